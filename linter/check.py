@@ -1,0 +1,228 @@
+"""What a rule file fills in: the data of one check and of one derived quantity.
+
+Frozen dataclasses without behaviour.  Numbers stand as text with a unit, so that a
+reader sees what a data sheet would print; the engine turns them into SI floats once.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+Leaning = Literal["favourable", "adverse", "neutral", "floor", "absent"]
+SourceKind = Literal["published", "quoted", "derived", "common practice", "from memory"]
+Stake = Literal["safety", "rating", "performance"]
+Scope = Literal["channel", "product"]
+Milestone = Literal["concept", "prototype", "production"]
+SignalWord = Literal["WARNING", "CAUTION", "NOTICE"]
+Words = str | tuple[str, ...]
+
+MILESTONES: tuple[Milestone, ...] = ("concept", "prototype", "production")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a formula, a number or a limit comes from, and how well it is known.
+
+    ``published``: read in the named text; ``quoted``: read in another text that quotes
+    it; ``derived``: follows from circuit theory, the title says how in one line.
+    """
+
+    title: str
+    where: str = ""
+    kind: SourceKind = "published"
+
+
+COMMON_PRACTICE = Source("common practice, no source", kind="common practice")
+
+
+def from_memory(title: str, where: str = "") -> Source:
+    """A text that was not at hand when the number was written down."""
+    return Source(title, where, kind="from memory")
+
+
+def quoted(title: str, where: str = "") -> Source:
+    """A text that was read only as another one quotes it: name both."""
+    return Source(title, where, kind="quoted")
+
+
+def derivation(how: str, where: str = "") -> Source:
+    """A result derived from circuit theory; ``how`` tells the derivation in one line."""
+    return Source(how, where, kind="derived")
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """What stands in for a value that the spec does not state.
+
+    value: text with a unit, a word, or a bare float where the quantity is a count or
+        where infinity is meant; None when a ``Way`` computes it.
+    leaning: ``favourable`` flatters the design (a failure found with it stands, a pass
+        leans on it); ``adverse`` is the worst case (a pass stands, a failure leans on
+        it); ``neutral`` may err either way; ``floor`` leaves a term of a sum out (can
+        fail a check, never pass one); ``absent``: silence means that the thing is not
+        in the product.
+    placeholder: a rough stand-in that must never make a critical finding.
+    """
+
+    value: str | float | None
+    leaning: Leaning
+    basis: Source
+    placeholder: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One argument of a figure: a leaf of the spec, a derived quantity or a section.
+
+    path: ``supply.v_rail`` (product), ``filter.inductor.l`` (of the channel at hand),
+        ``v_swing`` (no dot: a derived quantity or a rating of the channel),
+        ``all rated_power`` (tuple over the channels), ``filter.damper`` (a section:
+        the word ``fitted`` or ``none``), ``output_stage.device.foster[].r`` (tuple).
+    unit: unit that the value is shown in; ``1`` for numbers, ``word`` for words.
+    default: used where the path leads to nothing; beats the default of the field.
+    """
+
+    path: str
+    unit: str
+    meaning: str
+    default: Assumption | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Constant:
+    """A physical constant or an empirical coefficient that a figure takes as argument."""
+
+    value: str
+    meaning: str
+    basis: Source
+
+
+Arguments = Mapping[str, Input | Constant]
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Thresholds of the figure, one number each, and the source of each number."""
+
+    critical: str | None = None
+    major: str | None = None
+    minor: str | None = None
+    basis: Mapping[str, Source] = field(default_factory=dict)
+
+
+class AtLeast(Limits):
+    """The figure must not fall below the thresholds (critical is the lowest)."""
+
+    __slots__ = ()
+
+
+class AtMost(Limits):
+    """The figure must not rise above the thresholds (critical is the highest)."""
+
+    __slots__ = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Lever:
+    """A value of the spec that a designer can change to cure the finding.
+
+    path: leaf of the spec, as in ``Input`` (never a derived quantity).
+    stock: what can be bought: a series of IEC 60063 (``E6``, ``E12``, ``E24``,
+        ``E96``), a step as text (``5 ns``), or the ladder of values as a tuple.
+    """
+
+    path: str
+    stock: str | tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A worked case of the figure: inputs with units, result, and whose numbers they are.
+
+    origin: ``published: ...`` / ``computed: ... (second method)`` / ``derived: ...``.
+    tolerance: allowed relative deviation of the result.
+    """
+
+    inputs: Mapping[str, str | float | tuple[str | float, ...]]
+    gives: str
+    origin: str
+    tolerance: float = 1e-3
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard note in the words of ANSI Z535.6."""
+
+    signal: SignalWord
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One named question to a design.  The file that holds it gives name and domain.
+
+    figure: pure function of SI floats, words and tuples that returns one float.
+    formula: the figure in a reader's notation; every input's name occurs in it.
+    sentence: what the report says, with ``{name}`` for inputs at the worst corner.
+    applies: word-valued paths and the words for which the check concerns the design.
+    topic: sections or fields whose mention makes the check speak up; empty: the
+        dotted paths among the inputs.
+    asked_from: milestone from which silence on the topic is an open item; None: never.
+    peaks_inside: leaves or ranges inside which the worst case may lie.
+    fails, passes: spec fragments (YAML, without the format line) that the engine must
+        find and must clear.
+    """
+
+    title: str
+    figure: Callable[..., Any]
+    unit: str
+    each: Scope
+    stake: Stake
+    formula: str
+    sentence: str
+    inputs: Arguments
+    limits: AtLeast | AtMost
+    sources: tuple[Source, ...]
+    cases: tuple[Case, ...]
+    fails: str
+    passes: str
+    applies: Mapping[str, Words] = field(default_factory=dict)
+    levers: tuple[Lever, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    topic: tuple[str, ...] = ()
+    asked_from: Milestone | None = "prototype"
+    peaks_inside: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to find a derived quantity; the first way that can be walked is taken.
+
+    when: word-valued paths and the words for which this way is right.
+    assumes: set where walking this way is an assumption and not a computation.
+    """
+
+    figure: Callable[..., Any]
+    inputs: Arguments
+    formula: str
+    when: Mapping[str, Words] = field(default_factory=dict)
+    assumes: Assumption | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Derived:
+    """A quantity of the operating point that follows from the leaves of the spec.
+
+    unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off.
+    stated_at: leaf where the spec may state it; then it is taken from there, and
+        compared with what follows (``agree``: relative difference still called equal).
+    """
+
+    name: str
+    unit: str
+    each: Scope
+    meaning: str
+    ways: tuple[Way, ...]
+    stated_at: str | None = None
+    agree: float = 0.1
+    sources: tuple[Source, ...] = ()

@@ -1,0 +1,129 @@
+"""The answers of a review: frozen data, no behaviour.  All numbers are SI floats."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from .check import Caution, Leaning, Limits, Source
+
+
+class Severity(StrEnum):
+    """How bad a finding is, in the words of the inspection standards."""
+
+    CRITICAL = "critical"
+    MAJOR = "major"
+    MINOR = "minor"
+
+
+class Status(StrEnum):
+    """The kind of answer that a check gave for one subject."""
+
+    FINDING = "finding"
+    MEETS = "meets"
+    OPEN = "open"
+    NOT_APPLICABLE = "not applicable"
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a value stands: file, line and column counted from 1, and its path."""
+
+    file: str
+    line: int
+    column: int
+    path: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A value as a check used it: an input, or a leaf at the worst corner."""
+
+    name: str
+    path: str
+    value: object
+    unit: str
+    meaning: str
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Sway:
+    """How much of the figure's span from corner to corner one leaf makes up (0 .. 1)."""
+
+    path: str
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Leaned:
+    """An assumption that an answer leans on."""
+
+    path: str
+    text: str
+    leaning: Leaning
+    basis: Source
+    placeholder: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """A leaf that the spec does not state, and what to write there."""
+
+    path: str
+    unit: str
+    meaning: str
+    example: str
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A change of one or more leaves that cures a finding.
+
+    changes: pairs of path and new value as spec text.  The other fields tell what the
+    re-run of the catalogue showed, as ``check (subject)`` labels.
+    """
+
+    changes: tuple[tuple[str, str], ...]
+    was: tuple[str, ...] = ()
+    cured: tuple[str, ...] = ()
+    eased: tuple[str, ...] = ()
+    worsened: tuple[str, ...] = ()
+    appeared: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """The answer of one check for one subject (a channel's name, or ``product``).
+
+    figure: at the worst corner; nominal: at the nominal values; limit: the threshold
+    that was missed, or the nearest one that is met; margin: distance to that limit as
+    a share of it, negative when missed.  needs: what is missing when open.
+    """
+
+    check: str
+    domain: str
+    title: str
+    subject: str
+    status: Status
+    message: str
+    severity: Severity | None = None
+    unit: str = "1"
+    figure: float | None = None
+    nominal: float | None = None
+    limit: float | None = None
+    at_least: bool = True
+    margin: float | None = None
+    basis: Source | None = None
+    limits: Limits | None = None
+    place: Place | None = None
+    related: tuple[Place, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    corner: tuple[Reading, ...] = ()
+    sways: tuple[Sway, ...] = ()
+    leaned: tuple[Leaned, ...] = ()
+    missing: tuple[Missing, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
+    remedy_note: str = ""
+    sources: tuple[Source, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    stake: str = "performance"
+    leaves: frozenset[str] = frozenset()

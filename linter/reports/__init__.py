@@ -1,0 +1,1 @@
+"""A review turned into text: one module per kind of report."""

@@ -1,0 +1,1 @@
+"""The operating point: quantities that follow from the leaves of the spec."""

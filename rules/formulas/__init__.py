@@ -1,0 +1,1 @@
+"""The physics: plain functions on SI numbers, one module per topic."""

@@ -1,0 +1,125 @@
+"""Elementary functions that work alike on floats, numpy arrays and pint quantities.
+
+Formulas use these instead of ``math``, ``min`` and ``max``, so that one function serves
+the engine (floats), the yield estimate (arrays) and the dimension test (quantities).
+"""
+
+import math
+from collections.abc import Callable
+from typing import Any
+
+PI = math.pi
+
+
+def _apply(on_float: Callable[[float], float], name: str, x: Any) -> Any:
+    """Apply a function of a pure number to ``x``; a quantity must be dimensionless."""
+    if isinstance(x, (int, float)):
+        return on_float(x)
+    if hasattr(x, "magnitude"):
+        return _apply(on_float, name, x.to("").magnitude)
+    import numpy
+
+    return getattr(numpy, name)(x)
+
+
+def sin(x: Any) -> Any:
+    """Sine of an angle in radian.
+
+    >>> round(sin(PI / 6), 12)
+    0.5
+    """
+    return _apply(math.sin, "sin", x)
+
+
+def cos(x: Any) -> Any:
+    """Cosine of an angle in radian.
+
+    >>> round(cos(PI / 3), 12)
+    0.5
+    """
+    return _apply(math.cos, "cos", x)
+
+
+def atan(x: Any) -> Any:
+    """Arc tangent, in radian.
+
+    >>> round(atan(1.0) * 4 - PI, 12)
+    0.0
+    """
+    return _apply(math.atan, "arctan", x)
+
+
+def asin(x: Any) -> Any:
+    """Arc sine, in radian; the argument lies within -1 .. 1.
+
+    >>> round(asin(1.0) * 2 - PI, 12)
+    0.0
+    """
+    return _apply(math.asin, "arcsin", x)
+
+
+def exp(x: Any) -> Any:
+    """Exponential of a pure number.
+
+    >>> exp(0.0)
+    1.0
+    """
+    return _apply(math.exp, "exp", x)
+
+
+def ln(x: Any) -> Any:
+    """Natural logarithm of a positive pure number.
+
+    >>> ln(1.0)
+    0.0
+    """
+    return _apply(math.log, "log", x)
+
+
+def log10(x: Any) -> Any:
+    """Decimal logarithm of a positive pure number.
+
+    >>> log10(1000.0)
+    3.0
+    """
+    return _apply(math.log10, "log10", x)
+
+
+def smaller(a: Any, b: Any) -> Any:
+    """The smaller of two values, element by element for arrays.
+
+    >>> smaller(2.0, 3.0)
+    2.0
+    """
+    return choose(b < a, b, a)
+
+
+def larger(a: Any, b: Any) -> Any:
+    """The larger of two values, element by element for arrays.
+
+    >>> larger(2.0, 3.0)
+    3.0
+    """
+    return choose(b > a, b, a)
+
+
+def clip(x: Any, low: Any, high: Any) -> Any:
+    """``x`` kept within ``low`` .. ``high``.
+
+    >>> clip(1.2, 0.0, 1.0)
+    1.0
+    """
+    return smaller(larger(x, low), high)
+
+
+def choose(condition: Any, a: Any, b: Any) -> Any:
+    """``a`` where the condition holds, else ``b``; both sides are computed.
+
+    >>> choose(True, 1.0, 2.0)
+    1.0
+    """
+    if hasattr(condition, "shape") and condition.shape:
+        import numpy
+
+        return numpy.where(condition, a, b)
+    return a if condition else b
