@@ -1,0 +1,237 @@
+"""The load of a channel: network, lowest modulus, coil resistance, usable power rating."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Source, Way
+from ..formulas.load import (
+    MINIMUM_IMPEDANCE,
+    RATING_KINDS,
+    network_impedance,
+    one_of_network,
+)
+from ..formulas.maths import smaller
+
+SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string")
+PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel")
+P_RATED = Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker")
+
+LOWEST_SHARE = Assumption(None, "adverse", MINIMUM_IMPEDANCE)
+COIL_SHARE = Assumption(
+    None,
+    "neutral",
+    Source(
+        "common practice: coil resistance 80 % of the rated impedance",
+        kind="common practice",
+    ),
+)
+RATING_AS_PRINTED = Assumption(None, "favourable", RATING_KINDS)
+
+NOISE_METHODS = ("aes2-1984", "aes2-2012", "iec-60268-5-noise", "eia-426-b")
+
+
+def as_stated(x: Any) -> Any:
+    """The stated value itself."""
+    return x
+
+
+def four_fifths(z: Any) -> Any:
+    """80 % of a rated impedance [ohm]."""
+    return 0.8 * z
+
+
+def lowest_load(
+    z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low: Any
+) -> Any:
+    """Lowest modulus [ohm] that the channel meets.
+
+    The network's own minimum; where a lower rated load is allowed, that load is taken to
+    dip in the same ratio.
+    """
+    z_rated = network_impedance(z_driver, series, parallel)
+    return network_impedance(z_min, series, parallel) * smaller(load_low / z_rated, 1)
+
+
+def half(p_rated: Any) -> Any:
+    """Noise rating [W] behind a programme rating [W]."""
+    return p_rated / 2
+
+
+def quarter(p_rated: Any) -> Any:
+    """Noise rating [W] behind a peak rating [W]."""
+    return p_rated / 4
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        name="z_driver",
+        unit="ohm",
+        each="channel",
+        meaning="rated impedance of one loudspeaker",
+        ways=(
+            Way(
+                as_stated,
+                {
+                    "x": Input(
+                        "loudspeaker.z_rated",
+                        "ohm",
+                        "rated impedance of one loudspeaker",
+                    )
+                },
+                "x",
+            ),
+            Way(
+                one_of_network,
+                {
+                    "z_all": Input("rated_load", "ohm", "whole load of the channel"),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                },
+                "z_all parallel / series",
+            ),
+        ),
+    ),
+    Derived(
+        name="z_network",
+        unit="ohm",
+        each="channel",
+        meaning="rated impedance of the loudspeakers of the channel together",
+        ways=(
+            Way(
+                network_impedance,
+                {
+                    "z_one": Input(
+                        "z_driver", "ohm", "rated impedance of one loudspeaker"
+                    ),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                },
+                "z_one series / parallel",
+            ),
+        ),
+    ),
+    Derived(
+        name="z_load",
+        unit="ohm",
+        each="channel",
+        meaning="rated load of the channel; else its loudspeaker network",
+        ways=(
+            # not stated_at: check loudspeaker-network compares the two, with its own limits
+            Way(
+                as_stated,
+                {"x": Input("rated_load", "ohm", "load of the rated power")},
+                "x",
+            ),
+            Way(
+                as_stated,
+                {"x": Input("z_network", "ohm", "the loudspeakers together")},
+                "x",
+            ),
+        ),
+    ),
+    Derived(
+        name="z_load_min",
+        unit="ohm",
+        each="channel",
+        meaning="lowest modulus of the load in the band",
+        ways=(
+            Way(
+                lowest_load,
+                {
+                    "z_min": Input(
+                        "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"
+                    ),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                    "z_driver": Input(
+                        "z_driver", "ohm", "rated impedance of one loudspeaker"
+                    ),
+                    "load_low": Input("load_low", "ohm", "lowest rated load"),
+                },
+                "z_min series / parallel, times load_low parallel / (z_driver series) below 1",
+            ),
+            Way(
+                four_fifths,
+                {"z": Input("load_low", "ohm", "lowest rated load")},
+                "0.8 z",
+                assumes=LOWEST_SHARE,
+            ),
+        ),
+        sources=(MINIMUM_IMPEDANCE,),
+    ),
+    Derived(
+        name="z_driver_min",
+        unit="ohm",
+        each="channel",
+        meaning="lowest modulus of one loudspeaker in the band",
+        ways=(
+            Way(
+                as_stated,
+                {
+                    "x": Input(
+                        "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"
+                    )
+                },
+                "x",
+            ),
+            Way(
+                four_fifths,
+                {"z": Input("z_driver", "ohm", "rated impedance of one loudspeaker")},
+                "0.8 z",
+                assumes=LOWEST_SHARE,
+            ),
+        ),
+        sources=(MINIMUM_IMPEDANCE,),
+    ),
+    Derived(
+        name="r_e",
+        unit="ohm",
+        each="channel",
+        meaning="cold resistance of one voice coil",
+        ways=(
+            Way(
+                as_stated,
+                {
+                    "x": Input(
+                        "loudspeaker.r_e", "ohm", "cold resistance of one voice coil"
+                    )
+                },
+                "x",
+            ),
+            Way(
+                four_fifths,
+                {"z": Input("z_driver", "ohm", "rated impedance of one loudspeaker")},
+                "0.8 z",
+                assumes=COIL_SHARE,
+            ),
+        ),
+    ),
+    Derived(
+        name="p_driver_noise",
+        unit="W",
+        each="channel",
+        meaning="rating of one loudspeaker as a noise rating, whatever kind is printed",
+        ways=(
+            Way(
+                as_stated,
+                {"x": P_RATED},
+                "x",
+                when={"loudspeaker.rating_method": NOISE_METHODS},
+            ),
+            Way(
+                half,
+                {"p_rated": P_RATED},
+                "p_rated / 2",
+                when={"loudspeaker.rating_method": "programme"},
+            ),
+            Way(
+                quarter,
+                {"p_rated": P_RATED},
+                "p_rated / 4",
+                when={"loudspeaker.rating_method": "peak"},
+            ),
+            # short-term, long-term, unstated or silent: never less favourable than this
+            Way(as_stated, {"x": P_RATED}, "x", assumes=RATING_AS_PRINTED),
+        ),
+        sources=(RATING_KINDS,),
+    ),
+)

@@ -1,0 +1,188 @@
+"""Sound level: sensitivity and drive, distance, sums, pistons, and exposure rules."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from ...linter.check import Constant, Source, derivation
+from .maths import PI, log10, smaller
+
+V_SENSITIVITY = Constant(
+    "2.828427 V",
+    "drive of the printed sensitivity, 1 W in 8 ohm",
+    derivation("square root of 1 W x 8 ohm, printed as 2.83 V"),
+)
+R_SENSITIVITY = Constant(
+    "8 ohm", "load in which 2.83 V make 1 W", derivation("2.83 V squared over 1 W")
+)
+ONE_METRE = Constant(
+    "1 m",
+    "distance of the printed sensitivity",
+    derivation("data sheets of loudspeakers"),
+)
+AIR_DENSITY = Constant(
+    "1.18 kg/m3",
+    "density of air",
+    derivation("ideal gas at 24 degC and 1013 hPa"),
+)
+SOUND_SPEED = Constant(
+    "345 m/s",
+    "speed of sound",
+    derivation("ideal gas at 24 degC"),
+)
+P_REFERENCE = Constant(
+    "20 uPa",
+    "sound pressure of 0 dB",
+    Source("ISO 1683, reference values", kind="from memory"),
+)
+
+
+def decibel(ratio: Any) -> Any:
+    """Level [dB] of a ratio of voltages, displacements or pressures [1].
+
+    >>> round(decibel(1.2277 / 0.7746), 3)  # +4 dBu is 1.228 V, 0 dBu is 0.7746 V
+    4.0
+    """
+    return 20 * log10(ratio)
+
+
+def power_decibel(ratio: Any) -> Any:
+    """Level [dB] of a ratio of powers [1].
+
+    >>> round(power_decibel(1 / 8), 2)  # one eighth of the sine power
+    -9.03
+    """
+    return 10 * log10(ratio)
+
+
+def programme_drop(crest_factor: Any) -> Any:
+    """Level [dB] by which programme lies below a sine of the same peak.
+
+    crest_factor: peak over rms of the programme [dB]; that of a sine is 3.01 dB.
+
+    >>> round(programme_drop(12.04), 2)  # one eighth of the power
+    9.03
+    """
+    return crest_factor - power_decibel(2)
+
+
+def sensitivity_at_voltage(per_watt: Any, z: Any, r_reference: Any) -> Any:
+    """Sensitivity for 2.83 V [dB] of a loudspeaker whose sensitivity is printed for 1 W [dB].
+
+    z: rated impedance of the loudspeaker [ohm]; r_reference: 8 ohm.
+
+    >>> round(sensitivity_at_voltage(84.99, 4.0, 8.0), 2)  # 88 dB for 2.83 V in 4 ohm
+    88.0
+    """
+    return per_watt + power_decibel(r_reference / z)
+
+
+def network_level(sensitivity: Any, v_rms: Any, parallel: Any, v_reference: Any) -> Any:
+    """Level [dB] at 1 m of a network of equal loudspeakers close together.
+
+    sensitivity: of one, for 2.83 V [dB]; v_rms: across the network [V]; parallel: strings
+    [1].  Units in series share the voltage, which their number makes good: only the
+    strings in parallel add, 6 dB a doubling.  Valid while the group is small against the
+    wavelength.  Source: sum of equal pressures.
+
+    >>> round(network_level(88.0, 28.284, 1, 2.8284), 1)  # 100 W in 8 ohm
+    108.0
+    """
+    return sensitivity + decibel(v_rms * parallel / v_reference)
+
+
+def distance_loss(distance: Any, one_metre: Any) -> Any:
+    """Fall of level [dB] from 1 m to ``distance`` [m] in the free field.
+
+    Rooms fall slower beyond the critical distance, so this is the least level there.
+
+    >>> round(108.0 - distance_loss(3.0, 1.0), 2)  # 88 dB, 100 W in 8 ohm, 3 m away
+    98.46
+    """
+    return decibel(distance / one_metre)
+
+
+def sum_of_levels(levels: Sequence[Any]) -> Any:
+    """Level [dB] of sounds that are not alike: their powers add.
+
+    >>> round(sum_of_levels((85.0, 85.0)), 2)
+    88.01
+    """
+    powers = [10 ** (level / 10) for level in levels]
+    return power_decibel(sum(powers[1:], powers[0]))
+
+
+def piston_level(
+    f: Any,
+    s_d: Any,
+    x_peak: Any,
+    pistons: Any,
+    distance: Any,
+    air_density: Any,
+    p_reference: Any,
+) -> Any:
+    """Level [dB] of pistons in a large wall (half space) that move ``x_peak`` at ``f``.
+
+    f: frequency [Hz]; s_d: area of one [m2]; x_peak: one way, peak [m]; pistons: number
+    [1]; distance [m]; air_density [kg/m3]; p_reference: 20 uPa [Pa].  Valid while pistons
+    and their spacing are small against the wavelength.  Free space: 6.02 dB less.
+    Derived: simple source; the low-frequency form of the Rayleigh integral.
+
+    >>> round(piston_level(30.0, 0.0137, 5e-3, 1, 1.0, 1.18, 20e-6), 2)
+    84.17
+    """
+    x_rms = x_peak / 2**0.5
+    pressure = (
+        air_density * (2 * PI * f) ** 2 * s_d * pistons * x_rms / (2 * PI * distance)
+    )
+    return decibel(pressure / p_reference)
+
+
+@dataclass(frozen=True, slots=True)
+class ExposureRule:
+    """Level that may be borne for a time, and how the two are traded.
+
+    level [dB(A)] for hours [h]; exchange: dB for half the time; ceiling [dB(A)]: level
+    that the rule never allows, or beyond which it gives no time.
+    """
+
+    level: float
+    hours: float
+    exchange: float
+    ceiling: float
+
+
+EQUAL_ENERGY = 3.0103
+
+EXPOSURE_RULES = {
+    "niosh": ExposureRule(85.0, 8.0, 3.0, 140.0),
+    "osha": ExposureRule(90.0, 8.0, 5.0, 115.0),
+    "eu-2003-10": ExposureRule(87.0, 8.0, EQUAL_ENERGY, 140.0),
+    # 40 h a week, spread evenly over seven days
+    "who-itu-adult": ExposureRule(80.0, 40.0 / 7, EQUAL_ENERGY, 140.0),
+    "who-itu-child": ExposureRule(75.0, 40.0 / 7, EQUAL_ENERGY, 140.0),
+}
+EXPOSURE_SOURCES = (
+    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB"),
+    Source("29 CFR 1910.95, table G-16", "90 dBA, 8 h, 5 dB; none above 115 dBA"),
+    Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
+    Source(
+        "ITU-T H.870 and H.871, WHO safe listening",
+        "80 dBA, children 75 dBA, 40 h a week",
+    ),
+)
+
+
+def allowed_level(exposure_time: Any, rule: str, one_hour: Any) -> Any:
+    """Highest level [dB(A)] that a rule lets a person bear for ``exposure_time`` [s] a day.
+
+    rule: a word of ``EXPOSURE_RULES``; one_hour: 3600 s.
+
+    >>> allowed_level(2 * 3600.0, "niosh", 3600.0)  # NIOSH: 91 dBA for 2 h
+    91.0
+    >>> allowed_level(2 * 3600.0, "osha", 3600.0)  # table G-16: 100 dBA for 2 h
+    100.0
+    """
+    terms = EXPOSURE_RULES[rule]
+    halvings = log10(terms.hours * one_hour / exposure_time) / log10(2)
+    return smaller(terms.level + terms.exchange * halvings, terms.ceiling)

@@ -1,0 +1,168 @@
+"""Moving-coil driver in its box at low frequency: excursion, port, high-pass.
+
+Small-signal model of Thiele and Small: voltage source, coil resistance, no coil
+inductance, so valid well below the band where the inductance counts.
+"""
+
+from collections.abc import Sequence
+from typing import Any
+
+from ...linter.check import Source, derivation
+from .maths import PI, larger, smaller
+
+SMALL_CLOSED = Source(
+    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972"
+)
+SMALL_VENTED = Source(
+    "R. H. Small, Vented-Box Loudspeaker Systems, Part II, J. Audio Eng. Soc., 1973",
+    "section 6: cone motion has a notch at the box tuning",
+)
+VENTED_DERIVED = derivation(
+    "volume velocity of the cone splits between air spring, leak and port of the box;"
+    " nodal solution agrees"
+)
+
+
+def total_q(q_ms: Any, q_es: Any) -> Any:
+    """Total Q of a driver [1] from mechanical and electrical Q [1].
+
+    >>> round(total_q(4.0, 0.45), 4)
+    0.4045
+    """
+    return q_ms * q_es / (q_ms + q_es)
+
+
+def compliance(v_as: Any, s_d: Any, air_density: Any, sound_speed: Any) -> Any:
+    """Compliance of the suspension [m/N] from the volume of air as compliant as it [m3].
+
+    s_d: cone area [m2]; air_density [kg/m3]; sound_speed [m/s].  Source: Small 1972.
+
+    >>> round(compliance(0.020, 0.0137, 1.18, 345.0) * 1e3, 4)  # mm/N
+    0.7587
+    """
+    return v_as / (air_density * sound_speed**2 * s_d**2)
+
+
+def free_excursion(v_rms: Any, c_ms: Any, f_s: Any, q_es: Any, r_e: Any) -> Any:
+    """Peak excursion [m] towards zero frequency of a driver without a box, for a sine.
+
+    v_rms: at the driver [V]; c_ms: compliance [m/N]; f_s: free-air resonance [Hz]; q_es:
+    electrical Q [1]; r_e: coil resistance [ohm].
+    Derived: force Bl V/Re on the spring, with Bl from q_es = 2 pi f_s M_ms R_e / Bl^2.
+
+    >>> round(free_excursion(20.0, 0.7587e-3, 45.0, 0.45, 6.0) * 1e3, 1)  # mm
+    28.2
+    """
+    return (2 * c_ms / (2 * PI * f_s * q_es * r_e)) ** 0.5 * v_rms
+
+
+def sealed_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any) -> Any:
+    """Excursion in a sealed box over the free excursion towards zero frequency [1].
+
+    f: frequency [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q of the driver [1];
+    alpha: v_as / v_b, compliance ratio [1]; 0 for no box.  Source: Small 1972.
+
+    >>> round(28.2 * sealed_shape(40.0, 45.0, 0.4045, 2.0), 2)  # mm
+    9.05
+    """
+    u = f / f_s
+    return 1 / ((1 + alpha - u**2) ** 2 + (u / q_ts) ** 2) ** 0.5
+
+
+def _port_terms(f: Any, f_b: Any, q_l: Any) -> tuple[Any, Any]:
+    """Real and imaginary part of 1 + s Tb/QL + s^2 Tb^2: cone over port volume velocity."""
+    b = f / f_b
+    return 1 - b**2, b / q_l
+
+
+def vented_denominator(
+    f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any
+) -> Any:
+    """Modulus of the fourth-order polynomial D(j 2 pi f) of a vented box [1].
+
+    f [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q [1]; alpha: v_as / v_b [1]; f_b:
+    tuning [Hz]; q_l: leakage Q [1].  D = (1 + s Ts/QT + s^2 Ts^2)(1 + s Tb/QL + s^2 Tb^2)
+    + alpha s^2 Tb^2.  Source: Small 1973.
+
+    Worked example: Butterworth alignment, whose response 1/abs(D) is -3.01 dB at f_s.
+
+    >>> round(vented_denominator(40.0, 40.0, 0.38268, 1.41421, 40.0, 1e9) ** 2, 3)
+    2.0
+    """
+    u = f / f_s
+    cone_re, cone_im = 1 - u**2, u / q_ts
+    port_re, port_im = _port_terms(f, f_b, q_l)
+    real = cone_re * port_re - cone_im * port_im - alpha * (f / f_b) ** 2
+    imaginary = cone_re * port_im + cone_im * port_re
+    return (real**2 + imaginary**2) ** 0.5
+
+
+def vented_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) -> Any:
+    """Excursion in a vented box over the free excursion towards zero frequency [1].
+
+    Symbols as in ``vented_denominator``.  Least near ``f_b``; far below it the box no
+    longer holds the cone and the shape tends to 1.
+
+    >>> round(vented_shape(0.4, 40.0, 0.3827, 1.414, 40.0, 7.0), 2)
+    1.0
+    """
+    real, imaginary = _port_terms(f, f_b, q_l)
+    both = (real**2 + imaginary**2) ** 0.5
+    return both / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
+
+
+def port_speed(
+    f: Any,
+    x_free: Any,
+    s_d: Any,
+    port_area: Any,
+    f_s: Any,
+    q_ts: Any,
+    alpha: Any,
+    f_b: Any,
+    q_l: Any,
+) -> Any:
+    """Peak speed [m/s] of the air in the port of a vented box.
+
+    x_free: free excursion towards zero frequency, peak [m]; s_d: cone area [m2];
+    port_area: all ports of the box [m2]; the rest as in ``vented_denominator``.  At f_b
+    the port moves q_l times the volume of the cone.  Derived: continuity in the box.
+    """
+    velocity = 2 * PI * f * s_d * x_free / port_area
+    return velocity / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
+
+
+def high_pass(f: Any, f_corner: Any, order: Any) -> Any:
+    """Voltage passed by a Butterworth high-pass [1]; a corner of 0 Hz is no filter.
+
+    f [Hz]; f_corner: 3 dB corner [Hz]; order [1].
+
+    >>> import math
+    >>> round(20 * math.log10(high_pass(20.0, 40.0, 2)), 2)  # dB, an octave below
+    -12.3
+    """
+    return 1 / (1 + (f_corner / f) ** (2 * order)) ** 0.5
+
+
+def bass_frequencies(
+    band_low: Any, band_high: Any, f_top: Any, steps: int = 32
+) -> list[Any]:
+    """Frequencies [Hz] from the low end of the band up to ``f_top``, evenly in octaves.
+
+    band_low, band_high: ends of the audio band [Hz]; f_top: where a search may end [Hz].
+    """
+    end = larger(band_low, f_top)
+    end = smaller(band_high, end)
+    return [band_low * (end / band_low) ** (step / steps) for step in range(steps + 1)]
+
+
+def largest(values: Sequence[Any]) -> Any:
+    """The largest of some values, element by element for arrays.
+
+    >>> largest([1.0, 3.0, 2.0])
+    3.0
+    """
+    found = values[0]
+    for value in values[1:]:
+        found = larger(found, value)
+    return found

@@ -1,0 +1,1 @@
+"""Loudspeaker: load, power rating, excursion, port."""

@@ -1,0 +1,1 @@
+"""Sound: level, noise, hearing, input stage."""
