@@ -1,0 +1,148 @@
+"""Losses of a channel that do not depend on junction temperature: idle and switching."""
+
+from typing import Any
+
+from ...linter.check import (
+    Assumption,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+    from_memory,
+)
+from ..formulas.losses import (
+    dead_time_loss,
+    hard_share,
+    idle_loss,
+    mean_carrier_share,
+    overlap_loss,
+)
+
+DEVICE = "output_stage.device"
+
+
+def _floor(value: str, what: str) -> Assumption:
+    """A term that is left out because it is not stated."""
+    return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
+
+
+def idle(
+    n_legs: Any,
+    v_swing: Any,
+    carrier: Any,
+    parallel: Any,
+    q_oss: Any,
+    q_g: Any,
+    v_drv: Any,
+    dead_time: Any,
+    ripple: Any,
+    r_ds_on: Any,
+    dcr: Any,
+    p_core: Any,
+    levels: str,
+    c_ground: str,
+) -> Any:
+    """Idle loss: output charge unless commutated by the ripple, gates, ripple, core.
+
+    A three-level bridge whose capacitor lies only across the load has no ripple at idle:
+    both legs switch together, every edge is hard.
+    """
+    still = levels == "three-level" and c_ground == "none"
+    leg_ripple = 0 * ripple if still else ripple
+    charge = parallel * q_oss
+    hard = hard_share(leg_ripple, dead_time, charge)
+    gates = 2 * parallel * q_g * v_drv
+    path = r_ds_on / parallel + dcr
+    return idle_loss(n_legs, carrier, charge * v_swing * hard, gates, leg_ripple, path, p_core)
+
+
+def with_load(
+    n_legs: Any,
+    v_swing: Any,
+    i_rated_peak: Any,
+    depth: Any,
+    t_edge: Any,
+    carrier: Any,
+    parallel: Any,
+    q_rr: Any,
+    v_sd: Any,
+    dead_time: Any,
+    modulator: str,
+) -> Any:
+    """Overlap, recovery and dead-time diode loss at rated power, all legs.
+
+    Recovery charge is counted as printed, beside the output charge in the idle loss,
+    although many prints contain the latter: loss sums of this kind come out low.
+    """
+    mean = carrier * mean_carrier_share(modulator, depth)
+    overlap = overlap_loss(v_swing, i_rated_peak, t_edge, mean)
+    recovery = parallel * q_rr * v_swing * mean
+    return n_legs * (overlap + recovery + dead_time_loss(v_sd, i_rated_peak, dead_time, mean))
+
+
+N_LEGS = Input("n_legs", "1", "legs of the channel")
+V_SWING = Input("v_swing", "V", "swing of the switch node")
+CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg, at idle")
+PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "p_idle", "W", "channel", "loss of the channel without signal",
+        (
+            Way(idle,
+                {"n_legs": N_LEGS, "v_swing": V_SWING, "carrier": CARRIER, "parallel": PARALLEL,
+                 "q_oss": Input("q_oss_swing", "C", "output charge at the swing",
+                                default=_floor("0 C", "output charge")),
+                 "q_g": Input(f"{DEVICE}.q_g", "C", "gate charge",
+                              default=_floor("0 C", "gate charge")),
+                 "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
+                 "dead_time": Input("gate_drive.dead_time", "s", "dead time",
+                                    default=Assumption("0 s", "adverse", derivation(
+                                        "without dead time no edge is soft"))),
+                 "ripple": Input("ripple_idle", "A", "inductor ripple, peak to peak",
+                                 default=_floor("0 A", "ripple")),
+                 "r_ds_on": Input(f"{DEVICE}.r_ds_on", "ohm", "on-resistance of one switch",
+                                  default=_floor("0 ohm", "ripple in the switches")),
+                 "dcr": Input("filter.inductor.dcr", "ohm", "resistance of one inductor",
+                              default=_floor("0 ohm", "ripple in the copper")),
+                 "p_core": Input("p_core", "W", "core loss of all inductors",
+                                 default=_floor("0 W", "core loss")),
+                 "levels": Input("levels", "word", "levels of the bridge voltage"),
+                 "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal",
+                                   default=Assumption("none", "adverse", derivation(
+                                       "without them a three-level bridge switches hard")))},
+                "n_legs (carrier (parallel q_oss v_swing hard + 2 parallel q_g v_drv) + "
+                "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core, "
+                "hard = 1 - ripple dead_time / (4 parallel q_oss); no ripple where levels are "
+                "three and c_ground is none",
+                when={"output_stage.devices": "discrete"}),
+        ),
+        stated_at="output_stage.p_idle", agree=float("inf"),
+        sources=(derivation("energy per period times carrier; mean square of a triangle"),),
+    ),
+    Derived(
+        "p_switching", "W", "channel", "loss in switching that grows with load, rated power",
+        (
+            Way(with_load,
+                {"n_legs": N_LEGS, "v_swing": V_SWING,
+                 "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+                 "depth": Input("depth_rated", "1", "modulation depth at rated power"),
+                 "t_edge": Input("t_edge", "s", "edge of the switch node",
+                                 default=_floor("0 s", "overlap")),
+                 "carrier": CARRIER, "parallel": PARALLEL,
+                 "q_rr": Input(f"{DEVICE}.q_rr", "C", "recovery charge",
+                               default=_floor("0 C", "recovery")),
+                 "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
+                 "dead_time": Input("gate_drive.dead_time", "s", "dead time",
+                                    default=_floor("0 s", "diode conduction")),
+                 "modulator": Input("modulator.type", "word", "kind of modulator")},
+                "n_legs carrier (2.5 v_swing i_rated_peak t_edge / pi + parallel q_rr v_swing + "
+                "4 v_sd i_rated_peak dead_time / pi); self-oscillating modulator: times "
+                "1 - depth^2 / 2"),
+        ),
+        sources=(derivation("charge and overlap per edge, averaged over a sine"),
+                 Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),
+                 from_memory("printed recovery charge often contains output charge")),
+    ),
+)

@@ -1,0 +1,75 @@
+"""The gate: false turn-on by the slope of the node, bootstrap supply, drive power."""
+
+from typing import Any
+
+from .maths import exp
+
+
+def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> Any:
+    """Voltage that a rising drain lifts the gate of a switch that is held off.
+
+    v_swing of the drain [V], slope of the drain [V/s], r_gate of the hold-off path with
+    driver and device [ohm], c_gd as charge over voltage [F], c_gs [F]; returns [V].
+    Valid for a constant slope, common-source inductance left out.  Source: derivation,
+    first-order circuit; differential equation solved in the tests.
+
+    >>> round(miller_bump(100.0, 10e9, 5.0, 50e-12, 1500e-12), 3)
+    1.812
+    """
+    settled = 1 - exp(-(v_swing / slope) / (r_gate * (c_gd + c_gs)))
+    return r_gate * c_gd * slope * settled
+
+
+def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
+    """Gate threshold at a junction temperature.
+
+    v_gs_th at 25 degC [V], t [K], t_cold 25 degC in [K], coefficient [V/K] positive for
+    a falling threshold.  Returns [V].  Source: -7 mV/K, TI gate-drive fundamentals.
+
+    >>> round(threshold_hot(2.2, 398.15, 298.15, 7e-3), 3)
+    1.5
+    """
+    return v_gs_th - coefficient * (t - t_cold)
+
+
+def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
+    """Charge that a floating supply gives away in one period of the carrier.
+
+    q_g gate charge of all devices of one switch [C], i_q quiescent, level-shift and
+    leakage current [A], carrier [Hz]; returns [C].
+
+    >>> round(bootstrap_charge(54e-9, 115e-6, 20e3) * 1e9, 2)
+    59.75
+    """
+    return q_g + i_q / carrier
+
+
+def bootstrap_minimum(
+    v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refill: Any
+) -> Any:
+    """Lowest voltage of a bootstrap capacitor in steady state.
+
+    v_drv gate supply [V], v_f diode drop [V], charge given away per period [C], c [F],
+    r of the refill path [ohm], t_refill on-time of the lower switch [s]; returns [V].
+    With little resistance it is the plain drop charge / c, with much it is
+    charge r / t_refill.  Valid for the same charge in each period and a constant diode
+    drop; a thousandth of t_refill is added to r c, so that r may be 0.
+    Source: derivation, exponential recharge; iterated in the tests.  The
+    limit of much resistance: ST L6388E data sheet, p. 9 (30 nC, 125 ohm, 5 us: 0.8 V).
+
+    >>> round(12.0 - bootstrap_minimum(12.0, 0.0, 30e-9, 1e-3, 125.0, 5e-6), 3)
+    0.75
+    """
+    refill = 1 - exp(-t_refill / (r * c + t_refill * 1e-3))
+    return v_drv - v_f - charge / c / refill
+
+
+def gate_power(n_switches: Any, q_g: Any, v_drv: Any, carrier: Any) -> Any:
+    """Power that the gate supply delivers into gates.
+
+    n_switches devices driven, q_g of one [C], v_drv [V], carrier [Hz]; returns [W].
+
+    >>> round(gate_power(1, 15e-9, 12.0, 400e3) * 1e3, 3)
+    72.0
+    """
+    return n_switches * q_g * v_drv * carrier

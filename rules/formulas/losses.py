@@ -1,0 +1,133 @@
+"""Losses of the output stage: what idles, what grows with the load."""
+
+from typing import Any
+
+from .maths import PI, larger
+
+
+def hot_ratio(t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+    """On-resistance at a temperature over its value at 25 degC, on a straight line.
+
+    t junction temperature [K], hot_factor printed ratio at 150 degC, t_cold 25 degC in
+    [K], t_span the 125 K between the two.  Returns a pure number.
+    Valid from about 0 degC to 150 degC; the printed curves bend upwards by a few per cent.
+    Source: printed normalised curve of a MOSFET data sheet, its two ends.
+
+    >>> round(hot_ratio(373.15, 1.8, 298.15, 125.0), 3)
+    1.48
+    """
+    return 1 + (hot_factor - 1) * (t - t_cold) / t_span
+
+
+def output_charge(q_oss: Any, v_data: Any, v_swing: Any) -> Any:
+    """Output charge at the swing, from the charge printed for another voltage.
+
+    q_oss [C] at v_data [V]; v_swing [V]; returns [C].  Square-root law of a junction
+    capacitance C ~ v^-1/2; super-junction devices deviate.  Source: derivation, integral
+    of that capacitance.
+
+    >>> round(output_charge(30e-9, 50.0, 100.0) * 1e9, 2)
+    42.43
+    """
+    return q_oss * (v_swing / v_data) ** 0.5
+
+
+def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+    """Output charge at the swing, from the small-signal capacitance at one voltage.
+
+    c_oss [F] at v_data [V], v_swing [V]; returns [C].  Integral of C ~ v^-1/2.
+
+    >>> round(output_charge_from_capacitance(300e-12, 50.0, 50.0) * 1e9, 2)
+    30.0
+    """
+    return 2 * c_oss * (v_data * v_swing) ** 0.5
+
+
+def hard_share(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
+    """Part of the output charge that an idle edge still switches hard.
+
+    ripple idle ripple of the leg, peak to peak [A], dead_time [s], q_oss of one switch at
+    the swing [C] (two are moved).  Returns 0 .. 1: what half the ripple does not move in
+    the dead time.  Source: charge balance of the switch node.
+
+    >>> round(hard_share(2.841, 25e-9, 30e-9), 4)
+    0.4081
+    """
+    moved = ripple / 2 * dead_time
+    need = larger(2 * q_oss, moved * 1e-9)
+    return larger(1 - moved / need, 0.0)
+
+
+def idle_loss(
+    n_legs: Any,
+    carrier: Any,
+    charge_energy: Any,
+    gate_energy: Any,
+    ripple: Any,
+    resistance: Any,
+    p_core: Any,
+) -> Any:
+    """Loss of a channel without signal.
+
+    n_legs; carrier [Hz]; charge_energy lost per period and leg in output charge [J];
+    gate_energy per period and leg [J]; ripple peak to peak [A]; resistance of switch and
+    inductor of a leg [ohm]; p_core of the whole channel [W].  Returns [W].
+    Source: energy per period times frequency; a triangle has the mean square pp^2 / 12.
+
+    >>> round(idle_loss(1, 400e3, 3e-6, 0.36e-6, 0.0, 0.05, 0.0), 4)
+    1.344
+    """
+    per_leg = (charge_energy + gate_energy) * carrier + ripple**2 / 12 * resistance
+    return n_legs * per_leg + p_core
+
+
+def overlap_loss(v_swing: Any, i_peak: Any, t_edge: Any, carrier: Any) -> Any:
+    """Loss of one leg while voltage and current overlap, averaged over a sine.
+
+    v_swing [V], i_peak of the sine [A], t_edge 10 to 90 % [s], carrier [Hz]; returns [W].
+    Each edge loses V |i| t / 2 with t = t_edge / 0.8, twice a period, mean |i| = 2 I / pi.
+    Source: derivation; integrated numerically in the tests.
+
+    >>> round(overlap_loss(100.0, 10.0, 8e-9, 400e3), 3)
+    2.546
+    """
+    return 2.5 * v_swing * i_peak * t_edge * carrier / PI
+
+
+def dead_time_loss(v_sd: Any, i_peak: Any, dead_time: Any, carrier: Any) -> Any:
+    """Loss of one leg while diodes carry the load in the two dead intervals of a period.
+
+    v_sd diode drop [V], i_peak of the sine [A], dead_time [s], carrier [Hz]; returns [W].
+    Source: mean |i| = 2 I / pi; both intervals: TI TPS40055 data sheet.
+
+    >>> round(dead_time_loss(1.0, 5.0, 25e-9, 400e3), 5)
+    0.06366
+    """
+    return 4 * v_sd * i_peak * dead_time * carrier / PI
+
+
+def conduction_loss(resistance: Any, i_peak: Any, ripple: Any, depth: Any) -> Any:
+    """Loss of the conducting switch of one leg: sine and triangular ripple.
+
+    resistance hot on-resistance [ohm], i_peak of the sine [A], ripple at idle, peak to
+    peak [A], depth modulation depth 0 .. 1; returns [W].
+    Fixed-frequency carrier: the ripple falls as 1 - m^2.  Source: derivation, mean square
+    of sine and ripple averaged over the audio period; quadrature in the tests.
+
+    >>> round(conduction_loss(0.05, 5.0, 2.841, 0.8), 4)
+    0.6423
+    """
+    ripple_square = ripple**2 / 12 * (1 - depth**2 + 3 * depth**4 / 8)
+    return resistance * (i_peak**2 / 2 + ripple_square)
+
+
+def mean_carrier_share(modulator_type: str, depth: Any) -> Any:
+    """Mean carrier over idle carrier along a sine.
+
+    A self-oscillating loop slows down as 1 - m^2, on average by depth^2 / 2; others keep
+    their clock.  depth 0 .. 1; returns a pure number.  Source: derivation.
+
+    >>> round(mean_carrier_share("self-oscillating", 0.885), 3)
+    0.608
+    """
+    return 1 - depth**2 / 2 if modulator_type == "self-oscillating" else 1 + 0 * depth

@@ -1,0 +1,1 @@
+"""Gate drive: levels, strength, false turn-on, bootstrap and gate supply."""

@@ -1,0 +1,1 @@
+"""Output stage: voltage, current, dead time, losses and over-current protection."""
