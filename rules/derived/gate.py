@@ -29,7 +29,7 @@ NO_MISMATCH = Assumption("0 s", "favourable", derivation("both paths of the driv
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 
 V_DRV = Input("gate_drive.v_drv", "V", "gate supply")
-V_PL = Input(f"{DEVICE}.v_gs_pl", "V", "plateau of the gate")
+V_PL = Input("v_plateau", "V", "plateau of the gate")
 R_INT = Input(f"{DEVICE}.r_g_int", "ohm", "gate resistance inside the device")
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
 R_ON = Input("r_gate_on", "ohm", "gate loop at turn-on")
@@ -75,6 +75,11 @@ def edge_as_printed(t_r: Any, t_f: Any) -> Any:
 def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: Any) -> Any:
     """Slope of the node while the turn-on current moves the gate-drain charge."""
     return v_swing / charge_time(q_gd, r_gate_on, v_drv - v_gs_pl)
+
+
+def usual_plateau(v_drv: Any, share: Any) -> Any:
+    """Plateau of the gate as a usual share of the gate supply."""
+    return share * v_drv
 
 
 def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
@@ -183,7 +188,19 @@ DEAD_TIMES: tuple[Derived, ...] = (
     ),
 )
 
+PLATEAU = Derived(
+    "v_plateau", "V", "channel", "plateau of the gate at working current",
+    (Way(usual_plateau,
+         {"v_drv": V_DRV,
+          "share": Constant("40 %", "usual plateau over gate supply", COMMON_PRACTICE)},
+         "share v_drv", when=DISCRETE,
+         assumes=Assumption(None, "neutral", COMMON_PRACTICE)),),
+    stated_at="output_stage.device.v_gs_pl", agree=float("inf"),
+    sources=(COMMON_PRACTICE,),
+)
+
 DERIVED: tuple[Derived, ...] = (
+    PLATEAU,
     _loop("r_gate_on", "i_source", "r_g_on", "turn-on"),
     _loop("r_gate_off", "i_sink", "r_g_off", "turn-off"),
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),

@@ -13,7 +13,7 @@ from ...linter.check import (
 )
 from ..formulas.losses import (
     dead_time_loss,
-    hard_share,
+    hard_charge,
     idle_loss,
     mean_carrier_share,
     overlap_loss,
@@ -51,10 +51,10 @@ def idle(
     still = levels == "three-level" and c_ground == "none"
     leg_ripple = 0 * ripple if still else ripple
     charge = parallel * q_oss
-    hard = hard_share(leg_ripple, dead_time, charge)
+    hard = hard_charge(leg_ripple, dead_time, charge)
     gates = 2 * parallel * q_g * v_drv
     path = r_ds_on / parallel + dcr
-    return idle_loss(n_legs, carrier, charge * v_swing * hard, gates, leg_ripple, path, p_core)
+    return idle_loss(n_legs, carrier, hard * v_swing, gates, leg_ripple, path, p_core)
 
 
 def with_load(
@@ -112,9 +112,9 @@ DERIVED: tuple[Derived, ...] = (
                  "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal",
                                    default=Assumption("none", "adverse", derivation(
                                        "without them a three-level bridge switches hard")))},
-                "n_legs (carrier (parallel q_oss v_swing hard + 2 parallel q_g v_drv) + "
+                "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
                 "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core, "
-                "hard = 1 - ripple dead_time / (4 parallel q_oss); no ripple where levels are "
+                "hard = parallel q_oss - ripple dead_time / 4, not below 0; no ripple where levels are "
                 "three and c_ground is none",
                 when={"output_stage.devices": "discrete"}),
         ),

@@ -82,9 +82,10 @@ def overshoot(
     parallel: Any,
     t_edge: Any,
     c_snubber: Any,
+    c_least: Any,
 ) -> Any:
     """Estimated ringing above the rail, from loop inductance and output charge."""
-    c = parallel * q_oss_swing / v_swing
+    c = larger(parallel * q_oss_swing / v_swing, c_least)
     return current_overshoot(i_leg_peak, l_loop, c, t_edge) * snubber_share(c_snubber, c)
 
 
@@ -314,9 +315,10 @@ NODE: tuple[Derived, ...] = (
                 {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP,
                  "q_oss_swing": Input("q_oss_swing", "C", "output charge at the swing"),
                  "v_swing": V_SWING, "parallel": PARALLEL, "t_edge": T_EDGE,
-                 "c_snubber": C_SNUBBER},
+                 "c_snubber": C_SNUBBER,
+                 "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE)},
                 "smaller of i_leg_peak sqrt(l_loop / c) and 2 l_loop i_leg_peak / t_edge, "
-                "c = parallel q_oss_swing / v_swing, over 1 + 0.43 c_snubber / c",
+                "c = parallel q_oss_swing / v_swing but not below c_least, over 1 + 0.43 c_snubber / c",
                 assumes=Assumption(None, "neutral", derivation(
                     "undamped loop; measure the ringing"), placeholder=True)),
             Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},

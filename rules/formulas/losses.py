@@ -43,19 +43,18 @@ def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any
     return 2 * c_oss * (v_data * v_swing) ** 0.5
 
 
-def hard_share(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
-    """Part of the output charge that an idle edge still switches hard.
+def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
+    """Output charge that an idle edge still switches hard, per period and leg.
 
     ripple idle ripple of the leg, peak to peak [A], dead_time [s], q_oss of one switch at
-    the swing [C] (two are moved).  Returns 0 .. 1: what half the ripple does not move in
-    the dead time.  Source: charge balance of the switch node.
+    the swing [C] (both switches of the leg are moved).  Returns [C]: what half the ripple
+    does not move in the dead time.  The loss is this charge times the swing; for partly
+    soft edges that is an upper bound.  Source: charge balance of the switch node.
 
-    >>> round(hard_share(2.841, 25e-9, 30e-9), 4)
-    0.4081
+    >>> round(hard_charge(2.841, 25e-9, 30e-9) * 1e9, 3)
+    12.244
     """
-    moved = ripple / 2 * dead_time
-    need = larger(2 * q_oss, moved * 1e-9)
-    return larger(1 - moved / need, 0.0)
+    return larger(q_oss - ripple * dead_time / 4, 0.0 * q_oss)
 
 
 def idle_loss(

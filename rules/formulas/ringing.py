@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from .maths import clip, smaller
+from .maths import clip, larger
 
 
 def ringing_impedance(l_loop: Any, c: Any) -> Any:
@@ -27,7 +27,7 @@ def current_overshoot(current: Any, l_loop: Any, c: Any, t_edge: Any) -> Any:
     >>> round(current_overshoot(10.0, 10e-9, 300e-12, 1e-12), 2)
     57.74
     """
-    return smaller(current * ringing_impedance(l_loop, c), 2 * l_loop * current / t_edge)
+    return 2 * l_loop * current / larger(t_edge, 2 * (l_loop * c) ** 0.5)
 
 
 def snubber_share(c_snubber: Any, c: Any) -> Any:
