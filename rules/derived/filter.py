@@ -1,0 +1,160 @@
+"""Output filter: kind, inductance and capacitance as the load sees them, corner, Q."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+from ..formulas.lc import corner, quality
+
+NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
+CLASS_2_LOSS = Assumption("60 %", "neutral", COMMON_PRACTICE)
+STABLE = ("polypropylene", "polyester", "ceramic-class-1")
+N_LEGS = Input("n_legs", "1", "legs of the channel")
+L = Input("filter.inductor.l", "H", "one inductor")
+L_TOTAL = Input("l_total", "H", "inductance in line with the load")
+C_TOTAL = Input("c_total", "F", "capacitance across the load")
+GROUNDED = {"filter.c_ground": "fitted"}
+NOT_GROUNDED = {"filter.c_ground": "none"}
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def kind_of_inductor(l: Any) -> Any:
+    """An inductor is stated: an L-C filter."""
+    return "lc"
+
+
+def in_line(n_legs: Any, l: Any) -> Any:
+    """Both inductors of a full bridge are in series with the load."""
+    return n_legs * l
+
+
+def working(c: Any, retention: Any) -> Any:
+    """What is left at the working voltage."""
+    return c * retention
+
+
+def across_and_ground(c_across: Any, c_ground: Any, n_legs: Any) -> Any:
+    """The capacitors to ground of a full bridge are in series as the load sees them."""
+    return c_across + c_ground / n_legs
+
+
+def ground_only(c_ground: Any, n_legs: Any) -> Any:
+    """Nothing lies across the load itself."""
+    return c_ground / n_legs
+
+
+def loaded_quality(l_total: Any, c_total: Any, z_load: Any, n_legs: Any, dcr: Any) -> Any:
+    """Q with the load and the copper of the inductors."""
+    return quality(l_total, c_total, z_load, n_legs * dcr)
+
+
+def _working(which: str, text: str) -> Derived:
+    c = Input(f"filter.{which}.c", "F", text)
+    retention = f"filter.{which}.bias_retention"
+    return Derived(
+        f"{which}_working", "F", "channel", f"{text}, at its working voltage",
+        ways=(
+            Way(as_stated, {"value": c}, "value", when={f"filter.{which}.dielectric": STABLE}),
+            Way(
+                working,
+                {"c": c, "retention": Input(retention, "%", "part left", CLASS_2_LOSS)},
+                "c retention",
+                when={f"filter.{which}.dielectric": "ceramic-class-2"},
+            ),
+            Way(
+                working,
+                {"c": c, "retention": Input(retention, "%", "part left", NO_LOSS)},
+                "c retention",
+            ),
+        ),
+        sources=(Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower"),),
+    )
+
+
+def _sum_ways(across: Input, ground: Input) -> tuple[Way, ...]:
+    both = {"c_across": across, "c_ground": ground, "n_legs": N_LEGS}
+    return (
+        Way(across_and_ground, both, "c_across + c_ground / n_legs", when=GROUNDED),
+        Way(as_stated, {"value": across}, "value", when=NOT_GROUNDED),
+        Way(
+            ground_only, {"c_ground": ground, "n_legs": N_LEGS}, "c_ground / n_legs",
+            when={"filter.c_across": "none", **GROUNDED},
+        ),
+    )
+
+
+FILTER_KIND = Derived(
+    "filter_kind", "word", "channel", "what stands between the switch node and the load",
+    ways=(
+        Way(as_stated, {"value": Input("filter.type", "word", "kind of filter")}, "value"),
+        Way(kind_of_inductor, {"l": L}, "lc, because l is stated"),
+    ),
+)
+
+L_TOTAL_ = Derived(
+    "l_total", "H", "channel", "inductance in line with the load",
+    ways=(Way(in_line, {"n_legs": N_LEGS, "l": L}, "n_legs l"),),
+    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+)
+
+C_TOTAL_ = Derived(
+    "c_total", "F", "channel", "capacitance across the load, at the working voltage",
+    ways=_sum_ways(
+        Input("c_across_working", "F", "across the load"),
+        Input("c_ground_working", "F", "from each terminal to ground"),
+    ),
+    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+)
+
+C_TOTAL_UNBIASED = Derived(
+    "c_total_unbiased", "F", "channel", "capacitance across the load, as printed on the parts",
+    ways=_sum_ways(
+        Input("filter.c_across.c", "F", "across the load"),
+        Input("filter.c_ground.c", "F", "from each terminal to ground"),
+    ),
+)
+
+F_CORNER = Derived(
+    "f_corner", "Hz", "channel", "undamped corner of the output filter",
+    ways=(Way(corner, {"l": L_TOTAL, "c": C_TOTAL}, "1 / (2 pi sqrt(l c))"),),
+    stated_at="filter.corner",
+    agree=0.1,
+    sources=(Source("MAX4295 data sheet", "p. 11"),),
+)
+
+Q_FILTER = Derived(
+    "q_filter", "1", "channel", "Q of the output filter with the rated load",
+    ways=(
+        Way(
+            loaded_quality,
+            {
+                "l_total": L_TOTAL,
+                "c_total": C_TOTAL,
+                "z_load": Input("z_load", "ohm", "load of the channel"),
+                "n_legs": N_LEGS,
+                "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+            },
+            "sqrt(l_total c_total (1 + n_legs dcr/z_load))"
+            " / (l_total/z_load + n_legs dcr c_total)",
+        ),
+    ),
+    sources=(derivation("denominator s^2 l c + s (l/z + r c) + 1 + r/z"),),
+)
+
+DERIVED = (
+    FILTER_KIND,
+    _working("c_across", "capacitor across the load"),
+    _working("c_ground", "capacitor from each terminal to ground"),
+    L_TOTAL_, C_TOTAL_, C_TOTAL_UNBIASED, F_CORNER, Q_FILTER,
+)

@@ -1,0 +1,299 @@
+"""Output inductor at work: ripple, rms current, losses, temperature, saturation."""
+
+from typing import Any
+
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+    from_memory,
+)
+from ..formulas.inductor import (
+    core_loss,
+    flux_swing,
+    hot_resistance,
+    hot_saturation,
+    mean_square_three_level,
+    mean_square_two_level,
+    ripple_three_level,
+    ripple_to_ground,
+    ripple_two_level,
+)
+
+V_SWING = Input("v_swing", "V", "swing of one switch node")
+N_LEGS = Input("n_legs", "1", "legs of the channel")
+CARRIER = Input("modulator.carrier", "Hz", "switching frequency of one leg")
+L = Input("filter.inductor.l", "H", "one inductor")
+DCR = Input("filter.inductor.dcr", "mohm", "resistance of one inductor at 20 degC")
+RIPPLE = Input("ripple_idle", "A", "largest ripple, peak to peak")
+RATED_PEAK = Input("i_rated_peak", "A", "load peak at rated power")
+NO_FILTER = ("bead", "filterless")
+VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
+COPPER = Constant("0.00393 1/K", "temperature coefficient of copper", from_memory("IEC 60028"))
+
+
+def coil_inductance(l_e: Any, series: Any, parallel: Any) -> Any:
+    """Inductance of all loudspeakers of the channel."""
+    return l_e * series / parallel
+
+
+def ripple_in_coil(
+    n_legs: Any, v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
+) -> Any:
+    """Two-level drive straight into the voice coil."""
+    return ripple_two_level(n_legs * v_swing, coil_inductance(l_e, series, parallel), carrier)
+
+
+def ripple_in_coil_three_level(
+    v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
+) -> Any:
+    """Three-level drive straight into the voice coil; half of it stands for one leg."""
+    return ripple_three_level(v_swing, coil_inductance(l_e, series, parallel) / 2, carrier)
+
+
+def rms_two_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+    """Audio and ripple current of one inductor."""
+    ripple = ripple_idle**2 / 12 * mean_square_two_level(depth_rated)
+    return (i_rated_peak**2 / 2 + ripple) ** 0.5
+
+
+def rms_three_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+    """The same for a three-level bridge without capacitors to ground."""
+    ripple = ripple_idle**2 / 12 * mean_square_three_level(depth_rated)
+    return (i_rated_peak**2 / 2 + ripple) ** 0.5
+
+
+def rms_constant_ripple(i_rated_peak: Any, ripple_idle: Any) -> Any:
+    """The same where the ripple does not shrink with modulation."""
+    return (i_rated_peak**2 / 2 + ripple_idle**2 / 12) ** 0.5
+
+
+def all_cores(
+    n_legs: Any, l: Any, ripple_idle: Any, turns: Any, a_e: Any, carrier: Any, v_e: Any,
+    p_v: Any, exponent_f: Any, exponent_b: Any, f_reference: Any, b_reference: Any,
+) -> Any:
+    """Core loss of all inductors of the channel."""
+    flux = flux_swing(l, ripple_idle, turns, a_e)
+    return n_legs * core_loss(
+        flux, carrier, v_e, p_v, exponent_f, exponent_b, f_reference, b_reference
+    )
+
+
+def no_core() -> Any:
+    """An air coil has no core loss."""
+    return 0.0
+
+
+def copper_heat(n_legs: Any, dcr: Any, rise: Any, copper: Any, i_rated_peak: Any) -> Any:
+    """Heat of the audio current in the winding."""
+    return n_legs * hot_resistance(dcr, rise, copper) * i_rated_peak**2 / 2
+
+
+def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:
+    """Rise goes with the square of the current."""
+    return t_air_inside + rise_rated * (i_inductor_rms / i_rms) ** 2
+
+
+def saturation_at_hot(i_sat: Any, factor: Any) -> Any:
+    """Saturation current at 100 degC."""
+    return i_sat * factor
+
+
+def same(i_sat: Any) -> Any:
+    """Saturation current that does not fall."""
+    return i_sat
+
+
+_COIL = {
+    "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
+    "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+    "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+    "carrier": CARRIER,
+}
+_IN_LEG = {"v_swing": V_SWING, "l": L, "carrier": CARRIER}
+_THREE = {"filter_kind": "lc", "levels": "three-level"}
+
+RIPPLE_IDLE = Derived(
+    "ripple_idle", "A", "channel",
+    "largest ripple of one inductor, peak to peak; of the voice coil where there is none",
+    ways=(
+        Way(
+            ripple_two_level, _IN_LEG, "v_swing / (4 l carrier)",
+            when={"filter_kind": "lc", "levels": "two-level"},
+        ),
+        Way(
+            ripple_to_ground,
+            {**_IN_LEG, "c_ground": Input("c_ground_working", "F", "from one terminal to ground")},
+            "v_swing / (4 l carrier), times (2 pi carrier)^2 l c_ground where that is below 1;"
+            " at least v_swing / (16 l carrier)",
+            when={**_THREE, "filter.c_ground": "fitted"},
+        ),
+        Way(
+            ripple_three_level, _IN_LEG, "v_swing / (16 l carrier)",
+            when={**_THREE, "filter.c_ground": "none"},
+        ),
+        Way(
+            ripple_in_coil, {"n_legs": N_LEGS, "v_swing": V_SWING, **_COIL},
+            "n_legs v_swing / (4 l_e series/parallel carrier)",
+            when={"filter_kind": NO_FILTER, "levels": "two-level"},
+        ),
+        Way(
+            ripple_in_coil_three_level, {"v_swing": V_SWING, **_COIL},
+            "v_swing / (8 l_e series/parallel carrier)",
+            when={"filter_kind": NO_FILTER, "levels": "three-level"},
+        ),
+    ),
+    sources=(VOLT_SECONDS,),
+)
+
+_RMS = {"i_rated_peak": RATED_PEAK, "ripple_idle": RIPPLE}
+_DEPTH = {"depth_rated": Input("depth_rated", "1", "modulation depth at rated power")}
+_SHRINKS = "ripple_idle^2/12 (1 - M^2 + 3 M^4/8)), M = depth_rated"
+_CLOCKED = ("natural-sampling", "uniform-sampling")
+
+I_INDUCTOR_RMS = Derived(
+    "i_inductor_rms", "A", "channel", "rms current of one inductor, sine at rated power",
+    ways=(
+        Way(
+            rms_constant_ripple, _RMS, "sqrt(i_rated_peak^2/2 + ripple_idle^2/12)",
+            when={"modulator.type": "self-oscillating"},
+        ),
+        Way(
+            rms_three_level, {**_RMS, **_DEPTH},
+            "sqrt(i_rated_peak^2/2 + 4 ripple_idle^2/3 (M^2/2 - 8 M^3/(3 pi) + 3 M^4/8)),"
+            " M = depth_rated",
+            when={"modulator.type": _CLOCKED, "levels": "three-level", "filter.c_ground": "none"},
+        ),
+        Way(
+            rms_two_level, {**_RMS, **_DEPTH}, f"sqrt(i_rated_peak^2/2 + {_SHRINKS}",
+            when={"modulator.type": _CLOCKED},
+        ),
+    ),
+    sources=(derivation("mean squares of sine and triangular ripple add"),),
+)
+
+P_CORE = Derived(
+    "p_core", "W", "channel", "core loss of all inductors of the channel at the largest ripple",
+    ways=(
+        Way(no_core, {}, "0", when={"filter.inductor.core": "air"}),
+        Way(
+            all_cores,
+            {
+                "n_legs": N_LEGS,
+                "l": L,
+                "ripple_idle": RIPPLE,
+                "turns": Input("filter.inductor.turns", "1", "turns"),
+                "a_e": Input("filter.inductor.a_e", "mm2", "core area"),
+                "carrier": CARRIER,
+                "v_e": Input("filter.inductor.v_e", "mm3", "core volume"),
+                "p_v": Input("filter.inductor.p_v", "kW/m3", "loss at 100 kHz, 200 mT"),
+                "exponent_f": Input("filter.inductor.exponent_f", "1", "exponent of frequency"),
+                "exponent_b": Input("filter.inductor.exponent_b", "1", "exponent of flux"),
+                "f_reference": Constant(
+                    "100 kHz", "frequency behind p_v", derivation("convention of the field")
+                ),
+                "b_reference": Constant(
+                    "200 mT", "flux behind p_v", derivation("convention of the field")
+                ),
+            },
+            "n_legs v_e p_v (carrier/f_reference)^exponent_f"
+            " (l ripple_idle/(2 turns a_e b_reference))^exponent_b",
+        ),
+    ),
+    sources=(Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),),
+)
+
+P_INDUCTOR = Derived(
+    "p_inductor", "W", "channel", "heat of the audio current in all inductors, at 100 degC",
+    ways=(
+        Way(
+            copper_heat,
+            {
+                "n_legs": N_LEGS,
+                "dcr": DCR,
+                "rise": Constant("80 K", "winding at 100 degC", derivation("100 - 20 degC")),
+                "copper": COPPER,
+                "i_rated_peak": RATED_PEAK,
+            },
+            "n_legs dcr (1 + copper rise) i_rated_peak^2/2",
+        ),
+    ),
+    sources=(from_memory("IEC 60028, resistance of copper"),),
+)
+
+T_INDUCTOR = Derived(
+    "t_inductor", "degC", "channel", "inductor at rated power, copper loss only",
+    ways=(
+        Way(
+            warmed,
+            {
+                "t_air_inside": Input("t_air_inside", "degC", "air round the parts"),
+                "rise_rated": Input("filter.inductor.rise_rated", "K", "rise at i_rms"),
+                "i_inductor_rms": Input("i_inductor_rms", "A", "rms current at rated power"),
+                "i_rms": Input("filter.inductor.i_rms", "A", "heating current"),
+            },
+            "t_air_inside + rise_rated (i_inductor_rms / i_rms)^2",
+        ),
+    ),
+    sources=(Source("Murata, tutorial on rated currents of inductors", "rise of 40 K"),),
+)
+
+_SAT = Input("filter.inductor.i_sat", "A", "saturation current at 25 degC")
+_FERRITE = Input(
+    "filter.inductor.i_sat_hot_factor", "1", "saturation at 100 degC over that at 25 degC",
+    Assumption(0.8, "neutral", from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC")),
+)
+_LINE = {
+    "t_inductor": Input("t_inductor", "degC", "inductor at rated power"),
+    "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
+    "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
+}
+_FALLS = "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))"
+_HOT = Assumption(None, "adverse", derivation("core taken at 100 degC while its heat is open"))
+
+I_SAT_HOT = Derived(
+    "i_sat_hot", "A", "channel", "saturation current of one inductor, hot",
+    ways=(
+        Way(
+            same, {"i_sat": _SAT}, "i_sat",
+            when={"filter.inductor.core": "air"},
+        ),
+        Way(
+            hot_saturation,
+            {
+                "i_sat": _SAT,
+                "factor": Input(
+                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
+                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
+                ),
+                **_LINE,
+            },
+            _FALLS,
+            when={"filter.inductor.core": "powder"},
+        ),
+        Way(
+            saturation_at_hot,
+            {
+                "i_sat": _SAT,
+                "factor": Input(
+                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
+                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
+                ),
+            },
+            "i_sat factor",
+            when={"filter.inductor.core": "powder"},
+            assumes=_HOT,
+        ),
+        Way(hot_saturation, {"i_sat": _SAT, "factor": _FERRITE, **_LINE}, _FALLS),
+        Way(saturation_at_hot, {"i_sat": _SAT, "factor": _FERRITE}, "i_sat factor", assumes=_HOT),
+    ),
+    sources=(from_memory("saturation flux of power ferrite against temperature"),),
+)
+
+DERIVED = (
+    RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR, T_INDUCTOR, I_SAT_HOT,
+)

@@ -1,0 +1,143 @@
+"""Modulation: levels at the load, lowest carrier, loop gain in the audio band."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ..formulas.modulation import effective_carrier, oscillation_frequency
+
+TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
+SELF_OSCILLATING = {"modulator.type": "self-oscillating"}
+CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
+
+
+def two_level() -> Any:
+    """A half-bridge has two levels whatever the modulator does."""
+    return "two-level"
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def gain_at_tone(loop_crossover: Any, tone: Any, order: Any) -> Any:
+    """Loop gain on its asymptote."""
+    return (loop_crossover / tone) ** order
+
+
+def no_gain() -> Any:
+    """Open loop."""
+    return 0.0
+
+
+def yes() -> Any:
+    """The word yes."""
+    return "yes"
+
+
+def no() -> Any:
+    """The word no."""
+    return "no"
+
+
+LEVELS = Derived(
+    "levels", "word", "channel", "levels of the voltage between the inputs of the filter",
+    ways=(
+        Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
+        Way(
+            as_stated,
+            {"levels": Input("modulator.levels", "word", "levels of a full bridge")},
+            "levels",
+            when={"output_stage.topology": "full-bridge"},
+        ),
+    ),
+)
+
+F_CARRIER_LOW = Derived(
+    "f_carrier_low", "Hz", "channel", "lowest switching frequency of one leg, at rated power",
+    ways=(
+        Way(
+            oscillation_frequency,
+            {
+                "carrier": Input("modulator.carrier", "Hz", "switching frequency at idle"),
+                "depth": Input("depth_rated", "1", "modulation depth at rated power"),
+            },
+            "carrier (1 - depth^2)",
+            when=SELF_OSCILLATING,
+        ),
+        Way(
+            as_stated,
+            {"carrier": Input("modulator.carrier", "Hz", "switching frequency")},
+            "carrier",
+            when=CLOCKED,
+        ),
+    ),
+    sources=(derivation("hysteretic loop: slopes (1 - M) and (1 + M) across a fixed band"),),
+)
+
+F_CARRIER_EFFECTIVE = Derived(
+    "f_carrier_effective", "Hz", "channel",
+    "lowest frequency of the carrier between the inputs of the filter",
+    ways=(
+        Way(
+            effective_carrier,
+            {
+                "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+                "levels": Input("levels", "word", "levels at the filter"),
+            },
+            "carrier, twice that if levels is three-level",
+        ),
+    ),
+    sources=(derivation("the pulses of the two legs alternate in a three-level bridge"),),
+)
+
+LOOP_GAIN_1K = Derived(
+    "loop_gain_1k", "1", "channel", "loop gain at 1 kHz",
+    ways=(
+        Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
+        Way(
+            gain_at_tone,
+            {
+                "loop_crossover": Input(
+                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
+                ),
+                "tone": TONE,
+                "order": Input(
+                    "modulator.loop_order", "1", "slope of the loop gain in the audio band",
+                    default=Assumption(1.0, "adverse", derivation("one integrator at least")),
+                ),
+            },
+            "(loop_crossover / tone)^order",
+            when={"modulator.feedback": ("before-filter", "after-filter")},
+        ),
+    ),
+    sources=(derivation("gain falls with the order of the loop down to 1 at its crossover"),),
+)
+
+FILTER_IN_LOOP = Derived(
+    "filter_in_loop", "word", "channel", "whether the loop takes its signal behind the filter",
+    ways=(
+        Way(yes, {}, "yes", when={"modulator.feedback": "after-filter"}),
+        Way(no, {}, "no", when={"modulator.feedback": ("none", "before-filter")}),
+        Way(
+            no, {}, "no",
+            assumes=Assumption(
+                None, "adverse", derivation("a filter outside the loop gets no help from it")
+            ),
+        ),
+    ),
+)
+
+AM_RECEPTION = Derived(
+    "am_reception", "word", "product", "whether the product itself sits beside an AM receiver",
+    ways=(
+        Way(yes, {}, "yes", when={"environment.am_receiver": "in-product"}),
+        Way(yes, {}, "yes", when={"environment.place": "vehicle"}),
+        Way(no, {}, "no"),
+    ),
+    sources=(Source("TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)"),),
+)
+
+DERIVED = (
+    LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, FILTER_IN_LOOP, AM_RECEPTION,
+)

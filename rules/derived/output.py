@@ -1,0 +1,153 @@
+"""What reaches the load: resistance in its path, peak voltage, largest power."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
+from ..formulas.maths import PI, smaller
+
+N_LEGS = Input("n_legs", "1", "legs of the channel")
+Z_LOAD = Input("z_load", "ohm", "load of the channel")
+R_PATH = Input("r_path", "ohm", "all resistance in line with the load")
+M_MAX = Input("m_max", "1", "largest modulation depth")
+V_LOADED = Input("v_ideal_loaded", "V", "load peak that the loaded rail allows")
+CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
+NO_LIMIT = Assumption(float("inf"), "absent", derivation("no limiter, no limit"))
+
+
+def path_resistance(
+    n_legs: Any, r_ds_on_hot: Any, parallel: Any, dcr: Any, r_series: Any, r_lead: Any
+) -> Any:
+    """Switch and inductor of each leg, board and lead."""
+    return n_legs * (r_ds_on_hot / parallel + dcr) + r_series + r_lead
+
+
+def half_of_single(n_legs: Any, v_rail_loaded: Any) -> Any:
+    """A leg swings half of one rail to either side."""
+    return n_legs * v_rail_loaded / 2
+
+
+def whole_of_split(n_legs: Any, v_rail_loaded: Any) -> Any:
+    """A leg swings one rail to either side."""
+    return n_legs * v_rail_loaded
+
+
+def power_at_depth(depth: Any, v_ideal_loaded: Any, z_load: Any, r_path: Any) -> Any:
+    """Power of the largest unclipped sine behind the resistance of the path."""
+    peak = depth * v_ideal_loaded * z_load / (z_load + r_path)
+    return peak**2 / (2 * z_load)
+
+
+def power_with_dead_time(
+    m_max: Any, t_dead_distortion: Any, carrier: Any, v_ideal_loaded: Any, z_load: Any,
+    r_path: Any,
+) -> Any:
+    """Dead time takes 8/pi of its share of the period from the fundamental."""
+    depth = m_max - 8 / PI * t_dead_distortion * carrier
+    return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
+
+
+def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
+    """Clip onset or the limiter, whichever comes first."""
+    return smaller((p_out_max * z_load) ** 0.5, v_rms)
+
+
+def rated_level(rated_power: Any, z_load: Any, v_rms: Any) -> Any:
+    """Rated power or the limiter, whichever comes first."""
+    return smaller((rated_power * z_load) ** 0.5, v_rms)
+
+
+R_PATH_ = Derived(
+    "r_path", "ohm", "channel", "all resistance in line with the load",
+    ways=(
+        Way(
+            path_resistance,
+            {
+                "n_legs": N_LEGS,
+                "r_ds_on_hot": Input("r_ds_on_hot", "mohm", "one switch, hot"),
+                "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
+                "dcr": Input("filter.inductor.dcr", "mohm", "one inductor"),
+                "r_series": Input("output_stage.r_series", "mohm", "board and sense resistor"),
+                "r_lead": Input("r_lead", "ohm", "loudspeaker lead, both ways"),
+            },
+            "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
+        ),
+    ),
+    sources=(derivation("one switch of each leg carries the load current at any time"),),
+)
+
+_LOADED = {
+    "n_legs": N_LEGS,
+    "v_rail_loaded": Input("v_rail_loaded", "V", "one rail at full power"),
+}
+
+V_IDEAL_LOADED = Derived(
+    "v_ideal_loaded", "V", "channel", "load peak that the loaded rail allows",
+    ways=(
+        Way(
+            half_of_single, _LOADED, "n_legs v_rail_loaded / 2", when={"supply.rails": "single"}
+        ),
+        Way(whole_of_split, _LOADED, "n_legs v_rail_loaded", when={"supply.rails": "split"}),
+    ),
+)
+
+P_OUT_MAX = Derived(
+    "p_out_max", "W", "channel", "sine power into the load at the onset of clipping",
+    ways=(
+        Way(
+            power_at_depth,
+            {"depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH},
+            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
+            when={"modulator.type": "self-oscillating"},
+        ),
+        Way(
+            power_with_dead_time,
+            {
+                "m_max": M_MAX,
+                "t_dead_distortion": Input(
+                    "t_dead_distortion", "ns", "dead time as the output sees it",
+                    Assumption("0 s", "favourable", derivation("no loss by dead time")),
+                ),
+                "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
+                "v_ideal_loaded": V_LOADED,
+                "z_load": Z_LOAD,
+                "r_path": R_PATH,
+            },
+            "((m_max - 8/pi t_dead_distortion carrier) v_ideal_loaded"
+            " z_load/(z_load + r_path))^2 / (2 z_load)",
+            when=CLOCKED,
+        ),
+    ),
+    sources=(
+        derivation("divider of load and path; dead time as a square wave against the current"),
+        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge"),
+    ),
+)
+
+V_LOAD_RMS = Derived(
+    "v_load_rms", "V", "channel", "largest sine at the load, rms",
+    ways=(
+        Way(
+            limited_voltage,
+            {
+                "p_out_max": Input("p_out_max", "W", "power at clip onset"),
+                "z_load": Z_LOAD,
+                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+            },
+            "smaller of sqrt(p_out_max z_load) and v_rms",
+        ),
+        Way(
+            rated_level,
+            {
+                "rated_power": Input("rated_power", "W", "rated power"),
+                "z_load": Z_LOAD,
+                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+            },
+            "smaller of sqrt(rated_power z_load) and v_rms",
+            assumes=Assumption(
+                None, "favourable", derivation("rated power stands in while clip onset is open")
+            ),
+        ),
+    ),
+)
+
+DERIVED = (R_PATH_, V_IDEAL_LOADED, P_OUT_MAX, V_LOAD_RMS)
