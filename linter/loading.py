@@ -1,0 +1,161 @@
+"""A spec file to a ``Spec``, or to refusals with places; all of a file in one go.
+
+The spec is flattened: full path to value.  Engine and reports never see the models.  A
+key without a value is silent.  A file without channels is accepted: at the concept the
+supply alone can be assessed.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from .finding import Place
+from .plain_text import MAX_BYTES
+from .refusal import Refusal
+from .source import Document, read
+from .validation import Leaf, place_of, validate
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation:
+    """A permission, given beforehand, to depart from a limit.
+
+    check: name of the check; place: channel or ``product``; at: where it stands.
+    """
+
+    check: str
+    place: str
+    permitted_by: str
+    reason: str
+    until: str
+    at: Place
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Spec:
+    """A spec that can be assessed: values only, by full path.
+
+    values: ``channels.main.filter.inductor.l`` to Value (quantities and counts), word,
+        text, flag (``yes``, ``no``) or list.
+    none: sections stated ``none``; sections: sections stated with content.
+    lists: ``channels.main.output_stage.device.foster`` to the number of its items, which
+        stand in ``values`` as ``...foster[0].r``.
+    places: where each path stands in the file, and what refers to it there.
+    data: the plain data behind it all.  text: the file, for its hash.
+    """
+
+    file: str
+    channels: tuple[str, ...]
+    values: Mapping[str, Leaf]
+    none: frozenset[str]
+    sections: frozenset[str]
+    places: Mapping[str, tuple[Place, ...]]
+    data: Mapping[str, Any]
+    lists: Mapping[str, int]
+    text: str
+
+    def place(self, path: str) -> Place | None:
+        """Where a path stands in the file, or the nearest section above it that does."""
+        return place_of(self.places, path)
+
+    @property
+    def title(self) -> str:
+        """What the product is, as the file says."""
+        return str(self.values.get("title", ""))
+
+    @property
+    def revision(self) -> str:
+        """The revision of the design, as the file says."""
+        return str(self.values.get("revision", ""))
+
+    @property
+    def milestone(self) -> str:
+        """What the verdict is wanted for; a silent file is a concept."""
+        return str(self.values.get("milestone", "concept"))
+
+    @property
+    def deviations(self) -> tuple[Deviation, ...]:
+        """The deviations on record, in the order of the file."""
+        return tuple(self._deviation(number) for number in range(self.lists.get("deviations", 0)))
+
+    def _deviation(self, number: int) -> Deviation:
+        item = f"deviations[{number}]"
+        names = ("check", "place", "permitted_by", "reason", "until")
+        texts = (str(self.values.get(f"{item}.{name}", "")) for name in names)
+        return Deviation(*texts, at=self.place(item) or Place(self.file, 1, 1))
+
+    def with_values(self, changes: Mapping[str, Any]) -> "Loaded":
+        """The same spec with some values changed or added, validated anew.
+
+        changes: full path to plain data, mostly text such as ``33 uH``; the sections on
+        the way are fitted where the spec is silent or says ``none``.
+        """
+        data: Any = self.data
+        for path, value in changes.items():
+            data = _replaced(data, _steps(path), value)
+        return _loaded(Document(data, self.places, {}, (), self.text), self.file)
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """A spec, or the refusals for want of one."""
+
+    spec: Spec | None
+    refusals: tuple[Refusal, ...] = ()
+
+
+def load_file(path: str | Path) -> Loaded:
+    """Load a file; one that cannot be opened is refused like one that cannot be read."""
+    name = str(path)
+    try:
+        with open(path, "rb") as stream:
+            content = stream.read(MAX_BYTES + 1)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a file name"
+        problem = f"the file cannot be opened: {reason}"
+        return Loaded(None, (Refusal(Place(name, 1, 1), problem, "a spec file"),))
+    return load_text(content, name)
+
+
+def load_text(text: str | bytes, name: str) -> Loaded:
+    """Load the text of a spec; ``name`` stands for the file in places."""
+    return _loaded(read(text, name), name)
+
+
+def _loaded(document: Document, file: str) -> Loaded:
+    flat, refusals = validate(document, file)
+    if flat is None:
+        return Loaded(None, refusals)
+    spec = Spec(
+        file=file,
+        channels=tuple(flat.names),
+        values=flat.values,
+        none=frozenset(flat.none),
+        sections=frozenset(flat.sections),
+        places=document.places,
+        data=document.data or {},
+        lists=flat.lists,
+        text=document.text,
+    )
+    return Loaded(spec)
+
+
+def _steps(path: str) -> list[str | int]:
+    """``foster[0].r`` to ``["foster", 0, "r"]``."""
+    found = re.findall(r"\[(\d+)\]|([^.\[\]]+)", path)
+    return [int(number) if number else name for number, name in found]
+
+
+def _replaced(data: Any, steps: list[str | int], value: Any) -> Any:
+    """A copy of the data with one value replaced; what is not on the way is shared."""
+    if not steps:
+        return value
+    step, rest = steps[0], steps[1:]
+    if isinstance(step, int) and isinstance(data, list):
+        inner = data[step] if step < len(data) else None
+        return [*data[:step], _replaced(inner, rest, value), *data[step + 1 :]]
+    copy = dict(data) if isinstance(data, Mapping) else {}
+    copy[str(step)] = _replaced(copy.get(str(step)), rest, value)
+    return copy

@@ -1,0 +1,67 @@
+"""What to say of a key that its section does not know."""
+
+import difflib
+import re
+from collections.abc import Iterable
+
+from .finding import Place
+from .refusal import Refusal, shown
+from .spec import FIELDS
+
+MAX_NAMED = 12
+
+_GLUED = re.compile(r"([A-Za-z_]\w*):(\S.*)", re.DOTALL)
+
+
+def unknown_key(key: str, section: str, known: Iterable[str], place: Place) -> Refusal:
+    """Refuse ``key``: say what it may have been, or where it belongs, or what is known here."""
+    where = f"in {section}" if section else "at the top of the file"
+    problem = f"{shown(key)} is not known {where}"
+    names = sorted(known)
+    glued = glued_pair(key, names)
+    if glued:
+        return Refusal(place, f"no space behind the colon in {shown(key)}", *glued)
+    near = _nearest(key, names)
+    if near:
+        return Refusal(place, problem, f"`{near}`, if that is meant", _example(section, near))
+    elsewhere = _elsewhere(key)
+    if elsewhere:
+        return Refusal(place, problem, f"its place is {' or '.join(elsewhere)}")
+    more = ", ..." if len(names) > MAX_NAMED else ""
+    return Refusal(place, problem, f"one of {', '.join(names[:MAX_NAMED])}{more}")
+
+
+def glued_pair(text: str, names: Iterable[str]) -> tuple[str, str] | None:
+    """What was expected, and an example, where ``text`` is ``key:value`` with a known key."""
+    match = _GLUED.fullmatch(text)
+    if match is None or match.group(1) not in names:
+        return None
+    return "a colon and a space", f"{match.group(1)}: {match.group(2)[:40]}"
+
+
+def in_channel(path: str) -> str:
+    """A full path as the fields are named: without ``channels.<name>.`` and item numbers."""
+    plain = re.sub(r"\[\d+\]", "[]", path)
+    return re.sub(r"^channels\.[^.]+\.?", "", plain)
+
+
+def _nearest(key: str, names: list[str]) -> str | None:
+    plain = key.strip().lower().replace("-", "_").replace(" ", "_")
+    close = difflib.get_close_matches(plain, names, n=1, cutoff=0.7)
+    return close[0] if close and key not in _last_names() else None
+
+
+def _last_names() -> set[str]:
+    return {path.rpartition(".")[2] for path in FIELDS}
+
+
+def _elsewhere(key: str) -> list[str]:
+    """The paths that end in this key, the shortest first, two at most."""
+    found = [path for path in FIELDS if path.rpartition(".")[2] == key]
+    return sorted(found, key=lambda path: (path.count("."), path))[:2]
+
+
+def _example(section: str, name: str) -> str:
+    inner = in_channel(section)
+    field = FIELDS.get(f"{inner}.{name}" if inner else name)
+    return f"{name}: {field.example}" if field is not None and field.example else ""
