@@ -1,0 +1,235 @@
+"""Heat from the junctions to the air: one network for all channels, solved at once.
+
+Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
+"""
+
+import math
+from typing import Any, NamedTuple
+
+from .enclosure import Walls, wall_rise_and_slope
+from .maths import choose, clip, larger, ln, smaller
+
+T_COLD = 298.15
+"""25 degC in kelvin: where data sheets print the on-resistance."""
+
+T_PRINTED_HOT = 423.15
+"""150 degC: where data sheets print how much it has risen."""
+
+T_CEILING = 1000.0
+"""Where a runaway is stopped [K]; far above what any junction stands."""
+
+STEPS = 12
+"""Newton steps of the network; the tests compare with a root finder."""
+
+UNSETTLED = 0.1
+"""A network that is still this far from balance [K] after all steps has no balance."""
+
+LOSS_EXPONENT = 0.82
+"""Loss above idle goes as this power of the output power: lies through the published
+curves of IRAUDAMP7D and TPA3221, one eighth against full power."""
+
+
+def hot_exponent(hot_factor: Any) -> Any:
+    """Exponent of a power law in absolute temperature through 25 and 150 degC.
+
+    hot_factor: on-resistance at 150 degC over that at 25 degC.  The curves of data sheets
+    bend upwards as a power law does (mobility of the carriers); a straight line through
+    the same two points flatters the current at which the temperature runs away.
+
+    >>> round(hot_exponent(1.75), 3)
+    1.598
+    """
+    return ln(hot_factor) / math.log(T_PRINTED_HOT / T_COLD)
+
+
+def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
+    """On-resistance of a switch at its junction temperature.
+
+    r_cold [ohm] at 25 degC; hot_factor at 150 degC over 25 degC; t_junction [K].
+    Valid from -40 degC to the highest junction temperature.
+    Source: power law between two printed points, see ``hot_exponent``.
+
+    >>> round(hot_resistance(0.02, 1.75, 423.15), 4)
+    0.035
+    """
+    return r_cold * (t_junction / T_COLD) ** hot_exponent(hot_factor)
+
+
+def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
+    """Heat of an amplifier of known efficiency.
+
+    p_out [W]; gives [W].  Example: 2 x 1500 W amplifier at one third, 1000 W from 1440 W
+    drawn: 440 W (published: Lab.gruppen fP 3400 manual, table 3).
+
+    >>> round(efficiency_loss(1000.0, 1000 / 1440))
+    440
+    """
+    return p_out * (1 / efficiency - 1)
+
+
+def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
+    """Power of programme that just touches clipping, over that of a full sine.
+
+    crest_factor: peak over rms of the programme in dB; crest_of_sine: 3.01 dB.
+
+    >>> round(programme_share(12.04, 3.01), 3)
+    0.125
+    """
+    return 10 ** ((crest_of_sine - crest_factor) / 10)
+
+
+class ChannelHeat(NamedTuple):
+    """Heat of one channel at one drive.
+
+    switches [W]: heat of the switches that does not depend on their temperature;
+    conduction [W]: heat of their on-resistance, were it at 25 degC; exponent: how that
+    rises with absolute temperature; elsewhere [W]: heat of the inductors; share: part of
+    the switches' heat that ONE package carries; p_out [W].
+    """
+
+    switches: Any
+    conduction: Any
+    exponent: Any
+    elsewhere: Any
+    share: Any
+    p_out: Any
+
+
+class Sink(NamedTuple):
+    """Where the packages give their heat.
+
+    r [K/W]: all heatsinks together to the air round them (0 without heatsink: the packages
+    sit in the inside air); t_held [K]: heatsink at a known temperature, None when solved;
+    outside: whether the heatsink stands in the outer air.
+    """
+
+    r: Any
+    t_held: Any
+    outside: bool
+
+
+class Air(NamedTuple):
+    """The air of the parts: held at a temperature [K], in a box, or open to ambient."""
+
+    t_ambient: Any
+    t_held: Any
+    box: Walls | None
+
+
+class Solution(NamedTuple):
+    """Temperatures [K] and heat [W] of a product at one drive.
+
+    t_reference: heatsink, or inside air where there is no heatsink; r_shared [K/W]: how
+    far that temperature moves with one watt more in the switches; heat: set free in the
+    box; p_package: heat of ONE package, by channel.
+    """
+
+    t_air_inside: Any
+    t_reference: Any
+    t_junction: tuple[Any, ...]
+    p_package: tuple[Any, ...]
+    r_shared: Any
+    heat: Any
+
+
+def switch_heat(heat: ChannelHeat, t_junction: Any) -> tuple[Any, Any]:
+    """Heat of all switches of a channel [W], and how it rises with temperature [W/K]."""
+    conduction = heat.conduction * (t_junction / T_COLD) ** heat.exponent
+    return heat.switches + conduction, conduction * heat.exponent / t_junction
+
+
+def junction_step(
+    t_junction: Any, t_reference: Any, heat: ChannelHeat, r_path: Any
+) -> tuple[Any, Any, Any]:
+    """One Newton step of a junction over a given heatsink or air.
+
+    r_path [K/W]: ONE package to that reference.  Gives the junction [K], the heat of the
+    channel's switches [W] and how that moves with the reference [W/K].
+    Heat is convex in temperature, so from below the steps never pass the solution.
+    """
+    power, slope = switch_heat(heat, t_junction)
+    r_channel = r_path * heat.share
+    room = larger(1 - r_channel * slope, 0.02)
+    step = (t_reference + r_channel * power - t_junction) / room
+    t_next = clip(t_junction + step, smaller(t_reference, t_junction), T_CEILING)
+    return t_next, power + slope * (t_next - t_junction), slope / room
+
+
+def junction_over(t_reference: Any, heat: ChannelHeat, r_path: Any) -> Any:
+    """Junction temperature over a heatsink held at a temperature.
+
+    t_reference [K]; r_path [K/W]: ONE package to the heatsink; gives [K].
+    Example: 6 W and 1.2 + 0.5 K/W over 88.00 degC: 98.20 degC.
+
+    >>> heat = ChannelHeat(24.0, 0.0, 1.0, 0.0, 0.25, 0.0)
+    >>> round(junction_over(361.15, heat, 1.7) - 273.15, 2)
+    98.2
+    """
+    t_junction = t_reference
+    for _ in range(STEPS):
+        t_junction = junction_step(t_junction, t_reference, heat, r_path)[0]
+    return t_junction
+
+
+def solve(
+    air: Air,
+    sink: Sink,
+    heats: tuple[ChannelHeat, ...],
+    r_paths: tuple[Any, ...],
+    p_other: Any,
+    converter_share: Any,
+) -> Solution:
+    """Inside air, heatsink and all junctions of a product together.
+
+    r_paths [K/W]: for each channel ONE package to the heatsink (or to the inside air
+    where there is none); p_other [W]: other heat set free in the box; converter_share:
+    heat of the converter over the power that it delivers to the amplifier.
+    A fixed number of Newton steps; a runaway ends at ``T_CEILING``.
+    Valid in the steady state with one heatsink temperature and one inside air.
+    Source: heat balance of the network; thermal resistances add as electrical ones do.
+    """
+    coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
+    t_reference = coldest if sink.t_held is None else sink.t_held
+    t_junction = [t_reference for _ in heats]
+    r_shared = 0.0
+    elsewhere = sum(heat.elsewhere for heat in heats)
+    delivered = sum(heat.p_out for heat in heats) + elsewhere
+    for _ in range(STEPS):
+        power, follow = 0.0, 0.0
+        for number, (heat, r_path) in enumerate(zip(heats, r_paths, strict=True)):
+            t_next, p, slope = junction_step(t_junction[number], t_reference, heat, r_path)
+            t_junction[number] = t_next
+            power, follow = power + p, follow + slope
+        in_box = elsewhere + p_other + converter_share * (delivered + power)
+        in_box = in_box if sink.outside else in_box + power
+        t_air, r_air = _air_inside(in_box, air)
+        if sink.t_held is not None:
+            target = t_reference
+            continue
+        target = sink.r * power + (air.t_ambient if sink.outside else t_air)
+        r_shared = sink.r if sink.outside else sink.r + r_air * (1 + converter_share)
+        step = (target - t_reference) / larger(1 - r_shared * follow, 0.05)
+        t_reference = clip(t_reference + step, coldest, T_CEILING)
+    unsettled = abs(target - t_reference)
+    for t, heat, r_path in zip(t_junction, heats, r_paths, strict=True):
+        power = switch_heat(heat, t)[0]
+        unsettled = larger(unsettled, abs(t_reference + r_path * heat.share * power - t))
+    run_away = unsettled > UNSETTLED
+    t_reference = choose(run_away, T_CEILING, t_reference)
+    t_junctions = tuple(choose(run_away, T_CEILING, t) for t in t_junction)
+    packages = tuple(
+        switch_heat(heat, t)[0] * heat.share for heat, t in zip(heats, t_junctions, strict=True)
+    )
+    return Solution(t_air, t_reference, t_junctions, packages, r_shared, in_box)
+
+
+def _air_inside(in_box: Any, air: Air) -> tuple[Any, Any]:
+    """Inside air [K], and how that moves with heat [K/W]."""
+    if air.t_held is not None:
+        return air.t_held, 0.0
+    if air.box is None:
+        return air.t_ambient, 0.0
+    rise, slope = wall_rise_and_slope(in_box, air.t_ambient, air.box)
+    share = air.box.air_share
+    t_air = air.t_ambient + share * (rise + in_box / air.box.film)
+    return t_air, share * (1 / slope + 1 / air.box.film)

@@ -1,0 +1,1 @@
+"""Heat: junctions, heatsink, inside air, surfaces."""

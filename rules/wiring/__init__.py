@@ -1,0 +1,1 @@
+"""Traces, leads, connectors and spacing."""
