@@ -9,8 +9,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
+from .check import Milestone
 from .finding import Place
 from .plain_text import MAX_BYTES
 from .refusal import Refusal
@@ -22,7 +23,8 @@ from .validation import Leaf, place_of, validate
 class Deviation:
     """A permission, given beforehand, to depart from a limit.
 
-    check: name of the check; place: channel or ``product``; at: where it stands.
+    check: name of the check; place: channel or ``product``; until: a day or a milestone;
+    at: where it stands; up_to: figure up to which it is permitted, empty for any.
     """
 
     check: str
@@ -31,6 +33,7 @@ class Deviation:
     reason: str
     until: str
     at: Place
+    up_to: str = ""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -71,9 +74,9 @@ class Spec:
         return str(self.values.get("revision", ""))
 
     @property
-    def milestone(self) -> str:
+    def milestone(self) -> Milestone:
         """What the verdict is wanted for; a silent file is a concept."""
-        return str(self.values.get("milestone", "concept"))
+        return cast(Milestone, self.values.get("milestone", "concept"))
 
     @property
     def deviations(self) -> tuple[Deviation, ...]:
@@ -82,9 +85,9 @@ class Spec:
 
     def _deviation(self, number: int) -> Deviation:
         item = f"deviations[{number}]"
-        names = ("check", "place", "permitted_by", "reason", "until")
-        texts = (str(self.values.get(f"{item}.{name}", "")) for name in names)
-        return Deviation(*texts, at=self.place(item) or Place(self.file, 1, 1))
+        names = ("check", "place", "permitted_by", "reason", "until", "up_to")
+        texts = {name: str(self.values.get(f"{item}.{name}", "")) for name in names}
+        return Deviation(**texts, at=self.place(item) or Place(self.file, 1, 1))
 
     def with_values(self, changes: Mapping[str, Any]) -> "Loaded":
         """The same spec with some values changed or added, validated anew.

@@ -33,6 +33,13 @@ _SLIPS = (
         'revision: "1.0"',
     ),
     _Slip(
+        "unexpected ':'",
+        False,
+        "no space behind the colon, or text that holds a colon without quotes",
+        "a colon and a space; text in quotes",
+        "{length: 2 m}",
+    ),
+    _Slip(
         "escape",
         True,
         "a backslash inside double quotes begins an escape that does not exist",

@@ -3,12 +3,14 @@
 import difflib
 import re
 from collections.abc import Iterable
+from functools import cache
 
 from .finding import Place
 from .refusal import Refusal, shown
-from .spec import FIELDS
+from .spec import FIELDS, relative
 
 MAX_NAMED = 12
+MAX_KEY = 60
 
 _GLUED = re.compile(r"([A-Za-z_]\w*):(\S.*)", re.DOTALL)
 
@@ -39,20 +41,17 @@ def glued_pair(text: str, names: Iterable[str]) -> tuple[str, str] | None:
     return "a colon and a space", f"{match.group(1)}: {match.group(2)[:40]}"
 
 
-def in_channel(path: str) -> str:
-    """A full path as the fields are named: without ``channels.<name>.`` and item numbers."""
-    plain = re.sub(r"\[\d+\]", "[]", path)
-    return re.sub(r"^channels\.[^.]+\.?", "", plain)
-
-
 def _nearest(key: str, names: list[str]) -> str | None:
+    if len(key) > MAX_KEY or key in _last_names():
+        return None
     plain = key.strip().lower().replace("-", "_").replace(" ", "_")
     close = difflib.get_close_matches(plain, names, n=1, cutoff=0.7)
-    return close[0] if close and key not in _last_names() else None
+    return close[0] if close else None
 
 
-def _last_names() -> set[str]:
-    return {path.rpartition(".")[2] for path in FIELDS}
+@cache
+def _last_names() -> frozenset[str]:
+    return frozenset(path.rpartition(".")[2] for path in FIELDS)
 
 
 def _elsewhere(key: str) -> list[str]:
@@ -62,6 +61,5 @@ def _elsewhere(key: str) -> list[str]:
 
 
 def _example(section: str, name: str) -> str:
-    inner = in_channel(section)
-    field = FIELDS.get(f"{inner}.{name}" if inner else name)
+    field = FIELDS.get(relative(f"{section}.{name}" if section else name))
     return f"{name}: {field.example}" if field is not None and field.example else ""

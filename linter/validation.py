@@ -4,7 +4,9 @@ Unknown keys are found here rather than by the models, so that each can be told 
 may have been; everything else the models refuse, and the place table finds the place.
 """
 
+import re
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
@@ -15,10 +17,10 @@ from .finding import Place
 from .quantity import Value
 from .refusal import Refusal, in_order, shown
 from .source import Document
-from .spec import FIELDS, Amplifier
+from .spec import FIELDS, Amplifier, entries, relative
 from .spec.accept import refuse_name
 from .spec.field import Field, declared
-from .unknown_key import glued_pair, in_channel, unknown_key
+from .unknown_key import glued_pair, unknown_key
 
 FORMAT = "1"
 MAX_REFUSALS = 100
@@ -26,7 +28,21 @@ MAX_REFUSALS = 100
 Leaf = Value | str | tuple[str, ...]
 
 
-def validate(document: Document, file: str) -> "tuple[Flattened | None, tuple[Refusal, ...]]":
+@dataclass(slots=True)
+class Flattened:
+    """What a file states, by full path; a section counts if it says something.
+
+    names: the channels.  lists: number of items of each list of sections.
+    """
+
+    names: list[str] = field(default_factory=list)
+    values: dict[str, Leaf] = field(default_factory=dict)
+    none: set[str] = field(default_factory=set)
+    sections: set[str] = field(default_factory=set)
+    lists: dict[str, int] = field(default_factory=dict)
+
+
+def validate(document: Document, file: str) -> tuple[Flattened | None, tuple[Refusal, ...]]:
     """What a document states, or None; and every refusal of it, its own included."""
     reading = _Reading(document, file)
     flat = reading.flattened() if document.data is not None else None
@@ -48,7 +64,11 @@ def _once(refusals: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
     known: dict[tuple[int, int, str], Refusal] = {}
     for item in refusals:
         known.setdefault((item.place.line, item.place.column, item.problem), item)
-    return in_order(known.values())[:MAX_REFUSALS]
+    ordered = in_order(known.values())
+    if len(ordered) <= MAX_REFUSALS:
+        return ordered
+    more = Refusal(ordered[MAX_REFUSALS].place, "more problems from here on", "those above cured")
+    return (*ordered[:MAX_REFUSALS], more)
 
 
 class _Reading:
@@ -59,21 +79,19 @@ class _Reading:
         self.file = file
         self.refusals: list[Refusal] = []
 
-    def flattened(self) -> "Flattened | None":
+    def flattened(self) -> Flattened | None:
         """What the file states, or None after a refusal."""
         data = self.document.data or {}
         if not self._format_known(data):
             return None
-        stated = self._stated(data, Amplifier, "")
+        stated = {"amplifier_spec": FORMAT, **self._stated(data, Amplifier, "")}
         try:
             model = Amplifier.model_validate(stated)
         except ValidationError as error:
             for detail in error.errors(include_url=False, include_input=False):
                 self.refusals.append(self._from_model(detail))
             return None
-        flat = Flattened()
-        flat.section(model, "")
-        return flat
+        return _flattened(model)
 
     def _format_known(self, data: Mapping[str, Any]) -> bool:
         """Whether the rest of the file can be read by this program."""
@@ -99,26 +117,26 @@ class _Reading:
         for key, value in data.items():
             inner = f"{path}.{key}" if path else key
             if key not in fields:
-                place = self.document.key_places.get(inner) or self._place(inner)
-                self.refusals.append(unknown_key(key, path, fields, place))
+                if len(self.refusals) < MAX_REFUSALS:
+                    self.refusals.append(unknown_key(key, path, fields, self._key_place(inner)))
             elif value is not None:
                 stated[key] = self._value(value, fields[key], inner)
         return stated
 
-    def _value(self, value: Any, field: Field, path: str) -> Any:
-        if field.model is None:
+    def _value(self, value: Any, known: Field, path: str) -> Any:
+        if known.model is None:
             return value
-        if isinstance(value, list) and field.kind == "sections":
-            return [self._section(item, field, f"{path}[{n}]") for n, item in enumerate(value)]
-        if isinstance(value, Mapping) and field.kind == "named sections":
-            return dict(self._named(value, field, path))
-        return self._section(value, field, path) if field.kind == "section" else value
+        if isinstance(value, list) and known.kind == "sections":
+            return [self._section(item, known, f"{path}[{n}]") for n, item in enumerate(value)]
+        if isinstance(value, Mapping) and known.kind == "named sections":
+            return dict(self._named(value, known, path))
+        return self._section(value, known, path) if known.kind == "section" else value
 
-    def _section(self, value: Any, field: Field, path: str) -> Any:
-        assert field.model is not None
+    def _section(self, value: Any, known: Field, path: str) -> Any:
+        assert known.model is not None
         if isinstance(value, Mapping):
-            return self._stated(value, field.model, path)
-        glued = glued_pair(value, _fields_of(field.model)) if isinstance(value, str) else None
+            return self._stated(value, known.model, path)
+        glued = glued_pair(value, _fields_of(known.model)) if isinstance(value, str) else None
         if glued is None:
             return value
         problem = f"no space behind the colon in {shown(value)}"
@@ -126,18 +144,18 @@ class _Reading:
         return {}
 
     def _named(
-        self, value: Mapping[str, Any], field: Field, path: str
+        self, value: Mapping[str, Any], known: Field, path: str
     ) -> Iterator[tuple[str, Any]]:
         for name, section in value.items():
             inner = f"{path}.{name}"
             try:
-                refuse_name(field, name)
+                refuse_name(known, name)
             except PydanticCustomError as error:
-                place = self.document.key_places.get(inner) or self._place(inner)
+                place = self._key_place(inner)
                 problem = f"{shown(name)}: {_context(error, 'problem')}"
                 self.refusals.append(Refusal(place, problem, _context(error, "expected")))
                 continue
-            yield name, self._section({} if section is None else section, field, inner)
+            yield name, self._section({} if section is None else section, known, inner)
 
     def _from_model(self, detail: ErrorDetails) -> Refusal:
         """A model's error at the nearest place that the file has for it."""
@@ -146,53 +164,39 @@ class _Reading:
         if "problem" in context:
             texts = (str(context[name]) for name in ("problem", "expected", "example"))
             return Refusal(self._place(path), *texts)
-        field = FIELDS.get(in_channel(path))
-        example = f"{path.rpartition('.')[2]}: {field.example}" if field else ""
+        known = FIELDS.get(relative(path))
+        example = f"{path.rpartition('.')[2]}: {known.example}" if known else ""
         if detail["type"] == "missing":
-            meaning = field.meaning if field else "a value"
+            meaning = known.meaning if known else "a value"
             return Refusal(self._place(path), f"`{path}` is not stated", meaning, example)
         return Refusal(self._place(path), detail["msg"], "another value", example)
+
+    def _key_place(self, path: str) -> Place:
+        return self.document.key_places.get(path) or self._place(path)
 
     def _place(self, path: str) -> Place:
         return place_of(self.document.places, path) or Place(self.file, 1, 1, path)
 
 
-class Flattened:
-    """Collects what a model states, by full path."""
+def _flattened(model: Amplifier) -> Flattened:
+    flat = Flattened()
+    for path, known, item in entries(model):
+        if known.kind == "named sections":
+            flat.names += item
+        elif known.kind == "sections":
+            flat.lists[path] = len(item)
+        elif known.kind != "section":
+            flat.values[path] = item
+        elif item == "none":
+            flat.none.add(path)
+    for path in (*flat.values, *flat.none):
+        flat.sections.update(_sections_above(path))
+    return flat
 
-    def __init__(self) -> None:
-        self.names: list[str] = []
-        self.values: dict[str, Leaf] = {}
-        self.none: set[str] = set()
-        self.sections: set[str] = set()
-        self.lists: dict[str, int] = {}
 
-    def section(self, model: BaseModel, path: str) -> None:
-        """Take in a section; only one that says something counts as stated."""
-        for name, field in _fields_of(type(model)).items():
-            value = getattr(model, name)
-            if value is None:
-                continue
-            self._field(value, field, f"{path}.{name}" if path else name)
-            if path:
-                self.sections.add(path)
-
-    def _field(self, value: Any, field: Field, path: str) -> None:
-        if field.kind == "named sections":
-            self.names += value
-            for name, inner in value.items():
-                self.section(inner, f"{path}.{name}")
-        elif field.kind == "sections":
-            self.lists[path] = len(value)
-            self.sections |= {path} if value else set()
-            for number, inner in enumerate(value):
-                self.section(inner, f"{path}[{number}]")
-        elif field.kind == "section" and value != "none":
-            self.section(value, path)
-        elif field.kind == "section":
-            self.none.add(path)
-        else:
-            self.values[path] = value
+def _sections_above(path: str) -> Iterator[str]:
+    """The sections and lists that hold a path: ``a``, ``a.foster`` and ``a.foster[0]``."""
+    return (path[: match.start()] for match in re.finditer(r"[.\[]", path))
 
 
 @cache
