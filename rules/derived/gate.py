@@ -77,8 +77,8 @@ def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: 
     return v_swing / charge_time(q_gd, r_gate_on, v_drv - v_gs_pl)
 
 
-def usual_plateau(v_drv: Any, share: Any) -> Any:
-    """Plateau of the gate as a usual share of the gate supply."""
+def share_of_supply(v_drv: Any, share: Any) -> Any:
+    """A voltage at the gate as a usual share of the gate supply."""
     return share * v_drv
 
 
@@ -190,7 +190,7 @@ DEAD_TIMES: tuple[Derived, ...] = (
 
 PLATEAU = Derived(
     "v_plateau", "V", "channel", "plateau of the gate at working current",
-    (Way(usual_plateau,
+    (Way(share_of_supply,
          {"v_drv": V_DRV,
           "share": Constant("40 %", "usual plateau over gate supply", COMMON_PRACTICE)},
          "share v_drv", when=DISCRETE,
@@ -199,7 +199,19 @@ PLATEAU = Derived(
     sources=(COMMON_PRACTICE,),
 )
 
+RINGING = Derived(
+    "v_gate_ringing", "V", "channel", "ringing on the gate above the gate supply, peak",
+    (Way(share_of_supply,
+         {"v_drv": V_DRV,
+          "share": Constant("10 %", "usual ringing over gate supply", COMMON_PRACTICE)},
+         "share v_drv", when=DISCRETE,
+         assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True)),),
+    stated_at="gate_drive.v_gs_ringing", agree=float("inf"),
+    sources=(COMMON_PRACTICE,),
+)
+
 DERIVED: tuple[Derived, ...] = (
+    RINGING,
     PLATEAU,
     _loop("r_gate_on", "i_source", "r_g_on", "turn-on"),
     _loop("r_gate_off", "i_sink", "r_g_off", "turn-off"),

@@ -69,9 +69,20 @@ def clipped_peak(m_max: Any, v_ideal: Any, v_peak: Any, z_load_min: Any) -> Any:
     return smaller(m_max * v_ideal, v_peak) / z_load_min
 
 
-def crest_with_ripple(i_peak: Any, ripple_idle: Any) -> Any:
-    """Largest inductor and switch current: load peak and half the ripple on it."""
-    return i_peak + ripple_idle / 2
+def crest_with_ripple(
+    i_peak: Any, v_ideal: Any, z_load_min: Any, ripple_idle: Any, modulator: str
+) -> Any:
+    """Largest inductor and switch current: load current m a and half the ripple on it.
+
+    A clocked carrier's ripple falls as 1 - m^2, so the sum is largest at the top of the
+    modulation or, where the ripple exceeds the load current, inside.  A self-oscillating
+    loop keeps its ripple at every depth.
+    """
+    full, half = v_ideal / z_load_min, ripple_idle / 2
+    if modulator == "self-oscillating":
+        return i_peak + half
+    m = smaller(i_peak / full, full / larger(2 * half, full * 1e-6))
+    return m * full + half * (1 - m * m)
 
 
 def overshoot(
@@ -99,15 +110,17 @@ def overshoot_share(v_swing: Any, share: Any) -> Any:
     return v_swing * share
 
 
-def node_peak(
-    v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any, v_overshoot: Any
-) -> Any:
-    """Highest voltage across an open switch: swing, pumping of one rail, ringing.
+def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> Any:
+    """Highest voltage across a leg without ringing: swing and pumping of one rail.
 
     The trip stops pumping, it does not lower a source that lies above it.
     """
-    pumped = smaller(v_pumping, larger(v_trip, v_rail_high) - v_rail_high)
-    return v_swing + pumped + v_overshoot
+    return v_swing + smaller(v_pumping, larger(v_trip, v_rail_high) - v_rail_high)
+
+
+def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
+    """Highest voltage across an open switch: leg voltage and ringing."""
+    return v_static_peak + v_overshoot
 
 
 def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, droop: Any) -> Any:
@@ -139,6 +152,11 @@ def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> 
     return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
 
 
+def as_stated(v_overshoot: Any) -> Any:
+    """Ringing that the spec states."""
+    return v_overshoot
+
+
 def trip_as_printed(i_trip: Any) -> Any:
     """A trip that does not depend on the switch."""
     return i_trip
@@ -150,6 +168,12 @@ T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is pr
 
 V_SWING = Input("v_swing", "V", "swing of one switch node")
 V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
+V_PUMPING = Input(
+    "v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING
+)
+V_TRIP = Input(
+    "protection.over_voltage.v_trip", "V", "over-voltage trip of a rail", default=NO_TRIP
+)
 I_LEG_PEAK = Input("i_leg_peak", "A", "largest current of a leg")
 T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
 L_LOOP = Input("output_stage.l_loop", "H", "power loop of one leg")
@@ -261,8 +285,13 @@ CURRENTS: tuple[Derived, ...] = (
         "i_leg_peak", "A", "channel", "largest current of a leg, ripple included",
         (Way(crest_with_ripple,
              {"i_peak": Input("i_peak", "A", "largest load current"),
+              "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+              "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
               "ripple_idle": Input("ripple_idle", "A", "inductor ripple without signal, peak "
-                                   "to peak", default=UNKNOWN_RIPPLE)},
+                                   "to peak", default=UNKNOWN_RIPPLE),
+              "modulator": Input("modulator.type", "word", "kind of modulator")},
+             "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
+             "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
              "i_peak + ripple_idle / 2"),),
         sources=(CIRCUIT,),
     ),
@@ -336,16 +365,33 @@ NODE: tuple[Derived, ...] = (
                  from_memory("20 to 30 % of the swing, rule of thumb")),
     ),
     Derived(
+        "v_pin_overshoot", "V", "channel", "ringing above the rail at the pins of a part",
+        (
+            Way(as_stated,
+                {"v_overshoot": Input("output_stage.v_overshoot", "V", "stated ringing")},
+                "v_overshoot"),
+            Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
+                "2 l_loop i_leg_peak / t_edge",
+                assumes=Assumption(None, "neutral", derivation(
+                    "undamped loop; measure the ringing"), placeholder=True)),
+        ),
+        sources=(derivation("ramp of current into the loop from part to local capacitor"),),
+    ),
+    Derived(
+        "v_static_peak", "V", "channel", "voltage across a leg without ringing",
+        (Way(static_peak,
+             {"v_swing": V_SWING, "v_rail_high": V_RAIL_HIGH, "v_pumping": V_PUMPING,
+              "v_trip": V_TRIP},
+             "v_swing + smaller of v_pumping and v_trip - v_rail_high"),),
+        sources=(derivation("one rail is pumped at a time; the trip stops pumping only"),),
+    ),
+    Derived(
         "v_node_peak", "V", "channel", "highest voltage across an open switch",
         (Way(node_peak,
-             {"v_swing": V_SWING, "v_rail_high": V_RAIL_HIGH,
-              "v_pumping": Input("v_pumping", "V", "rise of one rail by pumping",
-                                 default=UNKNOWN_PUMPING),
-              "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip of a rail",
-                              default=NO_TRIP),
+             {"v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
               "v_overshoot": Input("v_overshoot", "V", "ringing above the rail")},
-             "v_swing + v_overshoot + smaller of v_pumping and v_trip - v_rail_high"),),
-        sources=(derivation("one rail is pumped at a time; the trip stops pumping only"),),
+             "v_static_peak + v_overshoot"),),
+        sources=(derivation("voltages in series across the open switch"),),
     ),
 )
 
