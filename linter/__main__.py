@@ -1,0 +1,7 @@
+"""``python -m ampreview.linter``: the same program as the console script."""
+
+import sys
+
+from .cli import main
+
+sys.exit(main())

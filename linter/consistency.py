@@ -1,0 +1,141 @@
+"""What can be said of a spec before any check: prefix slips and contradictions.
+
+These findings look at the stated values alone, so they need no rule file; their names
+stand in ``STANDING`` for the catalogue.
+"""
+
+from collections.abc import Iterator
+
+from .check import Source, derivation
+from .finding import Finding, Place, Severity, Status
+from .graph import Graph
+from .loading import Spec
+from .node import FigureError, Node
+from .quantity import Value, show
+from .spec import Field, field_of, usual_bounds
+from .tolerance import worst_case
+
+DOMAIN = "completeness"
+SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
+USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
+STANDING = {
+    "value-outside-usual-range": "A value that is possible but far from what such parts have:"
+    " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
+    " when one slip of a prefix would bring it back into the usual range, else minor.",
+    "stated-value-contradicts": "A value that the spec states although it follows from other"
+    " stated values, and that does not agree with them. One of the two is wrong, and the"
+    " checks use the stated one.",
+}
+
+
+def standing_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
+    """All findings on the stated values of a spec."""
+    return (*_unusual(spec), *_contradictions(spec, graph))
+
+
+def _unusual(spec: Spec) -> Iterator[Finding]:
+    for path, value in spec.values.items():
+        if not isinstance(value, Value):
+            continue
+        field = field_of(path)
+        bounds = usual_bounds(field)
+        if bounds is None or (field.zero and value.lo == 0.0):
+            continue
+        low, high = bounds
+        if value.hi < low or value.lo > high:
+            yield _unusual_finding(spec, path, value, field, bounds)
+
+
+def _unusual_finding(
+    spec: Spec, path: str, value: Value, field: Field, bounds: tuple[float, float]
+) -> Finding:
+    low, high = bounds
+    slip = next((f for f in SLIPS if low <= value.nominal * f <= high), None)
+    unit = field.unit
+    message = (
+        f"{value.text} for {path}; such values usually lie within"
+        f" {show(low, unit)} .. {show(high, unit)}"
+    )
+    if slip is not None and unit not in ("degC", "%", "1"):
+        message += f"; did a prefix slip, and {show(value.nominal * slip, unit)} is meant?"
+    else:
+        slip = None
+    place = spec.place(path)
+    return _finding(
+        "value-outside-usual-range",
+        "Value outside the usual range of its field",
+        path,
+        Severity.MINOR if slip is None else Severity.MAJOR,
+        message,
+        (place,) if place else (),
+        USUAL,
+    )
+
+
+def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
+    for quantity in graph.derived.values():
+        path = quantity.stated_at
+        if path is None or quantity.agree <= 0.0 or quantity.unit in ("word", "set"):
+            continue
+        channels = spec.channels if quantity.each == "channel" else (None,)
+        for channel in channels:
+            full = graph.full(path, channel)
+            stated = spec.values.get(full)
+            if not isinstance(stated, Value):
+                continue
+            node = graph.follows(quantity.name, channel)
+            if isinstance(node, Node) and not node.leaned and full not in node.used:
+                finding = _contradiction(spec, full, stated, node, quantity.agree)
+                if finding is not None:
+                    yield finding
+
+
+def _contradiction(
+    spec: Spec, path: str, stated: Value, node: Node, agree: float
+) -> Finding | None:
+    try:
+        low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
+        nominal = float(node.value())
+    except FigureError:
+        return None
+    slack = agree * abs(nominal)
+    if stated.hi >= low - slack and stated.lo <= high + slack:
+        return None
+    unit = field_of(path).unit
+    places = [spec.place(item) for item in (path, *sorted(node.used))]
+    return _finding(
+        "stated-value-contradicts",
+        "Stated value against what follows from the others",
+        path,
+        Severity.MAJOR,
+        f"{path} is stated as {stated.text}, but {show(nominal, unit)} follows from "
+        + ", ".join(sorted(node.used)),
+        tuple(place for place in places if place),
+        derivation("recomputed from the values named"),
+    )
+
+
+def _finding(
+    name: str,
+    title: str,
+    path: str,
+    severity: Severity,
+    message: str,
+    places: tuple[Place, ...],
+    source: Source,
+) -> Finding:
+    parts = path.split(".")
+    return Finding(
+        check=name,
+        domain=DOMAIN,
+        title=title,
+        subject=parts[1] if parts[0] == "channels" else "product",
+        status=Status.FINDING,
+        message=message,
+        severity=severity,
+        basis=source,
+        place=places[0] if places else None,
+        related=places[1:6],
+        sources=(source,),
+        leaves=frozenset({path}),
+    )

@@ -1,0 +1,81 @@
+"""Small pieces of text that several reports share."""
+
+import re
+
+from ..check import Source
+from ..finding import Finding, Missing, Place, Reading
+from ..wording import in_words
+
+CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+EIGHTHS = " ▏▎▍▌▋▊▉█"
+
+
+def clean(text: str) -> str:
+    """Text of a spec without the control characters that a terminal would obey.
+
+    >>> clean("a" + chr(27) + "[31mb").isprintable()
+    True
+    """
+    return CONTROL.sub("\ufffd", text)
+
+
+def local(path: str) -> str:
+    """A path as seen from its channel.
+
+    >>> local("channels.left.filter.inductor.l")
+    'filter.inductor.l'
+    """
+    return path.split(".", 2)[2] if path.startswith("channels.") else path
+
+
+def spot(place: Place | None) -> str:
+    """A place in words."""
+    return f"line {place.line}, column {place.column}" if place else "not stated"
+
+
+def against(finding: Finding) -> str:
+    """The figure beside its limit: ``12 ns, at least 20 ns``."""
+    if finding.figure is None or finding.limit is None:
+        return ""
+    side = "at least" if finding.at_least else "at most"
+    figure = in_words(finding.figure, finding.unit)
+    return f"{figure}, {side} {in_words(finding.limit, finding.unit)}"
+
+
+def corner(finding: Finding, most: int = 4) -> str:
+    """The worst corner in the user's terms, the strongest leaves first."""
+    return ", ".join(reading(item) for item in finding.corner[:most])
+
+
+def reading(item: Reading) -> str:
+    """One value of a corner: its short name and the value.
+
+    >>> reading(Reading("v_rail", "supply.v_rail", 29.2, "V", ""))
+    'v_rail 29.2 V'
+    """
+    return f"{item.name} {in_words(item.value, item.unit)}"
+
+
+def cited(source: Source) -> str:
+    """A source with its place and, where it is not a text that was read, its standing."""
+    text = f"{source.title}, {source.where}" if source.where else source.title
+    note = {"from memory": "from memory, not verified", "derived": "derived", "quoted": "as quoted"}
+    standing = note.get(source.kind)
+    return f"{text} ({standing})" if standing else text
+
+
+def asked(item: Missing) -> str:
+    """A missing leaf as a question's heading."""
+    unit = "" if item.unit in ("1", "word") else f" [{item.unit}]"
+    return f"{local(item.path)}{unit}"
+
+
+def bar(share: float, width: int = 8) -> str:
+    """A margin as a small bar; 100 % and more fill it.
+
+    >>> bar(0.5, 4)
+    '██  '
+    """
+    eighths = round(max(0.0, min(share, 1.0)) * width * 8)
+    whole, part = divmod(eighths, 8)
+    return ("█" * whole + (EIGHTHS[part] if part else "")).ljust(width)

@@ -1,0 +1,205 @@
+"""The report for a person at a terminal: verdict, findings, open items, margins."""
+
+from collections.abc import Iterable, Sequence
+
+from rich.console import Console, Group, RenderableType
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from ..finding import Finding, Place, Remedy, Severity, Status
+from ..refusal import Refusal
+from ..review import Review
+from .marks import against, asked, bar, cited, clean, corner, local, spot
+
+STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
+SIGNAL_STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTICE": "bold blue"}
+LABEL_WIDTH = 11
+TIGHTEST = 12
+DISCLAIMER = (
+    "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
+    " and licensed practice come first. An open item is not a pass."
+)
+
+
+def print_review(review: Review, console: Console, everything: bool = False) -> None:
+    """Print a whole review; ``everything`` lists each met and inapplicable check too."""
+    console.print(_verdict(review))
+    seen: set[str] = set()
+    for severity in Severity:
+        found = [item for item in review.failing() if item.severity is severity]
+        if found:
+            console.print(_heading(f"{severity.value.upper()}  {len(found)}", STYLES[severity]))
+        for item in found:
+            console.print(_finding(item, STYLES[severity], seen))
+    _print_open(review, console)
+    _print_met(review, console, everything)
+    if everything:
+        _print_silent(review, console)
+    console.print(Padding(Text(DISCLAIMER, style="dim"), (1, 1, 0, 1)))
+
+
+def print_refusals(file: str, refusals: Sequence[Refusal], console: Console) -> None:
+    """Print why a file could not be assessed."""
+    console.print(Text.assemble((" NOT ASSESSED ", "reverse"), "  ", (clean(file), "bold")))
+    for item in refusals:
+        rows: list[tuple[str, RenderableType]] = [("expected", Text(clean(item.expected)))]
+        if item.example:
+            rows.append(("for example", Text(clean(item.example), style="green")))
+        head = Text(clean(item.problem), style="bold")
+        rows.insert(0, ("stands at", Text(_where(item.place))))
+        console.print(_block(head, rows, "red"))
+
+
+def _where(place: Place) -> str:
+    path = f"  {clean(place.path)}" if place.path else ""
+    return f"{spot(place)}{path}"
+
+
+def _verdict(review: Review) -> RenderableType:
+    verdict = review.verdict
+    word = " RELEASED " if verdict.released else " HELD "
+    style = "bold reverse green" if verdict.released else "bold reverse red"
+    head = Text.assemble((word, style), f"  at the {verdict.milestone} milestone")
+    spec = review.spec
+    about = " · ".join(
+        clean(part)
+        for part in (spec.title, f"revision {spec.revision}" if spec.revision else "", spec.file)
+        if part
+    )
+    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
+    why = Text(_reason(review), style="dim")
+    return Padding(Group(head, Text(about, style="bold"), Text(counts), why), (0, 1))
+
+
+def _reason(review: Review) -> str:
+    verdict = review.verdict
+    if verdict.released:
+        return f"Nothing holds it: {verdict.why}."
+    opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
+    parts = []
+    if len(verdict.holding) - opened:
+        parts.append(f"{len(verdict.holding) - opened} findings from {verdict.hold_at.value} up")
+    if opened:
+        parts.append(f"{opened} open items")
+    return f"Held by {' and '.join(parts)}: {verdict.why}."
+
+
+def _heading(text: str, style: str) -> RenderableType:
+    return Padding(Text(text, style=style), (1, 1, 0, 1))
+
+
+def _block(head: Text, rows: Iterable[tuple[str, RenderableType]], style: str) -> RenderableType:
+    """A head line and labelled rows with a coloured edge on the left."""
+    body = Table.grid(padding=(0, 1))
+    body.add_column(width=LABEL_WIDTH, style="dim", no_wrap=True)
+    body.add_column(ratio=1, overflow="fold")
+    for label, content in rows:
+        body.add_row(label, content)
+    edged = Table(box=None, show_header=False, show_edge=False, padding=(0, 0), expand=True)
+    edged.add_column(width=2, style=style, no_wrap=True)
+    edged.add_column(ratio=1)
+    edged.add_row("▪", head)
+    edged.add_row("", body)
+    return Padding(edged, (0, 1, 0, 1))
+
+
+def _finding(item: Finding, style: str, seen: set[str]) -> RenderableType:
+    head = Text.assemble((clean(item.title), "bold"), f" · {clean(item.subject)}")
+    rows: list[tuple[str, RenderableType]] = []
+    if against(item):
+        rows.append(("figure", Text(against(item), style=style)))
+    rows.append(("", Text(clean(item.message))))
+    if item.corner:
+        rows.append(("worst at", Text(clean(corner(item)))))
+    rows += [("change", _remedy(remedy)) for remedy in item.remedies]
+    if item.remedy_note:
+        rows.append(("change", Text(clean(item.remedy_note))))
+    rows.append(("stands at", Text(_places(item))))
+    if item.basis:
+        rows.append(("limit from", Text(cited(item.basis))))
+    rows.append(("see", Text("; ".join(cited(source) for source in item.sources))))
+    for leaned in item.leaned:
+        if leaned.leaning != "absent":
+            text = f"{local(leaned.path)} {leaned.text}, {leaned.leaning}; {cited(leaned.basis)}"
+            rows.append(("assumed", Text(clean(text))))
+    rows.append(("check", Text(f"{item.check}  ({item.domain.replace('_', ' ')})", style="dim")))
+    for caution in item.cautions:
+        if caution.text not in seen:
+            seen.add(caution.text)
+            rows.append((caution.signal, Text(caution.text, SIGNAL_STYLES[caution.signal])))
+    return _block(head, rows, style)
+
+
+def _places(item: Finding) -> str:
+    if item.place is None:
+        return "not stated in the file"
+    others = sorted({place.line for place in item.related} - {item.place.line})
+    also = f"; see also line {', '.join(map(str, others[:4]))}" if others else ""
+    return f"{spot(item.place)}{also}"
+
+
+def _remedy(remedy: Remedy) -> Text:
+    old = dict(zip((path for path, _ in remedy.changes), remedy.was, strict=False))
+    text = Text()
+    for number, (path, value) in enumerate(remedy.changes):
+        text.append(" and " if number else "")
+        text.append(f"{local(path)} to ")
+        text.append(clean(value), style="bold green")
+        if old.get(path):
+            text.append(f" (now {clean(old[path])})")
+    for label, names in (
+        ("cures", remedy.cured),
+        ("eases", remedy.eased),
+        ("costs margin in", remedy.worsened),
+        ("brings up", remedy.appeared),
+    ):
+        if names:
+            text.append(f"; {label} {', '.join(names)}")
+    return text
+
+
+def _print_open(review: Review, console: Console) -> None:
+    items = review.of_status(Status.OPEN)
+    if not items:
+        return
+    console.print(_heading(f"OPEN  {len(items)}", "bold"))
+    for item in items:
+        head = Text.assemble((clean(item.title), "bold"), f" · {clean(item.subject)}")
+        rows: list[tuple[str, RenderableType]] = []
+        if item.figure is not None or not item.missing:
+            rows.append(("", Text(clean(item.message))))
+        if item.missing:
+            lacking = ", ".join(asked(missing) for missing in item.missing[:6])
+            more = len(item.missing) - 6
+            rows.append(("missing", Text(lacking + (f" and {more} more" if more > 0 else ""))))
+        rows.append(("check", Text(item.check, style="dim")))
+        console.print(_block(head, rows, "blue"))
+
+
+def _print_met(review: Review, console: Console, everything: bool) -> None:
+    met = list(review.of_status(Status.MEETS))
+    if not met:
+        return
+    met.sort(key=lambda item: item.margin if item.margin is not None else 9e9)
+    shown = met if everything else met[:TIGHTEST]
+    note = "" if len(shown) == len(met) else f", the {len(shown)} with the least margin"
+    console.print(_heading(f"MEETS  {len(met)}{note}", "green"))
+    table = Table.grid(padding=(0, 1))
+    table.add_column(ratio=3, overflow="ellipsis", no_wrap=True)
+    table.add_column(overflow="ellipsis", no_wrap=True)
+    table.add_column(style="green", no_wrap=True)
+    table.add_column(ratio=2, overflow="ellipsis", no_wrap=True)
+    for item in shown:
+        margin = item.margin if item.margin is not None else 1.0
+        table.add_row(f"{item.check}", clean(item.subject), bar(margin), against(item))
+    table.expand = True
+    console.print(Padding(table, (0, 1, 0, 1)))
+
+
+def _print_silent(review: Review, console: Console) -> None:
+    silent = review.of_status(Status.NOT_APPLICABLE)
+    if silent:
+        console.print(_heading(f"NOT APPLICABLE  {len(silent)}", "dim"))
+        names = ", ".join(f"{item.check} ({clean(item.subject)})" for item in silent)
+        console.print(Padding(Text(names, style="dim"), (0, 1, 0, 1)))

@@ -1,0 +1,102 @@
+"""Numbers and names of a check turned into the words of a finding."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from .check import Check, Constant, Input
+from .finding import Place, Reading
+from .graph import Graph
+from .node import Computed, Corner, Node
+from .quantity import show
+from .spec import field_of, is_channel_path
+
+PLAIN = ("word", "text", "set")
+
+
+def in_words(value: Any, unit: str) -> str:
+    """A value of any kind as a reader would write it.
+
+    >>> in_words("full-bridge", "word")
+    'full-bridge'
+    """
+    if isinstance(value, str):
+        return value
+    if isinstance(value, tuple):
+        return ", ".join(in_words(item, unit) for item in value)
+    if unit in PLAIN:
+        return str(value)
+    return show(float(value), unit)
+
+
+def sentence(check: Check, node: Computed, corner: Corner) -> str:
+    """The check's sentence with the figure and the inputs at a corner."""
+    words: dict[str, str] = {"figure": in_words(node.value(corner), check.unit)}
+    for name, item in check.inputs.items():
+        unit = item.unit if isinstance(item, Input) else "1"
+        words[name] = in_words(node.arguments[name].value(corner), unit)
+    return check.sentence.format_map(words)
+
+
+def readings(check: Check, node: Computed, corner: Corner, graph: Graph) -> tuple[Reading, ...]:
+    """Every input of a check at a corner, with its place where the spec states it."""
+    found = []
+    for name, item in check.inputs.items():
+        if isinstance(item, Constant):
+            continue
+        below = node.arguments[name]
+        path = stated_path(below) or item.path
+        found.append(
+            Reading(
+                name,
+                path,
+                below.value(corner),
+                item.unit,
+                item.meaning,
+                graph.spec.place(path) if stated_path(below) else None,
+            )
+        )
+    return tuple(found)
+
+
+def stated_path(node: Node) -> str:
+    """The path of a node that is one stated value, else nothing."""
+    if isinstance(node, Computed) or len(node.used) != 1:
+        return ""
+    return next(iter(node.used))
+
+
+def corner_readings(
+    node: Node, corner: Mapping[str, float], graph: Graph, shares: Mapping[str, float]
+) -> tuple[Reading, ...]:
+    """The leaves that make the worst corner, those with the largest share first."""
+    moved = [path for path in corner if shares.get(path, 0.0) > 0.0]
+    moved.sort(key=lambda path: (-shares[path], path))
+    return tuple(
+        Reading(
+            path.rpartition(".")[2],
+            path,
+            corner[path],
+            field_of(path).unit,
+            field_of(path).meaning,
+            graph.spec.place(path),
+        )
+        for path in moved
+    )
+
+
+def places(node: Computed, check: Check, graph: Graph, channel: str | None) -> tuple[Place, ...]:
+    """Where the finding points: the first lever that is stated, then the other inputs."""
+    wanted = [
+        graph.full(lever.path, channel)
+        for lever in check.levers
+        if channel is not None or not is_channel_path(lever.path)
+    ]
+    direct = [stated_path(item) for item in node.arguments.values()]
+    ordered = [path for path in wanted if path in graph.spec.values]
+    ordered += [path for path in direct if path]
+    ordered += sorted(node.used - set(ordered))
+    found: dict[Place, None] = {}
+    for path in ordered:
+        for place in graph.spec.places.get(path, ()):
+            found.setdefault(place)
+    return tuple(found)
