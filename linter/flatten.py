@@ -18,7 +18,7 @@ _PATH_SIGNS = re.compile(r"[.\[\]]")
 _MERGE = "<<"
 
 
-class GivenUp(Exception):
+class GiveUpError(Exception):
     """A limit is broken; reading on would only serve an attacker."""
 
     def __init__(self, refusal: Refusal) -> None:
@@ -54,7 +54,7 @@ class _Entry:
 
 
 class Flat:
-    """Plain data and places of one file; refusals are collected, limits raise GivenUp."""
+    """Plain data and places of one file; refusals are collected, limits raise GiveUpError."""
 
     def __init__(self, file: str) -> None:
         self.file = file
@@ -169,13 +169,13 @@ class Flat:
         self.count += number
         if self.count > MAX_VALUES:
             problem = f"more than {MAX_VALUES} values, aliases and merges unfolded"
-            raise GivenUp(Refusal(Place(self.file, node.line, node.column), problem, "fewer"))
+            raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, "fewer"))
 
     def _check_depth(self, node: Node, depth: int) -> None:
         if depth > MAX_DEPTH:
             problem = f"sections more than {MAX_DEPTH} deep"
             place = Place(self.file, node.line, node.column)
-            raise GivenUp(Refusal(place, problem, "the sections of a spec"))
+            raise GiveUpError(Refusal(place, problem, "the sections of a spec"))
 
     def _refuse(self, node: Node, problem: str, expected: str, example: str = "") -> None:
         place = Place(self.file, node.line, node.column)

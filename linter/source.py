@@ -18,7 +18,7 @@ from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 
 from .finding import Place
-from .flatten import MAX_DEPTH, MAX_VALUES, Flat, GivenUp, Node
+from .flatten import MAX_DEPTH, MAX_VALUES, Flat, GiveUpError, Node
 from .plain_text import decode, describe, unfit
 from .refusal import Refusal, in_order, shown
 from .syntax import syntax_refusal
@@ -69,7 +69,7 @@ def read(content: str | bytes, file: str, pure: bool = False) -> Document:
     try:
         root = tree.grow(text, pure)
         data = flat.root(root) if root else None
-    except GivenUp as stop:
+    except GiveUpError as stop:
         refused = in_order([*tree.refusals, *flat.refusals, stop.refusal])
         return Document(None, {}, {}, refused, text)
     refused = in_order([*tree.refusals, *flat.refusals])
@@ -107,13 +107,15 @@ class _Tree:
         try:
             yield from YAML(typ="safe", pure=pure).parse(text)
         except _PARSER_ERRORS as error:
-            raise GivenUp(syntax_refusal(error, text, self.file)) from None
+            raise GiveUpError(syntax_refusal(error, text, self.file)) from None
 
     def _document(self, event: Any) -> None:
         line, column = _start(event)
         if self.root is not None:
             problem = "a second document begins here"
-            raise GivenUp(Refusal(Place(self.file, line, column), problem, "one spec in a file"))
+            raise GiveUpError(
+                Refusal(Place(self.file, line, column), problem, "one spec in a file")
+            )
         if event.version or event.tags:
             self._refuse(1, 1, "an instruction to the parser (%)", "the spec alone", _FORMAT_LINE)
 
@@ -177,7 +179,7 @@ class _Tree:
                 )
 
     def _give_up(self, node: Node, problem: str, expected: str) -> None:
-        raise GivenUp(Refusal(Place(self.file, node.line, node.column), problem, expected))
+        raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, expected))
 
     def _refuse(
         self, line: int, column: int, problem: str, expected: str, example: str = ""

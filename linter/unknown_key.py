@@ -7,7 +7,7 @@ from functools import cache
 
 from .finding import Place
 from .refusal import Refusal, shown
-from .spec import FIELDS, relative
+from .spec import FIELDS, Field, field_of
 
 MAX_NAMED = 12
 MAX_KEY = 60
@@ -41,6 +41,14 @@ def glued_pair(text: str, names: Iterable[str]) -> tuple[str, str] | None:
     return "a colon and a space", f"{match.group(1)}: {match.group(2)[:40]}"
 
 
+def known_field(path: str) -> Field | None:
+    """The field at a path of a spec, if there is one."""
+    try:
+        return field_of(path)
+    except KeyError:
+        return None
+
+
 def _nearest(key: str, names: list[str]) -> str | None:
     if len(key) > MAX_KEY or key in _last_names():
         return None
@@ -61,5 +69,5 @@ def _elsewhere(key: str) -> list[str]:
 
 
 def _example(section: str, name: str) -> str:
-    field = FIELDS.get(relative(f"{section}.{name}" if section else name))
+    field = known_field(f"{section}.{name}" if section else name)
     return f"{name}: {field.example}" if field is not None and field.example else ""

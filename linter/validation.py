@@ -17,10 +17,10 @@ from .finding import Place
 from .quantity import Value
 from .refusal import Refusal, in_order, shown
 from .source import Document
-from .spec import FIELDS, Amplifier, entries, relative
+from .spec import Amplifier
 from .spec.accept import refuse_name
 from .spec.field import Field, declared
-from .unknown_key import glued_pair, unknown_key
+from .unknown_key import glued_pair, known_field, unknown_key
 
 FORMAT = "1"
 MAX_REFUSALS = 100
@@ -164,7 +164,7 @@ class _Reading:
         if "problem" in context:
             texts = (str(context[name]) for name in ("problem", "expected", "example"))
             return Refusal(self._place(path), *texts)
-        known = FIELDS.get(relative(path))
+        known = known_field(path)
         example = f"{path.rpartition('.')[2]}: {known.example}" if known else ""
         if detail["type"] == "missing":
             meaning = known.meaning if known else "a value"
@@ -180,7 +180,7 @@ class _Reading:
 
 def _flattened(model: Amplifier) -> Flattened:
     flat = Flattened()
-    for path, known, item in entries(model):
+    for path, known, item in _entries(model, ""):
         if known.kind == "named sections":
             flat.names += item
         elif known.kind == "sections":
@@ -192,6 +192,24 @@ def _flattened(model: Amplifier) -> Flattened:
     for path in (*flat.values, *flat.none):
         flat.sections.update(_sections_above(path))
     return flat
+
+
+def _entries(model: BaseModel, prefix: str) -> Iterator[tuple[str, Field, Any]]:
+    """Every path that a model states, with its field and what stands there."""
+    for name, known in _fields_of(type(model)).items():
+        item = getattr(model, name)
+        if item is None:
+            continue
+        path = prefix + name
+        yield path, known, item
+        if isinstance(item, BaseModel):
+            yield from _entries(item, f"{path}.")
+        elif known.kind == "sections":
+            for number, inner in enumerate(item):
+                yield from _entries(inner, f"{path}[{number}].")
+        elif known.kind == "named sections":
+            for key, inner in item.items():
+                yield from _entries(inner, f"{path}.{key}.")
 
 
 def _sections_above(path: str) -> Iterator[str]:
