@@ -1,4 +1,4 @@
-"""Operating point of the output stage: swing, depth, peak currents, node voltage, trip."""
+"""Operating point of the output stage: swing, depth, pulses, peak currents, trip."""
 
 from typing import Any
 
@@ -11,21 +11,16 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
-    from_memory,
 )
-from ..formulas.losses import hot_ratio, output_charge, output_charge_from_capacitance
+from ..formulas.losses import hot_ratio
 from ..formulas.maths import clip, larger, smaller
-from ..formulas.ringing import current_overshoot, snubber_share
 
 CIRCUIT = derivation("follows from the circuit by Ohm's law")
-NO_LIMITER = Assumption(float("inf"), "absent", derivation("without a limiter nothing holds the level"))
-NO_TRIP = Assumption(float("inf"), "absent", derivation("without a trip nothing stops the rise"))
-NO_SNUBBER = Assumption("0 F", "absent", derivation("without a snubber its capacitance is nil"))
+NO_LIMITER = Assumption(
+    float("inf"), "absent", derivation("without a limiter nothing holds the level")
+)
 UNKNOWN_RIPPLE = Assumption(
     "0 A", "floor", derivation("the current without its ripple is a lower bound")
-)
-UNKNOWN_PUMPING = Assumption(
-    "0 V", "favourable", derivation("a rail that is not pumped stays where it is")
 )
 
 
@@ -85,44 +80,6 @@ def crest_with_ripple(
     return m * full + half * (1 - m * m)
 
 
-def overshoot(
-    i_leg_peak: Any,
-    l_loop: Any,
-    q_oss_swing: Any,
-    v_swing: Any,
-    parallel: Any,
-    t_edge: Any,
-    c_snubber: Any,
-    c_least: Any,
-) -> Any:
-    """Estimated ringing above the rail, from loop inductance and output charge."""
-    c = larger(parallel * q_oss_swing / v_swing, c_least)
-    return current_overshoot(i_leg_peak, l_loop, c, t_edge) * snubber_share(c_snubber, c)
-
-
-def overshoot_of_ramp(i_leg_peak: Any, l_loop: Any, t_edge: Any) -> Any:
-    """Upper bound of the ringing where only the loop and the edge are known."""
-    return 2 * l_loop * i_leg_peak / t_edge
-
-
-def overshoot_share(v_swing: Any, share: Any) -> Any:
-    """Ringing as a usual share of the swing."""
-    return v_swing * share
-
-
-def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> Any:
-    """Highest voltage across a leg without ringing: swing and pumping of one rail.
-
-    The trip stops pumping, it does not lower a source that lies above it.
-    """
-    return v_swing + smaller(v_pumping, larger(v_trip, v_rail_high) - v_rail_high)
-
-
-def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
-    """Highest voltage across an open switch: leg voltage and ringing."""
-    return v_static_peak + v_overshoot
-
-
 def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, droop: Any) -> Any:
     """Shortest pulse: dead time and edge, or the refill of the bootstrap capacitor.
 
@@ -152,11 +109,6 @@ def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> 
     return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
 
 
-def as_stated(v_overshoot: Any) -> Any:
-    """Ringing that the spec states."""
-    return v_overshoot
-
-
 def trip_as_printed(i_trip: Any) -> Any:
     """A trip that does not depend on the switch."""
     return i_trip
@@ -168,19 +120,7 @@ T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is pr
 
 V_SWING = Input("v_swing", "V", "swing of one switch node")
 V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
-V_PUMPING = Input(
-    "v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING
-)
-V_TRIP = Input(
-    "protection.over_voltage.v_trip", "V", "over-voltage trip of a rail", default=NO_TRIP
-)
-I_LEG_PEAK = Input("i_leg_peak", "A", "largest current of a leg")
 T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
-L_LOOP = Input("output_stage.l_loop", "H", "power loop of one leg")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-C_SNUBBER = Input(
-    "output_stage.snubber.c", "F", "snubber capacitor of the leg", default=NO_SNUBBER
-)
 DEAD_TIME = Input("gate_drive.dead_time", "s", "from off-command to the other's on-command")
 CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg")
 I_TRIP = Input("output_stage.over_current.i_trip", "A", "load-current peak that trips")
@@ -320,79 +260,4 @@ CURRENTS: tuple[Derived, ...] = (
     ),
 )
 
-NODE: tuple[Derived, ...] = (
-    Derived(
-        "q_oss_swing", "C", "channel", "output charge of one device at the full swing",
-        (
-            Way(output_charge,
-                {"q_oss": Input(f"{DEVICE}.q_oss", "C", "output charge"),
-                 "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                 "v_swing": V_SWING},
-                "q_oss sqrt(v_swing / v_data)"),
-            Way(output_charge_from_capacitance,
-                {"c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                 "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                 "v_swing": V_SWING},
-                "2 c_oss sqrt(v_data v_swing)"),
-        ),
-        sources=(derivation("integral of a junction capacitance falling as the square root"),),
-    ),
-    Derived(
-        "v_overshoot", "V", "channel", "ringing above the rail at turn-off, full current",
-        (
-            Way(overshoot,
-                {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP,
-                 "q_oss_swing": Input("q_oss_swing", "C", "output charge at the swing"),
-                 "v_swing": V_SWING, "parallel": PARALLEL, "t_edge": T_EDGE,
-                 "c_snubber": C_SNUBBER,
-                 "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE)},
-                "smaller of i_leg_peak sqrt(l_loop / c) and 2 l_loop i_leg_peak / t_edge, "
-                "c = parallel q_oss_swing / v_swing but not below c_least, over 1 + 0.43 c_snubber / c",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
-            Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
-                "2 l_loop i_leg_peak / t_edge",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
-            Way(overshoot_share,
-                {"v_swing": V_SWING,
-                 "share": Constant("25 %", "usual ringing over swing", COMMON_PRACTICE)},
-                "share v_swing",
-                assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True)),
-        ),
-        stated_at="output_stage.v_overshoot", agree=float("inf"),
-        sources=(derivation("step and ramp of current into the loop and the open switch"),
-                 from_memory("20 to 30 % of the swing, rule of thumb")),
-    ),
-    Derived(
-        "v_pin_overshoot", "V", "channel", "ringing above the rail at the pins of a part",
-        (
-            Way(as_stated,
-                {"v_overshoot": Input("output_stage.v_overshoot", "V", "stated ringing")},
-                "v_overshoot"),
-            Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
-                "2 l_loop i_leg_peak / t_edge",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
-        ),
-        sources=(derivation("ramp of current into the loop from part to local capacitor"),),
-    ),
-    Derived(
-        "v_static_peak", "V", "channel", "voltage across a leg without ringing",
-        (Way(static_peak,
-             {"v_swing": V_SWING, "v_rail_high": V_RAIL_HIGH, "v_pumping": V_PUMPING,
-              "v_trip": V_TRIP},
-             "v_swing + smaller of v_pumping and v_trip - v_rail_high"),),
-        sources=(derivation("one rail is pumped at a time; the trip stops pumping only"),),
-    ),
-    Derived(
-        "v_node_peak", "V", "channel", "highest voltage across an open switch",
-        (Way(node_peak,
-             {"v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
-              "v_overshoot": Input("v_overshoot", "V", "ringing above the rail")},
-             "v_static_peak + v_overshoot"),),
-        sources=(derivation("voltages in series across the open switch"),),
-    ),
-)
-
-DERIVED: tuple[Derived, ...] = BASICS + PULSES + CURRENTS + NODE
+DERIVED: tuple[Derived, ...] = BASICS + PULSES + CURRENTS
