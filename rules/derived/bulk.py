@@ -1,0 +1,95 @@
+"""Ripple of the rail and ripple current of its capacitors."""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way
+from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
+from ..formulas.supply import BRIDGE_CURRENT, SHARED_RIPPLE, programme_share, rail_ripple
+
+SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
+
+
+def at_rated(
+    n_legs: Any, levels: Any, i_peak: Any, depth: Any, locked: Any, r: Any, c: Any, f: Any
+) -> Any:
+    """Ripple current with all channels at rated power."""
+    return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, 1.0)
+
+
+def at_programme(
+    n_legs: Any,
+    levels: Any,
+    i_peak: Any,
+    depth: Any,
+    locked: Any,
+    r: Any,
+    c: Any,
+    f: Any,
+    crest_factor: Any,
+) -> Any:
+    """Ripple current with all channels at programme level."""
+    share = programme_share(crest_factor)
+    return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, share)
+
+
+_INPUTS = {
+    "n_legs": Input("all n_legs", "1", "legs of each channel"),
+    "levels": Input("all levels", "word", "levels of each channel"),
+    "i_peak": Input("all i_rated_peak", "A", "load current at rated power, peak"),
+    "depth": Input("all depth_rated", "1", "modulation depth at rated power"),
+    "locked": Input("all modulator.locked", "word", "on one clock", default=SHARED_CLOCK),
+    "r": Input("r_rail", "ohm", "resistance of the source at ONE rail"),
+    "c": Input("c_rail", "F", "capacitance of ONE rail"),
+    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+}
+_FORMULA = (
+    "root of audio part (i_peak, depth by n_legs, share of the capacitors from r, c, f)"
+    " squared and carrier part (levels; straight when locked) squared"
+)
+
+DERIVED = (
+    Derived(
+        "v_rail_ripple",
+        "V",
+        "product",
+        "ripple of ONE rail at the lowest note, all channels at rated power, peak to peak",
+        (
+            Way(
+                rail_ripple,
+                {
+                    "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                    "r": Input("r_rail", "ohm", "resistance of the source at ONE rail"),
+                    "p_double": Input("p_rail_double", "W", "swing at twice the frequency"),
+                    "p_signal": Input("p_rail_signal", "W", "swing at the frequency itself"),
+                },
+                "2 r (p_double + p_signal) / v_rail",
+            ),
+        ),
+        sources=(SHARED_RIPPLE,),
+    ),
+    Derived(
+        "i_bulk_rated",
+        "A",
+        "product",
+        "ripple current of the bulk capacitors of ONE rail, rated power, rms",
+        (Way(at_rated, _INPUTS, _FORMULA),),
+        sources=(BRIDGE_CURRENT, CARRIER_RIPPLE),
+    ),
+    Derived(
+        "i_bulk_programme",
+        "A",
+        "product",
+        "ripple current of the bulk capacitors of ONE rail, programme level, rms",
+        (
+            Way(
+                at_programme,
+                {
+                    **_INPUTS,
+                    "crest_factor": Input("signal.crest_factor", "dB", "of the programme"),
+                },
+                _FORMULA + ", rated power scaled by crest_factor",
+            ),
+        ),
+        sources=(BRIDGE_CURRENT, CARRIER_RIPPLE),
+    ),
+)

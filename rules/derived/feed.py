@@ -1,0 +1,215 @@
+"""How the rail is fed: from the pack, a source or a converter; its voltages and capacity.
+
+Quantities of the supply at rest.  What the amplifier draws stands in ``supply.py``.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+
+STIFF = Assumption("0 ohm", "favourable", derivation("bound: a source without resistance"))
+NO_OTHER_C = Assumption("0 F", "neutral", COMMON_PRACTICE)
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def feed_word(source: str, converter: str) -> str:
+    """Who feeds the rail: ``pack``, ``source`` or ``converter``."""
+    if converter != "none":
+        return "converter"
+    return "pack" if source == "battery" else "source"
+
+
+def topologies_word(topologies: tuple[str, ...]) -> str:
+    """Whether any channel is a half bridge, which loads the rails one after the other."""
+    return "half-bridge" if "half-bridge" in topologies else "full-bridge"
+
+
+def pack_sinks(method: str) -> str:
+    """A pack takes returned current back, unless a series diode is in the way."""
+    return "no" if method == "schottky" else "yes"
+
+
+def total(bulk: Any, source: Any) -> Any:
+    """Capacitors side by side."""
+    return bulk + source
+
+
+def one_of(path: str, unit: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
+    """A way that takes one value as it is; ``when``: the word of ``rail_feed``."""
+    words = {"rail_feed": when["feed"]} if when else {}
+    return Way(as_stated, {"value": Input(path, unit, meaning)}, formula="value", when=words)
+
+
+def constant(
+    value: str, when: dict[str, str | tuple[str, ...]], assumes: Assumption | None = None
+) -> Way:
+    """A way that always gives the same value."""
+    meaning = "follows from the kind of supply"
+    basis = assumes.basis if assumes else Source(meaning, kind="derived")
+    return Way(
+        as_stated,
+        {"value": Constant(value, meaning, basis)},
+        formula="value",
+        when=when,
+        assumes=assumes,
+    )
+
+
+def _source_voltage(name: str, pack: str, meaning: str) -> Derived:
+    ways = (
+        Way(
+            as_stated,
+            {"value": Input(pack, "V", "the pack at rest")},
+            formula="value",
+            when={"supply.source": "battery"},
+        ),
+        one_of("supply.v_rail", "V", "the rail", feed=("source", "pack")),
+    )
+    return Derived(name, "V", "product", meaning, ways, stated_at="supply.v_source")
+
+
+def _rail_voltage(name: str, source: str, meaning: str) -> Derived:
+    way = one_of(source, "V", "the source is the rail", feed=("pack", "source"))
+    return Derived(name, "V", "product", meaning, (way,), stated_at="supply.v_rail")
+
+
+DERIVED = (
+    Derived(
+        "rail_feed",
+        "word",
+        "product",
+        "who feeds the rail: pack, source or converter",
+        (
+            Way(
+                feed_word,
+                {
+                    "source": Input("supply.source", "word", "what feeds the amplifier"),
+                    "converter": Input("supply.converter", "word", "converter ahead of the rail"),
+                },
+                formula="converter if there is one, else by source",
+            ),
+        ),
+    ),
+    Derived(
+        "rail_count",
+        "1",
+        "product",
+        "rails that share the power",
+        (
+            constant("1", {"supply.rails": "single"}),
+            constant("2", {"supply.rails": "split"}),
+            constant(
+                "1",
+                {"supply.source": "battery"},
+                Assumption(None, "neutral", COMMON_PRACTICE),
+            ),
+        ),
+    ),
+    Derived(
+        "rail_topologies",
+        "word",
+        "product",
+        "half-bridge where any channel is one, else full-bridge",
+        (
+            Way(
+                topologies_word,
+                {"topologies": Input("all output_stage.topology", "word", "of each channel")},
+                formula="half-bridge if among topologies",
+            ),
+        ),
+    ),
+    Derived(
+        "source_sinks",
+        "word",
+        "product",
+        "whether the source takes returned current back without rising",
+        (
+            Way(
+                pack_sinks,
+                {
+                    "method": Input(
+                        "protection.reverse_polarity.method",
+                        "word",
+                        "what lies in series",
+                        default=Assumption("none", "absent", COMMON_PRACTICE),
+                    )
+                },
+                formula="no if method is a series diode, else yes",
+                when={"rail_feed": "pack"},
+            ),
+        ),
+        stated_at="supply.sinks_current",
+    ),
+    _source_voltage("v_source_high", "v_pack_full", "highest voltage of the source at rest"),
+    _source_voltage("v_source_low", "v_pack_low", "lowest voltage of the source at rest"),
+    _rail_voltage("v_rail_high", "v_source_high", "ONE rail to ground, idle, highest"),
+    _rail_voltage("v_rail_low", "v_source_low", "ONE rail to ground, idle, lowest"),
+    Derived(
+        "r_rail",
+        "ohm",
+        "product",
+        "resistance of the source at ONE rail",
+        (
+            one_of("r_pack", "ohm", "the pack", feed="pack"),
+            constant("0 ohm", {}, STIFF),
+        ),
+        stated_at="supply.r_source",
+    ),
+    Derived(
+        "c_source_stated",
+        "F",
+        "product",
+        "output capacitance of the source, only if known",
+        (constant("0 F", {"rail_feed": "pack"}),),
+        stated_at="supply.c_source",
+        agree=0.0,
+    ),
+    Derived(
+        "c_rail",
+        "F",
+        "product",
+        "all capacitance from ONE rail to ground",
+        (
+            one_of("supply.bulk.c", "F", "bulk capacitors", feed="pack"),
+            Way(
+                total,
+                {
+                    "bulk": Input("supply.bulk.c", "F", "bulk capacitors"),
+                    "source": Input("supply.c_source", "F", "of the source", default=NO_OTHER_C),
+                },
+                formula="bulk + source",
+            ),
+        ),
+    ),
+    Derived(
+        "p_supply_max",
+        "W",
+        "product",
+        "largest continuous power that source or converter gives, all rails",
+        (
+            one_of("supply.p_max", "W", "largest continuous power"),
+            Way(
+                lambda i_max, v_rail, rail_count: i_max * v_rail * rail_count,
+                {
+                    "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
+                    "v_rail": Input("v_rail_low", "V", "ONE rail"),
+                    "rail_count": Input("rail_count", "1", "rails"),
+                },
+                formula="i_max * v_rail * rail_count",
+            ),
+        ),
+    ),
+)

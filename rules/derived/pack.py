@@ -1,0 +1,268 @@
+"""The battery pack as a source: voltages, resistance, energy, windows of temperature."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Leaning,
+    Source,
+    Way,
+    from_memory,
+    quoted,
+)
+from ..formulas.pack import (
+    CELL_DATA,
+    CHARGE_ENDS,
+    CHARGE_WINDOW,
+    SERIES_PARALLEL,
+    pack_energy,
+    pack_resistance,
+)
+
+LITHIUM = ("li-ion", "lfp")
+ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
+NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def product(count: Any, value: Any) -> Any:
+    """A number of equal things added."""
+    return count * value
+
+
+def charge_over(charge: Any, by: Any) -> Any:
+    """A charge over a time is a current, over a current a time."""
+    return charge / by
+
+
+def _by_chemistry(
+    chemistry: str | tuple[str, ...], value: str, basis: Source, leaning: Leaning = "neutral"
+) -> Way:
+    """A value that silence is read as for one kind of cell."""
+    return Way(
+        as_stated,
+        {"value": Constant(value, "usual for this chemistry", basis)},
+        formula="value",
+        when={"battery.chemistry": chemistry},
+        assumes=Assumption(None, leaning, basis),
+    )
+
+
+def _end(name: str, path: str, meaning: str, ways: tuple[Way, ...] = ()) -> Derived:
+    """One end of a window of temperatures."""
+    stated = Way(as_stated, {"value": Input(path, "degC", meaning)}, formula="value")
+    return Derived(name, "degC", "product", meaning, (stated, *ways))
+
+
+_SERIES = Input("battery.series", "1", "cells in series")
+_PARALLEL = Input("battery.parallel", "1", "strings in parallel")
+_CAPACITY = Input("battery.cell.capacity", "Ah", "capacity of one cell")
+
+DERIVED = (
+    Derived(
+        "v_cell_full",
+        "V",
+        "product",
+        "one cell at the end of charge",
+        (
+            _by_chemistry("li-ion", "4.20 V", CHARGE_ENDS),
+            _by_chemistry("lfp", "3.65 V", CHARGE_ENDS),
+            _by_chemistry("lead-acid-agm", "2.40 V", CHARGE_ENDS),
+            _by_chemistry("lead-acid-flooded", "2.58 V", CHARGE_ENDS),
+            _by_chemistry("nimh", "1.5 V", CELL_DATA),
+        ),
+        stated_at="battery.cell.v_charge",
+    ),
+    Derived(
+        "v_cell_nominal",
+        "V",
+        "product",
+        "one cell: voltage that makes watt-hours of ampere-hours",
+        (
+            _by_chemistry("li-ion", "3.6 V", CELL_DATA),
+            _by_chemistry("lfp", "3.2 V", CELL_DATA),
+            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "2.0 V", CELL_DATA),
+            _by_chemistry("nimh", "1.2 V", CELL_DATA),
+        ),
+        stated_at="battery.cell.v_nominal",
+    ),
+    Derived(
+        "peukert_exponent",
+        "1",
+        "product",
+        "exponent of lead-acid capacity against rate",
+        (
+            _by_chemistry("lead-acid-agm", "1.15", ENCYCLOPAEDIA),
+            _by_chemistry("lead-acid-flooded", "1.3", ENCYCLOPAEDIA),
+        ),
+        stated_at="battery.peukert",
+    ),
+    Derived(
+        "i_cell_charge_max",
+        "A",
+        "product",
+        "largest charge current of one cell",
+        (
+            Way(
+                charge_over,
+                {
+                    "charge": _CAPACITY,
+                    "by": Constant("2 h", "usual shortest charge", CELL_DATA),
+                },
+                formula="charge / by",
+                assumes=Assumption(None, "neutral", CELL_DATA),
+            ),
+        ),
+        stated_at="battery.cell.i_charge",
+    ),
+    Derived(
+        "v_pack_full",
+        "V",
+        "product",
+        "pack at the end of charge, at rest",
+        (
+            Way(
+                product,
+                {"count": _SERIES, "value": Input("v_cell_full", "V", "one cell, full")},
+                formula="count * value",
+            ),
+        ),
+        stated_at="battery.charger.v",
+        sources=(SERIES_PARALLEL,),
+    ),
+    Derived(
+        "v_pack_low",
+        "V",
+        "product",
+        "pack at rest, at the lowest charge for which full power is promised",
+        (
+            Way(
+                product,
+                {
+                    "count": _SERIES,
+                    "value": Input("battery.cell.v_oc_low", "V", "one cell, low, at rest"),
+                },
+                formula="count * value",
+            ),
+        ),
+        sources=(SERIES_PARALLEL,),
+    ),
+    Derived(
+        "r_pack",
+        "ohm",
+        "product",
+        "cells, protection and supply lead together",
+        (
+            Way(
+                pack_resistance,
+                {
+                    "series": _SERIES,
+                    "parallel": _PARALLEL,
+                    "r_cell": Input("battery.cell.r_internal", "ohm", "one cell"),
+                    "r_protection": Input(
+                        "battery.protection.r", "ohm", "protection circuit", default=NOTHING
+                    ),
+                    "r_lead": Input("r_supply_lead", "ohm", "supply lead", default=NOTHING),
+                },
+                formula="series / parallel * r_cell + r_protection + r_lead",
+            ),
+        ),
+        sources=(SERIES_PARALLEL,),
+    ),
+    Derived(
+        "capacity_pack",
+        "Ah",
+        "product",
+        "capacity of the pack when new",
+        (
+            Way(
+                product,
+                {"count": _PARALLEL, "value": _CAPACITY},
+                formula="count * value",
+            ),
+        ),
+        sources=(SERIES_PARALLEL,),
+    ),
+    Derived(
+        "e_pack",
+        "Wh",
+        "product",
+        "energy of the pack when new",
+        (
+            Way(
+                pack_energy,
+                {
+                    "series": _SERIES,
+                    "parallel": _PARALLEL,
+                    "capacity": _CAPACITY,
+                    "v_nominal": Input("v_cell_nominal", "V", "one cell, nominal"),
+                },
+                formula="series * parallel * capacity * v_nominal",
+            ),
+        ),
+        sources=(SERIES_PARALLEL,),
+    ),
+    _end(
+        "t_charge_low",
+        "battery.cell.t_charge:low",
+        "coldest cell that may be charged",
+        (
+            _by_chemistry((*LITHIUM, "nimh"), "0 degC", CHARGE_WINDOW),
+            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "-20 degC", CELL_DATA),
+        ),
+    ),
+    _end(
+        "t_charge_high",
+        "battery.cell.t_charge:high",
+        "hottest cell that may be charged",
+        (
+            _by_chemistry((*LITHIUM, "nimh"), "45 degC", CHARGE_WINDOW),
+            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "50 degC", CELL_DATA),
+        ),
+    ),
+    _end("t_discharge_low", "battery.cell.t_discharge:low", "coldest cell in use"),
+    _end("t_discharge_high", "battery.cell.t_discharge:high", "hottest cell in use"),
+    _end("t_window_low", "battery.charger.t_window:low", "coldest charge let through"),
+    _end("t_window_high", "battery.charger.t_window:high", "hottest charge let through"),
+    Derived(
+        "shortest_discharge",
+        "h",
+        "product",
+        "shortest time in which the cells may be emptied",
+        (
+            Way(
+                charge_over,
+                {
+                    "charge": _CAPACITY,
+                    "by": Input("battery.cell.i_cont", "A", "continuous rating of one cell"),
+                },
+                formula="charge / by",
+            ),
+            *(
+                Way(
+                    as_stated,
+                    {"value": Constant(hours, "usual for this chemistry", COMMON_PRACTICE)},
+                    formula="value",
+                    when={"battery.chemistry": chemistry},
+                    assumes=Assumption(
+                        None, "neutral", from_memory("cell data sheets"), placeholder=True
+                    ),
+                )
+                for chemistry, hours in (
+                    (LITHIUM, "0.5 h"),
+                    ("nimh", "1 h"),
+                    ("lead-acid-agm", "1 h"),
+                    ("lead-acid-flooded", "2 h"),
+                )
+            ),
+        ),
+    ),
+)

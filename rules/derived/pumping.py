@@ -1,0 +1,117 @@
+"""How far returned energy lifts the rail."""
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Derived,
+    Input,
+    Way,
+    derivation,
+    from_memory,
+)
+from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING, limited_by_trip, pumping
+from .feed import as_stated, constant, total
+
+NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
+NO_SINK = Assumption(None, "adverse", derivation("bound: the source takes nothing back"))
+USUAL_PHASE = Assumption(
+    "45 deg", "adverse", from_memory("phase of loudspeakers near the low end of their band")
+)
+_INPUTS = {
+    "n_legs": Input("all n_legs", "1", "legs of each channel"),
+    "v": Input("all v_ideal", "V", "largest load voltage of each channel, peak"),
+    "m_max": Input("all m_max", "1", "largest modulation depth"),
+    "v_limiter": Input("all limiter.v_peak", "V", "limiter, peak", default=NOT_FITTED),
+    "phase": Input("all phase_low", "deg", "phase of each load at its lowest frequency"),
+    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+    "z": Input("all z_load", "ohm", "load of each channel"),
+    "c": Input("c_pumped", "F", "capacitance that takes the returned energy, ONE rail"),
+    "channel_phase": Input("signal.channel_phase", "word", "how channels load the rails"),
+    "v_rail": Input("v_rail_high", "V", "ONE rail"),
+    "rail_count": Input("rail_count", "1", "rails"),
+}
+_FORMULA = (
+    "held_rise(sum of channel_rise(n_legs, v, smaller(m_max, v_limiter / v), phase, f, z, c)"
+    " by channel_phase, rail_count * v_rail)"
+)
+
+DERIVED = (
+    Derived(
+        "phase_low",
+        "deg",
+        "channel",
+        "phase of the load at the lowest frequency, magnitude",
+        (
+            constant("0 deg", {"loudspeaker": "none"}),
+            Way(
+                as_stated,
+                {
+                    "value": Input(
+                        "loudspeaker.phase", "deg", "of the impedance", default=USUAL_PHASE
+                    )
+                },
+                formula="value",
+            ),
+        ),
+    ),
+    Derived(
+        "c_pumped",
+        "F",
+        "product",
+        "capacitance of ONE rail that takes returned energy; the source's must be known"
+        " where half bridges pump",
+        (
+            Way(
+                as_stated,
+                {"value": Input("c_rail", "F", "capacitance of ONE rail")},
+                formula="value",
+                when={"rail_topologies": "full-bridge"},
+            ),
+            Way(
+                total,
+                {
+                    "bulk": Input("supply.bulk.c", "F", "bulk capacitors"),
+                    "source": Input("c_source_stated", "F", "of the source"),
+                },
+                formula="bulk + source",
+            ),
+        ),
+    ),
+    Derived(
+        "v_pumping",
+        "V",
+        "product",
+        "rise of ONE rail by energy that the amplifier returns",
+        (
+            constant("0 V", {"source_sinks": "yes"}),
+            Way(pumping, _INPUTS, _FORMULA, when={"source_sinks": "no"}),
+            Way(
+                pumping,
+                _INPUTS,
+                _FORMULA,
+                when={"rail_topologies": "full-bridge"},
+                assumes=NO_SINK,
+            ),
+        ),
+        sources=(HALF_BRIDGE_PUMPING, BRIDGE_PUMPING),
+    ),
+    Derived(
+        "v_rail_peak",
+        "V",
+        "product",
+        "ONE rail to ground, highest, pumped as far as the trip lets it",
+        (
+            Way(
+                limited_by_trip,
+                {
+                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
+                    "rise": Input("v_pumping", "V", "rise by returned energy"),
+                    "v_trip": Input(
+                        "protection.over_voltage.v_trip", "V", "trip", default=NOT_FITTED
+                    ),
+                },
+                formula="smaller of v_rail + rise and larger of v_rail, v_trip",
+            ),
+        ),
+    ),
+)

@@ -1,0 +1,111 @@
+"""How far the supply sags under the music, and the current of the source."""
+
+from ...linter.check import Derived, Input, Source, Way
+from ..formulas.supply import (
+    BRIDGE_CURRENT,
+    CONSTANT_POWER,
+    loaded_current,
+    loaded_voltage,
+    source_current_rms,
+)
+from .feed import STIFF, as_stated, constant, one_of
+from .power import DIRECT, crest_inputs
+
+_R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
+_V_SOURCE = Input("v_source_low", "V", "the source at rest, lowest")
+_R_AHEAD = Input("r_ahead", "ohm", "resistance ahead of rail or converter")
+
+
+def _product(
+    name: str, unit: str, meaning: str, *ways: Way, sources: tuple[Source, ...] = ()
+) -> Derived:
+    return Derived(name, unit, "product", meaning, ways, sources=sources)
+
+
+DERIVED = (
+    _product(
+        "r_ahead",
+        "ohm",
+        "resistance between the source at rest and the rail or the converter",
+        one_of("r_rail", "ohm", "ONE rail", feed=DIRECT),
+        Way(
+            as_stated,
+            {"value": Input("r_pack", "ohm", "the pack")},
+            "value",
+            when={"supply.source": "battery"},
+        ),
+        constant("0 ohm", {"rail_feed": "converter"}, STIFF),
+    ),
+    _product(
+        "v_rail_loaded",
+        "V",
+        "ONE rail at the crest of the lowest note, all channels at rated power",
+        Way(
+            loaded_voltage,
+            {
+                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                "r": _R,
+                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
+            },
+            "(v_open + root(v_open^2 - 4 r p)) / 2",
+        ),
+        sources=(CONSTANT_POWER,),
+    ),
+    _product(
+        "v_source_loaded",
+        "V",
+        "the source at that crest",
+        Way(
+            loaded_voltage,
+            {
+                "v_open": _V_SOURCE,
+                "r": _R_AHEAD,
+                "p": Input("p_source_crest", "W", "power at the source at the crest"),
+            },
+            "(v_open + root(v_open^2 - 4 r p)) / 2",
+        ),
+        sources=(CONSTANT_POWER,),
+    ),
+    _product(
+        "i_source_peak",
+        "A",
+        "current of the source at that crest",
+        Way(
+            loaded_current,
+            {
+                "v_open": _V_SOURCE,
+                "r": _R_AHEAD,
+                "p": Input("p_source_crest", "W", "power at the source at the crest"),
+            },
+            "p / loaded_voltage(v_open, r, p)",
+        ),
+        sources=(CONSTANT_POWER, BRIDGE_CURRENT),
+    ),
+    _product(
+        "i_source_rms",
+        "A",
+        "rms current of the source, all channels at rated power",
+        Way(
+            source_current_rms,
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, **crest_inputs("source")},
+            "root of the mean of (p / loaded_voltage(v_open, r, p))^2 over a period,"
+            " p = p_mean - p_double cos 2x + p_signal sin x",
+        ),
+        sources=(CONSTANT_POWER, BRIDGE_CURRENT),
+    ),
+    _product(
+        "i_source_programme",
+        "A",
+        "mean current of the source at programme level",
+        Way(
+            loaded_current,
+            {
+                "v_open": _V_SOURCE,
+                "r": _R_AHEAD,
+                "p": Input("p_source_programme", "W", "mean power at the source"),
+            },
+            "p / loaded_voltage(v_open, r, p)",
+        ),
+        sources=(CONSTANT_POWER,),
+    ),
+)

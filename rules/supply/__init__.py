@@ -1,0 +1,1 @@
+"""Supply and rails."""
