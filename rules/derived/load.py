@@ -39,9 +39,7 @@ def four_fifths(z: Any) -> Any:
     return 0.8 * z
 
 
-def lowest_load(
-    z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low: Any
-) -> Any:
+def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low: Any) -> Any:
     """Lowest modulus [ohm] that the channel meets.
 
     The network's own minimum; where a lower rated load is allowed, that load is taken to
@@ -99,9 +97,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 network_impedance,
                 {
-                    "z_one": Input(
-                        "z_driver", "ohm", "rated impedance of one loudspeaker"
-                    ),
+                    "z_one": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
                     "series": SERIES,
                     "parallel": PARALLEL,
                 },
@@ -137,14 +133,10 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 lowest_load,
                 {
-                    "z_min": Input(
-                        "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"
-                    ),
+                    "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"),
                     "series": SERIES,
                     "parallel": PARALLEL,
-                    "z_driver": Input(
-                        "z_driver", "ohm", "rated impedance of one loudspeaker"
-                    ),
+                    "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
                     "load_low": Input("load_low", "ohm", "lowest rated load"),
                 },
                 "z_min series / parallel, times load_low parallel / (z_driver series) below 1",
@@ -166,11 +158,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {
-                    "x": Input(
-                        "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"
-                    )
-                },
+                {"x": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker")},
                 "x",
             ),
             Way(
@@ -190,11 +178,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {
-                    "x": Input(
-                        "loudspeaker.r_e", "ohm", "cold resistance of one voice coil"
-                    )
-                },
+                {"x": Input("loudspeaker.r_e", "ohm", "cold resistance of one voice coil")},
                 "x",
             ),
             Way(

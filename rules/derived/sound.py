@@ -2,7 +2,15 @@
 
 from typing import Any
 
-from ...linter.check import Arguments, Assumption, Constant, Derived, Input, Way
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Arguments,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+)
 from ..formulas.acoustics import (
     AIR_DENSITY,
     R_SENSITIVITY,
@@ -23,17 +31,25 @@ from ..formulas.driver import (
     sealed_shape,
     total_q,
     vented_shape,
+    vented_volume_gain,
 )
 from ..formulas.load import sine_voltage
 from .load import PARALLEL, SERIES, as_stated
 
 SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker at 1 m")
-NO_HIGH_PASS = Assumption("0 Hz", "adverse", SMALL_VENTED)
 
 
 def one_of_string(v_load_rms: Any, series: Any) -> Any:
     """Voltage [V] across one loudspeaker of a string."""
     return v_load_rms / series
+
+
+def level_at_rating(
+    sensitivity: Any, power: Any, z: Any, series: Any, parallel: Any, v_reference: Any
+) -> Any:
+    """Level [dB] at 1 m with each loudspeaker of the network at ``power``."""
+    v_load = sine_voltage(power, z) * series
+    return network_level(sensitivity, v_load, parallel, v_reference)
 
 
 def free_excursion_of(
@@ -51,6 +67,11 @@ def free_excursion_of(
     return free_excursion(v_driver_rms, c_ms, f_s, q_es, r_e)
 
 
+def cone_alone() -> float:
+    """Nothing but the cone moves air."""
+    return 1.0
+
+
 def excursion_sealed(
     x_free: Any,
     f_s: Any,
@@ -65,10 +86,7 @@ def excursion_sealed(
     """Largest peak excursion [m] over the band in a sealed box."""
     alpha = v_as / v_b
     sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    shape = [
-        high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, alpha)
-        for f in sweep
-    ]
+    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, alpha) for f in sweep]
     return x_free * largest(shape)
 
 
@@ -83,9 +101,7 @@ def excursion_open(
 ) -> Any:
     """Largest peak excursion [m] over the band without a box."""
     sweep = bass_frequencies(band_low, band_high, 2 * f_s)
-    shape = [
-        high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, 0) for f in sweep
-    ]
+    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, 0) for f in sweep]
     return x_free * largest(shape)
 
 
@@ -117,23 +133,24 @@ BAND: Arguments = {
     "band_high": Input("band_high", "Hz", "high end of the audio band"),
 }
 DRIVER: Arguments = {
-    "x_free": Input(
-        "x_free", "m", "excursion towards zero frequency without box, peak"
-    ),
+    "x_free": Input("x_free", "m", "excursion towards zero frequency without box, peak"),
     "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
     "q_ts": Input("q_ts", "1", "total Q of the driver"),
 }
-HIGH_PASS: Arguments = {
-    "f_high_pass": Input(
-        "loudspeaker.high_pass.f", "Hz", "high-pass ahead of it", default=NO_HIGH_PASS
-    ),
-    "order": Input(
-        "loudspeaker.high_pass.order",
-        "1",
-        "order of the high-pass",
-        default=Assumption(1.0, "adverse", SMALL_VENTED),
-    ),
-}
+
+
+def high_pass_inputs(corner: Assumption, order: Assumption) -> Arguments:
+    """Corner and order of the high-pass, and what silence about them means."""
+    return {
+        "f_high_pass": Input("loudspeaker.high_pass.f", "Hz", "high-pass ahead of it", corner),
+        "order": Input("loudspeaker.high_pass.order", "1", "order of the high-pass", order),
+    }
+
+
+FIRST_ORDER = Assumption(1.0, "adverse", COMMON_PRACTICE)
+# a vented box without a word on its high-pass is judged as if it had none
+HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_ORDER)
+HIGH_PASS_IF_ANY = high_pass_inputs(Assumption("0 Hz", "absent", COMMON_PRACTICE), FIRST_ORDER)
 BOX: Arguments = {
     "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
     "v_b": Input("loudspeaker.enclosure.v_b", "L", "net volume for one loudspeaker"),
@@ -170,9 +187,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 one_of_string,
                 {
-                    "v_load_rms": Input(
-                        "v_load_rms", "V", "largest sine across the load"
-                    ),
+                    "v_load_rms": Input("v_load_rms", "V", "largest sine across the load"),
                     "series": SERIES,
                 },
                 "v_load_rms / series",
@@ -212,9 +227,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 network_level,
                 {
-                    "sensitivity": Input(
-                        "sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"
-                    ),
+                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
                     "v_rms": Input("v_load_rms", "V", "largest sine across the load"),
                     "parallel": PARALLEL,
                     "v_reference": V_SENSITIVITY,
@@ -261,9 +274,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 free_excursion_of,
                 {
-                    "v_driver_rms": Input(
-                        "v_driver_rms", "V", "largest sine across it"
-                    ),
+                    "v_driver_rms": Input("v_driver_rms", "V", "largest sine across it"),
                     "v_as": BOX["v_as"],
                     "s_d": Input("loudspeaker.s_d", "m2", "cone area"),
                     "f_s": DRIVER["f_s"],
@@ -285,7 +296,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 excursion_sealed,
-                {**DRIVER, **BOX, **HIGH_PASS, **BAND},
+                {**DRIVER, **BOX, **HIGH_PASS_IF_ANY, **BAND},
                 "x_free times the largest of high-pass and sealed-box shape over the band",
                 when={"loudspeaker.enclosure.type": "sealed"},
             ),
@@ -297,11 +308,47 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 excursion_open,
-                {**DRIVER, **HIGH_PASS, **BAND},
+                {**DRIVER, **HIGH_PASS_IF_ANY, **BAND},
                 "x_free times the largest of high-pass and free-air shape over the band",
                 when={"loudspeaker.enclosure.type": "open"},
             ),
         ),
         sources=(SMALL_CLOSED, SMALL_VENTED),
+    ),
+    Derived(
+        name="box_gain",
+        unit="1",
+        each="channel",
+        meaning="volume moved by the box over volume moved by the cone, at the band's low end",
+        ways=(
+            Way(cone_alone, {}, "1", when={"loudspeaker.enclosure.type": "sealed"}),
+            Way(
+                vented_volume_gain,
+                {"f": BAND["band_low"], "f_b": VENT["f_b"], "q_l": VENT["q_l"]},
+                "(f/f_b)^2 / abs(1 - (f/f_b)^2 + j f/(f_b q_l))",
+                when={"loudspeaker.enclosure.type": "vented"},
+            ),
+        ),
+        sources=(SMALL_VENTED,),
+    ),
+    Derived(
+        name="level_rating",
+        unit="dB",
+        each="channel",
+        meaning="level at 1 m of the channel with its loudspeakers at their noise rating",
+        ways=(
+            Way(
+                level_at_rating,
+                {
+                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
+                    "power": Input("p_driver_noise", "W", "its rating as a noise rating"),
+                    "z": Input("z_driver", "ohm", "its rated impedance"),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                    "v_reference": V_SENSITIVITY,
+                },
+                "sensitivity + 20 log10((power z)^0.5 series parallel / v_reference)",
+            ),
+        ),
     ),
 )

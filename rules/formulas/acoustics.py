@@ -132,9 +132,7 @@ def piston_level(
     84.17
     """
     x_rms = x_peak / 2**0.5
-    pressure = (
-        air_density * (2 * PI * f) ** 2 * s_d * pistons * x_rms / (2 * PI * distance)
-    )
+    pressure = air_density * (2 * PI * f) ** 2 * s_d * pistons * x_rms / (2 * PI * distance)
     return decibel(pressure / p_reference)
 
 

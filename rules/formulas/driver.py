@@ -75,9 +75,7 @@ def _port_terms(f: Any, f_b: Any, q_l: Any) -> tuple[Any, Any]:
     return 1 - b**2, b / q_l
 
 
-def vented_denominator(
-    f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any
-) -> Any:
+def vented_denominator(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) -> Any:
     """Modulus of the fourth-order polynomial D(j 2 pi f) of a vented box [1].
 
     f [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q [1]; alpha: v_as / v_b [1]; f_b:
@@ -109,6 +107,19 @@ def vented_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) ->
     real, imaginary = _port_terms(f, f_b, q_l)
     both = (real**2 + imaginary**2) ** 0.5
     return both / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
+
+
+def vented_volume_gain(f: Any, f_b: Any, q_l: Any) -> Any:
+    """Volume moved by cone, port and leak together over volume moved by the cone [1].
+
+    f [Hz]; f_b: tuning [Hz]; q_l: leakage Q [1].  Tends to 1 far above the tuning; q_l at
+    it.  Derived: what leaves the box in sum is what its air spring takes up.
+
+    >>> round(vented_volume_gain(40.0, 40.0, 7.0), 9)
+    7.0
+    """
+    real, imaginary = _port_terms(f, f_b, q_l)
+    return (f / f_b) ** 2 / (real**2 + imaginary**2) ** 0.5
 
 
 def port_speed(
@@ -144,9 +155,7 @@ def high_pass(f: Any, f_corner: Any, order: Any) -> Any:
     return 1 / (1 + (f_corner / f) ** (2 * order)) ** 0.5
 
 
-def bass_frequencies(
-    band_low: Any, band_high: Any, f_top: Any, steps: int = 32
-) -> list[Any]:
+def bass_frequencies(band_low: Any, band_high: Any, f_top: Any, steps: int = 32) -> list[Any]:
     """Frequencies [Hz] from the low end of the band up to ``f_top``, evenly in octaves.
 
     band_low, band_high: ends of the audio band [Hz]; f_top: where a search may end [Hz].

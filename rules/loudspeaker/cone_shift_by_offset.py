@@ -1,0 +1,101 @@
+"""Shift of the cone by the steady offset.
+
+A direct voltage pushes the coil out of the middle of its gap by Bl V / R_e times the
+compliance.  That share of the linear travel is lost on one side and makes even-order
+distortion.  A tenth of the linear travel is the usual allowance.
+
+Compliant, large woofers with a strong motor are the sensitive ones.  Behind a capacitor
+there is no shift.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..formulas.acoustics import AIR_DENSITY, SOUND_SPEED
+from ..formulas.driver import compliance
+
+
+def figure(
+    dc_offset: Any,
+    bl: Any,
+    v_as: Any,
+    s_d: Any,
+    r_e: Any,
+    x_max: Any,
+    air_density: Any,
+    sound_speed: Any,
+) -> Any:
+    c_ms = compliance(v_as, s_d, air_density, sound_speed)
+    return dc_offset * bl * c_ms / (r_e * x_max)
+
+
+CHECK = Check(
+    title="Cone shift by the steady offset",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="dc_offset bl c_ms / (r_e x_max), c_ms = v_as / (air_density sound_speed^2 s_d^2)",
+    sentence="{dc_offset} shift the cone by {figure} of its linear travel of {x_max}.",
+    inputs={
+        "dc_offset": Input("dc_offset", "V", "direct voltage at the load, magnitude"),
+        "bl": Input("loudspeaker.bl", "T m", "force factor"),
+        "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
+        "s_d": Input("loudspeaker.s_d", "cm2", "cone area"),
+        "r_e": Input("r_e", "ohm", "cold coil resistance"),
+        "x_max": Input("loudspeaker.x_max", "mm", "linear travel, one way"),
+        "air_density": AIR_DENSITY,
+        "sound_speed": SOUND_SPEED,
+    },
+    applies={"loudspeaker.c_series": "none"},
+    limits=AtMost(minor="0.1", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("dc_offset", "5 mV"),),
+    sources=(derivation("force Bl V / Re on the spring 1 / Cms"),),
+    cases=(
+        Case(
+            {
+                "dc_offset": "0.3254 V",
+                "bl": "8.2 T m",
+                "v_as": "35.32 L",
+                "s_d": "137 cm2",
+                "r_e": "5.5 ohm",
+                "x_max": "6.5 mm",
+                "air_density": "1.18 kg/m3",
+                "sound_speed": "345 m/s",
+            },
+            gives="0.1",
+            origin="published: driver of an audiogon thread (5.5 ohm, 8.2 T m, 1.34 mm/N,"
+            " 6.5 mm); the voltage printed there, 0.40 V, does not follow from its data",
+        ),
+        Case(
+            {
+                "dc_offset": "1 V",
+                "bl": "7.8839 T m",
+                "v_as": "20 L",
+                "s_d": "137 cm2",
+                "r_e": "6 ohm",
+                "x_max": "6 mm",
+                "air_density": "1.18 kg/m3",
+                "sound_speed": "345 m/s",
+            },
+            gives="0.16615",
+            origin="computed: electro-mechanical matrix at 1 mHz (45 Hz, Qes 0.45, 20 L)",
+        ),
+    ),
+    topic=("dc_offset",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    dc_offset: 400 mV
+    loudspeaker: {z_rated: 6 ohm, r_e: 5.5 ohm, bl: 8.2 T m, v_as: 35.3 L, s_d: 137 cm2,
+      x_max: 6.5 mm}
+""",
+    passes="""
+channels:
+  main:
+    dc_offset: 30 mV
+    loudspeaker: {z_rated: 6 ohm, r_e: 5.5 ohm, bl: 8.2 T m, v_as: 35.3 L, s_d: 137 cm2,
+      x_max: 6.5 mm}
+""",
+)

@@ -1,0 +1,118 @@
+"""Power of the clipped channel against the power rating of its loudspeaker.
+
+An amplifier driven into clipping gives more than its sine power: a sine cut off at the
+clip level tends to a square wave, which has twice the power.  Nothing but a limiter (or a
+supply that gives up) stops it, and the coil sees it for as long as someone leaves the
+control turned up.  The figure takes that square wave, or what the limiters let through:
+the long-term limiter bounds the rms voltage, the peak limiter the crest.
+
+Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
+is the sine of twice the rating, which makers advise for music that is NOT clipped, driven
+into clipping: the coil then has to bear for long what the rating signal reaches only in
+its peaks.  At eight the sine alone reaches the peak power and clipping doubles it: the
+coil burns.  (A stricter reading would call 4 destruction; but a channel at exactly twice
+the rating would then be condemned by the tolerance of its rail.)
+
+What to do first: a long-term limiter at the square root of rating times impedance.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, Assumption, AtMost, Case, Caution, Check, Input, Lever
+from ..formulas.load import CLIPPED_SINE, RATING_KINDS
+from ..formulas.maths import smaller
+
+NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
+
+
+def figure(
+    v_clip_rms: Any,
+    limiter_rms: Any,
+    limiter_peak: Any,
+    series: Any,
+    z_driver: Any,
+    p_driver_noise: Any,
+) -> Any:
+    v_square = smaller(smaller(2**0.5 * v_clip_rms, limiter_peak), limiter_rms)
+    return (v_square / series) ** 2 / (z_driver * p_driver_noise)
+
+
+LOADED = """
+supply: {source: dc-source, rails: single, v_rail: 36 V, r_source: 20 mohm, bulk: {c: 4700 uF}}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, efficiency: 90 %,
+      r_series: 50 mohm, device: {r_ds_on: 60 mohm}}
+    gate_drive: {dead_time: 5 ns, t_pulse_min: 50 ns}
+    modulator: {type: natural-sampling, carrier: 400 kHz, m_max: 95 %}
+    filter: {type: lc, inductor: {l: 10 uH, dcr: 15 mohm}}
+    limiter: none
+    loudspeaker: {z_rated: 4 ohm, p_rated: 30 W, rating_method: aes2-1984}
+"""
+
+CHECK = Check(
+    title="Clipped power of the channel against the loudspeaker's rating",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="(smallest of 2^0.5 v_clip_rms, limiter_rms, limiter_peak / series)^2"
+    " / (z_driver p_driver_noise)",
+    sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"
+    " of {z_driver} takes {figure} times its noise rating of {p_driver_noise}.",
+    inputs={
+        "v_clip_rms": Input("v_clip_rms", "V", "sine at clip onset across the load"),
+        "limiter_rms": Input("limiter.v_rms", "V", "long-term limiter, rms", default=NO_LIMITER),
+        "limiter_peak": Input("limiter.v_peak", "V", "fast limiter, peak", default=NO_LIMITER),
+        "series": Input("loudspeaker.series", "1", "loudspeakers that share the voltage"),
+        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
+        "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
+    },
+    limits=AtMost(
+        critical="8",
+        major="4",
+        minor="2",
+        basis={"critical": RATING_KINDS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
+    ),
+    levers=(Lever("limiter.v_rms", "0.5 V"),),
+    sources=(CLIPPED_SINE, RATING_KINDS),
+    cautions=(
+        Caution(
+            "CAUTION",
+            "A loudspeaker that is overloaded for long gets hot enough to smoke. Never leave"
+            " a clipped test signal running unattended.",
+        ),
+    ),
+    cases=(
+        Case(
+            {
+                "v_clip_rms": "28.284 V",
+                "limiter_rms": "1000 V",
+                "limiter_peak": "1000 V",
+                "series": 1,
+                "z_driver": "8 ohm",
+                "p_driver_noise": "50 W",
+            },
+            gives="4",
+            origin="computed: Fourier sum of a sine clipped without bound, 100 W on 50 W",
+        ),
+        Case(
+            {
+                "v_clip_rms": "56.57 V",
+                "limiter_rms": "27.39 V",
+                "limiter_peak": "1000 V",
+                "series": 1,
+                "z_driver": "6 ohm",
+                "p_driver_noise": "125 W",
+            },
+            gives="1",
+            origin="published: 125 W in 6 ohm are 27.39 V, tonmeister.ca no. 97",
+        ),
+    ),
+    topic=("loudspeaker.p_rated",),
+    asked_from=None,
+    fails=LOADED,
+    passes=LOADED.replace("limiter: none", "limiter: {v_rms: 10.5 V}"),
+)

@@ -1,0 +1,93 @@
+"""Load of the channel against the least load of its integrated power stage.
+
+The data sheet of a power stage names the lowest RATED load of a connection; loudspeakers
+of that rating may dip to 80 % of it, and the part's current limit is made for that.  So
+rated is compared with rated.  A loudspeaker whose stated minimum lies deeper than 80 %
+counts as the lower load that its minimum belongs to (many products break the 80 %).
+
+Below the part's least load the current limit trips on loud passages and the heat grows;
+the part survives by its protection, so this is major and not critical.  Not for discrete
+stages: their trip window and devices are judged by their own checks.
+"""
+
+from typing import Any
+
+from ...linter.check import Assumption, AtLeast, Case, Check, Input, Source, derivation
+from ..formulas.load import MINIMUM_IMPEDANCE
+from ..formulas.maths import smaller
+
+REGULAR = Assumption(float("inf"), "favourable", MINIMUM_IMPEDANCE)
+ONE = Assumption(1.0, "absent", MINIMUM_IMPEDANCE)
+
+
+def figure(load_low: Any, z_min: Any, series: Any, parallel: Any, load_min: Any) -> Any:
+    return smaller(load_low, z_min * series / parallel / 0.8) / load_min
+
+
+CHECK = Check(
+    title="Lowest load against the power stage's least load",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="smaller of load_low and z_min series / (0.8 parallel), over load_min",
+    sentence="The lowest load, {load_low} as rated, is {figure} times the {load_min} that the"
+    " part is rated for.",
+    inputs={
+        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
+        "z_min": Input(
+            "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker", default=REGULAR
+        ),
+        "series": Input("loudspeaker.series", "1", "loudspeakers in a string", default=ONE),
+        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel", default=ONE),
+        "load_min": Input("output_stage.device.load_min", "ohm", "lowest rated load of the part"),
+    },
+    applies={"output_stage.devices": "integrated"},
+    limits=AtLeast(
+        major="1", basis={"major": derivation("the load is outside what the part is rated for")}
+    ),
+    sources=(
+        MINIMUM_IMPEDANCE,
+        Source("TPA3221 data sheet, SLASEE9B", "least load 2.7 ohm, used at 3 ohm"),
+    ),
+    cases=(
+        Case(
+            {
+                "load_low": "3 ohm",
+                "z_min": "1000 ohm",
+                "series": 1,
+                "parallel": 1,
+                "load_min": "2.7 ohm",
+            },
+            gives="1.1111",
+            origin="published: TPA3221 at 3 ohm, least load 2.7 ohm, SLASEE9B",
+        ),
+        Case(
+            {
+                "load_low": "8 ohm",
+                "z_min": "6.4 ohm",
+                "series": 1,
+                "parallel": 2,
+                "load_min": "4 ohm",
+            },
+            gives="1",
+            origin="published: 8 ohm may dip to 6.4 ohm (Visaton dictionary); two in parallel",
+        ),
+    ),
+    topic=("output_stage.device.load_min",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, device: {load_min: 6 ohm}}
+    loudspeaker: {z_rated: 4 ohm}
+""",
+    passes="""
+channels:
+  main:
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge, devices: integrated, device: {load_min: 6 ohm}}
+    loudspeaker: {z_rated: 8 ohm}
+""",
+)

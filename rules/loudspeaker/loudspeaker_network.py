@@ -1,0 +1,66 @@
+"""The loudspeakers together against the load that the channel is rated for.
+
+Equal loudspeakers in series add, in parallel they divide: three of 8 ohm in parallel are
+2.67 ohm, two strings of two are one loudspeaker again.  A network below the lowest rated
+load draws more current than the stage, the inductors and the trip were chosen for.
+
+Ten percent are left for the rounding of rated impedances.  A network ABOVE the rated load
+is no fault here: it draws less, and its power is judged with its own impedance; but state
+it as ``load_range``, so that the treble response is judged for it too.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+
+
+def figure(load_low: Any, z_network: Any) -> Any:
+    return load_low / z_network
+
+
+CHECK = Check(
+    title="Loudspeaker network against the rated load",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="load_low / z_network",
+    sentence="The loudspeakers together are {z_network}, the channel is rated down to"
+    " {load_low}: {figure} times the current.",
+    inputs={
+        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
+        "z_network": Input("z_network", "ohm", "rated impedance of all its loudspeakers"),
+    },
+    limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
+    levers=(
+        Lever("loudspeaker.series", ("1", "2", "3", "4")),
+        Lever("loudspeaker.parallel", ("1", "2", "3", "4")),
+    ),
+    sources=(derivation("Kirchhoff: series impedances add, parallel admittances add"),),
+    cases=(
+        Case(
+            {"load_low": "4 ohm", "z_network": "2.6667 ohm"},
+            gives="1.5",
+            origin="derived: three of 8 ohm in parallel on a 4 ohm rating, by conductances",
+        ),
+        Case(
+            {"load_low": "8 ohm", "z_network": "8 ohm"},
+            gives="1",
+            origin="computed: two strings of two of 8 ohm, nodal solution",
+        ),
+    ),
+    topic=("loudspeaker.z_rated",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    rated_load: 4 ohm
+    loudspeaker: {z_rated: 8 ohm, parallel: 3}
+""",
+    passes="""
+channels:
+  main:
+    rated_load: 4 ohm
+    loudspeaker: {z_rated: 8 ohm, parallel: 2}
+""",
+)

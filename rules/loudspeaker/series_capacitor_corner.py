@@ -1,0 +1,62 @@
+"""Corner of a series capacitor against the resonance of the tweeter behind it.
+
+A capacitor in series with a tweeter is a first-order high-pass: 6 dB an octave, which
+holds the excursion just constant above the resonance and no more.  A corner at or below
+the resonance lets the tweeter work where it moves most, and the resonance peak of its
+impedance raises the voltage across it there.  An octave of distance is the usual least.
+
+The corner is reckoned with the rated impedance.  What to do first: the next smaller
+capacitor, or a steeper filter ahead of the amplifier.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
+from ..formulas.maths import PI
+
+
+def figure(c: Any, z_driver: Any, f_s: Any) -> Any:
+    return 1 / (2 * PI * z_driver * c * f_s)
+
+
+TWEETER = """
+channels:
+  main:
+    loudspeaker: {z_rated: 8 ohm, f_s: 900 Hz, c_series: {c: 33 uF, v_rated: 100 V}}
+"""
+
+CHECK = Check(
+    title="Series capacitor against the tweeter's resonance",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="1 / (2 pi z_driver c f_s)",
+    sentence="{c} and {z_driver} turn over at {figure} times the resonance of {f_s}.",
+    inputs={
+        "c": Input("loudspeaker.c_series.c", "uF", "capacitor in series with one loudspeaker"),
+        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
+        "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
+    },
+    limits=AtLeast(
+        major="1", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+    ),
+    levers=(Lever("loudspeaker.c_series.c", "E6"),),
+    sources=(derivation("corner of a series R-C"), COMMON_PRACTICE),
+    cases=(
+        Case(
+            {"c": "6.8 uF", "z_driver": "8 ohm", "f_s": "1000 Hz"},
+            gives="2.92564",
+            origin="computed: frequency where a complex divider is 3.01 dB down, by bisection",
+        ),
+        Case(
+            {"c": "2.2 uF", "z_driver": "10 kohm", "f_s": "7.234 Hz"},
+            gives="1",
+            origin="computed: the same bisection, 10 kohm and 2.2 uF",
+        ),
+    ),
+    topic=("loudspeaker.c_series",),
+    asked_from=None,
+    fails=TWEETER,
+    passes=TWEETER.replace("c: 33 uF", "c: 6.8 uF"),
+)
