@@ -4,14 +4,9 @@ from .amplifier import Amplifier
 from .field import Field
 from .walk import (
     FIELDS,
-    entries,
     field_of,
-    flatten,
     is_channel_path,
     keys_of,
-    list_lengths,
-    relative,
-    stated_sections,
     usual_bounds,
 )
 
@@ -19,13 +14,8 @@ __all__ = [
     "FIELDS",
     "Amplifier",
     "Field",
-    "entries",
     "field_of",
-    "flatten",
     "is_channel_path",
     "keys_of",
-    "list_lengths",
-    "relative",
-    "stated_sections",
     "usual_bounds",
 ]

@@ -22,7 +22,9 @@ from .wiring import Wiring
 class Amplifier(Section):
     """The whole product: shared sections, and its channels by name."""
 
-    amplifier_spec: Value = count("version of the file format", "1 .. 1", example="1", required=True)
+    amplifier_spec: Value = count(
+        "version of the file format", "1 .. 1", example="1", required=True
+    )
     title: str | None = text("what the product is", example="Stereo amplifier for a music school")
     revision: str | None = text("revision of the design that the file describes", example="B2")
     milestone: Literal["concept", "prototype", "production"] | None = word(

@@ -53,6 +53,7 @@ class Cell(Section):
         "0.2 .. 150 A",
         given="max",
         concerns=BATTERY,
+        example="8 A",
     )
     i_pulse: Value | None = quantity(
         "A",
@@ -60,6 +61,7 @@ class Cell(Section):
         "0.5 .. 400 A",
         given="max",
         concerns=BATTERY,
+        example="15 A",
     )
     i_charge: Value | None = quantity(
         "A",
@@ -67,6 +69,7 @@ class Cell(Section):
         "0.1 .. 80 A",
         given="max",
         concerns=BATTERY,
+        example="1.7 A",
     )
     t_charge: Value | None = quantity(
         "degC",
@@ -193,6 +196,7 @@ class Battery(Section):
         "40 .. 100 %",
         concerns=BATTERY,
         default=usually("90 %"),
+        example="90 %",
     )
     cold_share: Value | None = quantity(
         "%",
@@ -200,6 +204,7 @@ class Battery(Section):
         "40 .. 100 %",
         concerns=BATTERY,
         default=usually("80 %"),
+        example="80 %",
     )
     peukert: Value | None = quantity(
         "1",
@@ -222,6 +227,4 @@ class Battery(Section):
     protection: PackProtection | Literal["none"] | None = section(
         PackProtection, can_be_none=True, concerns=BATTERY
     )
-    charger: Charger | Literal["none"] | None = section(
-        Charger, can_be_none=True, concerns=BATTERY
-    )
+    charger: Charger | Literal["none"] | None = section(Charger, can_be_none=True, concerns=BATTERY)

@@ -15,19 +15,20 @@ class Limiter(Section):
     """Level limiter, as seen at the load."""
 
     v_rms: Value | None = quantity(
-        "V", "highest long-term level that it lets reach the load, rms", "1 .. 200 V"
+        "V",
+        "highest long-term level that it lets reach the load, rms",
+        "1 .. 200 V",
+        example="11 V",
     )
     v_peak: Value | None = quantity(
-        "V", "highest fast level that it lets reach the load, peak", "1 .. 200 V"
+        "V", "highest fast level that it lets reach the load, peak", "1 .. 200 V", example="17 V"
     )
 
 
 class LoudspeakerLead(Section):
     """Lead from amplifier to loudspeaker; the way back is added by the program."""
 
-    length: Value | None = quantity(
-        "m", "length of the loudspeaker lead, ONE way", "0.05 .. 45 m"
-    )
+    length: Value | None = quantity("m", "length of the loudspeaker lead, ONE way", "0.05 .. 45 m")
     area: Value | None = quantity(
         "mm2", "copper of ONE conductor of the loudspeaker lead", "0.05 .. 10 mm2"
     )
@@ -42,11 +43,17 @@ class Channel(Section):
         "2 .. 1900 W",
     )
     rated_thd: Value | None = quantity(
-        "%", "distortion at which rated_power is stated", "0.05 .. 10 %", default=usually("1 %"),
+        "%",
+        "distortion at which rated_power is stated",
+        "0.05 .. 10 %",
+        default=usually("1 %"),
         example="1 %",
     )
     rated_voltage: Value | None = quantity(
-        "V", "output at rated power, rms, if stated beside it; only compared", "1 .. 200 V"
+        "V",
+        "output at rated power, rms, if stated beside it; only compared",
+        "1 .. 200 V",
+        example="12 V",
     )
     rated_load: Value | None = quantity(
         "ohm",
@@ -86,9 +93,7 @@ class Channel(Section):
     turn_on_step: Value | None = quantity(
         "V", "step at the load at switch-on, magnitude", "0 or 3 .. 2900 mV", given="max"
     )
-    limiter: Limiter | Literal["none"] | None = section(
-        Limiter, can_be_none=True, default=absent()
-    )
+    limiter: Limiter | Literal["none"] | None = section(Limiter, can_be_none=True, default=absent())
     lead: LoudspeakerLead | Literal["none"] | None = section(LoudspeakerLead, can_be_none=True)
     output_stage: OutputStage | None = section(OutputStage)
     gate_drive: GateDrive | None = section(GateDrive)

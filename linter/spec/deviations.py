@@ -9,14 +9,11 @@ class Deviation(Section):
     check: str = text(
         "name of the check that is departed from", example="rail-ripple", required=True
     )
-    place: str = text(
-        "name of the channel, or the word product", example="product", required=True
-    )
-    permitted_by: str = text(
-        "who gave the permission", example="head of hardware", required=True
-    )
+    place: str = text("name of the channel, or the word product", example="product", required=True)
+    permitted_by: str = text("who gave the permission", example="head of hardware", required=True)
     reason: str = text(
-        "why the departure does no harm", example="the pack is changed in revision D",
+        "why the departure does no harm",
+        example="the pack is changed in revision D",
         required=True,
     )
     until: str = text(

@@ -24,14 +24,19 @@ class Device(Section):
 
     part: str | None = text("type number, for the reader only", example="XYZ1234")
     switches_per_package: Value | None = count(
-        "switches, of all channels, inside ONE package; silent: one if discrete, else the channel's",
+        "switches, of all channels, inside ONE package; silent: 1 if discrete, else the channel's",
         "1 .. 16",
     )
     v_dss: Value | None = quantity(
         "V", "rating drain to source", "12 .. 900 V", given="max", concerns=DISCRETE
     )
     v_gss: Value | None = quantity(
-        "V", "rating gate to source, positive side", "5 .. 40 V", given="max", concerns=DISCRETE
+        "V",
+        "rating gate to source, positive side",
+        "5 .. 40 V",
+        given="max",
+        concerns=DISCRETE,
+        example="20 V",
     )
     i_d: Value | None = quantity(
         "A",
@@ -44,11 +49,18 @@ class Device(Section):
         "A", "drain current rating, pulsed", "2 .. 1500 A", given="max", concerns=DISCRETE
     )
     e_as: Value | None = quantity(
-        "J", "rated energy of a single avalanche pulse", "3 .. 2900 mJ", given="max",
+        "J",
+        "rated energy of a single avalanche pulse",
+        "3 .. 2900 mJ",
+        given="max",
         concerns=DISCRETE,
     )
     r_ds_on: Value | None = quantity(
-        "ohm", "on-resistance of ONE switch, junction at 25 degC", "1 .. 900 mohm", given="line"
+        "ohm",
+        "on-resistance of ONE switch, junction at 25 degC",
+        "1 .. 900 mohm",
+        given="line",
+        example="{typ: 8 mohm, max: 11 mohm}",
     )
     r_ds_on_hot_factor: Value | None = quantity(
         "1",
@@ -56,6 +68,7 @@ class Device(Section):
         "1.2 .. 2.6",
         given="typ",
         default=usually("1.8", from_memory("data sheets of silicon MOSFETs up to 200 V")),
+        example="1.75",
     )
     v_gs_on: Value | None = quantity(
         "V",
@@ -63,6 +76,7 @@ class Device(Section):
         "2 .. 15 V",
         given="line",
         concerns=DISCRETE,
+        example="10 V",
     )
     v_gs_pl: Value | None = quantity(
         "V",
@@ -70,12 +84,18 @@ class Device(Section):
         "1 .. 10 V",
         given="line",
         concerns=DISCRETE,
+        example="4.1 V",
     )
     v_gs_th: Value | None = quantity(
         "V", "gate threshold, junction at 25 degC", "0.5 .. 6 V", given="line", concerns=DISCRETE
     )
     q_g: Value | None = quantity(
-        "C", "total gate charge up to v_drv", "1 .. 500 nC", given="line", concerns=DISCRETE
+        "C",
+        "total gate charge up to v_drv",
+        "1 .. 500 nC",
+        given="line",
+        concerns=DISCRETE,
+        example="{typ: 14 nC, max: 19 nC}",
     )
     q_gd: Value | None = quantity(
         "C",
@@ -142,19 +162,31 @@ class Device(Section):
         default=usually("1 V"),
     )
     t_d_on: Value | None = quantity(
-        "s", "turn-on delay as printed, behind r_g_test", "1 .. 500 ns", given="line",
+        "s",
+        "turn-on delay as printed, behind r_g_test",
+        "1 .. 500 ns",
+        given="line",
         concerns=DISCRETE,
     )
     t_r: Value | None = quantity(
-        "s", "rise time as printed, behind r_g_test", "1 .. 500 ns", given="line",
+        "s",
+        "rise time as printed, behind r_g_test",
+        "1 .. 500 ns",
+        given="line",
         concerns=DISCRETE,
     )
     t_d_off: Value | None = quantity(
-        "s", "turn-off delay as printed, behind r_g_test", "1 .. 500 ns", given="line",
+        "s",
+        "turn-off delay as printed, behind r_g_test",
+        "1 .. 500 ns",
+        given="line",
         concerns=DISCRETE,
     )
     t_f: Value | None = quantity(
-        "s", "fall time as printed, behind r_g_test", "1 .. 500 ns", given="line",
+        "s",
+        "fall time as printed, behind r_g_test",
+        "1 .. 500 ns",
+        given="line",
         concerns=DISCRETE,
     )
     r_g_test: Value | None = quantity(
@@ -164,7 +196,11 @@ class Device(Section):
         concerns=DISCRETE,
     )
     t_j_max: Value | None = quantity(
-        "degC", "absolute maximum of the junction temperature", "100 .. 200 degC", given="max"
+        "degC",
+        "absolute maximum of the junction temperature",
+        "100 .. 200 degC",
+        given="max",
+        example="150 degC",
     )
     r_th_jc: Value | None = quantity(
         "K/W",
@@ -201,6 +237,7 @@ class Device(Section):
         "1.8 .. 150 V",
         given="max",
         concerns=INTEGRATED,
+        example="34 V",
     )
     load_min: Value | None = quantity(
         "ohm",

@@ -24,11 +24,13 @@ class Environment(Section):
         "highest place of use above sea level; thin air cools and insulates less",
         "0 or 10 .. 5000 m",
         default=usually("2000 m", from_memory("IEC 60664-1: insulation holds up to 2000 m")),
+        example="300 m",
     )
     solar: Value | None = quantity(
         "W/m2",
         "sun on the enclosure, 0 W/m2 in the shade; silent: 1000 W/m2 outdoors, else none",
         "0 or 100 .. 1150 W/m2",
+        example="900 W/m2",
     )
     pollution_degree: Value | None = count(
         "degree at the board after IEC 60664-1; silent: 2, outdoors 3", "1 .. 3"

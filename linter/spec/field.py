@@ -87,8 +87,8 @@ class Section(BaseModel):
 # Defaults
 
 SILENCE = Source("convention of the spec file: what is not mentioned", kind="common practice")
-BEST = derivation("bound: no design can do better than this value")
-WORST = derivation("bound: no design can do worse than this value")
+BEST = derivation("bound: the best that can be")
+WORST = derivation("bound: the worst that can be")
 
 
 def absent(value: str | float = "none") -> Assumption:
@@ -205,9 +205,7 @@ def flag(meaning: str, *, concerns: str = "all", default: Assumption | None = No
     )
 
 
-def text(
-    meaning: str, *, example: str, concerns: str = "all", required: bool = False
-) -> Any:
+def text(meaning: str, *, example: str, concerns: str = "all", required: bool = False) -> Any:
     """Free text."""
     return spec_field(
         Field(

@@ -37,6 +37,7 @@ class Inductor(Section):
         "0.3 .. 200 A",
         given="typ",
         concerns=LC,
+        example="14 A",
     )
     i_sat_drop: Value | None = quantity(
         "%",
@@ -52,6 +53,7 @@ class Inductor(Section):
         "0.5 .. 1.05",
         given="typ",
         concerns=LC,
+        example="0.9",
     )
     i_rms: Value | None = quantity(
         "A",
@@ -93,6 +95,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         default=usually("1.4", from_memory("core loss fits of power ferrites")),
+        example="1.4",
     )
     exponent_b: Value | None = quantity(
         "1",
@@ -101,6 +104,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         default=usually("2.6", from_memory("core loss fits of power ferrites")),
+        example="2.5",
     )
 
 
@@ -139,6 +143,7 @@ class FilterCapacitor(Section):
         "15 .. 100 %",
         given="typ",
         concerns=LC,
+        example="60 %",
     )
 
 
@@ -156,7 +161,10 @@ class BlockCapacitor(Section):
         "V", "DC rating of that capacitor", "6.3 .. 160 V", given="max", concerns=SINGLE_HALF
     )
     i_rated: Value | None = quantity(
-        "A", "ripple rating of that capacitor, rms", "0.1 .. 30 A", given="max",
+        "A",
+        "ripple rating of that capacitor, rms",
+        "0.1 .. 30 A",
+        given="max",
         concerns=SINGLE_HALF,
     )
 

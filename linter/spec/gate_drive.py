@@ -24,7 +24,11 @@ class Regulator(Section):
         "K/W", "regulator: junction to the air in the box", "10 .. 250 K/W", given="typ"
     )
     t_j_max: Value | None = quantity(
-        "degC", "regulator: highest junction temperature", "100 .. 175 degC", given="max"
+        "degC",
+        "regulator: highest junction temperature",
+        "100 .. 175 degC",
+        given="max",
+        example="125 degC",
     )
 
 
@@ -45,6 +49,7 @@ class Bootstrap(Section):
         given="typ",
         concerns=DISCRETE,
         default=usually("1 V"),
+        example="0.7 V",
     )
     r: Value | None = quantity(
         "ohm",
@@ -66,6 +71,7 @@ class Bootstrap(Section):
         "2 .. 15 V",
         given="line",
         concerns=DISCRETE,
+        example="7.2 V",
     )
     refresh: str | None = word(
         ("forced-off-time", "charge-pump", "none"),

@@ -28,10 +28,19 @@ class LoudspeakerEnclosure(Section):
     )
     v_b: Value | None = quantity("L", "net volume for ONE loudspeaker", "0.3 .. 280 L")
     f_b: Value | None = quantity(
-        "Hz", "tuning of the port or passive radiator", "15 .. 300 Hz", concerns=VENTED
+        "Hz",
+        "tuning of the port or passive radiator",
+        "15 .. 300 Hz",
+        concerns=VENTED,
+        example="54 Hz",
     )
     q_l: Value | None = quantity(
-        "1", "Q of the leakage losses", "3 .. 30", concerns=VENTED, default=usually("7")
+        "1",
+        "Q of the leakage losses",
+        "3 .. 30",
+        concerns=VENTED,
+        default=usually("7"),
+        example="7",
     )
     port_area: Value | None = quantity(
         "cm2", "cross-section of the port of ONE loudspeaker", "1 .. 600 cm2", concerns=VENTED
@@ -41,7 +50,9 @@ class LoudspeakerEnclosure(Section):
 class HighPass(Section):
     """Electrical high-pass ahead of the loudspeaker."""
 
-    f: Value | None = quantity("Hz", "corner frequency of the high-pass", "10 .. 5000 Hz")
+    f: Value | None = quantity(
+        "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
+    )
     order: Value | None = count("order of the high-pass, 2: 12 dB per octave", "1 .. 8")
 
 
@@ -59,8 +70,9 @@ class SeriesCapacitor(Section):
 class Zobel(Section):
     """Series R-C across the loudspeaker that levels its impedance."""
 
-    r: Value | None = quantity("ohm", "resistor across the loudspeaker", "1 .. 100 ohm",
-                               given="tol")
+    r: Value | None = quantity(
+        "ohm", "resistor across the loudspeaker", "1 .. 100 ohm", given="tol"
+    )
     c: Value | None = quantity(
         "F", "capacitor in series with that resistor", "0.22 .. 100 uF", given="tol"
     )
@@ -94,6 +106,7 @@ class Loudspeaker(Section):
         "phase of the impedance at the low end of the band, magnitude",
         "0 or 1 .. 75 deg",
         default=usually("45 deg", from_memory("impedance curves of loudspeakers")),
+        example="40 deg",
     )
     r_e: Value | None = quantity(
         "ohm",
@@ -113,6 +126,7 @@ class Loudspeaker(Section):
         "rise of the voice coil's temperature in sustained use",
         "40 .. 250 K",
         default=usually("150 K"),
+        example="150 K",
     )
     sensitivity: Value | None = quantity(
         "dB",
@@ -123,25 +137,35 @@ class Loudspeaker(Section):
         ("2.83-volt", "1-watt"), "drive for which the sensitivity is printed"
     )
     f_s: Value | None = quantity(
-        "Hz", "resonance of ONE loudspeaker in free air", "15 .. 2500 Hz", given="tol"
+        "Hz",
+        "resonance of ONE loudspeaker in free air",
+        "15 .. 2500 Hz",
+        given="tol",
+        example="50 Hz ± 10 %",
     )
     q_ms: Value | None = quantity("1", "mechanical Q at f_s", "0.5 .. 20", given="tol")
     q_es: Value | None = quantity("1", "electrical Q at f_s", "0.1 .. 3", given="tol")
     v_as: Value | None = quantity(
-        "L", "air volume as compliant as the suspension of ONE loudspeaker", "0.5 .. 450 L",
+        "L",
+        "air volume as compliant as the suspension of ONE loudspeaker",
+        "0.5 .. 450 L",
         given="tol",
     )
     s_d: Value | None = quantity(
-        "cm2", "effective cone area of ONE loudspeaker", "4 .. 1300 cm2", given="tol"
+        "cm2",
+        "effective cone area of ONE loudspeaker",
+        "4 .. 1300 cm2",
+        given="tol",
+        example="137 cm2",
     )
     bl: Value | None = quantity(
         "T m", "force factor of ONE loudspeaker", "1 .. 40 T m", given="tol"
     )
     x_max: Value | None = quantity(
-        "mm", "linear excursion, ONE way from rest, peak", "0.2 .. 60 mm"
+        "mm", "linear excursion, ONE way from rest, peak", "0.2 .. 60 mm", example="5 mm"
     )
     x_mech: Value | None = quantity(
-        "mm", "excursion that damages, ONE way from rest, peak", "0.2 .. 60 mm"
+        "mm", "excursion that damages, ONE way from rest, peak", "0.2 .. 60 mm", example="12 mm"
     )
     enclosure: LoudspeakerEnclosure | None = section(LoudspeakerEnclosure)
     high_pass: HighPass | Literal["none"] | None = section(HighPass, can_be_none=True)

@@ -41,13 +41,12 @@ class Modulator(Section):
     feed_forward: str | None = flag(
         "the carrier's amplitude follows the rail", default=absent("no")
     )
-    locked: str | None = flag(
-        "all channels and converters run on one clock", default=adverse("no")
-    )
+    locked: str | None = flag("all channels and converters run on one clock", default=adverse("no"))
     m_max: Value | None = quantity(
         "%",
         "largest modulation depth let through; silent: from the shortest pulse",
         "40 .. 100 %",
+        example="93 %",
     )
     feedback: str | None = word(
         ("none", "before-filter", "after-filter"), "where the loop takes its signal"

@@ -29,6 +29,7 @@ class OverCurrent(Section):
         "peak of the load current at which it trips, sensor at 25 degC",
         "0.5 .. 200 A",
         given="line",
+        example="{min: 8 A, typ: 9 A, max: 10 A}",
     )
     t_response: Value | None = quantity(
         "s",
@@ -99,9 +100,8 @@ class OutputStage(Section):
         "ONE channel with its filter at rated power, data sheet or bench; silent: loss model",
         "60 .. 98 %",
         given="typ",
+        example="90 %",
     )
-    snubber: Snubber | Literal["none"] | None = section(
-        Snubber, can_be_none=True, default=absent()
-    )
+    snubber: Snubber | Literal["none"] | None = section(Snubber, can_be_none=True, default=absent())
     over_current: OverCurrent | Literal["none"] | None = section(OverCurrent, can_be_none=True)
     device: Device | None = section(Device)

@@ -32,9 +32,7 @@ class OverTemperature(Section):
         given="line",
         example="85 degC ± 4 K",
     )
-    at: str | None = word(
-        ("junction", "heatsink", "board"), "where that temperature is sensed"
-    )
+    at: str | None = word(("junction", "heatsink", "board"), "where that temperature is sensed")
 
 
 class DcDetector(Section):
@@ -55,15 +53,21 @@ class DcDetector(Section):
 class Fuse(Section):
     """Fuse in the lead of the source."""
 
-    i_rated: Value | None = quantity("A", "rated current of the source fuse", "0.1 .. 90 A")
+    i_rated: Value | None = quantity(
+        "A", "rated current of the source fuse", "0.1 .. 90 A", example="10 A"
+    )
     standard: str | None = word(
         ("ul-248-14", "iec-60127"), "standard that defines the rated current"
     )
     v_dc: Value | None = quantity(
-        "V", "rating for direct voltage", "12 .. 1000 V", given="max"
+        "V", "rating for direct voltage", "12 .. 1000 V", given="max", example="58 V"
     )
     i_breaking: Value | None = quantity(
-        "A", "breaking capacity at that direct voltage", "30 .. 25000 A", given="max"
+        "A",
+        "breaking capacity at that direct voltage",
+        "30 .. 25000 A",
+        given="max",
+        example="1000 A",
     )
     i2t: Value | None = quantity("A2s", "melting I2t of the fuse", "1 .. 900 A2s", given="typ")
     k_ambient: Value | None = quantity(
@@ -117,13 +121,13 @@ class SurgeSuppressor(Section):
     """Suppressor across the source terminals."""
 
     v_rwm: Value | None = quantity(
-        "V", "stand-off voltage of the suppressor", "3 .. 250 V", given="max"
+        "V", "stand-off voltage of the suppressor", "3 .. 250 V", given="max", example="26 V"
     )
     v_clamp: Value | None = quantity(
-        "V", "clamping voltage of the suppressor at i_pp", "5 .. 400 V", given="max"
+        "V", "clamping voltage of the suppressor at i_pp", "5 .. 400 V", given="max", example="42 V"
     )
     i_pp: Value | None = quantity(
-        "A", "peak current for which v_clamp is printed", "1 .. 900 A", given="max"
+        "A", "peak current for which v_clamp is printed", "1 .. 900 A", given="max", example="70 A"
     )
 
 
@@ -144,9 +148,7 @@ class Protection(Section):
     over_voltage: OverVoltage | Literal["none"] | None = section(
         OverVoltage, can_be_none=True, default=absent()
     )
-    under_voltage: UnderVoltage | Literal["none"] | None = section(
-        UnderVoltage, can_be_none=True
-    )
+    under_voltage: UnderVoltage | Literal["none"] | None = section(UnderVoltage, can_be_none=True)
     over_temperature: OverTemperature | Literal["none"] | None = section(
         OverTemperature, can_be_none=True
     )
@@ -159,6 +161,4 @@ class Protection(Section):
     surge: SurgeSuppressor | Literal["none"] | None = section(
         SurgeSuppressor, can_be_none=True, default=absent()
     )
-    bleeder: Bleeder | Literal["none"] | None = section(
-        Bleeder, can_be_none=True, default=absent()
-    )
+    bleeder: Bleeder | Literal["none"] | None = section(Bleeder, can_be_none=True, default=absent())

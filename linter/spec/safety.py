@@ -23,14 +23,13 @@ class Safety(Section):
         "how the loudspeaker terminals are kept from hands",
     )
     fire_enclosure: str | None = flag("the enclosure is made to contain a fire")
-    hearing_notice: str | None = flag(
-        "the manual or the product carries a notice about hearing"
-    )
+    hearing_notice: str | None = flag("the manual or the product carries a notice about hearing")
     discharge_wait: Value | None = quantity(
         "s",
         "time after switch-off at which inner parts may be touched",
         "0.5 .. 300 s",
         default=usually("2 s", quoted("IEC 62368-1 as quoted in test reports", "5.5.2.2")),
+        example="2 s",
     )
     nearest_listener: Value | None = quantity(
         "m",

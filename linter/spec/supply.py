@@ -17,16 +17,28 @@ class Bulk(Section):
         given="tol",
     )
     v_rated: Value | None = quantity(
-        "V", "lowest rated voltage among these capacitors", "4 .. 450 V", given="max"
+        "V",
+        "lowest rated voltage among these capacitors",
+        "4 .. 450 V",
+        given="max",
+        example="35 V",
     )
     i_ripple: Value | None = quantity(
         "A", "rated ripple current of the whole group on ONE rail, rms", "0.2 .. 60 A", given="max"
     )
     life: Value | None = quantity(
-        "h", "endurance printed for these capacitors at t_rated", "1000 .. 20000 h", given="max"
+        "h",
+        "endurance printed for these capacitors at t_rated",
+        "1000 .. 20000 h",
+        given="max",
+        example="5000 h",
     )
     t_rated: Value | None = quantity(
-        "degC", "temperature for which the endurance holds", "85 .. 150 degC", given="max"
+        "degC",
+        "temperature for which the endurance holds",
+        "85 .. 150 degC",
+        given="max",
+        example="105 degC",
     )
 
 
@@ -81,12 +93,14 @@ class Supply(Section):
         "largest continuous current of source or converter on ONE rail (give i_max or p_max)",
         "0.3 .. 150 A",
         given="max",
+        example="6 A",
     )
     p_max: Value | None = quantity(
         "W",
         "largest continuous power of source or converter, all rails (give p_max or i_max)",
         "3 .. 2900 W",
         given="max",
+        example="120 W",
     )
     converter_efficiency: Value | None = quantity(
         "%",
@@ -95,6 +109,7 @@ class Supply(Section):
         given="typ",
         concerns=CONVERTER,
         default=usually("85 %"),
+        example="90 %",
     )
     converter_frequency: Value | None = quantity(
         "Hz",

@@ -40,16 +40,28 @@ class Enclosure(Section):
     """Box round the amplifier; width, height and depth are outer sizes."""
 
     width: Value | None = quantity(
-        "mm", "outer width; silent: the air inside is taken as the ambient", "25 .. 2500 mm"
+        "mm",
+        "outer width; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="320 mm",
     )
     height: Value | None = quantity(
-        "mm", "outer height; silent: the air inside is taken as the ambient", "25 .. 2500 mm"
+        "mm",
+        "outer height; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="260 mm",
     )
     depth: Value | None = quantity(
-        "mm", "outer depth; silent: the air inside is taken as the ambient", "25 .. 2500 mm"
+        "mm",
+        "outer depth; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="180 mm",
     )
     emissivity: Value | None = quantity(
-        "1", "thermal emissivity of the outer surface", "0.05 .. 1", default=usually("0.9"),
+        "1",
+        "thermal emissivity of the outer surface",
+        "0.05 .. 1",
+        default=usually("0.9"),
         example="0.9",
     )
     openings: str | None = word(

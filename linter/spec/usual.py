@@ -1,6 +1,7 @@
 """Usual ranges: text to numbers, and a value from the middle of one as an example."""
 
 import math
+from functools import cache
 
 from ..quantity import to_si
 
@@ -12,6 +13,7 @@ def ends(usual: str) -> tuple[str, str]:
     return (f"{low} {unit}", f"{number} {unit}") if unit else (low, number)
 
 
+@cache
 def bounds(usual: str, unit: str) -> tuple[float, float]:
     """The two ends of a usual range in SI."""
     low, high = ends(usual)
@@ -24,7 +26,7 @@ def middle(usual: str) -> str:
         return ""
     low, high = (end.split(" ") for end in ends(usual))
     bottom, top = float(low[0]), float(high[0])
-    if bottom <= 0 or high[-1] == "degC":
+    if top < 4 * bottom or bottom < 0:
         return " ".join([f"{(bottom + top) / 2:.2g}", *high[1:]])
     value = math.sqrt(bottom * top)
     digits = -math.floor(math.log10(value))

@@ -35,15 +35,14 @@ class Connector(Section):
     i_rated: Value | None = quantity(
         "A", "rated current of ONE contact, for a rise of 30 K", "0.5 .. 200 A", given="max"
     )
-    contacts: Value | None = count(
-        "contacts in parallel per pole", "1 .. 40", default=absent(1.0)
-    )
+    contacts: Value | None = count("contacts in parallel per pole", "1 .. 40", default=absent(1.0))
     t_max: Value | None = quantity(
         "degC",
         "highest temperature of the connector",
         "70 .. 150 degC",
         given="max",
         default=usually("85 degC"),
+        example="105 degC",
     )
 
 
@@ -52,7 +51,10 @@ class Trace(Section):
 
     width: Value | None = quantity("mm", "width of that trace", "0.2 .. 100 mm")
     copper: Value | None = quantity(
-        "m", "copper thickness of that trace", "12 .. 210 um", default=usually("35 um"),
+        "m",
+        "copper thickness of that trace",
+        "12 .. 210 um",
+        default=usually("35 um"),
         example="70 um",
     )
     layer: str | None = word(
