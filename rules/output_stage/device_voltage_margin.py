@@ -1,0 +1,96 @@
+"""Voltage across an open switch, without ringing, against its rating.
+
+An open switch of a leg carries the whole swing of the node: one rail of a single supply,
+both rails of a split one.  The two classic slips are to compare with one rail of a split
+supply, and to compare with the nominal rail: the highest rail counts, with the rise that a
+half-bridge pumps into it where the supply cannot take current back.  An over-voltage trip
+ends the pumping, since a stage that stands still pumps nothing, but it does not lower a
+source that is itself too high.
+
+Ringing is left to device-voltage-ringing, because it is mostly an estimate and this
+figure is not.  First cure: the next rating up (40, 60, 80, 100, 150, 200, 250 V); then a
+lower trip, more rail capacitance, or a bridge.  Limits: beyond 100 % the part is outside
+its absolute rating; 80 % is the advice of device makers; 90 % is the point where a usual
+ringing of 10 to 30 % must go over.  Stricter space and military factors are not applied:
+they would refuse boards that have run for years.  On silicon the rating itself falls by
+about a tenth from 25 to -40 degC, which the minor limit leaves room for.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+
+
+def figure(v_static_peak: Any, v_dss: Any) -> Any:
+    """Highest voltage across an open switch over its rating."""
+    return v_static_peak / v_dss
+
+
+CHECK = Check(
+    title="Voltage across an open switch against its rating",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="v_static_peak / v_dss",
+    sentence="an open switch carries up to {v_static_peak}, {figure} of its rating of {v_dss}",
+    inputs={
+        "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
+        "v_dss": Input("output_stage.device.v_dss", "V", "rating drain to source"),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(
+        critical="100 %",
+        major="90 %",
+        minor="80 %",
+        basis={
+            "critical": derivation("absolute maximum rating of the device"),
+            "major": COMMON_PRACTICE,
+            "minor": Source("Renesas knowledge base: drain voltage within 80 % of the rating"),
+        },
+    ),
+    levers=(
+        Lever(
+            "output_stage.device.v_dss",
+            ("40 V", "60 V", "80 V", "100 V", "150 V", "200 V", "250 V", "300 V", "500 V"),
+        ),
+    ),
+    sources=(
+        derivation("voltages in series across the open switch of a leg"),
+        Source("IRAUDAMP4 reference design RD-0617, International Rectifier", "p. 5"),
+    ),
+    cautions=(
+        Caution("NOTICE", "A switch beyond its voltage rating can fail short and put a rail "
+                "on the output; start a new board on a current-limited supply."),
+    ),
+    cases=(
+        Case({"v_static_peak": "80 V", "v_dss": "100 V"}, "80 %",
+             "published: IRAUDAMP4 manual p. 5, rails tripped above 40 V each; the device's "
+             "100 V from memory"),
+        Case({"v_static_peak": "114 V", "v_dss": "150 V"}, "76 %",
+             "derived: rails of 50 V + 10 %, both in series, and 4 V of pumping"),
+    ),
+    topic=("output_stage.device",),
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 52 V, sinks_current: yes}
+channels:
+  main:
+    output_stage: {topology: half-bridge, devices: discrete, device: {v_dss: 100 V}}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 35 V, sinks_current: yes}
+channels:
+  main:
+    output_stage: {topology: half-bridge, devices: discrete, device: {v_dss: 100 V}}
+""",
+)
