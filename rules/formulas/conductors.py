@@ -3,6 +3,8 @@
 Plain functions.  Symbols and units stand in brackets; SI throughout.
 """
 
+import math
+from itertools import pairwise
 from typing import Any
 
 from .maths import choose, larger, smaller
@@ -80,7 +82,7 @@ def wire_current(area: Any) -> Any:
     >>> round(wire_current(1.309e-6), 6)
     22.0
     """
-    rows = list(zip(CHASSIS_WIRE, CHASSIS_WIRE[1:], strict=False))
+    rows = list(pairwise(CHASSIS_WIRE))
     result = _between(area, *rows[0])
     for row in rows[1:]:
         result = choose(area > row[0][0], _between(area, *row), result)
@@ -89,8 +91,6 @@ def wire_current(area: Any) -> Any:
 
 def _between(area: Any, low: tuple[float, float], high: tuple[float, float]) -> Any:
     """Power law through two rows of the wire table."""
-    import math
-
     exponent = math.log(high[1] / low[1]) / math.log(high[0] / low[0])
     return low[1] * (area / low[0]) ** exponent
 

@@ -1,0 +1,198 @@
+"""Heat set free in each channel, sine at rated power and programme."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ..formulas.heat import (
+    ChannelHeat,
+    efficiency_loss,
+    hot_exponent,
+    loss_at_share,
+    programme_share,
+)
+from ..formulas.maths import smaller
+
+DEVICE = "output_stage.device"
+DISCRETE = {"output_stage.devices": "discrete"}
+INTEGRATED = {"output_stage.devices": "integrated"}
+
+
+def _left_out(value: str, what: str) -> Assumption:
+    """A term of the loss that is not stated: the sum is a floor."""
+    return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
+
+
+CURVES = Source(
+    "TPA3221 data sheet SLASEE9B",
+    "fig. 9: measured loss is two to three times the sum of the terms that follow from the"
+    " on-resistance of an integrated part",
+)
+CURVE_PAIR = Source(
+    "IRAUDAMP7D reference design rev 2.9 and TPA3221 data sheet SLASEE9B",
+    "efficiency against power; fitted here with the power 0.82",
+)
+WITH_SWITCHES = Assumption(
+    "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")
+)
+
+POWER = Input("rated_power", "W", "rated power of the channel")
+CREST = Input("signal.crest_factor", "dB", "peak over rms of the programme")
+SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
+FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
+IDLE = Input("p_idle", "W", "loss without signal", _left_out("0 W", "idle loss"))
+CORE = Input("p_core", "W", "core loss, part of the idle loss", WITH_SWITCHES)
+EFFICIENCY = Input("output_stage.efficiency", "%", "of the channel at rated power")
+
+_CREST = {"crest_factor": CREST, "sine_crest": SINE_CREST}
+_STATED = {
+    "rated_power": POWER,
+    "efficiency": EFFICIENCY,
+    "p_inductor": Input("p_inductor", "W", "audio current in the inductors", WITH_SWITCHES),
+    "p_core": CORE,
+    "factor": FACTOR,
+}
+_SUM = {
+    "rated_power": POWER,
+    "p_idle": IDLE,
+    "p_switching": Input(
+        "p_switching", "W", "switching loss with load", _left_out("0 W", "switching loss")
+    ),
+    "p_inductor": Input(
+        "p_inductor", "W", "audio current in the inductors", _left_out("0 W", "inductor copper")
+    ),
+    "p_core": CORE,
+    "n_legs": Input("n_legs", "1", "legs of the channel"),
+    "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+    "r_ds_on": Input(
+        f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC", _left_out("0 ohm", "conduction")
+    ),
+    "factor": FACTOR,
+}
+_INTEGRATED_SUM = _SUM | {
+    "efficiency": Input(
+        "output_stage.efficiency",
+        "%",
+        "of the channel at rated power",
+        Assumption("100 %", "floor", CURVES),
+    )
+}
+
+
+def _divided(
+    total: Any, conduction: Any, factor: Any, in_inductors: Any, p_out: Any
+) -> ChannelHeat:
+    """Heat without conduction, divided between switches and inductors."""
+    elsewhere = smaller(in_inductors, total)
+    return ChannelHeat(total - elsewhere, conduction, hot_exponent(factor), elsewhere, p_out)
+
+
+def stated_rated(
+    rated_power: Any, efficiency: Any, p_inductor: Any, p_core: Any, factor: Any
+) -> ChannelHeat:
+    """A measured efficiency holds all heat, conduction at working temperature included."""
+    loss = efficiency_loss(rated_power, efficiency)
+    return _divided(loss, 0.0, factor, p_core + p_inductor, rated_power)
+
+
+def stated_programme(
+    rated_power: Any,
+    efficiency: Any,
+    p_inductor: Any,
+    p_core: Any,
+    factor: Any,
+    p_idle: Any,
+    crest_factor: Any,
+    sine_crest: Any,
+) -> ChannelHeat:
+    """The measured heat brought down to programme power."""
+    part = programme_share(crest_factor, sine_crest)
+    loss = loss_at_share(efficiency_loss(rated_power, efficiency), p_idle, part)
+    return _divided(loss, 0.0, factor, p_core + part * p_inductor, part * rated_power)
+
+
+def summed_rated(
+    rated_power: Any,
+    p_idle: Any,
+    p_switching: Any,
+    p_inductor: Any,
+    p_core: Any,
+    n_legs: Any,
+    parallel: Any,
+    i_rated_peak: Any,
+    r_ds_on: Any,
+    factor: Any,
+    efficiency: Any = 1.0,
+) -> ChannelHeat:
+    """The loss terms added; conduction as if the switches were at 25 degC.
+
+    Each leg carries the load current through one switch at a time; its mean square is
+    half the square of the peak.  The efficiency only marks, at 100 %, that an integrated
+    part has losses that nobody outside can compute.
+    """
+    conduction = n_legs * r_ds_on / parallel * i_rated_peak**2 / 2
+    total = p_idle + p_switching + p_inductor + efficiency_loss(rated_power, efficiency)
+    return _divided(total, conduction, factor, p_core + p_inductor, rated_power)
+
+
+def summed_programme(
+    rated_power: Any,
+    p_idle: Any,
+    p_switching: Any,
+    p_inductor: Any,
+    p_core: Any,
+    n_legs: Any,
+    parallel: Any,
+    i_rated_peak: Any,
+    r_ds_on: Any,
+    factor: Any,
+    crest_factor: Any,
+    sine_crest: Any,
+    efficiency: Any = 1.0,
+) -> ChannelHeat:
+    """Idle loss in full, switching with the current, conduction with its square."""
+    part = programme_share(crest_factor, sine_crest)
+    conduction = part * n_legs * r_ds_on / parallel * i_rated_peak**2 / 2
+    copper = part * p_inductor
+    rest = part * efficiency_loss(rated_power, efficiency)
+    total = p_idle + part**0.5 * p_switching + copper + rest
+    return _divided(total, conduction, factor, p_core + copper, part * rated_power)
+
+
+_SUM_TEXT = (
+    "p_idle + p_switching + p_inductor (p_core and p_inductor outside the switches),"
+    " n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor; rated_power"
+)
+_SUM_PROGRAMME = (
+    "p_idle + sqrt(s) p_switching + s p_inductor (p_core and s p_inductor outside the switches),"
+    " s n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor;"
+    " s = 10^((sine_crest - crest_factor)/10); s rated_power"
+)
+_REST = ", and rated_power (1/efficiency - 1)"
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "heat_rated", "set", "channel", "heat of the channel, sine at rated power",
+        (
+            Way(stated_rated, _STATED,
+                "rated_power (1/efficiency - 1), of it p_inductor and p_core outside the"
+                " switches; factor not used"),
+            Way(summed_rated, _SUM, _SUM_TEXT, when=DISCRETE),
+            Way(summed_rated, _INTEGRATED_SUM, _SUM_TEXT + _REST, when=INTEGRATED),
+        ),
+        sources=(derivation("heat is what goes in and does not come out"), CURVES),
+    ),
+    Derived(
+        "heat_programme", "set", "channel", "heat of the channel while the programme plays",
+        (
+            Way(stated_programme, _STATED | {"p_idle": IDLE} | _CREST,
+                "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
+                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10);"
+                " factor not used"),
+            Way(summed_programme, _SUM | _CREST, _SUM_PROGRAMME, when=DISCRETE),
+            Way(summed_programme, _INTEGRATED_SUM | _CREST, _SUM_PROGRAMME + _REST,
+                when=INTEGRATED),
+        ),
+        sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
+    ),
+)

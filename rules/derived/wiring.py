@@ -1,0 +1,86 @@
+"""Resistance of leads, and the current that a supply lead stands."""
+
+from typing import Any
+
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+    derivation,
+    from_memory,
+    quoted,
+)
+from ..formulas.conductors import two_way_resistance, wire_current
+
+COPPER = Constant("1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028"))
+NO_LENGTH = Assumption("0 m", "favourable", derivation("a lead of no length has no resistance"))
+WIRE_TABLE = quoted(
+    "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
+)
+
+
+def _thick(area: str) -> Assumption:
+    """The largest usual cross-section, while none is stated."""
+    return Assumption(area, "favourable", derivation("upper end of the usual range"))
+
+
+def same(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Derived:
+    return Derived(
+        name,
+        "mohm",
+        each,
+        meaning,
+        ways=(
+            Way(
+                two_way_resistance,
+                {
+                    "resistivity": COPPER,
+                    "length": Input(f"{section}.length", "m", "length, one way", NO_LENGTH),
+                    "area": Input(
+                        f"{section}.area", "mm2", "copper of one conductor", _thick(thick)
+                    ),
+                },
+                "2 resistivity length / area",
+            ),
+        ),
+        sources=(derivation("Ohm's law, there and back, copper at 20 degC"),),
+    )
+
+
+DERIVED: tuple[Derived, ...] = (
+    _lead("r_lead", "channel", "lead", "loudspeaker lead, there and back", "10 mm2"),
+    _lead(
+        "r_supply_lead",
+        "product",
+        "wiring.supply_lead",
+        "lead from source to board, there and back",
+        "49 mm2",
+    ),
+    Derived(
+        "i_lead_rated",
+        "A",
+        "product",
+        "current that the supply lead stands",
+        ways=(
+            Way(
+                same,
+                {"value": Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")},
+                "i_rated",
+            ),
+            Way(
+                wire_current,
+                {"area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor")},
+                "wire table at area",
+                assumes=Assumption(None, "favourable", WIRE_TABLE),
+            ),
+        ),
+        sources=(WIRE_TABLE,),
+    ),
+)
