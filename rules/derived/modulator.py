@@ -2,7 +2,15 @@
 
 from typing import Any
 
-from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
 from ..formulas.modulation import effective_carrier, oscillation_frequency
 
 TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
@@ -46,8 +54,8 @@ LEVELS = Derived(
         Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
         Way(
             as_stated,
-            {"levels": Input("modulator.levels", "word", "levels of a full bridge")},
-            "levels",
+            {"value": Input("modulator.levels", "word", "levels of a full bridge")},
+            "value",
             when={"output_stage.topology": "full-bridge"},
         ),
     ),
@@ -67,8 +75,8 @@ F_CARRIER_LOW = Derived(
         ),
         Way(
             as_stated,
-            {"carrier": Input("modulator.carrier", "Hz", "switching frequency")},
-            "carrier",
+            {"value": Input("modulator.carrier", "Hz", "switching frequency")},
+            "value",
             when=CLOCKED,
         ),
     ),

@@ -1,0 +1,1 @@
+"""Modulator: carrier, sampling, noise of the edges, feedback loop."""

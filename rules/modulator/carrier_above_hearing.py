@@ -1,0 +1,58 @@
+"""Carrier against the limit of hearing.
+
+A subwoofer channel can be modulated with a carrier of 22 kHz and the ratio of carrier to
+band is still a hundred. But the carrier itself, its residual in the loudspeaker and the
+magnetic forces in the inductor are then at the edge of hearing, and pets and the young
+hear them; beat tones with other converters fall into the audible band. The filter would
+also have to stop a frequency at which the loudspeaker still radiates. 40 kHz keeps an
+octave of distance. For a self-oscillating stage the lowest frequency at rated power
+counts, because that is where it sings. First cure: raise the carrier; switching loss at
+such frequencies is small.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
+
+
+def figure(f_carrier_low: Any) -> Any:
+    """Lowest switching frequency itself."""
+    return f_carrier_low
+
+
+CHECK = Check(
+    title="Carrier above hearing",
+    figure=figure,
+    unit="Hz",
+    each="channel",
+    stake="performance",
+    formula="f_carrier_low",
+    sentence="the stage switches at {f_carrier_low} at the lowest",
+    inputs={
+        "f_carrier_low": Input("f_carrier_low", "Hz", "lowest switching frequency of one leg"),
+    },
+    limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
+    levers=(Lever("modulator.carrier", "10 kHz"),),
+    sources=(
+        Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),
+    ),
+    cases=(
+        Case(
+            {"f_carrier_low": "22 kHz"}, gives="22 kHz",
+            origin="published: subwoofer project with a 22 kHz carrier, to be caught",
+        ),
+        Case(
+            {"f_carrier_low": "87 kHz"}, gives="87 kHz",
+            origin="computed: 400 kHz self-oscillating board at depth 0.885, by hand",
+        ),
+    ),
+    topic=("modulator.carrier",),
+    fails="""
+channels:
+  main: {band: 20 Hz .. 200 Hz, modulator: {type: natural-sampling, carrier: 22 kHz}}
+""",
+    passes="""
+channels:
+  main: {band: 20 Hz .. 200 Hz, modulator: {type: natural-sampling, carrier: 100 kHz}}
+""",
+)

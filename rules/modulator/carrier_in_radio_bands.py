@@ -1,0 +1,65 @@
+"""Harmonics of the carrier in the medium-wave band.
+
+The carrier's harmonics radiate from loudspeaker leads and rails. Carriers between 400
+and 500 kHz put the second to fourth harmonic into the medium-wave band, 525 to 1705 kHz
+with the sidebands of both world regions. For a separate hi-fi that is of no consequence
+and not reported. Where the receiver sits in the same box, or in a vehicle a metre away,
+stations vanish under tones. Makers of car amplifiers answer with 2.1 MHz, above the band,
+or with a carrier that moves: then no station is ever hit, and the check does not apply.
+The figure is the number of harmonics in the band at the worst carrier in its tolerance.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, from_memory
+
+
+def figure(carrier: Any, low: Any, high: Any) -> Any:
+    """Whole multiples of the carrier between the ends of the band."""
+    return high / carrier // 1 + (-low / carrier) // 1 + 1
+
+
+CHECK = Check(
+    title="Harmonics of the carrier in the medium-wave band",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="whole multiples of carrier between low and high",
+    sentence="{figure} harmonics of the carrier, {carrier}, lie in the medium-wave band beside"
+    " an AM receiver",
+    inputs={
+        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),
+        "high": Constant("1705 kHz", "upper end of the band", from_memory("ITU, both regions")),
+    },
+    applies={"am_reception": "yes", "modulator.carrier_shift": "no"},
+    limits=AtMost(
+        major="0",
+        basis={"major": Source("TI SSZTAK1 and SLOS708G table 6, avoidance of the AM band")},
+    ),
+    levers=(Lever("modulator.carrier", "50 kHz"),),
+    sources=(
+        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles"),
+        Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
+    ),
+    cases=(
+        Case({"carrier": "2.1 MHz"}, gives="0",
+             origin="published: TAS6421-Q1, carrier above the band"),
+        Case({"carrier": "400 kHz"}, gives="3",
+             origin="computed: 800, 1200 and 1600 kHz counted by hand"),
+    ),
+    topic=("environment.am_receiver", "environment.place"),
+    asked_from=None,
+    peaks_inside=("modulator.carrier",),
+    fails="""
+environment: {am_receiver: in-product}
+channels:
+  main: {modulator: {carrier: 400 kHz, carrier_shift: no}}
+""",
+    passes="""
+environment: {am_receiver: in-product}
+channels:
+  main: {modulator: {carrier: 2.1 MHz, carrier_shift: no}}
+""",
+)

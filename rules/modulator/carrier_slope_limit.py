@@ -1,0 +1,77 @@
+"""Slope of the signal against slope of the carrier.
+
+A comparator that compares the audio signal with a triangle makes one pulse per period only
+while the signal changes more slowly than the carrier. A full-scale tone at the top of the
+band has the slope 2 pi f; a triangle between minus one and one has 4 times the carrier,
+a sawtooth twice. Beyond the limit pulses are lost or doubled: rough distortion and
+switching losses that nobody reckoned with. Music rarely holds full level in the treble,
+test tones and clipped percussion do. Self-oscillating and uniformly sampled modulators
+are not concerned: the first has no fixed carrier, the second holds its sample. First
+cure: a higher carrier, or a triangle in place of the sawtooth.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import PI
+
+
+def figure(carrier: Any, m_max: Any, band_high: Any, waveform: str) -> Any:
+    """Carrier over the lowest carrier that the slope allows."""
+    share = PI if waveform == "sawtooth" else PI / 2
+    return carrier / (share * m_max * band_high)
+
+
+CHECK = Check(
+    title="Slope of the signal against slope of the carrier",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="carrier / (pi/2 m_max band_high); waveform sawtooth: pi in place of pi/2",
+    sentence="the carrier of {carrier} ({waveform}) is {figure} times what the slope of a"
+    " full-scale tone at {band_high} needs",
+    inputs={
+        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "m_max": Input("m_max", "%", "largest modulation depth"),
+        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "waveform": Input("modulator.waveform", "word", "shape of the carrier"),
+    },
+    applies={"modulator.type": "natural-sampling"},
+    limits=AtLeast(
+        major="1", basis={"major": derivation("equal slopes of full-scale tone and carrier")}
+    ),
+    levers=(Lever("modulator.carrier", "10 kHz"),),
+    sources=(
+        Source("PCM-to-PWM conversion, analysis brief", "sawtooth: carrier > pi times the tone"),
+        derivation("slope 2 pi f against 4 carrier of a triangle of amplitude 1"),
+    ),
+    cases=(
+        Case(
+            {"carrier": "62.83 kHz", "m_max": "100 %", "band_high": "20 kHz",
+             "waveform": "sawtooth"},
+            gives="1",
+            origin="published: sawtooth limit carrier = pi f in a PCM-to-PWM analysis brief",
+        ),
+        Case(
+            {"carrier": "31.416 kHz", "m_max": "100 %", "band_high": "20 kHz",
+             "waveform": "triangle"},
+            gives="1",
+            origin="derived: slope of the triangle is 4 times its frequency per amplitude",
+        ),
+    ),
+    topic=("modulator.carrier",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    band: 20 Hz .. 20 kHz
+    modulator: {type: natural-sampling, waveform: sawtooth, carrier: 50 kHz, m_max: 95 %}
+""",
+    passes="""
+channels:
+  main:
+    band: 20 Hz .. 20 kHz
+    modulator: {type: natural-sampling, waveform: triangle, carrier: 300 kHz, m_max: 95 %}
+""",
+)

@@ -1,0 +1,88 @@
+"""Jitter of the edges against the noise that is claimed.
+
+An edge that comes too early or too late adds the full swing for that time. A hundred
+picoseconds sound like nothing; on a 100 V swing at 400 kHz they make 1.8 mV of noise in
+the audio band. What counts is jitter that differs from edge to edge: of the oscillator,
+the comparator, the level shifter. Where one comparator drives both legs of a bridge the
+errors of both legs add; in a three-level bridge the edges are independent and add in
+squares. A loop around the power stage reduces what arises inside it by its gain, and
+nothing of what comes from its own reference clock; the figure takes no credit for a loop.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
+from ..formulas.modulation import jitter_noise
+
+
+def figure(
+    v_swing: Any, n_legs: Any, levels: str, carrier: Any, jitter: Any, band_high: Any, noise: Any
+) -> Any:
+    """Noise of the edges in the band over the noise that is claimed."""
+    legs = n_legs**0.5 if levels == "three-level" else n_legs
+    return jitter_noise(v_swing, legs, carrier, jitter, band_high) / noise
+
+
+CHECK = Check(
+    title="Jitter of the edges against the noise",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="n_legs v_swing carrier jitter sqrt(2) sqrt(2 band_high/carrier) / noise;"
+    " levels three-level: sqrt(n_legs) in place of n_legs",
+    sentence="edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
+    " noise that is claimed, {noise}",
+    inputs={
+        "v_swing": Input("v_swing", "V", "swing of one switch node"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "levels": Input("levels", "word", "levels at the filter"),
+        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "jitter": Input("modulator.jitter", "ps", "jitter of one edge, rms"),
+        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "noise": Input("claims.noise", "uV", "output noise that is claimed"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.5",
+        basis={
+            "major": derivation("the claim is used up by the edges alone"),
+            "minor": derivation("half of the claim, a quarter of its power, is used up"),
+        },
+    ),
+    levers=(Lever("modulator.jitter", "5 ps"),),
+    sources=(derivation("two edges a period, each a pulse of swing times time error, white"),),
+    cases=(
+        Case(
+            {"v_swing": "100 V", "n_legs": 1.0, "levels": "two-level", "carrier": "400 kHz",
+             "jitter": "100 ps", "band_high": "20 kHz", "noise": "1.789 mV"},
+            gives="1",
+            origin="computed: spectrum of 65 536 jittered periods, 1.771 mV (form 1.789)",
+            tolerance=0.015,
+        ),
+        Case(
+            {"v_swing": "24 V", "n_legs": 2.0, "levels": "three-level", "carrier": "400 kHz",
+             "jitter": "50 ps", "band_high": "20 kHz", "noise": "0.30358 mV"},
+            gives="1",
+            origin="derived: half the jitter, 0.24 of the swing, sqrt(2) for two legs",
+        ),
+    ),
+    topic=("modulator.jitter",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage: {topology: half-bridge}
+    modulator: {carrier: 400 kHz, jitter: 100 ps}
+claims: {noise: 200 uV}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage: {topology: half-bridge}
+    modulator: {carrier: 400 kHz, jitter: 5 ps}
+claims: {noise: 200 uV}
+""",
+)

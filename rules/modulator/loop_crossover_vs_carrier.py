@@ -1,0 +1,83 @@
+"""Crossover of the loop against the carrier.
+
+In a loop around a triangle modulator the integrator passes the ripple of the switch node
+to the comparator. If that ripple is steeper than the triangle, the comparator switches
+more than once a period and the stage runs wild. For an integrator the limit is
+2 carrier / (pi (1 + M)) for the crossover: 2/pi of the carrier at idle, 1/pi at full
+modulation. A loop of higher order has the same limit on the asymptote that it shows at
+high frequency, and must be stable besides. Self-oscillating stages work exactly at their
+limit and are not concerned. Loops inside an integrated part are the maker's business: the
+check speaks only where a crossover is stated.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import PI
+
+
+def figure(loop_crossover: Any, m_max: Any, carrier: Any) -> Any:
+    """Crossover over the highest one that gives one pulse a period."""
+    return loop_crossover * PI * (1 + m_max) / (2 * carrier)
+
+
+CHECK = Check(
+    title="Crossover of the loop against the carrier",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="loop_crossover pi (1 + m_max) / (2 carrier)",
+    sentence="the loop crosses over at {loop_crossover}, {figure} of the highest crossover"
+    " that a carrier of {carrier} allows",
+    inputs={
+        "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
+        "m_max": Input("m_max", "%", "largest modulation depth"),
+        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+    },
+    applies={
+        "modulator.type": "natural-sampling",
+        "modulator.feedback": ("before-filter", "after-filter"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.8",
+        basis={
+            "major": derivation("slope of the ripple equal to the slope of the carrier"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("modulator.loop_crossover", "1 kHz"), Lever("modulator.carrier", "10 kHz")),
+    sources=(
+        derivation("ripple slope of an integrator, pi f_u (1 + M) per full scale, against 4 f"),
+        Source("Cox and Mouton, arXiv 1802.02983", "abstract: loops of higher order"),
+    ),
+    cases=(
+        Case(
+            {"loop_crossover": "127.3 kHz", "m_max": "100 %", "carrier": "400 kHz"},
+            gives="1",
+            origin="computed: time-stepped loop, one pulse a period at 0.9 of the limit,"
+            " many at 1.1",
+            tolerance=0.001,
+        ),
+        Case(
+            {"loop_crossover": "50 kHz", "m_max": "90 %", "carrier": "400 kHz"},
+            gives="0.37306",
+            origin="derived: 50 pi 1.9 / 800",
+        ),
+    ),
+    topic=("modulator.loop_crossover",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    modulator: {type: natural-sampling, carrier: 300 kHz, m_max: 95 %,
+      feedback: before-filter, loop_crossover: 150 kHz}
+""",
+    passes="""
+channels:
+  main:
+    modulator: {type: natural-sampling, carrier: 400 kHz, m_max: 95 %,
+      feedback: before-filter, loop_crossover: 60 kHz}
+""",
+)
