@@ -7,38 +7,38 @@ Number and unit are split by a strict regular grammar; only the unit is put to p
 import math
 import re
 from decimal import Decimal
-from typing import NamedTuple, NoReturn
+from functools import cache
+from typing import NamedTuple
 
-from .spelling import expected, noun
-from .units import Unit, UnitError, nearest, normal, unit_of
+from .letter_code import letter_code
+from .units import Unit, UnitError, same_kind, unit_of
+from .unreadable import (
+    clipped,
+    refuse,
+    refuse_mismatch,
+    refuse_number,
+    refuse_rest,
+    refuse_sign,
+    refuse_unit,
+)
 from .value import Form, QuantityError
 
 LONGEST_TEXT = 200
 LONGEST_NUMBER = 40
 
 _NUMBER = r"(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?"
-_SCALAR = re.compile(rf"([+-]?{_NUMBER})( *)(.*)", re.DOTALL)
+_SCALAR = re.compile(rf"([+-]?{_NUMBER}) *(.*)", re.DOTALL)
 _STEP = rf"({_NUMBER}) *([^\s0-9+,/-][^+,-]*?|)"
 _UP_DOWN = re.compile(rf"\+ *{_STEP}[ ,/]*- *{_STEP}")
 _DOWN_UP = re.compile(rf"- *{_STEP}[ ,/]*\+ *{_STEP}")
 _SIGN_AFTER = re.compile(r"(?<=\S) +(?=[+-] *[.0-9])")
-_TYPOGRAPHY = str.maketrans(
-    {"\u2212": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " "}
-)
-_DASH = re.compile(r"\bto\b|[-\u2013\u2014~\u2026]|\.\.")
-_NO_NUMBER = re.compile(r"[+-]?(inf|infinity|nan|\u221e)\b", re.IGNORECASE)
-_SUFFIXED = re.compile(r"([munpkM]?[VAW])(rms|eff|pp|pk|p|dc|ac)", re.IGNORECASE)
+_TYPOGRAPHY = str.maketrans({"\u2212": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " "})
+_PLUS_MINUS = ("±", "+/-", "+-")
 
-# IEC 60062:2016: the letter takes the place of the decimal point.
-_LETTERS = {
-    "ohm": {"L": -3, "R": 0, "K": 3, "k": 3, "M": 6, "G": 9, "T": 12},
-    "F": {"p": -12, "n": -9, "u": -6, "m": -3, "F": 0},
-}
-_CODE = re.compile(r"([0-9]*)([A-Za-z\u00b5\u03bc])([0-9]*)")
 _LOUDEST = 1000  # dB
 
 # Quantities that cannot fall below zero.
-_UNSIGNED = ("ohm", "F", "H", "s", "Hz", "m2", "m3", "kg", "K/W", "W", "J", "%")
+_UNSIGNED = ("ohm", "F", "H", "s", "Hz", "m2", "m3", "kg", "K/W", "W", "J", "C", "%")
 
 
 Sides = tuple[Decimal, Decimal, Decimal]
@@ -52,26 +52,13 @@ class Scalar(NamedTuple):
     si: Decimal
 
 
-def refuse(problem: str, unit: str | None) -> NoReturn:
-    """Raise ``QuantityError`` with what a field of that unit expects."""
-    raise QuantityError(problem, *expected(unit))
-
-
-def clipped(item: object) -> str:
-    """Short text for messages, whatever stands in the file."""
-    text = str(item) if isinstance(item, (str, float)) else type(item).__name__
-    return text if len(text) <= 60 else text[:57] + "..."
-
-
 def scalar_text(data: object, unit: str | None) -> str:
     """The text of a scalar; numbers become text, everything else is refused."""
     if isinstance(data, bool) or not isinstance(data, (str, int, float)):
         refuse(f"a quantity is text, not {_type_name(data)}", unit)
     if isinstance(data, int) and data.bit_length() > 128:
         refuse("the number is too long", unit)
-    text = (
-        (data if isinstance(data, str) else repr(data)).translate(_TYPOGRAPHY).strip()
-    )
+    text = (data if isinstance(data, str) else repr(data)).translate(_TYPOGRAPHY).strip()
     if not text:
         refuse("nothing is written here", unit)
     if len(text) > LONGEST_TEXT:
@@ -102,59 +89,69 @@ def finite(number: Decimal, text: str, unit: str | None) -> float:
 def checked(number: Decimal, text: str, unit: str) -> float:
     """The float, where the field's quantity can have that sign."""
     value = finite(number, text, unit)
-    if value < 0.0 and unit in _UNSIGNED:
-        refuse(f"'{clipped(text)}' lies below zero", unit)
-    if value < 0.0 and unit == "degC":
+    if value < 0.0 and unit_of(unit).offset:
         refuse(f"'{clipped(text)}' lies below absolute zero", unit)
+    if value < 0.0 and _is_unsigned(unit):
+        refuse(f"'{clipped(text)}' lies below zero", unit)
     return value
 
 
-def read_text(text: str, unit: str, code: str | None) -> tuple[Form, Sides]:
+@cache
+def _is_unsigned(unit: str) -> bool:
+    field = unit_of(unit)
+    return any(same_kind(unit_of(known), field) for known in _UNSIGNED)
+
+
+def read_text(text: str, unit: str) -> tuple[Form, Sides]:
     """The form of a quantity text, and its lowest, nominal and highest SI value."""
     if "..." in text or "\u2026" in text:
-        _refuse_sign(text, unit)
+        refuse_sign(text, unit)
     if ".." in text:
-        return "range", _range(text, unit, code)
-    for sign in ("±", "+/-", "+-"):
+        return "range", _range(text, unit)
+    for sign in _PLUS_MINUS:
         if sign in text:
             head, _, tail = text.partition(sign)
             step = re.fullmatch(_STEP, tail.strip())
             if not head.strip():
                 refuse(f"'{clipped(text)}' has no value before {sign}", unit)
             if step is None:
-                refuse(
-                    f"'{tail.strip()}' is not a tolerance: a number with its unit", unit
-                )
-            return "tolerance", _spread(head.strip(), step.groups() * 2, unit, code)
+                refuse(f"'{tail.strip()}' is not a tolerance: a number with its unit", unit)
+            return "tolerance", _spread(head.strip(), step.groups() * 2, unit)
     if split := _SIGN_AFTER.search(text):
         head, tail = text[: split.start()], text[split.end() :]
         if step := _UP_DOWN.fullmatch(tail):
-            return "tolerance", _spread(head, step.groups(), unit, code)
+            return "tolerance", _spread(head, step.groups(), unit)
         if step := _DOWN_UP.fullmatch(tail):
             down = step.groups()
-            return "tolerance", _spread(head, down[2:] + down[:2], unit, code)
-        _refuse_sign(text, unit)
-    number = scalar(text, unit, code).si
+            return "tolerance", _spread(head, down[2:] + down[:2], unit)
+        refuse_sign(text, unit)
+    number = scalar(text, unit).si
     return "plain", (number, number, number)
 
 
-def _range(text: str, unit: str, code: str | None) -> Sides:
+def _range(text: str, unit: str) -> Sides:
     sides = [side.strip() for side in text.split("..")]
     if len(sides) != 2 or not all(sides):
         refuse(f"'{clipped(text)}' is not a range of two values", unit)
-    low, high = (scalar(side, unit, code).si for side in sides)
+    if any(sign in text for sign in _PLUS_MINUS):
+        refuse("a range has no tolerance: write its outermost ends", unit)
+    first, last = _SCALAR.fullmatch(sides[0]), _SCALAR.fullmatch(sides[1])
+    if first and last and last[2] and not first[2]:
+        problem = f"the first side of '{clipped(text)}' has no unit"
+        raise QuantityError(problem, "a unit on both sides", f"{sides[0]} {last[2]} .. {sides[1]}")
+    low, high = (scalar(side, unit).si for side in sides)
     if low > high:
         refuse(f"'{clipped(text)}' starts above its end", unit)
     return low, (low + high) / 2, high
 
 
-def _spread(head: str, steps: tuple[str, ...], unit: str, code: str | None) -> Sides:
+def _spread(head: str, steps: tuple[str, ...], unit: str) -> Sides:
     """Lowest, nominal and highest value; steps: number and unit upward, then downward."""
-    value = scalar(head, unit, code)
+    value = scalar(head, unit)
     up, up_unit, down, down_unit = steps
     high = _moved(value, Decimal(up), up_unit, unit)
     low = _moved(value, -Decimal(down), down_unit, unit)
-    if low <= 0 < value.si and unit in _UNSIGNED:
+    if low <= 0 < value.si and _is_unsigned(unit):
         refuse("the tolerance reaches down to zero", unit)
     return low, value.si, high
 
@@ -173,8 +170,8 @@ def _moved(value: Scalar, step: Decimal, step_unit: str, field: str) -> Decimal:
         refuse("the tolerance of a value in dB is in dB, and of no other value", field)
     if given.text == "%":
         if value.unit.kind == "share":
-            refuse("± % of a share may mean percent or percentage points", field)
-        if value.unit.offset:
+            refuse("± of a share is ambiguous: write a range, 85 % .. 95 %", field)
+        if unit_of(field).offset:
             refuse("the tolerance of a temperature is a difference in K, not %", field)
         if step <= -100:
             refuse("a tolerance of -100 % or more leaves nothing", field)
@@ -186,49 +183,28 @@ def _moved(value: Scalar, step: Decimal, step_unit: str, field: str) -> Decimal:
     return value.si + step * given.factor
 
 
-def _refuse_sign(text: str, unit: str | None) -> NoReturn:
-    refuse(
-        f"'{clipped(text)}' is neither a range (written with two dots, .. between two values)"
-        " nor a value with both sides of its tolerance",
-        unit,
-    )
-
-
-def scalar(
-    text: str, unit: str | None, code: str | None = None, strict: bool = True
-) -> Scalar:
+def scalar(text: str, unit: str | None, strict: bool = True) -> Scalar:
     """One number with its unit, or a letter code where the unit is ohm or farad.
 
     strict: as in a spec file, where a share needs its ``%`` and a count has no unit.
     """
-    if (coded := _letter_code(text, code or unit)) is not None:
-        return Scalar(coded, unit_of(code or unit or "1"), coded)
+    if unit is not None and (coded := letter_code(text, unit)) is not None:
+        return Scalar(coded, unit_of(unit), coded)
     match = _SCALAR.fullmatch(text)
     if match is None:
-        _refuse_number(text, unit)
-    digits, _, rest = match.groups()
+        refuse_number(text, unit)
+    digits, rest = match.groups()
     if len(digits) > LONGEST_NUMBER:
         refuse(f"the number has more than {LONGEST_NUMBER} characters", unit)
     if rest and not re.match(r"[A-Za-z%\u00b0-\u03ff\u2100-\u21ff]|1/", rest):
-        _refuse_rest(text, rest, unit)
+        refuse_rest(text, rest, unit)
     given = _known(rest, unit, text)
     number = Decimal(digits)
     if unit is not None and not _fits(given, unit_of(unit), strict):
-        _refuse_mismatch(text, rest, given, unit)
+        refuse_mismatch(text, rest, given, unit)
     if given.reference is not None and (given.kind != "level" or _is_gain(unit)):
         return Scalar(number, given, _from_decibel(number, given, unit))
     return Scalar(number, given, number * given.factor + given.offset)
-
-
-def _letter_code(text: str, unit: str | None) -> Decimal | None:
-    match = _CODE.fullmatch(text)
-    if match is None or not (match[1] or match[3]):
-        return None
-    whole, letter, part = match.groups()
-    power = _LETTERS.get(unit or "", {}).get(normal(letter))
-    if power is None or len(text) > LONGEST_NUMBER:
-        return None
-    return Decimal(f"{whole or 0}.{part or 0}").scaleb(power)
 
 
 def _from_decibel(number: Decimal, given: Unit, unit: str | None) -> Decimal:
@@ -241,18 +217,7 @@ def _known(text: str, unit: str | None, whole: str = "") -> Unit:
     try:
         return unit_of(text)
     except UnitError as error:
-        problem = str(error)
-    if _DASH.search(text):
-        _refuse_sign(whole or text, unit)
-    _refuse_code(whole, unit)
-    if match := _SUFFIXED.fullmatch(text):
-        refuse(
-            f"write {match[1]} for '{text}': the field says which value is meant", unit
-        )
-    dimension = unit_of(unit).dimension if unit else ""
-    if near := nearest(text, dimension):
-        problem += f", perhaps {' or '.join(near)}"
-    refuse(clipped(problem) if len(problem) > 150 else problem, unit)
+        refuse_unit(text, unit, whole, str(error))
 
 
 def _is_gain(unit: str | None) -> bool:
@@ -271,62 +236,3 @@ def _fits(given: Unit, field: Unit, strict: bool) -> bool:
     if not strict and field.dimension == "dimensionless":
         return given.kind == field.kind or {given.kind, field.kind} <= set(_NUMBERS)
     return given.kind == field.kind
-
-
-def _refuse_mismatch(text: str, rest: str, given: Unit, unit: str) -> NoReturn:
-    _refuse_code(text, unit)
-    field = unit_of(unit)
-    if field.kind == "number":
-        refuse(f"'{clipped(text)}' has a unit, but this is a plain number", unit)
-    if given.kind == "number":
-        refuse(f"'{clipped(text)}' has no unit", unit)
-    if given.offset and given.dimension == field.dimension:
-        refuse(
-            f"'{clipped(text)}' is a temperature, but this is a difference, in K", unit
-        )
-    if noun(given) and noun(field):
-        refuse(
-            f"'{clipped(rest)}' is the unit of {noun(given)}, not of {noun(field)}",
-            unit,
-        )
-    refuse(f"'{clipped(rest)}' is not a unit that fits here", unit)
-
-
-def _refuse_code(text: str, unit: str | None) -> None:
-    match = _CODE.fullmatch(text)
-    if (
-        match
-        and (match[1] or match[3])
-        and any(normal(match[2]) in set_ for set_ in _LETTERS.values())
-    ):
-        refuse(
-            f"'{clipped(text)}' looks like a letter code that does not fit here", unit
-        )
-
-
-def _refuse_number(text: str, unit: str | None) -> NoReturn:
-    if _NO_NUMBER.match(text):
-        refuse(f"'{clipped(text)}' is not a finite number", unit)
-    _refuse_code(text, unit)
-    refuse(f"'{clipped(text)}' does not begin with a number", unit)
-
-
-def _refuse_rest(text: str, rest: str, unit: str | None) -> NoReturn:
-    """Say why what follows the first digits is no unit."""
-    whole, first = clipped(text), rest[0]
-    if first == ",":
-        refuse(
-            f"'{whole}' has a comma: write a decimal point and no thousands separator",
-            unit,
-        )
-    if first.isdigit() or first in "'_\u2019":
-        refuse(f"'{whole}' has a thousands separator or a gap in its number", unit)
-    if first == ".":
-        refuse(
-            f"'{whole}' has a point that is not followed by one group of digits", unit
-        )
-    if first in "*/^(+\u00d7":
-        refuse(f"'{whole}' is an expression; nothing is computed here", unit)
-    if _DASH.match(rest):
-        _refuse_sign(text, unit)
-    refuse(f"'{whole}' has '{clipped(rest)}' where a unit is due", unit)

@@ -1,17 +1,16 @@
-"""Text to quantity and back: the grammar in which numbers stand in a spec.
+"""Text to quantity and back: what stands in a spec or a rule file, as SI numbers.
 
 ``22 uH``, ``22 uH ± 20 %``, ``20 V .. 29.2 V``, ``{min: 8 ns, typ: 12 ns}``, ``4R7``.
-Number and unit are split here by a strict grammar; only the unit is put to pint
-(``units.py``).  Arithmetic is decimal, so that 22 uH and 0.022 mH are one number.
 Everything that is not clearly a quantity of the asked kind raises ``QuantityError``.
 """
 
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from .notation import checked, clipped, finite, read_text, refuse, scalar, scalar_text
+from .notation import checked, finite, read_text, scalar, scalar_text
 from .spelling import expected, from_si, show, spell
 from .units import si_quantity, unit_of
+from .unreadable import clipped, refuse
 from .value import PROVENANCES, SIDES, Provenance, QuantityError, Value
 
 if TYPE_CHECKING:
@@ -30,18 +29,17 @@ __all__ = [
 ]
 
 
-def parse(data: object, unit: str, code: str | None = None) -> Value:
+def parse(data: object, unit: str) -> Value:
     """Read what stands in a field of the spec.
 
     data: scalar text, or a mapping with keys among ``value min typ max from``.
     unit: unit of the field; it decides what is accepted.  ``degC`` is a temperature,
         ``K`` a difference, ``%`` a share, ``V/V`` a gain, ``1`` a plain number.
-    code: ``ohm`` or ``F``, what a letter code stands for; by default the field's unit.
     """
     if isinstance(data, dict):
-        return _mapping(data, unit, code)
+        return _mapping(data, unit)
     text = scalar_text(data, unit)
-    form, sides = read_text(text, unit, code)
+    form, sides = read_text(text, unit)
     lo, nominal, hi = (checked(side, text, unit) for side in sides)
     return Value(lo, nominal, hi, form, text=text)
 
@@ -67,13 +65,11 @@ def same_dimension(a: str, b: str) -> bool:
     return unit_of(a).dimension == unit_of(b).dimension
 
 
-def _mapping(data: dict[object, object], unit: str, code: str | None) -> Value:
+def _mapping(data: dict[object, object], unit: str) -> Value:
     """A data-sheet line, or a value with its provenance."""
     if not data.keys() <= {"value", "from", *SIDES}:
         unknown = next(key for key in data if key not in ("value", "from", *SIDES))
-        refuse(
-            f"unknown key '{clipped(unknown)}' among value, min, typ, max, from", unit
-        )
+        refuse(f"unknown key '{clipped(unknown)}' among value, min, typ, max, from", unit)
     source = data.get("from")
     provenance = next((word for word in PROVENANCES if word == source), None)
     if "from" in data and provenance is None:
@@ -88,28 +84,19 @@ def _mapping(data: dict[object, object], unit: str, code: str | None) -> Value:
     if not stated:
         if isinstance(data["value"], dict):
             refuse("value holds a mapping", unit)
-        plain = parse(data["value"], unit, code)
-        return Value(
-            plain.lo, plain.nominal, plain.hi, plain.form, provenance, text=plain.text
-        )
-    return _line({side: data[side] for side in stated}, unit, code, provenance)
+        plain = parse(data["value"], unit)
+        return Value(plain.lo, plain.nominal, plain.hi, plain.form, provenance, text=plain.text)
+    return _line({side: data[side] for side in stated}, unit, provenance)
 
 
-def _line(
-    stated: dict[str, object],
-    unit: str,
-    code: str | None,
-    provenance: Provenance | None,
-) -> Value:
+def _line(stated: dict[str, object], unit: str, provenance: Provenance | None) -> Value:
+    """A data-sheet line; the nearest stated side stands in for a missing one."""
     texts = {side: scalar_text(item, unit) for side, item in stated.items()}
-    numbers = {
-        side: checked(scalar(text, unit, code).si, text, unit)
-        for side, text in texts.items()
-    }
+    numbers = {side: checked(scalar(text, unit).si, text, unit) for side, text in texts.items()}
     in_order = list(numbers.values())
     if in_order != sorted(in_order):
         refuse("min, typ and max are not in rising order", unit)
     lo, hi = in_order[0], in_order[-1]
-    nominal = numbers.get("typ", (lo + hi) / 2)
+    nominal = numbers.get("typ", lo / 2 + hi / 2)
     text = "{" + ", ".join(f"{side}: {text}" for side, text in texts.items()) + "}"
     return Value(lo, nominal, hi, "line", provenance, frozenset(stated), text)

@@ -2,7 +2,7 @@
 
 import math
 
-from .units import Unit, unit_of
+from .units import Unit, same_kind, unit_of
 from .value import SIDES, Value
 
 # What a field of that unit asks for, and a text that it would accept.
@@ -54,14 +54,10 @@ _ANY = ("a number with its unit", "45 ns")
 # Units shown with a prefix, and the smallest and largest power of ten of that prefix.
 # Capacitors are sold in microfarad however large; times and lengths take no kilo.
 _PREFIXES = {-12: "p", -9: "n", -6: "u", -3: "m", 0: "", 3: "k", 6: "M", 9: "G"}
-_REACH = {
-    unit: (-12, 9)
-    for unit in ("V", "A", "W", "ohm", "H", "Hz", "J", "C", "T", "N", "Pa")
-}
+_REACH = {unit: (-12, 9) for unit in ("V", "A", "W", "ohm", "H", "Hz", "J", "C", "T", "N", "Pa")}
 _REACH |= {"s": (-12, 0), "m": (-6, 0), "F": (-12, -6), "S": (-9, 3)}
 _PRINTED = (("ohm", "Ω"), ("degC", "°C"), ("m2", "m²"), ("m3", "m³"), ("A2", "A²"))
 _DIGITS = 12
-_SMALL = 1e-9  # relative difference that is rounding
 
 
 def expected(unit: str | None) -> tuple[str, str]:
@@ -75,24 +71,16 @@ def noun(unit: Unit) -> str:
     """What a unit measures, or nothing where that has no name here."""
     for text, (phrase, _) in EXPECTED.items():
         known = unit_of(text)
-        if _same(known, unit):
+        if same_kind(known, unit):
             return phrase.removesuffix(" with its unit")
     return ""
-
-
-def _same(a: Unit, b: Unit) -> bool:
-    return (a.dimension, a.kind, bool(a.offset)) == (
-        b.dimension,
-        b.kind,
-        bool(b.offset),
-    )
 
 
 def from_si(x: float, unit: str) -> float:
     """The number in front of ``unit`` that stands for the SI value ``x``."""
     known = unit_of(unit)
     if known.reference is not None and known.kind != "level":
-        return 20.0 * math.log10(x / known.reference)
+        return 20.0 * math.log10(x / known.reference) if x else -math.inf
     return (x - float(known.offset)) / float(known.factor)
 
 
@@ -129,6 +117,8 @@ def _rounded(number: float, digits: int) -> str:
         text = f"{number:.0f}" if abs(number) < 1e9 else f"{number:.{digits}g}"
     else:
         text = f"{number:.{digits}g}"
+        if "e+" in text:
+            return f"{float(text):.0f}"
         if "e" in text and abs(number) >= 1e-6:
             text = f"{number:.{digits + 5}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
@@ -161,13 +151,8 @@ def _plain(x: float, unit: str) -> str:
 def _tolerance(value: Value, unit: str) -> str:
     """Percents where they are round, else differences in the unit itself."""
     steps = (value.hi - value.nominal, value.nominal - value.lo)
-    percents = [
-        100.0 * step / abs(value.nominal) if value.nominal else math.inf
-        for step in steps
-    ]
-    round_off = [
-        abs(percent - round(percent, 3)) < 1e-9 * percent for percent in percents
-    ]
+    percents = [100.0 * step / abs(value.nominal) if value.nominal else math.inf for step in steps]
+    round_off = [abs(percent - round(percent, 3)) < 1e-9 * percent for percent in percents]
     if unit not in ("degC", "dB") and all(round_off) and percents[1] < 100.0:
         up, down = (f"{round(percent, 3):g} %" for percent in percents)
     else:

@@ -150,9 +150,7 @@ def unit_of(text: str) -> Unit:
     if text == "dB":
         return Unit(text, plain, one, none, plain, "level", LEVEL_REFERENCES[text])
     if text in LEVEL_REFERENCES:
-        return Unit(
-            text, "volt", one, none, _in_base("volt")[1], "", LEVEL_REFERENCES[text]
-        )
+        return Unit(text, "volt", one, none, _in_base("volt")[1], "", LEVEL_REFERENCES[text])
     if text == "degC":
         return Unit(text, "kelvin", one, Decimal("273.15"), "[temperature]")
     name = _spelled(text)
@@ -168,10 +166,20 @@ def _kind(name: str) -> Kind:
     return ""
 
 
+def same_kind(a: Unit, b: Unit) -> bool:
+    """Whether two units measure the same: temperature and difference, share and count differ."""
+    return (a.dimension, a.kind, bool(a.offset)) == (b.dimension, b.kind, bool(b.offset))
+
+
 def _in_base(name: str) -> tuple[Decimal, str]:
     """Factor and dimension by pint; a factor off by binary rounding alone is made round."""
-    amount = registry().Quantity(1.0, registry().parse_units(name)).to_base_units()
+    try:
+        amount = registry().Quantity(1.0, registry().parse_units(name)).to_base_units()
+    except OverflowError:
+        raise UnitError("the powers of the unit are out of reach") from None
     factor = float(amount.magnitude)
+    if not 1e-99 < factor < 1e99:
+        raise UnitError("the powers of the unit are out of reach")
     round_factor = float(f"{factor:.12g}")
     if math.isclose(factor, round_factor, rel_tol=1e-15):
         factor = round_factor
@@ -181,25 +189,19 @@ def _in_base(name: str) -> tuple[Decimal, str]:
 def si_quantity(x: float, text: str) -> "pint.Quantity[float]":
     """The SI value ``x`` as a pint quantity in the base units of the unit ``text``."""
     units = registry()
-    base = (
-        units.Quantity(1.0, units.parse_units(unit_of(text).name)).to_base_units().units
-    )
+    base = units.Quantity(1.0, units.parse_units(unit_of(text).name)).to_base_units().units
     return units.Quantity(x, base)
 
 
 def _spelled(text: str) -> str:
     """``W/(m2 K)`` as ``watt/(meter**2*kelvin)``; only known symbols get through."""
     groups = [group.strip() for group in re.split(r"/(?![^()]*\))", text)]
-    spelled = (
-        ["1"] if groups[0] == "1" and len(groups) > 1 else [_product(groups[0], text)]
-    )
+    spelled = ["1"] if groups[0] == "1" and len(groups) > 1 else [_product(groups[0], text)]
     for group in groups[1:]:
         bracketed = group.startswith("(") and group.endswith(")")
         names = _product(group[1:-1] if bracketed else group, text)
         if "*" in names.replace("**", "") and not bracketed:
-            raise UnitError(
-                f"'{text}' is ambiguous: put what stands below the line in ( )"
-            )
+            raise UnitError(f"'{text}' is ambiguous: put what stands below the line in ( )")
         spelled.append(f"({names})")
     return "/".join(spelled)
 
@@ -231,16 +233,10 @@ def nearest(text: str, dimension: str) -> list[str]:
     lowered = normal(text).casefold()
     spoken = lowered.removesuffix("s")
     same = [symbol for symbol in known if symbol.casefold() == lowered]
-    same += [
-        symbol for symbol, name in known_symbols().items() if name in (lowered, spoken)
-    ]
+    same += [symbol for symbol, name in known_symbols().items() if name in (lowered, spoken)]
     same += [_EVERYDAY[word] for word in {lowered, spoken} & _EVERYDAY.keys()]
     if not same:
-        close = get_close_matches(
-            lowered, {symbol.casefold() for symbol in known}, 3, 0.5
-        )
-        same = [
-            symbol for word in close for symbol in known if symbol.casefold() == word
-        ]
+        close = get_close_matches(lowered, {symbol.casefold() for symbol in known}, 3, 0.5)
+        same = [symbol for word in close for symbol in known if symbol.casefold() == word]
     fitting = [symbol for symbol in same if unit_of(symbol).dimension == dimension]
     return list(dict.fromkeys(fitting or same))[:2]
