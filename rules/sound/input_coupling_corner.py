@@ -1,0 +1,73 @@
+"""Corner of the input coupling against the low end of the band.
+
+The coupling capacitor and the input resistance are a first-order high-pass.  At the low
+end of the band it should take away no more than a decibel, which asks for a corner at half
+of it; at the corner itself it takes 3 dB.  The classic slip is a low-value input resistor
+behind a capacitor chosen for a high one (1 uF into 2.2 kohm: 72 Hz, found on a finished
+board).
+
+What to do first: the next larger capacitor.  Not too large: the time constant also has to
+settle before the output is unmuted.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import PI
+
+SLIP = Source("NBitWonder notebook, entry 030", "1 uF with 2.2 kohm: 72 Hz, cured with 30 kohm")
+
+
+def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
+    return 1 / (2 * PI * r_in * c_in * band_low)
+
+
+CHECK = Check(
+    title="Corner of the input coupling",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="1 / (2 pi r_in c_in band_low)",
+    sentence="{c_in} into {r_in} turn over at {figure} times the low end of the band, {band_low}.",
+    inputs={
+        "r_in": Input("signal.r_in", "kohm", "input resistance"),
+        "c_in": Input("signal.c_in", "uF", "coupling capacitor ahead of it"),
+        "band_low": Input("band_low", "Hz", "low end of the audio band"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.5",
+        basis={
+            "major": derivation("3 dB are lost at the low end of the band"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("signal.c_in", "E6"),),
+    sources=(SLIP, derivation("corner of a series R-C")),
+    cases=(
+        Case(
+            {"r_in": "2.2 kohm", "c_in": "1 uF", "band_low": "72 Hz"},
+            gives="1",
+            tolerance=6e-3,
+            origin="published: 72 Hz, NBitWonder notebook, entry 030",
+        ),
+        Case(
+            {"r_in": "10 kohm", "c_in": "2.2 uF", "band_low": "20 Hz"},
+            gives="0.36172",
+            origin="computed: frequency where a complex divider is 3.01 dB down, by bisection",
+        ),
+    ),
+    topic=("signal.c_in", "signal.r_in"),
+    asked_from=None,
+    fails="""
+signal: {r_in: 2.2 kohm, c_in: 1 uF}
+channels:
+  main: {band: 20 Hz .. 20 kHz}
+""",
+    passes="""
+signal: {r_in: 30 kohm, c_in: 1 uF}
+channels:
+  main: {band: 20 Hz .. 20 kHz}
+""",
+)

@@ -1,0 +1,78 @@
+"""Gain against the level of the source: can full power be reached.
+
+With its controls at maximum the amplifier must turn the source's highest level into its
+rated output voltage; otherwise the rated power is on paper only.  Levels of the trade:
+consumer line -10 dBV (0.32 V), professional line +4 dBu (1.23 V).
+
+What to do first: more gain, or a source of higher level.  Too much gain is another check.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+from ..formulas.load import sine_voltage
+
+LEVELS = Source(
+    "IEC 61938, as summarised by tnlab; level tables of controlbooth.com and jeffvautin.com",
+    "-10 dBV consumer, +4 dBu = 1.228 V professional",
+    kind="quoted",
+)
+
+
+def figure(source_level: Any, gain: Any, rated_power: Any, z_load: Any) -> Any:
+    return source_level * gain / sine_voltage(rated_power, z_load)
+
+
+CHECK = Check(
+    title="Source level and gain against rated power",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="source_level gain / (rated_power z_load)^0.5",
+    sentence="{source_level} from the source times {gain} is {figure} times the voltage that"
+    " {rated_power} in {z_load} need.",
+    inputs={
+        "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
+        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
+        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "z_load": Input("z_load", "ohm", "load of that power"),
+    },
+    limits=AtLeast(major="1", basis={"major": derivation("below 1 rated power is out of reach")}),
+    levers=(Lever("gain", "1 V/V"),),
+    sources=(LEVELS, derivation("gain times source level is the output voltage")),
+    cases=(
+        Case(
+            {
+                "source_level": "0.5 V",
+                "gain": "56.57 V/V",
+                "rated_power": "100 W",
+                "z_load": "8 ohm",
+            },
+            gives="1",
+            origin="published: 100 W in 8 ohm are 28.28 V, 35.05 dB above 0.5 V",
+        ),
+        Case(
+            {
+                "source_level": "1.2277 V",
+                "gain": "23.039 V/V",
+                "rated_power": "100 W",
+                "z_load": "8 ohm",
+            },
+            gives="1",
+            origin="computed: 27.25 dB from +4 dBu to 28.284 V, by levels in dBu",
+        ),
+    ),
+    topic=("signal.source_level",),
+    asked_from=None,
+    fails="""
+signal: {source_level: 0.32 V}
+channels:
+  main: {rated_power: 100 W, rated_load: 8 ohm, gain: 20 V/V}
+""",
+    passes="""
+signal: {source_level: 1.23 V}
+channels:
+  main: {rated_power: 100 W, rated_load: 8 ohm, gain: 30 V/V}
+""",
+)

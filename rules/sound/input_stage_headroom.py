@@ -1,0 +1,67 @@
+"""Clip level of the input stage against that of the power stage.
+
+The power stage must be the first to clip.  If the input stage does, the channel never
+reaches its output, the limiter and the clip indicator behind it see nothing, and the
+distortion sounds at every setting of the control.
+
+What to do first: move gain from ahead of the input stage to behind it, or give that stage
+a higher supply.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(v_in_max: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
+    return 2**0.5 * v_in_max * gain / (m_max * v_ideal)
+
+
+CHECK = Check(
+    title="Headroom of the input stage",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="2^0.5 v_in_max gain / (m_max v_ideal)",
+    sentence="The input stage clips at {v_in_max}, which is {figure} times the input that"
+    " drives the output to {m_max} of {v_ideal}.",
+    inputs={
+        "v_in_max": Input("signal.v_in_max", "V", "level at which the input stage clips, rms"),
+        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
+        "m_max": Input("m_max", "1", "largest modulation depth"),
+        "v_ideal": Input("v_ideal", "V", "output peak at full modulation"),
+    },
+    limits=AtLeast(major="1", basis={"major": derivation("below 1 the input stage clips first")}),
+    levers=(Lever("gain", "1 V/V"),),
+    sources=(
+        derivation("ratio of the two clip levels, both at the output"),
+        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board"),
+    ),
+    cases=(
+        Case(
+            {"v_in_max": "2 V", "gain": "30 V/V", "m_max": 1, "v_ideal": "35 V"},
+            gives="2.42437",
+            origin="published: IRAUDAMP7D at +-35 V, gain 30; by crests 84.85 V over 35 V",
+        ),
+        Case(
+            {"v_in_max": "0.7746 V", "gain": "20 V/V", "m_max": 0.95, "v_ideal": "24 V"},
+            gives="0.96092",
+            origin="computed: levels, 0 dBu + 26.02 dB against 24.15 dBu of a 22.8 V peak",
+        ),
+    ),
+    topic=("signal.v_in_max",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 36 V}
+signal: {v_in_max: 0.9 V}
+channels:
+  main: {gain: 20 V/V, output_stage: {topology: full-bridge}, modulator: {m_max: 95 %}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 36 V}
+signal: {v_in_max: 2 V}
+channels:
+  main: {gain: 20 V/V, output_stage: {topology: full-bridge}, modulator: {m_max: 95 %}}
+""",
+)

@@ -1,0 +1,51 @@
+"""Muting time against the settling of the input.
+
+At switch-on the coupling capacitor charges through the input resistance; until it has
+settled the output carries the rest of it, and unmuting then pops.  Five time constants
+leave less than one percent.
+
+What to do first: a longer mute, or a smaller coupling capacitor where the band allows it.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
+
+
+def figure(mute_time: Any, r_in: Any, c_in: Any) -> Any:
+    return mute_time / (r_in * c_in)
+
+
+CHECK = Check(
+    title="Muting time against input settling",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="performance",
+    formula="mute_time / (r_in c_in)",
+    sentence="{mute_time} of muting are {figure} time constants of {r_in} and {c_in}.",
+    inputs={
+        "mute_time": Input("signal.mute_time", "ms", "outputs held silent after switch-on"),
+        "r_in": Input("signal.r_in", "kohm", "input resistance"),
+        "c_in": Input("signal.c_in", "uF", "coupling capacitor ahead of it"),
+    },
+    limits=AtLeast(minor="5", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("signal.mute_time", "50 ms"),),
+    sources=(derivation("exp(-5) = 0.7 % of the step is left"), COMMON_PRACTICE),
+    cases=(
+        Case(
+            {"mute_time": "100 ms", "r_in": "20 kohm", "c_in": "1 uF"},
+            gives="5",
+            origin="computed: numerical charging, 0.67 % left after 100 ms, as of exp(-5)",
+        ),
+        Case(
+            {"mute_time": "22 ms", "r_in": "10 kohm", "c_in": "2.2 uF"},
+            gives="1",
+            origin="derived: 36.8 % left after one time constant",
+        ),
+    ),
+    topic=("signal.mute_time",),
+    asked_from=None,
+    fails="signal: {mute_time: 50 ms, r_in: 22 kohm, c_in: 2.2 uF}",
+    passes="signal: {mute_time: 400 ms, r_in: 22 kohm, c_in: 2.2 uF}",
+)

@@ -1,0 +1,95 @@
+"""Residual noise at the listener.
+
+The amplifier's own noise is always there, at the same level, whatever the volume control
+says.  With sensitive loudspeakers close to the ear it is heard as hiss in every pause: a
+horn of 110 dB makes 100 uV audible at a metre.  A quiet room has 20 to 30 dB(A), and hiss
+is heard below that, because it is steady: 15 dB(A) passes unnoticed, 25 does not.
+
+Measure the noise behind a sharp 20 kHz low-pass (the carrier otherwise hides it) and
+A-weighted.  What to do first: less gain; each decibel of gain is a decibel of hiss.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.acoustics import ONE_METRE, V_SENSITIVITY, distance_loss, network_level
+
+METHOD = Source(
+    "Audio Precision, class-D amplifier measurement page", "measure behind a sharp low-pass"
+)
+
+
+def figure(
+    noise: Any,
+    sensitivity: Any,
+    parallel: Any,
+    nearest_listener: Any,
+    v_reference: Any,
+    one_metre: Any,
+) -> Any:
+    level = network_level(sensitivity, noise, parallel, v_reference)
+    return level - distance_loss(nearest_listener, one_metre)
+
+
+HORN = """
+safety: {nearest_listener: 1 m}
+channels:
+  main:
+    loudspeaker: {z_rated: 8 ohm, sensitivity: 110 dB, sensitivity_basis: 2.83-volt}
+claims: {noise: 300 uV}
+"""
+
+CHECK = Check(
+    title="Hiss at the listener",
+    figure=figure,
+    unit="dB",
+    each="channel",
+    stake="performance",
+    formula="sensitivity + 20 log10(noise parallel / v_reference)"
+    " - 20 log10(nearest_listener / one_metre)",
+    sentence="{noise} of noise on loudspeakers of {sensitivity} make {figure} at"
+    " {nearest_listener}.",
+    inputs={
+        "noise": Input("claims.noise", "uV", "output noise of one channel, A-weighted, rms"),
+        "sensitivity": Input("sensitivity_2v83", "dB", "one loudspeaker, 1 m, 2.83 V"),
+        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
+        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
+        "v_reference": V_SENSITIVITY,
+        "one_metre": ONE_METRE,
+    },
+    limits=AtMost(
+        major="25 dB", minor="15 dB", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+    ),
+    levers=(Lever("claims.noise", "10 uV"),),
+    sources=(METHOD, derivation("sensitivity scaled with the noise voltage")),
+    cases=(
+        Case(
+            {
+                "noise": "100 uV",
+                "sensitivity": "110 dB",
+                "parallel": 1,
+                "nearest_listener": "1 m",
+                "v_reference": "2.828427 V",
+                "one_metre": "1 m",
+            },
+            gives="20.969 dB",
+            origin="computed: sound power of 100 uV in 8 ohm, 110 dB for 1 W",
+        ),
+        Case(
+            {
+                "noise": "300 uV",
+                "sensitivity": "88 dB",
+                "parallel": 1,
+                "nearest_listener": "0.5 m",
+                "v_reference": "2.828427 V",
+                "one_metre": "1 m",
+            },
+            gives="14.532 dB",
+            origin="computed: sound power of 300 uV in 8 ohm, 88 dB for 1 W, at 0.5 m",
+        ),
+    ),
+    topic=("claims.noise",),
+    asked_from=None,
+    fails=HORN,
+    passes=HORN.replace("noise: 300 uV", "noise: 20 uV"),
+)
