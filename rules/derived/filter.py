@@ -29,14 +29,14 @@ def as_stated(value: Any) -> Any:
     return value
 
 
-def kind_of_inductor(l: Any) -> Any:
+def kind_of_inductor(l_leg: Any) -> Any:
     """An inductor is stated: an L-C filter."""
     return "lc"
 
 
-def in_line(n_legs: Any, l: Any) -> Any:
+def in_line(n_legs: Any, l_leg: Any) -> Any:
     """Both inductors of a full bridge are in series with the load."""
-    return n_legs * l
+    return n_legs * l_leg
 
 
 def working(c: Any, retention: Any) -> Any:
@@ -98,13 +98,13 @@ FILTER_KIND = Derived(
     "filter_kind", "word", "channel", "what stands between the switch node and the load",
     ways=(
         Way(as_stated, {"value": Input("filter.type", "word", "kind of filter")}, "value"),
-        Way(kind_of_inductor, {"l": L}, "lc, because l is stated"),
+        Way(kind_of_inductor, {"l_leg": L}, "lc, because l_leg is stated"),
     ),
 )
 
 L_TOTAL_ = Derived(
     "l_total", "H", "channel", "inductance in line with the load",
-    ways=(Way(in_line, {"n_legs": N_LEGS, "l": L}, "n_legs l"),),
+    ways=(Way(in_line, {"n_legs": N_LEGS, "l_leg": L}, "n_legs l_leg"),),
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
 )
 
@@ -127,7 +127,7 @@ C_TOTAL_UNBIASED = Derived(
 
 F_CORNER = Derived(
     "f_corner", "Hz", "channel", "undamped corner of the output filter",
-    ways=(Way(corner, {"l": L_TOTAL, "c": C_TOTAL}, "1 / (2 pi sqrt(l c))"),),
+    ways=(Way(corner, {"l_1": L_TOTAL, "c_1": C_TOTAL}, "1 / (2 pi sqrt(l_1 c_1))"),),
     stated_at="filter.corner",
     agree=0.1,
     sources=(Source("MAX4295 data sheet", "p. 11"),),

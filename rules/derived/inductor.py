@@ -73,11 +73,11 @@ def rms_constant_ripple(i_rated_peak: Any, ripple_idle: Any) -> Any:
 
 
 def all_cores(
-    n_legs: Any, l: Any, ripple_idle: Any, turns: Any, a_e: Any, carrier: Any, v_e: Any,
+    n_legs: Any, l_leg: Any, ripple_idle: Any, turns: Any, a_e: Any, carrier: Any, v_e: Any,
     p_v: Any, exponent_f: Any, exponent_b: Any, f_reference: Any, b_reference: Any,
 ) -> Any:
     """Core loss of all inductors of the channel."""
-    flux = flux_swing(l, ripple_idle, turns, a_e)
+    flux = flux_swing(l_leg, ripple_idle, turns, a_e)
     return n_legs * core_loss(
         flux, carrier, v_e, p_v, exponent_f, exponent_b, f_reference, b_reference
     )
@@ -114,7 +114,7 @@ _COIL = {
     "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
     "carrier": CARRIER,
 }
-_IN_LEG = {"v_swing": V_SWING, "l": L, "carrier": CARRIER}
+_IN_LEG = {"v_swing": V_SWING, "l_leg": L, "carrier": CARRIER}
 _THREE = {"filter_kind": "lc", "levels": "three-level"}
 
 RIPPLE_IDLE = Derived(
@@ -122,18 +122,18 @@ RIPPLE_IDLE = Derived(
     "largest ripple of one inductor, peak to peak; of the voice coil where there is none",
     ways=(
         Way(
-            ripple_two_level, _IN_LEG, "v_swing / (4 l carrier)",
+            ripple_two_level, _IN_LEG, "v_swing / (4 l_leg carrier)",
             when={"filter_kind": "lc", "levels": "two-level"},
         ),
         Way(
             ripple_to_ground,
             {**_IN_LEG, "c_ground": Input("c_ground_working", "F", "from one terminal to ground")},
-            "v_swing / (4 l carrier), times (2 pi carrier)^2 l c_ground where that is below 1;"
-            " at least v_swing / (16 l carrier)",
+            "v_swing / (4 l_leg carrier), times (2 pi carrier)^2 l_leg c_ground where that is below 1;"
+            " at least v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "fitted"},
         ),
         Way(
-            ripple_three_level, _IN_LEG, "v_swing / (16 l carrier)",
+            ripple_three_level, _IN_LEG, "v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "none"},
         ),
         Way(
@@ -184,7 +184,7 @@ P_CORE = Derived(
             all_cores,
             {
                 "n_legs": N_LEGS,
-                "l": L,
+                "l_leg": L,
                 "ripple_idle": RIPPLE,
                 "turns": Input("filter.inductor.turns", "1", "turns"),
                 "a_e": Input("filter.inductor.a_e", "mm2", "core area"),
@@ -201,7 +201,7 @@ P_CORE = Derived(
                 ),
             },
             "n_legs v_e p_v (carrier/f_reference)^exponent_f"
-            " (l ripple_idle/(2 turns a_e b_reference))^exponent_b",
+            " (l_leg ripple_idle/(2 turns a_e b_reference))^exponent_b",
         ),
     ),
     sources=(Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),),

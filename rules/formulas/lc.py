@@ -6,99 +6,117 @@ across the load, and half of each capacitor that goes to ground.
 
 from typing import Any
 
-from .maths import PI, larger
+from .maths import PI, larger, log10
 
 STEPS = 16  # frequencies tried between the two ends of the range that holds the peak
 
 
-def corner(l: Any, c: Any) -> Any:
-    """Undamped corner f0 = 1 / (2 pi sqrt(l c)).
+def corner(l_1: Any, c_1: Any) -> Any:
+    """Undamped corner f0 = 1 / (2 pi sqrt(l_1 c_1)).
 
-    l [H], c [F]; returns [Hz].  This is not the -3 dB point unless Q is 0.7071.
-    Raises ZeroDivisionError where l or c is zero.
+    l_1 [H], c_1 [F]; returns [Hz].  This is not the -3 dB point unless Q is 0.7071.
+    Raises ZeroDivisionError where l_1 or c_1 is zero.
     Source: circuit theory; MAX4295 data sheet p. 11 prints 30 uH and 0.937 uF for
     30 kHz (half-bridge, 4 ohm).
 
     >>> round(corner(30e-6, 0.937e-6) / 1e3, 1)
     30.0
     """
-    return 1 / (2 * PI * (l * c) ** 0.5)
+    return 1 / (2 * PI * (l_1 * c_1) ** 0.5)
 
 
-def quality(l: Any, c: Any, r_load: Any, r_series: Any) -> Any:
+def quality(l_1: Any, c_1: Any, r_load: Any, r_series: Any) -> Any:
     """Q of the corner with a resistive load and the resistance of the inductors.
 
-    l [H], c [F], r_load [ohm], r_series [ohm]; returns [1].  Valid for loads that are
+    l_1 [H], c_1 [F], r_load [ohm], r_series [ohm]; returns [1].  Valid for loads that are
     resistive at the corner; a voice coil's inductance leaves less damping.
-    Source: denominator s^2 l c + s (l/r_load + r_series c) + 1 + r_series/r_load.
+    Source: denominator s^2 l_1 c_1 + s (l_1/r_load + r_series c_1) + 1 + r_series/r_load.
     Butterworth parts of the MAX4295 data sheet p. 11 give 0.707.
 
     >>> round(quality(30e-6, 0.937e-6, 4.0, 0.0), 3)
     0.707
     """
-    return (l * c * (1 + r_series / r_load)) ** 0.5 / (l / r_load + r_series * c)
+    return (l_1 * c_1 * (1 + r_series / r_load)) ** 0.5 / (l_1 / r_load + r_series * c_1)
 
 
 def ladder_gain(
-    f: Any, l: Any, c: Any, z_load: Any, r_series: Any = 0, l_2: Any = 0, c_2: Any = 0
+    f: Any, l_1: Any, c_1: Any, z_load: Any, r_series: Any, l_2: Any, c_2: Any
 ) -> Any:
     """Modulus of load voltage over stage voltage, one or two L-C sections.
 
-    f [Hz], l [H], c [F] first section as the load sees it, z_load [ohm] (may be
-    complex), r_series [ohm] in line with l, l_2 [H] and c_2 [F] second section (zero
+    f [Hz], l_1 [H], c_1 [F] first section as the load sees it, z_load [ohm] (may be
+    complex), r_series [ohm] in line with l_1, l_2 [H] and c_2 [F] second section (zero
     where there is none); returns [1].
     Valid below the self-resonance of the parts.  Raises ZeroDivisionError for z_load 0.
     Source: Kirchhoff's laws from the load backwards.  Butterworth at its corner: -3 dB.
 
-    >>> round(ladder_gain(30e3, 30e-6, 0.937e-6, 4.0), 3)
+    >>> round(ladder_gain(30e3, 30e-6, 0.937e-6, 4.0, 0.0, 0.0, 0.0), 3)
     0.707
     """
     s = 2j * PI * f
     current = 1 / z_load + s * c_2
     voltage = 1 + s * l_2 * current
-    current = current + s * c * voltage
-    return 1 / abs(voltage + (r_series + s * l) * current)
+    current = current + s * c_1 * voltage
+    return 1 / abs(voltage + (r_series + s * l_1) * current)
 
 
-def damper_resistance(l: Any, c: Any, c_damper: Any) -> Any:
+def damper_resistance(l_1: Any, c_1: Any, c_damper: Any) -> Any:
     """Damper resistance that gives the lowest open-load gain peak for a given c_damper.
 
-    l [H], c [F], c_damper [F]; returns [ohm]: sqrt(l/c) sqrt((1+n)(2+n)/2)/n with
-    n = c_damper/c.  Lossless filter, no load.
-    Source: the curves of all resistances meet in one point, w^2 = 2/((2+n) l c); the
+    l_1 [H], c_1 [F], c_damper [F]; returns [ohm]: sqrt(l_1/c_1) sqrt((1+n)(2+n)/2)/n with
+    n = c_damper/c_1.  Lossless filter, no load.
+    Source: the curves of all resistances meet in one point, w^2 = 2/((2+n) l_1 c_1); the
     best one has its peak there (confirmed with a numerical optimiser).
-    n = 1: 1.732 sqrt(l/c).
+    n = 1: 1.732 sqrt(l_1/c_1).
 
     >>> round(damper_resistance(1.0, 1.0, 1.0), 3)
     1.732
     """
-    n = c_damper / c
-    return (l / c) ** 0.5 * ((1 + n) * (2 + n) / 2) ** 0.5 / n
+    n = c_damper / c_1
+    return (l_1 / c_1) ** 0.5 * ((1 + n) * (2 + n) / 2) ** 0.5 / n
 
 
-def open_load_gain(l: Any, c: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
+def open_load_gain(l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
     """Largest gain of the filter without load, with or without damper.
 
-    l [H], c [F], r_series [ohm], r_damper [ohm], c_damper [F] (0 F: none); returns [1].
-    The peak lies between the corner with c and the corner with c + c_damper; the range
+    l_1 [H], c_1 [F], r_series [ohm], r_damper [ohm], c_damper [F] (0 F: none); returns [1].
+    The peak lies between the corner with c_1 and the corner with c_1 + c_damper; the range
     is scanned in sixteen steps.  Within 2 % (tests compare with a fine scan).
     Raises ZeroDivisionError where nothing damps (r_series 0 and no damper).
-    Source: Kirchhoff's laws.  22 uH, 0.68 uF, 30 mohm: gain sqrt(l/c)/r = 189.6.
+    Source: Kirchhoff's laws.  22 uH, 0.68 uF, 30 mohm: gain sqrt(l_1/c_1)/r = 189.6.
 
     >>> round(open_load_gain(22e-6, 0.68e-6, 0.03, 1.0, 0.0), 1)
     189.6
     """
-    span = (1 + c_damper / c) ** (0.5 / STEPS)
-    f = corner(l, c + c_damper)
-    peak = _damped_gain(f, l, c, r_series, r_damper, c_damper)
+    span = (1 + c_damper / c_1) ** (0.5 / STEPS)
+    f = corner(l_1, c_1 + c_damper)
+    peak = _damped_gain(f, l_1, c_1, r_series, r_damper, c_damper)
     for _ in range(STEPS):
         f = f * span
-        peak = larger(peak, _damped_gain(f, l, c, r_series, r_damper, c_damper))
+        peak = larger(peak, _damped_gain(f, l_1, c_1, r_series, r_damper, c_damper))
     return peak
 
 
-def _damped_gain(f: Any, l: Any, c: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
+def _damped_gain(f: Any, l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
     """Gain without load at one frequency."""
     s = 2j * PI * f
     branch = s * c_damper / (1 + s * r_damper * c_damper)
-    return 1 / abs(1 + (r_series + s * l) * (s * c + branch))
+    return 1 / abs(1 + (r_series + s * l_1) * (s * c_1 + branch))
+
+
+def deviation_db(
+    f: Any, l_1: Any, c_1: Any, r_load: Any, l_load: Any, r_series: Any, l_2: Any, c_2: Any
+) -> Any:
+    """Level at f against that at low frequency, one or two sections, coil as load.
+
+    f [Hz], l_1 [H], c_1 [F], r_load [ohm], l_load [H] in series with r_load, r_series [ohm],
+    l_2 [H], c_2 [F]; returns [dB], positive where the response rises.
+    Source: Kirchhoff's laws.  TPA3001D1 data sheet p. 18: two 33 uH, 0.47 uF across and
+    0.1 uF to ground on each side are meant for 27 kHz into 8 ohm, 1.09 dB down at 20 kHz.
+
+    >>> round(deviation_db(20e3, 66e-6, 0.52e-6, 8.0, 0.0, 0.0, 0.0, 0.0), 2)
+    -1.09
+    """
+    load = r_load + 2j * PI * f * l_load
+    gain = ladder_gain(f, l_1, c_1, load, r_series, l_2, c_2)
+    return 20 * log10(gain * (1 + r_series / r_load))

@@ -1,0 +1,1 @@
+"""Output filter: corner and carrier, inductors, capacitors, dampers, leads."""

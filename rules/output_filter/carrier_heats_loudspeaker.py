@@ -1,0 +1,124 @@
+"""Heat of the carrier residual in the voice coil.
+
+The residual heats the voice coil day and night, also with no music. A voice coil that is
+still resistive at the carrier (tweeters with copper rings, small full-range units) takes
+the whole of it; a coil with inductance takes less. More than a tenth of the power rating
+as idle heat is a fault of the filter, more than the whole rating burns the unit. The
+rating of the weakest unit on the channel is meant. Where no coil inductance is stated the
+coil counts as a resistor, which is the worst case. Typical full filters leave milliwatts:
+a finding here means that the filter is missing, mis-sized or at the wrong end of a prefix.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.lc import ladder_gain
+from ..formulas.maths import PI
+from ..formulas.modulation import carrier_fundamental
+
+
+def figure(
+    v_swing: Any, levels: str, f_carrier_effective: Any, l_total: Any, c_total: Any,
+    n_legs: Any, dcr: Any, z_load: Any, l_e: Any, series: Any, parallel: Any, p_rated: Any,
+) -> Any:
+    """Power of the residual in all coils over their power rating."""
+    coil = z_load + 2j * PI * f_carrier_effective * l_e * series / parallel
+    gain = ladder_gain(
+        f_carrier_effective, l_total, c_total, coil, n_legs * dcr, 0 * l_total, 0 * c_total
+    )
+    current = carrier_fundamental(v_swing, n_legs, levels) * gain / abs(coil)
+    return current**2 * z_load / (p_rated * series * parallel)
+
+
+CHECK = Check(
+    title="Heat of the carrier in the voice coil",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="(sqrt(2)/pi v_swing, times n_legs for levels two-level, times the gain of the"
+    " ladder l_total with n_legs dcr, c_total, coil over abs(coil))^2 z_load"
+    " / (p_rated series parallel), coil = z_load + 2 pi j f_carrier_effective l_e"
+    " series/parallel",
+    sentence="the carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
+    " rating of {p_rated}",
+    inputs={
+        "v_swing": Input("v_swing", "V", "swing of one switch node"),
+        "levels": Input("levels", "word", "levels at the filter"),
+        "f_carrier_effective": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
+        "l_total": Input("l_total", "H", "inductance in line with the load"),
+        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil",
+                     Assumption("0 H", "adverse", derivation("a resistor takes the most heat"))),
+        "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+        "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+        "p_rated": Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker"),
+    },
+    applies={"filter_kind": "lc", "filter.second_stage": "none"},
+    limits=AtMost(
+        critical="100 %",
+        major="10 %",
+        basis={
+            "critical": derivation("the residual alone reaches the power rating of the unit"),
+            "major": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
+    sources=(
+        derivation("current of the residual in resistance and inductance of the coil"),
+        Source("Universidad de Cantabria thesis 2017", "560 pF filter leaves volts of carrier"),
+    ),
+    cases=(
+        Case(
+            {"v_swing": "50 V", "levels": "two-level", "f_carrier_effective": "400 kHz",
+             "l_total": "22 uH", "c_total": "0.68 uF", "n_legs": 1.0, "dcr": "0 ohm",
+             "z_load": "8 ohm", "l_e": "0 H", "series": 1.0, "parallel": 1.0,
+             "p_rated": "7.206 mW"},
+            gives="100 %",
+            origin="computed: switched waveform by FFT, 7.206 mW in 8 ohm",
+        ),
+        Case(
+            {"v_swing": "50 V", "levels": "two-level", "f_carrier_effective": "400 kHz",
+             "l_total": "22 uH", "c_total": "0.68 uF", "n_legs": 1.0, "dcr": "0 ohm",
+             "z_load": "8 ohm", "l_e": "0 H", "series": 2.0, "parallel": 2.0,
+             "p_rated": "7.206 mW"},
+            gives="25 %",
+            origin="derived: four units share the same heat",
+        ),
+    ),
+    topic=("filter.inductor", "filter.c_across"),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 70 V}
+channels:
+  main:
+    rated_load: 5 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {levels: two-level, carrier: 165 kHz}
+    filter: {inductor: {l: 35 uH}, c_across: {c: 10 nF, dielectric: polypropylene}}
+    loudspeaker: {z_rated: 5 ohm, p_rated: 20 W}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    modulator: {carrier: 400 kHz}
+    filter: {inductor: {l: 22 uH}, c_across: {c: 470 nF, dielectric: polypropylene}}
+    loudspeaker: {z_rated: 4 ohm, p_rated: 20 W, l_e: 0.05 mH}
+""",
+)

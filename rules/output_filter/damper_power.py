@@ -1,0 +1,94 @@
+"""Power of the damper's resistor.
+
+The series R-C at the output takes audio power that grows with the square of the
+frequency: 10 ohm and 100 nF burn half a watt from a 17.7 V sine at 20 kHz. In music the
+treble is weak and an eighth of the sine power is ample; but a test tone, an ultrasonic
+input or a feedback howl holds full level, and one-watt resistors have been burnt that way
+(35 V at 13 kHz). So the sine at the top of the band is a reminder, and an eighth of it,
+full programme concentrated at the top of the band, is the limit of function. The carrier
+adds milliwatts. Cure: a smaller capacitor, a larger resistor body, a fuse resistor.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ..formulas.capacitor import series_rc_power
+
+
+def figure(
+    v_load_rms: Any, band_high: Any, damper_r: Any, damper_c: Any, connection: str,
+    n_legs: Any, p_rated: Any,
+) -> Any:
+    """Heat from a full sine at the top of the band over the rating."""
+    share = n_legs if connection == "each-terminal" else 1
+    return series_rc_power(v_load_rms / share, band_high, damper_r, damper_c) / p_rated
+
+
+CHECK = Check(
+    title="Power of the damper's resistor",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="(v_load_rms x)^2 damper_r / (1 + (x damper_r)^2) / p_rated,"
+    " x = 2 pi band_high damper_c; connection each-terminal: v_load_rms over n_legs",
+    sentence="a full sine at {band_high} heats the damper's resistor with {figure} times its"
+    " rating of {p_rated}",
+    inputs={
+        "v_load_rms": Input("v_load_rms", "V", "largest sine at the load"),
+        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
+        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
+        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "p_rated": Input("filter.damper.p_rated", "W", "power rating of one resistor"),
+    },
+    limits=AtMost(
+        major="8",
+        minor="1",
+        basis={
+            "major": derivation("programme of an eighth of the sine power alone overloads it"),
+            "minor": derivation("a sine at the top of the band overloads it"),
+        },
+    ),
+    levers=(Lever("filter.damper.p_rated", ("0.5 W", "1 W", "2 W", "3 W", "5 W")),),
+    cautions=(Caution("CAUTION", "an overloaded resistor burns skin and board: do not touch"
+                      " during tests with treble tones"),),
+    sources=(
+        derivation("current of a series R-C"),
+        Source("R. MacLachlan, ILEMT laboratory notebook", "10 Dec 2020: 10 ohm, 1 W overloaded"),
+    ),
+    cases=(
+        Case(
+            {"v_load_rms": "35 V", "band_high": "13.5 kHz", "damper_r": "40 ohm",
+             "damper_c": "100 nF", "connection": "across", "n_legs": 1.0, "p_rated": "3.2 W"},
+            gives="1.0",
+            origin="published: ILEMT notebook, about 3 W with 40 ohm at the high tone",
+            tolerance=0.03,
+        ),
+        Case(
+            {"v_load_rms": "17.68 V", "band_high": "20 kHz", "damper_r": "10 ohm",
+             "damper_c": "100 nF", "connection": "across", "n_legs": 1.0, "p_rated": "0.4859 W"},
+            gives="1.0",
+            origin="computed: node equations with complex numbers",
+        ),
+    ),
+    topic=("filter.damper",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    rated_power: 250 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {damper: {r: 10 ohm, c: 100 nF, p_rated: 1 W}}
+""",
+    passes="""
+channels:
+  main:
+    rated_power: 30 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {damper: {r: 10 ohm, c: 100 nF, p_rated: 1 W}}
+""",
+)

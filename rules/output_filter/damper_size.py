@@ -1,0 +1,98 @@
+"""Resistor of the damper against its best value.
+
+A series R-C across the output damps the filter where no load does. For a given capacitor
+there is one best resistor: a larger one leaves the filter ringing on its own capacitor, a
+smaller one makes the two capacitors one and moves the resonance down. With a capacitor
+as large as the filter's the best is 1.73 times the square root of L over C and leaves
+9.5 dB; with twice, 1.22 times and 6 dB. The curve is flat: within a factor of two of the
+best the peak grows by little. The check asks only where running without load is a stated
+use, because elsewhere a small R-C is meant against radio frequency and follows other
+rules. Cure: the resistor of the formula, rounded to the E12 series.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    from_memory,
+)
+from ..formulas.lc import damper_resistance
+from ..formulas.maths import larger
+
+
+def figure(
+    damper_r: Any, damper_c: Any, connection: str, n_legs: Any, l_total: Any, c_total: Any
+) -> Any:
+    """Ratio to the best resistor, whichever way is larger than one."""
+    in_series = n_legs if connection == "each-terminal" else 1
+    best = damper_resistance(l_total, c_total, damper_c / in_series)
+    return larger(damper_r * in_series / best, best / (damper_r * in_series))
+
+
+CHECK = Check(
+    title="Resistor of the damper",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="ratio of damper_r to sqrt(l_total/c_total) sqrt((1+n)(2+n)/2)/n,"
+    " n = damper_c/c_total (connection each-terminal: damper_r times n_legs, damper_c over"
+    " n_legs), or its inverse where that is larger",
+    sentence="the damper of {damper_r} and {damper_c} is off its best resistance by a factor"
+    " of {figure}",
+    inputs={
+        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
+        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
+        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "l_total": Input("l_total", "H", "inductance in line with the load"),
+        "c_total": Input("c_total", "F", "capacitance across the load"),
+    },
+    applies={"filter_kind": "lc", "open_load": "yes"},
+    limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("filter.damper.r", "E12"),),
+    sources=(
+        from_memory("Erickson and Maksimovic, Fundamentals of Power Electronics, input filters"),
+    ),
+    cases=(
+        Case(
+            {"damper_r": "9.852 ohm", "damper_c": "0.68 uF", "connection": "across",
+             "n_legs": 1.0, "l_total": "22 uH", "c_total": "0.68 uF"},
+            gives="1",
+            origin="computed: numerical search for the lowest peak, 1.732 sqrt(l/c)",
+        ),
+        Case(
+            {"damper_r": "4.926 ohm", "damper_c": "1.36 uF", "connection": "each-terminal",
+             "n_legs": 2.0, "l_total": "22 uH", "c_total": "0.68 uF"},
+            gives="1",
+            origin="derived: two dampers to ground are in series for the load",
+        ),
+    ),
+    topic=("open_load",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    open_load: yes
+    output_stage: {topology: half-bridge}
+    filter:
+      inductor: {l: 22 uH}
+      c_across: {c: 680 nF, dielectric: polypropylene}
+      damper: {r: 47 ohm, c: 680 nF}
+""",
+    passes="""
+channels:
+  main:
+    open_load: yes
+    output_stage: {topology: half-bridge}
+    filter:
+      inductor: {l: 22 uH}
+      c_across: {c: 680 nF, dielectric: polypropylene}
+      damper: {r: 10 ohm, c: 680 nF}
+""",
+)

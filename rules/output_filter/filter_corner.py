@@ -1,0 +1,71 @@
+"""Corner of the output filter against the audio band.
+
+A corner below the top of the band cuts treble that the product promises, and the phase
+there turns fast. This check only places the corner; how much treble is lost over the rated
+loads is judged by the treble response, and what is left of the carrier by the carrier
+attenuation, because a corner alone says neither: with a Q of 0.7 the filter is 3 dB down
+at its corner, with a Q of 1.4 it is 3 dB up. Published amplifiers with 27 kHz corners are
+1.1 dB down at 20 kHz and sell well; corners need not stay above 30 kHz. A corner that the
+spec states is compared with the one that follows from the parts. Cure: a smaller inductor
+or capacitor, both for the same Q.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(f_corner: Any, band_high: Any) -> Any:
+    """Corner over the highest audio frequency."""
+    return f_corner / band_high
+
+
+CHECK = Check(
+    title="Corner of the output filter against the band",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="f_corner / band_high",
+    sentence="the filter's corner of {f_corner} is {figure} times the top of the band,"
+    " {band_high}",
+    inputs={
+        "f_corner": Input("f_corner", "Hz", "undamped corner of the output filter"),
+        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+    },
+    applies={"filter_kind": "lc", "filter_in_loop": "no"},
+    limits=AtLeast(
+        minor="1", basis={"minor": derivation("a corner inside the band cuts the band")}
+    ),
+    levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
+    sources=(
+        Source("MAX4295 data sheet", "p. 11: 30 kHz"),
+        Source("TPA3001D1 data sheet SLOS398E", "p. 18: 27 kHz, 1.1 dB down at 20 kHz"),
+    ),
+    cases=(
+        Case(
+            {"f_corner": "30 kHz", "band_high": "20 kHz"}, gives="1.5",
+            origin="published: MAX4295 data sheet p. 11, 30 uH and 0.937 uF for 30 kHz",
+        ),
+        Case(
+            {"f_corner": "20 kHz", "band_high": "20 kHz"}, gives="1",
+            origin="published: fourth-order 20 kHz filter, Moratuwa EN2111 report",
+        ),
+    ),
+    topic=("filter.inductor", "filter.corner"),
+    fails="""
+channels:
+  main:
+    band: 20 Hz .. 20 kHz
+    output_stage: {topology: half-bridge}
+    filter: {inductor: {l: 47 uH}, c_across: {c: 2.2 uF, dielectric: polypropylene}}
+""",
+    passes="""
+channels:
+  main:
+    band: 20 Hz .. 20 kHz
+    output_stage: {topology: half-bridge}
+    modulator: {feedback: before-filter}
+    filter: {inductor: {l: 22 uH}, c_across: {c: 680 nF, dielectric: polypropylene}}
+""",
+)

@@ -1,0 +1,126 @@
+"""Peak of the filter with nothing connected.
+
+Without a load only the resistance in the path damps the filter: 22 uH, 0.68 uF and 30
+milliohm resonate at 41 kHz with a gain of 190. A few millivolts of noise at the corner,
+an ultrasonic input or a nervous loop then drive amperes through the switches and many
+times the rail across the capacitor; unloaded stages have been destroyed that way, and an
+integrated one ran hot until its capacitor was removed. Every L-C output does it, so the
+check asks only where running without load is a stated use. The usual 10 ohm with 100 nF
+does not help: it leaves 30 dB and works against radio frequency only. Cure: a series R-C
+whose capacitor is as large as the filter's, a loop around the filter, or a low-pass at
+the input below two thirds of the corner.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.lc import open_load_gain
+from ..formulas.maths import log10
+
+NONE = derivation("no damper fitted")
+
+
+def figure(
+    l_total: Any, c_total: Any, r_path: Any, damper_r: Any, damper_c: Any, connection: str,
+    n_legs: Any,
+) -> Any:
+    """Largest gain without load, in dB; two dampers to ground are in series for the load."""
+    in_series = n_legs if connection == "each-terminal" else 1
+    gain = open_load_gain(l_total, c_total, r_path, damper_r * in_series, damper_c / in_series)
+    return 20 * log10(gain)
+
+
+CHECK = Check(
+    title="Peak of the filter with nothing connected",
+    figure=figure,
+    unit="dB",
+    each="channel",
+    stake="performance",
+    formula="20 log10 of the largest gain of l_total with r_path, c_total and, across it,"
+    " damper_r in series with damper_c (connection each-terminal: r times n_legs,"
+    " c over n_legs)",
+    sentence="without load the filter ({l_total}, {c_total}) peaks by {figure}",
+    inputs={
+        "l_total": Input("l_total", "H", "inductance in line with the load"),
+        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "r_path": Input("r_path", "mohm", "all resistance in line with the load"),
+        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper",
+                          Assumption("1 ohm", "absent", NONE)),
+        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper",
+                          Assumption("0 F", "absent", NONE)),
+        "connection": Input("filter.damper.connection", "word", "how the damper is connected",
+                            Assumption("across", "absent", NONE)),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+    },
+    applies={"filter_kind": "lc", "open_load": "yes", "filter_in_loop": "no"},
+    limits=AtMost(
+        major="20 dB",
+        minor="12 dB",
+        basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE},
+    ),
+    levers=(Lever("filter.damper.c", "E6"), Lever("filter.damper.r", "E12")),
+    cautions=(
+        Caution("NOTICE", "an ultrasonic signal into an unloaded output can destroy the filter"
+                " capacitor and the stage: test with the limit of the supply current set low"),
+    ),
+    sources=(
+        derivation("undamped resonance: gain sqrt(l/c)/r"),
+        Source("electronics.stackexchange.com question 433092", "unloaded 22 uH, 0.68 uF stage"),
+        Source("IRAUDAMP7D reference design, rev 2.9", "30 to 60 kHz input resonates the filter"),
+    ),
+    cases=(
+        Case(
+            {"l_total": "22 uH", "c_total": "0.68 uF", "r_path": "30 mohm", "damper_r": "1 ohm",
+             "damper_c": "0 F", "connection": "across", "n_legs": 1.0},
+            gives="45.56 dB",
+            origin="computed: node equations on a fine grid of frequencies",
+        ),
+        Case(
+            {"l_total": "22 uH", "c_total": "0.68 uF", "r_path": "30 mohm", "damper_r": "10 ohm",
+             "damper_c": "100 nF", "connection": "across", "n_legs": 1.0},
+            gives="29.08 dB",
+            origin="computed: node equations on a fine grid of frequencies",
+            tolerance=0.005,
+        ),
+    ),
+    topic=("open_load",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    open_load: yes
+    rated_power: 20 W
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge, devices: integrated, device: {r_ds_on: 70 mohm}}
+    lead: none
+    modulator: {feedback: before-filter}
+    filter: {inductor: {l: 10 uH, dcr: 20 mohm}, c_across: {c: 680 nF, dielectric: polypropylene}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    open_load: yes
+    rated_power: 20 W
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge, devices: integrated, device: {r_ds_on: 70 mohm}}
+    lead: none
+    modulator: {feedback: before-filter}
+    filter:
+      inductor: {l: 10 uH, dcr: 20 mohm}
+      c_across: {c: 680 nF, dielectric: polypropylene}
+      damper: {r: 6R8, c: 1 uF}
+""",
+)
