@@ -1,0 +1,130 @@
+"""Continuous drain current of one device against its rating at the hot case.
+
+A drain current rating is printed for a case held at 25 degC, which no amplifier has.  At
+a hot case less temperature rise is left, and the current allowed falls as its square root.
+Over an audio period each switch of a leg carries the current half of the time: the rms of
+a device is half the peak of the sine, plus its part of the ripple.
+
+The figure takes the rated sine and the heatsink's temperature (100 degC where the spec
+tells no heatsink, because that is the hot case of most data sheets).  It is seldom the
+limit: a device that stays cool enough passes by far, so a failure here means a much too
+small device or a misread load.  First cures: a larger device, devices in parallel, a cooler
+case.  Military factors of 0.6 and 0.8 of a rating taken at the maximum junction temperature
+are not applied: a published 250 W board would fail them.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.maths import larger
+
+
+def figure(
+    i_rated_peak: Any,
+    ripple: Any,
+    parallel: Any,
+    i_d: Any,
+    t_j_max: Any,
+    t_case: Any,
+    t_cold: Any,
+    t_least: Any,
+) -> Any:
+    """Rms current of one device over its rating at the hot case."""
+    rms = (i_rated_peak**2 / 4 + ripple**2 / 24) ** 0.5 / parallel
+    left = larger(t_j_max - t_case, t_least)
+    return rms / (i_d * (left / (t_j_max - t_cold)) ** 0.5)
+
+
+HEAT = derivation("I^2 R through a fixed thermal resistance: current goes as the root of the rise")
+
+CHECK = Check(
+    title="Drain current against its rating at the hot case",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="sqrt(i_rated_peak^2 / 4 + ripple^2 / 24) / parallel / "
+    "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), the rise at least t_least",
+    sentence="a sine of {i_rated_peak} peak loads each device to {figure} of its {i_d}, rated "
+    "for a case of 25 degC, at a case of {t_case}",
+    inputs={
+        "i_rated_peak": Input("i_rated_peak", "A", "peak load current at rated power"),
+        "ripple": Input(
+            "ripple_idle", "A", "inductor ripple without signal, peak to peak",
+            default=Assumption("0 A", "floor", derivation("current without its ripple")),
+        ),
+        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "i_d": Input("output_stage.device.i_d", "A", "continuous rating, case at 25 degC"),
+        "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
+        "t_case": Input(
+            "t_heatsink", "degC", "heatsink, taken for the case",
+            default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
+        ),
+        "t_cold": Constant("298.15 K", "25 degC, for which the rating is printed", HEAT),
+        "t_least": Constant("1 K", "least rise that is left, for a case near its limit", HEAT),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(
+        critical="100 %",
+        minor="80 %",
+        basis={
+            "critical": derivation("absolute maximum rating of the device"),
+            "minor": Source("MIL-DTL-917, Table XIX: 0.8 of the current rating at most", "p. 60"),
+        },
+    ),
+    levers=(
+        Lever("output_stage.device.i_d",
+              ("10 A", "15 A", "20 A", "30 A", "40 A", "60 A", "80 A", "100 A")),
+        Lever("output_stage.parallel", ("2", "3", "4")),
+    ),
+    sources=(HEAT, derivation("each switch of a leg carries a sine half of the time")),
+    cases=(
+        Case({"i_rated_peak": "12.5 A", "ripple": "0 A", "parallel": 1.0, "i_d": "18 A",
+              "t_j_max": "175 degC", "t_case": "100 degC"}, "49.1 %",
+             "from memory: IRFB4020 data sheet, 18 A at 25 degC and 13 A (here 12.7 A) at "
+             "100 degC; rms of half the peak integrated numerically"),
+        Case({"i_rated_peak": "5 A", "ripple": "2.841 A", "parallel": 1.0, "i_d": "10 A",
+              "t_j_max": "150 degC", "t_case": "25 degC"}, "25.66 %",
+             "derived: root of 25/4 + 2.841^2/24 is 2.566 A"),
+    ),
+    topic=("output_stage.device.i_d",),
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main:
+    rated_power: 120 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      device: {i_d: 4 A, t_j_max: 150 degC}
+    modulator: {type: self-oscillating, carrier: 400 kHz}
+    filter: {type: lc, inductor: {l: 22 uH}, c_across: {c: 0.47 uF}, c_ground: none}
+thermal: {heatsink: {t: 80 degC}}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main:
+    rated_power: 120 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      device: {i_d: 11 A, t_j_max: 150 degC}
+    modulator: {type: self-oscillating, carrier: 400 kHz}
+    filter: {type: lc, inductor: {l: 22 uH}, c_across: {c: 0.47 uF}, c_ground: none}
+thermal: {heatsink: {t: 80 degC}}
+""",
+)

@@ -1,0 +1,83 @@
+"""Snubber resistor against the impedance of the ringing loop.
+
+A series R-C across the node takes the ringing out only if its resistor is near the
+characteristic impedance of the loop, sqrt(L / C).  Much smaller, the capacitor just lowers
+the frequency; much larger, the loop does not see it.
+
+The figure says how far apart the two are, whichever is larger.  Loop inductance and output
+capacitance are rarely known well, so a factor of two passes.  Better than any calculation:
+measure the ringing frequency, add a capacitor across the node until it halves; the
+capacitance present is a third of the one added, and the inductance follows from the
+frequency.  First cure: the nearest E24 value of sqrt(L / C), then look at the waveform.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import larger
+from ..formulas.ringing import ringing_impedance
+
+
+def figure(r: Any, l_loop: Any, q_oss: Any, v_swing: Any, parallel: Any) -> Any:
+    """Ratio of snubber resistor and loop impedance, whichever is larger on top."""
+    z = ringing_impedance(l_loop, parallel * q_oss / v_swing)
+    return larger(r / z, z / r)
+
+
+CHECK = Check(
+    title="Snubber resistor against the impedance of the loop",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="larger of r / z and z / r, z = sqrt(l_loop v_swing / (parallel q_oss))",
+    sentence="{r} and the impedance of a loop of {l_loop} differ by a factor of {figure}",
+    inputs={
+        "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),
+        "l_loop": Input("output_stage.l_loop", "nH", "power loop of one leg"),
+        "q_oss": Input("q_oss_swing", "nC", "output charge of one device at the swing"),
+        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+    },
+    applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
+    limits=AtMost(
+        major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+    ),
+    levers=(Lever("output_stage.snubber.r", "E24"),),
+    sources=(
+        derivation("damping of an L-C loop by a series R-C"),
+        Source("Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
+               "frequency halves"),
+    ),
+    cases=(
+        Case({"r": "10 ohm", "l_loop": "10 nH", "q_oss": "30 nC", "v_swing": "100 V",
+              "parallel": 1.0}, "1.732",
+             "computed: 91.89 MHz halved by 900 pF gives 300 pF, 10 nH, 5.774 ohm"),
+        Case({"r": "5.774 ohm", "l_loop": "10 nH", "q_oss": "30 nC", "v_swing": "100 V",
+              "parallel": 1.0}, "1", "derived: resistor at the loop's own impedance"),
+    ),
+    peaks_inside=("output_stage.snubber.r", "output_stage.l_loop"),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      l_loop: 10 nH
+      snubber: {c: 1 nF, r: 47 ohm}
+      device: {q_oss: 30 nC, v_c_oss: 100 V}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      l_loop: 10 nH
+      snubber: {c: 1 nF, r: 5.6 ohm}
+      device: {q_oss: 30 nC, v_c_oss: 100 V}
+""",
+)
