@@ -70,14 +70,24 @@ def over_air(share: Any, r_th_ja: Any) -> Any:
     return share * r_th_ja
 
 
-def held(t: Any, place: str) -> Sink:
-    """A heatsink whose temperature is known."""
-    return Sink(0.0, t, place == "outside")
-
-
-def solved(r_th_sa: Any, count: Any, place: str, altitude: Any) -> Sink:
+def sink_resistance(r_th_sa: Any, count: Any, altitude: Any) -> Any:
     """Equal heatsinks share the heat; thin air carries less of it."""
-    return Sink(r_th_sa / count / convection_factor(altitude), None, place == "outside")
+    return r_th_sa / count / convection_factor(altitude)
+
+
+def nothing(t: Any) -> Any:
+    """A heatsink of known temperature needs no resistance."""
+    return 0.0 * t
+
+
+def held(r_sink: Any, t: Any, place: str) -> Sink:
+    """Heatsinks of known temperature."""
+    return Sink(r_sink, t, place == "outside")
+
+
+def solved(r_sink: Any, place: str) -> Sink:
+    """Heatsinks whose temperature is to be found."""
+    return Sink(r_sink, None, place == "outside")
 
 
 def no_sink() -> Sink:
@@ -129,6 +139,7 @@ _CS = Input(f"{DEVICE}.r_th_cs", "K/W", "one package, case to heatsink")
 _JA = Input(f"{DEVICE}.r_th_ja", "K/W", "one package without heatsink, junction to air")
 _SA = Input("thermal.heatsink.r_th_sa", "K/W", "one heatsink to air")
 _PLACE = Input("thermal.heatsink.place", "word", "inside or outside the box")
+_SINK = Input("r_sink", "K/W", "all heatsinks together to the air")
 STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
 
 DERIVED: tuple[Derived, ...] = (
@@ -156,6 +167,11 @@ DERIVED: tuple[Derived, ...] = (
         ),
     ),
     Derived(
+        "over_temperature", "word", "product", "whether an over-temperature trip is described",
+        (Way(same, {"value": Input("protection.over_temperature", "word", "trip", NO_SINK)},
+             "value"),),
+    ),
+    Derived(
         "r_th_own", "K/W", "channel",
         "junction over heatsink, or over inside air, for one watt in the channel's switches",
         (
@@ -167,20 +183,29 @@ DERIVED: tuple[Derived, ...] = (
         sources=(derivation("thermal resistances in series; packages in parallel"),),
     ),
     Derived(
+        "r_sink", "K/W", "product", "all heatsinks together to the air round them",
+        (
+            Way(sink_resistance,
+                {"r_th_sa": _SA, "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
+                 "altitude": ALTITUDE},
+                "r_th_sa / (count sqrt(density at altitude over that at sea level))"),
+            Way(nothing, {"t": Input("thermal.heatsink.t", "degC", "measured or held")},
+                "0, since t is known"),
+        ),
+        sources=(Source("ISO 2533 standard atmosphere"),
+                 derivation("natural convection goes as the square root of the density")),
+    ),
+    Derived(
         "sink_path", "set", "product", "where the packages give their heat",
         (
-            Way(held, {"t": Input("thermal.heatsink.t", "degC", "measured or held"),
-                       "place": _PLACE}, "t; place"),
-            Way(solved, {"r_th_sa": _SA,
-                         "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
-                         "place": _PLACE, "altitude": ALTITUDE},
-                "r_th_sa / count / convection at altitude; place",
+            Way(held, {"r_sink": _SINK, "place": _PLACE,
+                       "t": Input("thermal.heatsink.t", "degC", "measured or held")},
+                "t; place; r_sink not used", when={"heatsink": "fitted"}),
+            Way(solved, {"r_sink": _SINK, "place": _PLACE}, "r_sink; place",
                 when={"heatsink": "fitted"}),
             Way(no_sink, {}, "0: packages in the inside air",
                 when={"heatsink": ("none", "silent")}),
         ),
-        sources=(Source("ISO 2533 standard atmosphere"),
-                 derivation("natural convection goes as the square root of the density")),
     ),
     Derived(
         "sun", "W/m2", "product", "sun on the enclosure",

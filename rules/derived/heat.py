@@ -3,13 +3,13 @@
 from typing import Any
 
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
-from ..formulas.heat import (
-    ChannelHeat,
+from ..formulas.dissipation import (
     efficiency_loss,
     hot_exponent,
     loss_at_share,
     programme_share,
 )
+from ..formulas.heat import ChannelHeat
 from ..formulas.maths import smaller
 
 DEVICE = "output_stage.device"
@@ -49,7 +49,6 @@ _STATED = {
     "efficiency": EFFICIENCY,
     "p_inductor": Input("p_inductor", "W", "audio current in the inductors", WITH_SWITCHES),
     "p_core": CORE,
-    "factor": FACTOR,
 }
 _SUM = {
     "rated_power": POWER,
@@ -80,19 +79,17 @@ _INTEGRATED_SUM = _SUM | {
 
 
 def _divided(
-    total: Any, conduction: Any, factor: Any, in_inductors: Any, p_out: Any
+    total: Any, conduction: Any, exponent: Any, in_inductors: Any, p_out: Any
 ) -> ChannelHeat:
     """Heat without conduction, divided between switches and inductors."""
     elsewhere = smaller(in_inductors, total)
-    return ChannelHeat(total - elsewhere, conduction, hot_exponent(factor), elsewhere, p_out)
+    return ChannelHeat(total - elsewhere, conduction, exponent, elsewhere, p_out)
 
 
-def stated_rated(
-    rated_power: Any, efficiency: Any, p_inductor: Any, p_core: Any, factor: Any
-) -> ChannelHeat:
+def stated_rated(rated_power: Any, efficiency: Any, p_inductor: Any, p_core: Any) -> ChannelHeat:
     """A measured efficiency holds all heat, conduction at working temperature included."""
     loss = efficiency_loss(rated_power, efficiency)
-    return _divided(loss, 0.0, factor, p_core + p_inductor, rated_power)
+    return _divided(loss, 0.0, 1.0, p_core + p_inductor, rated_power)
 
 
 def stated_programme(
@@ -100,7 +97,6 @@ def stated_programme(
     efficiency: Any,
     p_inductor: Any,
     p_core: Any,
-    factor: Any,
     p_idle: Any,
     crest_factor: Any,
     sine_crest: Any,
@@ -108,7 +104,7 @@ def stated_programme(
     """The measured heat brought down to programme power."""
     part = programme_share(crest_factor, sine_crest)
     loss = loss_at_share(efficiency_loss(rated_power, efficiency), p_idle, part)
-    return _divided(loss, 0.0, factor, p_core + part * p_inductor, part * rated_power)
+    return _divided(loss, 0.0, 1.0, p_core + part * p_inductor, part * rated_power)
 
 
 def summed_rated(
@@ -132,7 +128,7 @@ def summed_rated(
     """
     conduction = n_legs * r_ds_on / parallel * i_rated_peak**2 / 2
     total = p_idle + p_switching + p_inductor + efficiency_loss(rated_power, efficiency)
-    return _divided(total, conduction, factor, p_core + p_inductor, rated_power)
+    return _divided(total, conduction, hot_exponent(factor), p_core + p_inductor, rated_power)
 
 
 def summed_programme(
@@ -156,7 +152,7 @@ def summed_programme(
     copper = part * p_inductor
     rest = part * efficiency_loss(rated_power, efficiency)
     total = p_idle + part**0.5 * p_switching + copper + rest
-    return _divided(total, conduction, factor, p_core + copper, part * rated_power)
+    return _divided(total, conduction, hot_exponent(factor), p_core + copper, part * rated_power)
 
 
 _SUM_TEXT = (
@@ -176,7 +172,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(stated_rated, _STATED,
                 "rated_power (1/efficiency - 1), of it p_inductor and p_core outside the"
-                " switches; factor not used"),
+                " switches"),
             Way(summed_rated, _SUM, _SUM_TEXT, when=DISCRETE),
             Way(summed_rated, _INTEGRATED_SUM, _SUM_TEXT + _REST, when=INTEGRATED),
         ),
@@ -187,8 +183,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(stated_programme, _STATED | {"p_idle": IDLE} | _CREST,
                 "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
-                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10);"
-                " factor not used"),
+                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)"),
             Way(summed_programme, _SUM | _CREST, _SUM_PROGRAMME, when=DISCRETE),
             Way(summed_programme, _INTEGRATED_SUM | _CREST, _SUM_PROGRAMME + _REST,
                 when=INTEGRATED),

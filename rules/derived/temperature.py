@@ -2,12 +2,21 @@
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
 from ..formulas.heat import (
     ChannelHeat,
     Solution,
-    hot_resistance,
     junction_over,
     solve,
     switch_heat,
@@ -26,6 +35,13 @@ R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "at 150 degC over 25 degC")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
 AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
+OWN_TRIP = Source(
+    "common practice: integrated stages shut down near their junction limit",
+    kind="common practice",
+)
+AT_SINK = {"protection.over_temperature.at": "heatsink"}
+AT_JUNCTION = {"protection.over_temperature.at": "junction"}
+LASTING_SINE = {"thermal.basis": "full-sine"}
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
@@ -183,6 +199,19 @@ DERIVED: tuple[Derived, ...] = (
                 when={"protection.over_temperature.at": "heatsink"}),
             Way(same, {"value": Input("protection.over_temperature.t_trip", "degC", "trip")},
                 "value", when={"protection.over_temperature.at": "junction"}),
+            Way(same, {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")}, "value",
+                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
+                assumes=Assumption(None, "neutral", OWN_TRIP)),
+        ),
+    ),
+    Derived(
+        "t_sensed", "degC", "channel", "where the trip is sensed, in stated use",
+        (
+            Way(same, {"value": Input("t_heatsink_rated", "degC", "heatsink")}, "value",
+                when=AT_SINK | LASTING_SINE),
+            Way(same, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK),
+            Way(same, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
+            Way(same, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
         ),
     ),
     Derived(

@@ -3,17 +3,11 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
-import math
 from typing import Any, NamedTuple
 
+from .dissipation import T_COLD
 from .enclosure import Walls, wall_rise_and_slope
-from .maths import choose, clip, larger, ln, smaller
-
-T_COLD = 298.15
-"""25 degC in kelvin: where data sheets print the on-resistance."""
-
-T_PRINTED_HOT = 423.15
-"""150 degC: where data sheets print how much it has risen."""
+from .maths import choose, clip, larger, smaller
 
 T_CEILING = 1000.0
 """Where a runaway is stopped [K]; far above what any junction stands."""
@@ -23,73 +17,6 @@ STEPS = 12
 
 UNSETTLED = 0.1
 """A network that is still this far from balance [K] after all steps has no balance."""
-
-LOSS_EXPONENT = 0.82
-"""Loss above idle goes as this power of the output power: lies through the published
-curves of IRAUDAMP7D and TPA3221, one eighth against full power."""
-
-
-def hot_exponent(hot_factor: Any) -> Any:
-    """Exponent of a power law in absolute temperature through 25 and 150 degC.
-
-    hot_factor: on-resistance at 150 degC over that at 25 degC.  The curves of data sheets
-    bend upwards as a power law does (mobility of the carriers); a straight line through
-    the same two points flatters the current at which the temperature runs away.
-
-    >>> round(hot_exponent(1.75), 3)
-    1.598
-    """
-    return ln(hot_factor) / math.log(T_PRINTED_HOT / T_COLD)
-
-
-def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
-    """On-resistance of a switch at its junction temperature.
-
-    r_cold [ohm] at 25 degC; hot_factor at 150 degC over 25 degC; t_junction [K].
-    Valid from -40 degC to the highest junction temperature.
-    Source: power law between two printed points, see ``hot_exponent``.
-
-    >>> round(hot_resistance(0.02, 1.75, 423.15), 4)
-    0.035
-    """
-    return r_cold * (t_junction / T_COLD) ** hot_exponent(hot_factor)
-
-
-def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
-    """Heat of an amplifier of known efficiency.
-
-    p_out [W]; gives [W].  Example: 2 x 1500 W amplifier at one third, 1000 W from 1440 W
-    drawn: 440 W (published: Lab.gruppen fP 3400 manual, table 3).
-
-    >>> round(efficiency_loss(1000.0, 1000 / 1440))
-    440
-    """
-    return p_out * (1 / efficiency - 1)
-
-
-def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
-    """Power of programme that just touches clipping, over that of a full sine.
-
-    crest_factor: peak over rms of the programme in dB; crest_of_sine: 3.01 dB.
-
-    >>> round(programme_share(12.04, 3.01), 3)
-    0.125
-    """
-    return 10 ** ((crest_of_sine - crest_factor) / 10)
-
-
-def loss_at_share(loss: Any, p_idle: Any, share: Any) -> Any:
-    """Loss of a channel at a share of its rated power, from two known points.
-
-    loss [W] at rated power; p_idle [W] without signal; share of the power; gives [W].
-    Loss above idle goes as power^0.82: between the linear law of a resistance and the
-    square root of a loss that goes with current.  Within 12 % of the published curves of
-    IRAUDAMP7D and TPA3221 at one eighth of full power.
-
-    >>> round(loss_at_share(18.28, 4.8, 1 / 8), 2)  # IRAUDAMP7D at 15 W: 7.19 W published
-    7.25
-    """
-    return p_idle + larger(loss - p_idle, 0.0) * share**LOSS_EXPONENT
 
 
 class ChannelHeat(NamedTuple):
@@ -165,7 +92,8 @@ def junction_step(
     """One Newton step of a junction over a given heatsink or air.
 
     r_own [K/W]: junction over that reference for one watt in the channel.  Gives the
-    junction [K], the heat of the channel's switches [W] and how that moves with the reference [W/K].
+    junction [K], the heat of the channel's switches [W] and how that moves with the
+    reference [W/K].
     Heat is convex in temperature, so from below the steps never pass the solution.
     """
     power, slope = switch_heat(heat, t_junction)
