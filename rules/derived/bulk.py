@@ -5,8 +5,14 @@ from typing import Any
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
 from ..formulas.supply import BRIDGE_CURRENT, SHARED_RIPPLE, programme_share, rail_ripple
+from .feed import as_stated
 
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
+
+
+def first_current(v_rail: Any, r: Any) -> Any:
+    """Current into empty capacitors."""
+    return v_rail / r
 
 
 def at_rated(
@@ -91,5 +97,26 @@ DERIVED = (
             ),
         ),
         sources=(BRIDGE_CURRENT, CARRIER_RIPPLE),
+    ),
+    Derived(
+        "i_inrush",
+        "A",
+        "product",
+        "largest current while the bulk capacitors of ONE rail are charged",
+        (
+            Way(
+                as_stated,
+                {"value": Input("protection.inrush.i_limit", "A", "constant-current start")},
+                formula="value",
+            ),
+            Way(
+                first_current,
+                {
+                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
+                    "r": Input("protection.inrush.r", "ohm", "charging loop as a whole"),
+                },
+                formula="v_rail / r",
+            ),
+        ),
     ),
 )

@@ -228,6 +228,24 @@ DERIVED = (
             _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "50 degC", CELL_DATA),
         ),
     ),
+    Derived(
+        "v_cell_limit",
+        "V",
+        "product",
+        "charge voltage of one cell as its maker allows it, upper end",
+        (
+            Way(
+                as_stated,
+                {"value": Input("battery.cell.v_charge:high", "V", "one cell, full")},
+                formula="value",
+            ),
+            Way(
+                as_stated,
+                {"value": Input("v_cell_full", "V", "one cell, full")},
+                formula="value",
+            ),
+        ),
+    ),
     _end("t_discharge_low", "battery.cell.t_discharge:low", "coldest cell in use"),
     _end("t_discharge_high", "battery.cell.t_discharge:high", "hottest cell in use"),
     _end("t_window_low", "battery.charger.t_window:low", "coldest charge let through"),

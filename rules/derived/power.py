@@ -26,6 +26,11 @@ def rated_sum(rated_power: Any, p_auxiliary: Any) -> Any:
     return sum(rated_power[1:], rated_power[0]) + p_auxiliary
 
 
+def rated_through_converter(rated_power: Any, efficiency: Any, p_auxiliary: Any) -> Any:
+    """The same at a source that feeds the other loads and a converter."""
+    return sum(rated_power[1:], rated_power[0]) / efficiency + p_auxiliary
+
+
 def input_power(rated_power: Any, loss: Any, p_auxiliary: Any) -> Any:
     """Output, losses and other loads."""
     return rated_sum(rated_power, p_auxiliary) + sum(loss[1:], loss[0])
@@ -192,6 +197,22 @@ DERIVED = (
             {"rated_power": _POWERS, "p_auxiliary": _AUXILIARY},
             "sum of rated_power + p_auxiliary",
         ),
+    ),
+    _product(
+        "p_source_least",
+        "W",
+        "the same at the source, with the loss of a converter but none of the amplifier",
+        Way(
+            rated_through_converter,
+            {
+                "rated_power": _POWERS,
+                "efficiency": _EFFICIENCY,
+                "p_auxiliary": _AUXILIARY,
+            },
+            "sum of rated_power / efficiency + p_auxiliary",
+            when={"rail_feed": "converter"},
+        ),
+        one_of("p_rated_sum", "W", "output and other loads", feed=DIRECT),
     ),
     _product(
         "p_in_rated",

@@ -9,10 +9,12 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.load import network_impedance
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING, limited_by_trip, pumping
 from .feed import as_stated, constant, total
 
 NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
+ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
 NO_SINK = Assumption(None, "adverse", derivation("bound: the source takes nothing back"))
 USUAL_PHASE = Assumption(
     "45 deg", "adverse", from_memory("phase of loudspeakers near the low end of their band")
@@ -51,6 +53,29 @@ DERIVED = (
                     )
                 },
                 formula="value",
+            ),
+        ),
+    ),
+    Derived(
+        "r_load_dc",
+        "ohm",
+        "channel",
+        "DC resistance of the whole load",
+        (
+            Way(
+                network_impedance,
+                {
+                    "z_one": Input("r_e", "ohm", "one voice coil, cold"),
+                    "series": Input("loudspeaker.series", "1", "in a string", default=ONE),
+                    "parallel": Input("loudspeaker.parallel", "1", "strings", default=ONE),
+                },
+                formula="z_one series / parallel",
+            ),
+            Way(
+                as_stated,
+                {"value": Input("z_load", "ohm", "load of the channel")},
+                formula="value",
+                when={"loudspeaker": "none"},
             ),
         ),
     ),

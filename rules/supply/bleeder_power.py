@@ -1,0 +1,72 @@
+"""Power of the discharge resistor.
+
+A bleeder lies across the rail as long as the product is on, so its power is continuous:
+the square of the highest rail voltage over the lowest resistance. A resistor chosen for
+its discharge time alone is often too small for that: it browns the board, drifts upward,
+opens, and from then on the rail keeps its charge after switch-off, which nobody sees.
+
+Above its rating is major. Above half of it is minor: power ratings of resistors hold at
+70 degrees of ambient and more on a free lead, and the air beside hot heatsinks is no
+better; twice the power is the usual choice (common practice, no source).
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+
+
+def figure(v_rail: Any, r: Any, p_rated: Any) -> Any:
+    return v_rail**2 / r / p_rated
+
+
+CHECK = Check(
+    title="Power of the discharge resistor",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="v_rail^2 / r / p_rated",
+    sentence="{v_rail} across a bleeder of {r} make {figure} times the {p_rated} that it is"
+    " rated for.",
+    inputs={
+        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail"),
+        "p_rated": Input("protection.bleeder.p_rated", "W", "power rating of the resistor"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.5",
+        basis={
+            "major": derivation("continuous power above the rating"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("protection.bleeder.p_rated", ("1 W", "2 W", "3 W", "5 W", "10 W", "25 W")),),
+    sources=(derivation("Joule heat of a resistor across a steady voltage"),),
+    cases=(
+        Case(
+            {"v_rail": "80 V", "r": "695.2 ohm", "p_rated": "10 W"},
+            gives="0.92059",
+            origin="computed: ODE of the discharge from 80 to 60 V in 2 s: 695.2 ohm, 9.205 W",
+        ),
+        Case(
+            {"v_rail": "80 V", "r": "175 ohm", "p_rated": "25 W"},
+            gives="1.462857",
+            origin="published: R. MacLachlan, notebook: 175 ohm across 80 V; 25 W assumed",
+        ),
+    ),
+    topic=("protection.bleeder",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 80 V}
+channels:
+  main: {rated_power: 50 W}
+protection: {bleeder: {r: 1000 ohm, p_rated: 5 W}}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main: {rated_power: 50 W}
+protection: {bleeder: {r: 4700 ohm, p_rated: 1 W}}
+""",
+)

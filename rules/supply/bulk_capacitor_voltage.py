@@ -1,0 +1,85 @@
+"""Highest rail against the rated voltage of the bulk capacitors.
+
+The rated voltage of an electrolytic capacitor is an absolute limit: above it the oxide
+forms further, the capacitor heats, gasses and vents. The rail counts at its highest: a full
+pack, a source at the top of its tolerance, no load. The usual mistake is a parts list taken
+over from a lower supply: a published board runs 16 V capacitors on 24 .. 30 V.
+
+Above the rating is critical. Within a tenth of it is minor: the capacitor is used as its
+maker allows, but a charger's overshoot or the rail's rise between load and idle has no room
+(common practice, no source). Much more reserve than a factor of two buys nothing.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import Source, derivation
+
+
+def figure(v_rail: Any, v_rated: Any) -> Any:
+    return v_rail / v_rated
+
+
+CHECK = Check(
+    title="Highest rail against the bulk capacitors' rating",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="v_rail / v_rated",
+    sentence="The rail, {v_rail} at most, is {figure} times the {v_rated} of the bulk capacitors.",
+    inputs={
+        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+    },
+    limits=AtMost(
+        critical="1",
+        minor="0.9",
+        basis={
+            "critical": derivation("rated voltage of a capacitor is absolute"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(
+        Lever(
+            "supply.bulk.v_rated",
+            ("16 V", "25 V", "35 V", "50 V", "63 V", "80 V", "100 V", "160 V", "200 V", "250 V"),
+        ),
+    ),
+    sources=(
+        Source(
+            "github.com/halfstudents/I-made-200Watt-Class-D-amplifier",
+            "parts list: 470 uF 16 V on a rail of 24 .. 30 V",
+        ),
+    ),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Electrolytic capacitors above their rated voltage can vent hot electrolyte."
+            " Do not power the board before they are changed.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"v_rail": "30 V", "v_rated": "16 V"},
+            gives="1.875",
+            origin="published: parts list of a 200 W project, 16 V capacitors on 30 V",
+        ),
+        Case(
+            {"v_rail": "35 V", "v_rated": "100 V"},
+            gives="0.35",
+            origin="published: IRAUDAMP7D manual, 470 uF 100 V on 35 V rails",
+        ),
+    ),
+    topic=("supply.bulk",),
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V .. 30 V, bulk: {c: 470 uF, v_rated: 16 V}}
+channels:
+  main: {rated_power: 100 W}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 28 V .. 45 V, bulk: {c: 940 uF, v_rated: 100 V}}
+channels:
+  main: {rated_power: 100 W}
+""",
+)

@@ -1,0 +1,74 @@
+"""Energy of the inrush against the limiter's pulse rating.
+
+While a capacitor is charged from a fixed voltage, whatever limits the current turns as
+much energy into heat as the capacitor stores in the end, half C V squared, whether it is a
+resistor, a thermistor or a transistor that holds the current constant. A small resistor
+reaches the end of its pulse rating long before its rated power says anything.
+
+Above the rating is major: the limiter opens sooner or later and the product no longer
+starts. Above half of it is minor, because a restart while it is still warm adds a second
+pulse (common practice, no source). The rail counts at its highest, the capacitance at the
+top of its tolerance. A limiter in the common lead of two rails takes the energy of both.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, derivation
+from ..formulas.supply import stored_energy
+
+
+def figure(v_rail: Any, c_rail: Any, rail_count: Any, e_rated: Any) -> Any:
+    return rail_count * stored_energy(v_rail, c_rail) / e_rated
+
+
+CHECK = Check(
+    title="Energy of the inrush against the limiter's rating",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="rail_count * c_rail * v_rail^2 / 2 / e_rated",
+    sentence="Charging {c_rail} to {v_rail} puts {figure} times the {e_rated} into the limiter"
+    " that it is rated for (rails: {rail_count}).",
+    inputs={
+        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
+        "rail_count": Input("rail_count", "1", "rails charged through it"),
+        "e_rated": Input("protection.inrush.e_rated", "J", "pulse energy rating of the limiter"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.5",
+        basis={
+            "major": derivation("the limiter is beyond its pulse rating"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    sources=(derivation("energy balance of charging a capacitor, checked by an ODE"),),
+    cases=(
+        Case(
+            {"v_rail": "25.2 V", "c_rail": "4400 uF", "rail_count": 1, "e_rated": "1 J"},
+            gives="1.39709",
+            origin="computed: ODE of the charging current through 0.10 ohm, 1.397 J",
+        ),
+        Case(
+            {"v_rail": "50 V", "c_rail": "10 mF", "rail_count": 1, "e_rated": "50 J"},
+            gives="0.25",
+            origin="computed: ODE of the charging current through 2 ohm, 12.50 J",
+        ),
+    ),
+    topic=("protection.inrush.e_rated",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 50 V, bulk: {c: 10 mF}}
+channels:
+  main: {rated_power: 50 W}
+protection: {inrush: {r: 10 ohm, e_rated: 10 J}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 50 V, bulk: {c: 10 mF}}
+channels:
+  main: {rated_power: 50 W}
+protection: {inrush: {r: 10 ohm, e_rated: 40 J}}
+""",
+)

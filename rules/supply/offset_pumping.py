@@ -1,0 +1,135 @@
+"""Bus pumping by a steady offset at the output.
+
+A half bridge that holds a steady voltage at its load returns current into the opposite
+rail without pause: |V| / (2 R) times (1 - |V| / V rail). At audio frequencies the rail
+relaxes in the next half cycle; here nothing draws it down but the rail's own load. If the
+returned current is larger than what idling stages and bleeder take from the rail, the
+rail climbs until a trip, a clamp or a part gives way. A few millivolts of offset do not
+matter; volts into an ohm do: a published log of three half bridges into coils tells how an
+offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
+
+It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
+half bridges are added as if they had the same sign. First cure: remove the offset, then a
+bleeder.
+
+A ratio of 1 is the balance itself. Half of it is kept as margin, since idle currents are
+typical values: common practice, no source.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.pumping import offset_current
+
+
+def figure(n_legs: Any, v_dc: Any, r_load: Any, p_idle: Any, v_rail: Any, r_bleeder: Any) -> Any:
+    returned = [
+        offset_current(v, r, v_rail) * (2 - n) for n, v, r in zip(n_legs, v_dc, r_load, strict=True)
+    ]
+    drawn = sum(p_idle[1:], p_idle[0]) / (2 * v_rail) + v_rail / r_bleeder
+    return sum(returned[1:], returned[0]) / drawn
+
+
+CHECK = Check(
+    title="Current returned by output offset against the rail's own load",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
+    " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder",
+    sentence="Offsets of {v_dc} return {figure} times the current that idling stages and"
+    " bleeder draw from a rail of {v_rail}.",
+    inputs={
+        "n_legs": Input("all n_legs", "1", "legs of each channel"),
+        "v_dc": Input("all dc_offset", "V", "steady output voltage, magnitude"),
+        "r_load": Input("all r_load_dc", "ohm", "DC resistance of each load"),
+        "p_idle": Input("all p_idle", "W", "idle power of each channel, both rails"),
+        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "r_bleeder": Input(
+            "protection.bleeder.r",
+            "ohm",
+            "discharge resistor of ONE rail",
+            default=Assumption(float("inf"), "absent", COMMON_PRACTICE),
+        ),
+    },
+    applies={
+        "supply.rails": "split",
+        "rail_topologies": "half-bridge",
+        "source_sinks": "no",
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.5",
+        basis={
+            "major": derivation("more is returned than drawn: the rail climbs without end"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("protection.bleeder.r", "E12"),),
+    sources=(
+        derivation("mean of i (1 - m) / 2 at constant m, checked by a switched simulation"),
+        Source(
+            "R. MacLachlan, laboratory notebook",
+            "3 Jul and 22 Aug 2019: offset of 2 V, clamps carry 1 A, rail at 90 V",
+        ),
+        Source("diyclassd.com, pumping", "offset above 200 mV may pump the rail"),
+    ),
+    cases=(
+        Case(
+            {
+                "n_legs": (1,),
+                "v_dc": ("2 V",),
+                "r_load": ("1 ohm",),
+                "p_idle": ("15 W",),
+                "v_rail": "75 V",
+                "r_bleeder": "175 ohm",
+            },
+            gives="1.84144",
+            origin="published: R. MacLachlan, notebook, 2 V and 175 ohm; 1 ohm and 15 W assumed",
+        ),
+        Case(
+            {
+                "n_legs": (1, 1),
+                "v_dc": ("20 mV", "20 mV"),
+                "r_load": ("3.2 ohm", "3.2 ohm"),
+                "p_idle": ("2.4 W", "2.4 W"),
+                "v_rail": "35 V",
+                "r_bleeder": "1e12 ohm",
+            },
+            gives="0.091095",
+            origin="published: IRAUDAMP7D manual, 35 V rails, 4.8 W idle for two channels",
+        ),
+    ),
+    topic=("all dc_offset", "supply.sinks_current"),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 75 V, sinks_current: no}
+channels:
+  main:
+    rated_load: 4 ohm
+    dc_offset: 2 V
+    output_stage: {topology: half-bridge, p_idle: 5 W}
+    loudspeaker: {r_e: 1 ohm}
+protection: {bleeder: {r: 175 ohm}}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 35 V, sinks_current: no}
+channels:
+  main:
+    rated_load: 4 ohm
+    dc_offset: 20 mV
+    output_stage: {topology: half-bridge, p_idle: 2.4 W}
+    loudspeaker: {r_e: 3.2 ohm}
+""",
+)

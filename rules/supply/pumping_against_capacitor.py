@@ -1,0 +1,91 @@
+"""Pumped rail against the voltage rating of the bulk capacitors.
+
+An electrolytic capacitor above its rated voltage heats, gasses and vents. Whatever lifts
+the rail, it stands on these capacitors first: the highest voltage of the source plus the
+energy that the amplifier returns at its lowest notes. An over-voltage trip ends the
+pumping, so with a trip the rise is counted up to it; but a trip stops the amplifier and
+not the source, so the highest voltage of the source counts in any case.
+
+A rating is an absolute limit, so exceeding it is critical; a critical that rests on an
+assumed phase of the loudspeaker or an assumed source is reported as major. First cure:
+the next rated voltage, or a trip below it.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
+
+
+def figure(v_rail_peak: Any, v_rated: Any) -> Any:
+    return v_rail_peak / v_rated
+
+
+CHECK = Check(
+    title="Pumped rail against the bulk capacitors' rating",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="v_rail_peak / v_rated",
+    sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
+    " {figure} times the {v_rated} of its capacitors.",
+    inputs={
+        "v_rail_peak": Input("v_rail_peak", "V", "ONE rail with pumping, up to the trip"),
+        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+    },
+    limits=AtMost(
+        critical="1", basis={"critical": derivation("rated voltage of a capacitor is absolute")}
+    ),
+    levers=(
+        Lever(
+            "supply.bulk.v_rated",
+            ("16 V", "25 V", "35 V", "50 V", "63 V", "80 V", "100 V", "160 V", "200 V", "250 V"),
+        ),
+        Lever("supply.bulk.c", "E6"),
+    ),
+    sources=(HALF_BRIDGE_PUMPING, BRIDGE_PUMPING),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Electrolytic capacitors above their rated voltage can vent hot electrolyte."
+            " Keep the face away from a board whose rails are not known to hold.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"v_rail_peak": "77.8 V", "v_rated": "63 V"},
+            gives="1.23492",
+            origin="computed: switched simulation, 50 V rail, 4 ohm, 20 Hz, 1000 uF (27.81 V)",
+        ),
+        Case(
+            {"v_rail_peak": "40.25 V", "v_rated": "100 V"},
+            gives="0.4025",
+            origin="published: IRAUDAMP7D manual, 35 V rails swing 5.25 V, capacitors of 100 V",
+        ),
+    ),
+    topic=("supply.bulk.v_rated",),
+    fails="""
+supply:
+  source: dc-source
+  rails: split
+  v_rail: 50 V
+  sinks_current: no
+  c_source: 0 F
+  bulk: {c: 1000 uF, v_rated: 63 V}
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    modulator: {m_max: 90 %}
+    loudspeaker: {phase: 0 deg}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 30 V, bulk: {c: 4700 uF, v_rated: 50 V}}
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {m_max: 95 %}
+""",
+)

@@ -1,0 +1,84 @@
+"""Rated power at the trough of the rail.
+
+The crest of a loud bass note meets the rail at its lowest: all channels draw their peak
+current at that moment, source resistance and what the capacitors cannot hold pull the rail
+down, and the crest is cut off although the idle rail would carry it. The figure is the
+load voltage that rated power needs, over what the rail allows at that trough and at the
+largest modulation depth.
+
+Above 1 the claimed power is not there at the lowest frequency of the band: major, as any
+rated figure that fails somewhere in its range. The loss in switches, inductors and leads
+is left out here, so that the rail alone is judged; the check of output power has it all.
+
+First cure: source resistance, then rail voltage; capacitors help at a few hundred hertz,
+hardly in the bass.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
+from ..formulas.supply import CONSTANT_POWER, SHARED_RIPPLE
+
+
+def figure(rated_power: Any, z_load: Any, m_max: Any, v_ideal_loaded: Any) -> Any:
+    return (2 * rated_power * z_load) ** 0.5 / (m_max * v_ideal_loaded)
+
+
+CHECK = Check(
+    title="Rated power at the trough of the rail",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="root(2 rated_power z_load) / (m_max v_ideal_loaded)",
+    sentence="{rated_power} into {z_load} need {figure} times the peak that the sagging rail"
+    " allows ({v_ideal_loaded} at a depth of {m_max}).",
+    inputs={
+        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "m_max": Input("m_max", "1", "largest modulation depth"),
+        "v_ideal_loaded": Input("v_ideal_loaded", "V", "largest peak with the loaded rail"),
+    },
+    limits=AtMost(
+        major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}
+    ),
+    levers=(Lever("supply.r_source", "1 mohm"), Lever("rated_power", "5 W")),
+    sources=(CONSTANT_POWER, SHARED_RIPPLE),
+    cases=(
+        Case(
+            {
+                "rated_power": "40 W",
+                "z_load": "4 ohm",
+                "m_max": 0.95,
+                "v_ideal_loaded": "19.27 V",
+            },
+            gives="0.97717",
+            origin="computed: pack of 20.4 V and 0.12 ohm at 181.8 W, root finding gives 19.27 V",
+        ),
+        Case(
+            {"rated_power": "40 W", "z_load": "8 ohm", "m_max": 1.0, "v_ideal_loaded": "24 V"},
+            gives="1.05409",
+            origin="published: advertised 40 W into 8 ohm from 24 V, whose square is 36 W",
+        ),
+    ),
+    topic=("supply.r_source", "battery.cell.r_internal"),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
+channels:
+  main:
+    rated_power: 60 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, efficiency: 90 %}
+    modulator: {m_max: 95 %}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 30 V, r_source: 50 mohm, bulk: {c: 3300 uF}}
+channels:
+  main:
+    rated_power: 80 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, efficiency: 90 %}
+    modulator: {m_max: 95 %}
+""",
+)

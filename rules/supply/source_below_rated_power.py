@@ -1,0 +1,69 @@
+"""Source or converter against the rated power, before any loss.
+
+The first sum of any proposal: no loss model can make an amplifier deliver more than its
+source does. The figure is the rated output of all channels and the other loads over what
+the source or converter gives without end. It needs few facts, so it also works on an early
+or optimistic spec: a published project hangs 30 W on a step-up module that gives 18 W.
+
+Above 1 the rated power cannot be sustained by any means: major. That short peaks come
+out of the capacitors does not help: in the bass they carry next to nothing. The pack that
+is the rail itself is judged by its own checks.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(p_rated_sum: Any, p_supply_max: Any) -> Any:
+    return p_rated_sum / p_supply_max
+
+
+CHECK = Check(
+    title="Rated power against what the source can give",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="p_rated_sum / p_supply_max",
+    sentence="The channels' rated power and the other loads, {p_rated_sum}, are {figure} times"
+    " the {p_supply_max} that the source gives continuously.",
+    inputs={
+        "p_rated_sum": Input("p_rated_sum", "W", "output of all channels and other loads"),
+        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+    },
+    applies={"rail_feed": ("source", "converter")},
+    limits=AtMost(
+        major="1", basis={"major": derivation("conservation of energy, all losses left out")}
+    ),
+    levers=(Lever("supply.p_max", "10 W"), Lever("supply.i_max", "0.5 A")),
+    sources=(
+        derivation("conservation of energy: output cannot exceed input"),
+        Source("sonocotta documentation", "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised"),
+        Source("reddit r/diyaudio 1i3kotu", "30 W behind a step-up module of about 18 W"),
+    ),
+    cases=(
+        Case(
+            {"p_rated_sum": "30 W", "p_supply_max": "18 W"},
+            gives="1.66667",
+            origin="published: reddit r/diyaudio 1i3kotu, squeals and collapses at volume",
+        ),
+        Case(
+            {"p_rated_sum": "20 W", "p_supply_max": "27 W"},
+            gives="0.740741",
+            origin="published: sonocotta documentation, 2 x 10 W on 9 V, 3 A",
+        ),
+    ),
+    topic=("supply.i_max", "supply.p_max"),
+    fails="""
+supply: {source: battery, converter: step-up, rails: single, p_max: 18 W}
+channels:
+  mono: {rated_power: 30 W, rated_load: 4 ohm}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 9 V, i_max: 3 A}
+channels:
+  left: {rated_power: 10 W, rated_load: 8 ohm}
+  right: {rated_power: 10 W, rated_load: 8 ohm}
+""",
+)
