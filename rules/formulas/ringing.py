@@ -1,4 +1,4 @@
-"""Ringing of the power loop: overshoot, what a snubber leaves of it, snubber values."""
+"""Inductances under stress: ringing of the power loop, snubber, saturating inductor."""
 
 from typing import Any
 
@@ -41,3 +41,17 @@ def snubber_share(c_snubber: Any, c: Any) -> Any:
     1.0
     """
     return 1 / (1 + 0.43 * clip(c_snubber / c, 0.0, 4.0))
+
+
+def inductance_at(l: Any, i: Any, i_sat: Any, drop: Any) -> Any:  # noqa: E741
+    """Inductance left at a current, from one printed point of saturation.
+
+    l at rest [H], i current [A], i_sat printed saturation current [A], drop share of the
+    inductance lost there (0 .. 1).  Returns [H].  A smooth curve through rest and the
+    printed point, l / (1 + k (i / i_sat)^2); a powder core follows it well, a ferrite
+    drops later and steeper.  Source: derivation; point of the Sagami 7W14A in the example.
+
+    >>> round(inductance_at(10e-6, 10.0, 10.0, 0.25) * 1e6, 3)
+    7.5
+    """
+    return l / (1 + drop / (1 - drop) * (i / i_sat) ** 2)

@@ -1,0 +1,82 @@
+"""Ringing at the supply pins of an integrated stage against its absolute maximum.
+
+Each edge moves the load current from one switch to the other, and the inductance between
+the pins and the local capacitor answers with L di/dt.  The peak is measured at the pins
+with a short probe; a rail that is clean at the bulk capacitor says nothing about it.  Power
+stages that burn at the supply pins usually have their local capacitors too far away.
+
+The ringing is taken as stated (``output_stage.v_overshoot``, best measured) or estimated as
+twice L I / t from the loop inductance and the edge, the bound of an undamped loop; an
+estimate never makes this finding critical.  First cures: the local ceramic capacitors on
+the same side and next to the pins, a plane below them, a small snubber at the output pins,
+a lower rail.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(v_static_peak: Any, v_pin_overshoot: Any, v_supply_abs: Any) -> Any:
+    """Peak at the pins over the absolute maximum."""
+    return (v_static_peak + v_pin_overshoot) / v_supply_abs
+
+
+CHECK = Check(
+    title="Ringing at the supply pins of the part",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="(v_static_peak + v_pin_overshoot) / v_supply_abs",
+    sentence="{v_static_peak} and ringing of {v_pin_overshoot} reach {figure} of the absolute "
+    "maximum of {v_supply_abs}",
+    inputs={
+        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
+        "v_pin_overshoot": Input("v_pin_overshoot", "V", "ringing at the pins"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+    },
+    applies={"output_stage.devices": "integrated"},
+    limits=AtMost(
+        critical="100 %",
+        minor="95 %",
+        basis={
+            "critical": derivation("absolute maximum rating of the part"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("output_stage.l_loop", "0.5 nH"), Lever("supply.v_rail", "0.5 V")),
+    sources=(
+        derivation("L di/dt of the loop on top of the supply"),
+        Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),
+    ),
+    cases=(
+        Case({"v_static_peak": "55 V", "v_pin_overshoot": "15 V", "v_supply_abs": "69 V"},
+             "101.4 %",
+             "computed: rail peak of e2e.ti.com thread 1440241 with 5 nH, 12 A, 8 ns: 15 V"),
+        Case({"v_static_peak": "30 V", "v_pin_overshoot": "4 V", "v_supply_abs": "37 V"},
+             "91.89 %", "derived: 30 V rail with 4 V of ringing"),
+    ),
+    topic=("output_stage.l_loop", "output_stage.v_overshoot"),
+    asked_from="production",
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 30 V, sinks_current: yes}
+channels:
+  main:
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      v_overshoot: {value: 9 V, from: measured}
+      device: {v_supply_abs: 37 V}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 30 V, sinks_current: yes}
+channels:
+  main:
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      v_overshoot: {value: 4 V, from: measured}
+      device: {v_supply_abs: 37 V}
+""",
+)

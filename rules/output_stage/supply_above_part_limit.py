@@ -1,0 +1,67 @@
+"""Supply of an integrated stage against its absolute maximum.
+
+An integrated power stage has one rating from supply pin to ground pin (or to the negative
+supply).  It must hold for the highest rail: full battery, upper tolerance of the converter,
+and what a half-bridge pumps back.
+
+Beyond the absolute maximum the part may fail at once, and it fails with the supply across
+the output.  Ringing at the pins comes on top and is judged by pin-overshoot; the
+recommended range, which the data sheet's figures are guaranteed for, by
+supply-above-recommended.  An over-voltage shutdown inside the part stops pumping but does
+not shield the part from its supply.  First cures: a lower rail, a part with a higher
+rating, a clamp that holds below the rating at the surge current.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+
+RATING = derivation("absolute maximum rating of the part")
+
+
+def figure(v_static_peak: Any, v_supply_abs: Any) -> Any:
+    """Highest supply, pin to pin, over the absolute maximum."""
+    return v_static_peak / v_supply_abs
+
+
+CHECK = Check(
+    title="Supply against the absolute maximum of the part",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="v_static_peak / v_supply_abs",
+    sentence="the part sees up to {v_static_peak}, {figure} of its absolute maximum of "
+    "{v_supply_abs}",
+    inputs={
+        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+    },
+    applies={"output_stage.devices": "integrated"},
+    limits=AtMost(critical="100 %", basis={"critical": RATING}),
+    levers=(Lever("supply.v_rail", "0.5 V"),),
+    sources=(RATING, derivation("the leg of the part spans both supply pins")),
+    cautions=(
+        Caution("NOTICE", "A power stage beyond its rating can fail short and put the supply "
+                "on the loudspeaker."),
+    ),
+    cases=(
+        Case({"v_static_peak": "30 V", "v_supply_abs": "37 V"}, "81.08 %",
+             "published: TPA3221 data sheet SLASEE9B, figures given at 30 V, maximum 37 V"),
+        Case({"v_static_peak": "55 V", "v_supply_abs": "69 V"}, "79.71 %",
+             "published: e2e.ti.com thread 1440241, peaks of 55 V on a part with 69 V maximum"),
+    ),
+    topic=("output_stage.device",),
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 38 V, sinks_current: yes}
+channels:
+  main:
+    output_stage: {topology: full-bridge, devices: integrated, device: {v_supply_abs: 37 V}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 30 V, sinks_current: yes}
+channels:
+  main:
+    output_stage: {topology: full-bridge, devices: integrated, device: {v_supply_abs: 37 V}}
+""",
+)
