@@ -1,64 +1,48 @@
-"""The program ``ampreview``: arguments, reports, exit status."""
+"""The program ``ampreview``: picks the command, imports it alone, gives its exit status."""
 
 import argparse
+import importlib
+import os
 import sys
 from collections.abc import Sequence
-from pathlib import Path
 
-RELEASED, HELD, NOT_ASSESSED = 0, 1, 2
+from .commands import NOT_ASSESSED
+
+COMMANDS = {
+    "assess": "review spec files: findings, open items, verdict",
+    "worksheet": "show every number of a check with its formula and inputs",
+    "catalogue": "list the checks, or show one in full",
+}
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 released, 1 held, 2 could not assess."""
-    options = _parser().parse_args(arguments)
-    status: int = options.run(options)
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
+    try:
+        status: int = options.run(options)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return NOT_ASSESSED
+    except KeyboardInterrupt:
+        return NOT_ASSESSED
     return status
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(chosen: str) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="ampreview",
         description="Design review of class-D audio amplifiers, run from their spec files.",
         epilog="Exit status: 0 released, 1 held, 2 could not assess.",
     )
-    commands = parser.add_subparsers(required=True, metavar="COMMAND")
-    _add_assess(commands)
+    commands = parser.add_subparsers(required=True, metavar="COMMAND", title="commands")
+    for name, about in COMMANDS.items():
+        command = commands.add_parser(
+            name, help=about, description=f"{about[0].upper()}{about[1:]}."
+        )
+        if name == chosen:
+            module = importlib.import_module(f".commands.{name}", __package__)
+            module.arguments(command)
+            command.set_defaults(run=module.run)
     return parser
-
-
-def _add_assess(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
-    assess = commands.add_parser("assess", help="run the review on spec files")
-    assess.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml")
-    assess.add_argument(
-        "--milestone",
-        choices=("concept", "prototype", "production"),
-        help="what the verdict is wanted for (default: what the spec says)",
-    )
-    assess.add_argument(
-        "--hold-at",
-        choices=("critical", "major", "minor"),
-        help="mildest severity that holds (default: by milestone)",
-    )
-    assess.add_argument("--everything", action="store_true", help="list every met check as well")
-    assess.set_defaults(run=_assess)
-
-
-def _assess(options: argparse.Namespace) -> int:
-    from rich.console import Console
-
-    from .finding import Severity
-    from .reports.terminal import print_refusals, print_review
-    from .review import Review, review_file
-
-    console = Console(file=sys.stdout, highlight=False)
-    hold_at = Severity(options.hold_at) if options.hold_at else None
-    worst = RELEASED
-    for path in options.files:
-        outcome = review_file(path, options.milestone, hold_at)
-        if isinstance(outcome, Review):
-            print_review(outcome, console, options.everything)
-            worst = max(worst, RELEASED if outcome.verdict.released else HELD)
-        else:
-            print_refusals(str(path), outcome, console)
-            worst = NOT_ASSESSED
-    return worst

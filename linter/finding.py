@@ -78,11 +78,13 @@ class Missing:
 class Remedy:
     """A change of one or more leaves that cures a finding.
 
-    changes: pairs of path and new value as spec text.  The other fields tell what the
-    re-run of the catalogue showed, as ``check (subject)`` labels.
+    changes: pairs of path and new value as a reader would write it; values: the same as
+    plain data of a spec.  The other fields tell what the re-run of the catalogue showed,
+    as ``check (subject)`` labels.
     """
 
     changes: tuple[tuple[str, str], ...]
+    values: tuple[tuple[str, object], ...] = ()
     was: tuple[str, ...] = ()
     cured: tuple[str, ...] = ()
     eased: tuple[str, ...] = ()

@@ -56,12 +56,6 @@ class Node:
             self._cache[key] = self.compute(lambda node: node.value(corner), corner)
         return self._cache[key]
 
-    def arrays(self, corner: Corner, memo: dict[int, Any]) -> Any:
-        """The value for arrays of builds; ``memo`` is shared over one set of builds."""
-        if id(self) not in memo:
-            memo[id(self)] = self.compute(lambda node: node.arrays(corner, memo), corner)
-        return memo[id(self)]
-
     def compute(self, take: "Callable[[Node], Any]", corner: Corner) -> Any:
         """The value, with ``take`` for the values of the nodes below."""
         raise NotImplementedError

@@ -6,9 +6,10 @@ should cure and finds nothing new of the same or a graver severity.
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from itertools import islice
+from itertools import islice, permutations
 
 from .catalogue import Entry
+from .check import Lever
 from .consistency import STANDING, standing_findings
 from .engine import Assessment
 from .finding import Finding, Remedy, Status
@@ -16,13 +17,12 @@ from .loading import Spec
 from .milestone import RANK
 from .quantity import Value
 from .review import Review
-from .solve import Candidate, candidates, dial, subject_channel
+from .solve import Candidate, candidates, part_way, subject_channel
 from .spec import is_channel_path
 
 MOST_REMEDIES = 3
-TRIED_PER_LEVER = 3
+MOST_LEVERS = 3
 NO_LEVER = "no single value cures this: it takes another part or another design"
-NO_CURE = "no single change of {levers} meets it without a new concern as grave"
 CLEAR = 9
 
 Answers = Mapping[tuple[str, str], Finding]
@@ -81,29 +81,90 @@ class Advisor:
         remedies = tuple(islice(self.ranked(entry, finding), MOST_REMEDIES))
         if remedies:
             return replace(finding, remedies=remedies)
-        levers = ", ".join(lever.path for lever in entry.check.levers)
-        note = NO_CURE.format(levers=levers) if levers else NO_LEVER
-        return replace(finding, remedy_note=note)
+        pair = self.pair(entry, finding)
+        if pair is not None:
+            note = "no single change meets it; these two together do"
+            return replace(finding, remedies=(pair,), remedy_note=note)
+        return replace(finding, remedy_note=self.obstacle(finding))
+
+    def best(self, finding: Finding) -> Remedy | None:
+        """The first of the proven remedies, or the pair where no single change works."""
+        entry = self.review.catalogue.entry(finding.check)
+        if entry is None:
+            return None
+        return next(iter(self.ranked(entry, finding)), None) or self.pair(entry, finding)
+
+    def obstacle(self, finding: Finding) -> str:
+        """Why no change of the levers is offered: out of reach, or what it would break."""
+        entry = self.review.catalogue.entry(finding.check)
+        if entry is None or not entry.check.levers:
+            return NO_LEVER
+        reasons = [
+            self._reason(entry, finding, lever, path)
+            for lever in entry.check.levers
+            for path in self.paths(lever.path, finding)
+        ]
+        return f"{finding.check} ({finding.subject}): " + "; ".join(reasons)
+
+    def _reason(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> str:
+        found = candidates(self.run, entry, finding, lever, path)
+        if not found:
+            return f"no usual value of {path} meets it"
+        trial = self.trial({path: found[0].text})
+        if trial is None:
+            return f"{path} cannot be {in_text(found[0].text)}"
+        remedy = self.effects(trial, (finding.check, finding.subject))
+        spoiled = ", ".join((*remedy.appeared, *remedy.worsened)) or "it is found all the same"
+        return f"{path} {in_text(found[0].text)} would meet it, but then: {spoiled}"
+
+    def pair(self, entry: Entry, finding: Finding) -> Remedy | None:
+        """Two levers moved together: one part of the way, the other solved for the rest."""
+        paths = [
+            (lever, path)
+            for lever in entry.check.levers
+            for path in self.paths(lever.path, finding)
+        ][:MOST_LEVERS]
+        for (first, path), (second, other) in permutations(paths, 2):
+            for text in part_way(self.run, first, path):
+                remedy = self._second(entry, finding, {path: text}, second, other)
+                if remedy is not None:
+                    return remedy
+        return None
+
+    def _second(
+        self, entry: Entry, finding: Finding, first: dict[str, object], lever: Lever, path: str
+    ) -> Remedy | None:
+        loaded = self.review.spec.with_values(first)
+        if loaded.spec is None:
+            return None
+        run = Assessment(loaded.spec, self.review.catalogue, self.review.verdict.milestone)
+        for tried in candidates(run, entry, finding, lever, path)[:1]:
+            remedy = self.prove(finding, {**first, path: tried.text})
+            if remedy is not None:
+                return remedy
+        return None
 
     def ranked(self, entry: Entry, finding: Finding) -> list[Remedy]:
         """Proven remedies: fewest new concerns first, then the smallest change."""
         proven: list[tuple[tuple[int, int, float], Remedy]] = []
-        for tried in self.single(entry, finding):
-            remedy = self.prove(finding, {tried.path: tried.text})
-            if remedy is not None:
-                key = (len(remedy.appeared), len(remedy.worsened), tried.change)
-                proven.append((key, remedy))
+        for group in self.singles(entry, finding):
+            for tried in group:
+                remedy = self.prove(finding, {tried.path: tried.text})
+                if remedy is not None:
+                    key = (len(remedy.appeared), len(remedy.worsened), tried.change)
+                    proven.append((key, remedy))
+                    break
         proven.sort(key=lambda item: item[0])
         return [remedy for _, remedy in proven]
 
-    def single(self, entry: Entry, finding: Finding) -> Iterator[Candidate]:
-        """Stock values of each lever that should cure the finding."""
+    def singles(self, entry: Entry, finding: Finding) -> Iterator[list[Candidate]]:
+        """For each lever and direction the stock values that should cure the finding."""
         for lever in entry.check.levers:
             for path in self.paths(lever.path, finding):
-                turn = dial(self.run, lever, path)
-                if turn is not None:
-                    found = candidates(self.run, entry, finding, turn)
-                    yield from found[:TRIED_PER_LEVER]
+                found = candidates(self.run, entry, finding, lever, path)
+                for direction in (1, -1):
+                    yield [item for item in found if item.direction == direction]
+                yield from ([item] for item in found if item.direction == 0)
 
     def paths(self, path: str, finding: Finding) -> tuple[str, ...]:
         """The full paths of a lever: of the finding's channel, or of every channel."""
@@ -186,7 +247,8 @@ class Advisor:
                 (eased if after > before else worsened).append(name)
         changes = tuple((path, in_text(value)) for path, value in trial.changes)
         was = tuple(self._was(path) for path, _ in changes)
-        return Remedy(changes, was, *map(tuple, (cured, eased, worsened, appeared)))
+        lists = map(tuple, (cured, eased, worsened, appeared))
+        return Remedy(changes, trial.changes, was, *lists)
 
     def _was(self, path: str) -> str:
         stated = self.review.spec.values.get(path)

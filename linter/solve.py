@@ -23,15 +23,20 @@ from .stock import downward, upward
 GRID = 32
 BISECTIONS = 40
 CANDIDATES = 3
+PART_WAY = (1.3, 0.75, 2.0, 0.5)
 
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A stock value of a leaf that should meet the limit; ``change`` as a ratio's log."""
+    """A stock value of a leaf that should meet the limit.
+
+    direction: 1 for more than now, -1 for less, 0 for a word or a value new to the spec.
+    change: how far it is from the present value, as the logarithm of the ratio.
+    """
 
     path: str
     text: object
-    number: float
+    direction: int
     change: float
 
 
@@ -45,6 +50,7 @@ class Dial:
     now: Value
     low: float
     high: float
+    new: bool = False
 
     @property
     def linear(self) -> bool:
@@ -62,25 +68,63 @@ class Dial:
         return sorted({*points, self.now.nominal})
 
     def distance(self, x: float) -> float:
-        """How large a change from the present value is."""
+        """How large a change from the present value is; a new value counts as one."""
+        if self.new:
+            return 1.0
         if self.linear or x <= 0.0 or self.now.nominal <= 0.0:
             return abs(x - self.now.nominal) / max(self.high - self.low, 1e-30)
         return abs(math.log(x / self.now.nominal))
 
 
-def dial(run: Assessment, lever: Lever, path: str) -> Dial | None:
-    """The leaf behind a lever, when the spec states it as a number."""
+def candidates(
+    run: Assessment, entry: Entry, finding: Finding, lever: Lever, path: str
+) -> list[Candidate]:
+    """Stock values that meet the limit at the worst corner, nearest change first."""
+    field = field_of(path)
+    if field.kind != "quantity":
+        return list(_words(run, lever, path))
+    bounds = usual_bounds(field)
+    if bounds is None:
+        return []
     now = run.spec.values.get(path)
+    if isinstance(now, Value):
+        low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
+        return _numbers(run, entry, finding, Dial(path, lever, field.unit, now, low, high))
+    middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
+    loaded = run.spec.with_values({path: spell(middle, field.unit)})
+    if loaded.spec is None:
+        return []
+    run = Assessment(loaded.spec, run.catalogue, run.milestone)
+    return _numbers(run, entry, finding, Dial(path, lever, field.unit, middle, *bounds, new=True))
+
+
+def part_way(run: Assessment, lever: Lever, path: str) -> Iterator[object]:
+    """Stock values some way up and down from the present one, for changes in pairs."""
     field = field_of(path)
     bounds = usual_bounds(field)
-    if not isinstance(now, Value) or bounds is None:
-        return None
-    low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
-    return Dial(path, lever, field.unit, now, low, high)
+    now = run.spec.values.get(path)
+    if field.kind != "quantity" or bounds is None or not isinstance(now, Value):
+        return
+    turn = Dial(path, lever, field.unit, now, min(bounds[0], now.lo), max(bounds[1], now.hi))
+    if turn.linear or now.nominal <= 0.0:
+        return
+    for ratio in PART_WAY:
+        walk = (upward if ratio > 1 else downward)(lever.stock, turn.unit, now.nominal * ratio)
+        number = next(walk, None)
+        if number is not None and turn.low <= number <= turn.high:
+            yield _as_text(turn, number)
 
 
-def candidates(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> list[Candidate]:
-    """Stock values that meet the limit at the worst corner, nearest change first."""
+def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
+    """The other words or counts that a lever may be set to."""
+    now = run.spec.values.get(path)
+    stated = now.text if isinstance(now, Value) else now
+    for text in lever.stock if isinstance(lever.stock, tuple) else ():
+        if text != stated:
+            yield Candidate(path, text, 0, 1.0)
+
+
+def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> list[Candidate]:
     meets = _probe(run, entry, finding, turn)
     if meets is None:
         return []
@@ -89,8 +133,9 @@ def candidates(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> l
         walk = (upward if rising else downward)(turn.lever.stock, turn.unit, border)
         for number in islice(walk, CANDIDATES):
             if turn.low <= number <= turn.high and meets(number):
+                direction = 0 if turn.new else 1 if rising else -1
                 text = _as_text(turn, number)
-                found.append(Candidate(turn.path, text, number, turn.distance(number)))
+                found.append(Candidate(turn.path, text, direction, turn.distance(number)))
     return sorted(found, key=lambda item: item.change)
 
 
@@ -125,6 +170,9 @@ def _borders(turn: Dial, meets: Callable[[float], bool]) -> Iterator[tuple[float
     """The nearest meeting values above and below the present one."""
     grid = turn.grid()
     here = grid.index(turn.now.nominal)
+    if meets(turn.now.nominal):
+        yield turn.now.nominal, True
+        return
     for rising in (True, False):
         points = grid[here:] if rising else grid[here::-1]
         outside = points[0]

@@ -3,7 +3,7 @@
 import re
 
 from ..check import Source
-from ..finding import Finding, Missing, Place, Reading
+from ..finding import Finding, Leaned, Missing, Place, Reading
 from ..wording import in_words
 
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
@@ -62,6 +62,13 @@ def cited(source: Source) -> str:
     note = {"from memory": "from memory, not verified", "derived": "derived", "quoted": "as quoted"}
     standing = note.get(source.kind)
     return f"{text} ({standing})" if standing else text
+
+
+def assumption(item: Leaned) -> str:
+    """An assumption in short: the value, which way it leans, how it is known."""
+    known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title
+    known = "bound" if known == "derived" else known.removesuffix(", no source")
+    return f"{local(item.path)} {item.text} ({item.leaning}, {known})"
 
 
 def asked(item: Missing) -> str:

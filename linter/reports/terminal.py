@@ -10,7 +10,7 @@ from rich.text import Text
 from ..finding import Finding, Place, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
-from .marks import against, asked, bar, cited, clean, corner, local, spot
+from .marks import against, asked, assumption, bar, cited, clean, corner, local, spot
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
 SIGNAL_STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTICE": "bold blue"}
@@ -119,10 +119,9 @@ def _finding(item: Finding, style: str, seen: set[str]) -> RenderableType:
     if item.basis:
         rows.append(("limit from", Text(cited(item.basis))))
     rows.append(("see", Text("; ".join(cited(source) for source in item.sources))))
-    for leaned in item.leaned:
-        if leaned.leaning != "absent":
-            text = f"{local(leaned.path)} {leaned.text}, {leaned.leaning}; {cited(leaned.basis)}"
-            rows.append(("assumed", Text(clean(text))))
+    assumed = [leaned for leaned in item.leaned if leaned.leaning != "absent"]
+    if assumed:
+        rows.append(("assumed", Text(clean("; ".join(assumption(x) for x in assumed)))))
     rows.append(("check", Text(f"{item.check}  ({item.domain.replace('_', ' ')})", style="dim")))
     for caution in item.cautions:
         if caution.text not in seen:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+
 from ampreview.linter.catalogue import Catalogue, CatalogueError, Entry, faults, load
 from ampreview.linter.check import (
     COMMON_PRACTICE,
@@ -44,7 +45,7 @@ STRESS = Check(
         "v_rail": Input("supply.v_rail", "V", "rail"),
         "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
     },
-    limits=AtMost("100 %", "90 %", "80 %", {s: BOOK for s in ("critical", "major", "minor")}),
+    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
     sources=(BOOK,),
     cases=(),
     fails="",

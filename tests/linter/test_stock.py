@@ -3,6 +3,7 @@
 from itertools import islice
 
 import pytest
+
 from ampreview.linter.stock import downward, nearest, preferred, upward
 
 

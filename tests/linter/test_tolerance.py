@@ -1,6 +1,7 @@
 """Worst case and root-sum-square against published and hand-computed examples."""
 
 import pytest
+
 from ampreview.linter.node import Computed, LeafNode
 from ampreview.linter.quantity import parse
 from ampreview.linter.tolerance import root_sum_square, worst_case

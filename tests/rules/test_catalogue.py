@@ -11,6 +11,7 @@ import random
 from typing import Any
 
 import pytest
+
 from ampreview.linter.catalogue import Catalogue, Entry, load
 from ampreview.linter.check import AtLeast, Check, Constant, Input
 from ampreview.linter.engine import Assessment, missed

@@ -1,0 +1,82 @@
+"""The whole plan: a short sequence of changes after which a held spec is released.
+
+Step by step the gravest holding finding is cured by its best proven remedy, and the spec
+is reviewed again.  What cannot be cured is an obstacle, told with what stands in the way.
+The number of steps is bounded, and the outcome depends on the spec alone.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from .finding import Finding, Remedy, Status
+from .remedy import Advisor
+from .review import Review, review
+
+MOST_STEPS = 16
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One change of the plan and the finding that called for it."""
+
+    finding: Finding
+    remedy: Remedy
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Steps in order, the review after them, and what still stands in the way."""
+
+    steps: tuple[Step, ...]
+    after: Review
+    obstacles: tuple[str, ...]
+
+    @property
+    def changes(self) -> Mapping[str, str]:
+        """All changes together; where a leaf is changed twice, the last value."""
+        return {path: text for step in self.steps for path, text in step.remedy.changes}
+
+
+def plan(start: Review) -> Plan:
+    """The changes after which a review would release the spec, as far as they exist."""
+    steps: list[Step] = []
+    obstacles: dict[tuple[str, str], str] = {}
+    now = start
+    while len(steps) < MOST_STEPS:
+        advisor = Advisor(now)
+        finding = _next(now, obstacles)
+        if finding is None:
+            break
+        remedy = advisor.best(finding)
+        if remedy is None:
+            obstacles[finding.check, finding.subject] = advisor.obstacle(finding)
+            continue
+        steps.append(Step(finding, remedy))
+        now = _changed(now, remedy)
+    opened = [item for item in now.verdict.holding if item.status is Status.OPEN]
+    for item in opened:
+        obstacles[item.check, item.subject] = _question(item)
+    held = {(item.check, item.subject) for item in now.verdict.holding}
+    return Plan(tuple(steps), now, tuple(text for key, text in obstacles.items() if key in held))
+
+
+def _next(now: Review, obstacles: Mapping[tuple[str, str], str]) -> Finding | None:
+    """The gravest holding finding that is not yet known as an obstacle."""
+    holding = {(item.check, item.subject) for item in now.verdict.holding}
+    for item in now.failing():
+        key = (item.check, item.subject)
+        if key in holding and key not in obstacles:
+            return item
+    return None
+
+
+def _changed(now: Review, remedy: Remedy) -> Review:
+    loaded = now.spec.with_values(dict(remedy.values))
+    assert loaded.spec is not None, "a proven remedy has been loaded before"
+    verdict = now.verdict
+    return review(loaded.spec, verdict.milestone, verdict.hold_at, now.catalogue)
+
+
+def _question(item: Finding) -> str:
+    asked = ", ".join(missing.path for missing in item.missing[:4])
+    return f"{item.check} ({item.subject}) is open: {asked or item.message}"

@@ -1,0 +1,86 @@
+"""Worksheets as plain text and as Markdown."""
+
+import re
+from collections.abc import Iterable
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from ..finding import Finding
+from ..worksheet import Line, Sheet
+from .handbook import limits
+from .marks import against, cited, clean, local
+
+HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "line", "source")
+SIGNATURE = (
+    "Calculated by: ____________________   Checked by: ____________________   Date: __________"
+)
+_MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~])")
+
+
+def print_sheet(page: Sheet, console: Console) -> None:
+    """Print a worksheet for a person."""
+    finding = page.finding
+    console.print(Text.assemble((page.entry.name, "bold"), f" · {clean(finding.subject)}"))
+    for text in _head(page):
+        console.print(Padding(Text(text), (0, 0, 0, 2)))
+    if page.lines:
+        table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
+        for heading in HEADINGS:
+            table.add_column(heading, overflow="fold", vertical="top")
+        for line in page.lines:
+            style = "bold" if line.kind == "figure" else ""
+            table.add_row(*(clean(cell) for cell in _cells(line)), style=style)
+        console.print(Padding(table, (1, 0, 0, 1)))
+    console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
+
+
+def markdown(pages: Iterable[Sheet], title: str) -> str:
+    """All worksheets as one Markdown text."""
+    parts = [f"# Worksheets: {escaped(title)}"]
+    for page in pages:
+        parts.append(f"## {escaped(page.entry.name)} ({escaped(page.finding.subject)})")
+        parts.append("\n".join(f"- {escaped(text)}" for text in _head(page)))
+        if page.lines:
+            rows = [HEADINGS, tuple("---" for _ in HEADINGS)]
+            rows += [tuple(escaped(cell) for cell in _cells(line)) for line in page.lines]
+            parts.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
+        parts.append(escaped(SIGNATURE))
+    return "\n\n".join(parts) + "\n"
+
+
+def escaped(text: str) -> str:
+    """Text that Markdown shows as it is.
+
+    >>> escaped("t_d_off")
+    't\\\\_d\\\\_off'
+    """
+    return _MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
+
+
+def _head(page: Sheet) -> list[str]:
+    finding, check = page.finding, page.entry.check
+    lines = [check.title]
+    if against(finding):
+        lines.append(f"result: {against(finding)}; {_margin(finding)}{_status(finding)}")
+    else:
+        lines.append(f"{finding.status.value}: {finding.message}")
+    lines += [f"limit {text}" for text in limits(check)]
+    lines.append("sources: " + "; ".join(cited(source) for source in check.sources))
+    return lines
+
+
+def _margin(finding: Finding) -> str:
+    return f"margin {finding.margin:+.1%} of the limit, " if finding.margin is not None else ""
+
+
+def _status(finding: Finding) -> str:
+    return str(finding.severity or finding.status)
+
+
+def _cells(line: Line) -> tuple[str, ...]:
+    where = str(line.place.line) if line.place else line.kind
+    source = "; ".join(cited(item) for item in line.sources)
+    return (local(line.symbol), line.formula, line.nominal, line.worst, where, source)
