@@ -82,7 +82,7 @@ CHECK = Check(
             origin="computed: electro-mechanical matrix at 1 mHz (45 Hz, Qes 0.45, 20 L)",
         ),
     ),
-    topic=("dc_offset",),
+    topic=("loudspeaker.bl",),
     asked_from=None,
     fails="""
 channels:

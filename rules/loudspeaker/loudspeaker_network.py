@@ -12,10 +12,11 @@ it as ``load_range``, so that the treble response is judged for it too.
 from typing import Any
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..formulas.load import network_impedance
 
 
-def figure(load_low: Any, z_network: Any) -> Any:
-    return load_low / z_network
+def figure(load_low: Any, z_rated: Any, series: Any, parallel: Any) -> Any:
+    return load_low / network_impedance(z_rated, series, parallel)
 
 
 CHECK = Check(
@@ -24,12 +25,14 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="load_low / z_network",
-    sentence="The loudspeakers together are {z_network}, the channel is rated down to"
-    " {load_low}: {figure} times the current.",
+    formula="load_low / (z_rated series / parallel)",
+    sentence="Loudspeakers of {z_rated}, {series} in series and {parallel} in parallel, draw"
+    " {figure} times the current of the lowest rated load, {load_low}.",
     inputs={
         "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
-        "z_network": Input("z_network", "ohm", "rated impedance of all its loudspeakers"),
+        "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance of one loudspeaker"),
+        "series": Input("loudspeaker.series", "1", "loudspeakers in a string"),
+        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
     },
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
     levers=(
@@ -39,12 +42,12 @@ CHECK = Check(
     sources=(derivation("Kirchhoff: series impedances add, parallel admittances add"),),
     cases=(
         Case(
-            {"load_low": "4 ohm", "z_network": "2.6667 ohm"},
+            {"load_low": "4 ohm", "z_rated": "8 ohm", "series": 1, "parallel": 3},
             gives="1.5",
             origin="derived: three of 8 ohm in parallel on a 4 ohm rating, by conductances",
         ),
         Case(
-            {"load_low": "8 ohm", "z_network": "8 ohm"},
+            {"load_low": "8 ohm", "z_rated": "8 ohm", "series": 2, "parallel": 2},
             gives="1",
             origin="computed: two strings of two of 8 ohm, nodal solution",
         ),

@@ -1,0 +1,59 @@
+"""Input coupling and muting against a divider, a bisection and a charging curve."""
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
+
+from ampreview.rules.loudspeaker.series_capacitor_corner import figure as series_corner
+from ampreview.rules.sound.gain_structure import figure as surplus
+from ampreview.rules.sound.input_capacitor_dielectric import figure as share
+from ampreview.rules.sound.input_coupling_corner import figure as corner
+from ampreview.rules.sound.input_sensitivity import figure as sensitivity
+from ampreview.rules.sound.muting_time import figure as muting
+
+
+def _corner(r: float, c: float) -> float:
+    def above(f: float) -> float:
+        return abs(r / (r + 1 / (2j * np.pi * f * c))) - 0.5**0.5
+
+    return brentq(above, 1e-3, 1e7, xtol=1e-12, rtol=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("r", "c", "hertz"), [(10e3, 2.2e-6, 7.234), (20e3, 1e-6, 7.958), (2.2e3, 1e-6, 72.3)]
+)
+def test_corner_by_bisection(r: float, c: float, hertz: float) -> None:
+    assert _corner(r, c) == pytest.approx(hertz, rel=1e-3)
+    assert corner(r, c, 20.0) == pytest.approx(_corner(r, c) / 20.0, rel=1e-9)
+    assert series_corner(c, r, 900.0) == pytest.approx(_corner(r, c) / 900.0, rel=1e-9)
+
+
+def test_loss_at_the_limits_of_the_corner() -> None:
+    """A corner at the low end loses 3 dB, at half of it 0.97 dB."""
+    for ratio, loss in ((1.0, 3.01), (0.5, 0.969)):
+        c = 1 / (2 * np.pi * 10e3 * 20.0 * ratio)
+        z = 10e3 + 1 / (2j * np.pi * 20.0 * c)
+        assert corner(10e3, c, 20.0) == pytest.approx(ratio, rel=1e-12)
+        assert -20 * np.log10(abs(10e3 / z)) == pytest.approx(loss, abs=1e-3)
+
+
+def test_share_across_the_capacitor_by_a_divider() -> None:
+    z_c = 1 / (2j * np.pi * 20.0 * 1e-6)
+    assert share(20e3, 1e-6, 20.0) == pytest.approx(abs(z_c / (z_c + 20e3)), rel=1e-12)
+
+
+def test_five_time_constants_by_integration() -> None:
+    """1 V step behind 1 uF into 20 kohm: what the amplifier sees after 100 ms."""
+    run = solve_ivp(lambda _, v: (1 - v) / (20e3 * 1e-6), (0, 0.1), [0.0], rtol=1e-10, atol=1e-12)
+    left = 1 - run.y[0, -1]
+    assert left == pytest.approx(np.exp(-muting(0.1, 20e3, 1e-6)), rel=1e-5)
+    assert left < 0.01
+
+
+@pytest.mark.parametrize(("level", "decibels"), [(0.5, 35.05), (1.0, 29.03), (1.2277, 27.25)])
+def test_gain_for_100_w_in_8_ohm(level: float, decibels: float) -> None:
+    """28.28 V from 0.5 V, 1 V and +4 dBu: with just that gain rated power is just reached."""
+    gain = 10 ** (decibels / 20)
+    assert sensitivity(level, gain, 100.0, 8.0) == pytest.approx(1.0, abs=1e-3)
+    assert surplus(level, gain, 1.0, 40.0) == pytest.approx(0.0, abs=5e-3)
