@@ -1,9 +1,8 @@
-"""Output inductor at work: ripple, rms current, losses, temperature, saturation."""
+"""Output inductor at work: ripple, rms current, losses."""
 
 from typing import Any
 
 from ...linter.check import (
-    Assumption,
     Constant,
     Derived,
     Input,
@@ -16,7 +15,6 @@ from ..formulas.inductor import (
     core_loss,
     flux_swing,
     hot_resistance,
-    hot_saturation,
     mean_square_three_level,
     mean_square_two_level,
     ripple_three_level,
@@ -93,21 +91,6 @@ def copper_heat(n_legs: Any, dcr: Any, rise: Any, copper: Any, i_rated_peak: Any
     return n_legs * hot_resistance(dcr, rise, copper) * i_rated_peak**2 / 2
 
 
-def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:
-    """Rise goes with the square of the current."""
-    return t_air_inside + rise_rated * (i_inductor_rms / i_rms) ** 2
-
-
-def saturation_at_hot(i_sat: Any, factor: Any) -> Any:
-    """Saturation current at 100 degC."""
-    return i_sat * factor
-
-
-def same(i_sat: Any) -> Any:
-    """Saturation current that does not fall."""
-    return i_sat
-
-
 _COIL = {
     "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
     "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
@@ -128,7 +111,7 @@ RIPPLE_IDLE = Derived(
         Way(
             ripple_to_ground,
             {**_IN_LEG, "c_ground": Input("c_ground_working", "F", "from one terminal to ground")},
-            "v_swing / (4 l_leg carrier), times (2 pi carrier)^2 l_leg c_ground where that is below 1;"
+            "v_swing / (4 l_leg carrier), times (2 pi carrier)^2 l_leg c_ground where below 1;"
             " at least v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "fitted"},
         ),
@@ -225,75 +208,4 @@ P_INDUCTOR = Derived(
     sources=(from_memory("IEC 60028, resistance of copper"),),
 )
 
-T_INDUCTOR = Derived(
-    "t_inductor", "degC", "channel", "inductor at rated power, copper loss only",
-    ways=(
-        Way(
-            warmed,
-            {
-                "t_air_inside": Input("t_air_inside", "degC", "air round the parts"),
-                "rise_rated": Input("filter.inductor.rise_rated", "K", "rise at i_rms"),
-                "i_inductor_rms": Input("i_inductor_rms", "A", "rms current at rated power"),
-                "i_rms": Input("filter.inductor.i_rms", "A", "heating current"),
-            },
-            "t_air_inside + rise_rated (i_inductor_rms / i_rms)^2",
-        ),
-    ),
-    sources=(Source("Murata, tutorial on rated currents of inductors", "rise of 40 K"),),
-)
-
-_SAT = Input("filter.inductor.i_sat", "A", "saturation current at 25 degC")
-_FERRITE = Input(
-    "filter.inductor.i_sat_hot_factor", "1", "saturation at 100 degC over that at 25 degC",
-    Assumption(0.8, "neutral", from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC")),
-)
-_LINE = {
-    "t_inductor": Input("t_inductor", "degC", "inductor at rated power"),
-    "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
-    "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
-}
-_FALLS = "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))"
-_HOT = Assumption(None, "adverse", derivation("core taken at 100 degC while its heat is open"))
-
-I_SAT_HOT = Derived(
-    "i_sat_hot", "A", "channel", "saturation current of one inductor, hot",
-    ways=(
-        Way(
-            same, {"i_sat": _SAT}, "i_sat",
-            when={"filter.inductor.core": "air"},
-        ),
-        Way(
-            hot_saturation,
-            {
-                "i_sat": _SAT,
-                "factor": Input(
-                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
-                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
-                ),
-                **_LINE,
-            },
-            _FALLS,
-            when={"filter.inductor.core": "powder"},
-        ),
-        Way(
-            saturation_at_hot,
-            {
-                "i_sat": _SAT,
-                "factor": Input(
-                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
-                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
-                ),
-            },
-            "i_sat factor",
-            when={"filter.inductor.core": "powder"},
-            assumes=_HOT,
-        ),
-        Way(hot_saturation, {"i_sat": _SAT, "factor": _FERRITE, **_LINE}, _FALLS),
-        Way(saturation_at_hot, {"i_sat": _SAT, "factor": _FERRITE}, "i_sat factor", assumes=_HOT),
-    ),
-    sources=(from_memory("saturation flux of power ferrite against temperature"),),
-)
-
-DERIVED = (
-    RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR, T_INDUCTOR, I_SAT_HOT,
-)
+DERIVED = (RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)

@@ -146,6 +146,17 @@ AM_RECEPTION = Derived(
     sources=(Source("TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)"),),
 )
 
+COMMON_MODE_DAMPED = Derived(
+    "common_mode_damped", "word", "channel",
+    "whether a damper from each terminal to ground is fitted",
+    ways=(
+        Way(yes, {}, "yes", when={
+            "filter.damper": "fitted", "filter.damper.connection": "each-terminal",
+        }),
+        Way(no, {}, "no"),
+    ),
+)
+
 DERIVED = (
-    LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, FILTER_IN_LOOP, AM_RECEPTION,
+    COMMON_MODE_DAMPED, LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, FILTER_IN_LOOP, AM_RECEPTION,
 )

@@ -1,0 +1,68 @@
+"""Current that a filter capacitor may carry at the carrier."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    from_memory,
+)
+from ..formulas.capacitor import current_at_loss
+
+MAKERS_TABLE = Source("CEE, Technicalities of film capacitors", "loss factor at 100 kHz")
+LOSS_FACTORS = (
+    ("polypropylene", "0.0002", MAKERS_TABLE),
+    ("polyester", "0.017", MAKERS_TABLE),
+    ("ceramic-class-1", "0.001", from_memory("data sheets of class-1 capacitors")),
+    ("ceramic-class-2", "0.025", from_memory("data sheets of class-2 capacitors")),
+)
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+def _ways(which: str) -> tuple[Way, ...]:
+    shared = {
+        "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
+        "f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
+        "c": Input(f"filter.{which}.c", "F", "the capacitor"),
+    }
+    text = "sqrt(p 2 pi f c / tan_delta)"
+    stated = Input(f"filter.{which}.i_rated", "A", "rated current, rms")
+    loss = Input(f"filter.{which}.tan_delta", "1", "loss factor at 100 kHz")
+    found = [
+        Way(as_stated, {"value": stated}, "value"),
+        Way(current_at_loss, {**shared, "tan_delta": loss}, text,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE)),
+    ]
+    for dielectric, factor, basis in LOSS_FACTORS:
+        usual = Constant(factor, f"loss factor of {dielectric}", basis)
+        found.append(
+            Way(
+                current_at_loss, {**shared, "tan_delta": usual}, text,
+                when={f"filter.{which}.dielectric": dielectric},
+                assumes=Assumption(None, "neutral", basis),
+            )
+        )
+    return tuple(found)
+
+
+DERIVED = (
+    Derived(
+        "i_c_across_limit", "A", "channel",
+        "current that the capacitor across the load may carry, rms", _ways("c_across"),
+        sources=(MAKERS_TABLE,),
+    ),
+    Derived(
+        "i_c_ground_limit", "A", "channel",
+        "current that one capacitor to ground may carry, rms", _ways("c_ground"),
+        sources=(MAKERS_TABLE,),
+    ),
+)

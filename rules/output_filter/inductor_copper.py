@@ -1,0 +1,78 @@
+"""Heating current of the inductor at rated power.
+
+The rated current of an inductor is the one that heats it by a stated rise, mostly 40 K.
+The heat goes with the square: at 1.4 times the rated current the rise is 80 K, and a part
+in warm air reaches the limit of its wire and core. The figure takes a continuous sine at
+rated power, which music never is; so a figure above one is a reminder for the sine test,
+and only above 1.4, where the sine test itself would destroy the part, a fault. Ripple is
+included, core loss is not: it has a check of its own. Cure: a larger part, or a lower
+resistance at the same inductance.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(i_inductor_rms: Any, i_rms: Any) -> Any:
+    """Rms current over heating current."""
+    return i_inductor_rms / i_rms
+
+
+CHECK = Check(
+    title="Heating current of the inductor",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="i_inductor_rms / i_rms",
+    sentence="a sine at rated power drives {i_inductor_rms} through an inductor rated for"
+    " {i_rms}: {figure} times",
+    inputs={
+        "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
+        "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
+    },
+    applies={"filter_kind": "lc"},
+    limits=AtMost(
+        major="1.4",
+        minor="1",
+        basis={
+            "major": derivation("twice the rated heat, 80 K where 40 K are rated"),
+            "minor": derivation("the heating current of the data sheet"),
+        },
+    ),
+    levers=(Lever("filter.inductor.i_rms", ("1 A", "2 A", "3 A", "4 A", "5 A", "7 A", "10 A",
+                                            "13 A", "16 A", "20 A")),),
+    sources=(
+        Source("Murata, tutorial on rated currents of inductors", "40 K"),
+        derivation("heat of copper goes with the square of the current"),
+    ),
+    cases=(
+        Case({"i_inductor_rms": "5 A", "i_rms": "7 A"}, gives="0.7143",
+             origin="published: Sagami 7W14A, 10 uH, 7 A for 40 K; 100 W into 4 ohm by hand"),
+        Case({"i_inductor_rms": "5.492 A", "i_rms": "13 A"}, gives="0.42246",
+             origin="computed: root of 120 W over 4 ohm squared and 0.5742 A squared"),
+    ),
+    topic=("filter.inductor.i_rms",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 150 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {type: natural-sampling, carrier: 400 kHz}
+    filter: {inductor: {l: 10 uH, i_rms: 3 A}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {type: natural-sampling, carrier: 400 kHz}
+    filter: {inductor: {l: 10 uH, i_rms: 7 A}}
+""",
+)

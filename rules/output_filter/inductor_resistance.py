@@ -1,0 +1,63 @@
+"""Resistance of the inductors against the load.
+
+The copper of both inductors is in line with the load; its share of the load's resistance
+is the share of power that becomes heat there, and it lowers the damping of the cone. A
+bridge counts two inductors. Three percent are 0.13 dB and nobody hears them, but at 100 W
+they are 3 W in two small parts. The limit is about economy, not about function: the power
+that is really missing shows in the output power, the heat in the heating current. Cure: a
+larger part of the same inductance, or less inductance at a higher carrier.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(n_legs: Any, dcr: Any, z_load: Any) -> Any:
+    """Copper of all inductors over the load."""
+    return n_legs * dcr / z_load
+
+
+CHECK = Check(
+    title="Resistance of the inductors",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="performance",
+    formula="n_legs dcr / z_load",
+    sentence="the inductors ({dcr} each) take {figure} of the power of a load of {z_load}",
+    inputs={
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "z_load": Input("z_load", "ohm", "load of the channel"),
+    },
+    applies={"filter_kind": "lc"},
+    limits=AtMost(minor="3 %", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("filter.inductor.dcr", "1 mohm"),),
+    sources=(
+        derivation("divider of load and copper"),
+        Source("IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm"),
+    ),
+    cases=(
+        Case({"n_legs": 1.0, "dcr": "20 mohm", "z_load": "4 ohm"}, gives="0.5 %",
+             origin="published: IRAUDAMP7D asks for 20 mohm; share by hand"),
+        Case({"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"}, gives="5.5556 %",
+             origin="published: Universidad de Cantabria thesis, 0.3 ohm each; share by hand"),
+    ),
+    topic=("filter.inductor.dcr",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge}
+    filter: {inductor: {l: 35 uH, dcr: 300 mohm}}
+""",
+    passes="""
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {inductor: {l: 22 uH, dcr: 20 mohm}}
+""",
+)

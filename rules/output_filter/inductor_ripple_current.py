@@ -1,0 +1,71 @@
+"""Ripple current of the inductor against the audio current.
+
+Ripple costs idle loss in switches, copper and core, adds to the peak that the core must
+bear, and at small signals helps: it lets the legs commutate softly and hides the dead
+time. A ripple as large as the audio peak at rated power means an inductor too small for
+this stage, usually one bought for a smaller supply. Below that there is no harm in ripple
+by itself; a two-level bridge with 10 uH at 400 kHz into 8 ohm always has 0.55 of it,
+whatever the rail. The textbook window of 0.2 to 0.4 is a target for converters. What the
+ripple does to idle heat, saturation and trip is judged where it hurts. Cure: a larger
+inductor or a higher carrier.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(ripple_idle: Any, i_rated_peak: Any) -> Any:
+    """Ripple, peak to peak, over audio peak."""
+    return ripple_idle / i_rated_peak
+
+
+CHECK = Check(
+    title="Ripple current of the inductor",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="ripple_idle / i_rated_peak",
+    sentence="the inductor's ripple of {ripple_idle} peak to peak is {figure} of the audio peak"
+    " at rated power, {i_rated_peak}",
+    inputs={
+        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
+        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
+    },
+    applies={"filter_kind": "lc"},
+    limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("filter.inductor.l", "E6"), Lever("modulator.carrier", "10 kHz")),
+    sources=(
+        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes"),
+        derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
+    ),
+    cases=(
+        Case({"ripple_idle": "1.989 A", "i_rated_peak": "7.746 A"}, gives="0.2568",
+             origin="published: IRAUDAMP7D, 35 V, 22 uH, 400 kHz, 120 W into 4 ohm; by hand"),
+        Case({"ripple_idle": "1.433 A", "i_rated_peak": "2.866 A"}, gives="0.5",
+             origin="computed: switched circuit with 50 V, 22 uH, 0.68 uF, 400 kHz, 1.433 A"),
+    ),
+    topic=("filter.inductor",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 5 W
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {levels: two-level, carrier: 400 kHz}
+    filter: {inductor: {l: 4.7 uH}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 25 W
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {levels: two-level, carrier: 400 kHz}
+    filter: {inductor: {l: 10 uH}}
+""",
+)
