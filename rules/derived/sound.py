@@ -10,6 +10,7 @@ from ...linter.check import (
     Derived,
     Input,
     Way,
+    derivation,
 )
 from ..formulas.acoustics import (
     AIR_DENSITY,
@@ -147,6 +148,9 @@ def high_pass_inputs(corner: Assumption, order: Assumption) -> Arguments:
     }
 
 
+RATED_AS_LEAST = Assumption(
+    None, "favourable", derivation("clip onset is not below rated power while it is open")
+)
 FIRST_ORDER = Assumption(1.0, "adverse", COMMON_PRACTICE)
 # a vented box without a word on its high-pass is judged as if it had none
 HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_ORDER)
@@ -175,6 +179,15 @@ DERIVED: tuple[Derived, ...] = (
                     "z": Input("z_load", "ohm", "load of that power"),
                 },
                 "(power z)^0.5",
+            ),
+            Way(
+                sine_voltage,
+                {
+                    "power": Input("rated_power", "W", "rated power of the channel"),
+                    "z": Input("z_load", "ohm", "load of that power"),
+                },
+                "(power z)^0.5",
+                assumes=RATED_AS_LEAST,
             ),
         ),
     ),
