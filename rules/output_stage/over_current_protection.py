@@ -1,0 +1,60 @@
+"""Whether the output stage has over-current protection at all.
+
+A screwdriver across the terminals, a chafed lead, a loudspeaker with a burnt coil: shorts
+happen, and a class-D stage answers with a current that rises by amperes per microsecond
+until something opens.  A supply fuse is far too slow for a semiconductor.
+
+The check asks only whether the protection is there; whether its threshold lies above the
+music and below destruction is asked by trip-above-music and trip-below-destruction.  For
+an integrated stage the answer stands in its data sheet.  Silence is an open question, the
+word ``none`` a finding.  First cure: a driver with over-current sensing, or a shunt and a
+comparator that latch off within a microsecond.
+"""
+
+from ...linter.check import AtLeast, Case, Caution, Check, Input, Source, derivation
+
+
+def figure(over_current: str) -> float:
+    """1 where over-current protection is fitted, 0 where it is not."""
+    return 1.0 if over_current == "fitted" else 0.0
+
+
+SHORTS = derivation("short-circuit current rises as V / L; semiconductors fail in microseconds")
+
+CHECK = Check(
+    title="Over-current protection of the output stage",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="1 where over_current is fitted, 0 where it is none",
+    sentence="over-current protection: {over_current}",
+    inputs={
+        "over_current": Input(
+            "output_stage.over_current", "word", "over-current protection, fitted or none"
+        ),
+    },
+    limits=AtLeast(critical="1", basis={"critical": SHORTS}),
+    sources=(
+        SHORTS,
+        Source("M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests"),
+    ),
+    cautions=(
+        Caution("CAUTION", "Without over-current protection a shorted lead can burst devices "
+                "and start a fire on the board."),
+    ),
+    cases=(
+        Case({"over_current": "fitted"}, "1",
+             "published: IRAUDAMP7D reference design senses the on-resistance of its switches"),
+        Case({"over_current": "none"}, "0", "derived: nothing limits the current of a short"),
+    ),
+    asked_from="prototype",
+    fails="""
+channels:
+  main: {output_stage: {over_current: none}}
+""",
+    passes="""
+channels:
+  main: {output_stage: {over_current: {i_trip: 10 A}}}
+""",
+)

@@ -1,0 +1,81 @@
+"""Energy of one short-circuit event against the avalanche rating of the device.
+
+While the protection makes up its mind the device that drives the short may carry the trip
+current with the whole swing across it, and the energy of the inductor has to go somewhere
+when it opens.  The single-pulse avalanche energy is the one printed number that says what
+heat the crystal takes in microseconds.
+
+Usually most of the inductor's energy flows back into the rail through the other switch's
+diode, so the sum V I t + L I^2 / 2 is an upper bound and the limit is a major one.  The
+current is the trip's upper end; a short ahead of the inductor is not limited to that and
+needs sensing of the switch voltage.  First cures: a faster comparator, a lower trip, a
+larger device.  It says nothing of repeated tries: see short-circuit-heating.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+
+
+def figure(
+    v_swing: Any, i_trip: Any, t_response: Any, l: Any, parallel: Any, e_as: Any  # noqa: E741
+) -> Any:
+    """Energy of one event over the single-pulse rating."""
+    return (v_swing * i_trip * t_response + l * i_trip**2 / 2) / (parallel * e_as)
+
+
+BOUND = derivation("energy in the device until it is off, and of the inductor after that")
+
+CHECK = Check(
+    title="Energy of one short circuit against the avalanche rating",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="(v_swing i_trip t_response + l i_trip^2 / 2) / (parallel e_as)",
+    sentence="{i_trip} on {v_swing} for {t_response} and the energy of {l} are {figure} of the "
+    "single-pulse rating of {e_as}",
+    inputs={
+        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
+        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
+        "l": Input("filter.inductor.l", "uH", "one inductor"),
+        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "e_as": Input("output_stage.device.e_as", "mJ", "energy of a single avalanche pulse"),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(major="100 %", minor="50 %", basis={"major": BOUND, "minor": COMMON_PRACTICE}),
+    levers=(Lever("output_stage.over_current.t_response", "50 ns"),),
+    sources=(BOUND,),
+    cases=(
+        Case({"v_swing": "25.2 V", "i_trip": "10 A", "t_response": "600 ns", "l": "10 uH",
+              "parallel": 1.0, "e_as": "60 mJ"}, "1.085 %",
+             "computed: power integrated over the event, 0.151 mJ and 0.5 mJ"),
+        Case({"v_swing": "100 V", "i_trip": "60 A", "t_response": "5 us", "l": "22 uH",
+              "parallel": 1.0, "e_as": "50 mJ"}, "139.2 %", "derived: 30 mJ and 39.6 mJ"),
+    ),
+    topic=("output_stage.device.e_as",),
+    asked_from="production",
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      over_current: {i_trip: 40 A, t_response: 4 us}
+      device: {e_as: 20 mJ}
+    filter: {type: lc, inductor: {l: 22 uH}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 25 V}
+channels:
+  main:
+    output_stage:
+      topology: full-bridge
+      devices: discrete
+      over_current: {i_trip: 10 A, t_response: 600 ns}
+      device: {e_as: 60 mJ}
+    filter: {type: lc, inductor: {l: 10 uH}}
+""",
+)

@@ -1,0 +1,114 @@
+"""Junction temperature while the protection keeps trying into a short circuit.
+
+A protection that tries again by itself puts one short-circuit event into the device in
+every retry interval, for as long as the short lasts: all night, if a lead is pinched.  The
+average power of these tries must leave the junction cool enough.  A protection that
+latches until the supply is switched has no such problem.
+
+Each event is counted as V I t + L I^2 / 2 with the upper end of the trip and the whole of it
+in one package, on the heatsink's temperature at programme.  The events themselves are judged by
+short-circuit-energy.  First cures: a longer retry interval (half a second is usual), a latch
+after a few tries.  25 K are kept because the heat of single pulses is not spread evenly
+over the crystal.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtLeast,
+    Case,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
+
+
+def figure(
+    t_j_max: Any,
+    t_heatsink: Any,
+    r_th_jc: Any,
+    v_swing: Any,
+    i_trip: Any,
+    t_response: Any,
+    l: Any,  # noqa: E741
+    t_retry: Any,
+) -> Any:
+    """Distance of the junction from its limit while the protection retries."""
+    energy = v_swing * i_trip * t_response + l * i_trip**2 / 2
+    return t_j_max - t_heatsink - r_th_jc * energy / t_retry
+
+
+LATCHED = derivation("a protection that latches does not try again")
+
+CHECK = Check(
+    title="Junction temperature during retries into a short circuit",
+    figure=figure,
+    unit="K",
+    each="channel",
+    stake="rating",
+    formula="t_j_max - t_heatsink - r_th_jc (v_swing i_trip t_response + l i_trip^2 / 2) / "
+    "t_retry",
+    sentence="tries into a short every {t_retry} leave {figure} to the junction limit of "
+    "{t_j_max}",
+    inputs={
+        "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
+        "t_heatsink": Input("t_heatsink", "degC", "heatsink at programme"),
+        "r_th_jc": Input("output_stage.device.r_th_jc", "K/W", "junction to case"),
+        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
+        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
+        "l": Input("filter.inductor.l", "uH", "one inductor"),
+        "t_retry": Input(
+            "output_stage.over_current.t_retry", "ms", "until the next try",
+            default=Assumption("1 Gs", "favourable", LATCHED),
+        ),
+    },
+    limits=AtLeast(
+        critical="0 K",
+        minor="25 K",
+        basis={
+            "critical": derivation("absolute maximum rating of the device"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("output_stage.over_current.t_retry", "50 ms"),),
+    sources=(LATCHED, derivation("mean power of repeated events through the thermal path")),
+    cases=(
+        Case({"t_j_max": "150 degC", "t_heatsink": "80 degC", "r_th_jc": "1.6 K/W",
+              "v_swing": "25.2 V", "i_trip": "10 A", "t_response": "600 ns", "l": "10 uH",
+              "t_retry": "500 ms"}, "69.998 K",
+             "computed: 0.651 mJ twice a second is 1.3 mW, thermal path summed by hand"),
+        Case({"t_j_max": "150 degC", "t_heatsink": "80 degC", "r_th_jc": "2 K/W",
+              "v_swing": "100 V", "i_trip": "40 A", "t_response": "2 us", "l": "22 uH",
+              "t_retry": "1 ms"}, "18.8 K", "derived: 25.6 mJ a millisecond are 25.6 W"),
+    ),
+    topic=("output_stage.over_current.t_retry",),
+    asked_from="production",
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      over_current: {i_trip: 40 A, t_response: 2 us, t_retry: 1 ms}
+      device: {t_j_max: 150 degC, r_th_jc: 4 K/W}
+    filter: {type: lc, inductor: {l: 22 uH}}
+thermal: {heatsink: {t: 80 degC}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 25 V}
+channels:
+  main:
+    output_stage:
+      topology: full-bridge
+      devices: discrete
+      over_current: {i_trip: 10 A, t_response: 600 ns, t_retry: 500 ms}
+      device: {t_j_max: 150 degC, r_th_jc: 1.6 K/W}
+    filter: {type: lc, inductor: {l: 10 uH}}
+thermal: {heatsink: {t: 80 degC}}
+""",
+)

@@ -1,0 +1,67 @@
+"""Over-current trip against the saturation current of the inductor.
+
+When the current passes the point where the inductor saturates, its inductance collapses and
+the current runs up several times as fast.  A protection whose threshold lies far above that
+point has much less time than its author thinks.
+
+It is a hint and not more, hence minor: much-copied reference boards set the trip above the
+printed saturation current on purpose, because a trip near the music cuts out on bass, and
+what counts is that the top stays below the device's rating (trip-below-destruction) and,
+for integrated stages, that enough inductance is left (part-least-inductance).  The trip is
+taken cold, where it is highest, the saturation hot, where it is lowest.  First cures: an
+inductor with more saturation current, of powder rather than ferrite; a lower trip.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(i_trip: Any, i_sat: Any) -> Any:
+    """Trip over the saturation current when hot."""
+    return i_trip / i_sat
+
+
+CHECK = Check(
+    title="Over-current trip against inductor saturation",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="performance",
+    formula="i_trip / i_sat",
+    sentence="the trip at {i_trip} is {figure} of the saturation current of {i_sat}, hot",
+    inputs={
+        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
+        "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
+    },
+    limits=AtMost(minor="150 %", basis={"minor": COMMON_PRACTICE}),
+    levers=(
+        Lever("filter.inductor.i_sat", "1 A"),
+        Lever("output_stage.over_current.i_trip", "0.5 A"),
+    ),
+    sources=(
+        derivation("slope V / L grows as L falls"),
+        Source("IRAUDAMP7D reference design, International Rectifier: trip of 23 A with an "
+               "inductor of 13 A"),
+    ),
+    cases=(
+        Case({"i_trip": "10 A", "i_sat": "10 A"}, "100 %",
+             "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 A"),
+        Case({"i_trip": "23 A", "i_sat": "13 A"}, "176.9 %",
+             "published: IRAUDAMP7D, trip of 23 A, inductor of 13 A as printed"),
+    ),
+    topic=("output_stage.over_current",),
+    asked_from="production",
+    fails="""
+channels:
+  main:
+    output_stage: {devices: discrete, over_current: {i_trip: 25 A}}
+    filter: {type: lc, inductor: {l: 22 uH, i_sat: 8 A, core: powder, i_sat_hot_factor: 1.0}}
+""",
+    passes="""
+channels:
+  main:
+    output_stage: {devices: discrete, over_current: {i_trip: 10 A}}
+    filter: {type: lc, inductor: {l: 22 uH, i_sat: 13 A, core: powder, i_sat_hot_factor: 1.0}}
+""",
+)
