@@ -16,7 +16,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source
-from ..derived.sound import BAND, BOX, DRIVER, HIGH_PASS, VENT
+from ..derived.excursion import BAND, BOX, DRIVER, HIGH_PASS, VENT
 from ..formulas.driver import (
     SMALL_VENTED,
     VENTED_DERIVED,

@@ -15,7 +15,7 @@ the same way; its own resonance is not described, so it is not judged here.
 from typing import Any
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
-from ..derived.sound import HIGH_PASS
+from ..derived.excursion import HIGH_PASS
 from ..formulas.acoustics import power_decibel
 from ..formulas.driver import SMALL_VENTED
 

@@ -11,7 +11,7 @@ import pytest
 from scipy import signal
 
 from ampreview.linter.units import registry
-from ampreview.rules.derived.sound import (
+from ampreview.rules.derived.excursion import (
     excursion_open,
     excursion_sealed,
     excursion_vented,

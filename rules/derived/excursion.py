@@ -1,0 +1,226 @@
+"""Excursion of the cone over the band, and what the box adds to the cone."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Arguments,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+)
+from ..formulas.acoustics import (
+    AIR_DENSITY,
+    SOUND_SPEED,
+)
+from ..formulas.driver import (
+    SMALL_CLOSED,
+    SMALL_VENTED,
+    bass_frequencies,
+    compliance,
+    free_excursion,
+    high_pass,
+    largest,
+    sealed_shape,
+    total_q,
+    vented_shape,
+    vented_volume_gain,
+)
+
+
+def free_excursion_of(
+    v_driver_rms: Any,
+    v_as: Any,
+    s_d: Any,
+    f_s: Any,
+    q_es: Any,
+    r_e: Any,
+    air_density: Any,
+    sound_speed: Any,
+) -> Any:
+    """Peak excursion [m] without box and high-pass, towards zero frequency."""
+    c_ms = compliance(v_as, s_d, air_density, sound_speed)
+    return free_excursion(v_driver_rms, c_ms, f_s, q_es, r_e)
+
+
+def cone_alone() -> float:
+    """Nothing but the cone moves air."""
+    return 1.0
+
+
+def excursion_sealed(
+    x_free: Any,
+    f_s: Any,
+    q_ts: Any,
+    v_as: Any,
+    v_b: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+) -> Any:
+    """Largest peak excursion [m] over the band in a sealed box."""
+    alpha = v_as / v_b
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, alpha) for f in sweep]
+    return x_free * largest(shape)
+
+
+def excursion_open(
+    x_free: Any,
+    f_s: Any,
+    q_ts: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+) -> Any:
+    """Largest peak excursion [m] over the band without a box."""
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s)
+    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, 0) for f in sweep]
+    return x_free * largest(shape)
+
+
+def excursion_vented(
+    x_free: Any,
+    f_s: Any,
+    q_ts: Any,
+    v_as: Any,
+    v_b: Any,
+    f_b: Any,
+    q_l: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+) -> Any:
+    """Largest peak excursion [m] over the band in a vented box."""
+    alpha = v_as / v_b
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    shape = [
+        high_pass(f, f_high_pass, order) * vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
+        for f in sweep
+    ]
+    return x_free * largest(shape)
+
+
+BAND: Arguments = {
+    "band_low": Input("band_low", "Hz", "low end of the audio band"),
+    "band_high": Input("band_high", "Hz", "high end of the audio band"),
+}
+DRIVER: Arguments = {
+    "x_free": Input("x_free", "m", "excursion towards zero frequency without box, peak"),
+    "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
+    "q_ts": Input("q_ts", "1", "total Q of the driver"),
+}
+
+
+def high_pass_inputs(corner: Assumption, order: Assumption) -> Arguments:
+    """Corner and order of the high-pass, and what silence about them means."""
+    return {
+        "f_high_pass": Input("loudspeaker.high_pass.f", "Hz", "high-pass ahead of it", corner),
+        "order": Input("loudspeaker.high_pass.order", "1", "order of the high-pass", order),
+    }
+
+
+FIRST_ORDER = Assumption(1.0, "adverse", COMMON_PRACTICE)
+# a vented box without a word on its high-pass is judged as if it had none
+HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_ORDER)
+HIGH_PASS_IF_ANY = high_pass_inputs(Assumption("0 Hz", "absent", COMMON_PRACTICE), FIRST_ORDER)
+BOX: Arguments = {
+    "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
+    "v_b": Input("loudspeaker.enclosure.v_b", "L", "net volume for one loudspeaker"),
+}
+VENT: Arguments = {
+    "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),
+    "q_l": Input("loudspeaker.enclosure.q_l", "1", "leakage Q of the box"),
+}
+AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPEED}
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        name="q_ts",
+        unit="1",
+        each="channel",
+        meaning="total Q of the driver",
+        ways=(
+            Way(
+                total_q,
+                {
+                    "q_ms": Input("loudspeaker.q_ms", "1", "mechanical Q"),
+                    "q_es": Input("loudspeaker.q_es", "1", "electrical Q"),
+                },
+                "q_ms q_es / (q_ms + q_es)",
+            ),
+        ),
+    ),
+    Derived(
+        name="x_free",
+        unit="m",
+        each="channel",
+        meaning="excursion of one cone without box, towards zero frequency, peak",
+        ways=(
+            Way(
+                free_excursion_of,
+                {
+                    "v_driver_rms": Input("v_driver_rms", "V", "largest sine across it"),
+                    "v_as": BOX["v_as"],
+                    "s_d": Input("loudspeaker.s_d", "m2", "cone area"),
+                    "f_s": DRIVER["f_s"],
+                    "q_es": Input("loudspeaker.q_es", "1", "electrical Q"),
+                    "r_e": Input("r_e", "ohm", "cold coil resistance"),
+                    **AIR,
+                },
+                "v_driver_rms (2 c_ms / (2 pi f_s q_es r_e))^0.5,"
+                " c_ms = v_as / (air_density sound_speed^2 s_d^2)",
+            ),
+        ),
+        sources=(SMALL_CLOSED,),
+    ),
+    Derived(
+        name="x_peak",
+        unit="m",
+        each="channel",
+        meaning="largest excursion of one cone over the band, one way, peak",
+        ways=(
+            Way(
+                excursion_sealed,
+                {**DRIVER, **BOX, **HIGH_PASS_IF_ANY, **BAND},
+                "x_free times the largest of high-pass and sealed-box shape over the band",
+                when={"loudspeaker.enclosure.type": "sealed"},
+            ),
+            Way(
+                excursion_vented,
+                {**DRIVER, **BOX, **VENT, **HIGH_PASS, **BAND},
+                "x_free times the largest of high-pass and vented-box shape over the band",
+                when={"loudspeaker.enclosure.type": "vented"},
+            ),
+            Way(
+                excursion_open,
+                {**DRIVER, **HIGH_PASS_IF_ANY, **BAND},
+                "x_free times the largest of high-pass and free-air shape over the band",
+                when={"loudspeaker.enclosure.type": "open"},
+            ),
+        ),
+        sources=(SMALL_CLOSED, SMALL_VENTED),
+    ),
+    Derived(
+        name="box_gain",
+        unit="1",
+        each="channel",
+        meaning="volume moved by the box over volume moved by the cone, at the band's low end",
+        ways=(
+            Way(cone_alone, {}, "1", when={"loudspeaker.enclosure.type": "sealed"}),
+            Way(
+                vented_volume_gain,
+                {"f": BAND["band_low"], "f_b": VENT["f_b"], "q_l": VENT["q_l"]},
+                "(f/f_b)^2 / abs(1 - (f/f_b)^2 + j f/(f_b q_l))",
+                when={"loudspeaker.enclosure.type": "vented"},
+            ),
+        ),
+        sources=(SMALL_VENTED,),
+    ),
+)
