@@ -12,8 +12,17 @@ maker allows, but a charger's overshoot or the rail's rise between load and idle
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
-from ...linter.check import Source, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
 
 
 def figure(v_rail: Any, v_rated: Any) -> Any:

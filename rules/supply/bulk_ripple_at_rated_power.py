@@ -58,7 +58,12 @@ CHECK = Check(
     topic=("supply.bulk.i_ripple",),
     asked_from=None,
     fails="""
-supply: {source: dc-source, rails: split, v_rail: 35 V, r_source: 500 mohm, bulk: {c: 940 uF, i_ripple: 1.5 A}}
+supply:
+  source: dc-source
+  rails: split
+  v_rail: 35 V
+  r_source: 500 mohm
+  bulk: {c: 940 uF, i_ripple: 1.5 A}
 channels:
   main:
     rated_power: 120 W
@@ -66,7 +71,12 @@ channels:
     output_stage: {topology: half-bridge}
 """,
     passes="""
-supply: {source: dc-source, rails: single, v_rail: 30 V, r_source: 50 mohm, bulk: {c: 3300 uF, i_ripple: 6 A}}
+supply:
+  source: dc-source
+  rails: single
+  v_rail: 30 V
+  r_source: 50 mohm
+  bulk: {c: 3300 uF, i_ripple: 6 A}
 channels:
   main:
     rated_power: 50 W

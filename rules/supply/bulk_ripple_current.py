@@ -68,7 +68,12 @@ CHECK = Check(
     topic=("supply.bulk.i_ripple",),
     asked_from="production",
     fails="""
-supply: {source: dc-source, rails: split, v_rail: 35 V, r_source: 500 mohm, bulk: {c: 940 uF, i_ripple: 0.5 A}}
+supply:
+  source: dc-source
+  rails: split
+  v_rail: 35 V
+  r_source: 500 mohm
+  bulk: {c: 940 uF, i_ripple: 0.5 A}
 channels:
   main:
     rated_power: 120 W
@@ -76,7 +81,12 @@ channels:
     output_stage: {topology: half-bridge}
 """,
     passes="""
-supply: {source: dc-source, rails: split, v_rail: 35 V, r_source: 50 mohm, bulk: {c: 940 uF, i_ripple: 3 A}}
+supply:
+  source: dc-source
+  rails: split
+  v_rail: 35 V
+  r_source: 50 mohm
+  bulk: {c: 940 uF, i_ripple: 3 A}
 channels:
   main:
     rated_power: 120 W

@@ -60,7 +60,12 @@ CHECK = Check(
     topic=("supply.sinks_current", "supply.c_source", "supply.bulk"),
     fails="""
 supply:
-  {source: dc-source, rails: split, v_rail: 50 V, sinks_current: no, c_source: 0 F, bulk: {c: 1000 uF}}
+  source: dc-source
+  rails: split
+  v_rail: 50 V
+  sinks_current: no
+  c_source: 0 F
+  bulk: {c: 1000 uF}
 channels:
   main:
     rated_load: 4 ohm
@@ -70,7 +75,12 @@ channels:
 """,
     passes="""
 supply:
-  {source: dc-source, rails: split, v_rail: 50 V, sinks_current: no, c_source: 10 mF, bulk: {c: 10 mF}}
+  source: dc-source
+  rails: split
+  v_rail: 50 V
+  sinks_current: no
+  c_source: 10 mF
+  bulk: {c: 10 mF}
 channels:
   main:
     rated_load: 8 ohm

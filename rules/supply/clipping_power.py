@@ -79,23 +79,37 @@ CHECK = Check(
     topic=("limiter", "supply.p_max", "supply.i_max"),
     asked_from=None,
     fails="""
-supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 10 mohm, p_max: 80 W, bulk: {c: 2200 uF}}
+supply:
+  source: dc-source
+  rails: single
+  v_rail: 24 V
+  r_source: 10 mohm
+  p_max: 80 W
+  bulk: {c: 2200 uF}
 channels:
   main:
     rated_power: 50 W
     rated_load: 4 ohm
-    output_stage: {topology: full-bridge, devices: integrated, efficiency: 88 %, device: {r_ds_on: 80 mohm}}
+    output_stage:
+      {topology: full-bridge, devices: integrated, efficiency: 88 %, device: {r_ds_on: 80 mohm}}
     modulator: {carrier: 400 kHz, m_max: 95 %}
     filter: {type: lc, inductor: {l: 10 uH, dcr: 20 mohm}}
     limiter: none
 """,
     passes="""
-supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 10 mohm, p_max: 80 W, bulk: {c: 2200 uF}}
+supply:
+  source: dc-source
+  rails: single
+  v_rail: 24 V
+  r_source: 10 mohm
+  p_max: 80 W
+  bulk: {c: 2200 uF}
 channels:
   main:
     rated_power: 50 W
     rated_load: 4 ohm
-    output_stage: {topology: full-bridge, devices: integrated, efficiency: 88 %, device: {r_ds_on: 80 mohm}}
+    output_stage:
+      {topology: full-bridge, devices: integrated, efficiency: 88 %, device: {r_ds_on: 80 mohm}}
     modulator: {carrier: 400 kHz, m_max: 95 %}
     filter: {type: lc, inductor: {l: 10 uH, dcr: 20 mohm}}
     limiter: {v_rms: 14.5 V}

@@ -12,7 +12,7 @@ starts softly by itself in most cases and is left out.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, derivation
 
 
 def figure(c_rail: Any, limiter: str) -> Any:

@@ -64,7 +64,12 @@ CHECK = Check(
     topic=("protection.over_voltage",),
     fails="""
 supply:
-  {source: dc-source, rails: split, v_rail: 50 V, sinks_current: no, c_source: 0 F, bulk: {c: 1000 uF}}
+  source: dc-source
+  rails: split
+  v_rail: 50 V
+  sinks_current: no
+  c_source: 0 F
+  bulk: {c: 1000 uF}
 channels:
   main:
     rated_load: 4 ohm

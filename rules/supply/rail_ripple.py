@@ -44,7 +44,7 @@ CHECK = Check(
         Case(
             {"v_rail_ripple": "0.666 V", "v_rail": "30 V"},
             gives="2.22 %",
-            origin="computed: phasor and differential equation, 200 W, 30 V, 20 Hz, 3.3 mF, 50 mohm",
+            origin="computed: phasor and ODE, 200 W, 30 V, 20 Hz, 3.3 mF, 50 mohm",
         ),
         Case(
             {"v_rail_ripple": "5.25 V", "v_rail": "35 V"},
@@ -58,7 +58,7 @@ CHECK = Check(
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
 channels:
   main:
-    rated_power: 50 W
+    rated_power: 90 W
     rated_load: 4 ohm
     output_stage: {topology: full-bridge, efficiency: 90 %}
 """,

@@ -64,11 +64,17 @@ CHECK = Check(
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, p_max: 100 W}
 channels:
-  main: {rated_power: 95 W, rated_load: 4 ohm, output_stage: {topology: full-bridge, efficiency: 88 %}}
+  main:
+    rated_power: 95 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, efficiency: 88 %}
 """,
     passes="""
 supply: {source: dc-source, rails: single, v_rail: 30 V, p_max: 150 W}
 channels:
-  main: {rated_power: 95 W, rated_load: 4 ohm, output_stage: {topology: full-bridge, efficiency: 88 %}}
+  main:
+    rated_power: 95 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, efficiency: 88 %}
 """,
 )
