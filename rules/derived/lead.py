@@ -1,0 +1,39 @@
+"""Loudspeaker lead that a stage without a full filter may drive."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way
+
+
+def as_stated(value: Any) -> Any:
+    """The value itself."""
+    return value
+
+
+SHORT = Source("TPA2011D1 data sheet SLOS626A", "p. 16: without a filter about 100 mm")
+BEADED = Source("TPA3001D1 data sheet SLOS398E", "p. 18: ferrite bead up to 11 inches")
+
+DERIVED = (
+    Derived(
+        "lead_allowed", "m", "channel",
+        "longest loudspeaker lead without a full filter, one way",
+        ways=(
+            Way(
+                as_stated,
+                {"value": Input("output_stage.device.lead_max", "m", "limit of the part")},
+                "value",
+            ),
+            Way(
+                as_stated, {"value": Constant("0.10 m", "no filter", SHORT)}, "value",
+                when={"filter_kind": "filterless"},
+                assumes=Assumption(None, "neutral", SHORT),
+            ),
+            Way(
+                as_stated, {"value": Constant("0.279 m", "ferrite bead", BEADED)}, "value",
+                when={"filter_kind": "bead"},
+                assumes=Assumption(None, "neutral", BEADED),
+            ),
+        ),
+        sources=(SHORT, BEADED),
+    ),
+)

@@ -1,0 +1,73 @@
+"""Corner of the capacitor in series with the load.
+
+A half-bridge on a single supply rests at half the rail; a large capacitor keeps that
+direct voltage from the loudspeaker and makes a high-pass with it. At its corner the bass
+is 3 dB down. 470 uF and 4 ohm make 85 Hz, which suits a small loudspeaker and no other.
+The lowest rated load counts. Half an octave of slack is left before the fault is called
+one of function. The capacitor also holds the step at switch-on and must bear the load
+current; both have checks of their own. Cure: a larger capacitor, or a full bridge, which
+needs none and gives four times the power from the same rail.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.capacitor import high_pass_corner
+
+
+def figure(load_low: Any, c_block: Any, band_low: Any) -> Any:
+    """Corner over the lowest audio frequency."""
+    return high_pass_corner(load_low, c_block) / band_low
+
+
+CHECK = Check(
+    title="Corner of the output coupling capacitor",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="1 / (2 pi load_low c_block) / band_low",
+    sentence="{c_block} in series with {load_low} make a high-pass at {figure} times the low end"
+    " of the band, {band_low}",
+    inputs={
+        "load_low": Input("load_low", "ohm", "lowest rated load"),
+        "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
+        "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+    },
+    applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
+    limits=AtMost(
+        major="1.5",
+        minor="1",
+        basis={
+            "major": COMMON_PRACTICE,
+            "minor": derivation("3 dB down at the low end of the band"),
+        },
+    ),
+    levers=(Lever("filter.c_block.c", "E6"),),
+    sources=(Source("CS4525 data sheet DS726PP1", "table 19, p. 60"),),
+    cases=(
+        Case({"load_low": "4 ohm", "c_block": "680 uF", "band_low": "58 Hz"}, gives="1.0",
+             origin="published: CS4525 data sheet table 19, 58 Hz", tolerance=0.02),
+        Case({"load_low": "8 ohm", "c_block": "470 uF", "band_low": "42 Hz"}, gives="1.0",
+             origin="published: CS4525 data sheet table 19, 42 Hz", tolerance=0.02),
+    ),
+    topic=("filter.c_block.c",),
+    fails="""
+supply: {rails: single}
+channels:
+  main:
+    band: 40 Hz .. 20 kHz
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {c_block: {c: 470 uF}}
+""",
+    passes="""
+supply: {rails: single}
+channels:
+  main:
+    band: 40 Hz .. 20 kHz
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {c_block: {c: 2.2 mF}}
+""",
+)

@@ -1,0 +1,102 @@
+"""Voltage of the capacitor in series with the load.
+
+It rests at half the rail and carries the bass besides: the load current builds up an
+alternating voltage that is largest at the lowest frequency. At its own corner that is
+as large as the load's voltage. With the highest rail and full level the sum must stay
+below the rated voltage; electrolytic capacitors vent when they do not, and one that
+fails short puts half the rail on the voice coil. 1.25 times the resting voltage is the
+trade's minimum, which the limit of 0.8 reproduces where bass is small. Watch the polarity:
+the positive end belongs to the stage. Cure: the next rated voltage.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
+from ..formulas.maths import PI
+
+
+def figure(
+    v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any
+) -> Any:
+    """Resting voltage and bass swing over the rating."""
+    return (v_rail_high / 2 + i_rated_peak / (2 * PI * band_low * c_block)) / v_rated
+
+
+CHECK = Check(
+    title="Voltage of the output coupling capacitor",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block)) / v_rated",
+    sentence="half of {v_rail_high} and the bass load the coupling capacitor with {figure} of"
+    " its rating of {v_rated}",
+    inputs={
+        "v_rail_high": Input("v_rail_high", "V", "rail at its highest"),
+        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
+        "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+        "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
+        "v_rated": Input("filter.c_block.v_rated", "V", "DC rating of the capacitor"),
+    },
+    applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
+    limits=AtMost(
+        critical="1",
+        minor="0.8",
+        basis={
+            "critical": derivation("rated voltage of the part"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("filter.c_block.v_rated", ("10 V", "16 V", "25 V", "35 V", "50 V", "63 V")),),
+    cautions=(
+        Caution("WARNING", "an electrolytic capacitor beyond its rated voltage or reversed can"
+                " burst: keep eyes away, do not switch on before it is replaced"),
+    ),
+    sources=(derivation("half the rail and the reactance at the lowest frequency"),),
+    cases=(
+        Case(
+            {"v_rail_high": "24 V", "i_rated_peak": "2 A", "band_low": "39.79 Hz",
+             "c_block": "1000 uF", "v_rated": "20 V"},
+            gives="1",
+            origin="computed: network in time at its corner, 12 V and 8 V peak",
+        ),
+        Case(
+            {"v_rail_high": "12 V", "i_rated_peak": "1.225 A", "band_low": "85 Hz",
+             "c_block": "470 uF", "v_rated": "16 V"},
+            gives="0.680",
+            origin="published: XMOS dock, 12 V, 3 W, 470 uF at its 85 Hz corner; sum by hand",
+            tolerance=2e-3,
+        ),
+    ),
+    topic=("filter.c_block",),
+    asked_from="production",
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    band: 40 Hz .. 20 kHz
+    rated_power: 12 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {c_block: {c: 1000 uF, v_rated: 16 V}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    band: 40 Hz .. 20 kHz
+    rated_power: 12 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge}
+    filter: {c_block: {c: 1000 uF, v_rated: 35 V}}
+""",
+)

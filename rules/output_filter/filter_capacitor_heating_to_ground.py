@@ -1,0 +1,104 @@
+"""Current of the filter capacitors to ground.
+
+Each capacitor from a terminal of the bridge to ground carries the treble at half the
+load's voltage and the carrier's ripple of its own leg. In a three-level bridge it takes
+the whole ripple, because at idle both terminals move alike and nothing flows between
+them; the figure takes the whole ripple for two-level bridges as well, where a capacitor
+across the load would share it. Programme of the stated crest factor is put entirely at
+the top of the band, which is on the safe side. Where the data sheet gives no current, the
+limit follows from the loss factor of the dielectric and a quarter of a watt. Cure: a
+dielectric of lower loss, or a smaller capacitor to ground and a larger one across.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    derivation,
+)
+from ..formulas.capacitor import reactive_current
+
+
+def figure(
+    v_load_rms: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_ground: Any,
+    n_legs: Any, ripple_idle: Any, limit: Any,
+) -> Any:
+    """Rms of treble programme and ripple over the limit."""
+    programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_load_rms / n_legs
+    audio = reactive_current(band_high, c_ground, programme)
+    return (audio**2 + ripple_idle**2 / 12) ** 0.5 / limit
+
+
+CHECK = Check(
+    title="Current of the filter capacitors to ground",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="sqrt((2 pi band_high c_ground v_load_rms/n_legs"
+    " 10^((crest_of_sine - crest_factor)/20))^2 + ripple_idle^2/12) / limit",
+    sentence="treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
+    " {figure} of the {limit} that it may carry",
+    inputs={
+        "v_load_rms": Input("v_load_rms", "V", "largest sine at the load"),
+        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
+                                  derivation("20 log10 of sqrt(2)")),
+        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
+        "limit": Input("i_c_ground_limit", "A", "current that one capacitor may carry"),
+    },
+    applies={"filter_kind": "lc", "filter.c_ground": "fitted"},
+    limits=AtMost(
+        major="1",
+        minor="0.7",
+        basis={"major": derivation("the rated current of the part"), "minor": COMMON_PRACTICE},
+    ),
+    levers=(Lever("filter.c_ground.i_rated", "0.5 A"),),
+    sources=(derivation("reactive current and triangular ripple, mean squares added"),),
+    cases=(
+        Case(
+            {"v_load_rms": "33.58 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
+             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "0 A", "limit": "1.435 A"},
+            gives="1",
+            origin="computed: node equations with complex numbers, 1.435 A from a full sine",
+        ),
+        Case(
+            {"v_load_rms": "20 V", "crest_factor": "43 dB", "band_high": "20 kHz",
+             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "1.433 A", "limit": "0.4137 A"},
+            gives="1",
+            origin="computed: switched circuit in time, 0.4137 A rms of ripple",
+            tolerance=2e-3,
+        ),
+    ),
+    topic=("filter.c_ground.dielectric", "filter.c_ground.i_rated"),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 48 V}
+channels:
+  main:
+    rated_power: 200 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {carrier: 300 kHz}
+    filter: {inductor: {l: 10 uH}, c_ground: {c: 680 nF, i_rated: 0.8 A}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 50 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+    modulator: {carrier: 400 kHz}
+    filter: {inductor: {l: 10 uH}, c_ground: {c: 680 nF, i_rated: 2 A}}
+""",
+)

@@ -1,0 +1,66 @@
+"""Loudspeaker driven without an inductor-capacitor filter.
+
+Without a filter the loudspeaker sees the bridge's pulses. A two-level stage has a full
+square wave there at idle: its fundamental is 1.27 times the peak of the largest sine. The
+voice coil's inductance limits the current, but the pulses waste power day and night, heat
+the coil and radiate from the lead; a ferrite bead does nothing against it. A three-level
+bridge gives no differential voltage at idle, which is why all good filterless parts use
+it. The check takes the modulation alone, because a coil's inductance at the carrier is
+hardly ever known. A published half-bridge dock without filter is caught rightly. Cure:
+three-level modulation, or a filter.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Constant, Input, Source, derivation
+
+
+def figure(levels: str, square: Any) -> Any:
+    """Fundamental of the carrier at idle over the peak of the largest sine."""
+    return square if levels == "two-level" else 0 * square
+
+
+CHECK = Check(
+    title="Loudspeaker driven without a filter",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="square for levels two-level, else 0",
+    sentence="without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
+    " on the loudspeaker at idle",
+    inputs={
+        "levels": Input("levels", "word", "levels at the loudspeaker"),
+        "square": Constant("1.2732", "fundamental of a square wave of amplitude 1",
+                           derivation("4/pi, Fourier series of a square wave")),
+    },
+    applies={"filter_kind": ("bead", "filterless")},
+    limits=AtMost(
+        major="0.5", basis={"major": Source("TPA2001D1 data sheet SLOS338D",
+                                            "p. 6: why three-level drive needs no filter")}
+    ),
+    sources=(
+        Source("TPA2001D1 data sheet SLOS338D", "p. 6"),
+        Source("TPA2008D2 data sheet SLOS413C", "p. 12"),
+    ),
+    cases=(
+        Case({"levels": "two-level"}, gives="1.2732",
+             origin="computed: spectrum of a sampled square wave"),
+        Case({"levels": "three-level"}, gives="0",
+             origin="published: TPA2001D1 data sheet p. 6, no differential voltage at idle"),
+    ),
+    topic=("filter.type",),
+    fails="""
+channels:
+  main:
+    output_stage: {topology: half-bridge}
+    filter: {type: filterless}
+""",
+    passes="""
+channels:
+  main:
+    output_stage: {topology: full-bridge}
+    modulator: {levels: three-level}
+    filter: {type: filterless}
+""",
+)

@@ -1,0 +1,68 @@
+"""Length of the loudspeaker lead without a full filter.
+
+A lead that carries edges of a few nanoseconds is an antenna. Edges of 10 ns hold energy
+up to 32 MHz and beyond, where a quarter of a wavelength is two metres and a twentieth
+half a metre; but makers who measured allow much less: about 100 mm with no filter, 11
+inches with ferrite beads, more only with a full filter. The part's own limit counts where
+it is stated. Twice the length doubles the radiated field, 6 dB, which no small product
+has in reserve. Cure: shorter and twisted leads, beads at the terminals, or a filter.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(length: Any, lead_allowed: Any) -> Any:
+    """Length over the length allowed."""
+    return length / lead_allowed
+
+
+CHECK = Check(
+    title="Length of the loudspeaker lead",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="length / lead_allowed",
+    sentence="a loudspeaker lead of {length} is {figure} times the {lead_allowed} that go"
+    " without a full filter",
+    inputs={
+        "length": Input("lead.length", "m", "loudspeaker lead, one way"),
+        "lead_allowed": Input("lead_allowed", "m", "longest lead without a full filter"),
+    },
+    applies={"filter_kind": ("bead", "filterless")},
+    limits=AtMost(
+        major="2",
+        minor="1",
+        basis={
+            "major": derivation("a short antenna radiates in proportion to its length: 6 dB"),
+            "minor": Source("TPA2011D1 SLOS626A p. 16, TPA3001D1 SLOS398E p. 18"),
+        },
+    ),
+    levers=(Lever("lead.length", "10 mm"),),
+    sources=(
+        Source("TPA2011D1 data sheet SLOS626A", "p. 16: about 100 mm"),
+        Source("TPA3001D1 data sheet SLOS398E", "p. 18: 11 inches with beads"),
+        Source("AN-1737 / SNAA050A, managing EMI in class-D", "radiation near a quarter wave"),
+    ),
+    cases=(
+        Case({"length": "279 mm", "lead_allowed": "279 mm"}, gives="1",
+             origin="published: TPA3001D1 data sheet p. 18, 11 inches with a ferrite bead"),
+        Case({"length": "0.3 m", "lead_allowed": "0.1 m"}, gives="3",
+             origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand"),
+    ),
+    topic=("lead.length",),
+    fails="""
+channels:
+  main:
+    lead: {length: 0.5 m}
+    filter: {type: filterless}
+""",
+    passes="""
+channels:
+  main:
+    lead: {length: 0.2 m}
+    filter: {type: bead}
+""",
+)

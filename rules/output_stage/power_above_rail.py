@@ -1,0 +1,78 @@
+"""Rated power against the ideal of the rail.
+
+Whatever the losses, a stage cannot give more than its rail allows: half the swing squared
+over twice the load from a half-bridge, the whole swing from a bridge. Published projects
+break this law again and again: 300 W into 4 ohm from 48 V, 80 W into 4 ohm from 18 V, 30 W
+from a half-bridge on 24 V. The rail is taken at its highest, so a finding here is a plain
+contradiction in the spec: a wrong load, a peak power, a power of both channels, or the
+rail of another version. A rating at a stated distortion may exceed the sine by what
+clipping adds, 4.8 % at 1 % and 28.8 % at 10 %. Within 5 % of the ideal nothing is left for
+switches, inductors and a sagging rail. Cure: find the figure that is wrong.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.modulation import clipped_power_ratio
+
+
+def figure(rated_power: Any, rated_thd: Any, z_load: Any, v_ideal: Any) -> Any:
+    """Rated power over the lossless power at the same distortion."""
+    return rated_power * 2 * z_load / v_ideal**2 / clipped_power_ratio(rated_thd)
+
+
+CHECK = Check(
+    title="Rated power against the ideal of the rail",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="performance",
+    formula="rated_power 2 z_load / v_ideal^2 / (1 + 0.048 (rated_thd/1 %)^0.778)",
+    sentence="{rated_power} into {z_load} is {figure} of what a lossless stage with a peak of"
+    " {v_ideal} gives at {rated_thd} of distortion",
+    inputs={
+        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_thd": Input("rated_thd", "%", "distortion at the rated power"),
+        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+    },
+    limits=AtMost(
+        major="1",
+        minor="0.95",
+        basis={
+            "major": derivation("power of a sine that touches both rails"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("rated_power", "1 W"), Lever("supply.v_rail", "1 V")),
+    sources=(
+        Source("M. Wulf, class-D documentation 2019", "300 W into 4 ohm wanted from 48 V"),
+        Source("ECEN405 class-D amplifier project (Benfell)", "80 W into 4 ohm from 18 V"),
+        derivation("Ohm's law with the ideal peak"),
+    ),
+    cases=(
+        Case({"rated_power": "80 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "18 V"},
+             gives="1.8847",
+             origin="published: Benfell project, 80 W wanted, 40.5 W ideal; ratio by hand"),
+        Case({"rated_power": "88 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "30 V"},
+             gives="0.7464",
+             origin="published: TPA3221 data sheet, 88 W measured, 112.5 W ideal"),
+    ),
+    topic=("rated_power",),
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 48 V}
+channels:
+  main:
+    rated_power: 310 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 30 V}
+channels:
+  main:
+    rated_power: 88 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge}
+""",
+)
