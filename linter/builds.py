@@ -136,7 +136,9 @@ def _value(
     own = tuple((path, conditions[path]) for path in node.leaves if path in conditions)
     key = (id(node), own)
     if key not in memo:
-        memo[key] = node.compute(
-            lambda below: _value(below, drawn, conditions, memo), {**drawn, **dict(own)}
-        )
+        if isinstance(node, Computed):
+            below = node.arguments.items()
+            memo[key] = node.call({n: _value(x, drawn, conditions, memo) for n, x in below})
+        else:
+            memo[key] = node.value({**drawn, **dict(own)})
     return memo[key]

@@ -34,11 +34,17 @@ def assess(
 class Assessment:
     """One run of a catalogue over a spec at a milestone."""
 
-    def __init__(self, spec: Spec, catalogue: Catalogue, milestone: Milestone) -> None:
+    def __init__(
+        self,
+        spec: Spec,
+        catalogue: Catalogue,
+        milestone: Milestone,
+        graph: Graph | None = None,
+    ) -> None:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
-        self.graph = Graph(spec, catalogue.derived)
+        self.graph = graph or Graph(spec, catalogue.derived)
 
     @cached_property
     def sure_graph(self) -> Graph:

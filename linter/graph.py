@@ -35,17 +35,26 @@ class Graph:
         derived: Mapping[str, Derived],
         sure: bool = False,
         free: frozenset[str] = frozenset(),
+        base: "Graph | None" = None,
+        changed: frozenset[str] = frozenset(),
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
-        may override although they have no tolerance.
+        may override although they have no tolerance.  base: a graph of the same spec but
+        for the leaves ``changed``; what does not depend on these is taken over from it.
         """
         self.spec = spec
         self.derived = derived
         self.sure = sure
         self.free = free
         self._known: dict[tuple[str, str | None], Node | Gap] = {}
+        if base is not None and all(path in base.spec.values for path in changed):
+            self._known = {
+                key: node
+                for key, node in base._known.items()
+                if isinstance(node, Node) and not node.used & changed
+            }
         self._stack: list[str] = []
 
     def resolve(

@@ -1,7 +1,7 @@
 """The nodes of the graph: values of the spec and functions of them, at any corner.
 
 A corner overrides toleranced leaves by path; every other leaf stands at its nominal
-value.  A node remembers its values, keyed by the overrides of the leaves it depends on.
+value.  A computed node remembers its values, keyed by the overrides that concern it.
 """
 
 from collections.abc import Callable, Mapping
@@ -35,7 +35,7 @@ class Node:
     leaned: the assumptions behind it.
     """
 
-    __slots__ = ("_cache", "_order", "leaned", "leaves", "used")
+    __slots__ = ("leaned", "leaves", "used")
 
     def __init__(
         self,
@@ -46,18 +46,9 @@ class Node:
         self.leaves = leaves
         self.used = used
         self.leaned = leaned
-        self._order = tuple(leaves)
-        self._cache: dict[tuple[Any, ...], Any] = {}
 
     def value(self, corner: Corner = NOMINAL) -> Any:
         """The value at a corner: overrides of leaves by path, nominal elsewhere."""
-        key = tuple([corner.get(path) for path in self._order])
-        if key not in self._cache:
-            self._cache[key] = self.compute(lambda node: node.value(corner), corner)
-        return self._cache[key]
-
-    def compute(self, take: "Callable[[Node], Any]", corner: Corner) -> Any:
-        """The value, with ``take`` for the values of the nodes below."""
         raise NotImplementedError
 
 
@@ -72,7 +63,7 @@ class Fixed(Node):
         super().__init__({}, used, leaned)
         self.content = content
 
-    def compute(self, take: Callable[[Node], Any], corner: Corner) -> Any:
+    def value(self, corner: Corner = NOMINAL) -> Any:
         """The constant itself."""
         return self.content
 
@@ -95,7 +86,7 @@ class LeafNode(Node):
         self.path = path
         self.stated = stated
 
-    def compute(self, take: Callable[[Node], Any], corner: Corner) -> Any:
+    def value(self, corner: Corner = NOMINAL) -> Any:
         """The override of the corner, else the nominal value."""
         return corner.get(self.path, self.stated.nominal)
 
@@ -103,7 +94,7 @@ class LeafNode(Node):
 class Computed(Node):
     """A derived quantity or a figure: a function of other nodes."""
 
-    __slots__ = ("arguments", "figure", "label", "way")
+    __slots__ = ("_cache", "_moving", "_still", "arguments", "figure", "label", "way")
 
     def __init__(
         self,
@@ -120,15 +111,32 @@ class Computed(Node):
             leaves |= node.leaves
             used |= node.used
             below |= dict.fromkeys(node.leaned)
-        super().__init__(leaves, frozenset(used), tuple(below | dict.fromkeys(leaned)))
+        ordered = dict(sorted(leaves.items()))
+        super().__init__(ordered, frozenset(used), tuple(below | dict.fromkeys(leaned)))
         self.label = label
         self.figure = figure
         self.arguments = arguments
         self.way = way
+        self._cache: dict[tuple[Any, ...], Any] = {}
+        self._still: dict[str, Any] | None = None
+        self._moving = [(name, node) for name, node in arguments.items() if node.leaves]
 
-    def compute(self, take: Callable[[Node], Any], corner: Corner) -> Any:
-        """The function of the values below; anything but a number is an error."""
-        arguments = {name: take(node) for name, node in self.arguments.items()}
+    def value(self, corner: Corner = NOMINAL) -> Any:
+        """The function of the values below, computed once for each corner that differs."""
+        leaves = self.leaves
+        key: tuple[Any, ...] = ()
+        if leaves and corner:
+            key = tuple([item for item in corner.items() if item[0] in leaves])
+        if key not in self._cache:
+            if self._still is None:
+                fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
+                self._still = {name: node.value() for name, node in fixed.items()}
+            moving = {name: node.value(corner) for name, node in self._moving}
+            self._cache[key] = self.call(self._still | moving)
+        return self._cache[key]
+
+    def call(self, arguments: Mapping[str, Any]) -> Any:
+        """The function of given arguments; anything but a number is an error."""
         try:
             result = self.figure(**arguments)
         except (ArithmeticError, ValueError, TypeError, IndexError) as error:

@@ -13,6 +13,7 @@ from .check import Lever
 from .consistency import STANDING, standing_findings
 from .engine import Assessment
 from .finding import Finding, Remedy, Status
+from .graph import Graph
 from .loading import Spec
 from .milestone import RANK
 from .quantity import Value
@@ -201,9 +202,11 @@ class Advisor:
         loaded = self.review.spec.with_values(changes)
         if loaded.spec is None:
             return None
-        run = Assessment(loaded.spec, self.review.catalogue, self.review.verdict.milestone)
-        answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
         touched = frozenset(changes)
+        catalogue = self.review.catalogue
+        graph = Graph(loaded.spec, catalogue.derived, base=self.run.graph, changed=touched)
+        run = Assessment(loaded.spec, catalogue, self.review.verdict.milestone, graph)
+        answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
         for entry in self.review.catalogue.entries:
             for subject in run.subjects(entry.check):
                 before = self.answers[entry.name, subject]

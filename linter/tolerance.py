@@ -89,6 +89,8 @@ def _climb(node: Node, corner: dict[str, float], adverse: int) -> dict[str, floa
         moved = False
         for path, leaf in node.leaves.items():
             for candidate in (leaf.lo, leaf.nominal, leaf.hi):
+                if candidate == corner.get(path, leaf.nominal):
+                    continue
                 trial = corner | {path: candidate}
                 reached = adverse * float(node.value(trial))
                 if reached > best + 1e-12 * abs(best):
