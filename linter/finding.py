@@ -98,7 +98,8 @@ class Finding:
 
     figure: at the worst corner; nominal: at the nominal values; limit: the threshold
     that was missed, or the nearest one that is met; margin: distance to that limit as
-    a share of it, negative when missed.  needs: what is missing when open.
+    a share of it, negative when missed.  needs: what is missing when open.  permitted: by
+    whom, until when and why, where a deviation keeps the finding from holding.
     """
 
     check: str
@@ -129,3 +130,4 @@ class Finding:
     cautions: tuple[Caution, ...] = ()
     stake: str = "performance"
     leaves: frozenset[str] = frozenset()
+    permitted: str = ""

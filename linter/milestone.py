@@ -60,13 +60,21 @@ class Verdict:
 def verdict(
     findings: tuple[Finding, ...], milestone: Milestone, hold_at: Severity | None = None
 ) -> Verdict:
-    """The verdict on a list of findings; ``hold_at`` replaces the milestone's own."""
+    """The verdict on a list of findings; ``hold_at`` replaces the milestone's own.
+
+    What a deviation permits does not hold.
+    """
     gate = GATES[milestone]
     threshold = hold_at or gate.hold_at
     holding = tuple(
         finding
         for finding in findings
-        if (finding.severity is not None and RANK[finding.severity] <= RANK[threshold])
-        or (finding.status is Status.OPEN and finding.stake in gate.open_stakes)
+        if not finding.permitted and _holds(finding, gate, threshold)
     )
     return Verdict(milestone, threshold, holding, gate.why)
+
+
+def _holds(finding: Finding, gate: Gate, threshold: Severity) -> bool:
+    if finding.severity is not None:
+        return RANK[finding.severity] <= RANK[threshold]
+    return finding.status is Status.OPEN and finding.stake in gate.open_stakes
