@@ -6,24 +6,14 @@ on what the spec states, so the graph is planned once and evaluated many times.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
-from .check import Arguments, Assumption, Constant, Derived, Source, Way, Words
+from .check import Arguments, Assumption, Constant, Derived, Way, Words
 from .finding import Leaned, Missing
+from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .loading import Spec
 from .node import Computed, Fixed, Gap, LeafNode, Node
-from .quantity import Value, parse, show, to_si
-from .spec import FIELDS, Field, field_of, is_channel_path
-
-STATED_ESTIMATE = Source("called an estimate in the spec", kind="common practice")
-
-
-class CatalogueFaultError(Exception):
-    """The catalogue contradicts itself: an unknown name, or quantities in a circle."""
-
-
-def _tuple_of(**items: Any) -> tuple[Any, ...]:
-    return tuple(items.values())
+from .quantity import show, to_si
+from .spec import FIELDS, field_of
 
 
 class Graph:
@@ -46,8 +36,7 @@ class Graph:
         """
         self.spec = spec
         self.derived = derived
-        self.sure = sure
-        self.free = free
+        self.leaves = Leaves(spec, sure, free)
         self._known: dict[tuple[str, str | None], Node | Gap] = {}
         if base is not None and all(path in base.spec.values for path in changed):
             self._known = {
@@ -68,7 +57,7 @@ class Graph:
         if path == "channel_count":
             return Fixed(float(len(self.spec.channels)))
         if "[]" in path:
-            return self._over_items(path, channel)
+            return self.leaves.items(path, channel)
         if ":" in path:
             return self._end_of_range(path, channel)
         field = FIELDS.get(path)
@@ -78,10 +67,10 @@ class Graph:
         if field is None:
             found = self._derived(path, channel)
         elif field.kind in ("section", "sections"):
-            found = self._section(path, channel, field)
+            found = self.leaves.section(path, channel, field)
         else:
             if key not in self._known:
-                self._known[key] = self._leaf(path, channel, field)
+                self._known[key] = self.leaves.leaf(path, channel, field)
             found = self._known[key]
         return self._fall_back(found, path, channel, default)
 
@@ -121,15 +110,7 @@ class Graph:
 
     def full(self, path: str, channel: str | None) -> str:
         """The path from the root of the spec."""
-        if not is_channel_path(path):
-            return path
-        if channel is None:
-            raise CatalogueFaultError(f"{path} belongs to a channel, but no channel is at hand")
-        return f"channels.{channel}.{path}"
-
-    def missing(self, path: str, channel: str | None, field: Field) -> Missing:
-        """What to ask for when a leaf is silent."""
-        return Missing(self.full(path, channel), field.unit, field.meaning, field.example)
+        return self.leaves.full(path, channel)
 
     def asked(self, path: str, channel: str | None) -> tuple[Missing, ...]:
         """What to ask for in place of an assumption about a leaf or a derived quantity."""
@@ -153,65 +134,7 @@ class Graph:
             return found
         silent = not (isinstance(found, Gap) and found.absent)
         unit = FIELDS[path].unit if path in FIELDS else self.derived[path].unit
-        return self._assumed(path, channel, default, unit, silent)
-
-    def _assumed(
-        self, path: str, channel: str | None, assumed: Assumption, unit: str, silent: bool
-    ) -> Node | Gap:
-        full = self.full(path, channel) if path in FIELDS else path
-        if silent and self._is_unsure(assumed):
-            return Gap((Missing(full, unit, "only assumed", ""),))
-        text = str(assumed.value)
-        leaned: tuple[Leaned, ...] = ()
-        if silent:
-            leaned = (Leaned(full, text, assumed.leaning, assumed.basis, assumed.placeholder),)
-        if isinstance(assumed.value, str) and unit not in ("word", "set"):
-            return self._leaf_node(full, parse(assumed.value, unit), leaned, real=False)
-        return Fixed(assumed.value, leaned=leaned)
-
-    def _is_unsure(self, assumed: Assumption) -> bool:
-        return self.sure and (assumed.leaning == "adverse" or assumed.placeholder)
-
-    def _leaf(self, path: str, channel: str | None, field: Field) -> Node | Gap:
-        full = self.full(path, channel)
-        stated = self.spec.values.get(full)
-        if self.sure and isinstance(stated, Value) and stated.provenance == "estimate":
-            return Gap((self.missing(path, channel, field),))
-        if isinstance(stated, Value):
-            return self._leaf_node(full, stated, _estimate(full, stated), real=True)
-        if stated is not None:
-            return Fixed(stated, frozenset({full}))
-        barrier = self._none_above(full)
-        if barrier:
-            return Gap(absent=barrier)
-        if field.default is not None:
-            unit = "word" if field.kind in ("word", "flag", "text") else field.unit
-            return self._assumed(path, channel, field.default, unit, silent=True)
-        return Gap((self.missing(path, channel, field),))
-
-    def _leaf_node(
-        self, path: str, stated: Value, leaned: tuple[Leaned, ...], real: bool
-    ) -> LeafNode:
-        return LeafNode(path, stated, leaned, real, moving=path in self.free)
-
-    def _section(self, path: str, channel: str | None, field: Field) -> Node | Gap:
-        full = self.full(path, channel)
-        if self._none_above(full):
-            return Fixed("none", frozenset({full}))
-        if full in self.spec.sections:
-            return Fixed("fitted", frozenset({full}))
-        if field.default is not None:
-            return self._assumed(path, channel, field.default, "word", silent=True)
-        return Gap((self.missing(path, channel, field),))
-
-    def _none_above(self, full: str) -> str:
-        """The section stated ``none`` that holds this path, if any."""
-        parts = full.split(".")
-        for end in range(len(parts), 0, -1):
-            above = ".".join(parts[:end])
-            if above in self.spec.none:
-                return above
-        return ""
+        return self.leaves.assumed(path, channel, default, unit, silent)
 
     def _over_channels(self, path: str, default: Assumption | None) -> Node | Gap:
         nodes: dict[str, Node] = {}
@@ -229,7 +152,7 @@ class Graph:
         if not nodes:
             example = "channels: {main: {rated_power: 50 W}}"
             return Gap((Missing("channels", "1", "at least one channel", example),))
-        return Computed(f"all {path}", _tuple_of, nodes)
+        return Computed(f"all {path}", tuple_of, nodes)
 
     def _end_of_range(self, path: str, channel: str | None) -> Node | Gap:
         """``band:low`` or ``band:high``: one end of a range as a fixed number."""
@@ -239,24 +162,6 @@ class Graph:
             return found
         number = found.stated.lo if end == "low" else found.stated.hi
         return Fixed(number, found.used, found.leaned)
-
-    def _over_items(self, path: str, channel: str | None) -> Node | Gap:
-        section, _, leaf = path.partition("[].")
-        full = self.full(section, channel)
-        count = self.spec.lists.get(full, 0)
-        if not count:
-            return Gap((self.missing(path, channel, FIELDS[path]),))
-        nodes: dict[str, Node] = {}
-        for number in range(count):
-            item = f"{full}[{number}].{leaf}"
-            stated = self.spec.values.get(item)
-            if not isinstance(stated, Value):
-                field = FIELDS[path]
-                return Gap((Missing(item, field.unit, field.meaning, field.example),))
-            nodes[f"item{number}"] = self._leaf_node(
-                item, stated, _estimate(item, stated), real=True
-            )
-        return Computed(path, _tuple_of, nodes)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:
         quantity = self.derived[name]
@@ -276,16 +181,16 @@ class Graph:
 
     def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
         path = quantity.stated_at
-        if path is None or self.full(path, channel) not in self.spec.values:
+        if path is None or self.leaves.full(path, channel) not in self.spec.values:
             return None
-        found = self._leaf(path, channel, FIELDS[path])
+        found = self.leaves.leaf(path, channel, FIELDS[path])
         return found if isinstance(found, Node) else None
 
     def _walk(self, quantity: Derived, channel: str | None) -> Node | Gap:
         gap: Gap | None = None
         for way in quantity.ways:
             fits = self.matches(way.when, channel)
-            if fits is False or (way.assumes and self._is_unsure(way.assumes)):
+            if fits is False or (way.assumes and self.leaves.is_unsure(way.assumes)):
                 continue
             found = fits if isinstance(fits, Gap) else self.arguments(way.inputs, channel)
             if not isinstance(found, Gap):
@@ -295,8 +200,8 @@ class Graph:
         if gap is not None:
             return gap
         path = quantity.stated_at
-        if path is not None and not self._none_above(self.full(path, channel)):
-            return Gap((self.missing(path, channel, FIELDS[path]),))
+        if path is not None and not self.leaves.none_above(self.leaves.full(path, channel)):
+            return Gap((self.leaves.missing(path, channel, FIELDS[path]),))
         return Gap(absent=f"{quantity.name} does not exist in this design")
 
     def _on_way(
@@ -306,16 +211,9 @@ class Graph:
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
-        path = self.full(where, channel) if where in FIELDS else where
+        path = self.leaves.full(where, channel) if where in FIELDS else where
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
         assumed = way.assumes
         leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
         return Computed(quantity.name, way.figure, nodes, (leaned,), way)
-
-
-def _estimate(path: str, stated: Value) -> tuple[Leaned, ...]:
-    """A value that the spec itself calls an estimate counts as an assumption."""
-    if stated.provenance != "estimate":
-        return ()
-    return (Leaned(path, f"{stated.text} (estimate)", "neutral", STATED_ESTIMATE, True),)
