@@ -108,9 +108,10 @@ def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
              {"v_drv": V_DRV,
               "i_driver": Input(f"gate_drive.{i_driver}", "A", f"driver peak current at {meaning}",
                                 default=STRONG),
+              "parallel": Input("output_stage.parallel", "1", "devices that share the driver"),
               "r_g": Input(f"gate_drive.{r_g}", "ohm", f"external gate resistor at {meaning}"),
               "r_g_int": R_INT},
-             "v_drv / i_driver + r_g + r_g_int", when=DISCRETE),),
+             "parallel v_drv / i_driver + r_g + r_g_int", when=DISCRETE),),
         sources=(derivation("resistances of the gate loop in series"),),
     )
 

@@ -32,11 +32,24 @@ def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
     return v_gs_th - coefficient * (t - t_cold)
 
 
+def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:
+    """Switching period at a modulation depth.
+
+    A self-oscillating loop slows down as 1 - depth^2, others keep their clock.  depth
+    0 .. 1, carrier at idle [Hz]; returns [s].  Source: derivation.
+
+    >>> round(period_at("self-oscillating", 0.8, 500e3) * 1e6, 3)
+    5.556
+    """
+    slows = modulator_type == "self-oscillating"
+    return 1 / (carrier * (1 - depth * depth)) if slows else 1 / carrier
+
+
 def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
     """Charge that a floating supply gives away in one period of the carrier.
 
     q_g gate charge of all devices of one switch [C], i_q quiescent, level-shift and
-    leakage current [A], carrier [Hz]; returns [C].
+    leakage current [A], carrier at that moment [Hz]; returns [C].
 
     >>> round(bootstrap_charge(54e-9, 115e-6, 20e3) * 1e9, 2)
     59.75

@@ -8,19 +8,20 @@ POINTS = 40
 HARMONICS = (3, 5, 7, 9, 11, 13, 15, 17, 19)
 
 
-def gate_loop(v_drv: Any, i_driver: Any, r_g: Any, r_g_int: Any) -> Any:
-    """Resistance that charges or discharges a gate: driver, resistor, inside the device.
+def gate_loop(v_drv: Any, i_driver: Any, parallel: Any, r_g: Any, r_g_int: Any) -> Any:
+    """Resistance that charges or discharges one gate: driver, resistor, inside the device.
 
-    v_drv gate supply [V], i_driver peak current of the driver [A], r_g external gate
-    resistor [ohm], r_g_int internal gate resistance [ohm].  Returns [ohm].
+    v_drv gate supply [V], i_driver peak current of the driver [A], parallel devices that
+    share the driver, r_g external gate resistor of one device [ohm], r_g_int internal gate
+    resistance [ohm].  Returns [ohm].
     A driver is printed with the current into a near short, so v_drv / i_driver is its
     resistance; true within about a factor of 1.5 for a complementary output pair.
     Source: Ohm's law; the same reading of a driver's peak current is common practice.
 
-    >>> round(gate_loop(12.0, 2.0, 0.0, 3.2), 3)
+    >>> round(gate_loop(12.0, 2.0, 1.0, 0.0, 3.2), 3)
     9.2
     """
-    return v_drv / i_driver + r_g + r_g_int
+    return parallel * v_drv / i_driver + r_g + r_g_int
 
 
 def scaled_time(t_printed: Any, r_circuit: Any, r_g_test: Any, r_g_int: Any, r_least: Any) -> Any:

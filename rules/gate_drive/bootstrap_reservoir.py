@@ -1,0 +1,64 @@
+"""Bootstrap capacitor against the capacitor that refills it.
+
+When the lower switch turns on, the bootstrap capacitor is refilled from the reservoir on
+the gate supply.  If the reservoir is smaller, the gate supply itself dips at start-up and
+after clipping, and the driver may lock out just when it starts.
+
+Application notes ask for ten times the bootstrap capacitor; a much-copied board has 22 uF
+of bootstrap beside a reservoir of the same size and starts well, so only a reservoir that
+is smaller than the bootstrap capacitor is called out, as a minor point.  All capacitors on
+the gate supply next to the driver count.  First cure: more capacitance there, ceramic and
+electrolytic in parallel.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+
+def figure(c: Any, c_reservoir: Any) -> Any:
+    """Bootstrap capacitor over the reservoir."""
+    return c / c_reservoir
+
+
+CHECK = Check(
+    title="Reservoir of the bootstrap supply",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="performance",
+    formula="c / c_reservoir",
+    sentence="a bootstrap capacitor of {c} is {figure} of its reservoir of {c_reservoir}",
+    inputs={
+        "c": Input("gate_drive.bootstrap.c", "uF", "bootstrap capacitor"),
+        "c_reservoir": Input("gate_drive.c_reservoir", "uF", "capacitor on the gate supply"),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(minor="100 %", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("gate_drive.c_reservoir", "E6"),),
+    sources=(
+        derivation("charge shared between two capacitors"),
+        Source("MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
+               "bootstrap capacitor"),
+    ),
+    cases=(
+        Case({"c": "100 nF", "c_reservoir": "1 uF"}, "10 %",
+             "published: MCF8329A data sheet, 100 nF and 1 uF"),
+        Case({"c": "10 uF", "c_reservoir": "4.7 uF"}, "212.8 %",
+             "derived: the larger capacitor is on the wrong side"),
+    ),
+    topic=("gate_drive.c_reservoir",),
+    asked_from=None,
+    fails="""
+channels:
+  main:
+    output_stage: {devices: discrete}
+    gate_drive: {c_reservoir: 1 uF, bootstrap: {c: 10 uF}}
+""",
+    passes="""
+channels:
+  main:
+    output_stage: {devices: discrete}
+    gate_drive: {c_reservoir: 4.7 uF, bootstrap: {c: 220 nF}}
+""",
+)

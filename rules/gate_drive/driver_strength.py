@@ -1,0 +1,74 @@
+"""Time that the driver needs to move the gate charge, against the period.
+
+A driver with too little current takes long to charge a large gate: edges become slow and
+hot, delays grow past the dead time, and the carrier has to come down.  A student project
+wanted 26 nC in 83 ns, 313 mA, had a driver of 130 mA, and went from 350 to 150 kHz.
+
+The figure is the total gate charge over the weaker of the two driver currents, as a share
+of the period.  Gate resistors make it longer still; they are counted in the switching
+times and in dead-time-margin.  First cures: a stronger driver, a smaller device, fewer
+devices in parallel, a lower carrier.  Limits are practice: 1 to 2 % in boards that work
+well, 3 % in one that just works, 7 % in the one that did not.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
+from ..formulas.maths import smaller
+
+
+def figure(q_g: Any, parallel: Any, i_source: Any, i_sink: Any, carrier: Any) -> Any:
+    """Time to move the gate charge over the period."""
+    return parallel * q_g / smaller(i_source, i_sink) * carrier
+
+
+MORATUWA = Source("A. R. Ratheeshan et al., University of Moratuwa 2026, project report")
+
+CHECK = Check(
+    title="Driver current against the gate charge",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="performance",
+    formula="parallel q_g carrier / smaller of i_source and i_sink",
+    sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}",
+    inputs={
+        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
+        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "i_source": Input("gate_drive.i_source", "A", "driver peak current at turn-on"),
+        "i_sink": Input("gate_drive.i_sink", "A", "driver peak current at turn-off"),
+        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(
+        major="5 %", minor="3 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+    ),
+    levers=(
+        Lever("gate_drive.i_source", ("0.5 A", "1 A", "2 A", "4 A", "9 A")),
+        Lever("modulator.carrier", "10 kHz"),
+    ),
+    sources=(MORATUWA,),
+    cases=(
+        Case({"q_g": "26 nC", "parallel": 1.0, "i_source": "313 mA", "i_sink": "313 mA",
+              "carrier": "350 kHz"}, "2.907 %",
+             "published: Moratuwa report, 26 nC in 83 ns wanted at 350 kHz"),
+        Case({"q_g": "26 nC", "parallel": 1.0, "i_source": "130 mA", "i_sink": "270 mA",
+              "carrier": "350 kHz"}, "7 %",
+             "published: Moratuwa report, driver of 130 and 270 mA"),
+    ),
+    topic=("gate_drive.i_source", "gate_drive.i_sink"),
+    fails="""
+channels:
+  main:
+    output_stage: {devices: discrete, device: {q_g: 26 nC}}
+    gate_drive: {i_source: 130 mA, i_sink: 270 mA}
+    modulator: {carrier: 350 kHz}
+""",
+    passes="""
+channels:
+  main:
+    output_stage: {devices: discrete, device: {q_g: 26 nC}}
+    gate_drive: {i_source: 1 A, i_sink: 1.2 A}
+    modulator: {carrier: 350 kHz}
+""",
+)

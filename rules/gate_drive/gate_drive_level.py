@@ -1,0 +1,77 @@
+"""Gate voltage against the one behind the on-resistance.
+
+The printed on-resistance holds for one gate voltage.  Driven with less, the channel is not
+fully open: the resistance is higher than in every loss and power calculation made with it,
+most of all hot.  The upper switch gets less than the lower one, by the drop of the
+bootstrap diode.
+
+A tenth below the printed gate voltage costs a few per cent and is common, for instance
+10 V less a diode; below three quarters the data sheet's number says nothing any more.
+Logic-level devices are printed for 4.5 or 5 V: state that voltage, not the rating.  First
+cures: a higher gate supply within gate-voltage-margin, a diode with less drop, a device
+specified at the voltage at hand.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtLeast,
+    Case,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
+
+
+def figure(v_drv: Any, v_f: Any, v_gs_on: Any) -> Any:
+    """Gate voltage of the upper switch over the one behind the on-resistance."""
+    return (v_drv - v_f) / v_gs_on
+
+
+CHECK = Check(
+    title="Gate voltage against the one behind the on-resistance",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="performance",
+    formula="(v_drv - v_f) / v_gs_on",
+    sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} behind the on-resistance",
+    inputs={
+        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_f": Input(
+            "gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode",
+            default=Assumption("1 V", "neutral", COMMON_PRACTICE),
+        ),
+        "v_gs_on": Input("output_stage.device.v_gs_on", "V", "gate voltage behind r_ds_on"),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtLeast(
+        major="75 %", minor="90 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+    ),
+    levers=(Lever("gate_drive.v_drv", "0.5 V"),),
+    sources=(derivation("the bootstrap diode is in series with the upper gate supply"),),
+    cases=(
+        Case({"v_drv": "12 V", "v_f": "1 V", "v_gs_on": "10 V"}, "110 %",
+             "published: IRAUDAMP7D, 12 V gate supply; on-resistance printed at 10 V, from "
+             "memory"),
+        Case({"v_drv": "5 V", "v_f": "0.7 V", "v_gs_on": "10 V"}, "43 %",
+             "derived: a standard gate on a 5 V supply"),
+    ),
+    topic=("output_stage.device.v_gs_on",),
+    asked_from="production",
+    fails="""
+channels:
+  main:
+    output_stage: {devices: discrete, device: {v_gs_on: 10 V}}
+    gate_drive: {v_drv: 5 V, bootstrap: {v_f: 0.7 V}}
+""",
+    passes="""
+channels:
+  main:
+    output_stage: {devices: discrete, device: {v_gs_on: 10 V}}
+    gate_drive: {v_drv: 12 V, bootstrap: {v_f: 0.7 V}}
+""",
+)

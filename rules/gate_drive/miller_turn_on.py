@@ -1,0 +1,128 @@
+"""False turn-on by the slope of the switch node.
+
+When the node rises, the gate-drain charge of the lower, open switch flows out through its
+gate loop and lifts its gate.  If that bump passes the threshold, which falls by 7 mV/K as
+the device heats, both switches conduct for a moment in every period: heat without signal,
+dips on the supply, and sometimes a dead stage.
+
+The bump is that of a constant slope into gate-drain and gate-source capacitance, the former
+taken as charge over swing (twelve times the small-signal value printed at high voltage, in
+one data sheet).  That overstates it: part of the printed gate-drain charge belongs to a gate
+that is already on, and source inductance helps.  Working boards come out above 100 %, so the
+figure carries no critical limit.  First cures: a diode across the turn-off resistor, a
+larger turn-on resistor, a device with gate-charge-ratio below one, a negative gate supply.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    derivation,
+    from_memory,
+)
+from ..formulas.gate import miller_bump, threshold_hot
+from ..formulas.maths import larger
+
+
+def figure(
+    slew: Any,
+    v_swing: Any,
+    r_gate_off: Any,
+    q_gd: Any,
+    c_iss: Any,
+    v_gs_th: Any,
+    t_junction: Any,
+    t_cold: Any,
+    coefficient: Any,
+    v_least: Any,
+) -> Any:
+    """Bump of the gate over the hot threshold."""
+    c_gd = q_gd / v_swing
+    bump = miller_bump(v_swing, slew, r_gate_off, c_gd, c_iss)
+    return bump / larger(threshold_hot(v_gs_th, t_junction, t_cold, coefficient), v_least)
+
+
+SLUA618 = Source("Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K")
+
+CHECK = Check(
+    title="Bump of the gate that is held off, against the hot threshold",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="r_gate_off c_gd slew (1 - exp(-v_swing / (slew r_gate_off (c_gd + c_iss)))) / "
+    "(v_gs_th - coefficient (t_junction - t_cold)), c_gd = q_gd / v_swing, threshold at least "
+    "v_least",
+    sentence="a slope of {slew} lifts the gate behind {r_gate_off} to {figure} of its "
+    "threshold at {t_junction}",
+    inputs={
+        "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
+        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "r_gate_off": Input("r_gate_off", "ohm", "gate loop at turn-off"),
+        "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge"),
+        "c_iss": Input("output_stage.device.c_iss", "pF", "input capacitance, taken for c_gs"),
+        "v_gs_th": Input("output_stage.device.v_gs_th", "V", "gate threshold at 25 degC"),
+        "t_junction": Input(
+            "t_junction_rated", "degC", "junction at rated power",
+            default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
+        ),
+        "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", SLUA618),
+        "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", SLUA618),
+        "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
+    },
+    applies={"output_stage.devices": "discrete"},
+    limits=AtMost(
+        major="100 %",
+        minor="70 %",
+        basis={
+            "major": derivation("both switches of the leg conduct"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("gate_drive.r_g_off", "E24"), Lever("gate_drive.r_g_on", "E24")),
+    sources=(
+        derivation("first-order circuit of gate loop and gate capacitances on a ramp"),
+        SLUA618,
+        from_memory("TI SLUA618: slope below v_th / (r c_gd), the pessimistic form"),
+    ),
+    cases=(
+        Case({"slew": "10 V/ns", "v_swing": "100 V", "r_gate_off": "5 ohm", "q_gd": "5 nC",
+              "c_iss": "1500 pF", "v_gs_th": "2.2 V", "t_junction": "125 degC"}, "120.8 %",
+             "computed: differential equation of the gate solved, bump of 1.812 V against 1.5 V"),
+        Case({"slew": "5 V/ns", "v_swing": "40 V", "r_gate_off": "5.6 ohm", "q_gd": "5.8 nC",
+              "c_iss": "3048 pF", "v_gs_th": "2.2 V", "t_junction": "125 degC"}, "97.67 %",
+             "computed: data of the CSD19501KCS data sheet, differential equation solved: 1.465 V"),
+    ),
+    topic=("output_stage.device.v_gs_th",),
+    asked_from="production",
+    fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      t_edge: 8 ns
+      device: {q_gd: 6 nC, c_iss: 900 pF, v_gs_th: {min: 2 V}}
+    gate_drive: {r_g_off: 22 ohm, i_sink: 2 A}
+""",
+    passes="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      t_edge: 30 ns
+      device: {q_gd: 2 nC, c_iss: 3000 pF, v_gs_th: {min: 3 V}}
+    gate_drive: {r_g_off: 1 ohm, i_sink: 4 A}
+""",
+)
