@@ -1,0 +1,76 @@
+"""Charge current per cell against its rating.
+
+Cells take charge more slowly than they give it, often half their capacity per hour for
+lithium-ion; faster charging plates lithium and heats. The charger's current, at the top of
+its tolerance, is shared by the strings in parallel. Removing a string or building the small
+version of a pack with the charger of the large one is how it goes wrong.
+
+Above the rating of the cell is major. Where the cell's charge current is not stated, half
+the capacity per hour is taken (from memory, cells that stand more say so). The figure
+does not know of a reduced current at the ends of the temperature window.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
+
+
+def figure(charger: Any, parallel: Any, i_cell: Any) -> Any:
+    return charger / (parallel * i_cell)
+
+
+CHECK = Check(
+    title="Charge current per cell",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="charger / (parallel * i_cell)",
+    sentence="{charger} shared by {parallel} strings are {figure} times the {i_cell} that a"
+    " cell may be charged with.",
+    inputs={
+        "charger": Input("battery.charger.i", "A", "charge current of the pack"),
+        "parallel": Input("battery.parallel", "1", "strings in parallel"),
+        "i_cell": Input("i_cell_charge_max", "A", "largest charge current of one cell"),
+    },
+    applies={"supply.source": "battery"},
+    limits=AtMost(
+        major="1", basis={"major": derivation("above the maker's charge current of a cell")}
+    ),
+    levers=(Lever("battery.charger.i", "0.1 A"),),
+    sources=(SERIES_PARALLEL, CELL_DATA),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Lithium cells charged faster than they are made for can vent and burn.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"charger": "2.1 A", "parallel": 2, "i_cell": "1.7 A"},
+            gives="0.617647",
+            origin="common practice: 2 A charger on two strings of 3.5 Ah cells rated 1.7 A",
+        ),
+        Case(
+            {"charger": "5 A", "parallel": 1, "i_cell": "1.75 A"},
+            gives="2.857143",
+            origin="from memory: 5 A module on one string of 3.5 Ah cells, half their capacity",
+        ),
+    ),
+    topic=("battery.charger.i",),
+    asked_from="production",
+    fails="""
+supply: {source: battery}
+battery: {chemistry: li-ion, series: 3, parallel: 1, cell: {capacity: 3.5 Ah}, charger: {i: 5 A}}
+channels:
+  main: {rated_power: 40 W}
+""",
+    passes="""
+supply: {source: battery}
+battery:
+  {chemistry: li-ion, series: 6, parallel: 2, cell: {i_charge: 1.7 A}, charger: {i: 2 A ± 5 %}}
+channels:
+  main: {rated_power: 40 W}
+""",
+)

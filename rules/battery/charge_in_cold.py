@@ -1,0 +1,71 @@
+"""Coldest charge that is let through, against the cells' window.
+
+Standard lithium-ion and lithium iron phosphate cells may be charged from 0 degrees up.
+Colder than that lithium plates on the anode instead of going into it; the cell loses
+capacity and can short internally later, without warning. The lower end of the window in
+which the charger lets current flow must lie at or above the lower end that the cells
+allow. A charger's data sheet often has it as an option that is off by default.
+
+Below is critical. Cells made for cold charging exist: state their window and the check
+takes it. Without a sensor a window means nothing; that is judged apart.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
+from ..formulas.pack import CHARGE_WINDOW
+
+
+def figure(t_window_low: Any, t_charge_low: Any) -> Any:
+    return t_window_low - t_charge_low
+
+
+CHECK = Check(
+    title="Coldest charge against the cells' window",
+    figure=figure,
+    unit="K",
+    each="product",
+    stake="safety",
+    formula="t_window_low - t_charge_low",
+    sentence="Charging is let through from {t_window_low}, {figure} above the {t_charge_low}"
+    " from which the cells may be charged.",
+    inputs={
+        "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),
+        "t_charge_low": Input("t_charge_low", "degC", "coldest charge of the cells"),
+    },
+    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
+    limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),
+    levers=(Lever("battery.charger.t_window", "1 K"),),
+    sources=(CHARGE_WINDOW,),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Charging lithium cells below their window plates lithium and can end in fire.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"t_window_low": "0 degC", "t_charge_low": "0 degC"},
+            gives="0 K",
+            origin="published: TI BQ25887 SLUSD89B, register 08h: no charge below 0 degrees",
+        ),
+        Case(
+            {"t_window_low": "-10 degC", "t_charge_low": "0 degC"},
+            gives="-10 K",
+            origin="published: the same window against a charger that starts at -10 degrees",
+        ),
+    ),
+    topic=("battery.charger.t_window",),
+    fails="""
+supply: {source: battery}
+battery: {chemistry: li-ion, charger: {sensor: cell, t_window: -10 degC .. 45 degC}}
+channels:
+  main: {rated_power: 40 W}
+""",
+    passes="""
+supply: {source: battery}
+battery: {chemistry: li-ion, charger: {sensor: cell, t_window: 3 degC .. 43 degC}}
+channels:
+  main: {rated_power: 40 W}
+""",
+)

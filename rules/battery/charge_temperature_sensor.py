@@ -1,0 +1,74 @@
+"""Where the temperature is sensed that lets charging start.
+
+A lithium cell that is charged below freezing plates metallic lithium, which stays and may
+short the cell days later; above 45 degrees it must be charged with less or not at all.
+Only a sensor at the cells can tell. A sensor on the board reads the amplifier's warmth and
+lets a cold pack be charged; no sensor lets everything through.
+
+None at all is critical. On the board is minor: it may do if board and cells share one
+small box and charging starts long after switch-off. The figure counts 0 for none, 1 on the
+board, 2 at the cells. Lead-acid and nickel cells are left out: they end the charge by other
+means and tolerate the cold better.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, from_memory
+from ..formulas.pack import CHARGE_WINDOW
+
+NEARNESS = {"none": 0.0, "board": 1.0, "cell": 2.0}
+
+
+def figure(sensor: str) -> Any:
+    return NEARNESS[sensor]
+
+
+CHECK = Check(
+    title="Temperature sensor of the charger",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="0 if sensor is none, 1 if board, 2 if cell",
+    sentence="The charger senses temperature at: {sensor}.",
+    inputs={"sensor": Input("battery.charger.sensor", "word", "where temperature is sensed")},
+    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
+    limits=AtLeast(
+        critical="1",
+        minor="2",
+        basis={"critical": CHARGE_WINDOW, "minor": COMMON_PRACTICE},
+    ),
+    sources=(CHARGE_WINDOW, from_memory("IEC 62368-1", "Annex M: charging safeguards")),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Charging lithium cells below 0 degrees plates lithium and can end in fire."
+            " Follow the cell maker's charge window and the local code for battery products.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"sensor": "none"},
+            gives="0",
+            origin="published: TI BQ25887 SLUSD89B asks for a thermistor at the cells; none here",
+        ),
+        Case(
+            {"sensor": "cell"},
+            gives="2",
+            origin="published: TI BQ25887 SLUSD89B, thermistor at the cells",
+        ),
+    ),
+    topic=("battery.charger",),
+    fails="""
+supply: {source: battery}
+battery: {chemistry: li-ion, charger: {sensor: none}}
+channels:
+  main: {rated_power: 40 W}
+""",
+    passes="""
+supply: {source: battery}
+battery: {chemistry: li-ion, charger: {sensor: cell}}
+channels:
+  main: {rated_power: 40 W}
+""",
+)

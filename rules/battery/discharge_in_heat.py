@@ -1,0 +1,74 @@
+"""Air round the cells against their window for discharge.
+
+The pack shares the box with the amplifier and, outdoors, with the sun. Its hottest air
+must stay below the temperature up to which its cells may be discharged, mostly 60 degrees
+for lithium-ion. Above that cells age in weeks, and a good protection disconnects them. The
+cells warm themselves by the current in their resistance, which is not counted here.
+
+Hotter than the window is major; less than 5 K below it is minor, which is about what
+cells in a pack add by themselves at a moderate load (common practice, no source). Cure:
+a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
+from ..formulas.pack import CELL_DATA
+
+
+def figure(t_high: Any, t_air: Any) -> Any:
+    return t_high - t_air
+
+
+CHECK = Check(
+    title="Air round the cells against their window for discharge",
+    figure=figure,
+    unit="K",
+    each="product",
+    stake="rating",
+    formula="t_high - t_air",
+    sentence="The air inside reaches {t_air}, {figure} below the hottest discharge that the"
+    " cells allow, {t_high}.",
+    inputs={
+        "t_high": Input("t_discharge_high", "degC", "hottest discharge of the cells"),
+        "t_air": Input("t_air_inside", "degC", "air inside the product, hottest"),
+    },
+    applies={"supply.source": "battery"},
+    limits=AtLeast(
+        major="0 K",
+        minor="5 K",
+        basis={
+            "major": derivation("outside the maker's window nothing is assured"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    sources=(CELL_DATA,),
+    cases=(
+        Case(
+            {"t_high": "60 degC", "t_air": "56 degC"},
+            gives="4 K",
+            origin="computed: sealed box, 21 K above 35 degrees by a heat balance of its walls",
+        ),
+        Case(
+            {"t_high": "60 degC", "t_air": "65 degC"},
+            gives="-5 K",
+            origin="from memory: lithium-ion cells are mostly rated up to 60 degrees",
+        ),
+    ),
+    topic=("battery.cell.t_discharge", "thermal.t_air_inside"),
+    asked_from=None,
+    fails="""
+supply: {source: battery}
+battery: {chemistry: li-ion, cell: {t_discharge: -20 degC .. 60 degC}}
+channels:
+  main: {rated_power: 40 W}
+thermal: {t_air_inside: 66 degC}
+""",
+    passes="""
+supply: {source: battery}
+battery: {chemistry: li-ion, cell: {t_discharge: -20 degC .. 60 degC}}
+channels:
+  main: {rated_power: 40 W}
+thermal: {t_air_inside: 48 degC}
+""",
+)

@@ -1,0 +1,74 @@
+"""Rated power against the energy of the pack.
+
+A quick sum that needs few facts: rated output and other loads, through a converter if there
+is one and with no other loss, over the energy of the pack, gives the rate at which the pack
+would be emptied. Times the shortest time in which its cells may be emptied it must stay
+below one. A single cell behind a step-up module looks fine in volts and amperes of the
+module and fails here.
+
+Where the cell's continuous current is stated, that time is its capacity over the current;
+else what cells of the chemistry usually stand (half an hour for lithium, one to two hours
+for the others, from memory), which is a stand-in: power cells do far better. So above 1 is
+only minor; above 2 the pack does not fit the power, major. The currents themselves are
+judged by checks of their own when the cell's data are there.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
+
+
+def figure(p_source: Any, e_pack: Any, shortest: Any) -> Any:
+    return p_source * shortest / e_pack
+
+
+CHECK = Check(
+    title="Rated power against the energy of the pack",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="performance",
+    formula="p_source * shortest / e_pack",
+    sentence="{p_source} from a pack of {e_pack} empty it {figure} times faster than its"
+    " cells are made for ({shortest}).",
+    inputs={
+        "p_source": Input("p_source_least", "W", "rated output and other loads, at the pack"),
+        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
+        "shortest": Input("shortest_discharge", "h", "shortest discharge of these cells"),
+    },
+    applies={"supply.source": "battery"},
+    limits=AtMost(major="2", minor="1", basis={"major": CELL_DATA, "minor": CELL_DATA}),
+    levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
+    sources=(
+        SERIES_PARALLEL,
+        derivation("energy over power is the time until the pack is empty"),
+        Source("reddit r/diyaudio 1i3kotu", "30 W on one cell of 3599 mAh: collapses at volume"),
+    ),
+    cases=(
+        Case(
+            {"p_source": "35.294 W", "e_pack": "12.956 Wh", "shortest": "0.5 h"},
+            gives="1.36207",
+            origin="published: reddit r/diyaudio 1i3kotu, 30 W, 3599 mAh; 85 % converter assumed",
+        ),
+        Case(
+            {"p_source": "80 W", "e_pack": "151.2 Wh", "shortest": "0.5 h"},
+            gives="0.26455",
+            origin="common practice: portable loudspeaker, 2 x 40 W on twelve cells of 3.5 Ah",
+        ),
+    ),
+    topic=("battery.cell.capacity",),
+    fails="""
+supply: {source: battery, rails: single, converter: step-up, converter_efficiency: 85 %}
+battery: {chemistry: li-ion, series: 1, parallel: 1, cell: {capacity: 3599 mAh}}
+channels:
+  mono: {rated_power: 30 W, rated_load: 4 ohm}
+""",
+    passes="""
+supply: {source: battery, rails: single}
+battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {capacity: 3.5 Ah}}
+channels:
+  left: {rated_power: 40 W, rated_load: 4 ohm}
+  right: {rated_power: 40 W, rated_load: 4 ohm}
+""",
+)

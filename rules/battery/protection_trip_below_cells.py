@@ -1,0 +1,84 @@
+"""The pack's over-current trip below what the cells stand.
+
+The protection circuit is the last thing between a fault on the board and the cells. Its
+highest trip must not exceed the pulse rating of the cells, times the strings in parallel:
+above that there is a range of currents that the cells do not stand and nothing stops, until
+a fuse takes its seconds. It goes wrong when the trip is raised because bass switched the
+product off; the cure for that is more strings.
+
+Above 1 is major. The pulse rating holds for seconds, the trip acts in milliseconds, so the
+equality itself is sound. Below it the trip still has to clear the music, which another
+check judges.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.pack import SERIES_PARALLEL
+
+
+def figure(i_trip: Any, parallel: Any, i_pulse: Any) -> Any:
+    return i_trip / (parallel * i_pulse)
+
+
+CHECK = Check(
+    title="Over-current trip of the pack below the cells' pulse rating",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="i_trip / (parallel * i_pulse)",
+    sentence="The protection's trip, {i_trip} at most, is {figure} times what {parallel}"
+    " strings of cells with {i_pulse} stand.",
+    inputs={
+        "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
+        "parallel": Input("battery.parallel", "1", "strings in parallel"),
+        "i_pulse": Input("battery.cell.i_pulse", "A", "pulse rating of one cell"),
+    },
+    applies={"supply.source": "battery"},
+    limits=AtMost(
+        major="1", basis={"major": derivation("a guard must act before the part that it guards")}
+    ),
+    levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1")),
+    sources=(SERIES_PARALLEL,),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Cells that deliver more than they are made for can vent and burn. Never bridge"
+            " or raise a pack's protection to cure a nuisance trip.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"i_trip": "24 A", "parallel": 2, "i_pulse": "15 A"},
+            gives="0.8",
+            origin="common practice: 20 A protection, 24 A at most, on two strings of 15 A",
+        ),
+        Case(
+            {"i_trip": "60 A", "parallel": 2, "i_pulse": "15 A"},
+            gives="2",
+            origin="common practice: a 60 A module bought to end nuisance trips",
+        ),
+    ),
+    topic=("battery.protection.i_trip",),
+    fails="""
+supply: {source: battery}
+battery:
+  chemistry: li-ion
+  parallel: 2
+  cell: {i_pulse: 15 A}
+  protection: {i_trip: {min: 40 A, typ: 50 A, max: 60 A}}
+channels:
+  main: {rated_power: 40 W}
+""",
+    passes="""
+supply: {source: battery}
+battery:
+  chemistry: li-ion
+  parallel: 2
+  cell: {i_pulse: 15 A}
+  protection: {i_trip: {min: 18 A, typ: 20 A, max: 24 A}}
+channels:
+  main: {rated_power: 40 W}
+""",
+)

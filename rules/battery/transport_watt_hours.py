@@ -1,0 +1,72 @@
+"""Energy of one pack against the limits of passenger air travel.
+
+Lithium batteries are carried by passengers up to 100 Wh each without asking, above that up
+to 160 Wh with the operator's approval and two spares at most, above that not at all as
+baggage. The limit holds for each battery: two removable packs of 76 Wh travel where one of
+151 Wh needs a letter. The energy is that of the largest capacity printed, at nominal
+voltage, as it must be marked on the pack.
+
+It is asked only where the product is said to travel in the cabin. Above 160 Wh is major: the
+claim fails. Above 100 Wh is minor: true only with approval. Every lithium pack that is
+shipped also needs the test summary of UN 38.3. Rules change yearly: ask the operator.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Input, Lever
+from ..formulas.pack import AIR_TRAVEL, SERIES_PARALLEL
+
+
+def figure(e_pack: Any, packs: Any) -> Any:
+    return e_pack / packs
+
+
+CHECK = Check(
+    title="Energy of one pack against the limits of air travel",
+    figure=figure,
+    unit="Wh",
+    each="product",
+    stake="rating",
+    formula="e_pack / packs",
+    sentence="Each of {packs} packs holds {figure} (all together {e_pack}).",
+    inputs={
+        "e_pack": Input("e_pack", "Wh", "energy of all cells, new"),
+        "packs": Input("battery.packs", "1", "separately removable packs"),
+    },
+    applies={
+        "supply.source": "battery",
+        "battery.chemistry": ("li-ion", "lfp"),
+        "claims.air_travel": "cabin",
+    },
+    limits=AtMost(major="160 Wh", minor="100 Wh", basis={"major": AIR_TRAVEL, "minor": AIR_TRAVEL}),
+    levers=(Lever("battery.packs", "1"), Lever("battery.parallel", "1")),
+    sources=(AIR_TRAVEL, SERIES_PARALLEL),
+    cases=(
+        Case(
+            {"e_pack": "151.2 Wh", "packs": 1},
+            gives="151.2 Wh",
+            origin="published: Lithium Batteries e-book 2024, p. 35: 100 to 160 Wh on approval",
+        ),
+        Case(
+            {"e_pack": "151.2 Wh", "packs": 2},
+            gives="75.6 Wh",
+            origin="published: Lithium Batteries e-book 2024, p. 35: the limit is for each",
+        ),
+    ),
+    topic=("claims.air_travel",),
+    asked_from=None,
+    fails="""
+supply: {source: battery}
+battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {capacity: 3.5 Ah}}
+channels:
+  main: {rated_power: 40 W}
+claims: {air_travel: cabin}
+""",
+    passes="""
+supply: {source: battery}
+battery: {chemistry: li-ion, series: 6, parallel: 2, packs: 2, cell: {capacity: 3.5 Ah}}
+channels:
+  main: {rated_power: 40 W}
+claims: {air_travel: cabin}
+""",
+)
