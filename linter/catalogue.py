@@ -39,38 +39,54 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """All checks in the order of their domains, and the derived quantities they use."""
+    """All checks in the order of their domains, and the derived quantities they use.
+
+    packages: the rule packages that were read.
+    """
 
     entries: tuple[Entry, ...]
     derived: Mapping[str, Derived]
     domains: Mapping[str, str]
+    packages: tuple[str, ...] = ()
 
     def entry(self, name: str) -> Entry | None:
         """The check of this name, if there is one."""
         return next((entry for entry in self.entries if entry.name == name), None)
 
 
+EMPTY = Catalogue((), {}, {})
+
+
 @cache
 def load(package: str = "ampreview.rules") -> Catalogue:
     """Read the catalogue of a rules package; CatalogueError for a bad rule file."""
+    return extended(EMPTY, package)
+
+
+def extended(base: Catalogue, package: str) -> Catalogue:
+    """A catalogue with the domains and derived quantities of one more rules package."""
     root = importlib.import_module(package)
-    derived: dict[str, Derived] = {}
-    for module in _modules(f"{package}.derived"):
+    derived = dict(base.derived)
+    folders = [info.name for info in pkgutil.iter_modules(root.__path__) if info.ispkg]
+    for module in _modules(f"{package}.derived") if "derived" in folders else ():
         for quantity in getattr(module, "DERIVED", ()):
             if quantity.name in derived:
                 raise CatalogueError(f"{module.__file__}: {quantity.name} is derived twice")
             derived[quantity.name] = quantity
     entries: list[Entry] = []
-    domains: dict[str, str] = {}
-    for info in pkgutil.iter_modules(root.__path__):
-        if info.ispkg and info.name not in NOT_DOMAINS:
-            folder = importlib.import_module(f"{package}.{info.name}")
-            domains[info.name] = (folder.__doc__ or info.name).strip().rstrip(".")
-            entries += _entries(package, info.name)
+    domains = dict(base.domains)
+    for name in folders:
+        if name not in NOT_DOMAINS:
+            folder = importlib.import_module(f"{package}.{name}")
+            domains.setdefault(name, (folder.__doc__ or name).strip().rstrip("."))
+            entries += _entries(package, name)
     for entry in entries:
+        if base.entry(entry.name):
+            raise CatalogueError(f"{entry.file}: there is a check named {entry.name} already")
         for fault in faults(entry, derived):
             raise CatalogueError(f"{entry.file}: {fault}")
-    return Catalogue(tuple(entries), derived, domains)
+    packages = (*base.packages, package)
+    return Catalogue((*base.entries, *entries), derived, domains, packages)
 
 
 def faults(entry: Entry, derived: Mapping[str, Derived]) -> Iterator[str]:

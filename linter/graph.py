@@ -130,6 +130,8 @@ class Graph:
             assumed_by_field = isinstance(found, LeafNode | Fixed) and not found.used
             if default is None or not (assumed_by_field and found.leaned):
                 return found
+            if path in self.spec.defaults:
+                return found
         if default is None:
             return found
         silent = not (isinstance(found, Gap) and found.absent)

@@ -71,9 +71,10 @@ class Leaves:
         barrier = self.none_above(full)
         if barrier:
             return Gap(absent=barrier)
-        if field.default is not None:
+        default = self.spec.defaults.get(path, field.default)
+        if default is not None:
             unit = "word" if field.kind in ("word", "flag", "text") else field.unit
-            return self.assumed(path, channel, field.default, unit, silent=True)
+            return self.assumed(path, channel, default, unit, silent=True)
         return Gap((self.missing(path, channel, field),))
 
     def _node(self, path: str, stated: Value, leaned: tuple[Leaned, ...], real: bool) -> LeafNode:

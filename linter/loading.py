@@ -7,11 +7,11 @@ supply alone can be assessed.
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, cast
 
-from .check import Milestone
+from .check import Assumption, Milestone
 from .finding import Place
 from .plain_text import MAX_BYTES
 from .refusal import Refusal
@@ -47,6 +47,7 @@ class Spec:
         stand in ``values`` as ``...foster[0].r``.
     places: where each path stands in the file, and what refers to it there.
     data: the plain data behind it all.  text: the file, for its hash.
+    defaults: what silence of a field means to this team, by path without channel.
     """
 
     file: str
@@ -58,6 +59,7 @@ class Spec:
     data: Mapping[str, Any]
     lists: Mapping[str, int]
     text: str
+    defaults: Mapping[str, Assumption] = field(default_factory=dict)
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""
@@ -98,7 +100,8 @@ class Spec:
         data: Any = self.data
         for path, value in changes.items():
             data = _replaced(data, _steps(path), value)
-        return _loaded(Document(data, self.places, {}, (), self.text), self.file)
+        loaded = spec_of(Document(data, self.places, {}, (), self.text), self.file)
+        return loaded.with_defaults(self.defaults)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,26 +111,36 @@ class Loaded:
     spec: Spec | None
     refusals: tuple[Refusal, ...] = ()
 
+    def with_defaults(self, defaults: Mapping[str, Assumption]) -> "Loaded":
+        """The same with a team's own defaults."""
+        if self.spec is None or not defaults:
+            return self
+        return Loaded(replace(self.spec, defaults=defaults))
+
 
 def load_file(path: str | Path) -> Loaded:
     """Load a file; one that cannot be opened is refused like one that cannot be read."""
-    name = str(path)
+    content = content_of(path, "a spec file")
+    return Loaded(None, (content,)) if isinstance(content, Refusal) else load_text(content, str(path))
+
+
+def content_of(path: str | Path, expected: str) -> bytes | Refusal:
+    """The bytes of a file, one more than a spec may have at most, or why there are none."""
     try:
         with open(path, "rb") as stream:
-            content = stream.read(MAX_BYTES + 1)
+            return stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
-        problem = f"the file cannot be opened: {reason}"
-        return Loaded(None, (Refusal(Place(name, 1, 1), problem, "a spec file"),))
-    return load_text(content, name)
+        return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
 
 
 def load_text(text: str | bytes, name: str) -> Loaded:
     """Load the text of a spec; ``name`` stands for the file in places."""
-    return _loaded(read(text, name), name)
+    return spec_of(read(text, name), name)
 
 
-def _loaded(document: Document, file: str) -> Loaded:
+def spec_of(document: Document, file: str) -> Loaded:
+    """The spec behind plain data that has been read, or refusals."""
     flat, refusals = validate(document, file)
     if flat is None:
         return Loaded(None, refusals)
