@@ -99,7 +99,7 @@ class Spec:
         """
         data: Any = self.data
         for path, value in changes.items():
-            data = _replaced(data, _steps(path), value)
+            data = _replaced(data, steps_of(path), value)
         loaded = spec_of(Document(data, self.places, {}, (), self.text), self.file)
         return loaded.with_defaults(self.defaults)
 
@@ -158,7 +158,7 @@ def spec_of(document: Document, file: str) -> Loaded:
     return Loaded(spec)
 
 
-def _steps(path: str) -> list[str | int]:
+def steps_of(path: str) -> list[str | int]:
     """``foster[0].r`` to ``["foster", 0, "r"]``."""
     found = re.findall(r"\[(\d+)\]|([^.\[\]]+)", path)
     return [int(number) if number else name for number, name in found]
