@@ -8,16 +8,13 @@ from ...linter.check import (
     Constant,
     Derived,
     Input,
-    Source,
     Way,
     derivation,
 )
 from ..formulas.dissipation import hot_resistance
-from ..formulas.enclosure import wall_rise, walls
 from ..formulas.heat import (
     ChannelHeat,
     Solution,
-    junction_over,
     solve,
     switch_heat,
 )
@@ -35,14 +32,6 @@ R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "at 150 degC over 25 degC")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
 AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
-OWN_TRIP = Source(
-    "common practice: integrated stages shut down near their junction limit",
-    kind="common practice",
-)
-AT_SINK = {"protection.over_temperature.at": "heatsink"}
-AT_JUNCTION = {"protection.over_temperature.at": "junction"}
-LASTING_SINE = {"thermal.basis": "full-sine"}
-T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
 def same(value: Any) -> Any:
@@ -81,42 +70,6 @@ def shared_of(solution: Solution) -> Any:
 def channel_loss(heat: ChannelHeat, t_junction: Any) -> Any:
     """All heat of a channel at a junction temperature."""
     return switch_heat(heat, t_junction)[0] + heat.elsewhere
-
-
-def one_package(heat: ChannelHeat, t_junction: Any, share: Any) -> Any:
-    """Heat of one package."""
-    return share * switch_heat(heat, t_junction)[0]
-
-
-def one_switch(heat: ChannelHeat, t_junction: Any, n_legs: Any, parallel: Any) -> Any:
-    """Heat of one switch."""
-    return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
-
-
-def case(t_junction: Any, p_package: Any, r_th_jc: Any) -> Any:
-    """Case below the junction."""
-    return t_junction - p_package * r_th_jc
-
-
-def conduction_slope(
-    n_legs: Any, parallel: Any, i_rated_peak: Any, r_ds_on: Any, factor: Any, t_junction: Any
-) -> Any:
-    """How the conduction loss of a channel rises with its junction temperature.
-
-    Written with the resistance one kelvin apart, so that no exponent shows.
-    """
-    square = i_rated_peak**2 / 2
-    warmer = hot_resistance(r_ds_on, factor, t_junction + 0.5)
-    colder = hot_resistance(r_ds_on, factor, t_junction - 0.5)
-    return n_legs / parallel * square * (warmer - colder)
-
-
-def enclosure_rise(
-    solution: Solution, width: Any, height: Any, depth: Any, emissivity: Any, t_room: Any
-) -> Any:
-    """Wall over room, in a room at sea level without sun, as surfaces are judged."""
-    box = walls(width, height, depth, emissivity, "sealed", 0.0, 0.0)
-    return wall_rise(solution.heat_in_box, t_room, box)
 
 
 def _balance_inputs(heat: str) -> dict[str, Input]:
@@ -190,31 +143,6 @@ DERIVED: tuple[Derived, ...] = (
     _junction("t_junction_programme", PROGRAMME, "hottest junction while the programme plays"),
     _read("r_th_shared", "K/W", shared_of, "heatsink and inside air for one watt more", RATED),
     Derived(
-        "t_junction_trip", "degC", "channel", "junction at rated power when the trip acts",
-        (
-            Way(junction_over,
-                {"t_reference": Input("protection.over_temperature.t_trip", "degC", "trip"),
-                 "heat": HEAT_RATED, "r_own": R_OWN},
-                "t_reference + r_own heat at t_junction_trip",
-                when={"protection.over_temperature.at": "heatsink"}),
-            Way(same, {"value": Input("protection.over_temperature.t_trip", "degC", "trip")},
-                "value", when={"protection.over_temperature.at": "junction"}),
-            Way(same, {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")}, "value",
-                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
-                assumes=Assumption(None, "neutral", OWN_TRIP)),
-        ),
-    ),
-    Derived(
-        "t_sensed", "degC", "channel", "where the trip is sensed, in stated use",
-        (
-            Way(same, {"value": Input("t_heatsink_rated", "degC", "heatsink")}, "value",
-                when=AT_SINK | LASTING_SINE),
-            Way(same, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK),
-            Way(same, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
-            Way(same, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
-        ),
-    ),
-    Derived(
         "r_ds_on_hot", "mohm", "channel", "on-resistance of one switch, hot",
         (
             Way(hot_resistance, {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED},
@@ -227,45 +155,4 @@ DERIVED: tuple[Derived, ...] = (
     ),
     _loss("p_loss_rated", HEAT_RATED, T_RATED, "heat of the channel at rated power"),
     _loss("p_loss_programme", HEAT_PROGRAMME, T_PROGRAMME, "heat of the channel at programme"),
-    Derived(
-        "p_package_programme", "W", "channel", "heat of one package at programme",
-        (Way(one_package, {"heat": HEAT_PROGRAMME, "t_junction": T_PROGRAMME, "share": Input(
-            "package_share", "1", "part of the heat in one package")},
-            "share heat at t_junction"),),
-    ),
-    Derived(
-        "p_switch_rated", "W", "channel", "heat of one switch at rated power",
-        (Way(one_switch,
-             {"heat": HEAT_RATED, "t_junction": T_RATED,
-              "n_legs": Input("n_legs", "1", "legs of the channel"),
-              "parallel": Input("output_stage.parallel", "1", "devices in parallel")},
-             "heat at t_junction / (2 n_legs parallel)"),),
-    ),
-    Derived(
-        "t_case_programme", "degC", "channel", "case of the package at programme",
-        (Way(case, {"t_junction": T_PROGRAMME,
-                    "p_package": Input("p_package_programme", "W", "heat of one package"),
-                    "r_th_jc": Input(f"{DEVICE}.r_th_jc", "K/W", "junction to case")},
-             "t_junction - p_package r_th_jc"),),
-    ),
-    Derived(
-        "p_slope", "W/K", "channel", "conduction loss for one kelvin more, rated power",
-        (Way(conduction_slope,
-             {"n_legs": Input("n_legs", "1", "legs of the channel"),
-              "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-              "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-              "r_ds_on": R_COLD, "factor": FACTOR, "t_junction": T_RATED},
-             "n_legs i_rated_peak^2 / (2 parallel) dr/dT of r_ds_on, factor at t_junction"),),
-    ),
-    Derived(
-        "enclosure_rise", "K", "product", "wall over a room of 25 degC at programme",
-        (Way(enclosure_rise,
-             {"solution": PROGRAMME,
-              "width": Input("thermal.enclosure.width", "mm", "outer width"),
-              "height": Input("thermal.enclosure.height", "mm", "outer height"),
-              "depth": Input("thermal.enclosure.depth", "mm", "outer depth"),
-              "emissivity": Input("thermal.enclosure.emissivity", "1", "outer surface"),
-              "t_room": T_ROOM},
-             "wall of width, height, depth, emissivity at t_room, heat of solution"),),
-    ),
 )

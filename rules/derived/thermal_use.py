@@ -1,0 +1,172 @@
+"""What the solved temperatures are needed for: trips, touch, bursts, runaway, statements."""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Source, Way
+from ..formulas.dissipation import hot_resistance
+from ..formulas.enclosure import wall_rise, walls
+from ..formulas.heat import ChannelHeat, Solution, junction_over, switch_heat
+from .temperature import (
+    DEVICE,
+    FACTOR,
+    HEAT_PROGRAMME,
+    HEAT_RATED,
+    PROGRAMME,
+    R_COLD,
+    R_OWN,
+    T_PROGRAMME,
+    T_RATED,
+    same,
+)
+
+OWN_TRIP = Source(
+    "common practice: integrated stages shut down near their junction limit",
+    kind="common practice",
+)
+MEASURED_IN_ROOM = Source(
+    "common practice: a heatsink temperature without ambient was measured in a room",
+    kind="common practice",
+)
+AT_SINK = {"protection.over_temperature.at": "heatsink"}
+AT_JUNCTION = {"protection.over_temperature.at": "junction"}
+LASTING_SINE = {"thermal.basis": "full-sine"}
+AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
+T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
+
+
+def above(t: Any, t_ambient: Any) -> Any:
+    """One temperature over another."""
+    return t - t_ambient
+
+
+def total(losses: tuple[Any, ...], p_auxiliary: Any) -> Any:
+    """Heat of all channels and of the other loads."""
+    return sum(losses, p_auxiliary)
+
+
+def one_package(heat: ChannelHeat, t_junction: Any, share: Any) -> Any:
+    """Heat of one package."""
+    return share * switch_heat(heat, t_junction)[0]
+
+
+def one_switch(heat: ChannelHeat, t_junction: Any, n_legs: Any, parallel: Any) -> Any:
+    """Heat of one switch."""
+    return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
+
+
+def case(t_junction: Any, p_package: Any, r_th_jc: Any) -> Any:
+    """Case below the junction."""
+    return t_junction - p_package * r_th_jc
+
+
+def conduction_slope(
+    n_legs: Any, parallel: Any, i_rated_peak: Any, r_ds_on: Any, factor: Any, t_junction: Any
+) -> Any:
+    """How the conduction loss of a channel rises with its junction temperature.
+
+    Written with the resistance one kelvin apart, so that no exponent shows.
+    """
+    square = i_rated_peak**2 / 2
+    warmer = hot_resistance(r_ds_on, factor, t_junction + 0.5)
+    colder = hot_resistance(r_ds_on, factor, t_junction - 0.5)
+    return n_legs / parallel * square * (warmer - colder)
+
+
+def enclosure_rise(
+    solution: Solution, width: Any, height: Any, depth: Any, emissivity: Any, t_room: Any
+) -> Any:
+    """Wall over room, in a room at sea level without sun, as surfaces are judged."""
+    box = walls(width, height, depth, emissivity, "sealed", 0.0, 0.0)
+    return wall_rise(solution.heat_in_box, t_room, box)
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "t_junction_trip", "degC", "channel", "junction at rated power when the trip acts",
+        (
+            Way(junction_over,
+                {"t_reference": Input("protection.over_temperature.t_trip", "degC", "trip"),
+                 "heat": HEAT_RATED, "r_own": R_OWN},
+                "t_reference + r_own heat at t_junction_trip",
+                when={"protection.over_temperature.at": "heatsink"}),
+            Way(same, {"value": Input("protection.over_temperature.t_trip", "degC", "trip")},
+                "value", when={"protection.over_temperature.at": "junction"}),
+            Way(same, {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")}, "value",
+                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
+                assumes=Assumption(None, "neutral", OWN_TRIP)),
+        ),
+    ),
+    Derived(
+        "t_sensed", "degC", "channel", "where the trip is sensed, in stated use",
+        (
+            Way(same, {"value": Input("t_heatsink_rated", "degC", "heatsink")}, "value",
+                when=AT_SINK | LASTING_SINE),
+            Way(same, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK),
+            Way(same, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
+            Way(same, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
+        ),
+    ),
+    Derived(
+        "p_package_programme", "W", "channel", "heat of one package at programme",
+        (Way(one_package, {"heat": HEAT_PROGRAMME, "t_junction": T_PROGRAMME, "share": Input(
+            "package_share", "1", "part of the heat in one package")},
+            "share heat at t_junction"),),
+    ),
+    Derived(
+        "p_switch_rated", "W", "channel", "heat of one switch at rated power",
+        (Way(one_switch,
+             {"heat": HEAT_RATED, "t_junction": T_RATED,
+              "n_legs": Input("n_legs", "1", "legs of the channel"),
+              "parallel": Input("output_stage.parallel", "1", "devices in parallel")},
+             "heat at t_junction / (2 n_legs parallel)"),),
+    ),
+    Derived(
+        "t_case_programme", "degC", "channel", "case of the package at programme",
+        (Way(case, {"t_junction": T_PROGRAMME,
+                    "p_package": Input("p_package_programme", "W", "heat of one package"),
+                    "r_th_jc": Input(f"{DEVICE}.r_th_jc", "K/W", "junction to case")},
+             "t_junction - p_package r_th_jc"),),
+    ),
+    Derived(
+        "p_slope", "W/K", "channel", "conduction loss for one kelvin more, rated power",
+        (Way(conduction_slope,
+             {"n_legs": Input("n_legs", "1", "legs of the channel"),
+              "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
+              "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+              "r_ds_on": R_COLD, "factor": FACTOR, "t_junction": T_RATED},
+             "n_legs i_rated_peak^2 / (2 parallel) dr/dT of r_ds_on, factor at t_junction"),),
+    ),
+    Derived(
+        "heatsink_rise", "K", "product", "heatsink over the ambient at programme",
+        (
+            Way(above, {"t": Input("thermal.heatsink.t", "degC", "measured or held"),
+                        "t_ambient": T_ROOM}, "t - t_ambient",
+                assumes=Assumption(None, "neutral", MEASURED_IN_ROOM)),
+            Way(above, {"t": Input("t_heatsink", "degC", "heatsink"),
+                        "t_ambient": Input("environment.ambient", "degC", "air outside")},
+                "t - t_ambient"),
+        ),
+    ),
+    Derived(
+        "p_heat_basis", "W", "product", "heat of the product at the signal of its statement",
+        (
+            Way(total, {"losses": Input("all p_loss_programme", "W", "heat of the channels"),
+                        "p_auxiliary": AUXILIARY}, "sum of losses + p_auxiliary",
+                when={"thermal.basis": "one-eighth"}),
+            Way(total, {"losses": Input("all p_loss_rated", "W", "heat of the channels"),
+                        "p_auxiliary": AUXILIARY}, "sum of losses + p_auxiliary",
+                when=LASTING_SINE),
+        ),
+    ),
+    Derived(
+        "enclosure_rise", "K", "product", "wall over a room of 25 degC at programme",
+        (Way(enclosure_rise,
+             {"solution": PROGRAMME,
+              "width": Input("thermal.enclosure.width", "mm", "outer width"),
+              "height": Input("thermal.enclosure.height", "mm", "outer height"),
+              "depth": Input("thermal.enclosure.depth", "mm", "outer depth"),
+              "emissivity": Input("thermal.enclosure.emissivity", "1", "outer surface"),
+              "t_room": T_ROOM},
+             "wall of width, height, depth, emissivity at t_room, heat of solution"),),
+    ),
+)

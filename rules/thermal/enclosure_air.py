@@ -1,0 +1,69 @@
+"""Air inside the box against the bulk capacitors.
+
+Inside a closed box the air is not room air.  All heat that is not carried outside leaves
+through the walls, by natural convection and radiation, and the inside air sits above the
+wall by its own film.  The sun on a dark box alone adds 20 K or more.  Electrolytic
+capacitors stand in that air: above their temperature rating they dry out and vent, and
+they last twice as long for every 10 K that they stay below it.
+
+The air is solved with the programme's heat at the hottest ambient, the sun and the
+height above the sea; heat of the loudspeaker itself is not counted.  It is uncertain by a
+fifth.  A vented box counts with half the rise.  The window of the battery is checked with
+the battery.  First cures: the heatsink outside, a larger or a vented box, shade.
+"""
+
+from typing import Any
+
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
+
+
+def figure(t_rated: Any, t_air_inside: Any) -> Any:
+    """How far the inside air stays below the rating of the capacitors."""
+    return t_rated - t_air_inside
+
+
+_BASE = """
+supply: {bulk: {t_rated: 105 degC}}
+environment: {ambient: 0 degC .. 40 degC}
+thermal: {t_air_inside: AIR}
+"""
+
+CHECK = Check(
+    title="Inside air against the bulk capacitors",
+    figure=figure,
+    unit="K",
+    each="product",
+    stake="rating",
+    formula="t_rated - t_air_inside",
+    sentence="The air inside reaches {t_air_inside}: {figure} below the {t_rated} of the bulk "
+    "capacitors.",
+    inputs={
+        "t_rated": Input("supply.bulk.t_rated", "degC", "temperature rating"),
+        "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),
+    },
+    limits=AtLeast(
+        critical="0 K",
+        minor="20 K",
+        basis={
+            "critical": Source("temperature rating of the capacitor data sheet"),
+            "minor": Source("System Reliability Center part derating sheet",
+                            "aluminium electrolytics: maximum temperature less 20 K"),
+        },
+    ),
+    levers=(Lever("supply.bulk.t_rated", ("85 degC", "105 degC", "125 degC")),),
+    sources=(
+        from_memory("McAdams, Heat Transmission: simplified correlations for air"),
+        Source("Tamayol, McGregor, Bahrami, doi 10.1115/1.4007077",
+               "radiation near half of the loss of a passive enclosure"),
+    ),
+    cases=(
+        Case({"t_rated": "105 degC", "t_air_inside": "56.0 degC"}, gives="49.0 K",
+             origin="computed: root finding for a box of 0.3 x 0.2 x 0.1 m, 15 W in 35 degC, "
+             "gives 21.0 K above ambient"),
+        Case({"t_rated": "85 degC", "t_air_inside": "90 degC"}, gives="-5 K",
+             origin="computed: difference of two temperatures by hand"),
+    ),
+    fails=_BASE.replace("AIR", "92 degC"),
+    passes=_BASE.replace("AIR", "60 degC"),
+    topic=("supply.bulk.t_rated", "thermal.enclosure"),
+)  # fmt: skip

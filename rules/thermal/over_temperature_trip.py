@@ -1,0 +1,74 @@
+"""Over-temperature trip at the heatsink against the junction limit.
+
+A sensor on the heatsink sees the heatsink.  The junction sits above it by its own heat
+times junction-to-case and case-to-heatsink resistance, and that difference does not
+depend on the size of the heatsink.  A trip that looks cautious at the heatsink can
+therefore come too late for the junction, most of all with small insulated packages.
+
+The junction is taken at the upper end of the trip's tolerance and at rated sine power on
+the channel.  A trip built into an integrated stage senses the junction and is its
+maker's affair, even where it is printed above the absolute maximum; it is not judged
+here.  First cures: a lower trip, less resistance between junction and heatsink (thinner
+insulator, larger package), two devices in parallel.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
+
+
+def figure(t_j_max: Any, t_junction_trip: Any) -> Any:
+    """Distance of the junction from its limit when the trip acts."""
+    return t_j_max - t_junction_trip
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      p_idle: 1 W
+      efficiency: 85 %
+      device: {t_j_max: 150 degC, r_th_jc: 1.5 K/W, r_th_cs: 0.5 K/W}
+protection: {over_temperature: {t_trip: TRIP, at: heatsink}}
+"""
+
+CHECK = Check(
+    title="Over-temperature trip against the junction limit",
+    figure=figure,
+    unit="K",
+    each="channel",
+    stake="rating",
+    formula="t_j_max - t_junction_trip",
+    sentence="When the heatsink reaches the trip, the junction is at {t_junction_trip}: "
+    "{figure} below its limit of {t_j_max}.",
+    inputs={
+        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
+        "t_junction_trip": Input("t_junction_trip", "degC", "junction when the trip acts"),
+    },
+    applies={"protection.over_temperature.at": "heatsink"},
+    limits=AtLeast(
+        critical="0 K",
+        minor="5 K",
+        basis={
+            "critical": Source("absolute maximum of the device data sheet"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(Lever("protection.over_temperature.t_trip", "5 degC"),),
+    sources=(Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),),
+    cases=(
+        Case({"t_j_max": "150 degC", "t_junction_trip": "144.7 degC"}, gives="5.3 K",
+             origin="computed: by hand, 100 degC + 7.1 K/W x 6.3 W a package (IRAUDAMP7D)"),
+        Case({"t_j_max": "150 degC", "t_junction_trip": "95.2 degC"}, gives="54.8 K",
+             origin="computed: nodal solution, 85 degC heatsink, 6 W through 1.7 K/W"),
+    ),
+    fails=_BASE.replace("TRIP", "120 degC"),
+    passes=_BASE.replace("TRIP", "85 degC ± 4 K"),
+    topic=("protection.over_temperature",),
+    asked_from=None,
+)  # fmt: skip

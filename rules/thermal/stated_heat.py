@@ -1,0 +1,62 @@
+"""Heat stated for the product against what goes in and does not come out.
+
+Somebody will size a cabinet, a rack or a fan with the stated heat.  It is power drawn
+less power delivered, at the signal that is stated with it: one eighth of the power or a
+full sine, all channels together, auxiliary loads included.  Statements go wrong by
+quoting one channel, by taking the efficiency at full power for the heat at one eighth
+(idle loss then dominates), or by leaving out what else the supply feeds.
+
+The loss model is rarely complete, so its sum is mostly a floor: stated heat below it is
+wrong, stated heat above it is not proven right.  First cure: measure the power drawn.
+The heat of a loudspeaker is not the amplifier's.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Source
+
+
+def figure(heat: Any, p_heat: Any) -> Any:
+    """Stated over computed heat."""
+    return heat / p_heat
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, p_idle: 1 W, efficiency: 85 %}
+thermal: {basis: one-eighth}
+claims: {heat: CLAIM}
+"""
+
+CHECK = Check(
+    title="Stated heat",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="performance",
+    formula="heat / p_heat",
+    sentence="The stated {heat} are {figure} of the {p_heat} that follow from the losses.",
+    inputs={
+        "heat": Input("claims.heat", "W", "heat stated for the product"),
+        "p_heat": Input("p_heat_basis", "W", "heat at the signal of the statement"),
+    },
+    limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
+    sources=(
+        Source("Lab.gruppen fP 3400 manual", "table 3: power drawn, delivered, heat"),
+        Source("IRAUDAMP7D reference design rev 2.9", "efficiency against power"),
+    ),
+    cases=(
+        Case({"heat": "440 W", "p_heat": "440 W"}, gives="1",
+             origin="published: Lab.gruppen fP 3400 manual, 1440 W drawn, 2 x 500 W delivered"),
+        Case({"heat": "310 W", "p_heat": "440 W"}, gives="0.70455",
+             origin="published: the same table, heat at one eighth quoted for one third"),
+    ),
+    fails=_BASE.replace("CLAIM", "2 W"),
+    passes=_BASE.replace("CLAIM", "5 W"),
+    topic=("claims.heat",),
+    asked_from=None,
+)  # fmt: skip

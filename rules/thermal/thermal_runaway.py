@@ -1,0 +1,100 @@
+"""Thermal feedback of the on-resistance: loop gain towards runaway.
+
+A warm switch has more resistance, more resistance makes more heat, more heat makes it
+warmer.  The loop gain is what one watt of heat comes back as: thermal resistance times
+the slope of the loss with temperature.  At 1 there is no balance and the temperature runs
+away; at 0.5 every error of the loss or of the heatsink comes out doubled.
+
+All channels on one heatsink feed each other, so the heatsink counts with the slopes of
+all channels.  The resistance rises here as a power of the absolute temperature through
+the printed values at 25 and 150 degC, as the curves of data sheets do; a straight line
+through the same points would put the current of runaway a third too high.  Only the
+conduction loss is taken to rise; recovery losses rise as well.
+
+First cures: more silicon (lower resistance), a better heatsink.  The check says nothing
+about a stage whose temperature is held by switching losses alone: its gain is small.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+
+
+def figure(r_th_own: Any, p_slope: Any, r_th_shared: Any, p_slopes: Any) -> Any:
+    """Loop gain of the thermal feedback."""
+    return r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      p_idle: 1 W
+      efficiency: 85 %
+      device: {t_j_max: 150 degC, r_th_jc: 1 K/W, r_ds_on: RESISTANCE}
+thermal:
+  heatsink: {r_th_sa: SINK, place: outside}
+"""
+
+CHECK = Check(
+    title="Thermal feedback of the on-resistance",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels)",
+    sentence="One watt of heat comes back as {figure} of a watt: {p_slope} over {r_th_own} of "
+    "the channel and {r_th_shared} shared.",
+    inputs={
+        "r_th_own": Input("r_th_own", "K/W", "junction over heatsink for one watt"),
+        "p_slope": Input("p_slope", "W/K", "conduction loss for one kelvin more"),
+        "r_th_shared": Input("r_th_shared", "K/W", "heatsink and air for one watt"),
+        "p_slopes": Input("all p_slope", "W/K", "the same of all channels"),
+    },
+    limits=AtMost(
+        critical="1",
+        major="0.5",
+        minor="0.3",
+        basis={
+            "critical": derivation("with a loop gain of 1 there is no thermal balance"),
+            "major": COMMON_PRACTICE,
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(
+        Lever("output_stage.device.r_ds_on", "E24"),
+        Lever("thermal.heatsink.r_th_sa",
+              ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
+    ),
+    sources=(
+        derivation("derivative of the heat balance with respect to the junction temperature"),
+        Source("normalised on-resistance curves of MOSFET data sheets"),
+    ),
+    cases=(
+        Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",
+              "p_slopes": ("0.00768 W/K",)}, gives="0.3072",
+             origin="computed: 8 A, 20 mohm rising 0.6 % a kelvin, 40 K/W; perturbation of the "
+             "solved balance gives 0.3072"),
+        Case({"r_th_own": "2 K/W", "p_slope": "0.02 W/K", "r_th_shared": "10 K/W",
+              "p_slopes": ("0.02 W/K", "0.01 W/K")}, gives="0.34",
+             origin="computed: largest row of the 2 x 2 matrix of the coupled balance"),
+    ),
+    fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),
+    passes=_BASE.replace("RESISTANCE", "20 mohm").replace("SINK", "3 K/W"),
+    topic=("output_stage.device.r_th_jc", "output_stage.device.r_th_ja"),
+    asked_from=None,
+)  # fmt: skip

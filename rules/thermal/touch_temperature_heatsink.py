@@ -1,0 +1,105 @@
+"""Touch temperature of the heatsink.
+
+A heatsink that reaches the outside is the hottest metal that people can touch.
+
+The limits depend on how long a hand stays and on the material: metal gives its heat to the
+skin much faster than plastic. They are limits of the product standard for a room of 25 degC
+and are not moved to hotter ambients, so the rise at one eighth of the power counts and not
+the temperature on the hottest day. All values of the table stand from memory and are not
+verified against the standard: buy it before claiming conformity.
+
+Above the first class a marking is needed and the surface must not need to be touched; above
+the second one ordinary persons must not be able to reach it. Instructed and skilled persons
+are allowed the second class. First cures: a larger heatsink, a guard, a plastic cover. The
+sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtLeast,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    from_memory,
+)
+from ..formulas.touch import allowed_rise
+
+
+def figure(touch: str, material: str, users: str, rise: Any, kelvin: Any) -> Any:
+    """Rise still allowed over a room of 25 degC."""
+    return allowed_rise(touch, material, users) * kelvin - rise
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      p_idle: 1 W
+      efficiency: 85 %
+      device: {t_j_max: 150 degC, r_th_jc: 1 K/W}
+thermal:
+  heatsink: {r_th_sa: SINK, place: outside, touch: under-1-s, material: metal}
+safety: {users: ordinary}
+"""
+
+CHECK = Check(
+    title="Touch temperature of the heatsink",
+    figure=figure,
+    unit="K",
+    each="product",
+    stake="safety",
+    formula="(limit of touch, material, users - 25) kelvin - rise",
+    sentence="The heatsink rises by {rise} above the room; {figure} are left for {material} "
+    "touched {touch}.",
+    inputs={
+        "touch": Input("thermal.heatsink.touch", "word", "longest touch to be expected"),
+        "material": Input("thermal.heatsink.material", "word", "material of the surface"),
+        "users": Input("safety.users", "word", "who may touch it"),
+        "rise": Input("heatsink_rise", "K", "rise of the heatsink over the room"),
+        "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
+    },
+    applies={"thermal.heatsink.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
+    limits=AtLeast(
+        critical="-10 K",
+        major="0 K",
+        minor="5 K",
+        basis={
+            "critical": from_memory("IEC 62368-1 table 38, class TS2"),
+            "major": from_memory("IEC 62368-1 table 38, class TS1"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(
+        Lever("thermal.heatsink.r_th_sa",
+              ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
+    ),
+    sources=(
+        from_memory("IEC 62368-1 clause 9, table 38; 77 degC of plastic seen quoted"),
+        from_memory("ISO 13732-1 and IEC Guide 117, burn thresholds behind the table"),
+    ),
+    cautions=(
+        Caution("WARNING", "Hot heatsinks burn skin. Guard or mark what people can reach; let "
+                "a qualified person judge conformity with the standard that applies."),
+    ),
+    cases=(
+        Case({"touch": "under-1-s", "material": "metal", "users": "ordinary", "rise": "48 K",
+              "kelvin": "1 K"}, gives="-3 K",
+             origin="computed: by hand, 88 degC in 40 degC is 73 degC in a room, TS1 ends at 70"),
+        Case({"touch": "under-1-s", "material": "metal", "users": "instructed", "rise": "48 K",
+              "kelvin": "1 K"}, gives="7 K",
+             origin="computed: by hand, the same surface against TS2 at 80 degC"),
+    ),
+    fails=_BASE.replace("SINK", "16 K/W"),
+    passes=_BASE.replace("SINK", "6 K/W"),
+    topic=("thermal.heatsink",),
+)  # fmt: skip

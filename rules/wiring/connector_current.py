@@ -1,0 +1,105 @@
+"""Current of the supply connector against its derated rating.
+
+The rating of a contact holds for a rise of 30 K.  In warm air less rise is left to the
+highest temperature of the connector, and as the heat goes with the square of the current,
+the current may only go with the root of that rise.  Contacts in parallel do not share
+evenly: of several, one is not counted.
+
+IEC 60512-5-2 lets 80 % of the measured curve be used.  Whether a printed rating is the
+curve or its 80 % is rarely said; so from 80 % on the check remarks, at 100 % it objects,
+and at 125 % even the better reading is exceeded.  The rms of a rated sine is taken.
+First cures: more contacts, a larger connector, a place in cooler air.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.conductors import contact_current
+
+
+def figure(
+    i_source: Any, i_rated: Any, contacts: Any, t_max: Any, t_air: Any, rise: Any, least: Any
+) -> Any:
+    """Current over what the contacts of a pole may carry."""
+    return i_source / contact_current(i_rated, contacts, t_max, t_air, rise, least)
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, p_idle: 1 W, efficiency: 85 %}
+thermal: {t_air_inside: 50 degC}
+wiring: {connector: {i_rated: RATING, contacts: 1, t_max: 105 degC}}
+"""
+
+_RISE = {"rise": "30 K", "least": "1 K"}
+
+CHECK = Check(
+    title="Current of the supply connector",
+    figure=figure,
+    unit="%",
+    each="product",
+    stake="safety",
+    formula="i_source / (i_rated (contacts - 1, at least 1) sqrt((t_max - t_air) / rise)), "
+    "root not above 1, difference not below least",
+    sentence="{i_source} rms through {contacts} contact of {i_rated} in air of {t_air} are "
+    "{figure} of what is left of the rating.",
+    inputs={
+        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
+        "i_rated": Input("wiring.connector.i_rated", "A", "one contact, 30 K rise"),
+        "contacts": Input("wiring.connector.contacts", "1", "in parallel per pole"),
+        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature"),
+        "t_air": Input("t_air_inside", "degC", "air round the connector"),
+        "rise": Constant("30 K", "rise behind the rating", COMMON_PRACTICE),
+        "least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
+    },
+    limits=AtMost(
+        critical="125 %",
+        major="100 %",
+        minor="80 %",
+        basis={
+            "critical": derivation("1 over the 80 % of IEC 60512-5-2"),
+            "major": Source("rating of the connector data sheet"),
+            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"),
+        },
+    ),
+    levers=(
+        Lever("wiring.connector.contacts", "1"),
+        Lever("wiring.connector.i_rated", "1 A"),
+    ),
+    sources=(
+        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"),
+        derivation("heat of a contact goes with the square of its current"),
+    ),
+    cautions=(Caution("WARNING", "An overloaded connector on a battery melts and can set fire. "
+                      "Disconnect the source before touching it."),),
+    cases=(
+        Case({"i_source": "12.64 A", "i_rated": "15.8 A", "contacts": 1.0, "t_max": "85 degC",
+              "t_air": "55 degC"} | _RISE, gives="80 %",
+             origin="published: ERNI Ermet Powermodule, 15.8 A derated to 12.64 A"),
+        Case({"i_source": "2.1213 A", "i_rated": "3 A", "contacts": 1.0, "t_max": "85 degC",
+              "t_air": "70 degC"} | _RISE, gives="100 %",
+             origin="computed: by hand, half the rise carries 1/sqrt(2) of the current"),
+        Case({"i_source": "6 A", "i_rated": "3 A", "contacts": 4.0, "t_max": "105 degC",
+              "t_air": "40 degC"} | _RISE, gives="66.667 %",
+             origin="computed: by hand, three of four contacts counted, 9 A"),
+    ),
+    fails=_BASE.replace("RATING", "3 A"),
+    passes=_BASE.replace("RATING", "10 A"),
+    topic=("wiring.connector",),
+    asked_from=None,
+)  # fmt: skip

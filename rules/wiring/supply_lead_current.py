@@ -1,0 +1,70 @@
+"""Current of the supply lead against what its insulation stands.
+
+A lead heats with the rms current.  With a sine on a bridge the source current swings
+between zero and twice its mean, and its rms is 1.22 times the mean: meters and power
+budgets show the mean.  On a lithium pack an undersized lead burns before the fuse opens,
+so the lead must stand what the fuse lets through; that is checked with the fuse.
+
+Without a rating the current of one wire in free air is taken from a published table by
+copper area; in a bundle or a tight box a wire stands much less, so this flatters.  Wiring
+in buildings follows the local code and its licensed trade, not this table.  First cures:
+more copper, a heat-resistant insulation, two leads.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, quoted
+
+TABLE = quoted(
+    "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
+)
+
+
+def figure(i_source: Any, i_rated: Any) -> Any:
+    """Current over what the lead stands."""
+    return i_source / i_rated
+
+
+_BASE = """
+supply: {source: dc-source, rails: single, v_rail: 40 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, p_idle: 1 W, efficiency: 85 %}
+wiring: {supply_lead: {length: 0.5 m, i_rated: RATING}}
+"""
+
+CHECK = Check(
+    title="Current of the supply lead",
+    figure=figure,
+    unit="%",
+    each="product",
+    stake="safety",
+    formula="i_source / i_rated",
+    sentence="The supply lead carries {i_source} rms, {figure} of the {i_rated} it stands.",
+    inputs={
+        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
+        "i_rated": Input("i_lead_rated", "A", "current that the lead stands"),
+    },
+    limits=AtMost(
+        critical="100 %",
+        minor="80 %",
+        basis={"critical": TABLE, "minor": COMMON_PRACTICE},
+    ),
+    levers=(Lever("wiring.supply_lead.i_rated", "1 A"),),
+    sources=(TABLE,),
+    cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead at the "
+                      "battery, for the lead; never bypass the pack's protection."),),
+    cases=(
+        Case({"i_source": "5.722 A", "i_rated": "22 A"}, gives="26.009 %",
+             origin="published: AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 times the "
+             "mean of a bridge drawing 4.672 A"),
+        Case({"i_source": "12 A", "i_rated": "11 A"}, gives="109.09 %",
+             origin="published: AWG 20 as chassis wire, 11 A"),
+    ),
+    fails=_BASE.replace("RATING", "3 A"),
+    passes=_BASE.replace("RATING", "18 A"),
+    topic=("wiring.supply_lead",),
+    asked_from=None,
+)  # fmt: skip
