@@ -25,6 +25,7 @@ MOST_REMEDIES = 3
 MOST_LEVERS = 3
 NO_LEVER = "no single value cures this: it takes another part or another design"
 CLEAR = 9
+FURTHER = 0.01
 
 Answers = Mapping[tuple[str, str], Finding]
 
@@ -238,8 +239,9 @@ class Advisor:
         worsened: list[str] = []
         appeared: list[str] = []
         for other in sorted(trial.answers.keys() | self.answers.keys()):
-            before, after = rank(self.answers.get(other)), rank(trial.answers.get(other))
-            if other == key or before == after:
+            old, new = self.answers.get(other), trial.answers.get(other)
+            before, after = rank(old), rank(new)
+            if other == key or (before == after and not _goes_further(old, new)):
                 continue
             name = f"{other[0]} ({other[1]})"
             if before == CLEAR:
@@ -258,6 +260,13 @@ class Advisor:
         if isinstance(stated, Value):
             return stated.text
         return str(stated) if stated is not None else ""
+
+
+def _goes_further(old: Finding | None, new: Finding | None) -> bool:
+    """Whether a finding of the same severity misses its limit by more than before."""
+    if old is None or new is None or old.margin is None or new.margin is None:
+        return False
+    return new.severity is not None and new.margin < old.margin - FURTHER
 
 
 def in_text(value: object) -> str:

@@ -1,0 +1,206 @@
+"""Remedies and plans on a small invented catalogue, where the right answer is known."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from ampreview.linter.catalogue import Catalogue, Entry
+from ampreview.linter.check import AtLeast, AtMost, Check, Input, Lever, Source
+from ampreview.linter.finding import Status
+from ampreview.linter.loading import load_text
+from ampreview.linter.plan import plan
+from ampreview.linter.remedy import with_remedies
+from ampreview.linter.review import Review, review
+
+BOOK = Source("an invented handbook", "p. 1")
+MAJOR = {"major": BOOK}
+
+
+def check(figure: Any, inputs: dict[str, Input], limits: Any, *levers: Lever) -> Check:
+    return Check(
+        title="An invented question",
+        figure=figure,
+        unit="1",
+        each="product",
+        stake="rating",
+        formula="",
+        sentence="{figure}",
+        inputs=inputs,
+        limits=limits,
+        sources=(BOOK,),
+        cases=(),
+        fails="",
+        passes="",
+        levers=levers,
+    )
+
+
+RAIL = Input("supply.v_rail", "V", "rail")
+BULK = Input("supply.bulk.c", "F", "bulk capacitor")
+RATING = Input("supply.bulk.v_rated", "V", "rating of the capacitor")
+
+
+def hold_up(v: Any, c: Any) -> Any:
+    """Stored energy in joule as a plain number."""
+    return c * v * v / 2
+
+
+def stress(v: Any, v_rated: Any) -> Any:
+    return v / v_rated
+
+
+HOLD_UP = check(
+    hold_up,
+    {"v": RAIL, "c": BULK},
+    AtLeast(major="1", basis=MAJOR),
+    Lever("supply.bulk.c", "E6"),
+    Lever("supply.v_rail", "1 V"),
+)
+STRESS = check(
+    stress,
+    {"v": RAIL, "v_rated": RATING},
+    AtMost(major="0.8", basis=MAJOR),
+    Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V", "63 V")),
+    Lever("supply.v_rail", "1 V"),
+)
+ROOM = check(
+    lambda c, v_rated: c * v_rated,
+    {"c": BULK, "v_rated": RATING},
+    AtMost(major="0.2", basis=MAJOR),
+    Lever("supply.bulk.c", "E6"),
+)
+
+
+def reviewed(supply: str, **checks: Check) -> Review:
+    loaded = load_text(f"amplifier_spec: 1\nsupply: {supply}\n", "invented.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    entries = tuple(
+        Entry(name.replace("_", "-"), "invented", "Prose.", item, "invented.py")
+        for name, item in checks.items()
+    )
+    return review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}))
+
+
+def changes(done: Review, name: str) -> list[tuple[tuple[str, str], ...]]:
+    return [r.changes for item in done.failing() if item.check == name for r in item.remedies]
+
+
+def test_a_lever_is_rounded_to_stock_on_the_safe_side() -> None:
+    """1 J at 20 V takes 5000 uF; the next E6 value above is 6800 uF."""
+    done = with_remedies(
+        reviewed("{v_rail: 20 V, bulk: {c: 1000 uF, v_rated: 63 V}}", hold_up=HOLD_UP)
+    )
+    found = changes(done, "hold-up")
+    assert (("supply.bulk.c", "6800 uF"),) in found
+    assert (("supply.v_rail", "45 V"),) in found
+
+
+def test_tolerance_goes_along_and_the_worst_end_counts() -> None:
+    """With -20 % the nominal value must be 6250 uF, so 6800 uF still does; -30 %: 10 mF."""
+    tight = reviewed("{v_rail: 20 V, bulk: {c: 1000 uF ± 20 %, v_rated: 63 V}}", hold_up=HOLD_UP)
+    assert (("supply.bulk.c", "6800 uF ± 20 %"),) in changes(with_remedies(tight), "hold-up")
+    wide = reviewed("{v_rail: 20 V, bulk: {c: 1000 uF ± 30 %, v_rated: 63 V}}", hold_up=HOLD_UP)
+    (found,) = [x for x in changes(with_remedies(wide), "hold-up") if x[0][0] == "supply.bulk.c"]
+    assert found[0][1] in ("10000 uF ± 30 %", "10 mF ± 30 %")
+
+
+def test_a_rating_is_taken_from_its_ladder() -> None:
+    done = with_remedies(reviewed("{v_rail: 30 V, bulk: {c: 1 mF, v_rated: 35 V}}", stress=STRESS))
+    found = changes(done, "stress")
+    assert (("supply.bulk.v_rated", "50 V"),) in found
+    assert found[0] == (("supply.v_rail", "28 V"),), "the smallest change comes first"
+
+
+def test_a_change_that_spoils_another_check_as_gravely_is_not_offered() -> None:
+    """45 V would give the energy, but would overstress the 50 V capacitor."""
+    start = reviewed(
+        "{v_rail: 20 V, bulk: {c: 1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    found = changes(with_remedies(start), "hold-up")
+    assert found == [(("supply.bulk.c", "6800 uF"),)]
+
+
+def test_effects_on_other_checks_are_told() -> None:
+    """A lower rail cures the stress, and takes the stored energy further from its limit."""
+    start = reviewed(
+        "{v_rail: 45 V, bulk: {c: 0.1 mF, v_rated: 50 V}}",
+        hold_up=replace(HOLD_UP, limits=AtLeast(minor="1", basis={"minor": BOOK})),
+        stress=STRESS,
+    )
+    done = with_remedies(start)
+    (finding,) = [item for item in done.failing() if item.check == "stress"]
+    rating, rail = finding.remedies
+    assert rating.changes == (("supply.bulk.v_rated", "63 V"),)
+    assert rating.was == ("50 V",)
+    assert (rating.worsened, rating.appeared) == ((), ())
+    assert rail.changes == (("supply.v_rail", "40 V"),)
+    assert rail.worsened == ("hold-up (product)",)
+
+
+def test_pairs_are_tried_when_no_single_change_works() -> None:
+    """More capacitance needs a lower rating, or there is no room: both change together."""
+    start = reviewed(
+        "{v_rail: 20 V, bulk: {c: 1000 uF, v_rated: 50 V}}",
+        hold_up=HOLD_UP,
+        room=ROOM,
+        stress=replace(STRESS, levers=()),
+    )
+    done = with_remedies(start)
+    (finding,) = done.failing()
+    assert finding.check == "hold-up"
+    (pair,) = finding.remedies
+    assert {path for path, _ in pair.changes} == {"supply.bulk.c", "supply.v_rail"}
+    assert "together" in finding.remedy_note
+
+
+def test_every_remedy_shown_does_what_it_says() -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    for item in with_remedies(start).failing():
+        for remedy in item.remedies:
+            loaded = start.spec.with_values(dict(remedy.values))
+            assert loaded.spec is not None
+            again = review(loaded.spec, "prototype", catalogue=start.catalogue)
+            answer = next(x for x in again.findings if x.check == item.check)
+            assert answer.status is Status.MEETS
+
+
+def test_the_plan_ends_in_a_release() -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    assert not start.verdict.released
+    done = plan(start)
+    assert done.after.verdict.released
+    assert done.obstacles == ()
+    loaded = start.spec.with_values({p: v for s in done.steps for p, v in s.remedy.values})
+    assert loaded.spec is not None
+    assert review(loaded.spec, "prototype", catalogue=start.catalogue).verdict.released
+
+
+def test_the_plan_says_what_stands_in_the_way() -> None:
+    """The rail must be below 20 V for one check and above 40 V for the other."""
+    low = check(
+        lambda v: v, {"v": RAIL}, AtMost(major="20", basis=MAJOR), Lever("supply.v_rail", "1 V")
+    )
+    high = check(
+        lambda v: v, {"v": RAIL}, AtLeast(major="40", basis=MAJOR), Lever("supply.v_rail", "1 V")
+    )
+    done = plan(reviewed("{v_rail: 10 V}", too_high=low, too_low=high))
+    assert not done.after.verdict.released
+    (text,) = done.obstacles
+    assert "too-low" in text
+    assert "too-high" in text
+    assert "supply.v_rail" in text
+
+
+@pytest.mark.parametrize("run", [1, 2])
+def test_the_plan_is_the_same_every_time(run: int) -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    first, second = plan(start), plan(start)
+    assert first.changes == second.changes
+    assert run
