@@ -101,13 +101,17 @@ def held_air(ambient: Any, t_air: Any) -> Air:
 
 
 def boxed_air(
-    ambient: Any, width: Any, height: Any, depth: Any, emissivity: Any, openings: str,
-    sun: Any, altitude: Any,
+    ambient: Any,
+    width: Any,
+    height: Any,
+    depth: Any,
+    emissivity: Any,
+    openings: str,
+    sun: Any,
+    altitude: Any,
 ) -> Air:
     """Inside air of a box in still air."""
-    return Air(
-        ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude)
-    )
+    return Air(ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude))
 
 
 def no_loss() -> float:
@@ -144,108 +148,217 @@ STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
-        "package_share", "1", "channel", "part of the heat of the switches in one package",
+        "package_share",
+        "1",
+        "channel",
+        "part of the heat of the switches in one package",
         (
-            Way(share_of_package,
-                {"switches": Input(f"{DEVICE}.switches_per_package", "1", "in one package"),
-                 "n_legs": N_LEGS, "parallel": PARALLEL},
-                "switches / (2 n_legs parallel)"),
-            Way(share_of_switch, {"n_legs": N_LEGS, "parallel": PARALLEL},
+            Way(
+                share_of_package,
+                {
+                    "switches": Input(f"{DEVICE}.switches_per_package", "1", "in one package"),
+                    "n_legs": N_LEGS,
+                    "parallel": PARALLEL,
+                },
+                "switches / (2 n_legs parallel)",
+            ),
+            Way(
+                share_of_switch,
+                {"n_legs": N_LEGS, "parallel": PARALLEL},
                 "1 / (2 n_legs parallel): one switch in a package",
-                when={"output_stage.devices": "discrete"}),
-            Way(one, {}, "1: the part holds its channel",
-                when={"output_stage.devices": "integrated"}),
+                when={"output_stage.devices": "discrete"},
+            ),
+            Way(
+                one,
+                {},
+                "1: the part holds its channel",
+                when={"output_stage.devices": "integrated"},
+            ),
         ),
         sources=(derivation("all switches of a channel carry the same heat over a sine"),),
     ),
     Derived(
-        "heatsink", "word", "product", "whether the packages sit on a heatsink",
+        "heatsink",
+        "word",
+        "product",
+        "whether the packages sit on a heatsink",
         (
-            Way(fitted, {}, "fitted: the trip is sensed there",
-                when={"protection.over_temperature.at": "heatsink"}),
+            Way(
+                fitted,
+                {},
+                "fitted: the trip is sensed there",
+                when={"protection.over_temperature.at": "heatsink"},
+            ),
             Way(same, {"value": Input("thermal.heatsink", "word", "heatsink", NO_SINK)}, "value"),
         ),
     ),
     Derived(
-        "over_temperature", "word", "product", "whether an over-temperature trip is described",
-        (Way(same, {"value": Input("protection.over_temperature", "word", "trip", NO_SINK)},
-             "value"),),
+        "over_temperature",
+        "word",
+        "product",
+        "whether an over-temperature trip is described",
+        (
+            Way(
+                same,
+                {"value": Input("protection.over_temperature", "word", "trip", NO_SINK)},
+                "value",
+            ),
+        ),
     ),
     Derived(
-        "r_th_own", "K/W", "channel",
+        "r_th_own",
+        "K/W",
+        "channel",
         "junction over heatsink, or over inside air, for one watt in the channel's switches",
         (
-            Way(over_sink, {"share": SHARE, "r_th_jc": _JC, "r_th_cs": _CS},
-                "share (r_th_jc + r_th_cs)", when={"heatsink": "fitted"}),
-            Way(over_air, {"share": SHARE, "r_th_ja": _JA}, "share r_th_ja",
-                when={"heatsink": ("none", "silent")}),
+            Way(
+                over_sink,
+                {"share": SHARE, "r_th_jc": _JC, "r_th_cs": _CS},
+                "share (r_th_jc + r_th_cs)",
+                when={"heatsink": "fitted"},
+            ),
+            Way(
+                over_air,
+                {"share": SHARE, "r_th_ja": _JA},
+                "share r_th_ja",
+                when={"heatsink": ("none", "silent")},
+            ),
         ),
         sources=(derivation("thermal resistances in series; packages in parallel"),),
     ),
     Derived(
-        "r_sink", "K/W", "product", "all heatsinks together to the air round them",
+        "r_sink",
+        "K/W",
+        "product",
+        "all heatsinks together to the air round them",
         (
-            Way(sink_resistance,
-                {"r_th_sa": _SA, "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
-                 "altitude": ALTITUDE},
-                "r_th_sa / (count sqrt(density at altitude over that at sea level))"),
-            Way(nothing, {"t": Input("thermal.heatsink.t", "degC", "measured or held")},
-                "0, since t is known"),
+            Way(
+                sink_resistance,
+                {
+                    "r_th_sa": _SA,
+                    "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
+                    "altitude": ALTITUDE,
+                },
+                "r_th_sa / (count sqrt(density at altitude over that at sea level))",
+            ),
+            Way(
+                nothing,
+                {"t": Input("thermal.heatsink.t", "degC", "measured or held")},
+                "0, since t is known",
+            ),
         ),
-        sources=(Source("ISO 2533 standard atmosphere"),
-                 derivation("natural convection goes as the square root of the density")),
+        sources=(
+            Source("ISO 2533 standard atmosphere"),
+            derivation("natural convection goes as the square root of the density"),
+        ),
     ),
     Derived(
-        "sink_path", "set", "product", "where the packages give their heat",
+        "sink_path",
+        "set",
+        "product",
+        "where the packages give their heat",
         (
-            Way(held, {"r_sink": _SINK, "place": _PLACE,
-                       "t": Input("thermal.heatsink.t", "degC", "measured or held")},
-                "t; place; r_sink not used", when={"heatsink": "fitted"}),
-            Way(solved, {"r_sink": _SINK, "place": _PLACE}, "r_sink; place",
-                when={"heatsink": "fitted"}),
-            Way(no_sink, {}, "0: packages in the inside air",
-                when={"heatsink": ("none", "silent")}),
+            Way(
+                held,
+                {
+                    "r_sink": _SINK,
+                    "place": _PLACE,
+                    "t": Input("thermal.heatsink.t", "degC", "measured or held"),
+                },
+                "t; place; r_sink not used",
+                when={"heatsink": "fitted"},
+            ),
+            Way(
+                solved,
+                {"r_sink": _SINK, "place": _PLACE},
+                "r_sink; place",
+                when={"heatsink": "fitted"},
+            ),
+            Way(
+                no_sink, {}, "0: packages in the inside air", when={"heatsink": ("none", "silent")}
+            ),
         ),
     ),
     Derived(
-        "sun", "W/m2", "product", "sun on the enclosure",
+        "sun",
+        "W/m2",
+        "product",
+        "sun on the enclosure",
         (
-            Way(same, {"value": Input("environment.solar", "W/m2", "sun on the enclosure")},
-                "value"),
-            Way(full_sun, {}, "1000 W/m2", when={"environment.place": "outdoor"},
-                assumes=Assumption(None, "adverse", from_memory("IEC 60068-2-5, full sun"))),
+            Way(
+                same, {"value": Input("environment.solar", "W/m2", "sun on the enclosure")}, "value"
+            ),
+            Way(
+                full_sun,
+                {},
+                "1000 W/m2",
+                when={"environment.place": "outdoor"},
+                assumes=Assumption(None, "adverse", from_memory("IEC 60068-2-5, full sun")),
+            ),
             Way(shaded, {}, "0", when={"environment.place": ("indoor", "vehicle")}),
         ),
     ),
     Derived(
-        "t_air_open", "degC", "product", "inside air where no enclosure is described",
+        "t_air_open",
+        "degC",
+        "product",
+        "inside air where no enclosure is described",
         (
             Way(same, {"value": AMBIENT}, "value", when={"thermal.enclosure": "none"}),
-            Way(same, {"value": AMBIENT}, "value", assumes=Assumption(
-                None, "favourable",
-                derivation("no box is warmer inside than one of no size, which is the ambient"))),
+            Way(
+                same,
+                {"value": AMBIENT},
+                "value",
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("no box is warmer inside than one of no size, which is the ambient"),
+                ),
+            ),
         ),
-        stated_at="thermal.t_air_inside", agree=0.0,
+        stated_at="thermal.t_air_inside",
+        agree=0.0,
     ),
     Derived(
-        "air_path", "set", "product", "the air of the parts",
+        "air_path",
+        "set",
+        "product",
+        "the air of the parts",
         (
-            Way(held_air, {"ambient": AMBIENT, "t_air": Input(
-                "thermal.t_air_inside", "degC", "measured or set")}, "t_air; ambient"),
-            Way(boxed_air, _BOX,
-                "walls of width, height, depth, emissivity, openings in ambient, sun, altitude"),
-            Way(held_air, {"ambient": AMBIENT, "t_air": Input(
-                "t_air_open", "degC", "inside air")}, "t_air; ambient"),
+            Way(
+                held_air,
+                {
+                    "ambient": AMBIENT,
+                    "t_air": Input("thermal.t_air_inside", "degC", "measured or set"),
+                },
+                "t_air; ambient",
+            ),
+            Way(
+                boxed_air,
+                _BOX,
+                "walls of width, height, depth, emissivity, openings in ambient, sun, altitude",
+            ),
+            Way(
+                held_air,
+                {"ambient": AMBIENT, "t_air": Input("t_air_open", "degC", "inside air")},
+                "t_air; ambient",
+            ),
         ),
         sources=(TEXTBOOK, COMMON_PRACTICE),
     ),
     Derived(
-        "converter_share", "1", "product", "heat of the converter over what it delivers",
+        "converter_share",
+        "1",
+        "product",
+        "heat of the converter over what it delivers",
         (
             Way(no_loss, {}, "0", when={"supply.converter": "none"}),
-            Way(heat_over_output,
+            Way(
+                heat_over_output,
                 {"efficiency": Input("supply.converter_efficiency", "%", "at full load")},
-                "1 / efficiency - 1", when=STEPPING),
+                "1 / efficiency - 1",
+                when=STEPPING,
+            ),
         ),
         sources=(derivation("the converter stands in the same box"),),
     ),

@@ -168,25 +168,37 @@ _REST = ", and rated_power (1/efficiency - 1)"
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
-        "heat_rated", "set", "channel", "heat of the channel, sine at rated power",
+        "heat_rated",
+        "set",
+        "channel",
+        "heat of the channel, sine at rated power",
         (
-            Way(stated_rated, _STATED,
-                "rated_power (1/efficiency - 1), of it p_inductor and p_core outside the"
-                " switches"),
+            Way(
+                stated_rated,
+                _STATED,
+                "rated_power (1/efficiency - 1), of it p_inductor and p_core outside the switches",
+            ),
             Way(summed_rated, _SUM, _SUM_TEXT, when=DISCRETE),
             Way(summed_rated, _INTEGRATED_SUM, _SUM_TEXT + _REST, when=INTEGRATED),
         ),
         sources=(derivation("heat is what goes in and does not come out"), CURVES),
     ),
     Derived(
-        "heat_programme", "set", "channel", "heat of the channel while the programme plays",
+        "heat_programme",
+        "set",
+        "channel",
+        "heat of the channel while the programme plays",
         (
-            Way(stated_programme, _STATED | {"p_idle": IDLE} | _CREST,
+            Way(
+                stated_programme,
+                _STATED | {"p_idle": IDLE} | _CREST,
                 "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
-                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)"),
+                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)",
+            ),
             Way(summed_programme, _SUM | _CREST, _SUM_PROGRAMME, when=DISCRETE),
-            Way(summed_programme, _INTEGRATED_SUM | _CREST, _SUM_PROGRAMME + _REST,
-                when=INTEGRATED),
+            Way(
+                summed_programme, _INTEGRATED_SUM | _CREST, _SUM_PROGRAMME + _REST, when=INTEGRATED
+            ),
         ),
         sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
     ),

@@ -40,7 +40,11 @@ def same(value: Any) -> Any:
 
 
 def balance(
-    air: Any, sink: Any, heats: tuple[ChannelHeat, ...], r_own: tuple[Any, ...], p_other: Any,
+    air: Any,
+    sink: Any,
+    heats: tuple[ChannelHeat, ...],
+    r_own: tuple[Any, ...],
+    p_other: Any,
     converter_share: Any,
 ) -> Solution:
     """Heat balance of the whole product."""
@@ -84,8 +88,11 @@ def _balance_inputs(heat: str) -> dict[str, Input]:
 
 
 def _balance(name: str, heat: str, meaning: str) -> Derived:
-    way = Way(balance, _balance_inputs(heat),
-              "balance of air, sink, heats, r_own, p_other, converter_share")
+    way = Way(
+        balance,
+        _balance_inputs(heat),
+        "balance of air, sink, heats, r_own, p_other, converter_share",
+    )
     source = derivation("what flows into a node of the thermal network flows out of it")
     return Derived(name, "set", "product", meaning, (way,), sources=(source,))
 
@@ -115,41 +122,80 @@ DERIVED: tuple[Derived, ...] = (
     _balance("thermal_rated", "heat_rated", "temperatures, sine at rated power"),
     _balance("thermal_programme", "heat_programme", "temperatures while the programme plays"),
     Derived(
-        "t_air_inside", "degC", "product", "air round the parts while the programme plays",
+        "t_air_inside",
+        "degC",
+        "product",
+        "air round the parts while the programme plays",
         (
-            Way(air_of, {"solution": PROGRAMME}, "solution",
-                when={"thermal.enclosure": "fitted"}),
-            Way(same, {"value": Input("t_air_open", "degC", "inside air")}, "value",
-                when={"enclosure": ("none", "silent")}),
+            Way(air_of, {"solution": PROGRAMME}, "solution", when={"thermal.enclosure": "fitted"}),
+            Way(
+                same,
+                {"value": Input("t_air_open", "degC", "inside air")},
+                "value",
+                when={"enclosure": ("none", "silent")},
+            ),
         ),
-        stated_at="thermal.t_air_inside", agree=0.0,
+        stated_at="thermal.t_air_inside",
+        agree=0.0,
     ),
     Derived(
-        "enclosure", "word", "product", "whether an enclosure is described",
-        (Way(same, {"value": Input("thermal.enclosure", "word", "enclosure",
-                                   Assumption("silent", "absent", COMMON_PRACTICE))}, "value"),),
+        "enclosure",
+        "word",
+        "product",
+        "whether an enclosure is described",
+        (
+            Way(
+                same,
+                {
+                    "value": Input(
+                        "thermal.enclosure",
+                        "word",
+                        "enclosure",
+                        Assumption("silent", "absent", COMMON_PRACTICE),
+                    )
+                },
+                "value",
+            ),
+        ),
     ),
     Derived(
-        "t_heatsink", "degC", "product", "heatsink while the programme plays",
+        "t_heatsink",
+        "degC",
+        "product",
+        "heatsink while the programme plays",
         (Way(heatsink_of, {"solution": PROGRAMME}, "solution", when={"heatsink": "fitted"}),),
-        stated_at="thermal.heatsink.t", agree=0.0,
+        stated_at="thermal.heatsink.t",
+        agree=0.0,
     ),
     Derived(
-        "t_heatsink_rated", "degC", "product", "heatsink, sine at rated power",
+        "t_heatsink_rated",
+        "degC",
+        "product",
+        "heatsink, sine at rated power",
         (Way(heatsink_of, {"solution": RATED}, "solution", when={"heatsink": "fitted"}),),
-        stated_at="thermal.heatsink.t", agree=0.0,
+        stated_at="thermal.heatsink.t",
+        agree=0.0,
     ),
     _junction("t_junction_rated", RATED, "hottest junction, sine at rated power"),
     _junction("t_junction_programme", PROGRAMME, "hottest junction while the programme plays"),
     _read("r_th_shared", "K/W", shared_of, "heatsink and inside air for one watt more", RATED),
     Derived(
-        "r_ds_on_hot", "mohm", "channel", "on-resistance of one switch, hot",
+        "r_ds_on_hot",
+        "mohm",
+        "channel",
+        "on-resistance of one switch, hot",
         (
-            Way(hot_resistance, {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED},
-                "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC"),
-            Way(hot_resistance, {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_USUAL},
+            Way(
+                hot_resistance,
+                {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED},
                 "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC",
-                assumes=AT_100),
+            ),
+            Way(
+                hot_resistance,
+                {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_USUAL},
+                "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC",
+                assumes=AT_100,
+            ),
         ),
         sources=(derivation("power law in absolute temperature through two printed points"),),
     ),

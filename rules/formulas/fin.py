@@ -49,9 +49,7 @@ def bessel_k(order: int, x: Any) -> Any:
     return (1 / x - bessel_i(1, x) * k_zero) / bessel_i(0, x)
 
 
-def copper_resistance(
-    area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any
-) -> Any:
+def copper_resistance(area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any) -> Any:
     """Least thermal resistance of a copper area, pad to air.
 
     area, pad_area [m2]: copper of the one package, and what lies under its pad; copper

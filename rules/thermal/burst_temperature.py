@@ -30,7 +30,13 @@ from ..formulas.maths import smaller
 
 
 def figure(
-    t_j_max: Any, t_case: Any, p_switch: Any, r: Any, tau: Any, burst: Any, crest_factor: Any,
+    t_j_max: Any,
+    t_case: Any,
+    p_switch: Any,
+    r: Any,
+    tau: Any,
+    burst: Any,
+    crest_factor: Any,
     sine_crest: Any,
 ) -> Any:
     """Distance of the junction from its limit at the end of a burst."""

@@ -31,8 +31,14 @@ IPC = quoted("IPC-2221, fit to its charts", "as quoted on several public pages")
 
 
 def figure(
-    i_source: Any, width: Any, copper: Any, layer: str, k_outer: Any, k_inner: Any,
-    chart_area: Any, chart_rise: Any,
+    i_source: Any,
+    width: Any,
+    copper: Any,
+    layer: str,
+    k_outer: Any,
+    k_inner: Any,
+    chart_area: Any,
+    chart_rise: Any,
 ) -> Any:
     """Rise of the trace over the air round it."""
     k = k_inner if layer == "inner" else k_outer

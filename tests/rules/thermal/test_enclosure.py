@@ -1,0 +1,123 @@
+"""Walls, fin and capacitor life against root finding, finite differences and print."""
+
+import numpy as np
+import pytest
+from scipy import special
+from scipy.optimize import brentq
+
+from ampreview.rules.formulas.enclosure import (
+    convection_factor,
+    inside_rise,
+    wall_rise,
+    walls,
+)
+from ampreview.rules.formulas.fin import bessel_i, bessel_k, copper_resistance
+from ampreview.rules.thermal.capacitor_life import CHECK
+
+
+def _given_off(rise: float, t_ambient: float, height: float, sun: float = 0.0) -> float:
+    """Walls of a box 0.3 x 0.2 m wide and deep, written down anew."""
+    sides = 2 * (0.3 + 0.2) * height
+    top = 0.3 * 0.2
+    span = 4 * top / (2 * (0.3 + 0.2))
+    air = 1.42 * sides / height**0.25 + (1.32 + 0.59) * top / span**0.25
+    glow = 0.9 * 5.670e-8 * (sides + 2 * top)
+    return air * rise**1.25 + glow * ((t_ambient + rise) ** 4 - t_ambient**4) - sun
+
+
+def test_box_of_15_watt_by_root_finding() -> None:
+    """0.30 x 0.20 x 0.10 m, 15 W, 0.9, 35 degC: wall 7.329 K, radiation 66.5 %."""
+    root = brentq(lambda t: _given_off(t, 308.15, 0.1) - 15, 1e-6, 100)
+    assert root == pytest.approx(7.329, abs=1e-3)
+    box = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
+    assert wall_rise(15.0, 308.15, box) == pytest.approx(root, rel=1e-6)
+    glow = box.radiating * ((308.15 + root) ** 4 - 308.15**4)
+    assert glow / 15 == pytest.approx(0.665, abs=1e-3)
+    assert inside_rise(15.0, 308.15, box) == pytest.approx(root + 15 / (5 * 0.22))
+
+
+@pytest.mark.parametrize("heat", [0.0, 0.5, 5.0, 60.0, 400.0])
+@pytest.mark.parametrize("height", [0.05, 0.4])
+def test_wall_rise_for_any_heat(heat: float, height: float) -> None:
+    """A fixed number of steps is enough from nothing to far too much."""
+    box = walls(0.3, height, 0.2, 0.9, "sealed", 0.0, 0.0)
+    root = brentq(lambda t: _given_off(t, 300.0, height) - heat, 0, 2000, xtol=1e-12)
+    assert wall_rise(heat, 300.0, box) == pytest.approx(root, rel=1e-5, abs=2e-3)
+
+
+def test_sun_takes_the_largest_shadow() -> None:
+    """Largest projected area of a box by search over directions; 0.8 of 1000 W/m2."""
+    angle, height = np.meshgrid(np.linspace(0, np.pi / 2, 721), np.linspace(0, np.pi / 2, 721))
+    areas = np.array([0.3 * 0.1, 0.2 * 0.1, 0.3 * 0.2])
+    shadow = (
+        areas[0] * np.cos(height) * np.sin(angle)
+        + areas[1] * np.cos(height) * np.cos(angle)
+        + areas[2] * np.sin(height)
+    )
+    box = walls(0.3, 0.1, 0.2, 0.9, "sealed", 1000.0, 0.0)
+    assert box.sun == pytest.approx(0.8 * 1000 * shadow.max(), rel=1e-4)
+
+
+def test_standard_atmosphere_table() -> None:
+    """ISO 2533: density 1.225, 1.1117 and 0.90925 kg/m3 at 0, 1000 and 3000 m."""
+    for height, density in ((0.0, 1.225), (1000.0, 1.1117), (3000.0, 0.90925)):
+        assert convection_factor(height) ** 2 == pytest.approx(density / 1.225, rel=1e-3)
+
+
+@pytest.mark.parametrize("x", [0.01, 0.1, 1.0, 3.0, 5.0])
+def test_bessel_functions_against_scipy(x: float) -> None:
+    """Power series against the library."""
+    assert bessel_i(0, x) == pytest.approx(special.i0(x), rel=1e-9)
+    assert bessel_i(1, x) == pytest.approx(special.i1(x), rel=1e-9)
+    assert bessel_k(0, x) == pytest.approx(special.k0(x), rel=1e-7)
+    assert bessel_k(1, x) == pytest.approx(special.k1(x), rel=1e-7)
+
+
+def _fin_by_differences(rim: float, pad: float = 3e-3, cells: int = 4000) -> float:
+    """Rings of a copper sheet as a ladder of resistances."""
+    edges = np.linspace(pad, rim, cells + 1)
+    middle = (edges[1:] + edges[:-1]) / 2
+    step = edges[1] - edges[0]
+    loss = 2 * 10.0 * 2 * np.pi * middle * step
+    along = 390.0 * 35e-6 * 2 * np.pi * edges[1:-1] / step
+    matrix = np.zeros((3, cells))
+    matrix[1] = loss
+    matrix[1, :-1] += along
+    matrix[1, 1:] += along
+    matrix[0, 1:] = -along
+    matrix[2, :-1] = -along
+    from scipy.linalg import solve_banded
+
+    flow = np.zeros(cells)
+    flow[0] = 1.0
+    first = solve_banded((1, 1), matrix, flow)[0]
+    return float(first + np.log(middle[0] / pad) / (2 * np.pi * 390.0 * 35e-6))
+
+
+@pytest.mark.parametrize(("rim", "expected"), [(25e-3, 41.98), (80e-3, 27.32)])
+def test_fin_by_finite_differences(rim: float, expected: float) -> None:
+    """Pad radius 3 mm, 35 um, 10 W/m2K a face."""
+    found = _fin_by_differences(rim)
+    assert found == pytest.approx(expected, rel=2e-3)
+    area, pad = np.pi * rim**2, np.pi * 3e-3**2
+    assert copper_resistance(area, pad, 35e-6, 390.0, 10.0) == pytest.approx(found, rel=2e-3)
+
+
+def test_cosel_a0057_three_temperatures() -> None:
+    """1000 h at 105 degC: 64 000, 32 000 and 16 000 h at 45, 55 and 65 degC.
+
+    Equal thirds last as long as 57.2 degC all the time: 27 429 h by the harmonic mean.
+    """
+
+    def hours(celsius: float) -> float:
+        figure = CHECK.figure(
+            life=1000.0, t_rated=378.15, t_air_inside=celsius + 273.15, doubling=10.0,
+            seal=131_400.0, life_wanted=1.0,
+        )  # fmt: skip
+        return float(figure)
+
+    assert [hours(t) for t in (45, 55, 65)] == pytest.approx([64_000, 32_000, 16_000])
+    mixed = 3 / sum(1 / hours(t) for t in (45, 55, 65))
+    assert mixed == pytest.approx(27_429, abs=1)
+    assert hours(57.2) == pytest.approx(mixed, rel=2e-3)
+    assert hours(5) == 131_400
