@@ -1,4 +1,4 @@
-"""The paths of the heat: package, heatsink, inside air, enclosure, sun, converter."""
+"""The paths of the heat: package, heatsink, trip."""
 
 from typing import Any
 
@@ -10,34 +10,21 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
-    from_memory,
 )
-from ..formulas.enclosure import convection_factor, walls
-from ..formulas.heat import Air, Sink
+from ..formulas.enclosure import convection_factor
+from ..formulas.heat import Sink
 
 DEVICE = "output_stage.device"
-AMBIENT = Input("environment.ambient", "degC", "air outside")
 ALTITUDE = Input("environment.altitude", "m", "height above the sea")
 SHARE = Input("package_share", "1", "part of the channel's heat in one package")
 N_LEGS = Input("n_legs", "1", "legs of the channel")
 PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-TEXTBOOK = from_memory("McAdams, Heat Transmission: simplified correlations for air")
-NO_SINK = Assumption("silent", "absent", COMMON_PRACTICE)
+SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
 
 
 def same(value: Any) -> Any:
     """The value itself."""
     return value
-
-
-def shaded() -> float:
-    """No sun."""
-    return 0.0
-
-
-def full_sun() -> float:
-    """Sun on a surface that faces it, W/m2."""
-    return 1000.0
 
 
 def one() -> float:
@@ -95,56 +82,12 @@ def no_sink() -> Sink:
     return Sink(0.0, None, False)
 
 
-def held_air(ambient: Any, t_air: Any) -> Air:
-    """Inside air at a known temperature."""
-    return Air(ambient, t_air, None)
-
-
-def boxed_air(
-    ambient: Any,
-    width: Any,
-    height: Any,
-    depth: Any,
-    emissivity: Any,
-    openings: str,
-    sun: Any,
-    altitude: Any,
-) -> Air:
-    """Inside air of a box in still air."""
-    return Air(ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude))
-
-
-def no_loss() -> float:
-    """Nothing is converted."""
-    return 0.0
-
-
-def heat_over_output(efficiency: Any) -> Any:
-    """Heat of a converter over the power that it delivers."""
-    return 1 / efficiency - 1
-
-
-def _size(which: str) -> Input:
-    return Input(f"thermal.enclosure.{which}", "mm", f"outer {which}")
-
-
-_BOX = {
-    "ambient": AMBIENT,
-    "width": _size("width"),
-    "height": _size("height"),
-    "depth": _size("depth"),
-    "emissivity": Input("thermal.enclosure.emissivity", "1", "of the outer surface"),
-    "openings": Input("thermal.enclosure.openings", "word", "sealed or vented"),
-    "sun": Input("sun", "W/m2", "on the enclosure"),
-    "altitude": ALTITUDE,
-}
 _JC = Input(f"{DEVICE}.r_th_jc", "K/W", "one package, junction to case")
 _CS = Input(f"{DEVICE}.r_th_cs", "K/W", "one package, case to heatsink")
 _JA = Input(f"{DEVICE}.r_th_ja", "K/W", "one package without heatsink, junction to air")
 _SA = Input("thermal.heatsink.r_th_sa", "K/W", "one heatsink to air")
 _PLACE = Input("thermal.heatsink.place", "word", "inside or outside the box")
 _SINK = Input("r_sink", "K/W", "all heatsinks together to the air")
-STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -189,7 +132,7 @@ DERIVED: tuple[Derived, ...] = (
                 "fitted: the trip is sensed there",
                 when={"protection.over_temperature.at": "heatsink"},
             ),
-            Way(same, {"value": Input("thermal.heatsink", "word", "heatsink", NO_SINK)}, "value"),
+            Way(same, {"value": Input("thermal.heatsink", "word", "heatsink", SILENT)}, "value"),
         ),
     ),
     Derived(
@@ -200,7 +143,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 same,
-                {"value": Input("protection.over_temperature", "word", "trip", NO_SINK)},
+                {"value": Input("protection.over_temperature", "word", "trip", SILENT)},
                 "value",
             ),
         ),
@@ -278,88 +221,5 @@ DERIVED: tuple[Derived, ...] = (
                 no_sink, {}, "0: packages in the inside air", when={"heatsink": ("none", "silent")}
             ),
         ),
-    ),
-    Derived(
-        "sun",
-        "W/m2",
-        "product",
-        "sun on the enclosure",
-        (
-            Way(
-                same, {"value": Input("environment.solar", "W/m2", "sun on the enclosure")}, "value"
-            ),
-            Way(
-                full_sun,
-                {},
-                "1000 W/m2",
-                when={"environment.place": "outdoor"},
-                assumes=Assumption(None, "adverse", from_memory("IEC 60068-2-5, full sun")),
-            ),
-            Way(shaded, {}, "0", when={"environment.place": ("indoor", "vehicle")}),
-        ),
-    ),
-    Derived(
-        "t_air_open",
-        "degC",
-        "product",
-        "inside air where no enclosure is described",
-        (
-            Way(same, {"value": AMBIENT}, "value", when={"thermal.enclosure": "none"}),
-            Way(
-                same,
-                {"value": AMBIENT},
-                "value",
-                assumes=Assumption(
-                    None,
-                    "favourable",
-                    derivation("no box is warmer inside than one of no size, which is the ambient"),
-                ),
-            ),
-        ),
-        stated_at="thermal.t_air_inside",
-        agree=0.0,
-    ),
-    Derived(
-        "air_path",
-        "set",
-        "product",
-        "the air of the parts",
-        (
-            Way(
-                held_air,
-                {
-                    "ambient": AMBIENT,
-                    "t_air": Input("thermal.t_air_inside", "degC", "measured or set"),
-                },
-                "t_air; ambient",
-            ),
-            Way(
-                boxed_air,
-                _BOX,
-                "walls of width, height, depth, emissivity, openings in ambient, sun, altitude",
-            ),
-            Way(
-                held_air,
-                {"ambient": AMBIENT, "t_air": Input("t_air_open", "degC", "inside air")},
-                "t_air; ambient",
-            ),
-        ),
-        sources=(TEXTBOOK, COMMON_PRACTICE),
-    ),
-    Derived(
-        "converter_share",
-        "1",
-        "product",
-        "heat of the converter over what it delivers",
-        (
-            Way(no_loss, {}, "0", when={"supply.converter": "none"}),
-            Way(
-                heat_over_output,
-                {"efficiency": Input("supply.converter_efficiency", "%", "at full load")},
-                "1 / efficiency - 1",
-                when=STEPPING,
-            ),
-        ),
-        sources=(derivation("the converter stands in the same box"),),
     ),
 )

@@ -1,0 +1,161 @@
+"""The air of the parts: ambient, enclosure, sun, and the heat of a converter."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Derived,
+    Input,
+    Way,
+    derivation,
+    from_memory,
+)
+from ..formulas.enclosure import walls
+from ..formulas.heat import Air
+from .cooling import ALTITUDE, same
+
+AMBIENT = Input("environment.ambient", "degC", "air outside")
+TEXTBOOK = from_memory("McAdams, Heat Transmission: simplified correlations for air")
+STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
+
+
+def shaded() -> float:
+    """No sun."""
+    return 0.0
+
+
+def full_sun() -> float:
+    """Sun on a surface that faces it, W/m2."""
+    return 1000.0
+
+
+def held_air(ambient: Any, t_air: Any) -> Air:
+    """Inside air at a known temperature."""
+    return Air(ambient, t_air, None)
+
+
+def boxed_air(
+    ambient: Any,
+    width: Any,
+    height: Any,
+    depth: Any,
+    emissivity: Any,
+    openings: str,
+    sun: Any,
+    altitude: Any,
+) -> Air:
+    """Inside air of a box in still air."""
+    return Air(ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude))
+
+
+def no_loss() -> float:
+    """Nothing is converted."""
+    return 0.0
+
+
+def heat_over_output(efficiency: Any) -> Any:
+    """Heat of a converter over the power that it delivers."""
+    return 1 / efficiency - 1
+
+
+def _size(which: str) -> Input:
+    return Input(f"thermal.enclosure.{which}", "mm", f"outer {which}")
+
+
+_BOX = {
+    "ambient": AMBIENT,
+    "width": _size("width"),
+    "height": _size("height"),
+    "depth": _size("depth"),
+    "emissivity": Input("thermal.enclosure.emissivity", "1", "of the outer surface"),
+    "openings": Input("thermal.enclosure.openings", "word", "sealed or vented"),
+    "sun": Input("sun", "W/m2", "on the enclosure"),
+    "altitude": ALTITUDE,
+}
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "sun",
+        "W/m2",
+        "product",
+        "sun on the enclosure",
+        (
+            Way(
+                same, {"value": Input("environment.solar", "W/m2", "sun on the enclosure")}, "value"
+            ),
+            Way(
+                full_sun,
+                {},
+                "1000 W/m2",
+                when={"environment.place": "outdoor"},
+                assumes=Assumption(None, "adverse", from_memory("IEC 60068-2-5, full sun")),
+            ),
+            Way(shaded, {}, "0", when={"environment.place": ("indoor", "vehicle")}),
+        ),
+    ),
+    Derived(
+        "t_air_open",
+        "degC",
+        "product",
+        "inside air where no enclosure is described",
+        (
+            Way(same, {"value": AMBIENT}, "value", when={"thermal.enclosure": "none"}),
+            Way(
+                same,
+                {"value": AMBIENT},
+                "value",
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("no box is warmer inside than one of no size, which is the ambient"),
+                ),
+            ),
+        ),
+        stated_at="thermal.t_air_inside",
+        agree=0.0,
+    ),
+    Derived(
+        "air_path",
+        "set",
+        "product",
+        "the air of the parts",
+        (
+            Way(
+                held_air,
+                {
+                    "ambient": AMBIENT,
+                    "t_air": Input("thermal.t_air_inside", "degC", "measured or set"),
+                },
+                "t_air; ambient",
+            ),
+            Way(
+                boxed_air,
+                _BOX,
+                "walls of width, height, depth, emissivity, openings in ambient, sun, altitude",
+            ),
+            Way(
+                held_air,
+                {"ambient": AMBIENT, "t_air": Input("t_air_open", "degC", "inside air")},
+                "t_air; ambient",
+            ),
+        ),
+        sources=(TEXTBOOK, COMMON_PRACTICE),
+    ),
+    Derived(
+        "converter_share",
+        "1",
+        "product",
+        "heat of the converter over what it delivers",
+        (
+            Way(no_loss, {}, "0", when={"supply.converter": "none"}),
+            Way(
+                heat_over_output,
+                {"efficiency": Input("supply.converter_efficiency", "%", "at full load")},
+                "1 / efficiency - 1",
+                when=STEPPING,
+            ),
+        ),
+        sources=(derivation("the converter stands in the same box"),),
+    ),
+)
