@@ -31,8 +31,12 @@ class Permissions:
 
 def read_deviations(path: Path) -> Permissions | tuple[Refusal, ...]:
     """A file of deviations: the same list as a spec may hold, under its own first key."""
-    document = read_companion(path, DEVIATIONS_KEY, "a list of deviations")
-    refusals = [*document.refusals, *first_key(document, path, DEVIATIONS_KEY)]
+    kind = "a list of deviations"
+    content = content_of(path, kind)
+    if isinstance(content, Refusal):
+        return (content,)
+    document = read_companion(content, str(path), DEVIATIONS_KEY, kind)
+    refusals = [*document.refusals, *first_key(document, str(path), DEVIATIONS_KEY)]
     refusals += unknown_keys(document, "", (DEVIATIONS_KEY, "deviations"), "deviations:")
     if refusals or document.data is None:
         return tuple(refusals)
@@ -44,16 +48,13 @@ def read_deviations(path: Path) -> Permissions | tuple[Refusal, ...]:
     return Permissions(str(path), document.text, loaded.spec.deviations)
 
 
-def read_companion(path: Path, key: str, kind: str) -> Document:
+def read_companion(content: bytes, file: str, key: str, kind: str) -> Document:
     """The plain data of a file whose first key is ``key``; refusals speak of its ``kind``."""
-    content = content_of(path, kind)
-    if isinstance(content, Refusal):
-        return Document(None, {}, {}, (content,))
-    document = read(content, str(path))
+    document = read(content, file)
     return replace(document, refusals=tuple(_about(item, key, kind) for item in document.refusals))
 
 
-def first_key(document: Document, path: Path, key: str) -> tuple[Refusal, ...]:
+def first_key(document: Document, file: str, key: str) -> tuple[Refusal, ...]:
     """A refusal where the file does not begin with its format version."""
     if document.data is None:
         return ()
@@ -67,7 +68,7 @@ def first_key(document: Document, path: Path, key: str) -> tuple[Refusal, ...]:
         problem = "the format version does not come first"
     else:
         problem = f"the format version {shown(str(version))} is not known here"
-    place = document.key_places.get(key, Place(str(path), 1, 1))
+    place = document.key_places.get(key, Place(file, 1, 1))
     return (Refusal(place, problem, expected, example),)
 
 

@@ -47,7 +47,21 @@ _TITLES = {
     "deviation-unknown": "Permission for something that does not exist",
     "deviation-against-safety": "Permission for a critical finding of safety",
 }
-_NOBODY = ("", "-", "?", "n/a", "na", "nobody", "none", "tba", "tbc", "tbd", "todo", "unknown", "xxx")
+_NOBODY = (
+    "",
+    "-",
+    "?",
+    "n/a",
+    "na",
+    "nobody",
+    "none",
+    "tba",
+    "tbc",
+    "tbd",
+    "todo",
+    "unknown",
+    "xxx",
+)
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
@@ -159,7 +173,9 @@ def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
     if not item.up_to:
         return
     if entry is None:
-        yield Fault("deviation-incomplete", f"{item.check} has no figure, so up_to cannot be judged")
+        yield Fault(
+            "deviation-incomplete", f"{item.check} has no figure, so up_to cannot be judged"
+        )
         return
     try:
         to_si(item.up_to, entry.check.unit)
@@ -170,7 +186,9 @@ def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
 def _expired(item: Deviation, occasion: Occasion) -> Iterator[Fault]:
     day = day_of(item.until)
     if day is not None and day < occasion.day:
-        yield Fault("deviation-expired", f"the permission of {item.permitted_by} ended on {item.until}")
+        yield Fault(
+            "deviation-expired", f"the permission of {item.permitted_by} ended on {item.until}"
+        )
     elif day is None:
         end = MILESTONES.index(cast(Milestone, item.until))
         if MILESTONES.index(occasion.milestone) >= end:
@@ -178,9 +196,7 @@ def _expired(item: Deviation, occasion: Occasion) -> Iterator[Fault]:
             yield Fault("deviation-expired", text)
 
 
-def _beyond(
-    item: Deviation, entry: Entry | None, findings: Sequence[Finding]
-) -> Iterator[Fault]:
+def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -> Iterator[Fault]:
     for finding in findings:
         if finding.severity is Severity.CRITICAL and finding.stake == "safety":
             text = "a critical finding of safety cannot be permitted; it holds"

@@ -121,7 +121,9 @@ class Loaded:
 def load_file(path: str | Path) -> Loaded:
     """Load a file; one that cannot be opened is refused like one that cannot be read."""
     content = content_of(path, "a spec file")
-    return Loaded(None, (content,)) if isinstance(content, Refusal) else load_text(content, str(path))
+    if isinstance(content, Refusal):
+        return Loaded(None, (content,))
+    return load_text(content, str(path))
 
 
 def content_of(path: str | Path, expected: str) -> bytes | Refusal:

@@ -74,7 +74,8 @@ def _changed(now: Review, remedy: Remedy) -> Review:
     loaded = now.spec.with_values(dict(remedy.values))
     assert loaded.spec is not None, "a proven remedy has been loaded before"
     verdict = now.verdict
-    return review(loaded.spec, verdict.milestone, verdict.hold_at, now.catalogue)
+    given = (verdict.milestone, verdict.hold_at, now.catalogue, now.criteria)
+    return review(loaded.spec, *given)
 
 
 def _question(item: Finding) -> str:

@@ -2,11 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from .catalogue import Catalogue, load
 from .check import Milestone
 from .consistency import standing_findings
+from .criteria import TODAY, Criteria, Terms, criteria_for
+from .deviation import Occasion, with_deviations
 from .engine import Assessment
 from .finding import Finding, Severity, Status
 from .loading import Loaded, Spec, load_file
@@ -22,6 +25,7 @@ class Review:
     findings: tuple[Finding, ...]
     verdict: Verdict
     catalogue: Catalogue
+    criteria: Criteria = TODAY
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper, gravest first, then by how far they miss the limit."""
@@ -38,7 +42,8 @@ class Review:
         for item in self.failing():
             severities[str(item.severity)] += 1
         kinds = {s.value: len(self.of_status(s)) for s in (Status.OPEN, Status.MEETS)}
-        return severities | kinds
+        permitted = sum(1 for item in self.findings if item.permitted)
+        return severities | kinds | ({"permitted": permitted} if permitted else {})
 
 
 def _gravity(finding: Finding) -> tuple[int, float, str, str]:
@@ -56,20 +61,39 @@ def review(
     milestone: Milestone | None = None,
     hold_at: Severity | None = None,
     catalogue: Catalogue | None = None,
+    criteria: Criteria = TODAY,
 ) -> Review:
-    """Review a spec with the catalogue that comes with the program, or another one."""
-    catalogue = catalogue or load()
+    """Review a spec with the catalogue that comes with the program, or another one.
+
+    Without a catalogue the one of the criteria's house file counts, if there is one.
+    """
+    house = criteria.house
+    catalogue = catalogue or (house.catalogue if house else load())
+    spec = house.applied(spec) if house else spec
     stage = milestone or spec.milestone
     run = Assessment(spec, catalogue, stage)
     findings = (*standing_findings(spec, run.graph), *run.findings())
-    return Review(spec, findings, verdict(findings, stage, hold_at), catalogue)
+    others = criteria.permissions.deviations if criteria.permissions else ()
+    day = criteria.day or date.today()
+    occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
+    findings = with_deviations(findings, (*spec.deviations, *others), occasion)
+    return Review(spec, findings, verdict(findings, stage, hold_at), catalogue, criteria)
 
 
 def review_file(
-    path: Path, milestone: Milestone | None = None, hold_at: Severity | None = None
+    path: Path,
+    milestone: Milestone | None = None,
+    hold_at: Severity | None = None,
+    terms: Terms = Terms(no_house=True),
 ) -> Review | tuple[Refusal, ...]:
-    """Review a file, or say why it cannot be assessed."""
+    """Review a file, or say why it cannot be assessed.
+
+    terms: day, file of deviations and house file; without them no house file counts.
+    """
     loaded: Loaded = load_file(path)
     if loaded.spec is None:
         return loaded.refusals
-    return review(loaded.spec, milestone, hold_at)
+    criteria = criteria_for(path, terms)
+    if isinstance(criteria, tuple):
+        return criteria
+    return review(loaded.spec, milestone, hold_at, criteria=criteria)

@@ -1,0 +1,87 @@
+"""Many specs in one go, by whatever executor of ``concurrent.futures`` the caller has.
+
+Only paths and terms go to a worker and only findings come back; the catalogue, which
+holds functions, is put back on this side.  Outcomes come in the order of the paths, and
+few are under way at a time, so memory stays flat.
+"""
+
+from collections import deque
+from collections.abc import Iterable, Iterator
+from concurrent.futures import Executor, Future
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from .catalogue import EMPTY, load
+from .check import Milestone
+from .criteria import Terms, criteria_for
+from .finding import Severity
+from .refusal import Refusal
+from .remedy import with_remedies
+from .review import Review, review_file
+
+UNDER_WAY = 64
+
+Outcome = Review | tuple[Refusal, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What is asked for each spec; ``remedies``: look for proven changes as well."""
+
+    milestone: Milestone | None = None
+    hold_at: Severity | None = None
+    terms: Terms = Terms()
+    remedies: bool = False
+
+
+def review_many(
+    paths: Iterable[Path], executor: Executor | None = None, order: Order = Order()
+) -> Iterator[Outcome]:
+    """Review each file: in this thread, or by an executor of threads or processes.
+
+    Gives for each path in turn a review, or the refusals of a file that cannot be
+    assessed.  Whatever a worker raises is raised here.
+    """
+    if executor is None:
+        yield from (review_one(path, order) for path in paths)
+        return
+    waiting: deque[tuple[Path, Future[Outcome]]] = deque()
+    for path in paths:
+        waiting.append((path, executor.submit(_light, path, order)))
+        if len(waiting) >= UNDER_WAY:
+            yield _whole(*waiting.popleft(), order)
+    while waiting:
+        yield _whole(*waiting.popleft(), order)
+
+
+def review_one(path: Path, order: Order) -> Outcome:
+    """Review one file as ordered."""
+    outcome = review_file(path, order.milestone, order.hold_at, order.terms)
+    if isinstance(outcome, Review) and order.remedies:
+        return with_remedies(outcome)
+    return outcome
+
+
+def _light(path: Path, order: Order) -> Outcome:
+    """In the worker: the review without what the other side has anyway."""
+    outcome = review_one(path, order)
+    if not isinstance(outcome, Review):
+        return outcome
+    spec = replace(outcome.spec, defaults={})
+    criteria = replace(outcome.criteria, house=None)
+    return replace(outcome, spec=spec, catalogue=EMPTY, criteria=criteria)
+
+
+def _whole(path: Path, future: Future[Outcome], order: Order) -> Outcome:
+    """The outcome of a worker, made whole again."""
+    outcome = future.result()
+    if not isinstance(outcome, Review):
+        return outcome
+    criteria = criteria_for(path, order.terms)
+    if isinstance(criteria, tuple):
+        return criteria
+    whole = replace(criteria, day=outcome.criteria.day)
+    house = whole.house
+    spec = house.applied(outcome.spec) if house else outcome.spec
+    catalogue = house.catalogue if house else load()
+    return replace(outcome, spec=spec, catalogue=catalogue, criteria=whole)

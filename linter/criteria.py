@@ -1,0 +1,49 @@
+"""What a spec is reviewed against besides the catalogue: day, permissions, house file."""
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from .companion import Permissions, read_deviations
+from .house import House, find_house
+from .house_file import read_house
+from .refusal import Refusal
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """Where the criteria of a review are to be found.
+
+    day: the day of the review, None for today; deviations: a file of deviations beside
+    those of the spec; house: a house file, None for the one nearest to the spec;
+    no_house: go without any.
+    """
+
+    day: date | None = None
+    deviations: Path | None = None
+    house: Path | None = None
+    no_house: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Criteria:
+    """The same, read."""
+
+    day: date | None = None
+    permissions: Permissions | None = None
+    house: House | None = None
+
+
+TODAY = Criteria()
+
+
+def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
+    """The criteria for the spec of a path, or the refusals of the files they stand in."""
+    permissions = read_deviations(terms.deviations) if terms.deviations else None
+    if isinstance(permissions, tuple):
+        return permissions
+    path = None if terms.no_house else terms.house or find_house(spec)
+    house = read_house(path) if path else None
+    if isinstance(house, tuple):
+        return house
+    return Criteria(terms.day or date.today(), permissions, house)
