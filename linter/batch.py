@@ -13,7 +13,7 @@ from pathlib import Path
 
 from .catalogue import EMPTY, load
 from .check import Milestone
-from .criteria import Terms, criteria_for
+from .criteria import USUAL, Terms, criteria_for
 from .finding import Severity
 from .refusal import Refusal
 from .remedy import with_remedies
@@ -30,12 +30,15 @@ class Order:
 
     milestone: Milestone | None = None
     hold_at: Severity | None = None
-    terms: Terms = Terms()
+    terms: Terms = USUAL
     remedies: bool = False
 
 
+PLAIN = Order()
+
+
 def review_many(
-    paths: Iterable[Path], executor: Executor | None = None, order: Order = Order()
+    paths: Iterable[Path], executor: Executor | None = None, order: Order = PLAIN
 ) -> Iterator[Outcome]:
     """Review each file: in this thread, or by an executor of threads or processes.
 

@@ -35,6 +35,7 @@ class Criteria:
 
 
 TODAY = Criteria()
+USUAL = Terms()
 
 
 def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:

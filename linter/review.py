@@ -8,7 +8,7 @@ from pathlib import Path
 from .catalogue import Catalogue, load
 from .check import Milestone
 from .consistency import standing_findings
-from .criteria import TODAY, Criteria, Terms, criteria_for
+from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .engine import Assessment
 from .finding import Finding, Severity, Status
@@ -84,11 +84,12 @@ def review_file(
     path: Path,
     milestone: Milestone | None = None,
     hold_at: Severity | None = None,
-    terms: Terms = Terms(no_house=True),
+    terms: Terms = USUAL,
 ) -> Review | tuple[Refusal, ...]:
     """Review a file, or say why it cannot be assessed.
 
-    terms: day, file of deviations and house file; without them no house file counts.
+    terms: day, file of deviations and house file; without them it is today, the
+    deviations are those of the spec and the house file is the one nearest to it.
     """
     loaded: Loaded = load_file(path)
     if loaded.spec is None:
