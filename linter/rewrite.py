@@ -159,7 +159,8 @@ def _data(text: str) -> Mapping[str, Any]:
 
 def _differences(goal: Any, now: Any, at: Steps) -> Iterator[Steps]:
     """The topmost paths at which two trees say something else; a blank says nothing."""
-    if isinstance(goal, Mapping) and isinstance(now, Mapping):
+    both = isinstance(goal, Mapping) and isinstance(now, Mapping)
+    if both and (goal.keys() == now.keys() or not (goal.keys() | now.keys()) <= ONE_VALUE):
         for key in {**goal, **now}:
             yield from _differences(goal.get(key), now.get(key), (*at, key))
     elif isinstance(goal, list) and isinstance(now, list) and len(goal) == len(now):

@@ -96,7 +96,7 @@ def replace(text: str, key: Part | None, part: Part, data: Any, inside: bool) ->
 def insert(text: str, mapping: Part, name: str, data: Any, step: int) -> str:
     """The text with a new key at the end of a mapping."""
     if mapping.brackets:
-        pair = f"{name}: {flow(data, True)}".rstrip()
+        pair = f"{name}: {flow(data, True)}"
         if not mapping.items:
             at = text.index("{", mapping.start) + 1
             return text[:at] + pair + text[at:]

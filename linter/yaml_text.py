@@ -54,7 +54,7 @@ def flow(data: Any, inside: bool = False) -> str:
     if isinstance(data, Alias):
         return f"*{data}"
     if isinstance(data, Mapping):
-        pairs = (f"{key}: {flow(value, True)}".rstrip() for key, value in data.items())
+        pairs = (f"{key}: {flow(value, True)}" for key, value in data.items())
         return "{" + ", ".join(pairs) + "}"
     if isinstance(data, list | tuple):
         return "[" + ", ".join(flow(item, True) for item in data) + "]"
