@@ -1,0 +1,1 @@
+"""Claims: what the paperwork says against what follows from the design."""

@@ -1,0 +1,238 @@
+"""Direct voltage on the loudspeaker after a fault, and what hands can reach."""
+
+from typing import Any
+
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+    from_memory,
+)
+from ..formulas.maths import larger
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
+from .feed import as_stated
+
+UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
+DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
+BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
+SHORTED = derivation("one switch shorted: a leg stands at its rail")
+CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
+CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
+
+
+def across_parts(v_rail: Any, rail_count: Any, v_source: Any) -> Any:
+    """Largest direct voltage between two parts that one person can touch."""
+    return larger(v_rail * rail_count, v_source)
+
+
+def shared(voltage: Any, rail_count: Any) -> Any:
+    """The part of a rating that one of the rails may use."""
+    return voltage / rail_count
+
+
+def coil_power(v_fault: Any, series: Any, r_e: Any) -> Any:
+    """Heat in ONE voice coil under direct voltage; leads and source left out: upper bound."""
+    return (v_fault / series) ** 2 / r_e
+
+
+def half(v_swing: Any) -> Any:
+    """Each terminal of a bridge on one rail stands at half of it."""
+    return v_swing / 2
+
+
+def nothing(v_swing: Any) -> Any:
+    """Two rails, or a capacitor in series: no direct voltage at the terminals."""
+    return 0 * v_swing
+
+
+def sine_of_leg(v_swing: Any) -> Any:
+    """Rms of the largest sine that one leg can make."""
+    return v_swing / 8**0.5
+
+
+def yes() -> str:
+    """A plain yes."""
+    return "yes"
+
+
+def no() -> str:
+    """A plain no."""
+    return "no"
+
+
+def bare() -> str:
+    """Nothing in between."""
+    return "bare"
+
+
+def outdoors() -> float:
+    """Dust and rain."""
+    return 3.0
+
+
+def indoors() -> float:
+    """Dust, now and then damp."""
+    return 2.0
+
+
+def harmless(voltage: Any, limit: Any) -> str:
+    """``yes`` up to two thirds of a limit, so that no tolerance crosses it."""
+    return "yes" if voltage <= limit * 2 / 3 else "no"
+
+
+def _product(
+    name: str, unit: str, meaning: str, *ways: Way, stated_at: str | None = None
+) -> Derived:
+    return Derived(name, unit, "product", meaning, ways, stated_at)
+
+
+def _channel(
+    name: str, unit: str, meaning: str, *ways: Way, sources: tuple[Source, ...] = ()
+) -> Derived:
+    return Derived(name, unit, "channel", meaning, ways, sources=sources)
+
+
+def _if(figure: Any, when: dict[str, str]) -> Way:
+    """A way that says a word of its own."""
+    return Way(figure, {}, figure.__name__, dict(when))
+
+
+_RAILS = Input("rail_count", "1", "rails that share the power")
+_SWING = {"v_swing": Input("v_swing", "V", "swing of one leg")}
+_TOPOLOGY = "output_stage.topology"
+
+DERIVED: tuple[Derived, ...] = (
+    _product(
+        "v_touch",
+        "V",
+        "largest direct voltage between parts of the supply that one person can touch",
+        Way(
+            across_parts,
+            {
+                "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+                "rail_count": _RAILS,
+                "v_source": Input(
+                    "v_source_high", "V", "source at rest, highest", default=UNKNOWN_SOURCE
+                ),
+            },
+            "larger of v_rail * rail_count and v_source",
+        ),
+    ),
+    _product(
+        "rail_harmless",
+        "word",
+        "yes where all rails together lie far below 60 V",
+        Way(
+            harmless,
+            {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
+            "voltage up to 2/3 limit",
+        ),
+    ),
+    _product(
+        "access_seen",
+        "word",
+        "how the rails are kept from hands; bare where it does not matter",
+        Way(as_stated, {"value": Input("safety.rail_access", "word", "as stated")}, "value"),
+        Way(bare, {}, "bare", {"rail_harmless": "yes"}, assumes=BARE),
+    ),
+    _product(
+        "pollution_degree",
+        "1",
+        "degree at the board after IEC 60664-1",
+        Way(outdoors, {}, "3", when={"environment.place": "outdoor"}, assumes=DEGREES),
+        Way(indoors, {}, "2", assumes=DEGREES),
+        stated_at="environment.pollution_degree",
+    ),
+    _channel(
+        "dc_reaches_load",
+        "word",
+        "whether a shorted switch puts direct voltage on the loudspeaker",
+        _if(no, {"loudspeaker.c_series": "fitted"}),
+        _if(yes, {_TOPOLOGY: "full-bridge"}),
+        _if(yes, {_TOPOLOGY: "half-bridge", "supply.rails": "split"}),
+        _if(no, {_TOPOLOGY: "half-bridge", "supply.rails": "single"}),
+        _if(no, {_TOPOLOGY: "half-bridge", "supply.source": "battery"}),
+        sources=(SHORTED,),
+    ),
+    _channel(
+        "p_dc_fault",
+        "W",
+        "heat in ONE voice coil while a shorted switch holds the output at its rail",
+        Way(
+            coil_power,
+            {
+                "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
+                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+                "r_e": Input("r_e", "ohm", "one voice coil, cold"),
+            },
+            "(v_fault / series)^2 / r_e",
+            when={"dc_reaches_load": "yes"},
+        ),
+        sources=(SHORTED,),
+    ),
+    _channel(
+        "v_terminal_dc",
+        "V",
+        "direct voltage of one loudspeaker terminal against ground while all is well",
+        Way(nothing, _SWING, "0 v_swing", {_TOPOLOGY: "half-bridge"}),
+        Way(nothing, _SWING, "0 v_swing", {"supply.rails": "split"}),
+        Way(half, _SWING, "v_swing / 2", {_TOPOLOGY: "full-bridge"}),
+    ),
+    _channel(
+        "v_terminal_ac",
+        "V",
+        "alternating voltage of one terminal against ground, largest sine, rms",
+        Way(sine_of_leg, _SWING, "v_swing / (2 root 2)"),
+    ),
+    _channel(
+        "terminals_seen",
+        "word",
+        "how the loudspeaker terminals are; bare where it does not matter",
+        Way(
+            as_stated,
+            {"value": Input("safety.output_terminals", "word", "as stated")},
+            "value",
+        ),
+        Way(bare, {}, "bare", {"output_harmless": "yes"}, assumes=BARE),
+    ),
+    _channel(
+        "output_harmless",
+        "word",
+        "yes where the output lies far below 30 V rms",
+        Way(
+            harmless,
+            {"voltage": Input("v_ideal", "V", "largest peak at the load"), "limit": CLASS_1_PEAK},
+            "voltage up to 2/3 limit",
+        ),
+        sources=(AUDIO_CLASSES,),
+    ),
+    _channel(
+        "v_withstand",
+        "V",
+        "highest rail that the power stage survives",
+        Way(
+            shared,
+            {
+                "voltage": Input(
+                    "output_stage.device.v_supply_abs", "V", "absolute maximum of the part"
+                ),
+                "rail_count": _RAILS,
+            },
+            "voltage / rail_count",
+            when={"output_stage.devices": "integrated"},
+        ),
+        Way(
+            shared,
+            {
+                "voltage": Input("output_stage.device.v_dss", "V", "rating of one switch"),
+                "rail_count": _RAILS,
+            },
+            "voltage / rail_count",
+            when={"output_stage.devices": "discrete"},
+        ),
+    ),
+)

@@ -1,0 +1,148 @@
+"""What a fault can do at the source: short-circuit current, power, inrush, surge."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ..formulas.fuse import charging_i2t, prospective_current, steady_charging_i2t
+from ..formulas.maths import smaller
+from ..formulas.pack import pack_resistance
+from ..formulas.safety import available_power
+from .feed import as_stated
+
+DIRECT = {"rail_feed": ("pack", "source")}
+SHORT_AT_PACK = derivation("Ohm's law: a short at the terminals of the source, nothing else in it")
+NO_SWITCH = Assumption(
+    "0 ohm", "adverse", derivation("bound: without its switches a pack gives more")
+)
+NO_LEAD = Constant("0 ohm", "a fault next to the source", SHORT_AT_PACK)
+
+
+def times(voltage: Any, count: Any) -> Any:
+    """Voltage across several equal rails in series."""
+    return voltage * count
+
+
+def clamped(v_clamp: Any, v_surge: Any) -> Any:
+    """What a suppressor lets pass, never more than arrives."""
+    return smaller(v_clamp, v_surge)
+
+
+def _product(
+    name: str, unit: str, meaning: str, *ways: Way, sources: tuple[Source, ...] = ()
+) -> Derived:
+    return Derived(name, unit, "product", meaning, ways, sources=sources)
+
+
+_R_STATED = Way(as_stated, {"value": Input("supply.r_source", "ohm", "of the source")}, "value")
+_V_HIGH = Input("v_source_high", "V", "source at rest, highest")
+_R_SHORT = Input("r_short", "ohm", "resistance of the source into a short")
+_RAILS = Input("rail_count", "1", "rails that share the power")
+_BULK = Input("supply.bulk.c", "F", "bulk capacitors of ONE rail")
+_RAIL_HIGH = Input("v_rail_high", "V", "ONE rail to ground, highest")
+_SURGE = Input("supply.surge.v", "V", "surge at the terminals, nothing connected")
+_SURGE_PLACE = {"environment.place": "vehicle", "supply.converter": "none"}
+
+DERIVED: tuple[Derived, ...] = (
+    _product(
+        "v_across_fuse",
+        "V",
+        "direct voltage that an opening fuse has to break",
+        Way(as_stated, {"value": _V_HIGH}, "value", when={"rail_feed": "converter"}),
+        Way(times, {"voltage": _V_HIGH, "count": _RAILS}, "voltage * count", when=DIRECT),
+        sources=(derivation("a shoot-through lies across all rails at once"),),
+    ),
+    _product(
+        "r_short",
+        "ohm",
+        "resistance of the source alone, into a short at its terminals",
+        Way(
+            pack_resistance,
+            {
+                "series": Input("battery.series", "1", "cells in series"),
+                "parallel": Input("battery.parallel", "1", "strings in parallel"),
+                "r_cell": Input("battery.cell.r_internal", "ohm", "one cell"),
+                "r_protection": Input(
+                    "battery.protection.r", "ohm", "switches of the pack", default=NO_SWITCH
+                ),
+                "r_lead": NO_LEAD,
+            },
+            "series / parallel * r_cell + r_protection",
+            when={"supply.source": "battery"},
+        ),
+        _R_STATED,
+        sources=(SHORT_AT_PACK,),
+    ),
+    _product(
+        "i_short",
+        "A",
+        "prospective short-circuit current of the source",
+        Way(prospective_current, {"v": _V_HIGH, "r": _R_SHORT}, "v / r"),
+        sources=(SHORT_AT_PACK,),
+    ),
+    _product(
+        "p_fault",
+        "W",
+        "largest power that the source gives to a fault",
+        Way(
+            available_power,
+            {"v": _V_HIGH, "r": _R_SHORT},
+            "v^2 / (4 r)",
+            when={"supply.source": "battery"},
+        ),
+        Way(
+            as_stated,
+            {"value": Input("p_supply_max", "W", "limit of the source")},
+            "value",
+            when={"supply.source": ("dc-source", "mains-converter")},
+        ),
+        Way(available_power, {"v": _V_HIGH, "r": _R_SHORT}, "v^2 / (4 r)"),
+        sources=(derivation("power matching: a fault as large as the source's resistance"),),
+    ),
+    _product(
+        "r_charging",
+        "ohm",
+        "resistance through which the empty capacitors are charged",
+        Way(as_stated, {"value": Input("protection.inrush.r", "ohm", "charging loop")}, "value"),
+        Way(as_stated, {"value": _R_SHORT}, "value"),
+    ),
+    _product(
+        "i2t_charging",
+        "A2s",
+        "I2t of the charging current of one rail at switch-on",
+        Way(
+            steady_charging_i2t,
+            {
+                "c": _BULK,
+                "v": _RAIL_HIGH,
+                "i": Input("protection.inrush.i_limit", "A", "constant charging current"),
+            },
+            "i c v",
+        ),
+        Way(
+            charging_i2t,
+            {"c": _BULK, "v": _RAIL_HIGH, "r": Input("r_charging", "ohm", "charging loop")},
+            "c v^2 / (2 r)",
+        ),
+        sources=(derivation("integral of the squared current over the charging"),),
+    ),
+    _product(
+        "v_surge",
+        "V",
+        "what a surge of the vehicle leaves at the terminals",
+        Way(
+            clamped,
+            {
+                "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage"),
+                "v_surge": _SURGE,
+            },
+            "smaller of v_clamp and v_surge",
+            when={**_SURGE_PLACE, "protection.surge": "fitted"},
+        ),
+        Way(
+            as_stated,
+            {"value": _SURGE},
+            "value",
+            when={**_SURGE_PLACE, "protection.surge": "none"},
+        ),
+    ),
+)

@@ -1,0 +1,1 @@
+"""Protection: fuses, reversed and surging supplies, direct voltage at the loudspeaker."""

@@ -1,0 +1,75 @@
+"""Breaking capacity of the fuse against the short-circuit current of the source.
+
+A lithium pack has a few hundredths of an ohm, so a short behind the fuse draws hundreds of
+amperes.  A small glass fuse breaks ten times its rating, or 35 A; above that it bursts and
+the arc goes on.  Sand-filled and blade fuses break a thousand amperes and more.
+
+The figure is the full voltage over the lowest resistance of cells and pack switches,
+without any lead, as the fuse sits next to the pack; above the breaking capacity it is
+critical.  It is judged for a battery, or where the source's resistance is stated: an
+electronic source limits its current itself.  Silence on the capacity is open.  First cure:
+a fuse with a breaking capacity printed for direct current.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+
+RATING = derivation("a breaking capacity is an absolute limit")
+GLASS = Source("Littelfuse, Fuseology selection guide, 2017", "p. 12: 35 A for parts up to 1 A")
+
+
+def figure(i_short: Any, i_breaking: Any) -> Any:
+    return i_short / i_breaking
+
+
+CHECK = Check(
+    title="Breaking capacity of the fuse",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="i_short / i_breaking",
+    sentence="A short behind the fuse draws up to {i_short}, {figure} times the {i_breaking} that"
+    " it can break.",
+    inputs={
+        "i_short": Input("i_short", "A", "prospective short-circuit current of the source"),
+        "i_breaking": Input("protection.fuse.i_breaking", "A", "breaking capacity at its v_dc"),
+    },
+    limits=AtMost(critical="1", basis={"critical": RATING}),
+    levers=(Lever("protection.fuse.i_breaking", ("200 A", "500 A", "1000 A", "2000 A")),),
+    sources=(RATING, GLASS, derivation("Ohm's law at the terminals of the source")),
+    cautions=(
+        Caution(
+            "WARNING",
+            "A fuse that is asked to break more than it can bursts and throws hot metal."
+            " Shorted packs burn.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"i_short": "420 A", "i_breaking": "1000 A"},
+            gives="0.42",
+            origin="computed: nodal solution of 25.2 V behind 60 mohm: 420 A",
+        ),
+        Case(
+            {"i_short": "420 A", "i_breaking": "35 A"},
+            gives="12",
+            origin="published: Littelfuse Fuseology p. 12: 35 A for small parts; the same pack",
+        ),
+    ),
+    topic=("protection.fuse.i_breaking",),
+    asked_from="production",
+    fails="""
+supply: {source: battery, converter: none}
+battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {r_internal: 20 mohm .. 60 mohm}}
+protection: {fuse: {i_rated: 10 A, i_breaking: 100 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+supply: {source: battery, converter: none}
+battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {r_internal: 20 mohm .. 60 mohm}}
+protection: {fuse: {i_rated: 10 A, i_breaking: 1000 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+)

@@ -1,0 +1,119 @@
+"""Whether the fuse opens before the supply connector overheats.
+
+A contact heats with the square of its current.  Its rating holds for a rise of 30 K, so at
+1.35 times the rating it rises by 55 K, and at 2.1 times by 132 K: a fuse of the contact's
+own rating after IEC 60127 lets the housing melt before it opens.
+
+The figure is the temperature that the contacts reach at the sure opening current of the
+fuse, in the air of the box, above the highest temperature of the connector.  Above 0 K the
+housing is beyond its rating in a fault: major.  100 K above it common housings soften and
+char (common practice, no source): critical.  Of several contacts in parallel one is not
+counted, as they share unequally.  First cure: more contacts, or a smaller fuse.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    derivation,
+)
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+from ..formulas.maths import larger
+
+RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
+
+
+def figure(
+    i_rated: Any, standard: str, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any
+) -> Any:
+    load = opening_current(i_rated, standard) / (i_contact * larger(contacts - 1, 1.0))
+    return t_air - t_max + rise * load**2
+
+
+CHECK = Check(
+    title="Supply connector behind its fuse",
+    figure=figure,
+    unit="K",
+    each="product",
+    stake="safety",
+    formula="t_air - t_max + rise (opening current of i_rated by standard / i_contact of all"
+    " contacts but one)^2",
+    sentence="Before a {i_rated} fuse after {standard} is sure to open, the contacts rated"
+    " {i_contact} come to {figure} above the {t_max} of the connector (negative: below).",
+    inputs={
+        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
+        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "i_contact": Input("wiring.connector.i_rated", "A", "rating of ONE contact"),
+        "contacts": Input("wiring.connector.contacts", "1", "contacts in parallel per pole"),
+        "t_air": Input("t_air_inside", "degC", "air round the connector"),
+        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature of the connector"),
+        "rise": RISE,
+    },
+    limits=AtMost(
+        critical="100 K",
+        major="0 K",
+        basis={
+            "critical": COMMON_PRACTICE,
+            "major": derivation("the highest temperature of a connector is its rating"),
+        },
+    ),
+    levers=(
+        Lever("protection.fuse.i_rated", STOCK),
+        Lever("wiring.connector.contacts", ("1", "2", "3", "4")),
+    ),
+    sources=(
+        derivation("heat of a contact: current squared times resistance"),
+        FUSEOLOGY,
+        IEC_FUSES,
+    ),
+    cautions=(Caution("WARNING", "An overloaded connector melts, arcs and can start a fire."),),
+    cases=(
+        Case(
+            {
+                "i_rated": "15 A",
+                "standard": "iec-60127",
+                "i_contact": "15 A",
+                "contacts": 1.0,
+                "t_air": "40 degC",
+                "t_max": "105 degC",
+            },
+            gives="67.3 K",
+            origin="derived: 30 K times 2.1 squared is 132.3 K over 40 degC, 172.3 degC",
+        ),
+        Case(
+            {
+                "i_rated": "10 A",
+                "standard": "ul-248-14",
+                "i_contact": "10 A",
+                "contacts": 2.0,
+                "t_air": "40 degC",
+                "t_max": "105 degC",
+            },
+            gives="-10.325 K",
+            origin="computed: 30 K at 10 A by energy balance, 54.675 K at 13.5 A",
+        ),
+    ),
+    topic=("wiring.connector",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
+thermal: {t_air_inside: 50 degC}
+protection: {fuse: {i_rated: 16 A, standard: iec-60127}}
+wiring: {connector: {i_rated: 15 A, contacts: 1, t_max: 105 degC}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
+thermal: {t_air_inside: 50 degC}
+protection: {fuse: {i_rated: 8 A, standard: iec-60127}}
+wiring: {connector: {i_rated: 15 A, contacts: 1, t_max: 105 degC}}
+channels: {main: {rated_power: 50 W}}
+""",
+)

@@ -1,0 +1,78 @@
+"""Whether the fuse opens before the supply lead overheats.
+
+The rating of a fuse is not the current at which it opens.  After UL 248-14 up to 1.35 times
+the rating may flow for an hour, after IEC 60127 up to 2.1 times for 2 to 30 minutes, and
+1.5 times for good.  The lead behind the fuse has to bear that, next to other wires and in
+warm air, when a part fails or a loudspeaker lead is chafed.
+
+The figure is that sure opening current over the rating of the lead.  Installation practice
+lets it go up to 1.45: an overload of an hour that a sound insulation survives.  Above it
+the fuse does not protect the lead: major.  Above 2.1 even an IEC fuse of the lead's own
+rating lies below the one fitted, and the lead is the fuse: critical.
+
+Silent on the rating, a table of chassis wiring stands in, which is generous for a lead in
+a bundle.  First cure: a thicker lead, or the smallest fuse that still carries the music.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+
+OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45 of the rating")
+SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
+
+
+def figure(i_rated: Any, standard: str, i_lead_rated: Any) -> Any:
+    return opening_current(i_rated, standard) / i_lead_rated
+
+
+CHECK = Check(
+    title="Supply lead behind its fuse",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="1.35 (UL standard) or 2.1 (IEC) i_rated / i_lead_rated",
+    sentence="A {i_rated} fuse after {standard} passes {figure} times the {i_lead_rated} of the"
+    " supply lead before it is sure to open.",
+    inputs={
+        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
+        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "i_lead_rated": Input("i_lead_rated", "A", "current that the supply lead stands"),
+    },
+    limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
+    levers=(Lever("protection.fuse.i_rated", STOCK), Lever("wiring.supply_lead.area", SIZES)),
+    sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),
+    cautions=(
+        Caution(
+            "WARNING",
+            "A lead that the fuse does not protect can set its surroundings on fire. Wiring of"
+            " buildings and vehicles follows the local code and is licensed work.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"i_rated": "10 A", "standard": "ul-248-14", "i_lead_rated": "13.5 A"},
+            gives="1",
+            origin="published: Littelfuse Fuseology p. 12: opens at 135 % within an hour",
+        ),
+        Case(
+            {"i_rated": "10 A", "standard": "iec-60127", "i_lead_rated": "22 A"},
+            gives="0.954545",
+            origin="from memory: 2.1 times the rating after IEC 60127, on AWG 16 chassis wire",
+        ),
+    ),
+    topic=("protection.fuse", "wiring.supply_lead"),
+    asked_from=None,
+    fails="""
+protection: {fuse: {i_rated: 20 A, standard: iec-60127}}
+wiring: {supply_lead: {length: 0.4 m, area: 0.75 mm2, i_rated: 9 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+protection: {fuse: {i_rated: 8 A, standard: ul-248-14}}
+wiring: {supply_lead: {length: 0.4 m, area: 0.75 mm2, i_rated: 9 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+)

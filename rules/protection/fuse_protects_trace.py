@@ -1,0 +1,130 @@
+"""Whether the fuse opens before the supply trace burns off the board.
+
+A board trace is quick to heat and thin, and the charts that it was sized with hold for the
+rated current.  Its rise goes with the current to the power of 2.27, so a trace of 20 K at
+the rating of the fuse reaches 40 K at the 1.35 times that a UL fuse passes for an hour, 50 K
+at 1.5 times and 108 K at the 2.1 times of an IEC fuse.
+
+The figure is the temperature of the narrowest trace at the sure opening current, in the
+air of the box.  Boards of usual epoxy glass are rated 130 degC for good (from memory);
+above that they brown and delaminate: major.  At 217 degC the solder flows and the copper
+lifts: critical.  The fit holds up to about 100 K; above, it only says how far off it is.
+First cure: width, then thicker copper or a second layer, then a smaller fuse.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    from_memory,
+    quoted,
+)
+from ..formulas.conductors import trace_rise
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+
+CHART = quoted("IPC-2221, chart fit as quoted on public pages", "I = k dT^0.44 A^0.725")
+BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
+SOLDER = from_memory("melting point of tin-silver-copper solder", "217 degC")
+CHART_CURRENT = {"outer": 1.0, "inner": 0.5}
+
+
+def figure(
+    i_rated: Any,
+    standard: str,
+    t_air: Any,
+    width: Any,
+    copper: Any,
+    layer: str,
+    chart_current: Any,
+    chart_area: Any,
+    chart_rise: Any,
+) -> Any:
+    current = opening_current(i_rated, standard)
+    chart = chart_current * CHART_CURRENT[layer]
+    return t_air + trace_rise(current, width, copper, chart, chart_area, chart_rise)
+
+
+CHECK = Check(
+    title="Supply trace behind its fuse",
+    figure=figure,
+    unit="degC",
+    each="product",
+    stake="safety",
+    formula="t_air + chart_rise (opening current of i_rated by standard / (chart_current by layer"
+    " (width copper / chart_area)^0.725))^(1/0.44)",
+    sentence="Before a {i_rated} fuse after {standard} is sure to open, a trace of {width} and"
+    " {copper} copper, {layer} layer, reaches {figure} in air of {t_air}.",
+    inputs={
+        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
+        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "t_air": Input("t_air_inside", "degC", "air round the board"),
+        "width": Input("wiring.trace.width", "mm", "width of the trace"),
+        "copper": Input("wiring.trace.copper", "um", "copper thickness of the trace"),
+        "layer": Input("wiring.trace.layer", "word", "layer that the trace lies on"),
+        "chart_current": Constant("0.048 A", "outer layer; inner half of it", CHART),
+        "chart_area": Constant("6.4516e-10 m2", "one square mil", CHART),
+        "chart_rise": Constant("1 K", "rise that the chart counts in", CHART),
+    },
+    limits=AtMost(
+        critical="217 degC", major="130 degC", basis={"critical": SOLDER, "major": BOARD}
+    ),
+    levers=(
+        Lever("wiring.trace.width", "0.5 mm"),
+        Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
+        Lever("protection.fuse.i_rated", STOCK),
+    ),
+    sources=(CHART, FUSEOLOGY, IEC_FUSES),
+    cautions=(
+        Caution("WARNING", "A trace that the fuse does not protect burns and can start a fire."),
+    ),
+    cases=(
+        Case(
+            {
+                "i_rated": "0.421 A",
+                "standard": "iec-60127",
+                "t_air": "25 degC",
+                "width": "0.254 mm",
+                "copper": "35 um",
+                "layer": "outer",
+            },
+            gives="35 degC",
+            origin="published: IPC-2221 charts as quoted: 10 mil carry 0.884 A at 10 K",
+            tolerance=1e-3,
+        ),
+        Case(
+            {
+                "i_rated": "10 A",
+                "standard": "iec-60127",
+                "t_air": "40 degC",
+                "width": "4.724 mm",
+                "copper": "35 um",
+                "layer": "outer",
+            },
+            gives="148.0 degC",
+            origin="computed: root of the chart fit, 20 K at 10 A are 108 K at 21 A",
+            tolerance=1e-3,
+        ),
+    ),
+    topic=("wiring.trace",),
+    asked_from=None,
+    fails="""
+supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
+thermal: {t_air_inside: 50 degC}
+protection: {fuse: {i_rated: 10 A, standard: iec-60127}}
+wiring: {trace: {width: 3 mm, copper: 35 um, layer: outer}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
+thermal: {t_air_inside: 50 degC}
+protection: {fuse: {i_rated: 10 A, standard: iec-60127}}
+wiring: {trace: {width: 10 mm, copper: 70 um, layer: outer}}
+channels: {main: {rated_power: 50 W}}
+""",
+)

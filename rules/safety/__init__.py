@@ -1,0 +1,1 @@
+"""Safety: shock, fire, stored charge, insulation, ingress."""
