@@ -27,9 +27,12 @@ MEASURED_IN_ROOM = Source(
     "common practice: a heatsink temperature without ambient was measured in a room",
     kind="common practice",
 )
+NO_CLAIM = Source(
+    "common practice: nobody claims a lasting sine without saying so", kind="common practice"
+)
 AT_SINK = {"protection.over_temperature.at": "heatsink"}
 AT_JUNCTION = {"protection.over_temperature.at": "junction"}
-LASTING_SINE = {"thermal.basis": "full-sine"}
+LASTING_SINE = {"heat_basis": "full-sine"}
 AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
@@ -109,6 +112,26 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
                 assumes=Assumption(None, "neutral", OWN_TRIP),
+            ),
+        ),
+    ),
+    Derived(
+        "heat_basis",
+        "word",
+        "product",
+        "signal for which the cooling was sized",
+        (
+            Way(
+                same,
+                {
+                    "value": Input(
+                        "thermal.basis",
+                        "word",
+                        "signal for which the cooling was sized",
+                        Assumption("one-eighth", "absent", NO_CLAIM),
+                    )
+                },
+                "value",
             ),
         ),
     ),
@@ -245,7 +268,7 @@ DERIVED: tuple[Derived, ...] = (
                     "p_auxiliary": AUXILIARY,
                 },
                 "sum of losses + p_auxiliary",
-                when=LASTING_SINE,
+                when={"thermal.basis": "full-sine"},
             ),
         ),
     ),

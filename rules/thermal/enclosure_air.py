@@ -66,4 +66,5 @@ CHECK = Check(
     fails=_BASE.replace("AIR", "92 degC"),
     passes=_BASE.replace("AIR", "60 degC"),
     topic=("supply.bulk.t_rated", "thermal.enclosure"),
+    asked_from="production",
 )  # fmt: skip

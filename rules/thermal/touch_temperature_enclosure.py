@@ -104,4 +104,5 @@ CHECK = Check(
     fails=_BASE.replace("IDLE", "20 W"),
     passes=_BASE.replace("IDLE", "2 W"),
     topic=("thermal.enclosure",),
+    asked_from="production",
 )  # fmt: skip

@@ -102,4 +102,5 @@ CHECK = Check(
     fails=_BASE.replace("SINK", "16 K/W"),
     passes=_BASE.replace("SINK", "6 K/W"),
     topic=("thermal.heatsink",),
+    asked_from="production",
 )  # fmt: skip

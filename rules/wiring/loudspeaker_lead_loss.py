@@ -12,12 +12,23 @@ a lead carries pulses of the full rail: that is another check.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    from_memory,
+)
+from ..formulas.conductors import two_way_resistance
 
 
-def figure(r_lead: Any, z_load: Any) -> Any:
+def figure(length: Any, area: Any, resistivity: Any, z_load: Any) -> Any:
     """Lead over load."""
-    return r_lead / z_load
+    return two_way_resistance(resistivity, length, area) / z_load
 
 
 _BASE = """
@@ -33,10 +44,12 @@ CHECK = Check(
     unit="%",
     each="channel",
     stake="performance",
-    formula="r_lead / z_load",
-    sentence="The lead has {r_lead} there and back, {figure} of the load of {z_load}.",
+    formula="2 resistivity length / area / z_load",
+    sentence="{length} of lead of {area}, there and back, have {figure} of the load of {z_load}.",
     inputs={
-        "r_lead": Input("r_lead", "mohm", "loudspeaker lead, there and back"),
+        "length": Input("lead.length", "m", "length, one way"),
+        "area": Input("lead.area", "mm2", "copper of one conductor"),
+        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
         "z_load": Input("z_load", "ohm", "load of the channel"),
     },
     limits=AtMost(
@@ -54,10 +67,20 @@ CHECK = Check(
     ),
     sources=(Source("gxslo.avasdm.it amplifier wiring page", "100 ft: AWG 16, 4 ohm, 1.65 dB"),),
     cases=(
-        Case({"r_lead": "0.83683 ohm", "z_load": "4 ohm"}, gives="20.92 %",
+        Case({
+                "length": "30.48 m",
+                "area": "1.309 mm2",
+                "resistivity": "1.724e-8 ohm m",
+                "z_load": "4 ohm",
+            }, gives="20.92 %", tolerance=0.06,
              origin="published: wiring page, 100 ft of AWG 16 into 4 ohm lose 1.65 dB, which is "
              "20.92 %"),
-        Case({"r_lead": "0.2 ohm", "z_load": "4 ohm"}, gives="5 %",
+        Case({
+                "length": "7.591 m",
+                "area": "1.309 mm2",
+                "resistivity": "1.724e-8 ohm m",
+                "z_load": "4 ohm",
+            }, gives="5 %",
              origin="computed: 7.591 m of AWG 16 by hand from 13.17 mohm/m"),
     ),
     fails=_BASE.replace("AREA", "0.5 mm2"),

@@ -12,12 +12,23 @@ fuses comes on top and is not counted.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    from_memory,
+)
+from ..formulas.conductors import two_way_resistance
 
 
-def figure(r_lead: Any, i_source_peak: Any, v_source: Any) -> Any:
+def figure(length: Any, area: Any, resistivity: Any, i_source_peak: Any, v_source: Any) -> Any:
     """Drop over the source's voltage."""
-    return r_lead * i_source_peak / v_source
+    return two_way_resistance(resistivity, length, area) * i_source_peak / v_source
 
 
 _BASE = """
@@ -36,10 +47,13 @@ CHECK = Check(
     unit="%",
     each="product",
     stake="performance",
-    formula="r_lead i_source_peak / v_source",
-    sentence="{i_source_peak} drop {figure} of {v_source} in {r_lead} of lead, there and back.",
+    formula="2 resistivity length / area i_source_peak / v_source",
+    sentence="{i_source_peak} drop {figure} of {v_source} in {length} of lead of {area}, there "
+    "and back.",
     inputs={
-        "r_lead": Input("r_supply_lead", "mohm", "supply lead, there and back"),
+        "length": Input("wiring.supply_lead.length", "m", "length, one way"),
+        "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
+        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
         "i_source_peak": Input("i_source_peak", "A", "source current at the crest"),
         "v_source": Input("v_source_low", "V", "lowest voltage of the source"),
     },
@@ -56,10 +70,22 @@ CHECK = Check(
     ),
     sources=(Source("ASTM B258 wire sizes, as printed in a public wire table"),),
     cases=(
-        Case({"r_lead": "10.536 mohm", "i_source_peak": "9.44 A", "v_source": "20.4 V"},
+        Case({
+                "length": "0.4 m",
+                "area": "1.309 mm2",
+                "resistivity": "1.724e-8 ohm m",
+                "i_source_peak": "9.44 A",
+                "v_source": "20.4 V",
+            },
              gives="0.48755 %",
              origin="published: wire table, AWG 16 has 13.17 mohm/m; 0.4 m drop 99.46 mV"),
-        Case({"r_lead": "100 mohm", "i_source_peak": "10 A", "v_source": "20 V"}, gives="5 %",
+        Case({
+                "length": "5 m",
+                "area": "1.724 mm2",
+                "resistivity": "1.724e-8 ohm m",
+                "i_source_peak": "10 A",
+                "v_source": "20 V",
+            }, gives="5 %",
              origin="computed: Ohm's law by hand, 1 V of 20 V"),
     ),
     fails=_BASE.replace("LENGTH", "5 m"),
