@@ -33,6 +33,11 @@ def gain_at_tone(loop_crossover: Any, tone: Any, order: Any) -> Any:
     return (loop_crossover / tone) ** order
 
 
+def gain_at_top(loop_crossover: Any, band_high: Any) -> Any:
+    """Loop gain on its high-frequency asymptote."""
+    return loop_crossover / band_high
+
+
 def no_gain() -> Any:
     """Open loop."""
     return 0.0
@@ -46,6 +51,12 @@ def yes() -> Any:
 def no() -> Any:
     """The word no."""
     return "no"
+
+
+def beating(locked: str, channel_count: Any, converter: str) -> Any:
+    """More than one clock, and the spec says so."""
+    alone = channel_count == 1 and converter == "none"
+    return "yes" if locked == "no" and not alone else "no"
 
 
 LEVELS = Derived(
@@ -122,6 +133,25 @@ LOOP_GAIN_1K = Derived(
     sources=(derivation("gain falls with the order of the loop down to 1 at its crossover"),),
 )
 
+LOOP_GAIN_TREBLE = Derived(
+    "loop_gain_treble", "1", "channel", "loop gain at the top of the band, first order",
+    ways=(
+        Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
+        Way(
+            gain_at_top,
+            {
+                "loop_crossover": Input(
+                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
+                ),
+                "band_high": Input("band_high", "Hz", "highest audio frequency"),
+            },
+            "loop_crossover / band_high",
+            when={"modulator.feedback": ("before-filter", "after-filter")},
+        ),
+    ),
+    sources=(derivation("asymptote of the loop near its crossover: 20 dB per decade"),),
+)
+
 FILTER_IN_LOOP = Derived(
     "filter_in_loop", "word", "channel", "whether the loop takes its signal behind the filter",
     ways=(
@@ -157,6 +187,26 @@ COMMON_MODE_DAMPED = Derived(
     ),
 )
 
+SEVERAL_CLOCKS = Derived(
+    "several_clocks", "word", "channel", "whether clocks that can beat are stated",
+    ways=(
+        Way(
+            beating,
+            {
+                "locked": Input(
+                    "modulator.locked", "word", "all on one clock",
+                    Assumption("yes", "favourable", derivation("silence proves no beat")),
+                ),
+                "channel_count": Input("channel_count", "1", "channels of the product"),
+                "converter": Input("supply.converter", "word", "converter ahead of the rail"),
+            },
+            "locked no, and channel_count above 1 or a converter",
+        ),
+    ),
+)
+
 DERIVED = (
-    COMMON_MODE_DAMPED, LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, FILTER_IN_LOOP, AM_RECEPTION,
+    LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, LOOP_GAIN_TREBLE,
+    FILTER_IN_LOOP, AM_RECEPTION,
+    COMMON_MODE_DAMPED, SEVERAL_CLOCKS,
 )

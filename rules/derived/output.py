@@ -56,6 +56,11 @@ def rated_level(rated_power: Any, z_load: Any, v_rms: Any) -> Any:
     return smaller((rated_power * z_load) ** 0.5, v_rms)
 
 
+def lossless_sine(m_max: Any, v_ideal: Any, v_rms: Any) -> Any:
+    """Rail or limiter, whichever comes first."""
+    return smaller(m_max * v_ideal / 2**0.5, v_rms)
+
+
 R_PATH_ = Derived(
     "r_path", "ohm", "channel", "all resistance in line with the load",
     ways=(
@@ -150,4 +155,19 @@ V_LOAD_RMS = Derived(
     ),
 )
 
-DERIVED = (R_PATH_, V_IDEAL_LOADED, P_OUT_MAX, V_LOAD_RMS)
+V_SINE_MAX = Derived(
+    "v_sine_max", "V", "channel", "largest sine of a lossless stage, rms: an upper bound",
+    ways=(
+        Way(
+            lossless_sine,
+            {
+                "m_max": M_MAX,
+                "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+            },
+            "smaller of m_max v_ideal / sqrt(2) and v_rms",
+        ),
+    ),
+)
+
+DERIVED = (V_SINE_MAX, R_PATH_, V_IDEAL_LOADED, P_OUT_MAX, V_LOAD_RMS)

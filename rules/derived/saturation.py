@@ -35,6 +35,16 @@ def as_stated(value: Any) -> Any:
     return value
 
 
+def unchanged() -> Any:
+    """Saturation that does not fall."""
+    return 1.0
+
+
+def four_fifths() -> Any:
+    """Saturation of power ferrite."""
+    return 0.8
+
+
 def crest_clocked(
     m_max: Any, v_ideal: Any, v_peak: Any, z_load_stated: Any, ripple_idle: Any
 ) -> Any:
@@ -67,54 +77,52 @@ T_INDUCTOR = Derived(
     sources=(Source("Murata, tutorial on rated currents of inductors", "rise of 40 K"),),
 )
 
-_SAT = Input("filter.inductor.i_sat", "A", "saturation current at 25 degC")
-_FERRITE = Input(
-    "filter.inductor.i_sat_hot_factor", "1", "saturation at 100 degC over that at 25 degC",
-    Assumption(0.8, "neutral", from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC")),
+I_SAT_FACTOR = Derived(
+    "i_sat_factor", "1", "channel", "saturation current at 100 degC over that at 25 degC",
+    ways=(
+        Way(
+            as_stated,
+            {"value": Input("filter.inductor.i_sat_hot_factor", "1", "100 over 25 degC")},
+            "value",
+        ),
+        Way(
+            unchanged, {}, "1", when={"filter.inductor.core": ("powder", "air")},
+            assumes=Assumption(None, "neutral", from_memory("powder cores saturate softly")),
+        ),
+        Way(
+            four_fifths, {}, "0.8",
+            assumes=Assumption(
+                None, "neutral",
+                from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC"),
+            ),
+        ),
+    ),
 )
-_LINE = {
-    "t_inductor": Input("t_inductor", "degC", "inductor at rated power"),
-    "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
-    "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
+
+_SATURATION = {
+    "i_sat": Input("filter.inductor.i_sat", "A", "saturation current at 25 degC"),
+    "factor": Input("i_sat_factor", "1", "saturation, 100 over 25 degC"),
 }
-_FALLS = "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))"
-_HOT = Assumption(None, "adverse", derivation("core taken at 100 degC while its heat is open"))
 
 I_SAT_HOT = Derived(
     "i_sat_hot", "A", "channel", "saturation current of one inductor, hot",
     ways=(
         Way(
-            as_stated, {"value": _SAT}, "value",
-            when={"filter.inductor.core": "air"},
-        ),
-        Way(
             hot_saturation,
             {
-                "i_sat": _SAT,
-                "factor": Input(
-                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
-                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
-                ),
-                **_LINE,
+                **_SATURATION,
+                "t_inductor": Input("t_inductor", "degC", "inductor at rated power"),
+                "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
+                "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
             },
-            _FALLS,
-            when={"filter.inductor.core": "powder"},
+            "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))",
         ),
         Way(
-            saturation_at_hot,
-            {
-                "i_sat": _SAT,
-                "factor": Input(
-                    "filter.inductor.i_sat_hot_factor", "1", "saturation, 100 over 25 degC",
-                    Assumption(1.0, "neutral", from_memory("powder cores saturate softly")),
-                ),
-            },
-            "i_sat factor",
-            when={"filter.inductor.core": "powder"},
-            assumes=_HOT,
+            saturation_at_hot, _SATURATION, "i_sat factor",
+            assumes=Assumption(
+                None, "adverse", derivation("core taken at 100 degC while its heat is open")
+            ),
         ),
-        Way(hot_saturation, {"i_sat": _SAT, "factor": _FERRITE, **_LINE}, _FALLS),
-        Way(saturation_at_hot, {"i_sat": _SAT, "factor": _FERRITE}, "i_sat factor", assumes=_HOT),
     ),
     sources=(from_memory("saturation flux of power ferrite against temperature"),),
 )
@@ -168,4 +176,4 @@ I_INDUCTOR_CREST = Derived(
     sources=(derivation("ripple of a clocked stage goes with 1 - M^2, of a hysteretic one not"),),
 )
 
-DERIVED = (Z_LOAD_STATED, I_INDUCTOR_CREST, T_INDUCTOR, I_SAT_HOT)
+DERIVED = (I_SAT_FACTOR, Z_LOAD_STATED, I_INDUCTOR_CREST, T_INDUCTOR, I_SAT_HOT)

@@ -42,7 +42,7 @@ CHECK = Check(
             Assumption(float("inf"), "absent", derivation("no converter, no beat with it")),
         ),
     },
-    applies={"modulator.locked": "no"},
+    applies={"several_clocks": "yes"},
     limits=AtLeast(
         minor="20 kHz", basis={"minor": derivation("a difference above hearing is not heard")}
     ),

@@ -5,22 +5,26 @@ picoseconds sound like nothing; on a 100 V swing at 400 kHz they make 1.8 mV of 
 the audio band. What counts is jitter that differs from edge to edge: of the oscillator,
 the comparator, the level shifter. Where one comparator drives both legs of a bridge the
 errors of both legs add; in a three-level bridge the edges are independent and add in
-squares. A loop around the power stage reduces what arises inside it by its gain, and
-nothing of what comes from its own reference clock; the figure takes no credit for a loop.
+squares. A loop around the modulator reduces
+what arises in comparator, driver and carrier by its gain; the gain at the top of the band
+is taken for the whole band, which is on the safe side. Where loop or crossover are not
+stated, no loop is assumed.
 """
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
+from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.modulation import jitter_noise
 
 
 def figure(
-    v_swing: Any, n_legs: Any, levels: str, carrier: Any, jitter: Any, band_high: Any, noise: Any
+    v_swing: Any, n_legs: Any, levels: str, carrier: Any, jitter: Any, band_high: Any,
+    loop_gain_treble: Any, noise: Any,
 ) -> Any:
     """Noise of the edges in the band over the noise that is claimed."""
     legs = n_legs**0.5 if levels == "three-level" else n_legs
-    return jitter_noise(v_swing, legs, carrier, jitter, band_high) / noise
+    open_loop = jitter_noise(v_swing, legs, carrier, jitter, band_high)
+    return open_loop / (1 + loop_gain_treble) / noise
 
 
 CHECK = Check(
@@ -29,7 +33,8 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="n_legs v_swing carrier jitter sqrt(2) sqrt(2 band_high/carrier) / noise;"
+    formula="n_legs v_swing carrier jitter sqrt(2) sqrt(2 band_high/carrier)"
+    " / (1 + loop_gain_treble) / noise;"
     " levels three-level: sqrt(n_legs) in place of n_legs",
     sentence="edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
     " noise that is claimed, {noise}",
@@ -40,6 +45,10 @@ CHECK = Check(
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
         "jitter": Input("modulator.jitter", "ps", "jitter of one edge, rms"),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "loop_gain_treble": Input(
+            "loop_gain_treble", "1", "loop gain at the top of the band",
+            Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
+        ),
         "noise": Input("claims.noise", "uV", "output noise that is claimed"),
     },
     limits=AtMost(
@@ -55,14 +64,16 @@ CHECK = Check(
     cases=(
         Case(
             {"v_swing": "100 V", "n_legs": 1.0, "levels": "two-level", "carrier": "400 kHz",
-             "jitter": "100 ps", "band_high": "20 kHz", "noise": "1.789 mV"},
+             "jitter": "100 ps", "band_high": "20 kHz",
+             "loop_gain_treble": 0.0, "noise": "1.789 mV"},
             gives="1",
             origin="computed: spectrum of 65 536 jittered periods, 1.771 mV (form 1.789)",
             tolerance=0.015,
         ),
         Case(
             {"v_swing": "24 V", "n_legs": 2.0, "levels": "three-level", "carrier": "400 kHz",
-             "jitter": "50 ps", "band_high": "20 kHz", "noise": "0.30358 mV"},
+             "jitter": "50 ps", "band_high": "20 kHz",
+             "loop_gain_treble": 0.0, "noise": "0.30358 mV"},
             gives="1",
             origin="derived: half the jitter, 0.24 of the swing, sqrt(2) for two legs",
         ),

@@ -37,8 +37,12 @@ CHECK = Check(
         "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
     },
-    applies={"filter_kind": "lc", "levels": "three-level", "common_mode_damped": "no",
-             "filter.c_ground": "fitted"},
+    applies={
+        "filter_kind": "lc",
+        "filter.c_ground": "fitted",
+        "levels": "three-level",
+        "common_mode_damped": "no",
+    },
     limits=AtLeast(major="1.4", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("filter.c_ground.c", "E6"), Lever("filter.inductor.l", "E6")),
     sources=(

@@ -16,12 +16,12 @@ from ..formulas.capacitor import series_rc_power
 
 
 def figure(
-    v_load_rms: Any, band_high: Any, damper_r: Any, damper_c: Any, connection: str,
+    v_sine_max: Any, band_high: Any, damper_r: Any, damper_c: Any, connection: str,
     n_legs: Any, p_rated: Any,
 ) -> Any:
     """Heat from a full sine at the top of the band over the rating."""
     share = n_legs if connection == "each-terminal" else 1
-    return series_rc_power(v_load_rms / share, band_high, damper_r, damper_c) / p_rated
+    return series_rc_power(v_sine_max / share, band_high, damper_r, damper_c) / p_rated
 
 
 CHECK = Check(
@@ -30,12 +30,12 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="(v_load_rms x)^2 damper_r / (1 + (x damper_r)^2) / p_rated,"
-    " x = 2 pi band_high damper_c; connection each-terminal: v_load_rms over n_legs",
+    formula="(v_sine_max x)^2 damper_r / (1 + (x damper_r)^2) / p_rated,"
+    " x = 2 pi band_high damper_c; connection each-terminal: v_sine_max over n_legs",
     sentence="a full sine at {band_high} heats the damper's resistor with {figure} times its"
     " rating of {p_rated}",
     inputs={
-        "v_load_rms": Input("v_load_rms", "V", "largest sine at the load"),
+        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
         "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
@@ -60,14 +60,14 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_load_rms": "35 V", "band_high": "13.5 kHz", "damper_r": "40 ohm",
+            {"v_sine_max": "35 V", "band_high": "13.5 kHz", "damper_r": "40 ohm",
              "damper_c": "100 nF", "connection": "across", "n_legs": 1.0, "p_rated": "3.2 W"},
             gives="1.0",
             origin="published: ILEMT notebook, about 3 W with 40 ohm at the high tone",
             tolerance=0.03,
         ),
         Case(
-            {"v_load_rms": "17.68 V", "band_high": "20 kHz", "damper_r": "10 ohm",
+            {"v_sine_max": "17.68 V", "band_high": "20 kHz", "damper_r": "10 ohm",
              "damper_c": "100 nF", "connection": "across", "n_legs": 1.0, "p_rated": "0.4859 W"},
             gives="1.0",
             origin="computed: node equations with complex numbers",
@@ -76,19 +76,19 @@ CHECK = Check(
     topic=("filter.damper",),
     asked_from=None,
     fails="""
+supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:
   main:
-    rated_power: 250 W
-    rated_load: 4 ohm
     output_stage: {topology: half-bridge}
+    modulator: {type: self-oscillating}
     filter: {damper: {r: 10 ohm, c: 100 nF, p_rated: 1 W}}
 """,
     passes="""
+supply: {source: dc-source, rails: split, v_rail: 20 V}
 channels:
   main:
-    rated_power: 30 W
-    rated_load: 4 ohm
     output_stage: {topology: half-bridge}
+    modulator: {type: self-oscillating}
     filter: {damper: {r: 10 ohm, c: 100 nF, p_rated: 1 W}}
 """,
 )

@@ -53,7 +53,7 @@ CHECK = Check(
         "l_total": Input("l_total", "H", "inductance in line with the load"),
         "c_total": Input("c_total", "F", "capacitance across the load"),
     },
-    applies={"filter_kind": "lc", "open_load": "yes"},
+    applies={"filter_kind": "lc", "filter.second_stage": "none", "open_load": "yes"},
     limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("filter.damper.r", "E12"),),
     sources=(

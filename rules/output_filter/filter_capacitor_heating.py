@@ -28,11 +28,11 @@ from ..formulas.capacitor import reactive_current
 
 
 def figure(
-    v_load_rms: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_across: Any,
+    v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_across: Any,
     c_total: Any, ripple_idle: Any, limit: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
-    programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_load_rms
+    programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     audio = reactive_current(band_high, c_across, programme)
     ripple = ripple_idle / 12**0.5 * c_across / c_total
     return (audio**2 + ripple**2) ** 0.5 / limit
@@ -44,12 +44,12 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="sqrt((2 pi band_high c_across v_load_rms 10^((crest_of_sine - crest_factor)/20))^2"
+    formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20))^2"
     " + (ripple_idle/sqrt(12) c_across/c_total)^2) / limit",
     sentence="treble programme and a ripple of {ripple_idle} load the capacitor across the load"
     " with {figure} of the {limit} that it may carry",
     inputs={
-        "v_load_rms": Input("v_load_rms", "V", "largest sine at the load"),
+        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
         "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
                                   derivation("20 log10 of sqrt(2)")),
@@ -72,14 +72,14 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_load_rms": "16.79 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
+            {"v_sine_max": "16.79 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
              "c_across": "0.68 uF", "c_total": "0.68 uF", "ripple_idle": "0 A",
              "limit": "1.435 A"},
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
-            {"v_load_rms": "50 V", "crest_factor": "3.0103 dB", "band_high": "25 kHz",
+            {"v_sine_max": "50 V", "crest_factor": "3.0103 dB", "band_high": "25 kHz",
              "c_across": "1 uF", "c_total": "1 uF", "ripple_idle": "0 A", "limit": "7.8125 A"},
             gives="1.0053",
             origin="published: Mattingly, reactance 6.4 ohm at 25 kHz, 8 A",

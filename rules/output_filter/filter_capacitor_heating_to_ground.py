@@ -26,11 +26,11 @@ from ..formulas.capacitor import reactive_current
 
 
 def figure(
-    v_load_rms: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_ground: Any,
+    v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_ground: Any,
     n_legs: Any, ripple_idle: Any, limit: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
-    programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_load_rms / n_legs
+    programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max / n_legs
     audio = reactive_current(band_high, c_ground, programme)
     return (audio**2 + ripple_idle**2 / 12) ** 0.5 / limit
 
@@ -41,12 +41,12 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="sqrt((2 pi band_high c_ground v_load_rms/n_legs"
+    formula="sqrt((2 pi band_high c_ground v_sine_max/n_legs"
     " 10^((crest_of_sine - crest_factor)/20))^2 + ripple_idle^2/12) / limit",
     sentence="treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
     " {figure} of the {limit} that it may carry",
     inputs={
-        "v_load_rms": Input("v_load_rms", "V", "largest sine at the load"),
+        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
         "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
                                   derivation("20 log10 of sqrt(2)")),
@@ -66,13 +66,13 @@ CHECK = Check(
     sources=(derivation("reactive current and triangular ripple, mean squares added"),),
     cases=(
         Case(
-            {"v_load_rms": "33.58 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
+            {"v_sine_max": "33.58 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
              "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "0 A", "limit": "1.435 A"},
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
-            {"v_load_rms": "20 V", "crest_factor": "43 dB", "band_high": "20 kHz",
+            {"v_sine_max": "20 V", "crest_factor": "43 dB", "band_high": "20 kHz",
              "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "1.433 A", "limit": "0.4137 A"},
             gives="1",
             origin="computed: switched circuit in time, 0.4137 A rms of ripple",

@@ -33,7 +33,7 @@ CHECK = Check(
         "f_corner": Input("f_corner", "Hz", "undamped corner of the output filter"),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
     },
-    applies={"filter_kind": "lc", "filter_in_loop": "no"},
+    applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtLeast(
         minor="1", basis={"minor": derivation("a corner inside the band cuts the band")}
     ),
@@ -53,6 +53,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.corner"),
+    asked_from=None,
     fails="""
 channels:
   main:

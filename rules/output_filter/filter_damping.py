@@ -36,7 +36,7 @@ CHECK = Check(
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
     },
-    applies={"filter_kind": "lc", "filter_in_loop": "no"},
+    applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtMost(minor="1.5", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
     sources=(

@@ -50,6 +50,7 @@ CHECK = Check(
              origin="published: TPA2001D1 data sheet p. 6, no differential voltage at idle"),
     ),
     topic=("filter.type",),
+    asked_from=None,
     fails="""
 channels:
   main:

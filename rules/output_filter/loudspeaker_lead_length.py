@@ -53,6 +53,7 @@ CHECK = Check(
              origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand"),
     ),
     topic=("lead.length",),
+    asked_from=None,
     fails="""
 channels:
   main:

@@ -63,7 +63,12 @@ CHECK = Check(
                             Assumption("across", "absent", NONE)),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
     },
-    applies={"filter_kind": "lc", "open_load": "yes", "filter_in_loop": "no"},
+    applies={
+        "filter_kind": "lc",
+        "filter.second_stage": "none",
+        "filter_in_loop": "no",
+        "open_load": "yes",
+    },
     limits=AtMost(
         major="20 dB",
         minor="12 dB",
