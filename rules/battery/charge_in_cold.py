@@ -27,8 +27,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="t_window_low - t_charge_low",
-    sentence="Charging is let through from {t_window_low}, {figure} above the {t_charge_low}"
-    " from which the cells may be charged.",
+    sentence="Charging is let through from {t_window_low}, a margin of {figure} to the"
+    " {t_charge_low} from which the cells may be charged.",
     inputs={
         "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),
         "t_charge_low": Input("t_charge_low", "degC", "coldest charge of the cells"),

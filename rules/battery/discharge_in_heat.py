@@ -5,6 +5,8 @@ must stay below the temperature up to which its cells may be discharged, mostly 
 for lithium-ion. Above that cells age in weeks, and a good protection disconnects them. The
 cells warm themselves by the current in their resistance, which is not counted here.
 
+A vehicle's battery lies outside the product and is left out.
+
 Hotter than the window is major; less than 5 K below it is minor, which is about what
 cells in a pack add by themselves at a moderate load (common practice, no source). Cure:
 a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
@@ -27,13 +29,13 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="t_high - t_air",
-    sentence="The air inside reaches {t_air}, {figure} below the hottest discharge that the"
-    " cells allow, {t_high}.",
+    sentence="The air inside reaches {t_air} and leaves {figure} to the hottest discharge that"
+    " the cells allow, {t_high}.",
     inputs={
         "t_high": Input("t_discharge_high", "degC", "hottest discharge of the cells"),
         "t_air": Input("t_air_inside", "degC", "air inside the product, hottest"),
     },
-    applies={"supply.source": "battery"},
+    applies={"supply.source": "battery", "environment.place": ("indoor", "outdoor")},
     limits=AtLeast(
         major="0 K",
         minor="5 K",

@@ -4,7 +4,14 @@ from typing import Any
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
-from ..formulas.supply import BRIDGE_CURRENT, SHARED_RIPPLE, programme_share, rail_ripple
+from ..formulas.supply import (
+    BRIDGE_CURRENT,
+    SHARED_RIPPLE,
+    lowest,
+    programme_share,
+    rail_ripple,
+    source_share,
+)
 from .feed import as_stated
 
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
@@ -13,6 +20,14 @@ SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 def first_current(v_rail: Any, r: Any) -> Any:
     """Current into empty capacitors."""
     return v_rail / r
+
+
+def ripple_at_rated_power(
+    rated_power: Any, rail_count: Any, r: Any, c: Any, f: Any, p_signal: Any, v_rail: Any
+) -> Any:
+    """Ripple of ONE rail with all channels at rated power, their losses left out."""
+    power = sum(rated_power[1:], rated_power[0]) / rail_count
+    return rail_ripple(v_rail, r, power * source_share(r, c, 2 * lowest(f)), p_signal)
 
 
 def at_rated(
@@ -61,14 +76,18 @@ DERIVED = (
         "ripple of ONE rail at the lowest note, all channels at rated power, peak to peak",
         (
             Way(
-                rail_ripple,
+                ripple_at_rated_power,
                 {
-                    "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
-                    "r": Input("r_rail", "ohm", "resistance of the source at ONE rail"),
-                    "p_double": Input("p_rail_double", "W", "swing at twice the frequency"),
+                    "rated_power": Input("all rated_power", "W", "rated power of each channel"),
+                    "rail_count": Input("rail_count", "1", "rails that share the power"),
+                    "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
+                    "c": Input("c_rail", "F", "capacitance of ONE rail"),
+                    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
                     "p_signal": Input("p_rail_signal", "W", "swing at the frequency itself"),
+                    "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
                 },
-                "2 r (p_double + p_signal) / v_rail",
+                "2 r (sum of rated_power / rail_count * source_share(r, c, 2 f) + p_signal)"
+                " / v_rail",
             ),
         ),
         sources=(SHARED_RIPPLE,),

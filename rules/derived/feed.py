@@ -169,6 +169,15 @@ DERIVED = (
         stated_at="supply.r_source",
     ),
     Derived(
+        "r_rail_known",
+        "ohm",
+        "product",
+        "resistance of the source at ONE rail, only if known",
+        (one_of("r_pack", "ohm", "the pack", feed="pack"),),
+        stated_at="supply.r_source",
+        agree=0.0,
+    ),
+    Derived(
         "c_source_stated",
         "F",
         "product",

@@ -10,12 +10,18 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.load import network_impedance
-from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING, limited_by_trip, pumping
+from ..formulas.pumping import (
+    BRIDGE_PUMPING,
+    HALF_BRIDGE_PUMPING,
+    limited_by_trip,
+    pumping,
+    pumping_unless_sunk,
+)
 from .feed import as_stated, constant, total
 
 NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
-NO_SINK = Assumption(None, "adverse", derivation("bound: the source takes nothing back"))
+NO_SINK = Assumption("no", "adverse", derivation("bound: the source takes nothing back"))
 USUAL_PHASE = Assumption(
     "45 deg", "adverse", from_memory("phase of loudspeakers near the low end of their band")
 )
@@ -108,15 +114,19 @@ DERIVED = (
         "product",
         "rise of ONE rail by energy that the amplifier returns",
         (
+            Way(
+                pumping_unless_sunk,
+                {
+                    **_INPUTS,
+                    "sinks": Input(
+                        "source_sinks", "word", "whether the source sinks", default=NO_SINK
+                    ),
+                },
+                "0 if sinks is yes, else " + _FORMULA,
+                when={"rail_topologies": "full-bridge"},
+            ),
             constant("0 V", {"source_sinks": "yes"}),
             Way(pumping, _INPUTS, _FORMULA, when={"source_sinks": "no"}),
-            Way(
-                pumping,
-                _INPUTS,
-                _FORMULA,
-                when={"rail_topologies": "full-bridge"},
-                assumes=NO_SINK,
-            ),
         ),
         sources=(HALF_BRIDGE_PUMPING, BRIDGE_PUMPING),
     ),

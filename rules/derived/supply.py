@@ -52,6 +52,21 @@ DERIVED = (
         sources=(CONSTANT_POWER,),
     ),
     _product(
+        "v_rail_trough",
+        "V",
+        "the same, only where the resistance of the source is known",
+        Way(
+            loaded_voltage,
+            {
+                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
+                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
+            },
+            "(v_open + root(v_open^2 - 4 r p)) / 2",
+        ),
+        sources=(CONSTANT_POWER,),
+    ),
+    _product(
         "v_source_loaded",
         "V",
         "the source at that crest",

@@ -147,6 +147,26 @@ def pumping(
     return held_rise(larger(together, -together), rail_count * v_rail)
 
 
+def pumping_unless_sunk(
+    n_legs: Any,
+    v: Any,
+    m_max: Any,
+    v_limiter: Any,
+    phase: Any,
+    f: Any,
+    z: Any,
+    c: Any,
+    channel_phase: str,
+    v_rail: Any,
+    rail_count: Any,
+    sinks: str,
+) -> Any:
+    """The same, or nothing where the source takes the returned energy (sinks: yes)."""
+    if sinks == "yes":
+        return 0 * v_rail
+    return pumping(n_legs, v, m_max, v_limiter, phase, f, z, c, channel_phase, v_rail, rail_count)
+
+
 def limited_by_trip(v_rail: Any, rise: Any, v_trip: Any) -> Any:
     """Highest voltage of ONE rail [V]: a trip ends the pumping, not what the source gives.
 

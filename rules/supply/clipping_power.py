@@ -76,7 +76,7 @@ CHECK = Check(
             origin="derived: a limiter at the rms of 100 W into 8 ohm holds 100 W",
         ),
     ),
-    topic=("limiter", "supply.p_max", "supply.i_max"),
+    topic=("limiter",),
     asked_from=None,
     fails="""
 supply:

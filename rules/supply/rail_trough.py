@@ -20,8 +20,11 @@ from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import CONSTANT_POWER, SHARED_RIPPLE
 
 
-def figure(rated_power: Any, z_load: Any, m_max: Any, v_ideal_loaded: Any) -> Any:
-    return (2 * rated_power * z_load) ** 0.5 / (m_max * v_ideal_loaded)
+def figure(
+    rated_power: Any, z_load: Any, m_max: Any, n_legs: Any, rail_count: Any, v_trough: Any
+) -> Any:
+    v_largest = n_legs * rail_count * v_trough / 2
+    return (2 * rated_power * z_load) ** 0.5 / (m_max * v_largest)
 
 
 CHECK = Check(
@@ -30,14 +33,16 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="root(2 rated_power z_load) / (m_max v_ideal_loaded)",
-    sentence="{rated_power} into {z_load} need {figure} times the peak that the sagging rail"
-    " allows ({v_ideal_loaded} at a depth of {m_max}).",
+    formula="root(2 rated_power z_load) / (m_max n_legs rail_count v_trough / 2)",
+    sentence="{rated_power} into {z_load} need {figure} times the peak that a rail sagging to"
+    " {v_trough} allows (legs: {n_legs}, rails: {rail_count}, depth: {m_max}).",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "z_load": Input("z_load", "ohm", "load of the channel"),
         "m_max": Input("m_max", "1", "largest modulation depth"),
-        "v_ideal_loaded": Input("v_ideal_loaded", "V", "largest peak with the loaded rail"),
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "rail_count": Input("rail_count", "1", "rails of the supply"),
+        "v_trough": Input("v_rail_trough", "V", "ONE rail at the crest of the lowest note"),
     },
     limits=AtMost(
         major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}
@@ -50,13 +55,22 @@ CHECK = Check(
                 "rated_power": "40 W",
                 "z_load": "4 ohm",
                 "m_max": 0.95,
-                "v_ideal_loaded": "19.27 V",
+                "n_legs": 2,
+                "rail_count": 1,
+                "v_trough": "19.27 V",
             },
             gives="0.97717",
             origin="computed: pack of 20.4 V and 0.12 ohm at 181.8 W, root finding gives 19.27 V",
         ),
         Case(
-            {"rated_power": "40 W", "z_load": "8 ohm", "m_max": 1.0, "v_ideal_loaded": "24 V"},
+            {
+                "rated_power": "40 W",
+                "z_load": "8 ohm",
+                "m_max": 1.0,
+                "n_legs": 2,
+                "rail_count": 1,
+                "v_trough": "24 V",
+            },
             gives="1.05409",
             origin="published: advertised 40 W into 8 ohm from 24 V, whose square is 36 W",
         ),
