@@ -6,12 +6,12 @@ depend on the size of the heatsink.  A trip that looks cautious at the heatsink 
 therefore come too late for the junction, most of all with small insulated packages.
 
 The junction is taken at the upper end of the trip's tolerance and at rated sine power on
-the channel.  A trip built into an integrated stage senses the junction and is its
-maker's affair, even where it is printed above the absolute maximum; it is not judged
-here.  How the heat divides between switches, inductors and resistors is rarely known to
-better than a fifth, which at a rise of 50 K is 10 K: only beyond that is it called
-critical, so that boards which work are not condemned.  First cures: a lower trip, less resistance between junction and heatsink (thinner
-insulator, larger package), two devices in parallel.
+the channel. A trip built into an integrated stage senses the junction and is its maker's
+affair, even where it is printed above the absolute maximum; it is not judged here. How the
+heat divides between switches, inductors and resistors is rarely known to better than a
+fifth, which at a rise of 50 K is 10 K: only beyond that is it called critical, so that
+boards which work are not condemned. First cures: a lower trip, less resistance between
+junction and heatsink (thinner insulator, larger package), two devices in parallel.
 """
 
 from typing import Any
