@@ -22,6 +22,11 @@ from ..formulas.losses import (
 DEVICE = "output_stage.device"
 
 
+NO_CORE_LOSS = Assumption(
+    "0 W", "favourable", derivation("bound: core data are seldom at hand; no core loss at best")
+)
+
+
 def _floor(value: str, what: str) -> Assumption:
     """A term that is left out because it is not stated."""
     return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
@@ -107,7 +112,7 @@ DERIVED: tuple[Derived, ...] = (
                  "dcr": Input("filter.inductor.dcr", "ohm", "resistance of one inductor",
                               default=_floor("0 ohm", "ripple in the copper")),
                  "p_core": Input("p_core", "W", "core loss of all inductors",
-                                 default=_floor("0 W", "core loss")),
+                                 default=NO_CORE_LOSS),
                  "levels": Input("levels", "word", "levels of the bridge voltage"),
                  "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal",
                                    default=Assumption("none", "adverse", derivation(
