@@ -29,7 +29,7 @@ def as_stated(value: Any) -> Any:
 
 
 def _ways(which: str) -> tuple[Way, ...]:
-    shared = {
+    shared: dict[str, Input | Constant] = {
         "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
         "f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
         "c": Input(f"filter.{which}.c", "F", "the capacitor"),

@@ -46,6 +46,15 @@ def power_with_dead_time(
     return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
 
 
+def power_in_loop(
+    m_max: Any, t_dead_distortion: Any, carrier: Any, v_ideal_loaded: Any, z_load: Any,
+    r_path: Any,
+) -> Any:
+    """A loop keeps the sine; only at its crest the dead time takes twice its share."""
+    depth = m_max - 2 * t_dead_distortion * carrier
+    return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
+
+
 def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
     """Clip onset or the limiter, whichever comes first."""
     return smaller((p_out_max * z_load) ** 0.5, v_rms)
@@ -95,6 +104,18 @@ V_IDEAL_LOADED = Derived(
     ),
 )
 
+_WITH_DEAD_TIME = {
+    "m_max": M_MAX,
+    "t_dead_distortion": Input(
+        "t_dead_distortion", "ns", "dead time as the output sees it",
+        Assumption("0 s", "favourable", derivation("no loss by dead time")),
+    ),
+    "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
+    "v_ideal_loaded": V_LOADED,
+    "z_load": Z_LOAD,
+    "r_path": R_PATH,
+}
+
 P_OUT_MAX = Derived(
     "p_out_max", "W", "channel", "sine power into the load at the onset of clipping",
     ways=(
@@ -105,18 +126,15 @@ P_OUT_MAX = Derived(
             when={"modulator.type": "self-oscillating"},
         ),
         Way(
+            power_in_loop,
+            _WITH_DEAD_TIME,
+            "((m_max - 2 t_dead_distortion carrier) v_ideal_loaded"
+            " z_load/(z_load + r_path))^2 / (2 z_load)",
+            when={"modulator.feedback": ("before-filter", "after-filter"), **CLOCKED},
+        ),
+        Way(
             power_with_dead_time,
-            {
-                "m_max": M_MAX,
-                "t_dead_distortion": Input(
-                    "t_dead_distortion", "ns", "dead time as the output sees it",
-                    Assumption("0 s", "favourable", derivation("no loss by dead time")),
-                ),
-                "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
-                "v_ideal_loaded": V_LOADED,
-                "z_load": Z_LOAD,
-                "r_path": R_PATH,
-            },
+            _WITH_DEAD_TIME,
             "((m_max - 8/pi t_dead_distortion carrier) v_ideal_loaded"
             " z_load/(z_load + r_path))^2 / (2 z_load)",
             when=CLOCKED,

@@ -1,8 +1,10 @@
 """Output power against measured amplifiers and a switched stage."""
 
+import math
+
 import pytest
 
-from ampreview.rules.derived.output import power_at_depth, power_with_dead_time
+from ampreview.rules.derived.output import power_at_depth, power_in_loop, power_with_dead_time
 from ampreview.rules.formulas.modulation import clipped_power_ratio
 
 
@@ -51,3 +53,28 @@ def test_tas6424_series_resistance_behind_the_published_power():
     """14.4 V bridge, 27 W into 4 ohm at 10 %: 0.4475 ohm follows, worked out by hand."""
     found = power_at_depth(1.0, 14.4, 4.0, 0.4475) * clipped_power_ratio(0.1)
     assert found == pytest.approx(27.0, rel=2e-3)
+
+
+def _average(depth: float, dead_time: float, carrier: float) -> float:
+    """Mean node voltage of one period at a large load current, in units of half the swing.
+
+    The upper switch turns on late by the dead time; until then the load current holds the
+    node at the lower rail.
+    """
+    high = (1 + depth) / 2 / carrier - dead_time
+    return 2 * high * carrier - 1
+
+
+@pytest.mark.parametrize("dead_time", [20e-9, 100e-9])
+def test_dead_time_at_the_crest_and_over_a_sine(dead_time: float) -> None:
+    """Crest of a loop and fundamental of an open stage, from the periods one by one."""
+    carrier, depth, steps = 400e3, 0.9, 2000
+    angles = [2 * math.pi * (k + 0.5) / steps for k in range(steps)]
+    signs = [1 if math.sin(a) > 0 else -1 for a in angles]
+    wave = [s * _average(depth * abs(math.sin(a)), dead_time, carrier)
+            for s, a in zip(signs, angles, strict=True)]
+    fundamental = 2 / steps * sum(w * math.sin(a) for w, a in zip(wave, angles, strict=True))
+    found = power_with_dead_time(depth, dead_time, carrier, 30.0, 4.0, 0.0)
+    assert (8 * found) ** 0.5 == pytest.approx(30.0 * fundamental, rel=1e-5)
+    crest = power_in_loop(depth, dead_time, carrier, 30.0, 4.0, 0.0)
+    assert (8 * crest) ** 0.5 == pytest.approx(30.0 * _average(depth, dead_time, carrier))
