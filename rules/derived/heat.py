@@ -43,14 +43,14 @@ IDLE = Input("p_idle", "W", "loss without signal", _left_out("0 W", "idle loss")
 CORE = Input("p_core", "W", "core loss, part of the idle loss", WITH_SWITCHES)
 EFFICIENCY = Input("output_stage.efficiency", "%", "of the channel at rated power")
 
-_CREST = {"crest_factor": CREST, "sine_crest": SINE_CREST}
-_STATED = {
+_CREST: dict[str, Input | Constant] = {"crest_factor": CREST, "sine_crest": SINE_CREST}
+_STATED: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "efficiency": EFFICIENCY,
     "p_inductor": Input("p_inductor", "W", "audio current in the inductors", WITH_SWITCHES),
     "p_core": CORE,
 }
-_SUM = {
+_SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
     "p_switching": Input(
@@ -68,7 +68,7 @@ _SUM = {
     ),
     "factor": FACTOR,
 }
-_INTEGRATED_SUM = _SUM | {
+_INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
     "efficiency": Input(
         "output_stage.efficiency",
         "%",

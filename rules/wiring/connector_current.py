@@ -11,6 +11,7 @@ and at 125 % even the better reading is exceeded.  The rms of a rated sine is ta
 First cures: more contacts, a larger connector, a place in cooler air.
 """
 
+from collections.abc import Mapping
 from typing import Any
 
 from ...linter.check import (
@@ -46,7 +47,7 @@ thermal: {t_air_inside: 50 degC}
 wiring: {connector: {i_rated: RATING, contacts: 1, t_max: 105 degC}}
 """
 
-_RISE = {"rise": "30 K", "least": "1 K"}
+_RISE: Mapping[str, str | float] = {"rise": "30 K", "least": "1 K"}
 
 CHECK = Check(
     title="Current of the supply connector",
@@ -89,13 +90,13 @@ CHECK = Check(
                       "Disconnect the source before touching it."),),
     cases=(
         Case({"i_source": "12.64 A", "i_rated": "15.8 A", "contacts": 1.0, "t_max": "85 degC",
-              "t_air": "55 degC"} | _RISE, gives="80 %",
+              "t_air": "55 degC", **_RISE}, gives="80 %",
              origin="published: ERNI Ermet Powermodule, 15.8 A derated to 12.64 A"),
         Case({"i_source": "2.1213 A", "i_rated": "3 A", "contacts": 1.0, "t_max": "85 degC",
-              "t_air": "70 degC"} | _RISE, gives="100 %",
+              "t_air": "70 degC", **_RISE}, gives="100 %",
              origin="computed: by hand, half the rise carries 1/sqrt(2) of the current"),
         Case({"i_source": "6 A", "i_rated": "3 A", "contacts": 4.0, "t_max": "105 degC",
-              "t_air": "40 degC"} | _RISE, gives="66.667 %",
+              "t_air": "40 degC", **_RISE}, gives="66.667 %",
              origin="computed: by hand, three of four contacts counted, 9 A"),
     ),
     fails=_BASE.replace("RATING", "3 A"),
