@@ -47,6 +47,11 @@ def total(bulk: Any, source: Any) -> Any:
     return bulk + source
 
 
+def power_of_rails(i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+    """Power of equal rails with the same current."""
+    return i_max * v_rail * rail_count
+
+
 def one_of(path: str, unit: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
     """A way that takes one value as it is; ``when``: the word of ``rail_feed``."""
     words = {"rail_feed": when["feed"]} if when else {}
@@ -211,7 +216,7 @@ DERIVED = (
         (
             one_of("supply.p_max", "W", "largest continuous power"),
             Way(
-                lambda i_max, v_rail, rail_count: i_max * v_rail * rail_count,
+                power_of_rails,
                 {
                     "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
                     "v_rail": Input("v_rail_low", "V", "ONE rail"),

@@ -93,6 +93,7 @@ def crest_power(p_mean: Any, p_double: Any, p_signal: Any) -> Any:
     return p_mean + p_double + p_signal
 
 
+DIRECT = ("pack", "source")
 _POWERS = Input("all rated_power", "W", "rated power of each channel")
 _AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
 _RAILS = Input("rail_count", "1", "rails that share the power")
@@ -101,7 +102,6 @@ _C = Input("c_rail", "F", "capacitance of ONE rail", default=NO_BULK)
 _F = Input("all band_low", "Hz", "lowest frequency of each channel")
 _EFFICIENCY = Input("supply.converter_efficiency", "%", "efficiency of the converter")
 _P_IN = Input("p_in_rated", "W", "input power at rated power")
-DIRECT = ("pack", "source")
 
 
 def _product(
@@ -180,11 +180,9 @@ def crest_inputs(where: str) -> dict[str, Input]:
     }
 
 
-def _power(where: str, meaning: str) -> Derived:
-    formula = "p_mean + p_double + p_signal"
-    return _product(
-        f"p_{where}_crest", "W", meaning, Way(crest_power, crest_inputs(where), formula)
-    )
+def _crest_power(where: str, meaning: str) -> Derived:
+    way = Way(crest_power, crest_inputs(where), "p_mean + p_double + p_signal")
+    return _product(f"p_{where}_crest", "W", meaning, way)
 
 
 DERIVED = (
@@ -204,11 +202,7 @@ DERIVED = (
         "the same at the source, with the loss of a converter but none of the amplifier",
         Way(
             rated_through_converter,
-            {
-                "rated_power": _POWERS,
-                "efficiency": _EFFICIENCY,
-                "p_auxiliary": _AUXILIARY,
-            },
+            {"rated_power": _POWERS, "efficiency": _EFFICIENCY, "p_auxiliary": _AUXILIARY},
             "sum of rated_power / efficiency + p_auxiliary",
             when={"rail_feed": "converter"},
         ),
@@ -297,6 +291,6 @@ DERIVED = (
         "swing at the source at the frequency itself; two rails take turns and cancel it",
         constant("0 W", {"rail_feed": "converter", "supply.rails": "split"}),
     ),
-    _power("rail", "power of ONE rail at the crest of the lowest note"),
-    _power("source", "power at the source at the crest of the lowest note"),
+    _crest_power("rail", "power of ONE rail at the crest of the lowest note"),
+    _crest_power("source", "power at the source at the crest of the lowest note"),
 )
