@@ -236,9 +236,7 @@ def _edited(text: str, root: Part, steps: Steps, goal: Any) -> str:
     return text
 
 
-def _added(
-    text: str, mapping: Part, name: str, wanted: Any, last: bool, step: int
-) -> str:
+def _added(text: str, mapping: Part, name: str, wanted: Any, last: bool, step: int) -> str:
     """A key that the mapping does not hold itself: a section it merges is merged below."""
     provider = merged(mapping, name)
     if provider and not last and _is_section(provider[1].behind, wanted):

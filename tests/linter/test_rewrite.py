@@ -124,7 +124,12 @@ CHANNEL_PATHS = (
     "output_stage.parallel",
     "lead.length",
 )
-PRODUCT_PATHS = ("supply.v_rail", "supply.bulk.c", "supply.converter_frequency", "wiring.trace.width")
+PRODUCT_PATHS = (
+    "supply.v_rail",
+    "supply.bulk.c",
+    "supply.converter_frequency",
+    "wiring.trace.width",
+)
 
 
 def load(text: str) -> Spec:
@@ -184,9 +189,7 @@ def value_for(field: Field) -> st.SearchStrategy[Any]:
 def changes_of(draw: st.DrawFn, channels: tuple[str, ...]) -> dict[str, Any]:
     paths = [f"channels.{name}.{path}" for name in channels for path in CHANNEL_PATHS]
     chosen = draw(st.lists(st.sampled_from([*paths, *PRODUCT_PATHS]), max_size=5, unique=True))
-    return {
-        path: draw(value_for(FIELDS[re.sub(r"^channels\.\w+\.", "", path)])) for path in chosen
-    }
+    return {path: draw(value_for(FIELDS[re.sub(r"^channels\.\w+\.", "", path)])) for path in chosen}
 
 
 @pytest.mark.parametrize("name", LAYOUTS)
@@ -280,8 +283,10 @@ def test_a_shared_value_changes_once_when_all_who_share_it_change() -> None:
 def test_the_owner_of_an_anchor_changes_alone() -> None:
     after = written(ALIASED, {"channels.left.rated_load": "2 ohm"})
     values = load(after).values
-    loads = [str(getattr(values[f"channels.{n}.rated_load"], "text", "")) for n in
-             ("left", "right", "rear", "centre")]
+    loads = [
+        str(getattr(values[f"channels.{n}.rated_load"], "text", ""))
+        for n in ("left", "right", "rear", "centre")
+    ]
     assert loads == ["2 ohm", "4 ohm", "8 ohm", "4 ohm"]
 
 

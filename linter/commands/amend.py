@@ -1,0 +1,139 @@
+"""``ampreview amend``: remedies or answers written into a copy of a spec file."""
+
+import argparse
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from . import HELD, NOT_ASSESSED, RELEASED
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from ..amendment import Amendment
+    from ..review import Review
+    from ..rewrite import Change
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
+    parser.add_argument(
+        "--cure",
+        action="append",
+        default=[],
+        metavar="CHECK[@SUBJECT]",
+        help="the first proven change for a finding; SUBJECT is a channel or product",
+    )
+    whole = parser.add_mutually_exclusive_group()
+    whole.add_argument(
+        "--plan", action="store_true", help="the changes that lead to a release, gravest first"
+    )
+    whole.add_argument(
+        "--all", action="store_true", help="the first proven change of every finding, minor too"
+    )
+    parser.add_argument(
+        "--answers",
+        type=Path,
+        metavar="ANSWERS.amp.yaml",
+        help="values to take in, as `ampreview questions --blank` asks for them",
+    )
+    parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+    parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
+    parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
+    parser.add_argument("--hold-at", choices=("critical", "major", "minor"))
+
+
+def run(options: argparse.Namespace) -> int:
+    """Amend, show the difference, write the copy; the status is the copy's verdict."""
+    from ..amendment import AmendmentError
+    from ..rewrite import RewriteError
+    from ..writing import WritingError
+
+    if not (options.cure or options.plan or options.all or options.answers):
+        return _refused("say what to change: --cure, --plan, --all or --answers")
+    if options.output and options.output.exists() and not (options.overwrite or options.dry):
+        return _refused(f"{options.output} exists already; --overwrite replaces it")
+    try:
+        return _amend(options)
+    except (AmendmentError, RewriteError, WritingError) as error:
+        return _refused(str(error))
+
+
+def _amend(options: argparse.Namespace) -> int:
+    from rich.console import Console
+
+    from ..amendment import copy_of
+    from ..finding import Severity
+    from ..reports.amended import print_amendment
+    from ..reports.terminal import print_refusals
+    from ..review import Review, review_file
+
+    console = Console(file=sys.stdout, highlight=False)
+    hold_at = Severity(options.hold_at) if options.hold_at else None
+    start = review_file(options.file, options.milestone, hold_at)
+    if not isinstance(start, Review):
+        print_refusals(str(options.file), start, console)
+        return NOT_ASSESSED
+    amendment = _amendment(options, start, console)
+    if amendment is None:
+        return NOT_ASSESSED
+    text = copy_of(amendment)
+    print_amendment(amendment, text, console)
+    _write(options, text, text != start.spec.text, console)
+    return RELEASED if amendment.after.verdict.released else HELD
+
+
+def _amendment(
+    options: argparse.Namespace, start: "Review", console: "Console"
+) -> "Amendment | None":
+    """Answers first, then the cures asked for, then all that is left; None after a refusal."""
+    from ..amendment import begin, cured, cured_all, planned, with_answers
+
+    amendment = begin(start)
+    if options.answers:
+        changes = _answers(options.answers, start, console)
+        if changes is None:
+            return None
+        amendment = with_answers(amendment, changes)
+    for wish in options.cure:
+        check, _, subject = wish.partition("@")
+        amendment = cured(amendment, check, subject)
+    if options.plan:
+        return planned(amendment)
+    return cured_all(amendment) if options.all else amendment
+
+
+def _answers(path: Path, start: "Review", console: "Console") -> "Mapping[str, Change] | None":
+    """What a file of answers adds, or None when it cannot be read or contradicts the spec."""
+    from ..answers import merger
+    from ..loading import load_file
+    from ..reports.terminal import print_refusals
+
+    loaded = load_file(path)
+    if loaded.spec is None:
+        print_refusals(str(path), loaded.refusals, console)
+        return None
+    found = merger(start.spec, loaded.spec)
+    if found.conflicts:
+        print_refusals(str(path), found.conflicts, console)
+        return None
+    return found.changes
+
+
+def _write(options: argparse.Namespace, text: str, changed: bool, console: "Console") -> None:
+    from ..writing import write_text
+
+    if options.dry or not options.output or not changed:
+        why = "no change" if not changed else "--dry" if options.dry else "no -o FILE given"
+        console.print(f"\n Nothing written: {why}.", markup=False)
+        return
+    write_text(options.output, text, options.overwrite)
+    console.print(f"\n Written to {options.output}", markup=False, soft_wrap=True)
+
+
+def _refused(text: str) -> int:
+    print(f"ampreview: {text}", file=sys.stderr)
+    return NOT_ASSESSED
