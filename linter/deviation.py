@@ -114,7 +114,8 @@ def with_deviations(
 def in_words(item: Deviation) -> str:
     """A permission as the reports give it."""
     upper = f" up to {item.up_to}" if item.up_to else ""
-    return f"permitted by {item.permitted_by}{upper} until {item.until}: {item.reason}"
+    text = f"permitted by {item.permitted_by}{upper} until {item.until}: {item.reason}"
+    return " ".join(text.split())
 
 
 def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) -> Fault | list[int]:

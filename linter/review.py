@@ -12,7 +12,7 @@ from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .engine import Assessment
 from .finding import Finding, Severity, Status
-from .loading import Loaded, Spec, load_file
+from .loading import Deviation, Loaded, Spec, load_file
 from .milestone import RANK, Verdict, verdict
 from .refusal import Refusal
 
@@ -35,6 +35,12 @@ class Review:
     def of_status(self, status: Status) -> tuple[Finding, ...]:
         """The answers of one kind, in the catalogue's order."""
         return tuple(item for item in self.findings if item.status is status)
+
+    @property
+    def deviations(self) -> tuple[Deviation, ...]:
+        """The deviations on record: those of the spec, then those of a file of their own."""
+        others = self.criteria.permissions
+        return (*self.spec.deviations, *(others.deviations if others else ()))
 
     def counts(self) -> Mapping[str, int]:
         """How many answers there are of each severity and of each kind."""

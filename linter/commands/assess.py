@@ -1,31 +1,29 @@
 """``ampreview assess``: the review of one or more spec files."""
 
 import argparse
+import io
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TextIO
 
 from . import HELD, NOT_ASSESSED, RELEASED
+from .terms import term_arguments, terms_of
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
     from rich.console import Console
 
+    from ..batch import Outcome
     from ..review import Review
+
+FILE_WIDTH = 100
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml")
-    parser.add_argument(
-        "--milestone",
-        choices=("concept", "prototype", "production"),
-        help="what the verdict is wanted for (default: what the spec says)",
-    )
-    parser.add_argument(
-        "--hold-at",
-        choices=("critical", "major", "minor"),
-        help="mildest severity that holds (default: by milestone)",
-    )
+    term_arguments(parser)
     parser.add_argument("--everything", action="store_true", help="list every check, met or not")
     parser.add_argument(
         "--tolerance",
@@ -36,33 +34,121 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--builds", type=int, default=100_000, help="builds of monte-carlo")
     parser.add_argument("--seed", type=int, default=1, help="seed of monte-carlo")
     parser.add_argument("--no-remedies", action="store_true", help="do not look for changes")
+    parser.add_argument(
+        "--report",
+        choices=("text", "markdown", "json", "sarif"),
+        default="text",
+        help="kind of report (default: text); several files make one document",
+    )
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--dated", action="store_true", help="give the day of the review")
+    parser.add_argument(
+        "--jobs", type=int, default=1, metavar="N", help="review several files at a time"
+    )
 
 
 def run(options: argparse.Namespace) -> int:
     """Review each file in turn; the worst outcome decides the exit status."""
+    wrong = _wrong_use(options)
+    if wrong:
+        print(f"ampreview: {wrong}", file=sys.stderr)
+        return NOT_ASSESSED
+    outcomes = zip(options.files, _outcomes(options), strict=True)
+    if options.output is None:
+        return _write(outcomes, options, sys.stdout)
+    text = io.StringIO()
+    status = _write(outcomes, options, text)
+    try:
+        options.output.write_text(text.getvalue(), encoding="utf-8", newline="\n")
+    except OSError as error:
+        reason = error.strerror or error
+        print(f"ampreview: {options.output} cannot be written: {reason}", file=sys.stderr)
+        return NOT_ASSESSED
+    return status
+
+
+def _wrong_use(options: argparse.Namespace) -> str:
+    """What cannot be done as asked, or nothing."""
+    if options.jobs < 1:
+        return f"--jobs {options.jobs}: at least 1"
+    if options.output is None:
+        return ""
+    given = [*options.files, options.deviations, options.house]
+    if any(path and path.absolute() == options.output.absolute() for path in given):
+        return f"--output {options.output} would overwrite what is to be assessed"
+    return ""
+
+
+def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
+    """The reviews in the order of the files, by several processes where that is asked."""
+    from ..batch import Order, review_many
+    from ..finding import Severity
+
+    hold_at = Severity(options.hold_at) if options.hold_at else None
+    order = Order(options.milestone, hold_at, terms_of(options), not options.no_remedies)
+    if options.jobs == 1 or len(options.files) == 1:
+        yield from review_many(options.files, None, order)
+        return
+    from concurrent.futures import ProcessPoolExecutor
+
+    with ProcessPoolExecutor(min(options.jobs, len(options.files))) as executor:
+        yield from review_many(options.files, executor, order)
+
+
+def _write(
+    outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
+) -> int:
+    """Write the report: text as the reviews come, the other kinds as one document."""
+    if options.report == "text":
+        return _print_all(outcomes, options, stream)
+    found = list(outcomes)
+    stream.write(_document([(str(path), outcome) for path, outcome in found], options))
+    return max(_status(outcome) for _, outcome in found)
+
+
+def _print_all(
+    outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
+) -> int:
+    """Print each review as it comes."""
     from rich.console import Console
 
-    from ..finding import Severity
-    from ..remedy import with_remedies
     from ..reports.terminal import print_refusals, print_review
-    from ..review import Review, review_file
+    from ..review import Review
 
-    console = Console(file=sys.stdout, highlight=False)
-    hold_at = Severity(options.hold_at) if options.hold_at else None
+    width = None if stream is sys.stdout else FILE_WIDTH
+    console = Console(file=stream, highlight=False, width=width)
     worst = RELEASED
-    for number, path in enumerate(options.files):
+    for number, (path, outcome) in enumerate(outcomes):
         if number:
             console.rule(style="dim")
-        outcome = review_file(path, options.milestone, hold_at)
         if isinstance(outcome, Review):
-            advised = outcome if options.no_remedies else with_remedies(outcome)
-            print_review(advised, console, options.everything)
+            print_review(outcome, console, options.everything, options.dated)
             _print_spread(outcome, options, console)
-            worst = max(worst, RELEASED if outcome.verdict.released else HELD)
         else:
             print_refusals(str(path), outcome, console)
-            worst = NOT_ASSESSED
+        worst = max(worst, _status(outcome))
     return worst
+
+
+def _document(outcomes: "list[tuple[str, Outcome]]", options: argparse.Namespace) -> str:
+    """All reviews as one text of the kind asked for."""
+    if options.report == "json":
+        from ..reports.machine import json_report
+
+        return json_report(outcomes, options.dated)
+    if options.report == "sarif":
+        from ..reports.sarif import sarif_report
+
+        return sarif_report(outcomes, options.dated)
+    from ..reports.dossier import markdown_report
+
+    return markdown_report(outcomes, options.dated)
+
+
+def _status(outcome: "Outcome") -> int:
+    if isinstance(outcome, tuple):
+        return NOT_ASSESSED
+    return RELEASED if outcome.verdict.released else HELD
 
 
 def _print_spread(review: "Review", options: argparse.Namespace, console: "Console") -> None:

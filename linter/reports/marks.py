@@ -7,6 +7,7 @@ from ..finding import Finding, Leaned, Missing, Place, Reading
 from ..wording import in_words
 
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~&!$^])")
 EIGHTHS = " ▏▎▍▌▋▊▉█"
 
 
@@ -17,6 +18,15 @@ def clean(text: str) -> str:
     True
     """
     return CONTROL.sub("\ufffd", text)
+
+
+def escaped(text: str) -> str:
+    r"""Text that Markdown shows as it is.
+
+    >>> escaped("t_d_off")
+    't\\_d\\_off'
+    """
+    return MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
 
 
 def local(path: str) -> str:

@@ -1,6 +1,5 @@
 """Worksheets as plain text and as Markdown."""
 
-import re
 from collections.abc import Iterable
 
 from rich.console import Console
@@ -11,13 +10,12 @@ from rich.text import Text
 from ..finding import Finding
 from ..worksheet import Line, Sheet
 from .handbook import limits
-from .marks import against, cited, clean, local
+from .marks import against, cited, clean, escaped, local
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "line", "source")
 SIGNATURE = (
     "Calculated by: ____________________   Checked by: ____________________   Date: __________"
 )
-_MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~])")
 
 
 def print_sheet(page: Sheet, console: Console) -> None:
@@ -49,15 +47,6 @@ def markdown(pages: Iterable[Sheet], title: str) -> str:
             parts.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
         parts.append(escaped(SIGNATURE))
     return "\n\n".join(parts) + "\n"
-
-
-def escaped(text: str) -> str:
-    """Text that Markdown shows as it is.
-
-    >>> escaped("t_d_off")
-    't\\\\_d\\\\_off'
-    """
-    return _MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
 
 
 def _head(page: Sheet) -> list[str]:

@@ -11,20 +11,26 @@ from ..finding import Finding, Place, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
 from .marks import against, asked, assumption, bar, cited, clean, corner, local, spot
+from .preface import print_demands, print_house, print_rests_on, print_weakened
+from .record import DISCLAIMER, reason
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
 SIGNAL_STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTICE": "bold blue"}
 LABEL_WIDTH = 11
 TIGHTEST = 12
-DISCLAIMER = (
-    "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
-    " and licensed practice come first. An open item is not a pass."
-)
 
 
-def print_review(review: Review, console: Console, everything: bool = False) -> None:
-    """Print a whole review; ``everything`` lists each met and inapplicable check too."""
+def print_review(
+    review: Review, console: Console, everything: bool = False, dated: bool = False
+) -> None:
+    """Print a whole review.
+
+    everything: list each met and inapplicable check too; dated: give the day.
+    """
+    print_weakened(review, console)
     console.print(_verdict(review))
+    print_demands(review, console)
+    print_house(review, console)
     seen: set[str] = set()
     for severity in Severity:
         found = [item for item in review.failing() if item.severity is severity]
@@ -36,7 +42,8 @@ def print_review(review: Review, console: Console, everything: bool = False) -> 
     _print_met(review, console, everything)
     if everything:
         _print_silent(review, console)
-    console.print(Padding(Text(DISCLAIMER, style="dim"), (1, 1, 0, 1)))
+    print_rests_on(review, console, dated)
+    console.print(Padding(Text(DISCLAIMER, style="dim"), (0, 1, 0, 1)))
 
 
 def print_refusals(file: str, refusals: Sequence[Refusal], console: Console) -> None:
@@ -68,21 +75,8 @@ def _verdict(review: Review) -> RenderableType:
         if part
     )
     counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
-    why = Text(_reason(review), style="dim")
+    why = Text(reason(review), style="dim")
     return Padding(Group(head, Text(about, style="bold"), Text(counts), why), (0, 1))
-
-
-def _reason(review: Review) -> str:
-    verdict = review.verdict
-    if verdict.released:
-        return f"Nothing holds it: {verdict.why}."
-    opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
-    parts = []
-    if len(verdict.holding) - opened:
-        parts.append(f"{len(verdict.holding) - opened} findings from {verdict.hold_at.value} up")
-    if opened:
-        parts.append(f"{opened} open items")
-    return f"Held by {' and '.join(parts)}: {verdict.why}."
 
 
 def _heading(text: str, style: str) -> RenderableType:
@@ -110,6 +104,8 @@ def _finding(item: Finding, style: str, seen: set[str]) -> RenderableType:
     if against(item):
         rows.append(("figure", Text(against(item), style=style)))
     rows.append(("", Text(clean(item.message))))
+    if item.permitted:
+        rows.append(("deviation", Text(clean(item.permitted), style="green")))
     if item.corner:
         rows.append(("worst at", Text(clean(corner(item)))))
     rows += [("change", _remedy(remedy)) for remedy in item.remedies]
