@@ -27,7 +27,7 @@ def middle(usual: str) -> str:
     low, high = (end.split(" ") for end in ends(usual))
     bottom, top = float(low[0]), float(high[0])
     if top < 4 * bottom or bottom < 0:
-        return " ".join([f"{(bottom + top) / 2:.2g}", *high[1:]])
+        return " ".join([f"{float(f'{(bottom + top) / 2:.2g}'):g}", *high[1:]])
     value = math.sqrt(bottom * top)
     digits = -math.floor(math.log10(value))
     return " ".join([f"{round(value, digits):g}", *high[1:]])

@@ -10,12 +10,13 @@ from collections.abc import Set
 from typing import Any
 
 import pytest
-from ampreview.linter.loading import Spec, load_text
-from ampreview.linter.rewrite import Change, RewriteError, rewritten
-from ampreview.linter.spec import FIELDS, Field
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from ruamel.yaml import YAML
+
+from ampreview.linter.loading import Spec, load_text
+from ampreview.linter.rewrite import Change, RewriteError, rewritten
+from ampreview.linter.spec import FIELDS, Field
 
 BLOCK = """\
 # An invented stereo amplifier.
