@@ -27,6 +27,16 @@ def clamped(v_clamp: Any, v_surge: Any) -> Any:
     return smaller(v_clamp, v_surge)
 
 
+def heat_of_drop(v_f: Any, p_source: Any, v_source: Any) -> Any:
+    """A constant drop at the mean current."""
+    return v_f * p_source / v_source
+
+
+def heat_of_resistance(r_on: Any, i_rms: Any) -> Any:
+    """A resistance at the rms current."""
+    return r_on * i_rms**2
+
+
 def _product(
     name: str, unit: str, meaning: str, *ways: Way, sources: tuple[Source, ...] = ()
 ) -> Derived:
@@ -144,5 +154,30 @@ DERIVED: tuple[Derived, ...] = (
             "value",
             when={**_SURGE_PLACE, "protection.surge": "none"},
         ),
+    ),
+    _product(
+        "p_blocking",
+        "W",
+        "heat of the part that blocks a reversed source, at rated power",
+        Way(
+            heat_of_drop,
+            {
+                "v_f": Input("protection.reverse_polarity.v_f", "V", "drop of the diode"),
+                "p_source": Input("p_source_rated", "W", "mean power at the source"),
+                "v_source": Input("v_source_low", "V", "source at rest, lowest"),
+            },
+            "v_f * p_source / v_source",
+            when={"protection.reverse_polarity.method": "schottky"},
+        ),
+        Way(
+            heat_of_resistance,
+            {
+                "r_on": Input("protection.reverse_polarity.r_on", "ohm", "of the transistor"),
+                "i_rms": Input("i_source_rms", "A", "source current, rms"),
+            },
+            "r_on * i_rms^2",
+            when={"protection.reverse_polarity.method": ("p-channel", "n-channel")},
+        ),
+        sources=(derivation("Joule heat of a drop and of a resistance"),),
     ),
 )

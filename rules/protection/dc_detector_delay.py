@@ -1,0 +1,55 @@
+"""Delay of the direct-voltage detector: fast enough for the coil.
+
+A voice coil is a gram or a few of copper or aluminium.  Some hundred watts of direct current
+heat it by hundreds of kelvin a second, and the cone stands at its stop meanwhile.  The trade
+asks for half a second (common practice, no source); above it is major, as the detector is
+there but comes late.
+
+Whether the delay is long enough to let the bass pass is asked by dc-detector-bass.  First
+cure: less filtering, with a lower threshold to go with it.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+
+
+def figure(t_trip: Any) -> Any:
+    return t_trip
+
+
+CHECK = Check(
+    title="Delay of the direct-voltage detector",
+    figure=figure,
+    unit="s",
+    each="product",
+    stake="safety",
+    formula="t_trip",
+    sentence="The detector acts {figure} after direct voltage has come up.",
+    inputs={"t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action")},
+    limits=AtMost(major="0.5 s", basis={"major": COMMON_PRACTICE}),
+    levers=(Lever("protection.dc_detector.t_trip", "50 ms"),),
+    sources=(COMMON_PRACTICE, derivation("heating rate: power over mass and specific heat")),
+    cases=(
+        Case(
+            {"t_trip": "0.3 s"},
+            gives="0.3 s",
+            origin="common practice: detectors with a low-pass of a few hertz act in 0.1 .. 0.3 s",
+        ),
+        Case(
+            {"t_trip": "1.2 s"},
+            gives="1.2 s",
+            origin="computed: ODE of a 5 g copper coil at 198 W: 100 K a second, 1.2 s is late",
+        ),
+    ),
+    topic=("protection.dc_detector.t_trip",),
+    asked_from=None,
+    fails="""
+protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 1.2 s}}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 300 ms}}}
+channels: {main: {rated_power: 50 W}}
+""",
+)

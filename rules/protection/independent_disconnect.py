@@ -1,0 +1,80 @@
+"""What a direct-voltage detector leaves in the voice coil when a switch is shorted.
+
+Muting turns all switches off.  That cures a hung modulator, but a shorted switch stays on
+and the output stays at its rail.  The same holds for a relay that is driven by the part
+that has just died.  Only a disconnection that works with a shorted switch, a dead driver
+and a dead controller takes the heat away: a relay in the loudspeaker lead with its own
+detector, or a switch in the supply.
+
+The figure is the heat left in ONE voice coil after such a fault: nothing if the detector
+disconnects the load or the supply and is independent, otherwise all of it.  Above 15 W,
+where a fault can start a fire, is major.  First cure: a detector that stands apart and
+takes the supply away from both rails.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ..formulas.safety import POWER_CLASSES
+
+CUTS = ("disconnect-load", "remove-supply")
+
+
+def figure(p_dc_fault: Any, action: str, independent: str) -> Any:
+    return 0 * p_dc_fault if action in CUTS and independent == "yes" else p_dc_fault
+
+
+MUTING = """
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main:
+    output_stage: {topology: half-bridge, devices: discrete}
+    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm}
+protection: {dc_detector: {v_trip: 4 V, action: mute, independent: yes}}
+"""
+
+CHECK = Check(
+    title="Disconnection that a shorted switch cannot defeat",
+    figure=figure,
+    unit="W",
+    each="channel",
+    stake="safety",
+    formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault",
+    sentence="With a shorted switch {figure} of direct-current heat stay in each voice coil"
+    " (detector: {action}, independent of the stage: {independent}).",
+    inputs={
+        "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
+        "action": Input("protection.dc_detector.action", "word", "what the detector does"),
+        "independent": Input(
+            "protection.dc_detector.independent", "word", "works with a shorted switch"
+        ),
+    },
+    applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
+    limits=AtMost(major="15 W", basis={"major": POWER_CLASSES}),
+    sources=(
+        derivation("switches that are turned off do not open one that is shorted"),
+        POWER_CLASSES,
+    ),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Muting does not protect a loudspeaker from a shorted switch: it can catch fire.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"p_dc_fault": "382.8 W", "action": "mute", "independent": "yes"},
+            gives="382.8 W",
+            origin="computed: nodal solution of 35 V on 3.2 ohm; turned-off switches stay shorted",
+        ),
+        Case(
+            {"p_dc_fault": "382.8 W", "action": "remove-supply", "independent": "yes"},
+            gives="0 W",
+            origin="derived: without a supply no current flows",
+        ),
+    ),
+    topic=("protection.dc_detector",),
+    asked_from="prototype",
+    fails=MUTING,
+    passes=MUTING.replace("action: mute", "action: remove-supply"),
+)

@@ -1,0 +1,74 @@
+"""A split supply that loses one rail.
+
+The fuse of one rail opens, or a lead comes off.  A half-bridge goes on switching with the
+other rail alone: its output is pulled to that rail, and the loudspeaker carries direct
+voltage although no part has failed.  Its heat is the rail squared over the coil resistance.
+
+Any of three things prevents it: a detector of direct voltage, an under-voltage lockout that
+watches both rails, or a link that drops the second rail with the first.  The check speaks
+where a split supply has separate fuses and the spec states neither detector nor lockout.
+Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on both rails.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ..formulas.safety import POWER_CLASSES
+
+
+def figure(p_dc_fault: Any) -> Any:
+    return p_dc_fault
+
+
+SPLIT = """
+supply: {source: dc-source, rails: split, v_rail: 35 V}
+channels:
+  main:
+    output_stage: {topology: half-bridge, devices: discrete}
+    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm}
+protection: {dc_detector: none, under_voltage: none, fuse: {i_rated: 8 A}}
+"""
+
+CHECK = Check(
+    title="One rail of a split supply lost",
+    figure=figure,
+    unit="W",
+    each="channel",
+    stake="safety",
+    formula="p_dc_fault",
+    sentence="When one rail's fuse opens, the other rail puts {figure} of direct-current heat into"
+    " each voice coil, and neither a detector nor a lockout stops it.",
+    inputs={"p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at a rail")},
+    applies={
+        "supply.rails": "split",
+        "output_stage.topology": "half-bridge",
+        "protection.fuse": "fitted",
+        "protection.dc_detector": "none",
+        "protection.under_voltage": "none",
+    },
+    limits=AtMost(major="15 W", basis={"major": POWER_CLASSES}),
+    sources=(derivation("a half-bridge between ground and one rail pulls to it"), POWER_CLASSES),
+    cautions=(
+        Caution(
+            "WARNING",
+            "After a fuse of one rail has opened, the loudspeaker can burn. Switch off before you"
+            " search for the fault.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"p_dc_fault": "382.8 W"},
+            gives="382.8 W",
+            origin="computed: nodal solution of one 35 V rail on 3.2 ohm",
+        ),
+        Case(
+            {"p_dc_fault": "14 W"},
+            gives="14 W",
+            origin="derived: 6.7 V on 3.2 ohm",
+        ),
+    ),
+    topic=("protection.fuse", "protection.dc_detector"),
+    asked_from=None,
+    fails=SPLIT,
+    passes=SPLIT.replace("v_rail: 35 V", "v_rail: 6.5 V"),
+)

@@ -1,0 +1,83 @@
+"""What a surge of the vehicle leaves for the power stage.
+
+The supply of a vehicle is no battery alone: a load thrown off lets the alternator overshoot
+to several times its voltage for tenths of a second, with an ohm or so behind it.  Without a
+suppressor all of it stands at the terminals; with one, its clamping voltage at the printed
+peak current does, which lies half as high again as the stand-off voltage.
+
+The figure is that voltage over what the stage survives: the absolute maximum of an
+integrated part, the rating of the switches otherwise.  Above 1 is critical, as it is a
+rating and the surge is sure to come one day; above 0.9 is minor.  It is judged in vehicles
+and where nothing converts the supply first.  Many systems clamp the surge centrally: state
+the one that is left.  First cure: a suppressor with less clamping voltage, or a stage that
+stands more.
+"""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    derivation,
+    from_memory,
+)
+
+RATING = derivation("an absolute maximum rating is exceeded")
+LOAD_DUMP = from_memory("ISO 16750-2 and ISO 7637-2", "load dump of vehicles")
+
+
+def figure(v_surge: Any, v_withstand: Any) -> Any:
+    return v_surge / v_withstand
+
+
+VEHICLE = """
+environment: {place: vehicle}
+supply:
+  {source: dc-source, rails: single, converter: none, v_rail: 13.8 V, surge: {v: 60 V, r: 2 ohm}}
+channels:
+  main:
+    output_stage: {topology: full-bridge, devices: integrated, device: {v_supply_abs: 40 V}}
+protection: {surge: {v_rwm: 28 V, v_clamp: 45.4 V, i_pp: 13.2 A}}
+"""
+
+CHECK = Check(
+    title="Supply surge against the power stage",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="rating",
+    formula="v_surge / v_withstand",
+    sentence="A surge leaves {v_surge} at the power stage, {figure} times the {v_withstand} that"
+    " it survives.",
+    inputs={
+        "v_surge": Input("v_surge", "V", "what a surge leaves at the terminals"),
+        "v_withstand": Input("v_withstand", "V", "highest rail that the stage survives"),
+    },
+    limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
+    levers=(Lever("protection.surge.v_clamp", "1 V"),),
+    sources=(RATING, LOAD_DUMP),
+    cautions=(
+        Caution("CAUTION", "A stage that a surge has shorted can burn. Fuse it at the battery."),
+    ),
+    cases=(
+        Case(
+            {"v_surge": "45.4 V", "v_withstand": "40 V"},
+            gives="1.135",
+            origin="from memory: data sheet of a 600 W suppressor of 28 V stand-off, 13.2 A",
+        ),
+        Case(
+            {"v_surge": "42.1 V", "v_withstand": "69 V"},
+            gives="0.610145",
+            origin="published: TPA3255, 69 V absolute maximum (e2e thread 1440241); 26 V type",
+        ),
+    ),
+    topic=("supply.surge", "protection.surge"),
+    asked_from="prototype",
+    fails=VEHICLE,
+    passes=VEHICLE.replace("v_supply_abs: 40 V", "v_supply_abs: 69 V"),
+)

@@ -1,0 +1,67 @@
+"""Stand-off voltage of the surge suppressor against the highest supply voltage.
+
+Below its stand-off voltage a suppressor leaks microamperes; above it it conducts, and a
+few watts are enough to destroy it, mostly as a short.  It has to stand the highest voltage
+that is there for good: end of charge, alternator, tolerance of the source, not the nominal
+one.
+
+Below that voltage is major: it conducts while the pack is charged.  Less than 5 % above is
+minor, as the stand-off voltage falls in the cold.  First cure: the next higher type, and
+then the clamping voltage against the parts behind it.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
+
+STANDOFF = derivation("stand-off: highest voltage without conduction")
+STEPS = ("12 V", "15 V", "18 V", "20 V", "24 V", "26 V", "28 V", "30 V", "33 V", "36 V", "40 V")
+
+
+def figure(v_rwm: Any, v_source_high: Any) -> Any:
+    return v_rwm / v_source_high
+
+
+PACK = """
+supply: {source: battery, converter: none}
+battery: {chemistry: li-ion, series: 6, cell: {v_charge: 4.2 V}}
+protection: {surge: {v_rwm: 24 V, v_clamp: 38.9 V, i_pp: 15.4 A}}
+channels: {main: {rated_power: 20 W}}
+"""
+
+CHECK = Check(
+    title="Stand-off voltage of the surge suppressor",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="v_rwm / v_source_high",
+    sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
+    " of {v_source_high}.",
+    inputs={
+        "v_rwm": Input("protection.surge.v_rwm", "V", "stand-off voltage of the suppressor"),
+        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
+    },
+    limits=AtLeast(major="1", minor="1.05", basis={"major": STANDOFF, "minor": COMMON_PRACTICE}),
+    levers=(Lever("protection.surge.v_rwm", STEPS),),
+    sources=(
+        STANDOFF,
+        Source("icgww, selection of transient voltage suppressors", "stand-off first, then clamp"),
+    ),
+    cases=(
+        Case(
+            {"v_rwm": "24 V", "v_source_high": "25.2 V"},
+            gives="0.952381",
+            origin="derived: a 24 V type on six lithium cells at 4.2 V",
+        ),
+        Case(
+            {"v_rwm": "26 V", "v_source_high": "14.4 V"},
+            gives="1.805556",
+            origin="published: 14.4 V end of charge of a lead-acid block; a 26 V type on it",
+        ),
+    ),
+    topic=("protection.surge",),
+    asked_from=None,
+    fails=PACK,
+    passes=PACK.replace("v_rwm: 24 V", "v_rwm: 28 V"),
+)
