@@ -19,6 +19,7 @@ from .tolerance import Extreme, root_sum_square, worst_case
 from .wording import corner_readings, places, readings, sentence
 
 PRODUCT = "product"
+SILENT = "the spec says nothing about it yet"
 EDGE = 1e-9
 LEANS_WHEN_MET = ("favourable", "neutral")
 
@@ -102,7 +103,7 @@ class Assessment:
         if gap.absent:
             return replace(blank, message=f"{gap.absent}: not in this design")
         if not self._speaks_up(check, blank.subject):
-            return replace(blank, message="the spec says nothing about it yet")
+            return replace(blank, message=SILENT)
         places_found = (self.spec.place(item.path) for item in gap.missing)
         return replace(
             blank,

@@ -1,0 +1,91 @@
+"""``ampreview compare``: two revisions of a spec, what was changed and what it did."""
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from . import HELD, NOT_ASSESSED, RELEASED
+from .terms import term_arguments, terms_of
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from ..loading import Loaded
+    from ..review import Review
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    parser.epilog = "Exit status: 0 not worse, 1 worse, 2 could not compare."
+    about = "a file, or REVISION:path of the git repository at hand (HEAD:board.amp.yaml)"
+    parser.add_argument("old", metavar="OLD", help=about)
+    parser.add_argument("new", metavar="NEW", help="the same")
+    parser.add_argument("--markdown", action="store_true", help="as Markdown")
+    term_arguments(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Compare the two; the exit status is 0 not worse, 1 worse, 2 could not."""
+    from rich.console import Console
+
+    from ..comparison import compare
+    from ..reports.compared import compared_markdown, print_comparison
+
+    console = Console(file=sys.stdout, highlight=False)
+    old = _review(options.old, options, console)
+    new = _review(options.new, options, console)
+    if old is None or new is None:
+        return NOT_ASSESSED
+    found = compare(old, new)
+    if options.markdown:
+        sys.stdout.write(compared_markdown(found))
+    else:
+        print_comparison(found, console)
+    return HELD if found.worse else RELEASED
+
+
+def _review(name: str, options: argparse.Namespace, console: "Console") -> "Review | None":
+    """The review of one side, or None after saying why there is none."""
+    from ..criteria import criteria_for
+    from ..finding import Severity
+    from ..reports.terminal import print_refusals
+    from ..review import review
+    from ..revision import RevisionError
+
+    try:
+        path, loaded = _loaded(name)
+    except RevisionError as error:
+        print(f"ampreview: {error}", file=sys.stderr)
+        return None
+    if loaded.spec is None:
+        print_refusals(name, loaded.refusals, console)
+        return None
+    criteria = criteria_for(path, terms_of(options))
+    if isinstance(criteria, tuple):
+        print_refusals(name, criteria, console)
+        return None
+    hold_at = Severity(options.hold_at) if options.hold_at else None
+    return review(loaded.spec, options.milestone, hold_at, criteria=criteria)
+
+
+def _loaded(name: str) -> "tuple[Path, Loaded]":
+    """Where a spec stands (for the house file), and the spec."""
+    from ..loading import load_file, load_text
+    from ..revision import content_at, split
+
+    parts = split(name)
+    if parts is None:
+        return Path(name), load_file(name)
+    revision, path = parts
+    return _on_disk(path), load_text(content_at(revision, path), name)
+
+
+def _on_disk(path: str) -> Path:
+    """Where a path of a revision stands in the working tree, as far as can be told."""
+    from ..revision import top_folder
+
+    if path.startswith(("./", "../")):
+        return Path(path)
+    top = top_folder(Path.cwd())
+    return top / path if top else Path(path)

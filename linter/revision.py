@@ -1,0 +1,86 @@
+"""A spec out of the history of a git repository: ``HEAD:boards/main.amp.yaml``.
+
+Git is run with a fixed list of arguments, without a shell, and only to print one file.
+"""
+
+import os
+import re
+import subprocess
+from pathlib import Path
+
+from .plain_text import MAX_BYTES
+
+_REVISION = re.compile(r"(?P<revision>[^-:\s\0][^:\s\0]*):(?P<path>[^\0]+)")
+
+
+class RevisionError(Exception):
+    """A revision that cannot be read; the text says why."""
+
+
+def split(text: str) -> tuple[str, str] | None:
+    """Revision and path of ``REVISION:path``, or None for the name of a file.
+
+    A file of exactly that name is taken as a file.
+
+    >>> split("HEAD~2:main.amp.yaml")
+    ('HEAD~2', 'main.amp.yaml')
+    >>> split("main.amp.yaml") is None
+    True
+    """
+    found = _REVISION.fullmatch(text)
+    if found is None or Path(text).exists():
+        return None
+    return found["revision"], found["path"]
+
+
+def content_at(revision: str, path: str) -> bytes:
+    """The file as it is in a revision; at most one byte more than a spec may have.
+
+    The path counts from the top of the repository, or from this folder after ``./``.
+    """
+    command = ["git", "--no-pager", "show", "--no-textconv", f"{revision}:{path}", "--"]
+    try:
+        with subprocess.Popen(
+            command,
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            env=os.environ | {"LC_ALL": "C"},
+        ) as process:
+            return _read(process, revision, path)
+    except FileNotFoundError:
+        raise RevisionError("git is not installed, so no revision can be read") from None
+    except (OSError, ValueError) as error:
+        raise RevisionError(f"git cannot be run: {error}") from None
+
+
+def top_folder(start: Path) -> Path | None:
+    """The top folder of the repository that a folder is in."""
+    for folder in (start.absolute(), *start.absolute().parents):
+        if (folder / ".git").exists():
+            return folder
+    return None
+
+
+def _read(process: "subprocess.Popen[bytes]", revision: str, path: str) -> bytes:
+    assert process.stdout is not None
+    assert process.stderr is not None
+    content = process.stdout.read(MAX_BYTES + 1)
+    if len(content) > MAX_BYTES:
+        process.kill()
+        return content
+    said = process.stderr.read(4_000).decode("utf-8", "replace")
+    if process.wait() == 0:
+        return content
+    raise RevisionError(_reason(said, revision, path))
+
+
+def _reason(said: str, revision: str, path: str) -> str:
+    """What git said, in one line, with what to do about it."""
+    if "not a git repository" in said:
+        return f"{revision}:{path} asks for a revision, but this folder is in no git repository"
+    line = " ".join(said.replace("fatal: ", "").split())
+    hint = ""
+    if "exists on disk" in said or "does not exist" in said:
+        hint = f"; paths count from the top of the repository, or write {revision}:./{path}"
+    return f"git cannot show {revision}:{path}: {line}{hint}"
