@@ -14,6 +14,7 @@ from .spec import field_of
 CLEAR = len(RANK)
 MOST_MARGINS = 10
 SAME = 1e-9
+AMPLE = 1.0
 
 Effect = Literal[
     "appeared",
@@ -64,7 +65,8 @@ class Turn:
 class Comparison:
     """All differences between two reviews.
 
-    margins: pairs of answers whose margin moved, those that moved most first.
+    margins: pairs of answers whose margin moved, those that moved most first; what lies
+    above 100 % counts as 100 %.
     """
 
     old: Review
@@ -149,8 +151,8 @@ def _margins(
         old = before.get(key)
         if old is None or old.margin is None or new.margin is None:
             continue
-        distance = abs(new.margin - old.margin)
-        if SAME < distance < float("inf"):
+        distance = abs(min(new.margin, AMPLE) - min(old.margin, AMPLE))
+        if distance > SAME:
             moved.append((distance, (old, new)))
     moved.sort(key=lambda item: (-item[0], item[1][1].check, item[1][1].subject))
     return tuple(pair for _, pair in moved[:MOST_MARGINS])

@@ -24,6 +24,7 @@ EFFECTS = {
     "cured": ("No longer found", "green"),
     "answered": ("Answered and met", "green"),
 }
+NARROW = 90
 EDIT_HEADS = ("value", "meaning", "before", "now", "change")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
 
@@ -82,13 +83,22 @@ def _verdict(review: Review) -> str:
 
 
 def _edit(edit: Edit) -> Row:
-    share = "" if edit.change is None else f"{100.0 * edit.change:+.3g} %"
-    return (edit.path, edit.meaning, edit.old or "not stated", edit.new or "not stated", share)
+    share = "" if edit.change is None else percent(edit.change)
+    return (edit.path, edit.meaning.partition(";")[0], edit.old or "not stated", edit.new or "not stated", share)
 
 
 def _margin(old: Finding, new: Finding) -> Row:
-    margins = [f"{100.0 * (item.margin or 0.0):+.3g} %" for item in (old, new)]
+    margins = [percent(item.margin or 0.0) for item in (old, new)]
     return (new.check, new.subject, against(old), against(new), *margins)
+
+
+def percent(share: float) -> str:
+    """A signed share in percent, one decimal where that says more.
+
+    >>> percent(-0.0123), percent(12.4)
+    ('-1.2 %', '+1240 %')
+    """
+    return f"{100.0 * share:+.{0 if abs(share) >= 1.0 else 1}f} %"
 
 
 def _turn(turn: Turn, colour: str) -> Text:
@@ -117,13 +127,21 @@ def _heading(title: str, count: int, style: str, console: Console) -> None:
 
 
 def _print_table(heads: Sequence[str], rows: Iterable[Row], console: Console) -> None:
+    """Print rows as a table, or one below the other where the terminal is narrow."""
+    if console.width < NARROW:
+        for row in rows:
+            first, *others = (clean(cell) for cell in row)
+            named = zip(heads[1:], others, strict=True)
+            rest = ", ".join(f"{head} {cell}" for head, cell in named if cell)
+            console.print(Padding(Text.assemble("▪ ", (first, "bold"), f": {rest}"), (0, 1)))
+        return
     table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
     for head in heads:
         table.add_column(head, overflow="fold", vertical="top")
     for row in rows:
         table.add_row(*(clean(cell) for cell in row))
     if table.row_count:
-        console.print(Padding(table, (0, 0)))
+        console.print(table)
 
 
 def _markdown_table(heads: Sequence[str], rows: Iterable[Row]) -> str:

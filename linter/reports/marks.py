@@ -4,6 +4,7 @@ import re
 
 from ..check import Source
 from ..finding import Finding, Leaned, Missing, Place, Reading
+from ..quantity import show
 from ..wording import in_words
 
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
@@ -48,8 +49,21 @@ def against(finding: Finding) -> str:
     if finding.figure is None or finding.limit is None:
         return ""
     side = "at least" if finding.at_least else "at most"
-    figure = in_words(finding.figure, finding.unit)
-    return f"{figure}, {side} {in_words(finding.limit, finding.unit)}"
+    figure, limit = apart(finding.figure, finding.limit, finding.unit)
+    return f"{figure}, {side} {limit}"
+
+
+def apart(x: float, y: float, unit: str) -> tuple[str, str]:
+    """Two numbers as text, with as many digits as it takes to tell them apart.
+
+    >>> apart(26.52, 26.5, "V"), apart(12.0, 12.0, "V")
+    (('26.52 V', '26.5 V'), ('12 V', '12 V'))
+    """
+    for digits in (3, 4, 5, 6):
+        texts = show(x, unit, digits), show(y, unit, digits)
+        if texts[0] != texts[1]:
+            return texts
+    return show(x, unit), show(y, unit)
 
 
 def corner(finding: Finding, most: int = 4) -> str:
