@@ -101,7 +101,8 @@ def insert(text: str, mapping: Part, name: str, data: Any, step: int) -> str:
             at = text.index("{", mapping.start) + 1
             return text[:at] + pair + text[at:]
         at = mapping.items[-1].end
-        return f"{text[:at]}, {pair}{text[at:]}"
+        gap = " " if text[at - 1] == ":" else ""  # ``a:,`` would be a word
+        return f"{text[:at]}{gap}, {pair}{text[at:]}"
     at = line_end(text, mapping.items[-1].end)
     column = mapping.items[0].column
     lines = block(name, data, column, step)

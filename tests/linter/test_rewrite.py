@@ -268,10 +268,8 @@ def test_a_section_that_is_not_in_the_product_is_fitted() -> None:
 
 def test_an_aliased_channel_becomes_a_merge_with_the_change_alone() -> None:
     after = written(ALIASED, {"channels.right.rated_load": "6 ohm"}, "was 4 ohm: it runs hot")
-    assert (
-        "  right:    # the same\n    <<: *channel\n    rated_load: 6 ohm  # was 4 ohm: it runs hot\n"
-        in after
-    )
+    head = "  right:    # the same\n    <<: *channel\n"
+    assert f"{head}    rated_load: 6 ohm  # was 4 ohm: it runs hot\n" in after
 
 
 def test_a_shared_value_changes_once_when_all_who_share_it_change() -> None:
@@ -297,7 +295,14 @@ def test_an_item_of_a_shared_list_changes_alone() -> None:
     assert "          - {<<: *first, tau: 4 ms}\n" in after
 
 
-def test_a_reason_cannot_break_out_of_its_comment() -> None:
+def test_two_new_sections_beside_a_merge_in_brackets() -> None:
+    changes = {"channels.left.output_stage.parallel": "1", "channels.left.lead.length": "1 m"}
+    values = load(written(ALIASED, changes)).values
+    assert "channels.left.lead.length" in values
+    assert "channels.centre.lead.length" not in values
+
+
+def test_a_change_that_the_spec_refuses_is_not_written() -> None:
     with pytest.raises(RewriteError):
         written("amplifier_spec: 1\n", {"supply.v_rail": "24 parsec"})
 
