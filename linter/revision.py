@@ -79,8 +79,10 @@ def _reason(said: str, revision: str, path: str) -> str:
     """What git said, in one line, with what to do about it."""
     if "not a git repository" in said:
         return f"{revision}:{path} asks for a revision, but this folder is in no git repository"
+    if "bad revision" in said:
+        return (
+            f"git knows no {revision}:{path}: no such revision, or no such file in it; paths"
+            f" count from the top of the repository, or from here as {revision}:./{path}"
+        )
     line = " ".join(said.replace("fatal: ", "").split())
-    hint = ""
-    if "exists on disk" in said or "does not exist" in said:
-        hint = f"; paths count from the top of the repository, or write {revision}:./{path}"
-    return f"git cannot show {revision}:{path}: {line}{hint}"
+    return f"git cannot show {revision}:{path}: {line}"

@@ -25,6 +25,7 @@ EFFECTS = {
     "answered": ("Answered and met", "green"),
 }
 NARROW = 90
+PLAIN = ("meaning", "of")
 EDIT_HEADS = ("value", "meaning", "before", "now", "change")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
 
@@ -84,7 +85,8 @@ def _verdict(review: Review) -> str:
 
 def _edit(edit: Edit) -> Row:
     share = "" if edit.change is None else percent(edit.change)
-    return (edit.path, edit.meaning.partition(";")[0], edit.old or "not stated", edit.new or "not stated", share)
+    meaning = edit.meaning.partition(";")[0]
+    return (edit.path, meaning, edit.old or "not stated", edit.new or "not stated", share)
 
 
 def _margin(old: Finding, new: Finding) -> Row:
@@ -132,7 +134,8 @@ def _print_table(heads: Sequence[str], rows: Iterable[Row], console: Console) ->
         for row in rows:
             first, *others = (clean(cell) for cell in row)
             named = zip(heads[1:], others, strict=True)
-            rest = ", ".join(f"{head} {cell}" for head, cell in named if cell)
+            told = (cell if head in PLAIN else f"{head} {cell}" for head, cell in named if cell)
+            rest = "; ".join(told)
             console.print(Padding(Text.assemble("▪ ", (first, "bold"), f": {rest}"), (0, 1)))
         return
     table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
