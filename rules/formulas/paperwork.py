@@ -33,15 +33,13 @@ WITHDRAWN = {
 
 SAFETY = (r"62368",)
 EMISSION = (
-    r"CISPR ?32",
-    r"55032",
-    r"CISPR ?25",
-    r"PART ?15",
-    r"15[ .]?B",
-    r"ICES-?0*3",
-    r"301 ?489",
+    *(r"CISPR ?32", r"55032", r"CISPR ?25", r"ICES-?0*3", r"301 ?489"),
+    *(r"15 ?(SUBPART )?B", r"15\.10[79]", r"PART ?15(?! ?(SUBPART )?C)"),
 )
-RADIO = (r"300 ?328", r"300 ?220", r"300 ?440", r"301 ?893", r"15 ?C", r"15\.247", r"RSS-?\d+")
+RADIO = (
+    *(r"300 ?328", r"300 ?220", r"300 ?440", r"301 ?893", r"RSS-?\d+"),
+    *(r"15 ?(SUBPART )?C", r"15\.247"),
+)
 LITHIUM_TRANSPORT = (r"38\.3",)
 
 

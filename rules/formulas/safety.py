@@ -6,7 +6,7 @@ Most limits are from memory or quoted: nothing here was verified against the sta
 import re
 from typing import Any
 
-from ...linter.check import from_memory, quoted
+from ...linter.check import Assumption, derivation, from_memory, quoted
 from .maths import choose, exp, larger
 
 ENERGY_CLASSES = from_memory(
@@ -32,6 +32,11 @@ CLEARANCE = from_memory(
     "0.8 mm at degree 3 and up to 0.8 kV; factors 1.14, 1.29, 1.48 at 3000, 4000, 5000 m",
 )
 IP_CODE = from_memory("IEC 60529", "structure of the code: IP, two digits or X, letters")
+
+NONE_FITTED = Assumption(
+    float("inf"), "absent", derivation("without a resistor nothing discharges the rail")
+)
+UNKNOWN_C = Assumption(float("inf"), "adverse", derivation("bound: the charge stays for good"))
 
 CREEPAGE_ROWS = (
     (50.0, 0.025, 0.040, 1.9),

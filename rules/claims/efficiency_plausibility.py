@@ -1,0 +1,73 @@
+"""Claimed efficiency against what the losses allow.
+
+The model adds losses that must be there: conduction in hot switches, switching, gate
+charge, idle, copper.  It knows no more, so it comes out low against the bench, by up to a
+half, and what it leaves over is an upper bound of the efficiency.  A claim above that bound
+is a claim for another load, for one channel, for the stage without its filter or supply of
+the gates, or for a simulation.
+
+The figure is the claim less the bound, in percent of input power.  Any excess is minor: a
+graph is read to a point or two.  More than 3 points is major.  A loss that the spec does not
+state only raises the bound; then a claim may fail, but never pass.  First cure: measure at
+rated power, all channels, whole product, and state load and power beside the figure.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+
+MEASURED = Source(
+    "TPA3221 data sheet SLASEE9B, fig. 6, and J. Estefania, thesis, Universidad de Cantabria 2017",
+    "measured: 85.5 % at 176 W into 4 ohm; 84.3 % at 75.8 W into 10.8 ohm",
+)
+BOUND = derivation("output over output and the losses that must be there")
+
+
+def figure(efficiency: Any, rated_power: Any, p_in_rated: Any) -> Any:
+    return efficiency - sum(rated_power[1:], rated_power[0]) / p_in_rated
+
+
+STAGE = """
+channels:
+  main:
+    rated_power: 88 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated, efficiency: 85 %}
+supply: {source: dc-source, rails: single, v_rail: 30 V}
+claims: {efficiency: 92 %}
+"""
+
+CHECK = Check(
+    title="Claimed efficiency",
+    figure=figure,
+    unit="%",
+    each="product",
+    stake="performance",
+    formula="efficiency - sum of rated_power / p_in_rated",
+    sentence="The claim of {efficiency} lies {figure} above what the known losses allow"
+    " (channels of {rated_power} take {p_in_rated}; negative: below).",
+    inputs={
+        "efficiency": Input("claims.efficiency", "%", "claimed, whole product at rated power"),
+        "rated_power": Input("all rated_power", "W", "rated power of each channel"),
+        "p_in_rated": Input("p_in_rated", "W", "input power at rated power"),
+    },
+    limits=AtMost(major="3 %", minor="0 %", basis={"major": COMMON_PRACTICE, "minor": BOUND}),
+    levers=(Lever("claims.efficiency", "1 %"),),
+    sources=(BOUND, MEASURED),
+    cases=(
+        Case(
+            {"efficiency": "90 %", "rated_power": ("88 W", "88 W"), "p_in_rated": "205.97 W"},
+            gives="4.550 %",
+            origin="published: TPA3221 fig. 6 and 9: 176 W out, 29.97 W lost; a claim of 90 %",
+        ),
+        Case(
+            {"efficiency": "85 %", "rated_power": ("75.84 W",), "p_in_rated": "90 W"},
+            gives="0.7333 %",
+            origin="published: Universidad de Cantabria 2017, 70 V, 10.8 ohm; its author's 85 %",
+        ),
+    ),
+    topic=("claims.efficiency",),
+    asked_from=None,
+    fails=STAGE,
+    passes=STAGE.replace("claims: {efficiency: 92 %}", "claims: {efficiency: 84 %}"),
+)

@@ -1,0 +1,52 @@
+"""Class of emission against where people listen.
+
+CISPR 32 knows two classes.  Class B, 30 dB(uV/m) at ten metres from 30 to 230 MHz, is for
+homes, where a radio stands in the next room.  Class A allows ten decibels more, is for
+places other than homes, and the manual has to warn of disturbed reception.
+
+A product for sale to anyone ends up in homes, so class A is minor here, a reminder that the
+market is then a smaller one; a stage amplifier or a ferry's announcer may well claim it,
+with a deviation on record.  The figure is 1 for class A.  First cure: class B from the
+start: edges, loop area and filter before shielding.
+"""
+
+from ...linter.check import AtMost, Case, Check, Input, quoted
+
+CISPR = quoted(
+    "CISPR 32:2012, tables A.2 and A.4, as quoted on emc-pstc",
+    "class B: 30 dB(uV/m) at 10 m from 30 to 230 MHz, 37 above; class A 10 dB more",
+)
+
+
+def figure(emission_class: str) -> float:
+    return float(emission_class == "a")
+
+
+CHECK = Check(
+    title="Emission class of the product",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="performance",
+    formula="1 where emission_class is a",
+    sentence="The product claims class {emission_class} of CISPR 32 (class a counts {figure}).",
+    inputs={
+        "emission_class": Input("claims.emission_class", "word", "class after CISPR 32"),
+    },
+    limits=AtMost(minor="0", basis={"minor": CISPR}),
+    sources=(CISPR,),
+    cases=(
+        Case({"emission_class": "a"}, gives="1", origin="from memory: class A is not for homes"),
+        Case({"emission_class": "b"}, gives="0", origin="from memory: class B is for homes"),
+    ),
+    topic=("claims.emission_class",),
+    asked_from="production",
+    fails="""
+claims: {emission_class: a}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+claims: {emission_class: b}
+channels: {main: {rated_power: 50 W}}
+""",
+)

@@ -1,0 +1,78 @@
+"""Voltage of bare loudspeaker terminals: class 1 of audio signals.
+
+The loudspeaker terminals are the part of an amplifier that is touched most.  For audio
+signals the safety standards allow more than for other alternating voltage: 71 V rms for
+equipment of ordinary users.  But one terminal of a bridge on a single rail also stands at
+half the rail against ground all the time, and for a mixture the two ratios are added: half
+the rail over 60 V, and the rms of one leg over 71 V, use the allowance up at a rail of 75 V,
+not at the 100 V that the audio limit alone suggests.
+
+The figure is the larger one of that sum for one terminal against ground and of the ratio
+for the pair of terminals.  Above 1 bare terminals are beyond class 1: major, they have to be
+insulated and marked.  The rail is taken as the crest of the largest sine, an upper bound.
+First cure: insulated terminals that are also covered while plugging.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, derivation
+from ..formulas.maths import larger
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+
+
+def figure(
+    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+) -> Any:
+    pair = v_ideal / 2**0.5 / ac_limit
+    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+
+
+BRIDGE = """
+supply: {source: dc-source, rails: single, v_rail: 80 V}
+channels: {main: {output_stage: {topology: full-bridge}}}
+safety: {output_terminals: bare}
+"""
+CAUTION = Caution(
+    "WARNING",
+    "Loudspeaker terminals can shock above 30 V rms. Connect them only with the amplifier off;"
+    " wiring that is reachable follows the local code.",
+)
+
+CHECK = Check(
+    title="Bare loudspeaker terminals",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="safety",
+    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
+    " v_ideal / root 2 / ac_limit",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
+    " ground: {figure} times what class 1 allows.",
+    inputs={
+        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
+        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
+        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "ac_limit": Constant("71 V", "audio voltage of class 1, rms", AUDIO_CLASSES),
+    },
+    applies={"terminals_seen": "bare"},
+    limits=AtMost(major="1", basis={"major": AUDIO_CLASSES}),
+    sources=(AUDIO_CLASSES, ENERGY_CLASSES, derivation("an idle bridge stands at half its rail")),
+    cautions=(CAUTION,),
+    cases=(
+        Case(
+            {"v_terminal_dc": "50.2 V", "v_terminal_ac": "35.496 V", "v_ideal": "100.4 V"},
+            gives="1.336617",
+            origin="computed: mean and rms of a simulated leg on 100.4 V, ratios added by hand",
+        ),
+        Case(
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "35.355 V", "v_ideal": "50 V"},
+            gives="0.497965",
+            origin="published: IRAUDAMP7D-150 on two rails of 50 V, 35.36 V rms",
+        ),
+    ),
+    topic=("safety.output_terminals",),
+    asked_from="prototype",
+    fails=BRIDGE,
+    passes=BRIDGE.replace("80 V", "70 V"),
+)

@@ -1,0 +1,70 @@
+"""Bare loudspeaker terminals by the limit for any alternating voltage.
+
+The allowance of 71 V rms holds for audio signals in equipment that is judged by the clause
+for audio amplifiers.  Other rules, of installations, of vehicles and of toys, know only the
+plain limit of 30 V rms, and so do many test houses at first sight.  Until the clause was read in
+the standard itself, terminals above it deserve a note: minor.
+
+The figure is the larger one of the summed ratios of one terminal against ground (60 V
+direct, 30 V rms) and of the ratio of the pair.  An amplifier of 100 W into 8 ohm, 28.3 V rms,
+stays just below; one of 120 W does not.  First cure: terminals with insulated caps, which
+good ones have anyway.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Check, Constant, Input
+from ..formulas.maths import larger
+from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, sum_of_ratios
+
+
+def figure(
+    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+) -> Any:
+    pair = v_ideal / 2**0.5 / ac_limit
+    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+
+
+BRIDGE = """
+supply: {source: dc-source, rails: single, v_rail: 52 V}
+channels: {main: {output_stage: {topology: full-bridge}}}
+safety: {output_terminals: bare}
+"""
+
+CHECK = Check(
+    title="Bare loudspeaker terminals by the plain limit",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="safety",
+    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
+    " v_ideal / root 2 / ac_limit",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
+    " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
+    inputs={
+        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
+        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
+        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "ac_limit": Constant("30 V", "alternating voltage of class 1, rms", TOUCH_AC),
+    },
+    applies={"terminals_seen": "bare"},
+    limits=AtMost(minor="1", basis={"minor": TOUCH_AC}),
+    sources=(TOUCH_AC, ENERGY_CLASSES),
+    cases=(
+        Case(
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "28.284 V", "v_ideal": "40 V"},
+            gives="0.942809",
+            origin="published: 100 W into 8 ohm are 28.28 V rms",
+        ),
+        Case(
+            {"v_terminal_dc": "24.85 V", "v_terminal_ac": "17.572 V", "v_ideal": "49.7 V"},
+            gives="1.1714",
+            origin="computed: simulated leg on 49.7 V: the pair, 35.14 V rms, decides",
+        ),
+    ),
+    topic=("safety.output_terminals",),
+    asked_from=None,
+    fails=BRIDGE,
+    passes=BRIDGE.replace("52 V", "36 V"),
+)

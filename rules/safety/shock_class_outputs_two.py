@@ -1,0 +1,76 @@
+"""Voltage of loudspeaker terminals: class 2 of audio signals.
+
+Above class 1 terminals have to be insulated and carry the mark for dangerous voltage; above
+class 2, 120 V rms of audio signal or 120 V of direct voltage, they must not be reachable at
+all, and connectors that lock or need a tool are asked for.
+
+The figure adds the ratios of direct and alternating voltage of one terminal against ground,
+as in the check of class 1, and takes the pair of terminals where that is more.  Terminals
+that are bare or merely insulated above 1 are critical.  First cure: locking connectors that
+nothing can be put into.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Constant, Input
+from ..formulas.maths import larger
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+
+
+def figure(
+    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+) -> Any:
+    pair = v_ideal / 2**0.5 / ac_limit
+    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+
+
+BRIDGE = """
+supply: {source: dc-source, rails: single, v_rail: 150 V}
+channels: {main: {output_stage: {topology: full-bridge}}}
+safety: {output_terminals: insulated}
+"""
+
+CHECK = Check(
+    title="Loudspeaker terminals that a tool or finger can reach",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="safety",
+    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
+    " v_ideal / root 2 / ac_limit",
+    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against ground:"
+    " {figure} times what class 2 allows.",
+    inputs={
+        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
+        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
+        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        "dc_limit": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "ac_limit": Constant("120 V", "audio voltage of class 2, rms", AUDIO_CLASSES),
+    },
+    applies={"terminals_seen": ("bare", "insulated")},
+    limits=AtMost(critical="1", basis={"critical": AUDIO_CLASSES}),
+    sources=(AUDIO_CLASSES, ENERGY_CLASSES),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Voltage above class 2 can kill. Leave such wiring to licensed persons and follow the"
+            " local code.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"v_terminal_dc": "75 V", "v_terminal_ac": "53.033 V", "v_ideal": "150 V"},
+            gives="1.066942",
+            origin="computed: mean and rms of a simulated leg on 150 V, ratios added by hand",
+        ),
+        Case(
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "56.569 V", "v_ideal": "160 V"},
+            gives="0.942809",
+            origin="derived: bridge on two rails of 80 V: 113.1 V rms between the terminals",
+        ),
+    ),
+    topic=("safety.output_terminals",),
+    asked_from=None,
+    fails=BRIDGE,
+    passes=BRIDGE.replace("150 V", "120 V"),
+)

@@ -1,0 +1,81 @@
+"""Charge left on the rails when service opens the product.
+
+Who opens an amplifier mostly does so because it no longer works, and then nothing draws the
+capacitors empty but their discharge resistor.  The time is the one that the product's label
+or manual tells to wait.
+
+Persons who are instructed may meet class 2 of IEC 62368-1, up to 120 V direct voltage, which
+hurts but does not injure; so above 120 V between the rails is major.  Above 60 V is minor: a
+start makes a hand slip.  Bare rails within reach of anyone are another check, and critical.
+Both limits are from memory.  First cure: a discharge resistor on the capacitor's side of
+every switch and fuse, and a line on the board about the time to wait.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, UNKNOWN_C, voltage_left
+
+
+def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+    return rail_count * voltage_left(v_rail, wait, r, c)
+
+
+RAIL = """
+supply: {source: dc-source, rails: split, v_rail: 100 V, bulk: {c: 4700 uF}, c_source: 0 F}
+protection: {bleeder: none}
+safety: {discharge_wait: 10 s}
+channels: {main: {rated_power: 50 W}}
+"""
+
+CHECK = Check(
+    title="Charge left on the rails for service",
+    figure=figure,
+    unit="V",
+    each="product",
+    stake="safety",
+    formula="rail_count v_rail exp(-wait / (r c))",
+    sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
+    " ({v_rail} at first on each, {c} discharged by {r}).",
+    inputs={
+        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "rail_count": Input("rail_count", "1", "rails in series between two hands"),
+        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
+        "c": Input("c_rail", "F", "capacitance of ONE rail", UNKNOWN_C),
+        "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
+    },
+    limits=AtMost(
+        major="120 V", minor="60 V", basis={"major": ENERGY_CLASSES, "minor": ENERGY_CLASSES}
+    ),
+    levers=(Lever("protection.bleeder.r", "E12"), Lever("safety.discharge_wait", "5 s")),
+    sources=(ENERGY_CLASSES, derivation("discharge of R and C, checked by an ODE")),
+    cautions=(
+        Caution(
+            "WARNING",
+            "Capacitors of a dead amplifier stay charged. Only instructed persons open it; they"
+            " discharge and measure first, as licensed practice asks.",
+        ),
+    ),
+    cases=(
+        Case(
+            {
+                "v_rail": "100 V",
+                "rail_count": 1.0,
+                "r": "2200 ohm",
+                "c": "4.7 mF",
+                "wait": "5.282 s",
+            },
+            gives="60 V",
+            origin="computed: ODE of 4.7 mF at 100 V on 2.2 kohm: 60 V after 5.282 s",
+        ),
+        Case(
+            {"v_rail": "63 V", "rail_count": 1.0, "r": "4700 ohm", "c": "10 mF", "wait": "119.1 s"},
+            gives="5 V",
+            origin="computed: ODE of 10 mF at 63 V on 4.7 kohm: 5 V after 119.1 s",
+        ),
+    ),
+    topic=("protection.bleeder", "supply.bulk.c"),
+    asked_from=None,
+    fails=RAIL,
+    passes=RAIL.replace("bleeder: none", "bleeder: {r: 1000 ohm}"),
+)
