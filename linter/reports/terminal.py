@@ -54,13 +54,15 @@ def print_refusals(file: str, refusals: Sequence[Refusal], console: Console) -> 
         if item.example:
             rows.append(("for example", Text(clean(item.example), style="green")))
         head = Text(clean(item.problem), style="bold")
-        rows.insert(0, ("stands at", Text(_where(item.place))))
+        rows.insert(0, ("stands at", Text(_where(item.place, file))))
         console.print(_block(head, rows, "red"))
 
 
-def _where(place: Place) -> str:
+def _where(place: Place, file: str) -> str:
+    """A place in words, with the file where that is not the one at hand."""
+    other = f"{clean(place.file)}, " if place.file != file else ""
     path = f"  {clean(place.path)}" if place.path else ""
-    return f"{spot(place)}{path}"
+    return f"{other}{spot(place)}{path}"
 
 
 def _verdict(review: Review) -> RenderableType:
