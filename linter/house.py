@@ -6,6 +6,7 @@ it loosens in matters of safety comes first.
 """
 
 import importlib.metadata
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -60,11 +61,14 @@ class House:
 
 
 def find_house(spec: Path) -> Path | None:
-    """The house file nearest to a spec: in its folder, or in one above."""
+    """The house file nearest to a spec: in its folder, or in one above.
+
+    It is named from the spec's folder, so that a report does not depend on the machine.
+    """
     folder = spec.absolute().parent
-    for above in (folder, *folder.parents):
+    for steps, above in enumerate((folder, *folder.parents)):
         if (above / NAME).is_file():
-            return above / NAME
+            return Path(os.path.normpath(spec.parent.joinpath(*[".."] * steps, NAME)))
     return None
 
 
