@@ -17,7 +17,7 @@ def run(options: argparse.Namespace) -> int:
     from rich.console import Console
 
     from ..catalogue import load
-    from ..reports.handbook import print_entry, print_list
+    from ..reports.handbook import print_entry, print_list, print_standing
 
     console = Console(file=sys.stdout, highlight=False)
     catalogue = load()
@@ -25,6 +25,8 @@ def run(options: argparse.Namespace) -> int:
         print_list(catalogue, console)
     for name in options.check:
         entry = catalogue.entry(name)
+        if entry is None and print_standing(name, console):
+            continue
         if entry is None:
             known = [item.name for item in catalogue.entries]
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)

@@ -14,6 +14,8 @@ from rich.text import Text
 from ..catalogue import Catalogue, Entry
 from ..check import AtLeast, Case, Check, Constant
 from ..consistency import DOMAIN, STANDING
+from ..deviation import DOMAIN as DEVIATIONS
+from ..deviation import STANDING as PERMISSIONS
 from .marks import cited
 from .terminal import SIGNAL_STYLES
 
@@ -29,8 +31,20 @@ def print_list(catalogue: Catalogue, console: Console) -> None:
     for domain, title in catalogue.domains.items():
         members = [entry for entry in catalogue.entries if entry.domain == domain]
         _print_domain(title, [(entry.name, entry.check.title) for entry in members], console)
-    standing = [(name, text.split(": ")[0].split(". ")[0]) for name, text in STANDING.items()]
-    _print_domain(DOMAIN.capitalize(), standing, console)
+    for domain, findings in ((DOMAIN, STANDING), (DEVIATIONS, PERMISSIONS)):
+        members = [(name, text.split(": ")[0].split(". ")[0]) for name, text in findings.items()]
+        _print_domain(domain.capitalize(), members, console)
+
+
+def print_standing(name: str, console: Console) -> bool:
+    """Print a finding that needs no rule file; False where there is none of this name."""
+    text = (STANDING | PERMISSIONS).get(name)
+    if text is None:
+        return False
+    domain = DOMAIN if name in STANDING else DEVIATIONS
+    console.print(Text.assemble((name, "bold"), f"   {domain.capitalize()}"))
+    console.print(Padding(Text(text), (1, 0, 0, 2)))
+    return True
 
 
 def print_entry(entry: Entry, catalogue: Catalogue, console: Console) -> None:

@@ -14,11 +14,14 @@ SHORT_HASH = 16
 
 def print_weakened(review: Review, console: Console) -> None:
     """Print, before anything else, what the house file weakens in matters of safety."""
-    for change in weakened(review):
+    changes = weakened(review)
+    if changes:
         head = Text(" SAFETY CHECK WEAKENED BY THE HOUSE FILE ", style="bold reverse red")
         console.print(Padding(head, (0, 1)))
-        text = f"{house_change(change)} ({spot(change.place)})"
-        console.print(Padding(Text(clean(text), style="red"), (0, 1, 1, 1)))
+    for number, change in enumerate(changes, start=1):
+        text = f"▪ {house_change(change)} ({spot(change.place)})"
+        below = 1 if number == len(changes) else 0
+        console.print(Padding(Text(clean(text), style="red"), (0, 1, below, 1)))
 
 
 def print_demands(review: Review, console: Console) -> None:
