@@ -5,25 +5,30 @@ stand in ``STANDING`` for the catalogue.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from .check import Source, derivation
 from .finding import Finding, Place, Severity, Status
 from .graph import Graph
 from .loading import Spec
 from .node import FigureError, Node
-from .quantity import Value, show
+from .quantity import Value, show, spell
 from .spec import Field, field_of, usual_bounds
 from .tolerance import worst_case
 
 DOMAIN = "completeness"
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
+NEAR = 3.0
+FAR = 3.0
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 STANDING = {
     "value-outside-usual-range": "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
-    " when one slip of a prefix would bring it back into the usual range, else minor.",
+    " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
+    " within a factor of three of that range, whose ends are not sharp.",
     "stated-value-contradicts": "A value that the spec states although it follows from other"
-    " stated values, and that does not agree with them. One of the two is wrong, and the"
+    " stated values, and that does not agree with them, by a factor of three where an"
+    " assumption stands between. One of the two is wrong, and the"
     " checks use the stated one.",
 }
 
@@ -50,7 +55,8 @@ def _unusual_finding(
     spec: Spec, path: str, value: Value, field: Field, bounds: tuple[float, float]
 ) -> Finding:
     low, high = bounds
-    slip = next((f for f in SLIPS if low <= value.nominal * f <= high), None)
+    near = low / NEAR <= value.nominal <= high * NEAR
+    slip = None if near else next((f for f in SLIPS if low <= value.nominal * f <= high), None)
     unit = field.unit
     message = (
         f"{value.text} for {path}; such values usually lie within"
@@ -84,7 +90,7 @@ def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
             if not isinstance(stated, Value):
                 continue
             node = graph.follows(quantity.name, channel)
-            if isinstance(node, Node) and not node.leaned and full not in node.used:
+            if isinstance(node, Node) and full not in node.used:
                 finding = _contradiction(spec, full, stated, node, quantity.agree)
                 if finding is not None:
                     yield finding
@@ -98,12 +104,14 @@ def _contradiction(
         nominal = float(node.value())
     except FigureError:
         return None
-    slack = agree * abs(nominal)
-    if stated.hi >= low - slack and stated.lo <= high + slack:
+    below, above = low - agree * abs(nominal), high + agree * abs(nominal)
+    if node.leaned:  # what follows is only assumed: it must be far off
+        below, above = low / FAR, high * FAR
+    if stated.hi >= below and stated.lo <= above:
         return None
     unit = field_of(path).unit
     places = [spec.place(item) for item in (path, *sorted(node.used))]
-    return _finding(
+    found = _finding(
         "stated-value-contradicts",
         "Stated value against what follows from the others",
         path,
@@ -113,6 +121,7 @@ def _contradiction(
         tuple(place for place in places if place),
         derivation("recomputed from the values named"),
     )
+    return replace(found, follows=spell(Value(nominal, nominal, nominal), unit))
 
 
 def _finding(

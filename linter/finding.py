@@ -129,5 +129,6 @@ class Finding:
     sources: tuple[Source, ...] = ()
     cautions: tuple[Caution, ...] = ()
     stake: str = "performance"
+    follows: object = None
     leaves: frozenset[str] = frozenset()
     permitted: str = ""

@@ -49,7 +49,8 @@ def plan(start: Review) -> Plan:
             break
         remedy = advisor.best(finding)
         if remedy is None:
-            obstacles[finding.check, finding.subject] = advisor.obstacle(finding)
+            name = f"{finding.check} ({finding.subject})"
+            obstacles[finding.check, finding.subject] = f"{name}: {advisor.obstacle(finding)}"
             continue
         steps.append(Step(finding, remedy))
         now = _changed(now, remedy)

@@ -12,7 +12,7 @@ from itertools import islice
 
 from .catalogue import Entry
 from .check import AtLeast, Lever
-from .engine import PRODUCT, Assessment
+from .engine import Assessment
 from .finding import Finding
 from .graph import Graph
 from .node import Computed, FigureError
@@ -22,7 +22,8 @@ from .stock import downward, upward
 
 GRID = 32
 BISECTIONS = 40
-CANDIDATES = 3
+CANDIDATES = 2
+DIGITS = 3
 PART_WAY = (1.3, 0.75, 2.0, 0.5)
 
 
@@ -143,7 +144,8 @@ def _probe(
     run: Assessment, entry: Entry, finding: Finding, turn: Dial
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""
-    graph = Graph(run.spec, run.catalogue.derived, free=frozenset({turn.path}))
+    leaf = frozenset({turn.path})
+    graph = Graph(run.spec, run.catalogue.derived, free=leaf, base=run.graph, changed=leaf)
     node = run.prepare(entry, finding.subject, graph)
     if not isinstance(node, Computed) or turn.path not in node.leaves:
         return None
@@ -194,19 +196,17 @@ def _bisect(outside: float, inside: float, meets: Callable[[float], bool]) -> fl
 
 
 def _as_text(turn: Dial, number: float) -> object:
-    """The new value as spec text, with the tolerance that the old one has."""
+    """The new value as spec text, with the tolerance or the line that the old one has."""
     now = turn.now
     if now.form not in ("tolerance", "line"):
         return spell(Value(number, number, number), turn.unit)
-    if turn.linear:
+    if turn.linear or (now.form == "tolerance" and "%" not in now.text):
         step = number - now.nominal
-        moved = Value(now.lo + step, number, now.hi + step, now.form, sides=now.sides)
+        low, high = now.lo + step, now.hi + step
     else:
-        ratio = number / now.nominal
-        moved = Value(now.lo * ratio, number, now.hi * ratio, now.form, sides=now.sides)
-    return spell(moved, turn.unit)
+        low, high = (_rounded(x * number / now.nominal) for x in (now.lo, now.hi))
+    return spell(Value(low, number, high, now.form, sides=now.sides), turn.unit)
 
 
-def subject_channel(finding: Finding) -> str | None:
-    """The channel of a finding, None for the product."""
-    return None if finding.subject == PRODUCT else finding.subject
+def _rounded(x: float) -> float:
+    return float(f"{x:.{DIGITS}g}")

@@ -26,18 +26,19 @@ def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> 
     """The largest (``adverse`` 1) or smallest (-1) value of a figure over its leaves.
 
     Each leaf is first moved alone, which gives its sign; from the corner of these signs
-    single leaves are tried at low, nominal and high until none makes it worse.  Leaves
-    named in ``peaks_inside`` are then searched inside their range as well.
+    single leaves are tried at their other end, and at nominal where that alone was the
+    worst, until none makes it worse.  Leaves named in ``peaks_inside`` are then searched
+    inside their range as well.
     """
     nominal = float(node.value())
     ends = _one_at_a_time(node)
     corner = _sign_corner(node.leaves, ends, adverse)
-    corner = _climb(node, corner, adverse)
+    corner = _climb(node, corner, adverse, ends, nominal)
     inside = [path for path in node.leaves if _is_named(path, peaks_inside)]
     for path in inside:
         corner = _search_inside(node, corner, path, adverse)
     if inside:
-        corner = _climb(node, corner, adverse)
+        corner = _climb(node, corner, adverse, ends, nominal)
     figure = float(node.value(corner))
     if adverse * nominal > adverse * figure:
         figure, corner = nominal, {}
@@ -81,14 +82,23 @@ def _sign_corner(
     return corner
 
 
-def _climb(node: Node, corner: dict[str, float], adverse: int) -> dict[str, float]:
+def _climb(
+    node: Node,
+    corner: dict[str, float],
+    adverse: int,
+    ends: Mapping[str, tuple[float, float]],
+    nominal: float,
+) -> dict[str, float]:
     """Move single leaves as long as one of them makes the figure worse."""
     best = adverse * float(node.value(corner))
     moved = True
     while moved:
         moved = False
         for path, leaf in node.leaves.items():
-            for candidate in (leaf.lo, leaf.nominal, leaf.hi):
+            tries = [leaf.lo, leaf.hi]
+            if adverse * nominal > max(adverse * end for end in ends[path]):
+                tries.append(leaf.nominal)
+            for candidate in tries:
                 if candidate == corner.get(path, leaf.nominal):
                     continue
                 trial = corner | {path: candidate}

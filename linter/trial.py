@@ -1,0 +1,203 @@
+"""What a change of the spec does to the answers of a review, found by running it again.
+
+Only answers that can differ are judged anew; everything that does not depend on the
+changed leaves is taken over, and each trial is run once.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from .catalogue import Entry
+from .consistency import STANDING, standing_findings
+from .engine import Assessment
+from .finding import Finding, Remedy, Status
+from .graph import Graph
+from .loading import Spec
+from .milestone import RANK
+from .quantity import Value
+from .review import Review
+
+CLEAR = 9
+FURTHER = 0.01
+
+Key = tuple[str, str]
+Answers = Mapping[Key, Finding]
+Changes = tuple[tuple[str, object], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """A spec with changes, and its answers in full."""
+
+    changes: Changes
+    spec: Spec
+    answers: Answers
+
+
+def rank(finding: Finding | None) -> int:
+    """0 for critical, 1 major, 2 minor; a large number when nothing is found."""
+    if finding is None or finding.severity is None:
+        return CLEAR
+    return RANK[finding.severity]
+
+
+def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
+    """Answers by check and subject; of several standing findings the gravest counts."""
+    found: dict[Key, Finding] = {}
+    for item in findings:
+        key = (item.check, item.subject)
+        if key not in found or rank(item) < rank(found[key]):
+            found[key] = item
+    return found
+
+
+def in_text(value: object) -> str:
+    """A new value as a reader would write it; a data-sheet line in flow style.
+
+    >>> in_text({"min": "8 ns", "typ": "12 ns"})
+    '{min: 8 ns, typ: 12 ns}'
+    """
+    if isinstance(value, Mapping):
+        return "{" + ", ".join(f"{key}: {text}" for key, text in value.items()) + "}"
+    return str(value)
+
+
+class Bench:
+    """Runs trials on the spec of one review."""
+
+    def __init__(self, review: Review) -> None:
+        self.review = review
+        self.run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+        self.answers = answers_of(review.findings)
+        self._trials: dict[tuple[str, ...], Trial | None] = {}
+
+    def trial(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Trial | None:
+        """The answers after some changes.
+
+        None where the changes cannot be, do not cure ``key``, or bring about a finding of
+        rank ``limit`` or graver.  Channels written once and referred to by alias change
+        together, and so do stated values that follow from a changed one.
+        """
+        whole = {twin: value for path, value in changes.items() for twin in self.twins(path)}
+        name = (str(limit), *(f"{path}={in_text(value)}" for path, value in whole.items()))
+        if name not in self._trials:
+            self._trials[name] = self._with_followers(whole, key, limit)
+        return self._trials[name]
+
+    def twins(self, path: str) -> tuple[str, ...]:
+        """The paths of all channels whose value is the same piece of text."""
+        places = self.review.spec.places.get(path)
+        parts = path.split(".", 2)
+        if parts[0] != "channels" or not places:
+            return (path,)
+        paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
+        known = self.review.spec.places
+        return tuple(p for p in paths if p == path or known.get(p, (None,))[0] == places[0])
+
+    def variant(self, changes: Mapping[str, object]) -> Assessment | None:
+        """A run of the changed spec that shares what the changes leave alone."""
+        loaded = self.review.spec.with_values(changes)
+        if loaded.spec is None:
+            return None
+        touched = frozenset(changes)
+        catalogue = self.review.catalogue
+        graph = Graph(loaded.spec, catalogue.derived, base=self.run.graph, changed=touched)
+        return Assessment(loaded.spec, catalogue, self.review.verdict.milestone, graph)
+
+    def effects(self, trial: Trial, key: Key) -> Remedy:
+        """What the re-run shows, beside the answer to ``key`` itself."""
+        lists: dict[str, list[str]] = {x: [] for x in ("cured", "eased", "worsened", "appeared")}
+        for other in sorted(trial.answers.keys() | self.answers.keys()):
+            old, new = self.answers.get(other), trial.answers.get(other)
+            before, after = rank(old), rank(new)
+            if other == key or (before == after and not _goes_further(old, new)):
+                continue
+            if before == CLEAR:
+                kind = "appeared"
+            elif after == CLEAR:
+                kind = "cured"
+            else:
+                kind = "eased" if after > before else "worsened"
+            lists[kind].append(f"{other[0]} ({other[1]})")
+        changes = tuple((path, in_text(value)) for path, value in trial.changes)
+        was = tuple(self._was(path) for path, _ in changes)
+        return Remedy(changes, trial.changes, was, *map(tuple, lists.values()))
+
+    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
+        trial = self._rerun(changes, key, limit)
+        if trial is None:
+            return None
+        follow = self._followers(trial)
+        if follow:
+            trial = self._rerun({**changes, **follow}, key, limit)
+        if trial is not None and any(self._spoilt(k, x, limit) for k, x in trial.answers.items()):
+            return None
+        return trial
+
+    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
+        run = self.variant(changes)
+        if run is None:
+            return None
+        answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
+        for entry, subject in self._affected(run, frozenset(changes), key):
+            other = (entry.name, subject)
+            answers[other] = run.judge(entry, subject)
+            if other == key and answers[other].status is not Status.MEETS:
+                return None
+            if other != key and self._spoilt(other, answers[other], limit):
+                return None
+        answers |= answers_of(standing_findings(run.spec, run.graph))
+        return Trial(tuple(sorted(changes.items())), run.spec, answers)
+
+    def _affected(
+        self, run: Assessment, touched: frozenset[str], key: Key
+    ) -> list[tuple[Entry, str]]:
+        """What must be judged anew: ``key`` first, then the tightest."""
+        found = [
+            (entry, subject)
+            for entry in self.review.catalogue.entries
+            for subject in run.subjects(entry.check)
+            if self._may_change(self.answers[entry.name, subject], touched)
+            or (entry.name, subject) == key
+        ]
+        found.sort(key=lambda item: self._tightness((item[0].name, item[1]), key))
+        return found
+
+    def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
+        margin = self.answers[other].margin
+        return other != key, margin if margin is not None else 1.0
+
+    def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
+        """Whether an answer is a finding of ``limit`` or graver, new or further off."""
+        after, old = rank(new), self.answers.get(other)
+        if after > limit:
+            return False
+        return after < rank(old) or (after == rank(old) and _goes_further(old, new))
+
+    def _may_change(self, before: Finding, touched: frozenset[str]) -> bool:
+        """Whether an answer can differ once these leaves have other values."""
+        stated = [self.review.spec.values.get(path) for path in touched]
+        if not all(isinstance(value, Value) for value in stated):
+            return True
+        return bool(before.leaves & touched) or before.status is Status.OPEN
+
+    def _followers(self, trial: Trial) -> dict[str, object]:
+        """Values stated beside what they follow from, which the change has made untrue."""
+        follow: dict[str, object] = {}
+        for (check, subject), item in trial.answers.items():
+            if check == "stated-value-contradicts" and (check, subject) not in self.answers:
+                follow |= dict.fromkeys(item.leaves, item.follows)
+        return follow
+
+    def _was(self, path: str) -> str:
+        stated = self.review.spec.values.get(path)
+        if isinstance(stated, Value):
+            return stated.text
+        return str(stated) if stated is not None else ""
+
+
+def _goes_further(old: Finding | None, new: Finding | None) -> bool:
+    """Whether a finding of the same severity misses its limit by more than before."""
+    if old is None or new is None or old.margin is None or new.margin is None:
+        return False
+    return new.severity is not None and new.margin < old.margin - FURTHER
