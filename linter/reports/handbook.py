@@ -28,9 +28,9 @@ STAKES = {
 
 def print_list(catalogue: Catalogue, console: Console) -> None:
     """Print the checks by domain, one line each."""
-    for domain, title in catalogue.domains.items():
-        members = [entry for entry in catalogue.entries if entry.domain == domain]
-        _print_domain(title, [(entry.name, entry.check.title) for entry in members], console)
+    for folder, title in catalogue.domains.items():
+        entries = [entry for entry in catalogue.entries if entry.domain == folder]
+        _print_domain(title, [(entry.name, entry.check.title) for entry in entries], console)
     for domain, findings in ((DOMAIN, STANDING), (DEVIATIONS, PERMISSIONS)):
         members = [(name, text.split(": ")[0].split(". ")[0]) for name, text in findings.items()]
         _print_domain(domain.capitalize(), members, console)

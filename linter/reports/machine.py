@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..check import Source
-from ..finding import Finding, Leaned, Place, Reading, Remedy
+from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
 from ..refusal import Refusal
 from ..review import Review
 from ..wording import in_words
@@ -107,7 +107,8 @@ def _deviations(review: Review) -> list[dict[str, Any]]:
 
 
 def _answer(item: Finding, holds: bool) -> dict[str, Any]:
-    return {
+    """One answer; what is not applicable has no figures, what is met needs no advice."""
+    data = {
         "check": item.check,
         "domain": item.domain,
         "title": item.title,
@@ -116,8 +117,18 @@ def _answer(item: Finding, holds: bool) -> dict[str, Any]:
         "severity": str(item.severity) if item.severity else None,
         "holds": holds,
         "permitted": item.permitted,
-        "message": item.message,
         "stake": item.stake,
+        "message": item.message,
+    }
+    if item.status is not Status.NOT_APPLICABLE:
+        data |= _measured(item)
+    if item.status in (Status.FINDING, Status.OPEN):
+        data |= _advice(item)
+    return data
+
+
+def _measured(item: Finding) -> dict[str, Any]:
+    return {
         "unit": item.unit,
         "figure": _figure(item.figure, item.unit),
         "nominal": _figure(item.nominal, item.unit),
@@ -129,6 +140,11 @@ def _answer(item: Finding, holds: bool) -> dict[str, Any]:
         "related": [_place(place) for place in item.related],
         "worst_at": [_reading(reading) for reading in item.corner],
         "assumptions": [_assumption(leaned) for leaned in item.leaned],
+    }
+
+
+def _advice(item: Finding) -> dict[str, Any]:
+    return {
         "missing": [
             {"path": x.path, "unit": x.unit, "meaning": x.meaning, "example": x.example}
             for x in item.missing
