@@ -11,6 +11,11 @@ from .commands import NOT_ASSESSED
 COMMANDS = {
     "assess": "review spec files: findings, open items, verdict",
     "worksheet": "show every number of a check with its formula and inputs",
+    "questions": "list what to ask the supplier, the most useful first",
+    "amend": "write remedies or answers into a copy of a spec file",
+    "form": "print a blank spec with comments",
+    "schema": "print a JSON Schema of the spec for editors",
+    "compare": "compare two revisions of a spec: changes, findings, margins, verdict",
     "catalogue": "list the checks, or show one in full",
 }
 

@@ -102,8 +102,7 @@ def _kept(entries: tuple[Entry, ...], wanted: Collection[str], prefix: str) -> I
         path = f"{prefix}{entry.name}"
         if path in wanted:
             section = entry.field.kind == "section"
-            below = entry.below
-            yield Entry(entry.name, entry.field, "", below, entry.only_for, optional=section)
+            yield Entry(entry.name, entry.field, "", entry.below, optional=section)
             continue
         below = pruned(entry.below, wanted, f"{path}.")
         if below:

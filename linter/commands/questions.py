@@ -1,0 +1,56 @@
+"""``ampreview questions``: what to ask the supplier about a spec with gaps."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from . import NOT_ASSESSED, RELEASED
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
+    parser.add_argument(
+        "--milestone",
+        choices=("concept", "prototype", "production"),
+        help="what is to be reached; production also asks for what is only assumed",
+    )
+    shape = parser.add_mutually_exclusive_group()
+    shape.add_argument("--markdown", action="store_true", help="as Markdown, to be sent")
+    shape.add_argument(
+        "--blank",
+        type=Path,
+        metavar="ANSWERS.amp.yaml",
+        help="write a form for the answers; `ampreview amend --answers` takes it in",
+    )
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the questions, or write the blank form."""
+    from rich.console import Console
+
+    from ..questions import groups_of
+    from ..reports.inquiry import blank_text, markdown, print_questions
+    from ..reports.terminal import print_refusals
+    from ..review import Review, review_file
+    from ..writing import WritingError, write_text
+
+    console = Console(file=sys.stdout, highlight=False)
+    review = review_file(options.file, options.milestone)
+    if not isinstance(review, Review):
+        print_refusals(str(options.file), review, console)
+        return NOT_ASSESSED
+    groups = groups_of(review)
+    if options.markdown:
+        sys.stdout.write(markdown(review, groups))
+    elif options.blank:
+        try:
+            write_text(options.blank, blank_text(review, groups), options.overwrite)
+        except WritingError as error:
+            print(f"ampreview: {error}", file=sys.stderr)
+            return NOT_ASSESSED
+        print(f"Written to {options.blank}")
+    else:
+        print_questions(review, groups, console)
+    return RELEASED
