@@ -16,34 +16,96 @@ import ampreview.rules
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 LAYERS: tuple[tuple[str, ...], ...] = (
-    ("check", "value"),
-    ("finding", "units"),
-    ("refusal", "spelling", "letter_code"),
-    ("unreadable", "plain_text"),
-    ("notation", "syntax", "flatten"),
-    ("quantity", "source"),
-    ("spec",),
-    ("unknown_key",),
+    (
+        "check",
+        "identity",
+        "units",
+        "value",
+        "writing",
+    ),
+    (
+        "finding",
+        "letter_code",
+        "spelling",
+    ),
+    (
+        "milestone",
+        "refusal",
+        "unreadable",
+    ),
+    (
+        "flatten",
+        "notation",
+        "plain_text",
+    ),
+    (
+        "quantity",
+        "revision",
+        "syntax",
+    ),
+    (
+        "node",
+        "source",
+        "spec",
+        "stock",
+        "yaml_text",
+    ),
+    (
+        "catalogue",
+        "form",
+        "schema",
+        "splice",
+        "tolerance",
+        "unknown_key",
+    ),
     ("validation",),
     ("loading",),
-    ("node", "stock"),
-    ("leaves", "tolerance", "catalogue"),
+    (
+        "companion",
+        "house",
+        "leaves",
+        "rewrite",
+    ),
     ("graph",),
-    ("wording",),
-    ("engine", "companion"),
-    ("consistency",),
-    ("deviation",),
-    ("milestone", "solve", "worksheet"),
-    ("builds", "review"),
-    ("remedy", "spread"),
-    ("plan",),
+    (
+        "consistency",
+        "wording",
+    ),
+    (
+        "answers",
+        "deviation",
+        "engine",
+    ),
+    (
+        "builds",
+        "house_file",
+        "solve",
+        "worksheet",
+    ),
+    ("criteria",),
+    ("review",),
+    (
+        "comparison",
+        "questions",
+        "spread",
+        "trial",
+    ),
+    ("remedy",),
+    (
+        "batch",
+        "plan",
+    ),
+    ("amendment",),
     ("reports",),
     ("commands",),
     ("cli",),
     ("__main__",),
 )
 ROW = {name: number for number, names in enumerate(LAYERS) for name in names}
-ONLY_HERE = {"ruamel": {"source", "rewrite"}, "rich": {"reports", "commands"}}
+ONLY_HERE = {
+    "ruamel": {"source", "rewrite"},
+    "rich": {"reports", "commands"},
+}
 
 
 def modules(root: Path) -> list[Path]:
