@@ -22,19 +22,48 @@ def in_words(value: Any, unit: str) -> str:
     if isinstance(value, str):
         return value
     if isinstance(value, tuple):
-        return ", ".join(in_words(item, unit) for item in value)
+        shown = [in_words(item, unit) for item in value]
+        alike = len(shown) > 1 and len(set(shown)) == 1
+        return f"{shown[0]} each" if alike else ", ".join(shown)
     if unit in PLAIN:
         return str(value)
     return show(float(value), unit)
 
 
+class Said:
+    """A value in a check's sentence, which may choose a word by it.
+
+    ``{figure:+above|below}`` says "2 dB above" or, of a negative figure, "2 dB below";
+    ``{series:cell|cells}`` says "1 cell" or "3 cells"; ``{figure}`` says the value.
+
+    >>> f"{Said(-2.0, 'dB'):+above|below} and {Said(3.0, '1'):cell|cells}"
+    '2 dB below and 3 cells'
+    """
+
+    def __init__(self, value: Any, unit: str) -> None:
+        self.value = value
+        self.unit = unit
+
+    def __format__(self, choice: str) -> str:
+        if not choice:
+            return in_words(self.value, self.unit)
+        first, _, second = choice.removeprefix("+").partition("|")
+        if choice.startswith("+"):
+            return f"{in_words(abs(self.value), self.unit)} {second if self.value < 0 else first}"
+        return f"{in_words(self.value, self.unit)} {first if self.value == 1 else second}"
+
+
 def sentence(check: Check, node: Computed, corner: Corner) -> str:
-    """The check's sentence with the figure and the inputs at a corner."""
-    words: dict[str, str] = {"figure": in_words(node.value(corner), check.unit)}
+    """The check's sentence with the figure and the inputs at a corner.
+
+    It begins with a capital and ends without a full stop, because a note may follow.
+    """
+    words = {"figure": Said(node.value(corner), check.unit)}
     for name, item in check.inputs.items():
         unit = item.unit if isinstance(item, Input) else "1"
-        words[name] = in_words(node.arguments[name].value(corner), unit)
-    return check.sentence.format_map(words)
+        words[name] = Said(node.arguments[name].value(corner), unit)
+    text = check.sentence.format_map(words).removesuffix(".")
+    return text[:1].upper() + text[1:]
 
 
 def readings(check: Check, node: Computed, corner: Corner, graph: Graph) -> tuple[Reading, ...]:
