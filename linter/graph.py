@@ -162,6 +162,9 @@ class Graph:
         found = self.resolve(leaf, channel)
         if not isinstance(found, LeafNode):
             return found
+        side = "min" if end == "low" else "max"
+        if found.stated.form == "line" and side not in found.stated.sides:
+            return Gap((self.leaves.missing(leaf, channel, FIELDS[leaf]),))
         number = found.stated.lo if end == "low" else found.stated.hi
         return Fixed(number, found.used, found.leaned)
 

@@ -1,13 +1,15 @@
 """One spec file reviewed: read, assessed, judged.  What every report is made from."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from operator import itemgetter
 from pathlib import Path
 
 from .catalogue import Catalogue, load
 from .check import Milestone
-from .consistency import standing_findings
+from .consistency import DOMAIN, standing_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .engine import Assessment
@@ -15,6 +17,8 @@ from .finding import Finding, Severity, Status
 from .loading import Deviation, Loaded, Spec, load_file
 from .milestone import RANK, Verdict, verdict
 from .refusal import Refusal
+
+STAKES = ("safety", "rating", "performance")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,9 +32,19 @@ class Review:
     criteria: Criteria = TODAY
 
     def failing(self) -> tuple[Finding, ...]:
-        """The findings proper, gravest first, then by how far they miss the limit."""
-        found = [item for item in self.findings if item.severity is not None]
-        return tuple(sorted(found, key=_gravity))
+        """The findings proper in the order in which a reader should take them.
+
+        Gravest first.  Within a severity, doubtful values come before what was computed
+        from them, safety and ratings before performance, far misses before near ones.
+        The same fault in a second channel is no news: it stands behind all first ones.
+        """
+        found = sorted((x for x in self.findings if x.severity is not None), key=_gravity)
+        seen: Counter[tuple[str, Severity | None]] = Counter()
+        ordered = []
+        for item in found:
+            ordered.append((_rank(item), seen[item.check, item.severity], item))
+            seen[item.check, item.severity] += 1
+        return tuple(item for *_, item in sorted(ordered, key=itemgetter(0, 1)))
 
     def of_status(self, status: Status) -> tuple[Finding, ...]:
         """The answers of one kind, in the catalogue's order."""
@@ -52,10 +66,15 @@ class Review:
         return severities | kinds | ({"permitted": permitted} if permitted else {})
 
 
-def _gravity(finding: Finding) -> tuple[int, float, str, str]:
-    severity = finding.severity or Severity.MINOR
+def _rank(finding: Finding) -> int:
+    return RANK[finding.severity or Severity.MINOR]
+
+
+def _gravity(finding: Finding) -> tuple[int, bool, int, float, str, str]:
     return (
-        RANK[severity],
+        _rank(finding),
+        finding.domain != DOMAIN,
+        STAKES.index(finding.stake),
         finding.margin if finding.margin is not None else 0.0,
         finding.check,
         finding.subject,

@@ -125,7 +125,7 @@ class GateDrive(Section):
     dead_time: Value | None = quantity(
         "s",
         "ONE leg: from the off-command of one switch to the on-command of the other",
-        "1 .. 900 ns",
+        "0 or 1 .. 900 ns",
         given="line",
         concerns=DISCRETE,
         example="{min: 40 ns, typ: 45 ns}",

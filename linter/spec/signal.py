@@ -19,7 +19,7 @@ class Signal(Section):
     crest_factor: Value | None = quantity(
         "dB",
         "programme: peak over rms; 12.04 dB is one eighth of the power of a sine as high",
-        "6 .. 20 dB",
+        "3 .. 20 dB",
         given="range",
         default=usually("12.04 dB", from_memory("IEC 62368-1", "Annex E")),
         example="10 dB .. 15 dB",

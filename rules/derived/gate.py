@@ -11,7 +11,9 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
+    from_memory,
 )
+from ..formulas.maths import smaller
 from ..formulas.switching import (
     charge_time,
     dead_time_margin,
@@ -46,6 +48,21 @@ SCALING = derivation("gate capacitance charged through a resistance: times go as
 def as_printed(t_printed: Any) -> Any:
     """A switching time as the data sheet prints it."""
     return t_printed
+
+
+def later(t_d_off: Any, t_on: Any) -> Any:
+    """How much later turn-off starts than turn-on, counted from the commands."""
+    return t_d_off - t_on
+
+
+def alike() -> Any:
+    """Turn-off delay beyond turn-on delay where neither is known, in seconds."""
+    return 0.0
+
+
+def charge_at(q_gd: Any, v_swing: Any, v_dss: Any, share: Any) -> Any:
+    """Gate-drain charge at a swing below that of its test, square-root law."""
+    return q_gd * smaller(1.0, (v_swing / (share * v_dss)) ** 0.5)
 
 
 def dead_time_only(dead_time: Any) -> Any:
@@ -118,6 +135,7 @@ def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
 
 Q_SW = Input(f"{DEVICE}.q_sw", "C", "gate charge from threshold to end of plateau")
 Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
+V_SWING = Input("v_swing", "V", "swing of the switch node")
 EDGE = "0.8 (q r_on / (v_drv - v_gs_pl) + q r_off / v_gs_pl) / 2"
 T_R = Input(f"{DEVICE}.t_r", "s", "rise time as printed")
 T_F = Input(f"{DEVICE}.t_f", "s", "fall time as printed")
@@ -150,7 +168,7 @@ EDGES: tuple[Derived, ...] = (
                  "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %")},
                 "0.8 v_swing / t_edge"),
             Way(turn_on_slope,
-                {"v_swing": Input("v_swing", "V", "swing of the switch node"), "q_gd": Q_GD,
+                {"v_swing": V_SWING, "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
                  "r_gate_on": R_ON, "v_drv": V_DRV, "v_gs_pl": V_PL},
                 "v_swing (v_drv - v_gs_pl) / (q_gd r_gate_on)", when=DISCRETE),
             Way(slope,
@@ -189,6 +207,33 @@ DEAD_TIMES: tuple[Derived, ...] = (
     ),
 )
 
+LATE = Derived(
+    "t_off_late", "s", "channel", "turn-off delay beyond the turn-on delay",
+    (
+        Way(later, {"t_d_off": T_D_OFF, "t_on": T_ON}, "t_d_off - t_on", when=DISCRETE),
+        Way(alike, {}, "0", when=DISCRETE, assumes=Assumption(None, "floor", derivation(
+            "a gate falls from the supply to its plateau no faster than it rises to its "
+            "threshold"))),
+    ),
+    sources=(derivation("both counted from their command"),),
+)
+
+CHARGE_AT_SWING = Derived(
+    "q_gd_swing", "C", "channel", "gate-drain charge at the swing of the node",
+    (
+        Way(charge_at,
+            {"q_gd": Q_GD, "v_swing": V_SWING,
+             "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
+             "share": Constant("50 %", "drain voltage of the printed charge over the rating",
+                               from_memory("usual test condition of data sheets: half the "
+                                           "rating"))},
+            "q_gd (v_swing / (share v_dss))^0.5, at most q_gd", when=DISCRETE),
+        Way(as_printed, {"t_printed": Q_GD}, "t_printed", when=DISCRETE),
+    ),
+    sources=(derivation("junction capacitance falls as the root of the voltage, so the charge "
+                        "grows as the root"),),
+)
+
 PLATEAU = Derived(
     "v_plateau", "V", "channel", "plateau of the gate at working current",
     (Way(share_of_supply,
@@ -219,6 +264,8 @@ DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
     _circuit_time("t_f_circuit", "t_f", R_OFF, "fall time"),
+    LATE,
+    CHARGE_AT_SWING,
     *EDGES,
     *DEAD_TIMES,
 )

@@ -70,6 +70,11 @@ def lossless_sine(m_max: Any, v_ideal: Any, v_rms: Any) -> Any:
     return smaller(m_max * v_ideal / 2**0.5, v_rms)
 
 
+def stated_level(rated_voltage: Any) -> Any:
+    """Output at rated power where the rail is not known."""
+    return rated_voltage
+
+
 R_PATH_ = Derived(
     "r_path", "ohm", "channel", "all resistance in line with the load",
     ways=(
@@ -184,6 +189,14 @@ V_SINE_MAX = Derived(
                 "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
             },
             "smaller of m_max v_ideal / sqrt(2) and v_rms",
+        ),
+        Way(
+            stated_level,
+            {"rated_voltage": Input("rated_voltage", "V", "output at rated power, rms")},
+            "rated_voltage",
+            assumes=Assumption(
+                None, "favourable", derivation("the rail is open: it may allow more than rated")
+            ),
         ),
     ),
 )

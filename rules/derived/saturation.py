@@ -15,9 +15,9 @@ from ...linter.check import (
 from ..formulas.inductor import hot_saturation
 from ..formulas.maths import smaller
 from .load import lowest_load
+from .stage import crest_with_ripple
 
 RIPPLE = Input("ripple_idle", "A", "largest ripple, peak to peak")
-_CLOCKED = ("natural-sampling", "uniform-sampling")
 
 
 def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:
@@ -45,19 +45,19 @@ def four_fifths() -> Any:
     return 0.8
 
 
-def crest_clocked(
-    m_max: Any, v_ideal: Any, v_peak: Any, z_load_stated: Any, ripple_idle: Any
-) -> Any:
-    """Audio crest and half of the ripple that is left there."""
-    depth = smaller(m_max, v_peak / v_ideal)
-    return depth * v_ideal / z_load_stated + ripple_idle / 2 * (1 - depth**2)
+def cold_path(n_legs: Any, r_ds_on: Any, parallel: Any, dcr: Any, r_series: Any) -> Any:
+    """Resistance that limits the current while everything is cold."""
+    return n_legs * (r_ds_on / parallel + dcr) + r_series
 
 
-def crest_constant_ripple(
-    m_max: Any, v_ideal: Any, v_peak: Any, z_load_stated: Any, ripple_idle: Any
+def stated_crest(
+    m_max: Any, v_ideal: Any, v_peak: Any, z_load_stated: Any, r_path_cold: Any,
+    ripple_idle: Any, modulator: str,
 ) -> Any:
-    """The same where the ripple does not shrink."""
-    return smaller(m_max * v_ideal, v_peak) / z_load_stated + ripple_idle / 2
+    """Crest of load current and ripple, clipped into load and cold path."""
+    loop = z_load_stated + r_path_cold
+    peak = smaller(m_max * v_ideal, v_peak) / loop
+    return crest_with_ripple(peak, v_ideal, loop, ripple_idle, modulator)
 
 
 T_INDUCTOR = Derived(
@@ -135,9 +135,29 @@ _PEAK = {
         Assumption(float("inf"), "absent", derivation("no limiter, no limit")),
     ),
     "z_load_stated": Input("z_load_stated", "ohm", "lowest load that the spec states"),
+    "r_path_cold": Input("r_path_cold", "mohm", "resistance in line with the load, cold"),
     "ripple_idle": RIPPLE,
+    "modulator": Input("modulator.type", "word", "kind of modulator"),
 }
+_LESS = Assumption("0 ohm", "adverse", derivation("less resistance lets more current through"))
 
+R_PATH_COLD = Derived(
+    "r_path_cold", "ohm", "channel", "resistance in line with the load, cold",
+    ways=(
+        Way(
+            cold_path,
+            {
+                "n_legs": Input("n_legs", "1", "legs of the channel"),
+                "r_ds_on": Input("output_stage.device.r_ds_on", "mohm", "one switch", _LESS),
+                "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
+                "dcr": Input("filter.inductor.dcr", "mohm", "one inductor", _LESS),
+                "r_series": Input("output_stage.r_series", "mohm", "board and sensor", _LESS),
+            },
+            "n_legs (r_ds_on/parallel + dcr) + r_series",
+        ),
+    ),
+    sources=(derivation("one switch of each leg carries the load current at any time"),),
+)
 
 Z_LOAD_STATED = Derived(
     "z_load_stated", "ohm", "channel", "lowest load that the spec itself states",
@@ -162,18 +182,13 @@ I_INDUCTOR_CREST = Derived(
     "largest current of one inductor, clipped into the lowest load that is stated",
     ways=(
         Way(
-            crest_constant_ripple, _PEAK,
-            "smaller of m_max v_ideal and v_peak / z_load_stated + ripple_idle/2",
-            when={"modulator.type": "self-oscillating"},
-        ),
-        Way(
-            crest_clocked, _PEAK,
-            "M v_ideal / z_load_stated + ripple_idle/2 (1 - M^2),"
-            " M smaller of m_max and v_peak / v_ideal",
-            when={"modulator.type": _CLOCKED},
+            stated_crest, _PEAK,
+            "largest of m v_ideal/(z_load_stated + r_path_cold) + ripple_idle/2 (1 - m^2) up to"
+            " m v_ideal = smaller of m_max v_ideal and v_peak; self-oscillating modulator: the"
+            " full ripple at the end",
         ),
     ),
     sources=(derivation("ripple of a clocked stage goes with 1 - M^2, of a hysteretic one not"),),
 )
 
-DERIVED = (I_SAT_FACTOR, Z_LOAD_STATED, I_INDUCTOR_CREST, T_INDUCTOR, I_SAT_HOT)
+DERIVED = (I_SAT_FACTOR, R_PATH_COLD, Z_LOAD_STATED, I_INDUCTOR_CREST, T_INDUCTOR, I_SAT_HOT)

@@ -15,6 +15,7 @@ from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
+    Assumption,
     AtMost,
     Case,
     Check,
@@ -56,7 +57,8 @@ CHECK = Check(
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "c_across": Input("c_across_working", "F", "capacitor across the load"),
         "c_total": Input("c_total", "F", "capacitance across the load, all of it"),
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
+        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
+                             Assumption("0 A", "floor", derivation("audio current alone"))),
         "limit": Input("i_c_across_limit", "A", "current that the capacitor may carry"),
     },
     applies={"filter_kind": "lc"},

@@ -14,6 +14,7 @@ from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
+    Assumption,
     AtMost,
     Case,
     Check,
@@ -53,7 +54,8 @@ CHECK = Check(
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
+        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
+                             Assumption("0 A", "floor", derivation("audio current alone"))),
         "limit": Input("i_c_ground_limit", "A", "current that one capacitor may carry"),
     },
     applies={"filter_kind": "lc", "filter.c_ground": "fitted"},

@@ -1,13 +1,14 @@
 """Temperature rise of the inductor with its core loss.
 
-Inductors that are hot with no music are the classic surprise of two-level stages: the
-full ripple runs at idle, and a core chosen for its saturation current alone burns it as
-core loss. The figure adds the core loss at the largest ripple to the copper loss of a
-sine at rated power and compares with the heat that makes the rated rise. The power law of
-the core is good for perhaps 50 %, and it takes the triangle for a sine (7 % too much). A
-rise of 40 K is what such parts are rated for; 60 K in the warm air of an enclosure ends
-at 120 degC, where wire and plastic end. It speaks only where core data is stated. Cure:
-more turns on the same core, a lower-loss core, a higher carrier, three-level modulation.
+Inductors that are hot with no music are the classic surprise of two-level stages: the full
+ripple runs at idle, and a core chosen for its saturation current alone burns it as core loss.
+The figure adds the core loss at the largest ripple to the copper loss of a sine at rated
+power and compares with the heat that makes the rated rise. The power law of the core is good
+for perhaps 50 %, and it takes the triangle for a sine (7 % too much). A rise of 40 K is what
+such parts are rated for; 60 K in the warm air of an enclosure ends at 120 degC, where wire
+and plastic end. Without core data it asks for them: makers give them on request, or state the
+rise at the ripple. Cure: more turns on the same core, a lower-loss core, a higher carrier,
+three-level modulation.
 """
 
 from typing import Any
@@ -73,7 +74,7 @@ CHECK = Check(
             origin="derived: core loss equal to the copper loss at the rated current",
         ),
     ),
-    topic=("filter.inductor.p_v", "filter.inductor.turns"),
+    topic=("filter.inductor",),
     asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V}

@@ -54,7 +54,9 @@ CHECK = Check(
     inputs={
         "l_total": Input("l_total", "H", "inductance in line with the load"),
         "c_total": Input("c_total", "F", "capacitance across the load"),
-        "r_path": Input("r_path", "mohm", "all resistance in line with the load"),
+        "r_path": Input("r_path", "mohm", "all resistance in line with the load",
+                        Assumption("0.5 ohm", "favourable", derivation(
+                            "more would cost a tenth of the power into 4 ohm"))),
         "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper",
                           Assumption("1 ohm", "absent", NONE)),
         "damper_c": Input("filter.damper.c", "F", "capacitor of one damper",

@@ -48,7 +48,7 @@ CHECK = Check(
              "26.6 %", "derived: 13.3 V of 50 V"),
     ),
     topic=("output_stage.c_local",),
-    asked_from="production",
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V}
 channels:

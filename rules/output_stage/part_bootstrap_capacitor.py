@@ -46,7 +46,7 @@ CHECK = Check(
         Case({"c": "220 nF", "c_bootstrap": "33 nF"}, "6.667",
              "derived: a capacitor of another part's data sheet"),
     ),
-    topic=("output_stage.device.c_bootstrap",),
+    topic=("output_stage.device.c_bootstrap", "gate_drive.bootstrap.c"),
     asked_from=None,
     peaks_inside=("gate_drive.bootstrap.c",),
     fails="""

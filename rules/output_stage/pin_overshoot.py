@@ -58,7 +58,7 @@ CHECK = Check(
              "91.89 %", "derived: 30 V rail with 4 V of ringing"),
     ),
     topic=("output_stage.l_loop", "output_stage.v_overshoot"),
-    asked_from="production",
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V, sinks_current: yes}
 channels:
