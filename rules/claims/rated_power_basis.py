@@ -31,8 +31,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="rated_thd",
-    sentence="The rated power is stated at {figure} distortion; at 1 % it would be up to a fifth"
-    " less.",
+    sentence="The rated power is stated at {figure} distortion; a rating at 10 % lies about a fifth"
+    " above one at 1 %.",
     inputs={"rated_thd": Input("rated_thd", "%", "distortion at which rated power is stated")},
     limits=AtMost(minor="1 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("rated_thd", "0.5 %"),),

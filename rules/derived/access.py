@@ -19,6 +19,7 @@ from .feed import as_stated
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
 DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
+ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
 CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
@@ -79,9 +80,14 @@ def indoors() -> float:
     return 2.0
 
 
+def endless() -> float:
+    """A capacitance that keeps its voltage for good."""
+    return float("inf")
+
+
 def harmless(voltage: Any, limit: Any) -> str:
-    """``yes`` up to two thirds of a limit, so that no tolerance crosses it."""
-    return "yes" if voltage <= limit * 2 / 3 else "no"
+    """``yes`` up to four fifths of a limit, so that no usual tolerance crosses it."""
+    return "yes" if voltage <= 0.8 * limit else "no"
 
 
 def _product(
@@ -125,11 +131,11 @@ DERIVED: tuple[Derived, ...] = (
     _product(
         "rail_harmless",
         "word",
-        "yes where all rails together lie far below 60 V",
+        "yes where all rails together lie well below 60 V",
         Way(
             harmless,
             {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
-            "voltage up to 2/3 limit",
+            "voltage up to 0.8 limit",
         ),
     ),
     _product(
@@ -138,6 +144,14 @@ DERIVED: tuple[Derived, ...] = (
         "how the rails are kept from hands; bare where it does not matter",
         Way(as_stated, {"value": Input("safety.rail_access", "word", "as stated")}, "value"),
         Way(bare, {}, "bare", {"rail_harmless": "yes"}, assumes=BARE),
+    ),
+    _product(
+        "c_discharged",
+        "F",
+        "capacitance of ONE rail that the resistor discharges, where it matters",
+        Way(as_stated, {"value": Input("c_rail", "F", "capacitance of ONE rail")}, "value"),
+        Way(endless, {}, "without a resistor any capacitance", {"protection.bleeder": "none"}),
+        Way(endless, {}, "endless", {"rail_harmless": "yes"}, assumes=ENDLESS),
     ),
     _product(
         "pollution_degree",
@@ -202,11 +216,11 @@ DERIVED: tuple[Derived, ...] = (
     _channel(
         "output_harmless",
         "word",
-        "yes where the output lies far below 30 V rms",
+        "yes where the output lies well below 30 V rms",
         Way(
             harmless,
             {"voltage": Input("v_ideal", "V", "largest peak at the load"), "limit": CLASS_1_PEAK},
-            "voltage up to 2/3 limit",
+            "voltage up to 0.8 limit",
         ),
         sources=(AUDIO_CLASSES,),
     ),

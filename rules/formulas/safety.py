@@ -36,7 +36,6 @@ IP_CODE = from_memory("IEC 60529", "structure of the code: IP, two digits or X, 
 NONE_FITTED = Assumption(
     float("inf"), "absent", derivation("without a resistor nothing discharges the rail")
 )
-UNKNOWN_C = Assumption(float("inf"), "adverse", derivation("bound: the charge stays for good"))
 
 CREEPAGE_ROWS = (
     (50.0, 0.025, 0.040, 1.9),

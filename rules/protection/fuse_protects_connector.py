@@ -6,8 +6,9 @@ own rating after IEC 60127 lets the housing melt before it opens.
 
 The figure is the temperature that the contacts reach at the sure opening current of the
 fuse, in the air of the box, above the highest temperature of the connector.  Above 0 K the
-housing is beyond its rating in a fault: major.  100 K above it common housings soften and
-char (common practice, no source): critical.  Of several contacts in parallel one is not
+housing is beyond its rating, in a fault and for half an hour at most: minor.  40 K above it
+housings creep and contacts lose their force: major.  100 K above it they soften and char:
+critical.  Both are common practice without a source.  Of several contacts in parallel one is not
 counted, as they share unequally.  First cure: more contacts, or a smaller fuse.
 """
 
@@ -58,10 +59,12 @@ CHECK = Check(
     },
     limits=AtMost(
         critical="100 K",
-        major="0 K",
+        major="40 K",
+        minor="0 K",
         basis={
             "critical": COMMON_PRACTICE,
-            "major": derivation("the highest temperature of a connector is its rating"),
+            "major": COMMON_PRACTICE,
+            "minor": derivation("the highest temperature of a connector is its rating"),
         },
     ),
     levers=(

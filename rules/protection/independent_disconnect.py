@@ -74,7 +74,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector",),
-    asked_from="prototype",
+    asked_from=None,
     fails=MUTING,
     passes=MUTING.replace("action: mute", "action: remove-supply"),
 )

@@ -59,7 +59,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.source",),
-    asked_from="concept",
+    asked_from="prototype",
     fails=MAINS,
     passes=MAINS.replace("certified: no", "certified: yes"),
 )

@@ -23,8 +23,7 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="1 where ip_code is no code of IEC 60529",
-    sentence="The claim of enclosure protection is written {ip_code}; unreadable as a code of"
-    " IEC 60529: {figure}.",
+    sentence="Claim of enclosure protection {ip_code}: {figure} faults in the code of IEC 60529.",
     inputs={"ip_code": Input("environment.ip_code", "word", "protection claimed")},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),
     sources=(IP_CODE,),

@@ -23,7 +23,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
-from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, UNKNOWN_C, WAIT, voltage_left
+from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, WAIT, voltage_left
 
 
 def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
@@ -45,12 +45,12 @@ CHECK = Check(
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c))",
     sentence="{wait} after the supply is cut, {figure} are left between bare rails ({v_rail} at"
-    " first, {c} discharged by {r}).",
+    " first on each).",
     inputs={
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
         "rail_count": Input("rail_count", "1", "rails in series between two hands"),
         "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_rail", "F", "capacitance of ONE rail", UNKNOWN_C),
+        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
         "wait": Constant("2 s", "time after disconnection", WAIT),
     },
     applies={"safety.rail_access": "bare"},

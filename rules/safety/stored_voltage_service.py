@@ -14,7 +14,7 @@ every switch and fuse, and a line on the board about the time to wait.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
-from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, UNKNOWN_C, voltage_left
+from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, voltage_left
 
 
 def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
@@ -36,12 +36,12 @@ CHECK = Check(
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c))",
     sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
-    " ({v_rail} at first on each, {c} discharged by {r}).",
+    " ({v_rail} at first on each).",
     inputs={
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
         "rail_count": Input("rail_count", "1", "rails in series between two hands"),
         "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_rail", "F", "capacitance of ONE rail", UNKNOWN_C),
+        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
         "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
     },
     limits=AtMost(

@@ -1,0 +1,129 @@
+"""Direct voltage at the loudspeaker against nodal solutions and simulation."""
+
+import math
+
+import numpy as np
+import pytest
+from ampreview.linter.catalogue import load
+from ampreview.linter.engine import Assessment
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.loading import load_text
+from ampreview.rules.derived.access import coil_power
+from ampreview.rules.protection.dc_detector_bass import figure as bass
+
+SPLIT = """
+amplifier_spec: 1
+supply: {{source: dc-source, rails: {rails}, v_rail: {v}}}
+channels:
+  main:
+    output_stage: {{topology: {topology}, devices: discrete}}
+    loudspeaker: {{z_rated: 4 ohm, r_e: 3.2 ohm, p_rated: 60 W, rating_method: aes2-1984{more}}}
+protection: {{dc_detector: {detector}}}
+"""
+
+
+def judge(name: str, **words: str) -> Finding:
+    filled = {"rails": "single", "v": "25.2 V", "topology": "full-bridge", "more": ""} | words
+    loaded = load_text(SPLIT.format(**filled), "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    entry = load().entry(name)
+    assert entry is not None
+    return Assessment(loaded.spec, load(), "concept").judge(entry, "main")
+
+
+@pytest.mark.parametrize(("series", "parallel"), [(1, 1), (2, 1), (1, 2), (2, 2), (3, 2)])
+def test_coil_power_by_nodal_solution(series: int, parallel: int) -> None:
+    # strings of coils across the rail, solved joint by joint
+    v, r = 25.2, 3.2
+    matrix = np.eye(series + 1)
+    right = np.zeros(series + 1)
+    right[0] = v
+    for n in range(1, series):
+        matrix[n, n], matrix[n, n - 1], matrix[n, n + 1] = 2 / r, -1 / r, -1 / r
+    nodes = np.linalg.solve(matrix, right)
+    total = sum((a - b) ** 2 / r for a, b in zip(nodes, nodes[1:], strict=False))
+    each = total * parallel / (series * parallel)
+    assert coil_power(v, series, r) == pytest.approx(each, rel=1e-12)
+
+
+def test_published_fault_powers() -> None:
+    # 25.2 V bridge on 3.2 ohm: 198.5 W; a split supply of 12.6 V: 49.61 W
+    assert coil_power(25.2, 1, 3.2) == pytest.approx(198.5, rel=1e-3)
+    assert coil_power(12.6, 1, 3.2) == pytest.approx(49.61, rel=1e-3)
+
+
+def test_undetected_bridge_is_critical() -> None:
+    found = judge("dc-fault-power", detector="none")
+    assert found.severity is Severity.CRITICAL
+    assert found.figure == pytest.approx(198.45 / 60, rel=1e-6)
+
+
+def test_half_bridge_of_a_split_supply_sees_one_rail() -> None:
+    found = judge(
+        "dc-fault-power", rails="split", v="12.6 V", topology="half-bridge", detector="none"
+    )
+    assert found.figure == pytest.approx(49.61 / 60, rel=1e-3)
+    assert found.status is Status.MEETS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        {"topology": "half-bridge"},  # its output capacitor blocks
+        {"more": ", c_series: {c: 10 uF}"},
+    ],
+)
+def test_a_capacitor_in_series_spares_the_coil(words: dict[str, str]) -> None:
+    found = judge("dc-fault-power", detector="none", **words)
+    assert found.status is Status.NOT_APPLICABLE
+
+
+@pytest.mark.parametrize(
+    ("detector", "severity"),
+    [
+        ("{v_trip: 2 V, action: mute, independent: yes}", Severity.MAJOR),
+        ("{v_trip: 2 V, action: disconnect-load, independent: no}", Severity.MAJOR),
+        ("{v_trip: 2 V, action: disconnect-load, independent: yes}", None),
+    ],
+)
+def test_only_an_independent_disconnection_cures_a_shorted_switch(detector, severity) -> None:
+    assert judge("independent-disconnect", detector=detector).severity is severity
+
+
+def test_silence_on_the_detector_is_open() -> None:
+    found = judge("independent-disconnect", detector="{v_trip: 2 V}")
+    assert found.status is Status.OPEN
+    assert {item.path for item in found.missing} == {
+        "protection.dc_detector.action",
+        "protection.dc_detector.independent",
+    }
+
+
+def trips(delay: float, f: float, v: float, v_trip: float) -> bool:
+    """Whether a low-pass detector that needs ``delay`` at full direct voltage trips on bass."""
+    tau = -delay / math.log(1 - v_trip / v)
+    step = min(delay, 1 / f) / 2000
+    x = -v / math.hypot(1, 2 * math.pi * f * tau)  # steady state, deepest
+    peak, t = 0.0, 0.0
+    while t < 8 / f:
+        t += step
+        x += (v * math.sin(2 * math.pi * f * t) - x) * step / tau
+        peak = max(peak, x) if t > 4 / f else peak
+    return peak > v_trip
+
+
+@pytest.mark.parametrize("f", [20.0, 60.0])
+def test_low_pass_detector_fires_on_bass_below_the_major_limit(f: float) -> None:
+    # threshold a hundredth of the rail; the limit of 1 / pi is the delay 1 / (2 pi f)
+    edge = 1 / (2 * math.pi * f)
+    assert bass(edge, f) == pytest.approx(1 / math.pi, rel=1e-9)
+    assert trips(0.97 * edge, f, 100.0, 1.0)
+    assert not trips(1.03 * edge, f, 100.0, 1.0)
+
+
+def test_time_counting_detector_fires_on_bass_below_the_minor_limit() -> None:
+    # counts how long the output stays above the threshold: just under half a period
+    f, v, v_trip = 20.0, 100.0, 1.0
+    longest = (math.pi - 2 * math.asin(v_trip / v)) / (2 * math.pi * f)
+    assert bass(longest, f) == pytest.approx(1.0, rel=0.01)
+    assert longest < 1 / (2 * f)
