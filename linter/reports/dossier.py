@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from ..deviation import in_words
 from ..finding import Finding, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
@@ -97,7 +98,7 @@ def _deviations(review: Review) -> Iterator[str]:
     if not review.deviations:
         return
     yield "### Deviations on record"
-    used = {(item.check, item.subject) for item in review.findings if item.permitted}
+    used = {item.permitted for item in review.findings if item.permitted}
     rows = [
         (
             item.check,
@@ -106,7 +107,7 @@ def _deviations(review: Review) -> Iterator[str]:
             item.reason,
             item.until,
             item.up_to or "any figure",
-            "in force" if (item.check, item.place) in used else "permits nothing, see below",
+            "in force" if in_words(item) in used else "permits nothing, see below",
         )
         for item in review.deviations
     ]

@@ -82,8 +82,9 @@ class _Run:
         """The run."""
         for review in self.reviews:
             self._artifact(review.spec.file, review.spec.text)
-            if review.criteria.permissions:
-                self._artifact(review.criteria.permissions.file, review.criteria.permissions.text)
+            for beside in (review.criteria.permissions, review.criteria.house):
+                if beside:
+                    self._artifact(beside.file, beside.text)
         results = [
             self._result(item, review) for review in self.reviews for item in review.findings
         ]
@@ -107,7 +108,7 @@ class _Run:
         return [{"name": name, "version": rules_hash(name)} for name in packages]
 
     def _invocation(self) -> Data:
-        notes = [_note(item) for item in self._notes()]
+        notes = [_note(item) for item in dict.fromkeys(self._notes())]
         refusals = [self._refusal(item) for group in self.refused for item in group]
         return {
             "executionSuccessful": not self.refused,
