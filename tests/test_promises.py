@@ -1,0 +1,100 @@
+"""Every remedy shown does what it promised, on randomly spoilt samples.
+
+A sample is spoilt by scaling a few of its values; each remedy offered is then written into
+the spec, the whole catalogue is run afresh, and its effects are counted again from scratch.
+"""
+
+import random
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.finding import Status
+from ampreview.linter.loading import Spec, load_file
+from ampreview.linter.plan import plan
+from ampreview.linter.quantity import Value, spell
+from ampreview.linter.remedy import Advisor
+from ampreview.linter.review import Review, review
+from ampreview.linter.spec import field_of
+from ampreview.linter.trial import answers_of, rank
+
+SAMPLES = Path(__file__).parents[1] / "sample_specs"
+SOUND = ("choir-portable", "bird-call-pocket", "market-day-trolley", "playhouse-subwoofer")
+SPOILT = 5
+CHECKED = 6
+pytestmark = pytest.mark.slow
+
+
+def spoilt(name: str, seed: int) -> Spec:
+    """A sample with a few numbers scaled by up to a factor of three."""
+    dice = random.Random(f"{name} {seed}")
+    loaded = load_file(SAMPLES / f"{name}.amp.yaml")
+    assert loaded.spec is not None
+    numbers = [
+        path
+        for path, value in loaded.spec.values.items()
+        if isinstance(value, Value)
+        and value.form == "plain"
+        and value.nominal > 0.0
+        and field_of(path).kind == "quantity"
+        and field_of(path).unit not in ("degC", "%", "dB")
+    ]
+    changes = {}
+    for path in dice.sample(sorted(numbers), SPOILT):
+        value = loaded.spec.values[path]
+        assert isinstance(value, Value)
+        number = float(f"{value.nominal * 3 ** dice.uniform(-1, 1):.3g}")
+        changes[path] = spell(Value(number, number, number), field_of(path).unit)
+    done = loaded.spec.with_values(changes)
+    assert done.spec is not None, done.refusals
+    return done.spec
+
+
+def severities(done: Review) -> dict[tuple[str, str], int]:
+    return {key: rank(item) for key, item in answers_of(done.findings).items()}
+
+
+@pytest.mark.parametrize("seed", [1, 2])
+@pytest.mark.parametrize("name", SOUND)
+def test_remedies_keep_their_promises(name: str, seed: int) -> None:
+    start = review(spoilt(name, seed))
+    advisor = Advisor(start)
+    before = severities(start)
+    findings = list(start.failing())
+    random.Random(seed).shuffle(findings)
+    for finding in findings[:CHECKED]:
+        for remedy in advisor.advised(finding).remedies:
+            loaded = start.spec.with_values(dict(remedy.values))
+            assert loaded.spec is not None
+            after = review(loaded.spec)
+            answers = answers_of(after.findings)
+            key = (finding.check, finding.subject)
+            assert answers[key].status is Status.MEETS, (key, remedy.changes)
+            now = severities(after)
+            keys = before.keys() | now.keys()
+            appeared = {
+                f"{c} ({s})"
+                for c, s in keys
+                if before.get((c, s), 9) == 9 and now.get((c, s), 9) < 9
+            }
+            cured = {
+                f"{c} ({s})"
+                for c, s in keys
+                if before.get((c, s), 9) < 9 and now.get((c, s), 9) == 9 and (c, s) != key
+            }
+            assert set(remedy.appeared) == appeared, (key, remedy.changes)
+            assert set(remedy.cured) == cured, (key, remedy.changes)
+            grave = [now[k] for k in now if now[k] < before.get(k, 9)]
+            assert all(severity > rank(finding) for severity in grave)
+
+
+@pytest.mark.parametrize("name", SOUND)
+def test_the_plan_leads_where_it_says(name: str) -> None:
+    start = review(spoilt(name, 3))
+    done = plan(start)
+    loaded = start.spec.with_values({p: v for s in done.steps for p, v in s.remedy.values})
+    assert loaded.spec is not None
+    after = review(loaded.spec)
+    assert severities(after) == severities(done.after)
+    assert after.verdict.released == done.after.verdict.released
+    assert done.after.verdict.released or done.obstacles
