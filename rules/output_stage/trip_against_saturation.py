@@ -7,7 +7,8 @@ point has much less time than its author thinks.
 It is a hint and not more, hence minor: much-copied reference boards set the trip above the
 printed saturation current on purpose, because a trip near the music cuts out on bass, and
 what counts is that the top stays below the device's rating (trip-below-destruction) and,
-for integrated stages, that enough inductance is left (part-least-inductance).  The trip is
+for integrated stages, that enough inductance is left (part-least-inductance).  It concerns
+stages with an inductor; without one, or with a bead, there is nothing to saturate.  The trip is
 taken cold, where it is highest, the saturation hot, where it is lowest.  First cures: an
 inductor with more saturation current, of powder rather than ferrite; a lower trip.
 """
@@ -29,11 +30,12 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="i_trip / i_sat",
-    sentence="the trip at {i_trip} is {figure} of the saturation current of {i_sat}, hot",
+    sentence="The trip of {i_trip} is {figure} of the saturation current, {i_sat} when hot.",
     inputs={
         "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
         "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
     },
+    applies={"filter_kind": "lc"},
     limits=AtMost(minor="150 %", basis={"minor": COMMON_PRACTICE}),
     levers=(
         Lever("filter.inductor.i_sat", "1 A"),
