@@ -226,15 +226,13 @@ def _around(spec: Spec, channel: str, local: str) -> tuple[int, Any]:
 
 def _companions(spec: Spec, path: str) -> Iterator[str]:
     """Unstated fields of the section that say under which condition the value holds."""
-    section, _, name = path.rpartition(".")
-    local = _local(section)
-    for other in FIELDS:
-        if other.rpartition(".")[0] != local or not local:
+    section, _, name = _local(path).rpartition(".")
+    for other in FIELDS if section else ():
+        above, _, short = other.rpartition(".")
+        full = f"{path.removesuffix(name)}{short}"
+        if above != section or short == name or full in spec.values:
             continue
-        short = other.rpartition(".")[2]
-        pair = ((short, field_of(path)), (name, FIELDS[other]))
-        unstated = short != name and f"{section}.{short}" not in spec.values
-        if unstated and any(_names(field, word) for word, field in pair):
+        if _names(field_of(path), short) or _names(FIELDS[other], name):
             yield short
 
 

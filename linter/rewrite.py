@@ -62,7 +62,7 @@ def rewritten(spec: Spec, changes: Mapping[str, Change]) -> str:
     text = _reached(spec.text, loaded.spec.data)
     for path, change in changes.items():
         if change.why:
-            text = _remarked(text, steps_of(path), change.why)
+            text = _remarked(text, tuple(steps_of(path)), change.why)
     return text
 
 
@@ -132,7 +132,7 @@ def _in_style(spec: Spec, path: str, data: Any) -> Any:
     field = field_of(path)
     if field.kind not in ("quantity", "count"):
         return data
-    return in_style_of(_at(spec.data, steps_of(path)), data, field.unit)
+    return in_style_of(_at(spec.data, tuple(steps_of(path))), data, field.unit)
 
 
 def _reached(text: str, goal: Any) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from . import HELD, NOT_ASSESSED, RELEASED
+from .terms import term_arguments, terms_of
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -42,8 +43,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
     parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
-    parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
-    parser.add_argument("--hold-at", choices=("critical", "major", "minor"))
+    term_arguments(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -73,7 +73,7 @@ def _amend(options: argparse.Namespace) -> int:
 
     console = Console(file=sys.stdout, highlight=False)
     hold_at = Severity(options.hold_at) if options.hold_at else None
-    start = review_file(options.file, options.milestone, hold_at)
+    start = review_file(options.file, options.milestone, hold_at, terms_of(options))
     if not isinstance(start, Review):
         print_refusals(str(options.file), start, console)
         return NOT_ASSESSED

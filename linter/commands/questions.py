@@ -5,16 +5,13 @@ import sys
 from pathlib import Path
 
 from . import NOT_ASSESSED, RELEASED
+from .terms import term_arguments, terms_of
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
-    parser.add_argument(
-        "--milestone",
-        choices=("concept", "prototype", "production"),
-        help="what is to be reached; production also asks for what is only assumed",
-    )
+    term_arguments(parser)
     shape = parser.add_mutually_exclusive_group()
     shape.add_argument("--markdown", action="store_true", help="as Markdown, to be sent")
     shape.add_argument(
@@ -30,14 +27,16 @@ def run(options: argparse.Namespace) -> int:
     """Print the questions, or write the blank form."""
     from rich.console import Console
 
+    from ..finding import Severity
     from ..questions import groups_of
     from ..reports.inquiry import blank_text, markdown, print_questions
     from ..reports.terminal import print_refusals
     from ..review import Review, review_file
     from ..writing import WritingError, write_text
 
+    hold_at = Severity(options.hold_at) if options.hold_at else None
     console = Console(file=sys.stdout, highlight=False)
-    review = review_file(options.file, options.milestone)
+    review = review_file(options.file, options.milestone, hold_at, terms_of(options))
     if not isinstance(review, Review):
         print_refusals(str(options.file), review, console)
         return NOT_ASSESSED

@@ -11,8 +11,7 @@ from rich.text import Text
 from ..questions import Group, Question, blank
 from ..review import Review
 from .forms import GIVEN, form_text
-from .marks import clean
-from .sheets import escaped
+from .marks import clean, escaped
 
 SHOWN = 3
 HEADINGS = ("quantity", "meaning and condition", "for example", "asked for", "unlocks", "answer")
