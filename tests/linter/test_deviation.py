@@ -172,7 +172,9 @@ def test_a_permission_for_a_met_check_is_unused() -> None:
 
 
 def test_what_is_open_cannot_be_permitted() -> None:
-    text = "amplifier_spec: 1\nmilestone: production\nsupply: {v_rail: 46 V}\nchannels: {main: {}}\n"
+    text = (
+        "amplifier_spec: 1\nmilestone: production\nsupply: {v_rail: 46 V}\nchannels: {main: {}}\n"
+    )
     loaded = load_text(text + f"deviations: [{{{permit(until='2031-01-01')}}}]\n", "toy.amp.yaml")
     assert loaded.spec is not None
     found = review(loaded.spec, None, None, toy_catalogue(), Criteria(DAY))
