@@ -13,15 +13,18 @@ ENERGY_CLASSES = from_memory(
     "IEC 62368-1, clause 5, table 4",
     "class 1 up to 60 V direct, class 2 up to 120 V direct; ratios of a mixture added",
 )
-AUDIO_CLASSES = quoted(
-    "IEC 60065, 9.1.1.1, as quoted in angui.org thread 76011; IEC 62368-1, table E.1, from memory",
-    "audio signals: 71 V rms, professional apparatus 120 V rms",
+AUDIO_CLASSES = from_memory(
+    "IEC 62368-1, table E.1", "audio signals: class 1 up to 71 V rms, class 2 up to 120 V rms"
+)
+AUDIO_BEFORE = quoted(
+    "IEC 60065 (withdrawn), 9.1.1.1, as quoted in angui.org thread 76011",
+    "audio signals: 71 V rms, for professional apparatus 120 V rms",
 )
 TOUCH_AC = from_memory("IEC 62368-1, table 4", "30 V rms up to 1 kHz, class 1")
-POWER_CLASSES = quoted(
-    "IEC 62368-1, clause 6.2.2, as quoted in a test report form (100 W); 15 W from memory",
-    "class 1 up to 15 W, class 2 up to 100 W, class 3 above",
+FIRE_POWER = quoted(
+    "IEC 62368-1, 6.2.2, as quoted in a test report form", "class 2 up to 100 W, class 3 above"
 )
+SAFE_POWER = from_memory("IEC 62368-1, 6.2.2", "class 1 up to 15 W")
 WAIT = quoted("IEC 62368-1, 5.5.2.2, as quoted in a test report form", "2 s after disconnection")
 CREEPAGE = quoted(
     "IEC 60664-1, table F.4, as quoted in WAGO, Full line catalog vol. 1, 2015",

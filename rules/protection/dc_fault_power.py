@@ -18,7 +18,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Source, derivation
 from ..formulas.maths import larger
-from ..formulas.safety import POWER_CLASSES
+from ..formulas.safety import SAFE_POWER
 
 SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
 
@@ -48,7 +48,7 @@ CHECK = Check(
     inputs={
         "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
         "p_driver_noise": Input("p_driver_noise", "W", "noise rating of ONE loudspeaker"),
-        "p_safe": Constant("15 W", "power below which a fault starts no fire", POWER_CLASSES),
+        "p_safe": Constant("15 W", "power below which a fault starts no fire", SAFE_POWER),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "none"},
     limits=AtMost(
@@ -57,7 +57,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("one switch shorted: the output stands at its rail"),
-        POWER_CLASSES,
+        SAFE_POWER,
         SPLIT,
     ),
     cautions=(

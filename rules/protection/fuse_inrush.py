@@ -16,7 +16,7 @@ or a time-lag fuse with more I2t.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
-from ..formulas.fuse import FUSEOLOGY
+from ..formulas.fuse import FUSEOLOGY, PULSE_SHARE
 
 
 def figure(i2t_charging: Any, i2t: Any) -> Any:
@@ -46,7 +46,11 @@ CHECK = Check(
         "i2t": Input("protection.fuse.i2t", "A2s", "melting I2t of the fuse"),
     },
     applies={"rail_feed": ("pack", "source")},
-    limits=AtMost(major="29 %", minor="22 %", basis={"major": FUSEOLOGY, "minor": FUSEOLOGY}),
+    limits=AtMost(
+        major=f"{100 * PULSE_SHARE[10_000]:g} %",
+        minor=f"{100 * PULSE_SHARE[100_000]:g} %",
+        basis={"major": FUSEOLOGY, "minor": FUSEOLOGY},
+    ),
     levers=(Lever("protection.inrush.r", "E12"), Lever("protection.fuse.i2t", "5 A2s")),
     sources=(FUSEOLOGY, derivation("integral of a squared exponential: peak squared tau / 2")),
     cases=(

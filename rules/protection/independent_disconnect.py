@@ -15,7 +15,7 @@ takes the supply away from both rails.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
-from ..formulas.safety import POWER_CLASSES
+from ..formulas.safety import SAFE_POWER
 
 CUTS = ("disconnect-load", "remove-supply")
 
@@ -50,10 +50,10 @@ CHECK = Check(
         ),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
-    limits=AtMost(major="15 W", basis={"major": POWER_CLASSES}),
+    limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
     sources=(
         derivation("switches that are turned off do not open one that is shorted"),
-        POWER_CLASSES,
+        SAFE_POWER,
     ),
     cautions=(
         Caution(

@@ -13,7 +13,7 @@ Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on 
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
-from ..formulas.safety import POWER_CLASSES
+from ..formulas.safety import SAFE_POWER
 
 
 def figure(p_dc_fault: Any) -> Any:
@@ -46,8 +46,8 @@ CHECK = Check(
         "protection.dc_detector": "none",
         "protection.under_voltage": "none",
     },
-    limits=AtMost(major="15 W", basis={"major": POWER_CLASSES}),
-    sources=(derivation("a half-bridge between ground and one rail pulls to it"), POWER_CLASSES),
+    limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
+    sources=(derivation("a half-bridge between ground and one rail pulls to it"), SAFE_POWER),
     cautions=(
         Caution(
             "WARNING",

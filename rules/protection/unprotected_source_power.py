@@ -14,7 +14,7 @@ fuse with a direct-current rating at the first cell, before any wiring.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
-from ..formulas.safety import POWER_CLASSES
+from ..formulas.safety import FIRE_POWER
 
 ENDS_IT = "fitted"
 
@@ -47,8 +47,8 @@ CHECK = Check(
         "pack_protection": Input("battery.protection", "word", "protection of the pack, or none"),
     },
     applies={"supply.source": "battery"},
-    limits=AtMost(critical="100 W", basis={"critical": POWER_CLASSES}),
-    sources=(derivation("power matching: v^2 / 4 r"), POWER_CLASSES),
+    limits=AtMost(critical="100 W", basis={"critical": FIRE_POWER}),
+    sources=(derivation("power matching: v^2 / 4 r"), FIRE_POWER),
     cautions=(
         Caution(
             "WARNING",

@@ -15,7 +15,7 @@ an enclosure of flame class V-1 or metal without openings below the source.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
-from ..formulas.safety import POWER_CLASSES
+from ..formulas.safety import FIRE_POWER
 
 
 def figure(p_fault: Any, fire_enclosure: str) -> Any:
@@ -42,8 +42,8 @@ CHECK = Check(
         "p_fault": Input("p_fault", "W", "largest power that the source gives to a fault"),
         "fire_enclosure": Input("safety.fire_enclosure", "word", "made to contain a fire"),
     },
-    limits=AtMost(major="100 W", basis={"major": POWER_CLASSES}),
-    sources=(POWER_CLASSES, derivation("power matching: v^2 / 4 r")),
+    limits=AtMost(major="100 W", basis={"major": FIRE_POWER}),
+    sources=(FIRE_POWER, derivation("power matching: v^2 / 4 r")),
     cautions=(
         Caution(
             "WARNING",

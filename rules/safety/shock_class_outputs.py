@@ -17,7 +17,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, derivation
 from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
 
 
 def figure(
@@ -57,7 +57,12 @@ CHECK = Check(
     },
     applies={"terminals_seen": "bare"},
     limits=AtMost(major="1", basis={"major": AUDIO_CLASSES}),
-    sources=(AUDIO_CLASSES, ENERGY_CLASSES, derivation("an idle bridge stands at half its rail")),
+    sources=(
+        AUDIO_CLASSES,
+        AUDIO_BEFORE,
+        ENERGY_CLASSES,
+        derivation("an idle bridge stands at half its rail"),
+    ),
     cautions=(CAUTION,),
     cases=(
         Case(

@@ -14,7 +14,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant, Input
 from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
 
 
 def figure(
@@ -49,7 +49,7 @@ CHECK = Check(
     },
     applies={"terminals_seen": ("bare", "insulated")},
     limits=AtMost(critical="1", basis={"critical": AUDIO_CLASSES}),
-    sources=(AUDIO_CLASSES, ENERGY_CLASSES),
+    sources=(AUDIO_CLASSES, AUDIO_BEFORE, ENERGY_CLASSES),
     cautions=(
         Caution(
             "WARNING",

@@ -17,7 +17,7 @@ First cure: fewer cells in series, or an enclosure.  All limits are from memory.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Constant, Input, Lever
+from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever
 from ..formulas.safety import ENERGY_CLASSES
 
 
@@ -51,7 +51,7 @@ CHECK = Check(
     limits=AtMost(
         critical="1",
         minor="0.95",
-        basis={"critical": ENERGY_CLASSES, "minor": COMMON_PRACTICE},
+        basis={"critical": ENERGY_CLASSES, "minor": ENERGY_CLASSES},
     ),
     levers=(Lever("supply.v_rail", "1 V"),),
     sources=(ENERGY_CLASSES,),

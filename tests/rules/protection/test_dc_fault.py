@@ -1,9 +1,11 @@
 """Direct voltage at the loudspeaker against nodal solutions and simulation."""
 
+import itertools
 import math
 
 import numpy as np
 import pytest
+
 from ampreview.linter.catalogue import load
 from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
@@ -41,7 +43,7 @@ def test_coil_power_by_nodal_solution(series: int, parallel: int) -> None:
     for n in range(1, series):
         matrix[n, n], matrix[n, n - 1], matrix[n, n + 1] = 2 / r, -1 / r, -1 / r
     nodes = np.linalg.solve(matrix, right)
-    total = sum((a - b) ** 2 / r for a, b in zip(nodes, nodes[1:], strict=False))
+    total = sum((a - b) ** 2 / r for a, b in itertools.pairwise(nodes))
     each = total * parallel / (series * parallel)
     assert coil_power(v, series, r) == pytest.approx(each, rel=1e-12)
 

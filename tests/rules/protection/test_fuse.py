@@ -4,6 +4,9 @@ import math
 
 import numpy as np
 import pytest
+from scipy.integrate import quad, solve_ivp
+from scipy.optimize import brentq
+
 from ampreview.rules.derived.protection import heat_of_drop, heat_of_resistance
 from ampreview.rules.formulas.conductors import trace_rise
 from ampreview.rules.formulas.fuse import (
@@ -17,8 +20,6 @@ from ampreview.rules.formulas.fuse import (
     steady_charging_i2t,
 )
 from ampreview.rules.formulas.maths import PI
-from scipy.integrate import quad, solve_ivp
-from scipy.optimize import brentq
 
 SQUARE_MIL = (25.4e-6) ** 2
 

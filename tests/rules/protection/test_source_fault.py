@@ -1,13 +1,14 @@
 """Fault power and surge against maximisation and nodal solution; words through the engine."""
 
 import pytest
+from scipy.optimize import brentq, minimize_scalar
+
 from ampreview.linter.catalogue import load
 from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.loading import load_text
 from ampreview.rules.formulas.safety import available_power
 from ampreview.rules.protection.surge_current import figure as surge
-from scipy.optimize import brentq, minimize_scalar
 
 
 def judge(name: str, text: str) -> Finding:
@@ -42,7 +43,7 @@ def test_surge_current_by_root_finding() -> None:
     current = brentq(lambda i: 60.0 - 2.0 * i - 45.4, 0.0, 60.0)
     assert current == pytest.approx(7.300, rel=1e-9)
     assert surge(60.0, 45.4, 2.0, 13.2) == pytest.approx(current / 13.2, rel=1e-9)
-    assert 45.4 * 13.2 == pytest.approx(599.3, rel=1e-3)
+    assert pytest.approx(599.3, rel=1e-3) == 45.4 * 13.2
 
 
 def test_fuse_of_a_split_supply_breaks_both_rails() -> None:
