@@ -34,7 +34,7 @@ CHECK = Check(
     formula="number of standards that are UN 38.3",
     sentence="Of the cited texts ({standards}) {figure} are the transport test of lithium cells.",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
-    applies={"battery.chemistry": ("li-ion", "lfp")},
+    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),
     cautions=(
