@@ -11,7 +11,7 @@ from .check import Source, derivation
 from .finding import Finding, Place, Severity, Status
 from .graph import Graph
 from .loading import Spec
-from .node import FigureError, Node
+from .node import Computed, FigureError, Node
 from .quantity import Value, show, spell
 from .spec import Field, field_of, usual_bounds
 from .tolerance import worst_case
@@ -81,7 +81,7 @@ def _unusual_finding(
 def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
     for quantity in graph.derived.values():
         path = quantity.stated_at
-        if path is None or quantity.agree <= 0.0 or quantity.unit in ("word", "set"):
+        if path is None or not 0.0 < quantity.agree < float("inf") or quantity.unit in ("word", "set"):
             continue
         channels = spec.channels if quantity.each == "channel" else (None,)
         for channel in channels:
@@ -90,10 +90,16 @@ def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
             if not isinstance(stated, Value):
                 continue
             node = graph.follows(quantity.name, channel)
-            if isinstance(node, Node) and full not in node.used:
+            if isinstance(node, Node) and full not in node.used and _computed(node):
                 finding = _contradiction(spec, full, stated, node, quantity.agree)
                 if finding is not None:
                     yield finding
+
+
+def _computed(node: Node) -> bool:
+    """Whether a value follows from stated ones; small print may be assumed, not its way."""
+    assumed = isinstance(node, Computed) and node.way is not None and node.way.assumes
+    return bool(node.used) and not assumed
 
 
 def _contradiction(

@@ -1,4 +1,4 @@
-"""Current that a filter capacitor may carry at the carrier."""
+"""Current that a filter capacitor may carry, at the carrier and in the treble."""
 
 from typing import Any
 
@@ -28,10 +28,10 @@ def as_stated(value: Any) -> Any:
     return value
 
 
-def _ways(which: str) -> tuple[Way, ...]:
+def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     shared: dict[str, Input | Constant] = {
         "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
-        "f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
+        "f": frequency,
         "c": Input(f"filter.{which}.c", "F", "the capacitor"),
     }
     text = "sqrt(p 2 pi f c / tan_delta)"
@@ -54,15 +54,18 @@ def _ways(which: str) -> tuple[Way, ...]:
     return tuple(found)
 
 
-DERIVED = (
+CARRIER = Input("f_carrier_effective", "Hz", "lowest carrier frequency")
+TREBLE = Input("band_high", "Hz", "highest audio frequency of the channel")
+
+DERIVED = tuple(
     Derived(
-        "i_c_across_limit", "A", "channel",
-        "current that the capacitor across the load may carry, rms", _ways("c_across"),
-        sources=(MAKERS_TABLE,),
-    ),
-    Derived(
-        "i_c_ground_limit", "A", "channel",
-        "current that one capacitor to ground may carry, rms", _ways("c_ground"),
-        sources=(MAKERS_TABLE,),
-    ),
+        f"i_{which}_limit{at}", "A", "channel",
+        f"current that {part} may carry at {frequency.meaning}, rms",
+        _ways(which, frequency), sources=(MAKERS_TABLE,),
+    )
+    for which, part in (
+        ("c_across", "the capacitor across the load"),
+        ("c_ground", "one capacitor to ground"),
+    )
+    for at, frequency in (("", CARRIER), ("_treble", TREBLE))
 )

@@ -1,14 +1,15 @@
 """Current of the filter capacitor across the load.
 
-The capacitor carries two currents: the carrier's ripple, day and night, and the audio
-current that grows with frequency. Film capacitors have been overloaded by treble at full
-level: 1 uF takes more than 6 A from 50 V at 25 kHz. Music has little power at the top of
-the band; the figure takes programme of the stated crest factor and puts all of it there,
-which is on the safe side, and adds the ripple. Of the ripple the capacitor takes its
-share of the whole capacitance, none of it in a three-level bridge whose capacitors to
-ground take it. Where the data sheet gives no current, the limit follows from the loss
-factor of the dielectric and a quarter of a watt: polyester then carries a ninth of what
-polypropylene does. Cure: polypropylene, or several in parallel.
+The capacitor carries two currents: the carrier's ripple, day and night, and the audio current
+that grows with frequency. Film capacitors have been overloaded by treble at full level: 1 uF
+takes more than 6 A from 50 V at 25 kHz. Music has little power at the top of the band; the
+figure takes programme of the stated crest factor and puts all of it there, which is on the
+safe side, and adds the ripple. Of the ripple the capacitor takes its share of the whole
+capacitance, none of it in a three-level bridge whose capacitors to ground take it. Where the
+data sheet gives no current, the limit follows from the loss factor of the dielectric and a
+quarter of a watt, for the treble and for the carrier apart (a capacitor of constant loss
+factor carries less at low frequencies): polyester then carries a ninth of what polypropylene
+does. Cure: polypropylene, or several in parallel.
 """
 
 from typing import Any
@@ -31,12 +32,13 @@ from ..formulas.capacitor import reactive_current
 def figure(
     v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_across: Any,
     c_total: Any, ripple_idle: Any, limit: Any,
+    limit_treble: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     audio = reactive_current(band_high, c_across, programme)
     ripple = ripple_idle / 12**0.5 * c_across / c_total
-    return (audio**2 + ripple**2) ** 0.5 / limit
+    return ((audio / limit_treble) ** 2 + (ripple / limit) ** 2) ** 0.5
 
 
 CHECK = Check(
@@ -45,10 +47,11 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20))^2"
-    " + (ripple_idle/sqrt(12) c_across/c_total)^2) / limit",
+    formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20)"
+    " / limit_treble)^2 + (ripple_idle/sqrt(12) c_across/c_total / limit)^2)",
     sentence="treble programme and a ripple of {ripple_idle} load the capacitor across the load"
-    " with {figure} of the {limit} that it may carry",
+    " with {figure} of what it may carry, {limit_treble} in the treble and {limit} at the"
+    " carrier",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
@@ -59,7 +62,11 @@ CHECK = Check(
         "c_total": Input("c_total", "F", "capacitance across the load, all of it"),
         "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
                              Assumption("0 A", "floor", derivation("audio current alone"))),
-        "limit": Input("i_c_across_limit", "A", "current that the capacitor may carry"),
+        "limit": Input("i_c_across_limit", "A",
+                       "current that the capacitor may carry, at the carrier",
+                       Assumption(float("inf"), "floor", derivation("audio current alone"))),
+        "limit_treble": Input("i_c_across_limit_treble", "A",
+                              "current that the capacitor may carry, in the treble"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -76,13 +83,15 @@ CHECK = Check(
         Case(
             {"v_sine_max": "16.79 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
              "c_across": "0.68 uF", "c_total": "0.68 uF", "ripple_idle": "0 A",
-             "limit": "1.435 A"},
+             "limit": "1.435 A",
+             "limit_treble": "1.435 A"},
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
             {"v_sine_max": "50 V", "crest_factor": "3.0103 dB", "band_high": "25 kHz",
-             "c_across": "1 uF", "c_total": "1 uF", "ripple_idle": "0 A", "limit": "7.8125 A"},
+             "c_across": "1 uF", "c_total": "1 uF", "ripple_idle": "0 A", "limit": "7.8125 A",
+             "limit_treble": "7.8125 A"},
             gives="1.0053",
             origin="published: Mattingly, reactance 6.4 ohm at 25 kHz, 8 A",
             tolerance=0.01,

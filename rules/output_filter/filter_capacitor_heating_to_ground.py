@@ -1,13 +1,14 @@
 """Current of the filter capacitors to ground.
 
-Each capacitor from a terminal of the bridge to ground carries the treble at half the
-load's voltage and the carrier's ripple of its own leg. In a three-level bridge it takes
-the whole ripple, because at idle both terminals move alike and nothing flows between
-them; the figure takes the whole ripple for two-level bridges as well, where a capacitor
-across the load would share it. Programme of the stated crest factor is put entirely at
-the top of the band, which is on the safe side. Where the data sheet gives no current, the
-limit follows from the loss factor of the dielectric and a quarter of a watt. Cure: a
-dielectric of lower loss, or a smaller capacitor to ground and a larger one across.
+Each capacitor from a terminal of the bridge to ground carries the treble at half the load's
+voltage and the carrier's ripple of its own leg. In a three-level bridge it takes the whole
+ripple, because at idle both terminals move alike and nothing flows between them; the figure
+takes the whole ripple for two-level bridges as well, where a capacitor across the load would
+share it. Programme of the stated crest factor is put entirely at the top of the band, which
+is on the safe side. Where the data sheet gives no current, the limit follows from the loss
+factor of the dielectric and a quarter of a watt, for the treble and for the carrier apart (a
+capacitor of constant loss factor carries less at low frequencies). Cure: a dielectric of
+lower loss, or a smaller capacitor to ground and a larger one across.
 """
 
 from typing import Any
@@ -29,11 +30,12 @@ from ..formulas.capacitor import reactive_current
 def figure(
     v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_ground: Any,
     n_legs: Any, ripple_idle: Any, limit: Any,
+    limit_treble: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max / n_legs
     audio = reactive_current(band_high, c_ground, programme)
-    return (audio**2 + ripple_idle**2 / 12) ** 0.5 / limit
+    return ((audio / limit_treble) ** 2 + ripple_idle**2 / 12 / limit**2) ** 0.5
 
 
 CHECK = Check(
@@ -43,9 +45,9 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="sqrt((2 pi band_high c_ground v_sine_max/n_legs"
-    " 10^((crest_of_sine - crest_factor)/20))^2 + ripple_idle^2/12) / limit",
+    " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + ripple_idle^2/12 / limit^2)",
     sentence="treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
-    " {figure} of the {limit} that it may carry",
+    " {figure} of what it may carry, {limit_treble} in the treble and {limit} at the carrier",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
@@ -56,7 +58,11 @@ CHECK = Check(
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
                              Assumption("0 A", "floor", derivation("audio current alone"))),
-        "limit": Input("i_c_ground_limit", "A", "current that one capacitor may carry"),
+        "limit": Input("i_c_ground_limit", "A",
+                       "current that one capacitor may carry, at the carrier",
+                       Assumption(float("inf"), "floor", derivation("audio current alone"))),
+        "limit_treble": Input("i_c_ground_limit_treble", "A",
+                              "current that one capacitor may carry, in the treble"),
     },
     applies={"filter_kind": "lc", "filter.c_ground": "fitted"},
     limits=AtMost(
@@ -69,13 +75,15 @@ CHECK = Check(
     cases=(
         Case(
             {"v_sine_max": "33.58 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
-             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "0 A", "limit": "1.435 A"},
+             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "0 A", "limit": "1.435 A",
+             "limit_treble": "1.435 A"},
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
             {"v_sine_max": "20 V", "crest_factor": "43 dB", "band_high": "20 kHz",
-             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "1.433 A", "limit": "0.4137 A"},
+             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "1.433 A", "limit": "0.4137 A",
+             "limit_treble": "0.4137 A"},
             gives="1",
             origin="computed: switched circuit in time, 0.4137 A rms of ripple",
             tolerance=2e-3,
