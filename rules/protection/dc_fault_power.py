@@ -44,7 +44,8 @@ CHECK = Check(
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
     sentence="A shorted switch puts {p_dc_fault} of direct-current heat into each voice coil,"
-    " {figure} times what it may have (rated {p_driver_noise}), and nothing detects it.",
+    " {figure} times the larger one of its rating of {p_driver_noise} and 15 W, and nothing"
+    " detects it.",
     inputs={
         "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
         "p_driver_noise": Input("p_driver_noise", "W", "noise rating of ONE loudspeaker"),
