@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
 from ampreview.linter.catalogue import Catalogue, Entry
 from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
 from ampreview.linter.companion import Permissions, read_deviations

@@ -9,13 +9,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+
 from ampreview.linter.catalogue import Entry, load
 from ampreview.linter.check import AtLeast, AtMost
 from ampreview.linter.criteria import Criteria, Terms, criteria_for
 from ampreview.linter.finding import Finding, Status
+from ampreview.linter.graph import Graph
 from ampreview.linter.house import House, find_house
 from ampreview.linter.house_file import read_house
 from ampreview.linter.loading import load_text
+from ampreview.linter.node import Gap, LeafNode
 from ampreview.linter.quantity import to_si
 from ampreview.linter.refusal import Refusal
 from ampreview.linter.review import review
@@ -192,8 +195,11 @@ def test_a_default_names_its_reason_and_leans_neither_way(tmp_path: Path) -> Non
 
 def test_a_default_does_not_bring_back_a_section_that_is_not_fitted(tmp_path: Path) -> None:
     house = taken(tmp_path, PEAK)
-    assert leaned(house, SPEC, "limiter.v_peak") == {"20 V"}
-    assert leaned(house, SPEC + "    limiter: none\n", "limiter.v_peak") == set()
+    for text, kind in ((SPEC, LeafNode), (SPEC + "    limiter: none\n", Gap)):
+        loaded = load_text(text, "toy.amp.yaml")
+        assert loaded.spec is not None
+        found = Graph(house.applied(loaded.spec), {}).resolve("limiter.v_peak", "main")
+        assert isinstance(found, kind)
 
 
 def test_a_default_survives_a_change_of_the_spec(tmp_path: Path) -> None:
