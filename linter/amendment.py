@@ -46,20 +46,19 @@ def with_answers(so_far: Amendment, changes: Mapping[str, Change]) -> Amendment:
 
 def cured(so_far: Amendment, check: str, subject: str = "") -> Amendment:
     """The amendment with the first proven remedy of a check's findings."""
-    answers = [x for x in so_far.before.findings if x.check == check]
-    wanted = [x for x in answers if subject in ("", x.subject)]
+    now = [x for x in so_far.after.findings if x.check == check]
+    if not now:
+        raise AmendmentError(f"there is no check named {check}, or it has no answer here")
+    wanted = [x for x in now if subject in ("", x.subject)]
     if not wanted:
-        places = ", ".join(dict.fromkeys(item.subject for item in answers))
-        raise AmendmentError(
-            f"{check} has no answer for {subject}; it has for {places}"
-            if answers
-            else f"there is no check named {check}; `ampreview catalogue` lists them"
-        )
-    failing = [item.subject for item in wanted if item.severity is not None]
+        places = ", ".join(dict.fromkeys(item.subject for item in now))
+        raise AmendmentError(f"{check} has no answer for {subject}; it has for {places}")
+    found = (*so_far.before.failing(), *so_far.after.failing())
+    failing = {x.subject: None for x in found if x.check == check and subject in ("", x.subject)}
     if not failing:
         kinds = ", ".join(f"{item.subject}: {item.status.value}" for item in wanted)
         raise AmendmentError(f"{check} found nothing to cure ({kinds})")
-    for name in dict.fromkeys(failing):
+    for name in failing:
         so_far = _cure_one(so_far, check, name)
     return so_far
 
@@ -77,10 +76,14 @@ def _cure_one(so_far: Amendment, check: str, subject: str) -> Amendment:
 
 
 def cured_all(so_far: Amendment) -> Amendment:
-    """The amendment with the first remedy of every finding, the gravest first."""
+    """The amendment with the first remedy of every finding, the gravest first.
+
+    Findings with a permission in force are left alone.
+    """
     hopeless: dict[tuple[str, str], str] = {}
     for _ in range(MOST_CURES):
-        left = [x for x in so_far.after.failing() if (x.check, x.subject) not in hopeless]
+        failing = (x for x in so_far.after.failing() if not x.permitted)
+        left = [x for x in failing if (x.check, x.subject) not in hopeless]
         if not left:
             break
         finding, advisor = left[0], Advisor(so_far.after)

@@ -90,7 +90,9 @@ def _amendment(
     options: argparse.Namespace, start: "Review", console: "Console"
 ) -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
-    from ..amendment import begin, cured, cured_all, planned, with_answers
+    from ..amendment import AmendmentError, begin, cured, cured_all, planned, with_answers
+    from ..consistency import STANDING
+    from .catalogue import unknown_check
 
     amendment = begin(start)
     if options.answers:
@@ -100,6 +102,9 @@ def _amendment(
         amendment = with_answers(amendment, changes)
     for wish in options.cure:
         check, _, subject = wish.partition("@")
+        known = sorted({item.check for item in start.findings} | {*STANDING})
+        if check not in known:
+            raise AmendmentError(unknown_check(check, known))
         amendment = cured(amendment, check, subject)
     if options.plan:
         return planned(amendment)
