@@ -71,7 +71,7 @@ def told(entry: Entry) -> str:
     if field.kind in ("section", "sections"):
         parts = [field.meaning.rstrip(".")]
         if field.can_be_none:
-            parts.append(f"If there is none: {entry.name}: none")
+            parts.append(f"If there is none, write {_tied(f'{entry.name}: none')}")
     else:
         unit = "" if field.unit in ("1", "word") else f"[{field.unit}] "
         meaning = field.meaning if unit else f"{field.meaning[0].upper()}{field.meaning[1:]}"
