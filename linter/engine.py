@@ -169,7 +169,8 @@ class Assessment:
         soft = [x for x in node.leaned if x.leaning in LEANS_WHEN_MET or x.placeholder]
         if soft:
             return self._leaning(met, soft, "is met only on assumptions")
-        if check.stake == "safety" and basis.kind == "from memory":
+        recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
+        if check.stake == "safety" and recalled:
             note = "the limit is from memory, not verified against the standard"
             return replace(met, status=Status.OPEN, message=f"{met.message}; {note}")
         return met

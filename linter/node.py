@@ -123,10 +123,7 @@ class Computed(Node):
 
     def value(self, corner: Corner = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
-        leaves = self.leaves
-        key: tuple[Any, ...] = ()
-        if leaves and corner:
-            key = tuple([item for item in corner.items() if item[0] in leaves])
+        key = self._key(corner)
         if key not in self._cache:
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
@@ -134,6 +131,13 @@ class Computed(Node):
             moving = {name: node.value(corner) for name, node in self._moving}
             self._cache[key] = self.call(self._still | moving)
         return self._cache[key]
+
+    def _key(self, corner: Corner) -> tuple[tuple[str, Any], ...]:
+        """The overrides that concern this node; the shorter side is walked."""
+        leaves = self.leaves
+        if len(leaves) <= len(corner):
+            return tuple([(path, corner[path]) for path in leaves if path in corner])
+        return tuple([item for item in corner.items() if item[0] in leaves])
 
     def call(self, arguments: Mapping[str, Any]) -> Any:
         """The function of given arguments; anything but a number is an error."""
