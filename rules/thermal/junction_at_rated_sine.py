@@ -84,7 +84,7 @@ CHECK = Check(
     levers=(
         Lever("thermal.heatsink.r_th_sa",
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
-        Lever("protection.over_temperature.t_trip", "5 degC"),
+        Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(Source("IRAUDAMP7D reference design rev 2.9",
                     "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"),),

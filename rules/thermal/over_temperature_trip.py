@@ -73,7 +73,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("protection.over_temperature.t_trip", "5 degC"),),
+    levers=(Lever("protection.over_temperature.t_trip", "5 K"),),
     sources=(Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_trip": "144.7 degC"}, gives="5.3 K",

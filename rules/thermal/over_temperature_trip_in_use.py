@@ -60,7 +60,7 @@ CHECK = Check(
     levers=(
         Lever("thermal.heatsink.r_th_sa",
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
-        Lever("protection.over_temperature.t_trip", "5 degC"),
+        Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(
         Source("sonocotta project README", "TAS5805M: shutdown by supply voltage"),
