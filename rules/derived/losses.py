@@ -18,6 +18,7 @@ from ..formulas.losses import (
     mean_carrier_share,
     overlap_loss,
 )
+from ..formulas.maths import larger
 
 DEVICE = "output_stage.device"
 
@@ -30,6 +31,16 @@ NO_CORE_LOSS = Assumption(
 def _floor(value: str, what: str) -> Assumption:
     """A term that is left out because it is not stated."""
     return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
+
+
+def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
+    """Ripple that can turn a node over at idle.
+
+    Both legs of a three-level bridge switch together at idle; with its capacitor only
+    across the load no ripple flows.
+    """
+    still = levels == "three-level" and c_ground == "none"
+    return 0 * ripple if still else ripple
 
 
 def idle(
@@ -48,15 +59,9 @@ def idle(
     levels: str,
     c_ground: str,
 ) -> Any:
-    """Idle loss: output charge unless commutated by the ripple, gates, ripple, core.
-
-    A three-level bridge whose capacitor lies only across the load has no ripple at idle:
-    both legs switch together, every edge is hard.
-    """
-    still = levels == "three-level" and c_ground == "none"
-    leg_ripple = 0 * ripple if still else ripple
-    charge = parallel * q_oss
-    hard = hard_charge(leg_ripple, dead_time, charge)
+    """Idle loss: output charge of two edges unless the ripple moves it, gates, ripple, core."""
+    leg_ripple = ripple_of_leg(ripple, levels, c_ground)
+    hard = 2 * hard_charge(leg_ripple, dead_time, parallel * q_oss)
     gates = 2 * parallel * q_g * v_drv
     path = r_ds_on / parallel + dcr
     return idle_loss(n_legs, carrier, hard * v_swing, gates, leg_ripple, path, p_core)
@@ -74,22 +79,43 @@ def with_load(
     v_sd: Any,
     dead_time: Any,
     modulator: str,
+    q_oss: Any,
+    ripple: Any,
+    levels: str,
+    c_ground: str,
 ) -> Any:
-    """Overlap, recovery and dead-time diode loss at rated power, all legs.
+    """Overlap, recovery, dead-time diode and output charge beyond idle, all legs.
 
-    Recovery charge is counted as printed, beside the output charge in the idle loss,
-    although many prints contain the latter: loss sums of this kind come out low.
+    With load one edge of a period switches the output charge hard, also where the ripple
+    makes idle edges soft; what the idle loss holds of it already is taken off.  Recovery
+    charge is counted as printed, beside the output charge, although many prints contain
+    the latter: loss sums of this kind come out low.
     """
     mean = carrier * mean_carrier_share(modulator, depth)
     overlap = overlap_loss(v_swing, i_rated_peak, t_edge, mean)
-    recovery = parallel * q_rr * v_swing * mean
-    return n_legs * (overlap + recovery + dead_time_loss(v_sd, i_rated_peak, dead_time, mean))
+    charge = parallel * q_oss
+    at_idle = 2 * hard_charge(ripple_of_leg(ripple, levels, c_ground), dead_time, charge)
+    added = larger(charge - at_idle, 0.0 * charge)
+    charges = (parallel * q_rr + added) * v_swing * mean
+    return n_legs * (overlap + charges + dead_time_loss(v_sd, i_rated_peak, dead_time, mean))
 
 
 N_LEGS = Input("n_legs", "1", "legs of the channel")
 V_SWING = Input("v_swing", "V", "swing of the switch node")
 CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg, at idle")
 PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
+Q_OSS = Input(
+    "q_oss_swing", "C", "output charge at the swing", default=_floor("0 C", "output charge")
+)
+RIPPLE = Input(
+    "ripple_idle", "A", "inductor ripple, peak to peak", default=_floor("0 A", "ripple")
+)
+LEVELS = Input("levels", "word", "levels of the bridge voltage")
+C_GROUND = Input(
+    "filter.c_ground", "word", "capacitors from each terminal",
+    default=Assumption("none", "adverse", derivation(
+        "without them a three-level bridge switches hard")),
+)
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -97,30 +123,25 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(idle,
                 {"n_legs": N_LEGS, "v_swing": V_SWING, "carrier": CARRIER, "parallel": PARALLEL,
-                 "q_oss": Input("q_oss_swing", "C", "output charge at the swing",
-                                default=_floor("0 C", "output charge")),
+                 "q_oss": Q_OSS,
                  "q_g": Input(f"{DEVICE}.q_g", "C", "gate charge",
                               default=_floor("0 C", "gate charge")),
                  "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
                  "dead_time": Input("gate_drive.dead_time", "s", "dead time",
                                     default=Assumption("0 s", "adverse", derivation(
                                         "without dead time no edge is soft"))),
-                 "ripple": Input("ripple_idle", "A", "inductor ripple, peak to peak",
-                                 default=_floor("0 A", "ripple")),
+                 "ripple": RIPPLE,
                  "r_ds_on": Input(f"{DEVICE}.r_ds_on", "ohm", "on-resistance of one switch",
                                   default=_floor("0 ohm", "ripple in the switches")),
                  "dcr": Input("filter.inductor.dcr", "ohm", "resistance of one inductor",
                               default=_floor("0 ohm", "ripple in the copper")),
                  "p_core": Input("p_core", "W", "core loss of all inductors",
                                  default=NO_CORE_LOSS),
-                 "levels": Input("levels", "word", "levels of the bridge voltage"),
-                 "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal",
-                                   default=Assumption("none", "adverse", derivation(
-                                       "without them a three-level bridge switches hard")))},
+                 "levels": LEVELS, "c_ground": C_GROUND},
                 "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
                 "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core, "
-                "hard = parallel q_oss - ripple dead_time / 4, not below 0; no ripple where levels are "
-                "three and c_ground is none",
+                "hard = 2 (parallel q_oss - ripple dead_time / 4), not below 0; no ripple where "
+                "levels are three and c_ground is none",
                 when={"output_stage.devices": "discrete"}),
         ),
         stated_at="output_stage.p_idle", agree=float("inf"),
@@ -141,10 +162,12 @@ DERIVED: tuple[Derived, ...] = (
                  "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
                  "dead_time": Input("gate_drive.dead_time", "s", "dead time",
                                     default=_floor("0 s", "diode conduction")),
-                 "modulator": Input("modulator.type", "word", "kind of modulator")},
-                "n_legs carrier (2.5 v_swing i_rated_peak t_edge / pi + parallel q_rr v_swing + "
-                "4 v_sd i_rated_peak dead_time / pi); self-oscillating modulator: times "
-                "1 - depth^2 / 2"),
+                 "modulator": Input("modulator.type", "word", "kind of modulator"),
+                 "q_oss": Q_OSS, "ripple": RIPPLE, "levels": LEVELS, "c_ground": C_GROUND},
+                "n_legs carrier (2.5 v_swing i_rated_peak t_edge / pi + "
+                "(parallel q_rr + added) v_swing + 4 v_sd i_rated_peak dead_time / pi), "
+                "added = parallel q_oss less what p_idle counts, hard with ripple, levels and "
+                "c_ground, not below 0; self-oscillating modulator: times 1 - depth^2 / 2"),
         ),
         sources=(derivation("charge and overlap per edge, averaged over a sine"),
                  Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),

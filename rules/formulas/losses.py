@@ -44,12 +44,15 @@ def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any
 
 
 def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
-    """Output charge that an idle edge still switches hard, per period and leg.
+    """Output charge that one idle edge still switches hard.
 
     ripple idle ripple of the leg, peak to peak [A], dead_time [s], q_oss of one switch at
     the swing [C] (both switches of the leg are moved).  Returns [C]: what half the ripple
-    does not move in the dead time.  The loss is this charge times the swing; for partly
-    soft edges that is an upper bound.  Source: charge balance of the switch node.
+    does not move in the dead time.  An edge loses this charge times the swing (all of
+    q_oss if nothing is moved, whatever the law of the capacitance; an upper bound for
+    partly soft edges).  At idle a period has two such edges; with load one edge is hard in
+    full and the load current turns the other.
+    Source: charge and energy balance of the switch node.
 
     >>> round(hard_charge(2.841, 25e-9, 30e-9) * 1e9, 3)
     12.244

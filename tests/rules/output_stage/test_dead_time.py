@@ -1,0 +1,195 @@
+"""Dead time: distortion against a switched simulation, presets and published failures."""
+
+import math
+
+import pytest
+
+from ampreview.rules.formulas.switching import (
+    dead_time_distortion,
+    dead_time_margin,
+    distorting_dead_time,
+)
+
+RAIL, LOAD, AUDIO = 50.0, 8.0, 1e3
+LARGE_CURRENT = (470e-6, 22e-9)
+USUAL_RIPPLE = (22e-6, 0.47e-6)
+
+
+class Leg:
+    """A half-bridge of ideal switches and diodes on +-50 V with L, C and 8 ohm."""
+
+    def __init__(self, l_out: float, c_out: float) -> None:
+        self.l_out, self.c_out = l_out, c_out
+        self.current, self.output, self.time = 0.0, 0.0, 0.0
+        self.sums = dict.fromkeys((1, *range(3, 20, 2)), 0j)
+        self.counting = False
+
+    def hold(self, node: float | None, duration: float, steps: int) -> None:
+        """Keep the node at a voltage; None: both switches off, the diodes decide."""
+        dt = duration / steps
+        for _ in range(steps):
+            level = self.diode() if node is None else node
+            before = self.current
+            self.advance(level, dt)
+            if node is None and before * self.current < 0.0:
+                self.current = 0.0
+            if self.counting:
+                self.count(level, dt)
+            self.time += dt
+
+    def diode(self) -> float:
+        """Node voltage while both switches are off."""
+        if self.current == 0.0:
+            return self.output
+        return -RAIL if self.current > 0.0 else RAIL
+
+    def advance(self, level: float, dt: float) -> None:
+        """One step of the filter, second order (midpoint)."""
+        i, v = self.current, self.output
+        i_mid = i + (level - v) / self.l_out * dt / 2
+        v_mid = v + (i - v / LOAD) / self.c_out * dt / 2
+        self.current += (level - v_mid) / self.l_out * dt
+        self.output += (i_mid - v_mid / LOAD) / self.c_out * dt
+
+    def count(self, level: float, dt: float) -> None:
+        """Add the exact Fourier integral of a constant node voltage."""
+        for n in self.sums:
+            w = 2 * math.pi * AUDIO * n
+            self.sums[n] += level * (
+                complex(math.cos(w * (self.time + dt)), -math.sin(w * (self.time + dt)))
+                - complex(math.cos(w * self.time), -math.sin(w * self.time))
+            ) * 1j / w
+
+
+def crossings(depth: float, carrier: float, period: int) -> tuple[float, float]:
+    """Times at which a triangle crosses the sine: natural sampling, up and down slope."""
+    quarter = 1 / carrier / 4
+    start = period / carrier
+    found = []
+    for middle, slope in ((start + quarter, 1.0), (start + 3 * quarter, -1.0)):
+        t = middle
+        for _ in range(30):
+            t = middle + slope * depth * math.sin(2 * math.pi * AUDIO * t) * quarter
+        found.append(t)
+    return found[0], found[1]
+
+
+def simulated(
+    depth: float, dead_time: float, carrier: float, filter_values: tuple[float, float]
+) -> float:
+    """THD of the node of a leg with dead time, harmonics of 1 kHz to 19 kHz."""
+    leg = Leg(*filter_values)
+    periods = round(carrier / AUDIO)
+    for period in range(3 * periods):
+        leg.counting = period >= 2 * periods
+        fall, rise = crossings(depth, carrier, period)
+        leg.hold(RAIL, fall - leg.time, 12)
+        leg.hold(None, dead_time, 6)
+        leg.hold(-RAIL, rise - leg.time, 12)
+        leg.hold(None, dead_time, 6)
+    tone = abs(leg.sums[1])
+    return math.sqrt(sum(abs(x) ** 2 for n, x in leg.sums.items() if n > 1)) / tone
+
+
+def by_formula(
+    depth: float, dead_time: float, carrier: float, filter_values: tuple[float, float]
+) -> float:
+    ripple = 2 * RAIL / (4 * filter_values[0] * carrier)
+    return float(
+        dead_time_distortion(depth, dead_time * carrier, ripple * LOAD / (2 * RAIL), 0.0, 1.0)
+    )
+
+
+@pytest.mark.parametrize(
+    ("depth", "dead_time", "carrier", "filter_values"),
+    [
+        (0.8, 20e-9, 400e3, LARGE_CURRENT),
+        (0.4, 10e-9, 400e3, LARGE_CURRENT),
+        (0.8, 20e-9, 400e3, USUAL_RIPPLE),
+        (0.4, 20e-9, 400e3, USUAL_RIPPLE),
+        (0.6, 30e-9, 400e3, USUAL_RIPPLE),
+    ],
+)
+def test_distortion_against_a_switched_simulation(
+    depth: float, dead_time: float, carrier: float, filter_values: tuple[float, float]
+) -> None:
+    found = by_formula(depth, dead_time, carrier, filter_values)
+    assert found == pytest.approx(simulated(depth, dead_time, carrier, filter_values), rel=0.06)
+
+
+def test_below_half_the_ripple_both_are_clean() -> None:
+    assert by_formula(0.2, 20e-9, 400e3, USUAL_RIPPLE) == 0.0
+    assert simulated(0.2, 20e-9, 400e3, USUAL_RIPPLE) < 2e-4
+
+
+# Computed by another event-driven simulation (natural sampling, L-C-R, exact Fourier sums
+# of the edge times, 1 kHz, harmonics to 19), per cent for depths of 0.2, 0.4, 0.6, 0.8, 0.9.
+LARGE_CURRENT_TABLE = {
+    (10, 200): (0.979, 0.547, 0.384, 0.288, 0.258),
+    (20, 300): (3.305, 1.749, 1.177, 0.882, 0.785),
+    (10, 400): (2.267, 1.174, 0.783, 0.588, 0.522),
+    (20, 400): (4.699, 2.397, 1.591, 1.187, 1.055),
+    (30, 400): (7.333, 3.672, 2.421, 1.802, 1.599),
+    (20, 600): (7.751, 3.731, 2.437, 1.808, 1.599),
+}
+USUAL_RIPPLE_TABLE = {
+    (20, 200): (0.0, None, 0.524, 0.318, 0.272),
+    (20, 300): (0.0, 1.284, 0.632, 0.485, 0.450),
+    (20, 400): (0.0, 1.362, 0.857, 0.717, 0.674),
+    (30, 400): (0.0, 2.077, 1.289, 1.078, 1.014),
+    (20, 600): (5.625, 1.927, 1.506, 1.285, 1.185),
+}
+"""None: load current within a tenth of half the ripple, outside the formula's validity."""
+
+
+@pytest.mark.parametrize(
+    ("table", "filter_values"),
+    [(LARGE_CURRENT_TABLE, LARGE_CURRENT), (USUAL_RIPPLE_TABLE, USUAL_RIPPLE)],
+)
+def test_table_of_simulated_distortion(
+    table: dict[tuple[int, int], tuple[float | None, ...]], filter_values: tuple[float, float]
+) -> None:
+    for (nanoseconds, kilohertz), row in table.items():
+        for depth, expected in zip((0.2, 0.4, 0.6, 0.8, 0.9), row, strict=True):
+            share = nanoseconds * 1e-9 * kilohertz * 1e3
+            if expected is None or share / depth > 0.05:
+                continue
+            found = 100 * by_formula(depth, nanoseconds * 1e-9, kilohertz * 1e3, filter_values)
+            assert found == pytest.approx(expected, rel=0.06, abs=1e-3), (share, depth)
+
+
+@pytest.mark.parametrize(("depth", "expected"), [(0.2, 4.750), (0.4, 2.406), (0.8, 1.186)])
+def test_three_level_bridge_without_ground_capacitors(depth: float, expected: float) -> None:
+    """Computed by simulating both legs: 50 V, 8 ohm, 11 uH a leg, 400 kHz, 20 ns."""
+    found = 100 * dead_time_distortion(depth, 20e-9 * 400e3, 0.0, 0.0, 1.0)
+    assert found == pytest.approx(expected, rel=0.05)
+
+
+def test_closed_form_for_large_current() -> None:
+    """Square wave of 2 t f: THD = 1.163 t f / (M - 2.546 t f) for harmonics 3 to 19."""
+    share, depth = 10e-9 * 200e3, 0.9
+    closed = 1.163 * share / (depth - 2.546 * share)
+    assert dead_time_distortion(depth, share, 0.0, 0.0, 1.0) == pytest.approx(closed, rel=0.02)
+
+
+def test_feedback_divides_each_harmonic() -> None:
+    """With a first-order loop gain of 90 at 1 kHz the third harmonic is divided by 31."""
+    plain = dead_time_distortion(0.8, 8e-3, 0.0, 0.0, 1.0)
+    flat = dead_time_distortion(0.8, 8e-3, 0.0, 30.0, 0.0)
+    sloped = dead_time_distortion(0.8, 8e-3, 0.0, 90.0, 1.0)
+    assert flat == pytest.approx(plain / 31, rel=1e-9)
+    assert plain / 31 < sloped < plain / 10
+
+
+@pytest.mark.parametrize("preset", [15e-9, 25e-9, 35e-9, 45e-9])
+def test_presets_of_an_audio_driver_less_fall_time(preset: float) -> None:
+    """IRS20124S data sheet p. 20: effective dead time is the preset less the fall time."""
+    assert dead_time_margin(preset, 0.0, 0.0, 20e-9, 0.0) == pytest.approx(preset - 20e-9)
+
+
+def test_two_times_of_published_boards() -> None:
+    """Thesis of 2017 (IXTH36N50P): 304 and 325 ns; Wulf 2019 (IRFB4020): -5.5 and 0.8 ns."""
+    assert dead_time_margin(375e-9, 25e-9, 75e-9, 21e-9, 0.0) == pytest.approx(304e-9)
+    assert distorting_dead_time(375e-9, 25e-9, 75e-9) == pytest.approx(325e-9)
+    assert dead_time_margin(9e-9, 7.8e-9, 16e-9, 6.3e-9, 0.0) == pytest.approx(-5.5e-9)
+    assert distorting_dead_time(9e-9, 7.8e-9, 16e-9) == pytest.approx(0.8e-9)
