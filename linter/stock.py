@@ -40,9 +40,9 @@ def upward(stock: str | tuple[str, ...], unit: str, x: float) -> Iterator[float]
     elif stock in SERIES or stock.startswith("E"):
         yield from _series(stock, x, rising=True)
     else:
-        step = _step(stock, unit)
-        first = math.ceil(x / step - NEAR)
-        yield from (step * n for n in range(first, first + 200))
+        zero, step = _zero(unit), _step(stock, unit)
+        first = math.ceil((x - zero) / step - NEAR)
+        yield from (zero + step * n for n in range(first, first + 200))
 
 
 def downward(stock: str | tuple[str, ...], unit: str, x: float) -> Iterator[float]:
@@ -53,9 +53,9 @@ def downward(stock: str | tuple[str, ...], unit: str, x: float) -> Iterator[floa
     elif stock in SERIES or stock.startswith("E"):
         yield from _series(stock, x, rising=False)
     else:
-        step = _step(stock, unit)
-        first = math.floor(x / step + NEAR)
-        yield from (step * n for n in range(first, max(first - 200, 0), -1))
+        zero, step = _zero(unit), _step(stock, unit)
+        first = math.floor((x - zero) / step + NEAR)
+        yield from (zero + step * n for n in range(first, max(first - 200, 0), -1))
 
 
 def nearest(stock: str, unit: str, x: float) -> float:
@@ -63,6 +63,11 @@ def nearest(stock: str, unit: str, x: float) -> float:
     above = next(upward(stock, unit, x))
     below = next(downward(stock, unit, x), above)
     return below if x / below < above / x else above
+
+
+def _zero(unit: str) -> float:
+    """Where the steps are counted from: temperatures step from 0 degC."""
+    return to_si("0 degC", "degC") if unit == "degC" else 0.0
 
 
 def _step(stock: str, unit: str) -> float:

@@ -57,6 +57,8 @@ def test_walks_go_the_asked_way_and_include_a_stock_value_itself() -> None:
     assert list(islice(downward("E12", "H", 21e-6), 3)) == pytest.approx([18e-6, 15e-6, 12e-6])
     assert next(upward("E24", "ohm", 0.33)) == pytest.approx(0.33)
     assert list(islice(upward("5 ns", "s", 12e-9), 2)) == pytest.approx([15e-9, 20e-9])
+    assert next(upward("5 K", "degC", 273.15 + 91.0)) == pytest.approx(273.15 + 95.0)
+    assert next(downward("5 K", "degC", 273.15 + 91.0)) == pytest.approx(273.15 + 90.0)
     assert next(upward(("63 V", "80 V", "100 V"), "V", 64.0)) == 80.0
     assert list(downward(("63 V", "80 V"), "V", 60.0)) == []
 
