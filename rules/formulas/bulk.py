@@ -3,7 +3,7 @@
 from typing import Any
 
 from ...linter.check import derivation
-from .maths import PI
+from .maths import PI, smaller
 from .supply import lowest
 
 CARRIER_RIPPLE = derivation(
@@ -26,13 +26,15 @@ def carrier_ripple_square(n_legs: Any, levels: str, i_peak: Any, depth: Any) -> 
     """Mean square [A2] of the carrier-frequency current in the capacitors of ONE rail.
 
     n_legs: 1 or 2; levels: two-level or three-level; i_peak: load current [A];
-    depth [1].  Source: derived, switched waveform.
+    depth [1]; above 1, where the rated power is beyond the rail, it counts as 1.
+    Source: derived, switched waveform.
 
     >>> round(carrier_ripple_square(1, "two-level", 5.0, 0.8) ** 0.5, 3)
     1.275
     >>> round(carrier_ripple_square(2, "three-level", 5.0, 0.8) ** 0.5, 3)
     1.577
     """
+    depth = smaller(depth, 1)
     if levels == "three-level":
         return i_peak**2 * (4 * depth / (3 * PI) - 3 * depth**2 / 8)
     return (n_legs * i_peak / 2) ** 2 * (0.5 - 3 * depth**2 / 8)

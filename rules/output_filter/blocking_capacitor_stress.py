@@ -2,7 +2,8 @@
 
 It rests at half the rail and carries the bass besides: the load current builds up an
 alternating voltage that is largest at the lowest frequency. At its own corner that is
-as large as the load's voltage. With the highest rail and full level the sum must stay
+as large as the load's voltage; more than the rail it never sees, because the switch node
+stays between ground and rail. With the highest rail and full level the sum must stay
 below the rated voltage; electrolytic capacitors vent when they do not, and one that
 fails short puts half the rail on the voice coil. 1.25 times the resting voltage is the
 trade's minimum, which the limit of 0.8 reproduces where bass is small. Watch the polarity:
@@ -21,14 +22,15 @@ from ...linter.check import (
     Lever,
     derivation,
 )
-from ..formulas.maths import PI
+from ..formulas.maths import PI, smaller
 
 
 def figure(
     v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any
 ) -> Any:
-    """Resting voltage and bass swing over the rating."""
-    return (v_rail_high / 2 + i_rated_peak / (2 * PI * band_low * c_block)) / v_rated
+    """Resting voltage and bass swing, at most the rail, over the rating."""
+    swing = smaller(i_rated_peak / (2 * PI * band_low * c_block), v_rail_high / 2)
+    return (v_rail_high / 2 + swing) / v_rated
 
 
 CHECK = Check(
@@ -37,9 +39,10 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block)) / v_rated",
-    sentence="half of {v_rail_high} and the bass load the coupling capacitor with {figure} of"
-    " its rating of {v_rated}",
+    formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high)"
+    " / v_rated",
+    sentence="Half of {v_rail_high} and the bass load the coupling capacitor with {figure} times"
+    " its rating of {v_rated}.",
     inputs={
         "v_rail_high": Input("v_rail_high", "V", "rail at its highest"),
         "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
