@@ -81,7 +81,8 @@ def _unusual_finding(
 def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
     for quantity in graph.derived.values():
         path = quantity.stated_at
-        if path is None or not 0.0 < quantity.agree < float("inf") or quantity.unit in ("word", "set"):
+        compared = 0.0 < quantity.agree < float("inf") and quantity.unit not in ("word", "set")
+        if path is None or not compared:
             continue
         channels = spec.channels if quantity.each == "channel" else (None,)
         for channel in channels:

@@ -105,18 +105,30 @@ def _damped_gain(f: Any, l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_dam
 
 
 def deviation_db(
-    f: Any, l_1: Any, c_1: Any, r_load: Any, l_load: Any, r_series: Any, l_2: Any, c_2: Any
+    f: Any,
+    l_1: Any,
+    c_1: Any,
+    r_load: Any,
+    l_load: Any,
+    r_series: Any,
+    l_2: Any,
+    c_2: Any,
+    r_damper: Any = 0.0,
+    c_damper: Any = 0.0,
 ) -> Any:
     """Level at f against that at low frequency, one or two sections, coil as load.
 
     f [Hz], l_1 [H], c_1 [F], r_load [ohm], l_load [H] in series with r_load, r_series [ohm],
-    l_2 [H], c_2 [F]; returns [dB], positive where the response rises.
+    l_2 [H], c_2 [F], r_damper [ohm] in series with c_damper [F] beside the load (0 F: none);
+    returns [dB], positive where the response rises.
     Source: Kirchhoff's laws.  TPA3001D1 data sheet p. 18: two 33 uH, 0.47 uF across and
     0.1 uF to ground on each side are meant for 27 kHz into 8 ohm, 1.09 dB down at 20 kHz.
 
     >>> round(deviation_db(20e3, 66e-6, 0.52e-6, 8.0, 0.0, 0.0, 0.0, 0.0), 2)
     -1.09
     """
-    load = r_load + 2j * PI * f * l_load
+    s = 2j * PI * f
+    damper = s * c_damper / (1 + s * r_damper * c_damper)
+    load = 1 / (1 / (r_load + s * l_load) + damper)
     gain = ladder_gain(f, l_1, c_1, load, r_series, l_2, c_2)
     return 20 * log10(gain * (1 + r_series / r_load))

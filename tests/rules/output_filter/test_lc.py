@@ -104,8 +104,18 @@ def test_w1_linfinity_lx1710_evaluation_board():
 # off the plot; 8 ohm rows include the amplifier's own rise and are not used.
 @pytest.mark.parametrize(("f", "measured"), [(15e3, -0.19), (20e3, -0.67)])
 def test_iraudamp7d_measured_response_4_ohm(f, measured):
-    found = deviation_db(f, 22 * UH, 0.47 * UF, 4.0, 0.0, 0.02, 0.0, 0.0)
+    found = deviation_db(f, 22 * UH, 0.47 * UF, 4.0, 0.0, 0.02, 0.0, 0.0, 10.0, 0.1 * UF)
     assert found == pytest.approx(measured, abs=0.25)
+
+
+@pytest.mark.parametrize("z", [4.0, 8.0])
+def test_damper_beside_the_load_against_node_equations(z):
+    r, c = 10.0, 0.1 * UF
+    branch = 1 / (r + 1 / (2j * np.pi * 20e3 * c))
+    load = 1 / (1 / z + branch)
+    gain = node_gain(20e3, [(22 * UH, 0.47 * UF)], load, 0.02)
+    found = deviation_db(20e3, 22 * UH, 0.47 * UF, z, 0.0, 0.02, 0.0, 0.0, r, c)
+    assert found == pytest.approx(20 * np.log10(abs(gain) * (1 + 0.02 / z)), abs=1e-9)
 
 
 def test_mattingly_measured_peak_into_15_ohm():
