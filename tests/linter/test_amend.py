@@ -1,7 +1,8 @@
 """Remedies and answers written into copies, on two invented checks solved by hand.
 
 ``stress``: rail over rating, at most 80 %; 60 V need 75 V, of which 80 V is sold.
-``gap``: dead time less turn-off delay, at least 10 ns; a delay of 38 ns needs 48 ns, in steps of 5 ns 50 ns.
+``gap``: dead time less turn-off delay, at least 10 ns; a delay of 38 ns needs 48 ns,
+which is 50 ns in steps of 5 ns.
 """
 
 import os
