@@ -115,15 +115,16 @@ def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
 
 
 def _leaf(run: Assessment, node: LeafNode, corner: Corner) -> Line:
-    field = field_of(node.path)
-    unit = field.unit
+    quantity = run.catalogue.derived.get(node.path)
+    known = quantity or field_of(node.path)
+    unit = known.unit
     nominal, worst = in_words(node.value(), unit), in_words(node.value(corner), unit)
     if node.used:
         return _stated(run, node.path, node.stated.text, nominal, worst)
     leaned = node.leaned[0] if node.leaned else None
     sources = (leaned.basis,) if leaned else ()
     text = f"{node.stated.text} assumed" if leaned else node.stated.text
-    return Line("assumed", node.path, field.meaning, text, nominal, worst, None, sources)
+    return Line("assumed", node.path, known.meaning, text, nominal, worst, None, sources)
 
 
 def _stated(run: Assessment, path: str, text: str, nominal: str, worst: str) -> Line:

@@ -63,32 +63,29 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _amend(options: argparse.Namespace) -> int:
-    from rich.console import Console
-
     from ..amendment import copy_of
     from ..finding import Severity
     from ..reports.amended import print_amendment
+    from ..reports.console import console
     from ..reports.terminal import print_refusals
     from ..review import Review, review_file
 
-    console = Console(file=sys.stdout, highlight=False)
+    page = console()
     hold_at = Severity(options.hold_at) if options.hold_at else None
     start = review_file(options.file, options.milestone, hold_at, terms_of(options))
     if not isinstance(start, Review):
-        print_refusals(str(options.file), start, console)
+        print_refusals(str(options.file), start, page)
         return NOT_ASSESSED
-    amendment = _amendment(options, start, console)
+    amendment = _amendment(options, start, page)
     if amendment is None:
         return NOT_ASSESSED
     text = copy_of(amendment)
-    print_amendment(amendment, text, console)
-    _write(options, text, text != start.spec.text, console)
+    print_amendment(amendment, text, page)
+    _write(options, text, text != start.spec.text, page)
     return RELEASED if amendment.after.verdict.released else HELD
 
 
-def _amendment(
-    options: argparse.Namespace, start: "Review", console: "Console"
-) -> "Amendment | None":
+def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
     from ..amendment import AmendmentError, begin, cured, cured_all, planned, with_answers
     from ..consistency import STANDING
@@ -96,7 +93,7 @@ def _amendment(
 
     amendment = begin(start)
     if options.answers:
-        changes = _answers(options.answers, start, console)
+        changes = _answers(options.answers, start, page)
         if changes is None:
             return None
         amendment = with_answers(amendment, changes)
@@ -111,7 +108,7 @@ def _amendment(
     return cured_all(amendment) if options.all else amendment
 
 
-def _answers(path: Path, start: "Review", console: "Console") -> "Mapping[str, Change] | None":
+def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Change] | None":
     """What a file of answers adds, or None when it cannot be read or contradicts the spec."""
     from ..answers import merger
     from ..loading import load_file
@@ -119,24 +116,24 @@ def _answers(path: Path, start: "Review", console: "Console") -> "Mapping[str, C
 
     loaded = load_file(path)
     if loaded.spec is None:
-        print_refusals(str(path), loaded.refusals, console)
+        print_refusals(str(path), loaded.refusals, page)
         return None
     found = merger(start.spec, loaded.spec)
     if found.conflicts:
-        print_refusals(str(path), found.conflicts, console)
+        print_refusals(str(path), found.conflicts, page)
         return None
     return found.changes
 
 
-def _write(options: argparse.Namespace, text: str, changed: bool, console: "Console") -> None:
+def _write(options: argparse.Namespace, text: str, changed: bool, page: "Console") -> None:
     from ..writing import write_text
 
     if options.dry or not options.output or not changed:
         why = "no change" if not changed else "--dry" if options.dry else "no -o FILE given"
-        console.print(f"\n Nothing written: {why}.", markup=False)
+        page.print(f"\n Nothing written: {why}.", markup=False)
         return
     write_text(options.output, text, options.overwrite)
-    console.print(f"\n Written to {options.output}", markup=False, soft_wrap=True)
+    page.print(f"\n Written to {options.output}", markup=False, soft_wrap=True)
 
 
 def _refused(text: str) -> int:

@@ -110,22 +110,21 @@ def _print_all(
     outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
 ) -> int:
     """Print each review as it comes."""
-    from rich.console import Console
-
+    from ..reports.console import console
     from ..reports.terminal import print_refusals, print_review
     from ..review import Review
 
     width = None if stream is sys.stdout else FILE_WIDTH
-    console = Console(file=stream, highlight=False, width=width)
+    page = console(stream, width)
     worst = RELEASED
     for number, (path, outcome) in enumerate(outcomes):
         if number:
-            console.rule(style="dim")
+            page.rule(style="dim")
         if isinstance(outcome, Review):
-            print_review(outcome, console, options.everything, options.dated)
-            _print_spread(outcome, options, console)
+            print_review(outcome, page, options.everything, options.dated)
+            _print_spread(outcome, options, page)
         else:
-            print_refusals(str(path), outcome, console)
+            print_refusals(str(path), outcome, page)
         worst = max(worst, _status(outcome))
     return worst
 
@@ -151,18 +150,18 @@ def _status(outcome: "Outcome") -> int:
     return RELEASED if outcome.verdict.released else HELD
 
 
-def _print_spread(review: "Review", options: argparse.Namespace, console: "Console") -> None:
+def _print_spread(review: "Review", options: argparse.Namespace, page: "Console") -> None:
     """The view of the tolerances that was asked for."""
     from ..builds import NumpyMissingError, build_many
     from ..reports.spread import print_root_sum_square, print_yield
     from ..spread import root_sum_squares
 
     if options.tolerance == "root-sum-square":
-        print_root_sum_square(root_sum_squares(review), console)
+        print_root_sum_square(root_sum_squares(review), page)
     elif options.tolerance == "monte-carlo":
         verdict, builds = review.verdict, max(options.builds, 1)
         given = (review.spec, review.catalogue, verdict.milestone, verdict.hold_at)
         try:
-            print_yield(build_many(*given, builds, options.seed), console)
+            print_yield(build_many(*given, builds, options.seed), page)
         except NumpyMissingError as error:
             print(f"ampreview: {error}", file=sys.stderr)

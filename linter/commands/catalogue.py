@@ -14,24 +14,23 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the list, or a page for each check named."""
-    from rich.console import Console
-
     from ..catalogue import load
+    from ..reports.console import console
     from ..reports.handbook import print_entry, print_list, print_standing
 
-    console = Console(file=sys.stdout, highlight=False)
+    page = console()
     catalogue = load()
     if not options.check:
-        print_list(catalogue, console)
+        print_list(catalogue, page)
     for name in options.check:
         entry = catalogue.entry(name)
-        if entry is None and print_standing(name, console):
+        if entry is None and print_standing(name, page):
             continue
         if entry is None:
             known = [item.name for item in catalogue.entries]
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
             return NOT_ASSESSED
-        print_entry(entry, catalogue, console)
+        print_entry(entry, catalogue, page)
     return RELEASED
 
 

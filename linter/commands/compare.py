@@ -27,25 +27,24 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Compare the two; the exit status is 0 not worse, 1 worse, 2 could not."""
-    from rich.console import Console
-
     from ..comparison import compare
     from ..reports.compared import compared_markdown, print_comparison
+    from ..reports.console import console
 
-    console = Console(file=sys.stdout, highlight=False)
-    old = _review(options.old, options, console)
-    new = _review(options.new, options, console)
+    page = console()
+    old = _review(options.old, options, page)
+    new = _review(options.new, options, page)
     if old is None or new is None:
         return NOT_ASSESSED
     found = compare(old, new)
     if options.markdown:
         sys.stdout.write(compared_markdown(found))
     else:
-        print_comparison(found, console)
+        print_comparison(found, page)
     return HELD if found.worse else RELEASED
 
 
-def _review(name: str, options: argparse.Namespace, console: "Console") -> "Review | None":
+def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review | None":
     """The review of one side, or None after saying why there is none."""
     from ..criteria import criteria_for
     from ..finding import Severity
@@ -59,11 +58,11 @@ def _review(name: str, options: argparse.Namespace, console: "Console") -> "Revi
         print(f"ampreview: {error}", file=sys.stderr)
         return None
     if loaded.spec is None:
-        print_refusals(name, loaded.refusals, console)
+        print_refusals(name, loaded.refusals, page)
         return None
     criteria = criteria_for(path, terms_of(options))
     if isinstance(criteria, tuple):
-        print_refusals(name, criteria, console)
+        print_refusals(name, criteria, page)
         return None
     hold_at = Severity(options.hold_at) if options.hold_at else None
     return review(loaded.spec, options.milestone, hold_at, criteria=criteria)

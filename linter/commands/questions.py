@@ -25,20 +25,19 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the questions, or write the blank form."""
-    from rich.console import Console
-
     from ..finding import Severity
     from ..questions import groups_of
+    from ..reports.console import console
     from ..reports.inquiry import blank_text, markdown, print_questions
     from ..reports.terminal import print_refusals
     from ..review import Review, review_file
     from ..writing import WritingError, write_text
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
-    console = Console(file=sys.stdout, highlight=False)
+    page = console()
     review = review_file(options.file, options.milestone, hold_at, terms_of(options))
     if not isinstance(review, Review):
-        print_refusals(str(options.file), review, console)
+        print_refusals(str(options.file), review, page)
         return NOT_ASSESSED
     groups = groups_of(review)
     if options.markdown:
@@ -51,5 +50,5 @@ def run(options: argparse.Namespace) -> int:
             return NOT_ASSESSED
         print(f"Written to {options.blank}")
     else:
-        print_questions(review, groups, console)
+        print_questions(review, groups, page)
     return RELEASED

@@ -17,21 +17,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the worksheets of the checks named, for each channel that they concern."""
-    from rich.console import Console
-
     from ..catalogue import load
     from ..engine import Assessment
     from ..finding import Status
     from ..loading import load_file
+    from ..reports.console import console
     from ..reports.sheets import markdown, print_sheet
     from ..reports.terminal import print_refusals
     from ..worksheet import sheet
     from .catalogue import unknown_check
 
-    console = Console(file=sys.stdout, highlight=False)
+    page = console()
     loaded = load_file(options.file)
     if loaded.spec is None:
-        print_refusals(str(options.file), loaded.refusals, console)
+        print_refusals(str(options.file), loaded.refusals, page)
         return NOT_ASSESSED
     catalogue = load()
     known = [entry.name for entry in catalogue.entries]
@@ -40,17 +39,17 @@ def run(options: argparse.Namespace) -> int:
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
             return NOT_ASSESSED
     assessment = Assessment(loaded.spec, catalogue, options.milestone or loaded.spec.milestone)
-    pages = [
+    sheets = [
         sheet(assessment, entry, subject)
         for entry in catalogue.entries
         if not options.check or entry.name in options.check
         for subject in assessment.subjects(entry.check)
     ]
     if not options.check:
-        pages = [page for page in pages if page.finding.status is not Status.NOT_APPLICABLE]
+        sheets = [item for item in sheets if item.finding.status is not Status.NOT_APPLICABLE]
     if options.markdown:
-        sys.stdout.write(markdown(pages, loaded.spec.title or str(options.file)))
+        sys.stdout.write(markdown(sheets, loaded.spec.title or str(options.file)))
     else:
-        for page in pages:
-            print_sheet(page, console)
+        for item in sheets:
+            print_sheet(item, page)
     return RELEASED
