@@ -34,6 +34,11 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="YYYY-MM-DD",
         help="day of the review, against which permissions run out (default: today)",
     )
+    house_arguments(parser)
+
+
+def house_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options on the house file."""
     house = parser.add_mutually_exclusive_group()
     house.add_argument(
         "--house",

@@ -3,8 +3,15 @@
 import argparse
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from . import NOT_ASSESSED, RELEASED
+from .terms import house_arguments
+
+if TYPE_CHECKING:
+    from ..catalogue import Catalogue
+    from ..loading import Spec
+    from ..worksheet import Sheet
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -13,18 +20,17 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("check", nargs="*", help="names of checks (default: all that concern it)")
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
     parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
+    house_arguments(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the worksheets of the checks named, for each channel that they concern."""
     from ..catalogue import load
-    from ..engine import Assessment
-    from ..finding import Status
+    from ..criteria import Terms, criteria_for
     from ..loading import load_file
     from ..reports.console import console
     from ..reports.sheets import markdown, print_sheet
     from ..reports.terminal import print_refusals
-    from ..worksheet import sheet
     from .catalogue import unknown_check
 
     page = console()
@@ -32,24 +38,41 @@ def run(options: argparse.Namespace) -> int:
     if loaded.spec is None:
         print_refusals(str(options.file), loaded.refusals, page)
         return NOT_ASSESSED
-    catalogue = load()
+    terms = Terms(house=options.house, no_house=options.no_house)
+    criteria = criteria_for(options.file, terms)
+    if isinstance(criteria, tuple):
+        print_refusals(str(options.file), criteria, page)
+        return NOT_ASSESSED
+    house = criteria.house
+    catalogue = house.catalogue if house else load()
+    spec = house.applied(loaded.spec) if house else loaded.spec
     known = [entry.name for entry in catalogue.entries]
     for name in options.check:
         if name not in known:
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
             return NOT_ASSESSED
-    assessment = Assessment(loaded.spec, catalogue, options.milestone or loaded.spec.milestone)
+    sheets = _sheets(spec, catalogue, options)
+    if options.markdown:
+        sys.stdout.write(markdown(sheets, spec.title or str(options.file)))
+    else:
+        for item in sheets:
+            print_sheet(item, page)
+    return RELEASED
+
+
+def _sheets(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Sheet]":
+    """The sheets asked for; without names those of every check that concerns the design."""
+    from ..engine import Assessment
+    from ..finding import Status
+    from ..worksheet import sheet
+
+    assessment = Assessment(spec, catalogue, options.milestone or spec.milestone)
     sheets = [
         sheet(assessment, entry, subject)
         for entry in catalogue.entries
         if not options.check or entry.name in options.check
         for subject in assessment.subjects(entry.check)
     ]
-    if not options.check:
-        sheets = [item for item in sheets if item.finding.status is not Status.NOT_APPLICABLE]
-    if options.markdown:
-        sys.stdout.write(markdown(sheets, loaded.spec.title or str(options.file)))
-    else:
-        for item in sheets:
-            print_sheet(item, page)
-    return RELEASED
+    if options.check:
+        return sheets
+    return [item for item in sheets if item.finding.status is not Status.NOT_APPLICABLE]
