@@ -35,7 +35,8 @@ class Review:
         """The findings proper in the order in which a reader should take them.
 
         Gravest first.  Within a severity, doubtful values come before what was computed
-        from them, safety and ratings before performance, far misses before near ones.
+        from them, plain facts before what leans on an adverse assumption or an estimate,
+        safety and ratings before performance, far misses before near ones.
         The same fault in a second channel is no news: it stands behind all first ones.
         """
         found = sorted((x for x in self.findings if x.severity is not None), key=_gravity)
@@ -70,10 +71,11 @@ def _rank(finding: Finding) -> int:
     return RANK[finding.severity or Severity.MINOR]
 
 
-def _gravity(finding: Finding) -> tuple[int, bool, int, float, str, str]:
+def _gravity(finding: Finding) -> tuple[int, bool, bool, int, float, str, str]:
     return (
         _rank(finding),
         finding.domain != DOMAIN,
+        any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
         STAKES.index(finding.stake),
         finding.margin if finding.margin is not None else 0.0,
         finding.check,
