@@ -143,7 +143,7 @@ class Computed(Node):
         """The function of given arguments; anything but a number is an error."""
         try:
             result = self.figure(**arguments)
-        except (ArithmeticError, ValueError, TypeError, IndexError) as error:
+        except (ArithmeticError, ValueError, TypeError, LookupError) as error:
             raise FigureError(f"{self.label}: {type(error).__name__}: {error}") from error
         if isinstance(result, complex) or (isinstance(result, float) and result != result):
             raise FigureError(f"{self.label} gave {result}, which is not a number")
