@@ -10,7 +10,7 @@ from .machine import Outcome
 from .marks import against, assumption, cited, corner, escaped, local, spot
 from .record import (
     DISCLAIMER,
-    demand,
+    demands,
     house_change,
     label,
     lacking,
@@ -76,7 +76,9 @@ def _demands(review: Review) -> Iterator[str]:
     if review.verdict.released:
         return
     yield "### What must change to be released"
-    lines = [f"{escaped(label(item))}: {escaped(demand(item))}" for item in review.verdict.holding]
+    lines = [
+        f"{item.gravity}: {escaped(item.label)}: {escaped(item.text)}" for item in demands(review)
+    ]
     yield "\n".join(f"{number}. {line}" for number, line in enumerate(lines, start=1))
 
 

@@ -7,7 +7,7 @@ from rich.text import Text
 
 from ..review import Review
 from .marks import clean, spot
-from .record import demand, house_change, label, rests_on, weakened
+from .record import demands, house_change, rests_on, weakened
 
 SHORT_HASH = 16
 
@@ -25,16 +25,17 @@ def print_weakened(review: Review, console: Console) -> None:
 
 
 def print_demands(review: Review, console: Console) -> None:
-    """Print exactly what must change to be released."""
+    """Print exactly what must change to be released, gravest first."""
     if review.verdict.released:
         return
     console.print(Padding(Text("To be released:", style="bold"), (1, 1, 0, 1)))
     table = Table.grid(padding=(0, 1))
-    table.add_column(no_wrap=True, style="dim")
+    table.add_column(no_wrap=True, style="dim", justify="right")
+    table.add_column(no_wrap=True)
     table.add_column(overflow="fold")
-    for number, item in enumerate(review.verdict.holding, start=1):
-        text = Text.assemble((clean(label(item)), "bold"), f": {clean(demand(item))}")
-        table.add_row(f"{number}.", text)
+    for number, item in enumerate(demands(review), start=1):
+        text = Text.assemble((clean(item.label), "bold"), f": {clean(item.text)}")
+        table.add_row(f"{number}.", item.gravity, text)
     console.print(Padding(table, (0, 1, 0, 1)))
 
 

@@ -1,12 +1,15 @@
 """What every kind of report says the same way: demands, house rules, what it rests on."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from ..catalogue import load
 from ..finding import Finding, Status
 from ..house import Change
 from ..identity import PROGRAM, program_version, rules_hash, text_hash
+from ..milestone import RANK
 from ..review import Review
+from .groups import groups, together
 from .marks import against, asked, local
 
 DISCLAIMER = (
@@ -21,14 +24,49 @@ def label(finding: Finding) -> str:
     return f"{finding.check} ({finding.subject})"
 
 
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """Something that must change to be released, for one subject or several alike.
+
+    gravity: the severity, or ``open``; label: check and subjects, ``rail-ripple (left)``.
+    """
+
+    gravity: str
+    label: str
+    text: str
+
+
+def demands(review: Review) -> list[Demand]:
+    """Everything that holds the design, the gravest first; alike ones stand together."""
+    ordered = sorted(review.verdict.holding, key=gravity)
+    return [
+        Demand(
+            str(item.severity or item.status),
+            f"{item.check} ({together(subjects)})",
+            demand(item).replace(f"channels.{item.subject}.", ""),
+        )
+        for item, subjects in groups(ordered)
+    ]
+
+
+def gravity(finding: Finding) -> int:
+    """0 for critical, rising; what is open comes last."""
+    return len(RANK) if finding.severity is None else RANK[finding.severity]
+
+
 def demand(finding: Finding) -> str:
-    """What must change so that a finding no longer holds the design."""
+    """What must change so that a finding no longer holds the design.
+
+    A figure without a unit says little by itself, so there the sentence stands.
+    """
     if finding.status is Status.OPEN:
         return lacking(finding) or finding.message
-    text = against(finding) or finding.message
+    bare = finding.unit == "1"
+    text = finding.message if bare else against(finding) or finding.message
     if finding.remedies:
         changes = finding.remedies[0].changes
-        text += "; " + " and ".join(f"{local(path)} to {value}" for path, value in changes)
+        moves = " and ".join(f"{local(path)} to {value}" for path, value in changes)
+        text += f"; change {moves}"
     return text
 
 

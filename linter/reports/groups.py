@@ -1,0 +1,35 @@
+"""Equal answers of several channels as one, so that a stereo fault is read once."""
+
+from collections.abc import Iterable
+
+from ..finding import Finding
+
+
+def groups(findings: Iterable[Finding]) -> list[tuple[Finding, tuple[str, ...]]]:
+    """The findings in order, each with the subjects that it holds for.
+
+    Answers count as equal when check, severity, status and text agree; the first one
+    stands for all.
+    """
+    found: dict[tuple[object, ...], tuple[Finding, list[str]]] = {}
+    for item in findings:
+        key = (item.check, item.status, item.severity, _text(item), item.permitted)
+        found.setdefault(key, (item, []))[1].append(item.subject)
+    return [(item, tuple(subjects)) for item, subjects in found.values()]
+
+
+def together(subjects: tuple[str, ...]) -> str:
+    """Subjects in words.
+
+    >>> together(("left", "right", "rear"))
+    'left, right and rear'
+    """
+    if len(subjects) == 1:
+        return subjects[0]
+    return f"{', '.join(subjects[:-1])} and {subjects[-1]}"
+
+
+def _text(item: Finding) -> str:
+    """The message, or what is missing, without the channel's name."""
+    missing = ", ".join(gap.path for gap in item.missing)
+    return f"{item.message} {missing}".replace(f"channels.{item.subject}.", "")
