@@ -13,7 +13,7 @@ from .graph import Graph
 from .loading import Spec
 from .node import Computed, FigureError, Node
 from .quantity import Value, show, spell
-from .spec import Field, field_of, usual_bounds
+from .spec import Field, field_of, local_path, usual_bounds
 from .tolerance import worst_case
 
 DOMAIN = "completeness"
@@ -59,7 +59,7 @@ def _unusual_finding(
     slip = None if near else next((f for f in SLIPS if low <= value.nominal * f <= high), None)
     unit = field.unit
     message = (
-        f"{value.text} for {path}; such values usually lie within"
+        f"{value.text} for {local_path(path)}; such values usually lie within"
         f" {show(low, unit)} .. {show(high, unit)}"
     )
     if slip is not None and unit not in ("degC", "%", "1"):
@@ -67,7 +67,7 @@ def _unusual_finding(
     else:
         slip = None
     place = spec.place(path)
-    return _finding(
+    found = _finding(
         "value-outside-usual-range",
         "Value outside the usual range of its field",
         path,
@@ -76,6 +76,12 @@ def _unusual_finding(
         (place,) if place else (),
         USUAL,
     )
+    return found if slip is None else replace(found, follows=spell(_scaled(value, slip), unit))
+
+
+def _scaled(value: Value, factor: float) -> Value:
+    lo, nominal, hi = (float(f"{x * factor:.12g}") for x in (value.lo, value.nominal, value.hi))
+    return replace(value, lo=lo, nominal=nominal, hi=hi)
 
 
 def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
@@ -123,12 +129,13 @@ def _contradiction(
         "Stated value against what follows from the others",
         path,
         Severity.MAJOR,
-        f"{path} is stated as {stated.text}, but {show(nominal, unit)} follows from "
-        + ", ".join(sorted(node.used)),
+        f"{local_path(path)} is stated as {stated.text}, but {show(nominal, unit)} follows from "
+        + ", ".join(local_path(item) for item in sorted(node.used)),
         tuple(place for place in places if place),
         derivation("recomputed from the values named"),
     )
-    return replace(found, follows=spell(Value(nominal, nominal, nominal), unit))
+    right = float(f"{nominal:.3g}")
+    return replace(found, follows=spell(Value(right, right, right), unit))
 
 
 def _finding(

@@ -13,7 +13,7 @@ from .finding import Finding, Missing, Status
 from .form import CHANNELS, Design, Entry, form, pruned
 from .loading import Spec, steps_of
 from .review import Review
-from .spec import FIELDS, Field, field_of, is_channel_path
+from .spec import FIELDS, Field, field_of, is_channel_path, local_path
 
 PRODUCT_PART = "product as a whole"
 RATINGS = "ratings"
@@ -94,7 +94,7 @@ class Question:
     @property
     def local(self) -> str:
         """The path as seen from its channel."""
-        return _local(self.paths[0])
+        return local_path(self.paths[0])
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +154,7 @@ def _channel_forms(spec: Spec, entry: Entry, wanted: set[str]) -> Iterator[Entry
     first: tuple[str, set[str]] | None = None
     for name in spec.channels:
         asked = {path for path in wanted if path.startswith(f"{CHANNELS}.{name}.")}
-        local = {_local(path) for path in asked}
+        local = {local_path(path) for path in asked}
         if not asked:
             continue
         if (
@@ -203,7 +203,7 @@ def _twins(spec: Spec, path: str) -> tuple[str, ...]:
     """The same path in every channel that states the same of that part."""
     if not path.startswith(f"{CHANNELS}."):
         return (path,)
-    own, local = path.split(".")[1], _local(path)
+    own, local = path.split(".")[1], local_path(path)
     mine = _around(spec, own, local)
     return tuple(
         f"{CHANNELS}.{name}.{local}"
@@ -226,7 +226,7 @@ def _around(spec: Spec, channel: str, local: str) -> tuple[int, Any]:
 
 def _companions(spec: Spec, path: str) -> Iterator[str]:
     """Unstated fields of the section that say under which condition the value holds."""
-    section, _, name = _local(path).rpartition(".")
+    section, _, name = local_path(path).rpartition(".")
     for other in FIELDS if section else ():
         above, _, short = other.rpartition(".")
         full = f"{path.removesuffix(name)}{short}"
@@ -262,7 +262,3 @@ def _part(section: str, of_channel: bool) -> str:
 
 def _channels(paths: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(path.split(".")[1] for path in paths if is_channel_path(path))
-
-
-def _local(path: str) -> str:
-    return path.split(".", 2)[2] if path.startswith(f"{CHANNELS}.") else path

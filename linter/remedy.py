@@ -47,7 +47,7 @@ class Advisor:
         """The finding with up to three remedies, or with a note why there is none."""
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
-            return finding
+            return self._put_right(finding)
         remedies = tuple(islice(self.ranked(entry, finding), MOST_REMEDIES))
         if remedies:
             return replace(finding, remedies=remedies)
@@ -57,11 +57,22 @@ class Advisor:
             return replace(finding, remedies=(pair,), remedy_note=TOGETHER)
         return replace(finding, remedy_note=self.obstacle(finding))
 
+    def _put_right(self, finding: Finding) -> Finding:
+        """A doubtful value with what it should be, and what comes to light with that.
+
+        Unlike a change of the design, the right value is offered whatever it brings up.
+        """
+        if finding.follows is None:
+            return finding
+        key = (finding.check, finding.subject)
+        trial = self.bench.trial(dict.fromkeys(finding.leaves, finding.follows), key)
+        return replace(finding, remedies=(self.bench.effects(trial, key),) if trial else ())
+
     def best(self, finding: Finding) -> Remedy | None:
         """The first of the proven remedies, or the pair where no single change works."""
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
-            return None
+            return next(iter(self._put_right(finding).remedies), None)
         return next(iter(self.ranked(entry, finding)), None) or self.pair(entry, finding)
 
     def ranked(self, entry: Entry, finding: Finding) -> list[Remedy]:

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import islice
 
 from .catalogue import Entry
-from .check import AtLeast, Lever
-from .engine import Assessment
+from .check import Lever
+from .engine import Assessment, missed
 from .finding import Finding
 from .graph import Graph
 from .node import Computed, FigureError
@@ -151,8 +151,6 @@ def _probe(
         return None
     corner = {item.path: float(item.value) for item in finding.corner}  # type: ignore[arg-type]
     at_end = corner.get(turn.path, turn.now.nominal)
-    rising = isinstance(entry.check.limits, AtLeast)
-    limit = run.target(entry.check)
 
     def meets(x: float) -> bool:
         if turn.linear or not turn.now.nominal:
@@ -163,7 +161,7 @@ def _probe(
             figure = float(node.value(corner | {turn.path: end}))
         except FigureError:
             return False
-        return figure >= limit if rising else figure <= limit
+        return missed(entry.check, figure) is None
 
     return meets
 

@@ -146,7 +146,10 @@ class Bench:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
-        answers |= answers_of(standing_findings(run.spec, run.graph))
+        standing = answers_of(standing_findings(run.spec, run.graph))
+        if key in standing:
+            return None
+        answers |= standing
         return Trial(tuple(sorted(changes.items())), run.spec, answers)
 
     def _affected(

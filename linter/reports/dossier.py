@@ -6,8 +6,9 @@ from ..deviation import in_words
 from ..finding import Finding, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
+from ..spec import local_path
 from .machine import Outcome
-from .marks import against, assumption, cited, corner, escaped, local, spot
+from .marks import against, assumption, cited, corner, escaped, spot
 from .record import (
     DISCLAIMER,
     demands,
@@ -153,7 +154,7 @@ def _finding(item: Finding) -> Iterator[str]:
 
 
 def _change(remedy: Remedy) -> str:
-    text = " and ".join(f"{local(path)} to {value}" for path, value in remedy.changes)
+    text = " and ".join(f"{local_path(path)} to {value}" for path, value in remedy.changes)
     for word, names in (
         ("cures", remedy.cured),
         ("eases", remedy.eased),

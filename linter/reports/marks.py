@@ -5,6 +5,7 @@ import re
 from ..check import Source
 from ..finding import Finding, Leaned, Missing, Place, Reading
 from ..quantity import show
+from ..spec import local_path
 from ..wording import in_words
 
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
@@ -28,15 +29,6 @@ def escaped(text: str) -> str:
     't\\_d\\_off'
     """
     return MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
-
-
-def local(path: str) -> str:
-    """A path as seen from its channel.
-
-    >>> local("channels.left.filter.inductor.l")
-    'filter.inductor.l'
-    """
-    return path.split(".", 2)[2] if path.startswith("channels.") else path
 
 
 def spot(place: Place | None) -> str:
@@ -92,13 +84,13 @@ def assumption(item: Leaned) -> str:
     """An assumption in short: the value, which way it leans, how it is known."""
     known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title
     known = "bound" if known == "derived" else known.removesuffix(", no source")
-    return f"{local(item.path)} {item.text} ({item.leaning}, {known})"
+    return f"{local_path(item.path)} {item.text} ({item.leaning}, {known})"
 
 
 def asked(item: Missing) -> str:
     """A missing leaf as a question's heading."""
     unit = "" if item.unit in ("1", "word") else f" [{item.unit}]"
-    return f"{local(item.path)}{unit}"
+    return f"{local_path(item.path)}{unit}"
 
 
 def bar(share: float, width: int = 8) -> str:

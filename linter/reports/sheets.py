@@ -8,9 +8,10 @@ from rich.table import Table
 from rich.text import Text
 
 from ..finding import Finding
+from ..spec import local_path
 from ..worksheet import Line, Sheet
 from .handbook import limits
-from .marks import against, cited, clean, escaped, local
+from .marks import against, cited, clean, escaped
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "line", "source")
 SIGNATURE = (
@@ -72,4 +73,4 @@ def _status(finding: Finding) -> str:
 def _cells(line: Line) -> tuple[str, ...]:
     where = str(line.place.line) if line.place else line.kind
     source = "; ".join(cited(item) for item in line.sources)
-    return (local(line.symbol), line.formula, line.nominal, line.worst, where, source)
+    return (local_path(line.symbol), line.formula, line.nominal, line.worst, where, source)

@@ -10,7 +10,9 @@ from rich.text import Text
 from ..finding import Finding, Place, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
-from .marks import against, asked, assumption, bar, cited, clean, corner, local, spot
+from ..spec import local_path
+from .groups import groups, together
+from .marks import against, asked, assumption, bar, cited, clean, corner, spot
 from .preface import print_demands, print_house, print_rests_on, print_weakened
 from .record import DISCLAIMER, reason
 
@@ -36,8 +38,8 @@ def print_review(
         found = [item for item in review.failing() if item.severity is severity]
         if found:
             console.print(_heading(f"{severity.value.upper()}  {len(found)}", STYLES[severity]))
-        for item in found:
-            console.print(_finding(item, STYLES[severity], seen))
+        for item, subjects in groups(found):
+            console.print(_finding(item, together(subjects), STYLES[severity], seen))
     _print_open(review, console)
     _print_met(review, console, everything)
     if everything:
@@ -100,8 +102,8 @@ def _block(head: Text, rows: Iterable[tuple[str, RenderableType]], style: str) -
     return Padding(edged, (0, 1, 0, 1))
 
 
-def _finding(item: Finding, style: str, seen: set[str]) -> RenderableType:
-    head = Text.assemble((clean(item.title), "bold"), f" · {clean(item.subject)}")
+def _finding(item: Finding, subjects: str, style: str, seen: set[str]) -> RenderableType:
+    head = Text.assemble((clean(item.title), "bold"), f" · {clean(subjects)}")
     rows: list[tuple[str, RenderableType]] = []
     if against(item):
         rows.append(("figure", Text(against(item), style=style)))
@@ -141,7 +143,7 @@ def _remedy(remedy: Remedy) -> Text:
     text = Text()
     for number, (path, value) in enumerate(remedy.changes):
         text.append(" and " if number else "")
-        text.append(f"{local(path)} to ")
+        text.append(f"{local_path(path)} to ")
         text.append(clean(value), style="bold green")
         if old.get(path):
             text.append(f" (now {clean(old[path])})")
@@ -161,8 +163,8 @@ def _print_open(review: Review, console: Console) -> None:
     if not items:
         return
     console.print(_heading(f"OPEN  {len(items)}", "bold"))
-    for item in items:
-        head = Text.assemble((clean(item.title), "bold"), f" · {clean(item.subject)}")
+    for item, subjects in groups(items):
+        head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
         rows: list[tuple[str, RenderableType]] = []
         if item.figure is not None or not item.missing:
             rows.append(("", Text(clean(item.message))))

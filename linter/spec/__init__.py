@@ -7,6 +7,7 @@ from .walk import (
     field_of,
     is_channel_path,
     keys_of,
+    local_path,
     usual_bounds,
 )
 
@@ -17,5 +18,6 @@ __all__ = [
     "field_of",
     "is_channel_path",
     "keys_of",
+    "local_path",
     "usual_bounds",
 ]

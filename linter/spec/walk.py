@@ -37,6 +37,15 @@ def _relative(path: str) -> str:
     return _NUMBER.sub("[]", _CHANNEL.sub("", path, count=1))
 
 
+def local_path(path: str) -> str:
+    """A path as seen from its channel.
+
+    >>> local_path("channels.left.filter.inductor.l")
+    'filter.inductor.l'
+    """
+    return _CHANNEL.sub("", path, count=1)
+
+
 def field_of(path: str) -> Field:
     """The field at a path of a spec; ``KeyError`` where there is none."""
     return FIELDS[_relative(path)]
