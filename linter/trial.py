@@ -86,13 +86,16 @@ class Bench:
 
     def twins(self, path: str) -> tuple[str, ...]:
         """The paths of all channels whose value is the same piece of text."""
-        places = self.review.spec.places.get(path)
         parts = path.split(".", 2)
-        if parts[0] != "channels" or not places:
+        here = self._spot(path)
+        if parts[0] != "channels" or here is None:
             return (path,)
         paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
-        known = self.review.spec.places
-        return tuple(p for p in paths if p == path or known.get(p, (None,))[0] == places[0])
+        return tuple(other for other in paths if self._spot(other) == here)
+
+    def _spot(self, path: str) -> tuple[int, int] | None:
+        places = self.review.spec.places.get(path)
+        return (places[0].line, places[0].column) if places else None
 
     def variant(self, changes: Mapping[str, object]) -> Assessment | None:
         """A run of the changed spec that shares what the changes leave alone."""

@@ -204,3 +204,30 @@ def test_the_plan_is_the_same_every_time(run: int) -> None:
     first, second = plan(start), plan(start)
     assert first.changes == second.changes
     assert run
+
+
+def test_channels_written_once_change_together() -> None:
+    """Two channels behind one anchor: the remedy of one names both, and cures both."""
+    rated = replace(
+        check(
+            lambda p: p,
+            {"p": Input("rated_power", "W", "power")},
+            AtMost(major="50 W", basis=MAJOR),
+            Lever("rated_power", "10 W"),
+        ),
+        each="channel",
+        unit="W",
+    )
+    text = (
+        "amplifier_spec: 1\nchannels:\n"
+        "  left: &side {rated_power: 80 W}\n  right: *side\n  rear: {rated_power: 80 W}\n"
+    )
+    loaded = load_text(text, "invented.amp.yaml")
+    assert loaded.spec is not None
+    entries = (Entry("rated", "invented", "Prose.", rated, "invented.py"),)
+    done = with_remedies(review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {})))
+    remedies = {item.subject: item.remedies[0] for item in done.failing()}
+    both = (("channels.left.rated_power", "50 W"), ("channels.right.rated_power", "50 W"))
+    assert remedies["left"].changes == remedies["right"].changes == both
+    assert remedies["left"].cured == ("rated (right)",)
+    assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
