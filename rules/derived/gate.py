@@ -25,12 +25,14 @@ from ..formulas.switching import (
 )
 
 DISCRETE = {"output_stage.devices": "discrete"}
+LINEAR = {"gate_drive.regulator.type": "linear"}
 DEVICE = "output_stage.device"
 STRONG = Assumption(float("inf"), "favourable", derivation("a driver without resistance"))
 NO_MISMATCH = Assumption("0 s", "favourable", derivation("both paths of the driver alike"))
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 
 V_DRV = Input("gate_drive.v_drv", "V", "gate supply")
+V_RAIL = Input("v_rail_high", "V", "the rail that it hangs on")
 V_PL = Input("v_plateau", "V", "plateau of the gate")
 R_INT = Input(f"{DEVICE}.r_g_int", "ohm", "gate resistance inside the device")
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
@@ -53,6 +55,16 @@ def as_printed(t_printed: Any) -> Any:
 def later(t_d_off: Any, t_on: Any) -> Any:
     """How much later turn-off starts than turn-on, counted from the commands."""
     return t_d_off - t_on
+
+
+def power_of(v: Any, i: Any) -> Any:
+    """Voltage times current."""
+    return v * i
+
+
+def nothing() -> Any:
+    """No power, in watt."""
+    return 0.0
 
 
 def alike() -> Any:
@@ -234,6 +246,28 @@ CHARGE_AT_SWING = Derived(
                         "grows as the root"),),
 )
 
+V_GATE_PAID = Derived(
+    "v_gate_paid", "V", "channel", "voltage from which the gate charge is drawn",
+    (
+        Way(as_printed, {"t_printed": V_RAIL}, "t_printed", when=LINEAR),
+        Way(as_printed, {"t_printed": V_DRV}, "t_printed"),
+    ),
+    sources=(derivation("a linear regulator draws from the rail what it delivers"),
+             Source("IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
+                    "hangs on the negative rail")),
+)
+
+P_GATE_OTHER = Derived(
+    "p_gate_other", "W", "channel", "what else the gate drive's regulator draws from the rail",
+    (
+        Way(power_of, {"v": V_RAIL,
+                       "i": Input("gate_drive.regulator.i_other", "A", "other loads")},
+            "v i", when=LINEAR),
+        Way(nothing, {}, "0"),
+    ),
+    sources=(derivation("a linear regulator draws from the rail what it delivers"),),
+)
+
 PLATEAU = Derived(
     "v_plateau", "V", "channel", "plateau of the gate at working current",
     (Way(share_of_supply,
@@ -266,6 +300,8 @@ DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_f_circuit", "t_f", R_OFF, "fall time"),
     LATE,
     CHARGE_AT_SWING,
+    V_GATE_PAID,
+    P_GATE_OTHER,
     *EDGES,
     *DEAD_TIMES,
 )

@@ -58,13 +58,19 @@ def idle(
     p_core: Any,
     levels: str,
     c_ground: str,
+    p_other: Any = 0.0,
 ) -> Any:
-    """Idle loss: output charge of two edges unless the ripple moves it, gates, ripple, core."""
+    """Idle loss: output charge of two edges unless the ripple moves it, gates, ripple, core.
+
+    v_drv is the voltage from which the gate charge is drawn: the rail where a linear
+    regulator makes the gate supply; p_other is what else that regulator draws.
+    """
     leg_ripple = ripple_of_leg(ripple, levels, c_ground)
     hard = 2 * hard_charge(leg_ripple, dead_time, parallel * q_oss)
     gates = 2 * parallel * q_g * v_drv
     path = r_ds_on / parallel + dcr
-    return idle_loss(n_legs, carrier, hard * v_swing, gates, leg_ripple, path, p_core)
+    energy = hard * v_swing
+    return idle_loss(n_legs, carrier, energy, gates, leg_ripple, path, p_core + p_other)
 
 
 def with_load(
@@ -126,7 +132,7 @@ DERIVED: tuple[Derived, ...] = (
                  "q_oss": Q_OSS,
                  "q_g": Input(f"{DEVICE}.q_g", "C", "gate charge",
                               default=_floor("0 C", "gate charge")),
-                 "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
+                 "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
                  "dead_time": Input("gate_drive.dead_time", "s", "dead time",
                                     default=Assumption("0 s", "adverse", derivation(
                                         "without dead time no edge is soft"))),
@@ -137,9 +143,10 @@ DERIVED: tuple[Derived, ...] = (
                               default=_floor("0 ohm", "ripple in the copper")),
                  "p_core": Input("p_core", "W", "core loss of all inductors",
                                  default=NO_CORE_LOSS),
-                 "levels": LEVELS, "c_ground": C_GROUND},
+                 "levels": LEVELS, "c_ground": C_GROUND,
+                 "p_other": Input("p_gate_other", "W", "what else the gate supply draws")},
                 "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
-                "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core, "
+                "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
                 "hard = 2 (parallel q_oss - ripple dead_time / 4), not below 0; no ripple where "
                 "levels are three and c_ground is none",
                 when={"output_stage.devices": "discrete"}),

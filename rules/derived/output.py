@@ -121,12 +121,16 @@ _WITH_DEAD_TIME = {
     "r_path": R_PATH,
 }
 
+_LOSSLESS_EDGES = {
+    "depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH
+}
+
 P_OUT_MAX = Derived(
     "p_out_max", "W", "channel", "sine power into the load at the onset of clipping",
     ways=(
         Way(
             power_at_depth,
-            {"depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH},
+            _LOSSLESS_EDGES,
             "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
             when={"modulator.type": "self-oscillating"},
         ),
@@ -143,6 +147,14 @@ P_OUT_MAX = Derived(
             "((m_max - 8/pi t_dead_distortion carrier) v_ideal_loaded"
             " z_load/(z_load + r_path))^2 / (2 z_load)",
             when=CLOCKED,
+        ),
+        Way(
+            power_at_depth,
+            _LOSSLESS_EDGES,
+            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
+            assumes=Assumption(
+                None, "favourable", derivation("carrier or loop open: nothing lost to dead time")
+            ),
         ),
     ),
     sources=(

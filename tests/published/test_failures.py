@@ -153,5 +153,6 @@ def test_offset_pumping_is_found_once_the_load_is_known() -> None:
     assert spec is not None
     failing = review(spec, "prototype").failing()
     found = [number for number, item in enumerate(failing) if item.check == "offset-pumping"]
-    assert found and found[0] < FIRST
+    assert found
+    assert found[0] < FIRST
     assert failing[found[0]].severity == "major"
