@@ -6,9 +6,8 @@ from ..deviation import in_words
 from ..finding import Finding, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
-from ..spec import local_path
 from .machine import Outcome
-from .marks import against, assumption, cited, corner, escaped, spot
+from .marks import against, assumption, cited, corner, effects, escaped, moves, spot
 from .record import (
     DISCLAIMER,
     demands,
@@ -154,16 +153,8 @@ def _finding(item: Finding) -> Iterator[str]:
 
 
 def _change(remedy: Remedy) -> str:
-    text = " and ".join(f"{local_path(path)} to {value}" for path, value in remedy.changes)
-    for word, names in (
-        ("cures", remedy.cured),
-        ("eases", remedy.eased),
-        ("costs margin in", remedy.worsened),
-        ("brings up", remedy.appeared),
-    ):
-        if names:
-            text += f"; {word} {', '.join(names)}"
-    return text
+    text = " and ".join(f"{path} to {value}" for path, value in moves(remedy.changes))
+    return f"{text}; {effects(remedy)}" if effects(remedy) else text
 
 
 def _others(review: Review) -> Iterator[str]:

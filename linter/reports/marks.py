@@ -1,9 +1,10 @@
 """Small pieces of text that several reports share."""
 
 import re
+from collections.abc import Iterable
 
 from ..check import Source
-from ..finding import Finding, Leaned, Missing, Place, Reading
+from ..finding import Finding, Leaned, Missing, Place, Reading, Remedy
 from ..quantity import show
 from ..spec import local_path
 from ..wording import in_words
@@ -102,3 +103,39 @@ def bar(share: float, width: int = 8) -> str:
     eighths = round(max(0.0, min(share, 1.0)) * width * 8)
     whole, part = divmod(eighths, 8)
     return ("█" * whole + (EIGHTHS[part] if part else "")).ljust(width)
+
+
+def moves(changes: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Changes with their paths as seen from the channel; those of twin channels are one.
+
+    >>> moves([("channels.a.gain", "20 dB"), ("channels.b.gain", "20 dB")])
+    [('gain', '20 dB')]
+    """
+    return list(dict.fromkeys((local_path(path), value) for path, value in changes))
+
+
+def effects(remedy: Remedy) -> str:
+    """What a change does to the other findings."""
+    told = []
+    for word, names in (
+        ("cures", remedy.cured),
+        ("eases", remedy.eased),
+        ("costs margin in", remedy.worsened),
+        ("brings up", remedy.appeared),
+    ):
+        if names:
+            told.append(f"{word} {named(names)}")
+    return "; ".join(told)
+
+
+def named(labels: Iterable[str]) -> str:
+    """Answers by name, each check once.
+
+    >>> named(["rail-ripple (product)", "gain (left)", "gain (right)"])
+    'rail-ripple (product), gain (left, right)'
+    """
+    found: dict[str, list[str]] = {}
+    for label in labels:
+        check, _, subject = label.partition(" (")
+        found.setdefault(check, []).append(subject.removesuffix(")"))
+    return ", ".join(f"{check} ({', '.join(subjects)})" for check, subjects in found.items())

@@ -9,9 +9,8 @@ from ..house import Change
 from ..identity import PROGRAM, program_version, rules_hash, text_hash
 from ..milestone import RANK
 from ..review import Review
-from ..spec import local_path
 from .groups import groups, together
-from .marks import against, asked
+from .marks import against, asked, moves
 
 DISCLAIMER = (
     "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
@@ -65,9 +64,8 @@ def demand(finding: Finding) -> str:
     bare = finding.unit == "1"
     text = finding.message if bare else against(finding) or finding.message
     if finding.remedies:
-        changes = finding.remedies[0].changes
-        moves = " and ".join(f"{local_path(path)} to {value}" for path, value in changes)
-        text += f"; change {moves}"
+        changes = moves(finding.remedies[0].changes)
+        text += "; change " + " and ".join(f"{path} to {value}" for path, value in changes)
     return text
 
 

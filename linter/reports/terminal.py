@@ -12,7 +12,18 @@ from ..refusal import Refusal
 from ..review import Review
 from ..spec import local_path
 from .groups import groups, together
-from .marks import against, asked, assumption, bar, cited, clean, corner, spot
+from .marks import (
+    against,
+    asked,
+    assumption,
+    bar,
+    cited,
+    clean,
+    corner,
+    effects,
+    moves,
+    spot,
+)
 from .preface import print_demands, print_house, print_rests_on, print_weakened
 from .record import DISCLAIMER, reason
 
@@ -139,22 +150,16 @@ def _places(item: Finding) -> str:
 
 
 def _remedy(remedy: Remedy) -> Text:
-    old = dict(zip((path for path, _ in remedy.changes), remedy.was, strict=False))
+    old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
     text = Text()
-    for number, (path, value) in enumerate(remedy.changes):
+    for number, (path, value) in enumerate(moves(remedy.changes)):
         text.append(" and " if number else "")
-        text.append(f"{local_path(path)} to ")
+        text.append(f"{path} to ")
         text.append(clean(value), style="bold green")
-        if old.get(path):
+        if old[path]:
             text.append(f" (now {clean(old[path])})")
-    for label, names in (
-        ("cures", remedy.cured),
-        ("eases", remedy.eased),
-        ("costs margin in", remedy.worsened),
-        ("brings up", remedy.appeared),
-    ):
-        if names:
-            text.append(f"; {label} {', '.join(names)}")
+    if effects(remedy):
+        text.append(f"; {effects(remedy)}")
     return text
 
 
