@@ -54,7 +54,7 @@ _ANY = ("a number with its unit", "45 ns")
 # Units shown with a prefix, and the smallest and largest power of ten of that prefix.
 # Capacitors are sold in microfarad however large; times and lengths take no kilo.
 _PREFIXES = {-12: "p", -9: "n", -6: "u", -3: "m", 0: "", 3: "k", 6: "M", 9: "G"}
-_REACH = {unit: (-12, 9) for unit in ("V", "A", "W", "ohm", "H", "Hz", "J", "C", "T", "N", "Pa")}
+_REACH = dict.fromkeys(("V", "A", "W", "ohm", "H", "Hz", "J", "C", "T", "N", "Pa"), (-12, 9))
 _REACH |= {"s": (-12, 0), "m": (-6, 0), "F": (-12, -6), "S": (-9, 3)}
 _PRINTED = (("ohm", "Ω"), ("degC", "°C"), ("m2", "m²"), ("m3", "m³"), ("A2", "A²"))
 _DIGITS = 12

@@ -116,7 +116,7 @@ def known_symbols() -> dict[str, str]:
 
 @cache
 def registry() -> "pint.UnitRegistry[float]":
-    """pint's registry of exactly the units of ``units.txt``."""
+    """Pint's registry of exactly the units of ``units.txt``."""
     import pint
 
     units: pint.UnitRegistry[float] = pint.UnitRegistry(None)
