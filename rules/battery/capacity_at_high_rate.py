@@ -29,8 +29,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="rating_time * (capacity / (current * rating_time))^exponent / run_time",
-    sentence="{capacity} at {rating_time} last {figure} times the claimed {run_time} at a"
-    " current of {current} (exponent {exponent}).",
+    sentence="At a current of {current} {capacity} (rated for {rating_time}, exponent {exponent})"
+    " last {figure} times the claimed {run_time}.",
     inputs={
         "capacity": Input("capacity_pack", "Ah", "capacity of the battery, new"),
         "rating_time": Input("battery.rating_hours", "h", "time for which it is printed"),

@@ -21,14 +21,14 @@ def figure(charger: Any, parallel: Any, i_cell: Any) -> Any:
 
 
 CHECK = Check(
-    title="Charge current per cell",
+    title="Charge current per cell against its limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="charger / (parallel * i_cell)",
-    sentence="{charger} shared by {parallel} strings are {figure} times the {i_cell} that a"
-    " cell may be charged with.",
+    sentence="{charger} into {parallel:string|strings} are {figure} times the {i_cell} that a cell"
+    " may be charged with.",
     inputs={
         "charger": Input("battery.charger.i", "A", "charge current of the pack"),
         "parallel": Input("battery.parallel", "1", "strings in parallel"),

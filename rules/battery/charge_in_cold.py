@@ -27,7 +27,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="t_window_low - t_charge_low",
-    sentence="Charging is let through from {t_window_low}, a margin of {figure} to the"
+    sentence="Charging is let through from {t_window_low}, {figure:+above|below} the"
     " {t_charge_low} from which the cells may be charged.",
     inputs={
         "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),

@@ -27,7 +27,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="t_charge_high - t_window_high",
-    sentence="Charging is let through up to {t_window_high}, a margin of {figure} to the"
+    sentence="Charging is let through up to {t_window_high}, {figure:+below|above} the"
     " {t_charge_high} up to which the cells may be charged.",
     inputs={
         "t_charge_high": Input("t_charge_high", "degC", "hottest charge of the cells"),

@@ -24,13 +24,13 @@ def figure(sensor: str) -> Any:
 
 
 CHECK = Check(
-    title="Temperature sensor of the charger",
+    title="Place of the charger's temperature sensor",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="0 if sensor is none, 1 if board, 2 if cell",
-    sentence="The charger senses temperature at: {sensor}.",
+    sentence="The charger's temperature sensor: {sensor}.",
     inputs={"sensor": Input("battery.charger.sensor", "word", "where temperature is sensed")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(

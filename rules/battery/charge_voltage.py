@@ -24,14 +24,14 @@ def figure(charger: Any, series: Any, v_cell_limit: Any) -> Any:
 
 
 CHECK = Check(
-    title="Charge voltage per cell",
+    title="Charge voltage per cell against its limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="charger / (series * v_cell_limit)",
-    sentence="{charger} on {series} cells in series are {figure} times the {v_cell_limit} that"
-    " a cell allows.",
+    sentence="{charger} on {series:cell|cells} in series are {figure} times the {v_cell_limit}"
+    " that a cell allows.",
     inputs={
         "charger": Input("battery.charger.v", "V", "end-of-charge voltage of the charger"),
         "series": Input("battery.series", "1", "cells in series"),

@@ -20,13 +20,13 @@ def figure(playing: str) -> Any:
 
 
 CHECK = Check(
-    title="Playing while charging",
+    title="What feeds the amplifier while the pack is charged",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="1 if playing is from-the-cells, else 0",
-    sentence="While the pack is charged, playing is: {playing}.",
+    sentence="What feeds the amplifier while the pack is charged: {playing}.",
     inputs={"playing": Input("battery.charger.playing", "word", "feed while charging")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtMost(

@@ -27,8 +27,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="ambient - t_low",
-    sentence="The coldest ambient, {ambient}, leaves {figure} to the coldest discharge that the"
-    " cells allow, {t_low}.",
+    sentence="The coldest ambient, {ambient}, lies {figure:+above|below} the coldest discharge"
+    " that the cells allow, {t_low}.",
     inputs={
         "ambient": Input("environment.ambient", "degC", "air round the product"),
         "t_low": Input("t_discharge_low", "degC", "coldest discharge of the cells"),

@@ -29,8 +29,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="t_high - t_air",
-    sentence="The air inside reaches {t_air} and leaves {figure} to the hottest discharge that"
-    " the cells allow, {t_high}.",
+    sentence="The air inside reaches {t_air}, {figure:+below|above} the hottest discharge that the"
+    " cells allow, {t_high}.",
     inputs={
         "t_high": Input("t_discharge_high", "degC", "hottest discharge of the cells"),
         "t_air": Input("t_air_inside", "degC", "air inside the product, hottest"),

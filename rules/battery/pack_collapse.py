@@ -31,8 +31,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="4 r p_crest / v_open^2",
-    sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and"
-    " {r}: {figure} times the most that it can give.",
+    sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and {r},"
+    " {figure} times the most that it can give.",
     inputs={
         "p_crest": Input("p_source_crest", "W", "power at the crest of the lowest note"),
         "r": Input("r_ahead", "ohm", "resistance of pack, protection and lead"),

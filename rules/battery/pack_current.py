@@ -24,14 +24,14 @@ def figure(i_source_rms: Any, parallel: Any, i_cont: Any) -> Any:
 
 
 CHECK = Check(
-    title="Continuous current of the cells",
+    title="Continuous current of the cells against their rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_source_rms / (parallel * i_cont)",
-    sentence="At rated power {parallel} strings share {i_source_rms} rms, {figure} times the"
-    " {i_cont} that one cell stands continuously.",
+    sentence="At rated power {i_source_rms} rms on {parallel:string|strings} are {figure} times"
+    " the {i_cont} that one cell stands continuously.",
     inputs={
         "i_source_rms": Input("i_source_rms", "A", "rms current of the pack at rated power"),
         "parallel": Input("battery.parallel", "1", "strings in parallel"),

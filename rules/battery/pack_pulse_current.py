@@ -23,14 +23,14 @@ def figure(i_source_peak: Any, parallel: Any, i_pulse: Any) -> Any:
 
 
 CHECK = Check(
-    title="Peak current of the cells",
+    title="Peak current of the cells against their pulse rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_source_peak / (parallel * i_pulse)",
-    sentence="At the bass crest {parallel} strings share {i_source_peak}, {figure} times the"
-    " {i_pulse} that one cell stands as a pulse.",
+    sentence="At the bass crest {i_source_peak} on {parallel:string|strings} are {figure} times"
+    " the {i_pulse} that one cell stands as a pulse.",
     inputs={
         "i_source_peak": Input("i_source_peak", "A", "current at the crest of the lowest note"),
         "parallel": Input("battery.parallel", "1", "strings in parallel"),

@@ -30,8 +30,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="p_source * shortest / e_pack",
-    sentence="{p_source} empty a pack of {e_pack} at {figure} times the rate of the shortest"
-    " discharge that its cells are made for, {shortest}.",
+    sentence="{p_source} empty a pack of {e_pack} {figure} times as fast as the shortest discharge"
+    " that its cells are made for, {shortest}.",
     inputs={
         "p_source": Input("p_source_least", "W", "rated output and other loads, at the pack"),
         "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),

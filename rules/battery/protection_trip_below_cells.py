@@ -28,8 +28,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="i_trip / (parallel * i_pulse)",
-    sentence="The protection's trip, {i_trip} at most, is {figure} times what {parallel}"
-    " strings of cells with {i_pulse} stand.",
+    sentence="The protection's trip, {i_trip} at most, is {figure} times what"
+    " {parallel:string|strings} of cells with {i_pulse} stand.",
     inputs={
         "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
         "parallel": Input("battery.parallel", "1", "strings in parallel"),

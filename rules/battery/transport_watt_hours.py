@@ -28,7 +28,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="e_pack / packs",
-    sentence="Each of {packs} packs holds {figure} (all together {e_pack}).",
+    sentence="Each of {packs:pack|packs} holds {figure} ({e_pack} in all).",
     inputs={
         "e_pack": Input("e_pack", "Wh", "energy of all cells, new"),
         "packs": Input("battery.packs", "1", "separately removable packs"),

@@ -26,14 +26,14 @@ def figure(efficiency: Any) -> Any:
 
 
 CHECK = Check(
-    title="Claimed efficiency for a class-D amplifier",
+    title="Claimed efficiency against what class D reaches",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency",
-    sentence="The claimed efficiency at rated power is {figure}; a linear stage comes to 55 .. 65 %"
-    " and measured class-D amplifiers to 79 .. 91 %.",
+    sentence="The claimed efficiency at rated power is {figure}; a linear stage comes to 55 to 65"
+    " %, measured class-D amplifiers to 79 to 91 %.",
     inputs={"efficiency": Input("claims.efficiency", "%", "claimed, whole product, rated power")},
     limits=AtLeast(minor="70 %", basis={"minor": COMMON_PRACTICE}),
     sources=(MEASURED, CLASS_B, COMMON_PRACTICE),

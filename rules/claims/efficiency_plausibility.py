@@ -38,14 +38,14 @@ claims: {efficiency: 92 %}
 """
 
 CHECK = Check(
-    title="Claimed efficiency",
+    title="Claimed efficiency against the known losses",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency - sum of rated_power / p_in_rated",
-    sentence="The claim of {efficiency} lies {figure} above what the known losses allow"
-    " (channels of {rated_power} take {p_in_rated}; negative: below).",
+    sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
+    " losses allow (channels of {rated_power} take {p_in_rated}).",
     inputs={
         "efficiency": Input("claims.efficiency", "%", "claimed, whole product at rated power"),
         "rated_power": Input("all rated_power", "W", "rated power of each channel"),

@@ -40,7 +40,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="(parallel q_g + i_q / carrier) / c / v_drv",
-    sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period",
+    sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period.",
     inputs={
         "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),

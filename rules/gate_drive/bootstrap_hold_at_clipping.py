@@ -31,8 +31,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="c (v_drv - v_f - v_uvlo) / i_q / (1 / (2 f_low))",
-    sentence="{c} feeds {i_q} for {figure} of half a period of {f_low} before it falls to "
-    "{v_uvlo}",
+    sentence="{c} feed {i_q} for {figure} of half a period of {f_low} before they fall to"
+    " {v_uvlo}.",
     inputs={
         "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),

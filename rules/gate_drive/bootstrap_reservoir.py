@@ -22,13 +22,13 @@ def figure(c: Any, c_reservoir: Any) -> Any:
 
 
 CHECK = Check(
-    title="Reservoir of the bootstrap supply",
+    title="Bootstrap capacitor against its reservoir",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="c / c_reservoir",
-    sentence="a bootstrap capacitor of {c} is {figure} of its reservoir of {c_reservoir}",
+    sentence="A bootstrap capacitor of {c} has {figure} of its reservoir of {c_reservoir}.",
     inputs={
         "c": Input("gate_drive.bootstrap.c", "uF", "bootstrap capacitor"),
         "c_reservoir": Input("gate_drive.c_reservoir", "uF", "capacitor on the gate supply"),

@@ -30,8 +30,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="(v_drv - v_plateau) / r_gate_on t_edge / 0.8 / q_gd",
-    sentence="behind {r_gate_on} the gate gets {figure} of the current that an edge of "
-    "{t_edge} needs for {q_gd}",
+    sentence="Behind {r_gate_on} the gate gets {figure} of the current that an edge of {t_edge}"
+    " needs for {q_gd}.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_plateau": Input("v_plateau", "V", "plateau of the gate"),

@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="cmti / slew",
-    sentence="the driver withstands {cmti}, {figure} of the {slew} at the node",
+    sentence="The driver withstands {cmti}, {figure} of the {slew} at the node.",
     inputs={
         "cmti": Input("gate_drive.cmti", "V/ns", "largest slope that the driver withstands"),
         "slew": Input("slew", "V/ns", "fastest slope of the switch node"),

@@ -31,7 +31,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="parallel q_g carrier / smaller of i_source and i_sink",
-    sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}",
+    sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}.",
     inputs={
         "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),

@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="q_gd / q_g_th",
-    sentence="{q_gd} of gate-drain charge are {figure} of the {q_g_th} up to the threshold",
+    sentence="{q_gd} of gate-drain charge are {figure} times the {q_g_th} up to the threshold.",
     inputs={
         "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge"),
         "q_g_th": Input("output_stage.device.q_g_th", "nC", "gate charge up to the threshold"),

@@ -32,13 +32,14 @@ def figure(v_drv: Any, v_f: Any, v_gs_on: Any) -> Any:
 
 
 CHECK = Check(
-    title="Gate voltage against the one behind the on-resistance",
+    title="Gate voltage against the one that the on-resistance is printed for",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(v_drv - v_f) / v_gs_on",
-    sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} behind the on-resistance",
+    sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
+    " for.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_f": Input(

@@ -59,8 +59,8 @@ CHECK = Check(
     formula="v_drv - v_f - q / c / (1 - exp(-t / (r c))) - v_uvlo, "
     "q = parallel q_g + i_q / f, t = (1 - m) / (2 f), m = m_max but at most m_most, f = carrier, "
     "of a self-oscillating modulator carrier (1 - m^2)",
-    sentence="at depth {m_max}, refilled through {r}, the bootstrap supply stays {figure} above "
-    "the lockout of {v_uvlo}",
+    sentence="At depth {m_max}, refilled through {r}, the bootstrap supply stays"
+    " {figure:+above|below} the lockout of {v_uvlo}.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_f": Input("gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode"),

@@ -37,8 +37,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_drv - v_f - v_plateau",
-    sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure} above the plateau of "
-    "{v_plateau}",
+    sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
+    " {v_plateau}.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_f": Input(

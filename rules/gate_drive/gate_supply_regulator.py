@@ -53,8 +53,8 @@ CHECK = Check(
     stake="rating",
     formula="t_j_max - t_air - r_th_ja (v_rail - v_drv) "
     "(2 n_legs parallel q_g carrier + i_other)",
-    sentence="dropping {v_rail} to {v_drv} leaves {figure} to the junction limit of {t_j_max} in "
-    "air of {t_air}",
+    sentence="Dropping {v_rail} to {v_drv} in air of {t_air} takes the regulator to"
+    " {figure:+below|above} its junction limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("gate_drive.regulator.t_j_max", "degC", "highest junction temperature"),
         "t_air": Input("t_air_inside", "degC", "air round the parts"),

@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="(v_drv + v_gate_ringing) / v_gss",
-    sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}",
+    sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_gate_ringing": Input("v_gate_ringing", "V", "ringing above the gate supply"),

@@ -28,7 +28,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_uvlo - v_plateau",
-    sentence="the lockout at {v_uvlo} lies {figure} above the plateau of {v_plateau}",
+    sentence="The lockout at {v_uvlo} lies {figure:+above|below} the plateau of {v_plateau}.",
     inputs={
         "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
         "v_plateau": Input("v_plateau", "V", "plateau of the gate"),

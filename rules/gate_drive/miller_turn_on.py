@@ -64,8 +64,8 @@ CHECK = Check(
     formula="r_gate_off c_gd slew (1 - exp(-v_swing / (slew r_gate_off (c_gd + c_iss)))) / "
     "(v_gs_th - coefficient (t_junction - t_cold)), c_gd = q_gd / v_swing, threshold at least "
     "v_least",
-    sentence="a slope of {slew} lifts the gate behind {r_gate_off} to {figure} of its "
-    "threshold at {t_junction}",
+    sentence="A slope of {slew} lifts the gate behind {r_gate_off} to {figure} of its threshold at"
+    " {t_junction}.",
     inputs={
         "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
         "v_swing": Input("v_swing", "V", "swing of the switch node"),

@@ -36,7 +36,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="dc_offset bl c_ms / (r_e x_max), c_ms = v_as / (air_density sound_speed^2 s_d^2)",
-    sentence="{dc_offset} shift the cone by {figure} of its linear travel of {x_max}.",
+    sentence="{dc_offset} shift the cone by {figure} times its linear travel of {x_max}.",
     inputs={
         "dc_offset": Input("dc_offset", "V", "direct voltage at the load, magnitude"),
         "bl": Input("loudspeaker.bl", "T m", "force factor"),

@@ -26,8 +26,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="load_low / (z_rated series / parallel)",
-    sentence="Loudspeakers of {z_rated}, {series} in series and {parallel} in parallel, draw"
-    " {figure} times the current of the lowest rated load, {load_low}.",
+    sentence="Loudspeakers of {z_rated}, {series} in series and {parallel:string|strings} in"
+    " parallel, draw {figure} times the current of the lowest rated load, {load_low}.",
     inputs={
         "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
         "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance of one loudspeaker"),

@@ -76,8 +76,8 @@ CHECK = Check(
     formula="20 log10(air_density (2 pi band_low)^2 s_d x_max series parallel channel_count"
     " / (2^0.5 2 pi one_metre p_reference)) + 20 log10(box_gain)"
     " - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="At {band_low} the cones reach, with {x_max} of linear travel, a level {figure}"
-    " above the claimed {sound_level} at {sound_distance}.",
+    sentence="At {band_low}, within {x_max} of linear travel, the cones give {figure:+above|below}"
+    " the claimed {sound_level} at {sound_distance}.",
     inputs={
         "band_low": Input("band_low", "Hz", "low end of the audio band"),
         "s_d": Input("loudspeaker.s_d", "cm2", "area of one cone"),

@@ -64,8 +64,8 @@ CHECK = Check(
     stake="performance",
     formula="sum over channels of levels - 20 log10(1 + copper coil_rise), powers added,"
     " - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="With the coils {coil_rise} hotter the level is {figure} above the claimed"
-    " {sound_level} at {sound_distance}.",
+    sentence="With hot voice coils (rise {coil_rise}) the level is {figure:+above|below} the"
+    " claimed {sound_level} at {sound_distance}.",
     inputs={
         "levels": Input("all level_channel", "dB", "level of each channel at 1 m, coils cold"),
         "coil_rise": Input("all loudspeaker.coil_rise", "K", "rise of each coil"),

@@ -31,8 +31,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="10 log10(1 + (2 f_high_pass / f_b)^(2 order))",
-    sentence="A high-pass at {f_high_pass} takes {figure} away an octave below the tuning of"
-    " {f_b}, where the box no longer holds the cone.",
+    sentence="An octave below the tuning of {f_b}, where the box no longer holds the cone, the"
+    " high-pass ({f_high_pass}) takes {figure} away.",
     inputs={
         **HIGH_PASS,
         "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),

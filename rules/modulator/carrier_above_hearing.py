@@ -27,7 +27,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="f_carrier_low",
-    sentence="the stage switches at {f_carrier_low} at the lowest",
+    sentence="The stage switches at {f_carrier_low} at the lowest.",
     inputs={
         "f_carrier_low": Input("f_carrier_low", "Hz", "lowest switching frequency of one leg"),
     },

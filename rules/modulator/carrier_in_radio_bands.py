@@ -26,8 +26,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="whole multiples of carrier between low and high",
-    sentence="{figure} harmonics of the carrier, {carrier}, lie in the medium-wave band beside"
-    " an AM receiver",
+    sentence="{figure:harmonic|harmonics} of the carrier, {carrier}, in the medium-wave band"
+    " beside a receiver.",
     inputs={
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
         "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),

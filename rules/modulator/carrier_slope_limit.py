@@ -29,8 +29,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="carrier / (pi/2 m_max band_high); waveform sawtooth: pi in place of pi/2",
-    sentence="the carrier of {carrier} ({waveform}) is {figure} times what the slope of a"
-    " full-scale tone at {band_high} needs",
+    sentence="The carrier of {carrier} ({waveform}) has {figure} times the slope of a full-scale"
+    " tone at {band_high}.",
     inputs={
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
         "m_max": Input("m_max", "%", "largest modulation depth"),

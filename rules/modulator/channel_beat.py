@@ -32,7 +32,7 @@ CHECK = Check(
     stake="performance",
     formula="smallest distance of carrier from the other carriers (not channel_index itself)"
     " and from converter_frequency",
-    sentence="without a common clock the carrier of {carrier} comes within {figure} of another",
+    sentence="Without a common clock the carrier of {carrier} comes within {figure} of another.",
     inputs={
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
         "carriers": Input("all modulator.carrier", "Hz", "switching frequencies of all channels"),

@@ -36,8 +36,8 @@ CHECK = Check(
     formula="n_legs v_swing carrier jitter sqrt(2) sqrt(2 band_high/carrier)"
     " / (1 + loop_gain_treble) / noise;"
     " levels three-level: sqrt(n_legs) in place of n_legs",
-    sentence="edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
-    " noise that is claimed, {noise}",
+    sentence="Edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
+    " claimed noise of {noise}.",
     inputs={
         "v_swing": Input("v_swing", "V", "swing of one switch node"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),

@@ -28,8 +28,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="loop_crossover pi (1 + m_max) / (2 carrier)",
-    sentence="the loop crosses over at {loop_crossover}, {figure} of the highest crossover"
-    " that a carrier of {carrier} allows",
+    sentence="The loop crosses over at {loop_crossover}, {figure} times the highest crossover that"
+    " a carrier of {carrier} allows.",
     inputs={
         "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
         "m_max": Input("m_max", "%", "largest modulation depth"),

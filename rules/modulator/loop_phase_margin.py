@@ -37,8 +37,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="integrator - 360 deg loop_crossover loop_delay",
-    sentence="a delay of {loop_delay} at a crossover of {loop_crossover} leaves a phase"
-    " margin of {figure}",
+    sentence="A delay of {loop_delay} at a crossover of {loop_crossover} leaves a phase margin of"
+    " {figure}.",
     inputs={
         "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
         "loop_delay": Input("modulator.loop_delay", "ns", "delay once round the loop"),

@@ -31,8 +31,7 @@ CHECK = Check(
     stake="performance",
     formula="sqrt(2 rated_power/k z_load) / v_ideal_loaded / m_max,"
     " k = 1 + 0.048 (rated_thd/1 %)^0.778",
-    sentence="{rated_power} into {z_load} needs {figure} of the modulation that is let"
-    " through, {m_max}",
+    sentence="{rated_power} into {z_load} need {figure} times the largest modulation, {m_max}.",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "rated_thd": Input("rated_thd", "%", "distortion at the rated power"),

@@ -32,8 +32,8 @@ CHECK = Check(
     formula="sqrt(h2^2 + h3^2)/m_max / thd; h_n from tone, carrier, m_max and waveform:"
     " q = n tone/carrier, triangle (4/(pi q)) J_n(q pi m_max/2) sin((q+n) pi/2),"
     " sawtooth (2/(pi q)) J_n(q pi m_max)",
-    sentence="uniform sampling ({waveform}, {carrier}) alone makes {figure} times the"
-    " distortion that is claimed, {thd}",
+    sentence="Uniform sampling ({waveform}, {carrier}) alone makes {figure} times the claimed"
+    " distortion of {thd}.",
     inputs={
         "tone": Constant("1 kHz", "tone that distortion is claimed at", derivation("the claim")),
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),

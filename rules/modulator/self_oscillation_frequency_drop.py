@@ -27,8 +27,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="f_carrier_low / larger of 1.5 f_corner and 3 band_high",
-    sentence="at rated power the stage still switches at {f_carrier_low}, {figure} of what"
-    " a corner of {f_corner} and a band up to {band_high} ask for",
+    sentence="At rated power the stage still switches at {f_carrier_low}, {figure} times what a"
+    " corner of {f_corner} and a band up to {band_high} ask for.",
     inputs={
         "f_carrier_low": Input("f_carrier_low", "Hz", "switching frequency at rated power"),
         "f_corner": Input("f_corner", "Hz", "corner of the output filter"),

@@ -31,8 +31,8 @@ CHECK = Check(
     stake="performance",
     formula="2 v_ideal carrier/(clock sqrt(12)) pi^L/sqrt(2 L + 1) / r^(L + 1/2) / noise,"
     " L = noise_shaping, r = carrier/(2 band_high)",
-    sentence="a clock of {clock} at {carrier} with noise shaping of order {noise_shaping}"
-    " makes {figure} times the noise that is claimed, {noise}",
+    sentence="A clock of {clock} at {carrier} with noise shaping of order {noise_shaping} makes"
+    " {figure} times the claimed noise of {noise}.",
     inputs={
         "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),

@@ -21,14 +21,14 @@ def figure(load_low: Any, c_block: Any, band_low: Any) -> Any:
 
 
 CHECK = Check(
-    title="Corner of the output coupling capacitor",
+    title="Corner of the output capacitor against the band",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="1 / (2 pi load_low c_block) / band_low",
     sentence="{c_block} in series with {load_low} make a high-pass at {figure} times the low end"
-    " of the band, {band_low}",
+    " of the band, {band_low}.",
     inputs={
         "load_low": Input("load_low", "ohm", "lowest rated load"),
         "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),

@@ -19,14 +19,14 @@ def figure(i_rated_peak: Any, i_rated: Any) -> Any:
 
 
 CHECK = Check(
-    title="Ripple current of the output coupling capacitor",
+    title="Ripple current of the output capacitor against its rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="i_rated_peak / sqrt(2) / i_rated",
-    sentence="a sine at rated power loads the coupling capacitor with {figure} times its ripple"
-    " rating of {i_rated}",
+    sentence="A sine at rated power loads the output capacitor with {figure} times its ripple"
+    " rating of {i_rated}.",
     inputs={
         "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
         "i_rated": Input("filter.c_block.i_rated", "A", "ripple rating, rms"),

@@ -34,15 +34,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Voltage of the output coupling capacitor",
+    title="Voltage of the output capacitor against its rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high)"
     " / v_rated",
-    sentence="Half of {v_rail_high} and the bass load the coupling capacitor with {figure} times"
-    " its rating of {v_rated}.",
+    sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
+    " rating of {v_rated}.",
     inputs={
         "v_rail_high": Input("v_rail_high", "V", "rail at its highest"),
         "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),

@@ -51,8 +51,8 @@ CHECK = Check(
     stake="performance",
     formula="-20 log10 of the gain of the ladder l_total with n_legs dcr, c_total, n_legs l_2,"
     " c_2, without load, at f_carrier_effective",
-    sentence="the filter ({l_total}, {c_total}) attenuates the carrier at {f_carrier_effective}"
-    " by {figure}",
+    sentence="The filter ({l_total}, {c_total}) attenuates the carrier at {f_carrier_effective} by"
+    " {figure}.",
     inputs={
         "f_carrier_effective": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
         "l_total": Input("l_total", "H", "inductance in line with the load"),

@@ -41,7 +41,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Heat of the carrier in the voice coil",
+    title="Heat of the carrier against the loudspeaker's rating",
     figure=figure,
     unit="%",
     each="channel",
@@ -50,8 +50,8 @@ CHECK = Check(
     " ladder l_total with n_legs dcr, c_total, coil over abs(coil))^2 z_load"
     " / (p_rated series parallel), coil = z_load + 2 pi j f_carrier_effective l_e"
     " series/parallel",
-    sentence="the carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
-    " rating of {p_rated}",
+    sentence="The carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
+    " rating of {p_rated}.",
     inputs={
         "v_swing": Input("v_swing", "V", "swing of one switch node"),
         "levels": Input("levels", "word", "levels at the filter"),

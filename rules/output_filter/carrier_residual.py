@@ -51,8 +51,8 @@ CHECK = Check(
     formula="sqrt(2)/pi v_swing, times n_legs for levels two-level, times the gain of the ladder"
     " l_total with n_legs dcr, c_total, n_legs l_2, c_2, without load, at f_carrier_effective,"
     " over v_ideal/sqrt(2)",
-    sentence="{figure} of the largest sine is left of the carrier at {f_carrier_effective}"
-    " at the load ({levels} drive)",
+    sentence="Of the carrier at {f_carrier_effective} {figure} of the largest sine are left at the"
+    " load ({levels} drive).",
     inputs={
         "v_swing": Input("v_swing", "V", "swing of one switch node"),
         "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),

@@ -29,8 +29,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="3/4 (band_high/(3 f_corner))^2 (1 - c_total/c_total_unbiased)",
-    sentence="the filter capacitance falls from {c_total_unbiased} to {c_total} with voltage and"
-    " makes {figure} of third harmonic in the treble",
+    sentence="With voltage the filter capacitance falls from {c_total_unbiased} to {c_total} and"
+    " makes {figure} of third harmonic in the treble.",
     inputs={
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "f_corner": Input("f_corner", "Hz", "corner of the output filter"),

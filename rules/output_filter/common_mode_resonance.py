@@ -31,7 +31,7 @@ CHECK = Check(
     stake="performance",
     formula="ratio of 1/(2 pi sqrt(l_leg c_ground)) to carrier, or its inverse where larger",
     sentence="{l_leg} and {c_ground} to ground resonate within a factor of {figure} of the"
-    " carrier, {carrier}, and no load damps them",
+    " carrier, {carrier}, and no load damps them.",
     inputs={
         "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
         "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),

@@ -29,7 +29,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Power of the damper's resistor",
+    title="Heat in the damper's resistor against its rating",
     figure=figure,
     unit="1",
     each="channel",
@@ -37,9 +37,8 @@ CHECK = Check(
     formula="(v x)^2 damper_r / (1 + (x damper_r)^2) / p_rated,"
     " v = v_sine_max 10^((crest_of_sine - crest_factor)/20), x = 2 pi band_high damper_c;"
     " connection each-terminal: v over n_legs",
-    sentence="programme of {crest_factor} crest factor at {band_high} heats the damper's"
-    " resistor with {figure} times its"
-    " rating of {p_rated}",
+    sentence="A programme of {crest_factor} crest factor at {band_high} heats the damper's"
+    " resistor with {figure} times its rating of {p_rated}.",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

@@ -19,13 +19,13 @@ def figure(i_peak: Any, i_rated: Any) -> Any:
 
 
 CHECK = Check(
-    title="Current through the ferrite bead",
+    title="Load peak against the rating of the ferrite bead",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="i_peak / i_rated",
-    sentence="a load peak of {i_peak} is {figure} of the bead's rating of {i_rated}",
+    sentence="A load peak of {i_peak} is {figure} times the bead's rating of {i_rated}.",
     inputs={
         "i_peak": Input("i_peak", "A", "largest load current, clipped"),
         "i_rated": Input("filter.bead.i_rated", "A", "rated current of the bead"),

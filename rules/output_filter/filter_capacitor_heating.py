@@ -42,16 +42,16 @@ def figure(
 
 
 CHECK = Check(
-    title="Current of the filter capacitor across the load",
+    title="Ripple current of the filter capacitor against its rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20)"
     " / limit_treble)^2 + (ripple_idle/sqrt(12) c_across/c_total / limit)^2)",
-    sentence="treble programme and a ripple of {ripple_idle} load the capacitor across the load"
-    " with {figure} of what it may carry, {limit_treble} in the treble and {limit} at the"
-    " carrier",
+    sentence="Treble programme and a ripple of {ripple_idle} load the capacitor across the load"
+    " with {figure} times what it may carry ({limit_treble} in the treble, {limit} at the"
+    " carrier).",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

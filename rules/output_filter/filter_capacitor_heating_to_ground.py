@@ -39,15 +39,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Current of the filter capacitors to ground",
+    title="Ripple current of the capacitors to ground against their rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="sqrt((2 pi band_high c_ground v_sine_max/n_legs"
     " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + ripple_idle^2/12 / limit^2)",
-    sentence="treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
-    " {figure} of what it may carry, {limit_treble} in the treble and {limit} at the carrier",
+    sentence="Treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
+    " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

@@ -41,7 +41,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Voltage across the filter capacitor",
+    title="Voltage across the filter capacitor against its rating",
     figure=figure,
     unit="1",
     each="channel",
@@ -49,7 +49,7 @@ CHECK = Check(
     formula="(resting + v_ideal times the gain of l_total, c_total, load_high at band_high where"
     " that is above 1) / v_rated; resting = v_swing/2 for topology half-bridge with rails"
     " single, else 0",
-    sentence="the capacitor across the load sees {figure} of its rating of {v_rated}",
+    sentence="The capacitor across the load sees {figure} times its rating of {v_rated}.",
     inputs={
         "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
         "v_swing": Input("v_swing", "V", "swing of one switch node"),

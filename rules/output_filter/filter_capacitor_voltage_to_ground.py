@@ -29,13 +29,14 @@ def figure(v_rail_high: Any, v_rated: Any) -> Any:
 
 
 CHECK = Check(
-    title="Voltage across the filter capacitors to ground",
+    title="Voltage of the capacitors to ground against their rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_rail_high / v_rated",
-    sentence="the capacitors to ground see {v_rail_high}, {figure} of their rating of {v_rated}",
+    sentence="The capacitors to ground see {v_rail_high}, {figure} times their rating of"
+    " {v_rated}.",
     inputs={
         "v_rail_high": Input("v_rail_high", "V", "one rail at its highest"),
         "v_rated": Input("filter.c_ground.v_rated", "V", "DC rating of one capacitor"),

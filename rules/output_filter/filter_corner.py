@@ -27,8 +27,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="f_corner / band_high",
-    sentence="the filter's corner of {f_corner} is {figure} times the top of the band,"
-    " {band_high}",
+    sentence="The filter's corner of {f_corner} is {figure} times the top of the band,"
+    " {band_high}.",
     inputs={
         "f_corner": Input("f_corner", "Hz", "undamped corner of the output filter"),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),

@@ -31,7 +31,7 @@ CHECK = Check(
     stake="performance",
     formula="sqrt(l_total c_total (1 + r/load_high)) / (l_total/load_high + r c_total),"
     " r = n_legs dcr",
-    sentence="with {load_high} the filter ({l_total}, {c_total}) has a Q of {figure}",
+    sentence="With {load_high} the filter ({l_total}, {c_total}) has a Q of {figure}.",
     inputs={
         "l_total": Input("l_total", "H", "inductance in line with the load"),
         "c_total": Input("c_total", "F", "capacitance across the load"),

@@ -27,8 +27,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="square for levels two-level, else 0",
-    sentence="without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
-    " on the loudspeaker at idle",
+    sentence="Without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
+    " on the loudspeaker at idle.",
     inputs={
         "levels": Input("levels", "word", "levels at the loudspeaker"),
         "square": Constant("1.2732", "fundamental of a square wave of amplitude 1",

@@ -20,14 +20,14 @@ def figure(i_inductor_rms: Any, i_rms: Any) -> Any:
 
 
 CHECK = Check(
-    title="Heating current of the inductor",
+    title="Heating current of the inductor against its rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="i_inductor_rms / i_rms",
-    sentence="a sine at rated power drives {i_inductor_rms} through an inductor rated for"
-    " {i_rms}: {figure} times",
+    sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, {figure}"
+    " times its rating of {i_rms}.",
     inputs={
         "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
         "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),

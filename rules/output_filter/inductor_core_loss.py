@@ -40,8 +40,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="rise_rated (i_inductor_rms^2 dcr + p_core/n_legs) / (i_rms^2 dcr)",
-    sentence="core loss of {p_core} and {i_inductor_rms} of current warm each inductor by"
-    " {figure}",
+    sentence="Core loss of {p_core} and {i_inductor_rms} rms warm each inductor by {figure}.",
     inputs={
         "rise_rated": Input("filter.inductor.rise_rated", "K", "rise that defines i_rms"),
         "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),

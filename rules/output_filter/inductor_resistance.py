@@ -19,13 +19,13 @@ def figure(n_legs: Any, dcr: Any, z_load: Any) -> Any:
 
 
 CHECK = Check(
-    title="Resistance of the inductors",
+    title="Resistance of the inductors against the load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="n_legs dcr / z_load",
-    sentence="the inductors ({dcr} each) take {figure} of the power of a load of {z_load}",
+    sentence="The inductors, {dcr} each, have {figure} of the load of {z_load}.",
     inputs={
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),

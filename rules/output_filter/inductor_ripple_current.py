@@ -21,14 +21,14 @@ def figure(ripple_idle: Any, i_rated_peak: Any) -> Any:
 
 
 CHECK = Check(
-    title="Ripple current of the inductor",
+    title="Ripple of the inductor against the peak at rated power",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="ripple_idle / i_rated_peak",
-    sentence="the inductor's ripple of {ripple_idle} peak to peak is {figure} of the audio peak"
-    " at rated power, {i_rated_peak}",
+    sentence="The inductor's ripple of {ripple_idle} peak to peak is {figure} times the load's"
+    " peak at rated power, {i_rated_peak}.",
     inputs={
         "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
         "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),

@@ -25,14 +25,14 @@ def figure(i_sat_hot: Any, i_inductor_crest: Any) -> Any:
 
 
 CHECK = Check(
-    title="Saturation of the inductor at the crest",
+    title="Saturation current of the inductor against the crest",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="i_sat_hot / i_inductor_crest",
-    sentence="the inductor saturates at {i_sat_hot} when hot, {figure} of the crest of"
-    " {i_inductor_crest}",
+    sentence="The inductor saturates at {i_sat_hot} when hot, {figure} times the crest of"
+    " {i_inductor_crest}.",
     inputs={
         "i_sat_hot": Input("i_sat_hot", "A", "saturation current of one inductor, hot"),
         "i_inductor_crest": Input("i_inductor_crest", "A", "crest of the inductor's current"),

@@ -19,14 +19,14 @@ def figure(length: Any, lead_allowed: Any) -> Any:
 
 
 CHECK = Check(
-    title="Length of the loudspeaker lead",
+    title="Loudspeaker lead against the length that goes without a filter",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="length / lead_allowed",
-    sentence="a loudspeaker lead of {length} is {figure} times the {lead_allowed} that go"
-    " without a full filter",
+    sentence="A loudspeaker lead of {length} is {figure} times the {lead_allowed} that go without"
+    " a full filter.",
     inputs={
         "length": Input("lead.length", "m", "loudspeaker lead, one way"),
         "lead_allowed": Input("lead_allowed", "m", "longest lead without a full filter"),

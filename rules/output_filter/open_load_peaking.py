@@ -50,7 +50,7 @@ CHECK = Check(
     formula="20 log10 of the largest gain of l_total with r_path, c_total and, across it,"
     " damper_r in series with damper_c (connection each-terminal: r times n_legs,"
     " c over n_legs)",
-    sentence="without load the filter ({l_total}, {c_total}) peaks by {figure}",
+    sentence="Without a load the filter ({l_total}, {c_total}) peaks by {figure}.",
     inputs={
         "l_total": Input("l_total", "H", "inductance in line with the load"),
         "c_total": Input("c_total", "F", "capacitance across the load"),

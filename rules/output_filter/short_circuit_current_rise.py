@@ -31,13 +31,14 @@ def figure(v_swing: Any, l_leg: Any, t_response: Any, i_trip: Any) -> Any:
 
 
 CHECK = Check(
-    title="Rise of the fault current through the inductor",
+    title="Run-on of a fault current after the trip",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_swing / l_leg t_response / i_trip",
-    sentence="in {t_response} a fault behind {l_leg} runs on by {figure} of the trip, {i_trip}",
+    sentence="In {t_response} a fault behind {l_leg} runs on by {figure} times the trip of"
+    " {i_trip}.",
     inputs={
         "v_swing": Input("v_swing", "V", "swing of one switch node"),
         "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),

@@ -43,8 +43,8 @@ CHECK = Check(
     " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2 and beside the load damper_r in"
     " series with damper_c (connection each-terminal: r times n_legs, c over n_legs), over"
     " response",
-    sentence="at {band_high} the filter deviates by {figure} of the {response} allowed, with"
-    " loads from {load_low} to {load_high}",
+    sentence="At {band_high}, with loads from {load_low} to {load_high}, the filter deviates by"
+    " {figure} times the {response} allowed.",
     inputs={
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "l_total": Input("l_total", "H", "inductance in line with the load"),

@@ -44,8 +44,8 @@ CHECK = Check(
     " series/parallel behind the ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2 and"
     " beside it damper_r in series with damper_c (connection each-terminal: r times n_legs, c"
     " over n_legs), over response",
-    sentence="at {band_high} the filter with a voice coil of {r_e} and {l_e} deviates by"
-    " {figure} of the {response} allowed",
+    sentence="At {band_high}, with a voice coil of {r_e} and {l_e}, the filter deviates by"
+    " {figure} times the {response} allowed.",
     inputs={
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "l_total": Input("l_total", "H", "inductance in line with the load"),

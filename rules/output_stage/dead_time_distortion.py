@@ -64,8 +64,8 @@ CHECK = Check(
     stake="performance",
     formula="THD(t_dead_distortion carrier, depth, ripple z_load / (2 v_ideal), loop_gain_1k, "
     "loop_order; modulator, levels, c_ground) / thd; t_dead_distortion follows from dead_time",
-    sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the distortion of "
-    "{thd} claimed",
+    sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the claimed"
+    " distortion of {thd}.",
     inputs={
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
         "t_dead_distortion": Input("t_dead_distortion", "ns", "dead time less delays"),

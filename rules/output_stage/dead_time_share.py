@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="dead_time carrier",
-    sentence="each dead time of {dead_time} is {figure} of a period at {carrier}",
+    sentence="Each dead time of {dead_time} is {figure} of a period at {carrier}.",
     inputs={
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),

@@ -32,8 +32,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="(ripple / 2 dead_time) / (2 parallel q_oss)",
-    sentence="half the idle ripple of {ripple} moves {figure} of the output charge of the leg "
-    "in a dead time of {dead_time}",
+    sentence="Half the idle ripple of {ripple} moves {figure} of the output charge of the leg in a"
+    " dead time of {dead_time}.",
     inputs={
         "ripple": Input("ripple_idle", "A", "inductor ripple without signal, peak to peak"),
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),

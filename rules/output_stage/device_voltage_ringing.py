@@ -29,7 +29,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="(v_static_peak + v_overshoot) / v_dss",
-    sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of {v_dss}",
+    sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of"
+    " {v_dss}.",
     inputs={
         "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
         "v_overshoot": Input("v_overshoot", "V", "ringing above the rail at turn-off"),

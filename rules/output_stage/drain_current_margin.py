@@ -60,8 +60,8 @@ CHECK = Check(
     stake="rating",
     formula="sqrt(i_rated_peak^2 / 4 + ripple^2 / 24) / parallel / "
     "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), the rise at least t_least",
-    sentence="a sine of {i_rated_peak} peak loads each device to {figure} of its {i_d}, rated "
-    "for a case of 25 degC, at a case of {t_case}",
+    sentence="A sine of {i_rated_peak} peak loads each device to {figure} of what its {i_d} (case"
+    " at 25 °C) leaves at a case of {t_case}.",
     inputs={
         "i_rated_peak": Input("i_rated_peak", "A", "peak load current at rated power"),
         "ripple": Input(

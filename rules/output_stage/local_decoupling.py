@@ -23,13 +23,13 @@ def figure(i_peak: Any, carrier: Any, c_local: Any, v_swing: Any) -> Any:
 
 
 CHECK = Check(
-    title="Local capacitor of a leg",
+    title="Swing of a leg's local capacitor",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="i_peak / (4 carrier c_local) / v_swing",
-    sentence="{c_local} swings by {figure} of the rail when it feeds {i_peak} at {carrier}",
+    sentence="{c_local} swing by {figure} of the rail when they feed {i_peak} at {carrier}.",
     inputs={
         "i_peak": Input("i_peak", "A", "largest load current"),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),

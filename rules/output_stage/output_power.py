@@ -28,8 +28,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="rated_power / (p_out_max (1 + 0.048 (rated_thd/1 %)^0.778))",
-    sentence="the rated {rated_power} at {rated_thd} is {figure} of what the stage gives;"
-    " clipping begins at {p_out_max}",
+    sentence="The rated {rated_power} at {rated_thd} are {figure} times what the stage gives;"
+    " clipping begins at {p_out_max}.",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "rated_thd": Input("rated_thd", "%", "distortion at the rated power"),

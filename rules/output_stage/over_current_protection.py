@@ -28,7 +28,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="1 where over_current is fitted, 0 where it is none",
-    sentence="over-current protection: {over_current}",
+    sentence="Over-current protection of the stage: {over_current}.",
     inputs={
         "over_current": Input(
             "output_stage.over_current", "word", "over-current protection, fitted or none"

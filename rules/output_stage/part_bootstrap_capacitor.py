@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="larger of c / c_bootstrap and c_bootstrap / c",
-    sentence="{c} is fitted, {c_bootstrap} is asked for: a factor of {figure}",
+    sentence="{c} are fitted, {c_bootstrap} are asked for: a factor of {figure}.",
     inputs={
         "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor fitted"),
         "c_bootstrap": Input("output_stage.device.c_bootstrap", "nF", "capacitor asked for"),

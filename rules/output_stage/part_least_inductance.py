@@ -43,8 +43,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="l / (1 + drop / (1 - drop) (i_trip / i_sat)^2) / l_min",
-    sentence="{l}, saturating by {drop} at {i_sat}, leaves at {i_trip} {figure} of the {l_min} "
-    "asked for",
+    sentence="{l}, saturating by {drop} at {i_sat}, leave at {i_trip} {figure} of the {l_min}"
+    " asked for.",
     inputs={
         "l": Input("filter.inductor.l", "uH", "one inductor"),
         "i_trip": Input("output_stage.over_current.i_trip", "A", "current that trips"),

@@ -28,8 +28,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="rated_power 2 z_load / v_ideal^2 / (1 + 0.048 (rated_thd/1 %)^0.778)",
-    sentence="{rated_power} into {z_load} is {figure} of what a lossless stage with a peak of"
-    " {v_ideal} gives at {rated_thd} of distortion",
+    sentence="{rated_power} into {z_load} are {figure} times what a lossless stage with a peak of"
+    " {v_ideal} gives at {rated_thd} of distortion.",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "rated_thd": Input("rated_thd", "%", "distortion at the rated power"),

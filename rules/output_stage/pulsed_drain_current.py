@@ -29,7 +29,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="i_leg_peak / (parallel i_dm)",
-    sentence="a leg carries up to {i_leg_peak}: {figure} of the pulsed rating of {i_dm} a device",
+    sentence="A leg carries up to {i_leg_peak}, {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
         "i_leg_peak": Input("i_leg_peak", "A", "largest current of a leg, ripple included"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),

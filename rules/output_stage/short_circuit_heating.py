@@ -51,8 +51,8 @@ CHECK = Check(
     stake="rating",
     formula="t_j_max - t_heatsink - r_th_jc (v_swing i_trip t_response + l i_trip^2 / 2) / "
     "t_retry",
-    sentence="tries into a short every {t_retry} leave {figure} to the junction limit of "
-    "{t_j_max}",
+    sentence="Tries into a short every {t_retry} take the junction to {figure:+below|above} its"
+    " limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
         "t_heatsink": Input("t_heatsink", "degC", "heatsink at programme"),

@@ -30,7 +30,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="c v_swing / (parallel q_oss)",
-    sentence="a snubber of {c} is {figure} times the capacitance that rings",
+    sentence="A snubber of {c} has {figure} times the capacitance that rings.",
     inputs={
         "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
         "q_oss": Input("q_oss_swing", "nC", "output charge of one device at the swing"),

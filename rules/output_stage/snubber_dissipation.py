@@ -43,8 +43,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="2 carrier c v_swing^2 k (1 - k (1 - exp(-1 / k))) / p_rated, k = 0.8 r c / t_edge",
-    sentence="{c} charged to {v_swing} at {carrier} heats the resistor to {figure} of its "
-    "{p_rated}",
+    sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
+    " {p_rated}.",
     inputs={
         "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
         "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),

@@ -31,8 +31,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_abs",
-    sentence="the part sees up to {v_static_peak}, {figure} of its absolute maximum of "
-    "{v_supply_abs}",
+    sentence="The part sees up to {v_static_peak}, {figure} of its absolute maximum of"
+    " {v_supply_abs}.",
     inputs={
         "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
         "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),

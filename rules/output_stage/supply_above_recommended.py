@@ -30,7 +30,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_high",
-    sentence="the part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended",
+    sentence="The part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended.",
     inputs={
         "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
         "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),

@@ -30,7 +30,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_rail_low (twice that where rails are split) / v_supply_low",
-    sentence="a rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs",
+    sentence="A rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs.",
     inputs={
         "v_rail_low": Input("v_rail_low", "V", "lowest voltage of one rail"),
         "rails": Input("supply.rails", "word", "one rail or two"),

@@ -30,8 +30,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="(v_sd + l_loop i_leg_peak / t_edge) / v_node_negative",
-    sentence="{i_leg_peak} leaving a loop of {l_loop} in {t_edge} takes the node to {figure} of "
-    "the {v_node_negative} below ground that the driver stands",
+    sentence="{i_leg_peak} leaving a loop of {l_loop} in {t_edge} take the node to {figure} of the"
+    " {v_node_negative} below ground that the driver stands.",
     inputs={
         "v_sd": Input("output_stage.device.v_sd", "V", "drop of the diode"),
         "l_loop": Input("output_stage.l_loop", "nH", "power loop of one leg"),

@@ -40,8 +40,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="i_trip_hot / i_crest",
-    sentence="the trip at {i_trip_hot} is {figure} of the largest current, {i_crest} into the "
-    "lowest load that is stated",
+    sentence="The trip at {i_trip_hot} is {figure} of the largest current, {i_crest} into the"
+    " lowest load that is stated.",
     inputs={
         "i_trip_hot": Input("i_trip_hot", "A", "lowest load current that trips"),
         "i_crest": Input("i_inductor_crest", "A", "largest current of a leg, ripple included"),

@@ -59,8 +59,8 @@ CHECK = Check(
     stake="rating",
     formula="(i_trip + n_legs v_swing / 2 t_response / left) / (parallel i_dm), "
     "left = l / (1 + drop / (1 - drop) (i_trip / i_sat)^2), the ratio at most `most`",
-    sentence="a trip at {i_trip} that acts after {t_response} on {v_swing} and {l} ends at "
-    "{figure} of the pulsed rating of {i_dm} a device",
+    sentence="A trip at {i_trip} that acts after {t_response} on {v_swing} and {l} ends at"
+    " {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
         "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
         "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),

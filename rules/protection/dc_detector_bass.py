@@ -36,7 +36,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="2 band_low t_trip",
-    sentence="The detector acts after {t_trip}, {figure} times half a period of the lowest note at"
+    sentence="The detector acts after {t_trip}, {figure} times half a period of the lowest note,"
     " {band_low}.",
     inputs={
         "t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action"),

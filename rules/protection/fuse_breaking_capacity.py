@@ -24,7 +24,7 @@ def figure(i_short: Any, i_breaking: Any) -> Any:
 
 
 CHECK = Check(
-    title="Breaking capacity of the fuse",
+    title="Short-circuit current against the breaking capacity of the fuse",
     figure=figure,
     unit="1",
     each="product",

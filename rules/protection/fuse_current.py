@@ -39,14 +39,14 @@ protection:
 """
 
 CHECK = Check(
-    title="Fuse current at rated power",
+    title="Current at rated power against the fuse",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_source_rms / (share of i_rated by standard * k_ambient); share: UL 0.75, IEC 1",
-    sentence="{i_source_rms} rms flow at rated power, {figure} times what a {i_rated} fuse after"
-    " {standard} carries for hours at {k_ambient} of its rating.",
+    sentence="{i_source_rms} rms flow at rated power, {figure} times what a fuse of {i_rated}"
+    " ({standard}) carries for hours at {k_ambient} of its rating.",
     inputs={
         "i_source_rms": Input("i_source_rms", "A", "source current at rated power, rms"),
         "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),

@@ -33,7 +33,7 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charging pulse through the fuse",
+    title="Charging pulse against the melting of the fuse",
     figure=figure,
     unit="%",
     each="product",

@@ -46,8 +46,8 @@ CHECK = Check(
     stake="safety",
     formula="t_air - t_max + rise (opening current of i_rated by standard / i_contact of all"
     " contacts but one)^2",
-    sentence="Before a {i_rated} fuse after {standard} is sure to open, the contacts rated"
-    " {i_contact} come to {figure} above the {t_max} of the connector (negative: below).",
+    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, the contacts, rated"
+    " {i_contact}, come to {figure:+above|below} the {t_max} of the connector.",
     inputs={
         "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
         "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),

@@ -34,8 +34,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1.35 (UL standard) or 2.1 (IEC) i_rated / i_lead_rated",
-    sentence="A {i_rated} fuse after {standard} passes {figure} times the {i_lead_rated} of the"
-    " supply lead before it is sure to open.",
+    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, it passes {figure} times"
+    " the {i_lead_rated} of the supply lead.",
     inputs={
         "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
         "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),

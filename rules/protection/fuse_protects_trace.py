@@ -58,8 +58,8 @@ CHECK = Check(
     stake="safety",
     formula="t_air + chart_rise (opening current of i_rated by standard / (chart_current by layer"
     " (width copper / chart_area)^0.725))^(1/0.44)",
-    sentence="Before a {i_rated} fuse after {standard} is sure to open, a trace of {width} and"
-    " {copper} copper, {layer} layer, reaches {figure} in air of {t_air}.",
+    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, a trace of {width}"
+    " ({copper}, {layer} layer) reaches {figure} in air of {t_air}.",
     inputs={
         "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
         "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),

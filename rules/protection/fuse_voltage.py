@@ -27,7 +27,7 @@ def figure(v_across_fuse: Any, v_dc: Any) -> Any:
 
 
 CHECK = Check(
-    title="Direct-voltage rating of the fuse",
+    title="Voltage to break against the fuse's direct-voltage rating",
     figure=figure,
     unit="1",
     each="product",

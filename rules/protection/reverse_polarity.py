@@ -35,8 +35,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
-    sentence="Between a reversed pack and the amplifier stand {figure} barriers (connection"
-    " {connection}, blocking part {blocking}).",
+    sentence="{figure:barrier stands|barriers stand} between a reversed pack and the amplifier"
+    " (connection {connection}, blocking part {blocking}).",
     inputs={
         "connection": Input("battery.connection", "word", "how the pack meets the product"),
         "blocking": Input("protection.reverse_polarity", "word", "blocking part, or none"),

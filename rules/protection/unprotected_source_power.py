@@ -39,8 +39,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="p_fault if both fuse and pack_protection are none, else 0",
-    sentence="A fault may draw {figure} from the pack without an end (fuse: {fuse}, protection of"
-    " the pack: {pack_protection}, available {p_fault}).",
+    sentence="A fault may draw {figure} from the pack without an end (available {p_fault}; fuse:"
+    " {fuse}, protection of the pack: {pack_protection}).",
     inputs={
         "p_fault": Input("p_fault", "W", "largest power that the source gives to a fault"),
         "fuse": Input("protection.fuse", "word", "fuse of the source, or none"),

@@ -51,7 +51,8 @@ CHECK = Check(
     formula="gap / larger of creepage (v_rail rail_count / volt, degree, surface) and clearance"
     " (degree, altitude / metre), in millimetre",
     sentence="The smallest gap of {gap} is {figure} times what IEC 60664-1 asks for functional"
-    " insulation at {rail_count} times {v_rail}, pollution degree {degree}, surface {surface}.",
+    " insulation ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, surface"
+    " {surface}).",
     inputs={
         "gap": Input("wiring.spacing.gap", "mm", "smallest gap beside rail or switch node"),
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),

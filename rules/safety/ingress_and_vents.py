@@ -33,8 +33,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of digits of ip_code from 5 on, where openings are vented",
-    sentence="The enclosure is {openings} and claims {ip_code}: {figure} of its digits do not go"
-    " together with that.",
+    sentence="The enclosure is {openings} and claims {ip_code}: {figure:digit does|digits do} not"
+    " go together with that.",
     inputs={
         "ip_code": Input("environment.ip_code", "word", "protection claimed after IEC 60529"),
         "openings": Input("thermal.enclosure.openings", "word", "closed, or with air holes"),

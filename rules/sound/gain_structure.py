@@ -19,14 +19,14 @@ def figure(source_level: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
 
 
 CHECK = Check(
-    title="Surplus of gain",
+    title="Gain against the clip level of the output",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="20 log10(2^0.5 source_level gain / (m_max v_ideal))",
-    sentence="{source_level} from the source times {gain} lies {figure} above the clip level"
-    " of {m_max} of {v_ideal}.",
+    sentence="{source_level} from the source times {gain} lie {figure:+above|below} the clip level"
+    " of the output ({v_ideal}, depth {m_max}).",
     inputs={
         "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
         "gain": Input("gain", "V/V", "input to load, controls at maximum"),

@@ -84,8 +84,8 @@ CHECK = Check(
     stake="safety",
     formula="level_max - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
-    sentence="Programme of all channels is {figure} above what {exposure_rule} allows for"
-    " {exposure_time} a day at {nearest_listener} (largest sine {level_max} at 1 m).",
+    sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
+    " for {exposure_time} a day at {nearest_listener} (largest sine {level_max} at 1 m).",
     inputs={
         "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

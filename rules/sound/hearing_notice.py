@@ -46,8 +46,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="level_max - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)",
-    sentence="Programme of all channels reaches {figure} at {nearest_listener}, and the product"
-    " carries no notice about hearing.",
+    sentence="The programme of all channels reaches {figure} at {nearest_listener}, and the"
+    " product carries no notice about hearing.",
     inputs={
         "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

@@ -23,7 +23,7 @@ def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
 
 
 CHECK = Check(
-    title="Corner of the input coupling",
+    title="Corner of the input coupling against the band",
     figure=figure,
     unit="1",
     each="channel",

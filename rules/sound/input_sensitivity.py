@@ -30,8 +30,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="source_level gain / (rated_power z_load)^0.5",
-    sentence="{source_level} from the source times {gain} is {figure} times the voltage that"
-    " {rated_power} in {z_load} need.",
+    sentence="{source_level} from the source times {gain} are {figure} times the voltage that"
+    " {rated_power} into {z_load} need.",
     inputs={
         "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
         "gain": Input("gain", "V/V", "input to load, controls at maximum"),

@@ -18,14 +18,14 @@ def figure(v_in_max: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
 
 
 CHECK = Check(
-    title="Headroom of the input stage",
+    title="Clip level of the input stage against the output's",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="2^0.5 v_in_max gain / (m_max v_ideal)",
-    sentence="The input stage clips at {v_in_max}, which is {figure} times the input that"
-    " drives the output to {m_max} of {v_ideal}.",
+    sentence="The input stage clips at {v_in_max}, {figure} times the input that drives the output"
+    " to its clip level ({v_ideal}, depth {m_max}).",
     inputs={
         "v_in_max": Input("signal.v_in_max", "V", "level at which the input stage clips, rms"),
         "gain": Input("gain", "V/V", "input to load, controls at maximum"),

@@ -36,8 +36,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="sum of levels as powers - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="At their noise rating the loudspeakers give {levels} at 1 m: {figure} above the"
-    " claimed {sound_level} at {sound_distance}.",
+    sentence="At their noise rating the loudspeakers give {levels} at 1 m, in all"
+    " {figure:+above|below} the claimed {sound_level} at {sound_distance}.",
     inputs={
         "levels": Input("all level_rating", "dB", "level of each channel at its rating, 1 m"),
         "sound_level": Input("claims.sound_level", "dB", "claimed level"),

@@ -37,14 +37,14 @@ claims: {sound_level: 112 dB, sound_distance: 1 m}
 """
 
 CHECK = Check(
-    title="Claimed sound level",
+    title="Largest sine against the claimed sound level",
     figure=figure,
     unit="dB",
     each="product",
     stake="performance",
     formula="level_max - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="All channels give {level_max} at 1 m: {figure} above the claimed {sound_level} at"
-    " {sound_distance}.",
+    sentence="All channels give {level_max} at 1 m, {figure:+above|below} the claimed"
+    " {sound_level} at {sound_distance}.",
     inputs={
         "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
         "sound_level": Input("claims.sound_level", "dB", "claimed level"),

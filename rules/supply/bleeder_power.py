@@ -20,14 +20,14 @@ def figure(v_rail: Any, r: Any, p_rated: Any) -> Any:
 
 
 CHECK = Check(
-    title="Power of the discharge resistor",
+    title="Heat in the discharge resistor against its rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_rail^2 / r / p_rated",
-    sentence="{v_rail} across a bleeder of {r} make {figure} times the {p_rated} that it is"
-    " rated for.",
+    sentence="{v_rail} across a discharge resistor of {r} make {figure} times the {p_rated} that"
+    " it is rated for.",
     inputs={
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
         "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail"),

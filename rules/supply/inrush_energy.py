@@ -28,8 +28,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="rail_count * c_rail * v_rail^2 / 2 / e_rated",
-    sentence="Charging {c_rail} to {v_rail} puts {figure} times the {e_rated} into the limiter"
-    " that it is rated for (rails: {rail_count}).",
+    sentence="Charging {rail_count:rail|rails} of {c_rail} to {v_rail} puts {figure} times the"
+    " {e_rated} into the limiter that it is rated for.",
     inputs={
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
         "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),

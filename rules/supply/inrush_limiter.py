@@ -26,8 +26,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="c_rail where limiter is none, else 0",
-    sentence="{figure} are charged without a limiter when the source is connected"
-    " (bulk {c_rail}, inrush limiter: {limiter}).",
+    sentence="When the source is connected, {figure} are charged without a limiter (inrush"
+    " limiter: {limiter}, capacitance {c_rail}).",
     inputs={
         "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
         "limiter": Input("protection.inrush", "word", "inrush limiter, fitted or none"),

@@ -48,8 +48,8 @@ CHECK = Check(
     stake="rating",
     formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
     " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder",
-    sentence="Offsets of {v_dc} return {figure} times the current that idling stages and"
-    " bleeder draw from a rail of {v_rail}.",
+    sentence="Offsets of {v_dc} return {figure} times the current that idling stages and discharge"
+    " resistor draw from a rail of {v_rail}.",
     inputs={
         "n_legs": Input("all n_legs", "1", "legs of each channel"),
         "v_dc": Input("all dc_offset", "V", "steady output voltage, magnitude"),

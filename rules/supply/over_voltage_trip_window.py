@@ -27,7 +27,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="v_trip / v_rail - 1",
-    sentence="The over-voltage trip of {v_trip} has a margin of {figure} to the highest rail,"
+    sentence="The over-voltage trip of {v_trip} lies {figure:+above|below} the highest rail,"
     " {v_rail}.",
     inputs={
         "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),

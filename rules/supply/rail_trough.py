@@ -35,7 +35,7 @@ CHECK = Check(
     stake="performance",
     formula="root(2 rated_power z_load) / (m_max n_legs rail_count v_trough / 2)",
     sentence="{rated_power} into {z_load} need {figure} times the peak that a rail sagging to"
-    " {v_trough} allows (legs: {n_legs}, rails: {rail_count}, depth: {m_max}).",
+    " {v_trough} allows ({n_legs:leg|legs}, {rail_count:rail|rails}, depth {m_max}).",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "z_load": Input("z_load", "ohm", "load of the channel"),

@@ -32,14 +32,14 @@ thermal: {board_copper: {area: 1000 mm2, pad_area: 30 mm2}}
 """
 
 CHECK = Check(
-    title="Claimed cooling by board copper",
+    title="Claimed cooling against what the board's copper gives",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="r_th_ja / fin(area, pad_area, copper, conductivity, film of each face)",
-    sentence="The stated {r_th_ja} is {figure} of the least that {area} of {copper} copper "
-    "round a pad of {pad_area} allow.",
+    sentence="The stated {r_th_ja} are {figure} times the least that {area} of {copper} copper"
+    " round a pad of {pad_area} allow.",
     inputs={
         "r_th_ja": Input("output_stage.device.r_th_ja", "K/W", "stated, junction to air"),
         "area": Input("thermal.board_copper.area", "mm2", "copper of one package"),

@@ -32,14 +32,14 @@ claims: {life: 12000 h}
 """
 
 CHECK = Check(
-    title="Life of the bulk capacitors",
+    title="Life of the bulk capacitors against the life wanted",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="smaller of life 2^((t_rated - t_air_inside)/doubling) and seal, over life_wanted",
-    sentence="At {t_air_inside} capacitors of {life} at {t_rated} last {figure} times the "
-    "{life_wanted} wanted.",
+    sentence="With air inside of {t_air_inside}, capacitors of {life} at {t_rated} last {figure}"
+    " times the {life_wanted} wanted.",
     inputs={
         "life": Input("supply.bulk.life", "h", "printed endurance"),
         "t_rated": Input("supply.bulk.t_rated", "degC", "temperature of that endurance"),

@@ -29,14 +29,14 @@ thermal: {t_air_inside: AIR}
 """
 
 CHECK = Check(
-    title="Inside air against the bulk capacitors",
+    title="Inside air against the rating of the bulk capacitors",
     figure=figure,
     unit="K",
     each="product",
     stake="rating",
     formula="t_rated - t_air_inside",
-    sentence="The air inside reaches {t_air_inside}: {figure} below the {t_rated} of the bulk "
-    "capacitors.",
+    sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
+    " bulk capacitors.",
     inputs={
         "t_rated": Input("supply.bulk.t_rated", "degC", "temperature rating"),
         "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),

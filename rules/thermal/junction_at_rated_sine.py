@@ -60,8 +60,9 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction_rated and t_junction_trip",
-    sentence="In a lasting sine at rated power the hottest junction would reach "
-    "{t_junction_rated}; with the trip {figure} are left to its limit of {t_j_max}.",
+    sentence="In a lasting sine at rated power the hottest junction would reach"
+    " {t_junction_rated}; with the over-temperature trip it stays {figure:+below|above} its"
+    " limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
         "t_junction_rated": Input("t_junction_rated", "degC", "junction, lasting sine"),

@@ -45,8 +45,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_trip - t_sensed",
-    sentence="Where the trip of {t_trip} is sensed it gets {t_sensed} in stated use; "
-    "{figure} are left.",
+    sentence="Where the trip is sensed it gets {t_sensed} in stated use, {figure:+below|above} the"
+    " trip of {t_trip}.",
     inputs={
         "t_trip": Input("protection.over_temperature.t_trip", "degC", "trip temperature"),
         "t_sensed": Input("t_sensed", "degC", "place of the sensor, in stated use"),

@@ -33,13 +33,13 @@ claims: {heat: CLAIM}
 """
 
 CHECK = Check(
-    title="Stated heat",
+    title="Stated heat against the losses",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="heat / p_heat",
-    sentence="The stated {heat} are {figure} of the {p_heat} that follow from the losses.",
+    sentence="The stated {heat} are {figure} times the {p_heat} that follow from the losses.",
     inputs={
         "heat": Input("claims.heat", "W", "heat stated for the product"),
         "p_heat": Input("p_heat_basis", "W", "heat at the signal of the statement"),

@@ -57,8 +57,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels)",
-    sentence="One watt of heat comes back as {figure} of a watt: {p_slope} over {r_th_own} of "
-    "the channel and {r_th_shared} shared.",
+    sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
+    " and {r_th_shared} shared.",
     inputs={
         "r_th_own": Input("r_th_own", "K/W", "junction over heatsink for one watt"),
         "p_slope": Input("p_slope", "W/K", "conduction loss for one kelvin more"),

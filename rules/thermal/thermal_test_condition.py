@@ -44,8 +44,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="share of basis / 10^((sine_crest - crest_factor)/10)",
-    sentence="Cooling sized for {basis} of the rated power has {figure} of the power of a "
-    "programme with a crest factor of {crest_factor}.",
+    sentence="Cooling sized for {basis} of the rated power has {figure} times the power of a"
+    " programme with a crest factor of {crest_factor}.",
     inputs={
         "basis": Input("thermal.basis", "word", "signal that the cooling was sized for"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),

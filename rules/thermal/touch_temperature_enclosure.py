@@ -59,14 +59,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the enclosure",
+    title="Touch temperature of the enclosure against its limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="(limit of touch, material, users - 25) kelvin - rise",
-    sentence="The enclosure rises by {rise} above the room; {figure} are left for {material} "
-    "touched {touch}.",
+    sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
+    " {material} ({touch}) in a room of 25 °C.",
     inputs={
         "touch": Input("thermal.enclosure.touch", "word", "longest touch to be expected"),
         "material": Input("thermal.enclosure.material", "word", "material of the surface"),

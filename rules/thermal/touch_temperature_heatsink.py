@@ -53,14 +53,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the heatsink",
+    title="Touch temperature of the heatsink against its limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="(limit of touch, material, users - 25) kelvin - rise",
-    sentence="The heatsink rises by {rise} above the room; {figure} are left for {material} "
-    "touched {touch}.",
+    sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
+    " {material} ({touch}) in a room of 25 °C.",
     inputs={
         "touch": Input("thermal.heatsink.touch", "word", "longest touch to be expected"),
         "material": Input("thermal.heatsink.material", "word", "material of the surface"),

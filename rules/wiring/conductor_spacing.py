@@ -50,13 +50,13 @@ wiring: {spacing: {gap: GAP, surface: outer-bare}}
 _UNITS = {"volt": "1 V", "millimetre": "1 mm", "high": "3050 m"}
 
 CHECK = Check(
-    title="Gap beside rail and switch node",
+    title="Gap beside rail and switch node against the spacing table",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="gap / (table at v_peak / volt, surface, altitude above high) millimetre",
-    sentence="A gap of {gap} ({surface}) is {figure} of what the table asks for at {v_peak}.",
+    sentence="A gap of {gap} ({surface}) is {figure} times what the table asks for at {v_peak}.",
     inputs={
         "gap": Input("wiring.spacing.gap", "mm", "smallest gap on the board"),
         "v_peak": Input("v_node_peak", "V", "peak of the switch node"),

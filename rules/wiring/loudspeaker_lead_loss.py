@@ -45,7 +45,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="2 resistivity length / area / z_load",
-    sentence="{length} of lead of {area}, there and back, have {figure} of the load of {z_load}.",
+    sentence="{length} of lead of {area}, there and back, have {figure} of the resistance of the"
+    " load, {z_load}.",
     inputs={
         "length": Input("lead.length", "m", "length, one way"),
         "area": Input("lead.area", "mm2", "copper of one conductor"),

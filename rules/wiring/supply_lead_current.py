@@ -36,7 +36,7 @@ wiring: {supply_lead: {length: 0.5 m, i_rated: RATING}}
 """
 
 CHECK = Check(
-    title="Current of the supply lead",
+    title="Current of the supply lead against its rating",
     figure=figure,
     unit="%",
     each="product",
