@@ -229,7 +229,7 @@ def _long_name(symbol: str) -> str:
 
 def nearest(text: str, dimension: str) -> list[str]:
     """Known symbols that may have been meant, those of the asked dimension alone if any."""
-    known = list(known_symbols()) + ["dB", "dBu", "dBV"]
+    known = [*known_symbols(), "dB", "dBu", "dBV"]
     lowered = normal(text).casefold()
     spoken = lowered.removesuffix("s")
     same = [symbol for symbol in known if symbol.casefold() == lowered]

@@ -39,14 +39,20 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     loss = Input(f"filter.{which}.tan_delta", "1", "loss factor at 100 kHz")
     found = [
         Way(as_stated, {"value": stated}, "value"),
-        Way(current_at_loss, {**shared, "tan_delta": loss}, text,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE)),
+        Way(
+            current_at_loss,
+            {**shared, "tan_delta": loss},
+            text,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+        ),
     ]
     for dielectric, factor, basis in LOSS_FACTORS:
         usual = Constant(factor, f"loss factor of {dielectric}", basis)
         found.append(
             Way(
-                current_at_loss, {**shared, "tan_delta": usual}, text,
+                current_at_loss,
+                {**shared, "tan_delta": usual},
+                text,
                 when={f"filter.{which}.dielectric": dielectric},
                 assumes=Assumption(None, "neutral", basis),
             )
@@ -59,9 +65,12 @@ TREBLE = Input("band_high", "Hz", "highest audio frequency of the channel")
 
 DERIVED = tuple(
     Derived(
-        f"i_{which}_limit{at}", "A", "channel",
+        f"i_{which}_limit{at}",
+        "A",
+        "channel",
         f"current that {part} may carry at {frequency.meaning}, rms",
-        _ways(which, frequency), sources=(MAKERS_TABLE,),
+        _ways(which, frequency),
+        sources=(MAKERS_TABLE,),
     )
     for which, part in (
         ("c_across", "the capacitor across the load"),

@@ -63,7 +63,10 @@ def _working(which: str, text: str) -> Derived:
     c = Input(f"filter.{which}.c", "F", text)
     retention = f"filter.{which}.bias_retention"
     return Derived(
-        f"{which}_working", "F", "channel", f"{text}, at its working voltage",
+        f"{which}_working",
+        "F",
+        "channel",
+        f"{text}, at its working voltage",
         ways=(
             Way(as_stated, {"value": c}, "value", when={f"filter.{which}.dielectric": STABLE}),
             Way(
@@ -88,14 +91,19 @@ def _sum_ways(across: Input, ground: Input) -> tuple[Way, ...]:
         Way(across_and_ground, both, "c_across + c_ground / n_legs", when=GROUNDED),
         Way(as_stated, {"value": across}, "value", when=NOT_GROUNDED),
         Way(
-            ground_only, {"c_ground": ground, "n_legs": N_LEGS}, "c_ground / n_legs",
+            ground_only,
+            {"c_ground": ground, "n_legs": N_LEGS},
+            "c_ground / n_legs",
             when={"filter.c_across": "none", **GROUNDED},
         ),
     )
 
 
 FILTER_KIND = Derived(
-    "filter_kind", "word", "channel", "what stands between the switch node and the load",
+    "filter_kind",
+    "word",
+    "channel",
+    "what stands between the switch node and the load",
     ways=(
         Way(as_stated, {"value": Input("filter.type", "word", "kind of filter")}, "value"),
         Way(kind_of_inductor, {"l_leg": L}, "lc, because l_leg is stated"),
@@ -103,13 +111,19 @@ FILTER_KIND = Derived(
 )
 
 L_TOTAL_ = Derived(
-    "l_total", "H", "channel", "inductance in line with the load",
+    "l_total",
+    "H",
+    "channel",
+    "inductance in line with the load",
     ways=(Way(in_line, {"n_legs": N_LEGS, "l_leg": L}, "n_legs l_leg"),),
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
 )
 
 C_TOTAL_ = Derived(
-    "c_total", "F", "channel", "capacitance across the load, at the working voltage",
+    "c_total",
+    "F",
+    "channel",
+    "capacitance across the load, at the working voltage",
     ways=_sum_ways(
         Input("c_across_working", "F", "across the load"),
         Input("c_ground_working", "F", "from each terminal to ground"),
@@ -118,7 +132,10 @@ C_TOTAL_ = Derived(
 )
 
 C_TOTAL_UNBIASED = Derived(
-    "c_total_unbiased", "F", "channel", "capacitance across the load, as printed on the parts",
+    "c_total_unbiased",
+    "F",
+    "channel",
+    "capacitance across the load, as printed on the parts",
     ways=_sum_ways(
         Input("filter.c_across.c", "F", "across the load"),
         Input("filter.c_ground.c", "F", "from each terminal to ground"),
@@ -126,7 +143,10 @@ C_TOTAL_UNBIASED = Derived(
 )
 
 F_CORNER = Derived(
-    "f_corner", "Hz", "channel", "undamped corner of the output filter",
+    "f_corner",
+    "Hz",
+    "channel",
+    "undamped corner of the output filter",
     ways=(Way(corner, {"l_1": L_TOTAL, "c_1": C_TOTAL}, "1 / (2 pi sqrt(l_1 c_1))"),),
     stated_at="filter.corner",
     agree=0.1,
@@ -134,7 +154,10 @@ F_CORNER = Derived(
 )
 
 Q_FILTER = Derived(
-    "q_filter", "1", "channel", "Q of the output filter with the rated load",
+    "q_filter",
+    "1",
+    "channel",
+    "Q of the output filter with the rated load",
     ways=(
         Way(
             loaded_quality,
@@ -145,8 +168,7 @@ Q_FILTER = Derived(
                 "n_legs": N_LEGS,
                 "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
             },
-            "sqrt(l_total c_total (1 + n_legs dcr/z_load))"
-            " / (l_total/z_load + n_legs dcr c_total)",
+            "sqrt(l_total c_total (1 + n_legs dcr/z_load)) / (l_total/z_load + n_legs dcr c_total)",
         ),
     ),
     sources=(derivation("denominator s^2 l c + s (l/z + r c) + 1 + r/z"),),
@@ -156,5 +178,9 @@ DERIVED = (
     FILTER_KIND,
     _working("c_across", "capacitor across the load"),
     _working("c_ground", "capacitor from each terminal to ground"),
-    L_TOTAL_, C_TOTAL_, C_TOTAL_UNBIASED, F_CORNER, Q_FILTER,
+    L_TOTAL_,
+    C_TOTAL_,
+    C_TOTAL_UNBIASED,
+    F_CORNER,
+    Q_FILTER,
 )

@@ -115,15 +115,24 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
     """A printed switching time, carried to the gate loop of the circuit."""
     printed = Input(f"{DEVICE}.{leaf}", "s", f"{meaning}, as printed")
     return Derived(
-        name, "s", "channel", f"{meaning} in this circuit",
+        name,
+        "s",
+        "channel",
+        f"{meaning} in this circuit",
         (
-            Way(scaled_time,
-                {"t_printed": printed, "r_circuit": loop, "r_g_test": R_TEST, "r_g_int": R_INT,
-                 "r_least": R_LEAST},
+            Way(
+                scaled_time,
+                {
+                    "t_printed": printed,
+                    "r_circuit": loop,
+                    "r_g_test": R_TEST,
+                    "r_g_int": R_INT,
+                    "r_least": R_LEAST,
+                },
                 "t_printed r_circuit / (r_g_test + r_g_int), the sum at least r_least",
-                when=DISCRETE),
-            Way(as_printed, {"t_printed": printed}, "t_printed", when=DISCRETE,
-                assumes=AS_PRINTED),
+                when=DISCRETE,
+            ),
+            Way(as_printed, {"t_printed": printed}, "t_printed", when=DISCRETE, assumes=AS_PRINTED),
         ),
         sources=(SCALING,),
     )
@@ -132,15 +141,33 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
 def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
     """Resistance of the gate loop in one direction."""
     return Derived(
-        name, "ohm", "channel", f"gate loop at {meaning}",
-        (Way(gate_loop,
-             {"v_drv": V_DRV,
-              "i_driver": Input(f"gate_drive.{i_driver}", "A", f"driver peak current at {meaning}",
-                                default=STRONG),
-              "parallel": Input("output_stage.parallel", "1", "devices that share the driver"),
-              "r_g": Input(f"gate_drive.{r_g}", "ohm", f"external gate resistor at {meaning}"),
-              "r_g_int": R_INT},
-             "parallel v_drv / i_driver + r_g + r_g_int", when=DISCRETE),),
+        name,
+        "ohm",
+        "channel",
+        f"gate loop at {meaning}",
+        (
+            Way(
+                gate_loop,
+                {
+                    "v_drv": V_DRV,
+                    "i_driver": Input(
+                        f"gate_drive.{i_driver}",
+                        "A",
+                        f"driver peak current at {meaning}",
+                        default=STRONG,
+                    ),
+                    "parallel": Input(
+                        "output_stage.parallel", "1", "devices that share the driver"
+                    ),
+                    "r_g": Input(
+                        f"gate_drive.{r_g}", "ohm", f"external gate resistor at {meaning}"
+                    ),
+                    "r_g_int": R_INT,
+                },
+                "parallel v_drv / i_driver + r_g + r_g_int",
+                when=DISCRETE,
+            ),
+        ),
         sources=(derivation("resistances of the gate loop in series"),),
     )
 
@@ -154,39 +181,88 @@ T_F = Input(f"{DEVICE}.t_f", "s", "fall time as printed")
 
 EDGES: tuple[Derived, ...] = (
     Derived(
-        "t_edge", "s", "channel", "edge of the switch node at rated current, 10 to 90 %",
+        "t_edge",
+        "s",
+        "channel",
+        "edge of the switch node at rated current, 10 to 90 %",
         (
-            Way(edge_time, {"q": Q_SW, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV,
-                            "v_gs_pl": V_PL}, EDGE, when=DISCRETE),
-            Way(edge_time, {"q": Q_GD, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV,
-                            "v_gs_pl": V_PL}, EDGE, when=DISCRETE,
-                assumes=Assumption(None, "favourable", derivation(
-                    "the gate-drain charge alone is the smaller charge"))),
-            Way(edge_from_times, {"t_r": T_R, "t_f": T_F, "r_on": R_ON, "r_off": R_OFF,
-                                  "r_g_test": R_TEST, "r_g_int": R_INT, "r_least": R_LEAST},
+            Way(
+                edge_time,
+                {"q": Q_SW, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV, "v_gs_pl": V_PL},
+                EDGE,
+                when=DISCRETE,
+            ),
+            Way(
+                edge_time,
+                {"q": Q_GD, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV, "v_gs_pl": V_PL},
+                EDGE,
+                when=DISCRETE,
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("the gate-drain charge alone is the smaller charge"),
+                ),
+            ),
+            Way(
+                edge_from_times,
+                {
+                    "t_r": T_R,
+                    "t_f": T_F,
+                    "r_on": R_ON,
+                    "r_off": R_OFF,
+                    "r_g_test": R_TEST,
+                    "r_g_int": R_INT,
+                    "r_least": R_LEAST,
+                },
                 "(t_r r_on + t_f r_off) / (r_g_test + r_g_int) / 2, the sum at least r_least",
-                when=DISCRETE),
-            Way(edge_as_printed, {"t_r": T_R, "t_f": T_F}, "(t_r + t_f) / 2", when=DISCRETE,
-                assumes=AS_PRINTED),
+                when=DISCRETE,
+            ),
+            Way(
+                edge_as_printed,
+                {"t_r": T_R, "t_f": T_F},
+                "(t_r + t_f) / 2",
+                when=DISCRETE,
+                assumes=AS_PRINTED,
+            ),
         ),
-        stated_at="output_stage.t_edge", agree=float("inf"),
+        stated_at="output_stage.t_edge",
+        agree=float("inf"),
         sources=(derivation("plateau charge over gate current"), SCALING),
     ),
     Derived(
-        "slew", "V/ns", "channel", "fastest slope of the switch node",
+        "slew",
+        "V/ns",
+        "channel",
+        "fastest slope of the switch node",
         (
-            Way(slope,
-                {"v_swing": Input("v_swing", "V", "swing of the switch node"),
-                 "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %")},
-                "0.8 v_swing / t_edge"),
-            Way(turn_on_slope,
-                {"v_swing": V_SWING, "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
-                 "r_gate_on": R_ON, "v_drv": V_DRV, "v_gs_pl": V_PL},
-                "v_swing (v_drv - v_gs_pl) / (q_gd r_gate_on)", when=DISCRETE),
-            Way(slope,
-                {"v_swing": Input("v_swing", "V", "swing of the switch node"),
-                 "t_edge": Input("t_edge", "s", "edge, 10 to 90 %")},
-                "0.8 v_swing / t_edge"),
+            Way(
+                slope,
+                {
+                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
+                    "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %"),
+                },
+                "0.8 v_swing / t_edge",
+            ),
+            Way(
+                turn_on_slope,
+                {
+                    "v_swing": V_SWING,
+                    "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
+                    "r_gate_on": R_ON,
+                    "v_drv": V_DRV,
+                    "v_gs_pl": V_PL,
+                },
+                "v_swing (v_drv - v_gs_pl) / (q_gd r_gate_on)",
+                when=DISCRETE,
+            ),
+            Way(
+                slope,
+                {
+                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
+                    "t_edge": Input("t_edge", "s", "edge, 10 to 90 %"),
+                },
+                "0.8 v_swing / t_edge",
+            ),
         ),
         sources=(derivation("gate-drain charge moved by the turn-on current of the gate"),),
     ),
@@ -194,99 +270,197 @@ EDGES: tuple[Derived, ...] = (
 
 DEAD_TIMES: tuple[Derived, ...] = (
     Derived(
-        "t_dead_margin", "s", "channel", "time in which neither switch conducts",
-        (Way(dead_time_margin,
-             {"dead_time": DEAD_TIME, "t_on": T_ON, "t_d_off": T_D_OFF,
-              "t_f": Input("t_f_circuit", "s", "fall time in this circuit"),
-              "delay_mismatch": Input("gate_drive.delay_mismatch", "s",
-                                      "difference of driver delays", default=NO_MISMATCH)},
-             "dead_time + t_on - t_d_off - t_f - delay_mismatch", when=DISCRETE),),
+        "t_dead_margin",
+        "s",
+        "channel",
+        "time in which neither switch conducts",
+        (
+            Way(
+                dead_time_margin,
+                {
+                    "dead_time": DEAD_TIME,
+                    "t_on": T_ON,
+                    "t_d_off": T_D_OFF,
+                    "t_f": Input("t_f_circuit", "s", "fall time in this circuit"),
+                    "delay_mismatch": Input(
+                        "gate_drive.delay_mismatch",
+                        "s",
+                        "difference of driver delays",
+                        default=NO_MISMATCH,
+                    ),
+                },
+                "dead_time + t_on - t_d_off - t_f - delay_mismatch",
+                when=DISCRETE,
+            ),
+        ),
         sources=(Source("IRS20124S data sheet, International Rectifier", "p. 20"),),
     ),
     Derived(
-        "t_dead_distortion", "s", "channel", "dead time that distorts the output voltage",
+        "t_dead_distortion",
+        "s",
+        "channel",
+        "dead time that distorts the output voltage",
         (
-            Way(distorting_dead_time, {"dead_time": DEAD_TIME, "t_on": T_ON, "t_d_off": T_D_OFF},
-                "dead_time + t_on - t_d_off, not below 0", when=DISCRETE),
-            Way(dead_time_only, {"dead_time": DEAD_TIME}, "dead_time",
-                assumes=Assumption(None, "adverse", derivation(
-                    "turn-off delay, longer than turn-on delay, not counted"))),
-            Way(none_stated, {}, "0",
-                assumes=Assumption(None, "favourable", derivation(
-                    "dead time not stated: nothing is lost to it"))),
+            Way(
+                distorting_dead_time,
+                {"dead_time": DEAD_TIME, "t_on": T_ON, "t_d_off": T_D_OFF},
+                "dead_time + t_on - t_d_off, not below 0",
+                when=DISCRETE,
+            ),
+            Way(
+                dead_time_only,
+                {"dead_time": DEAD_TIME},
+                "dead_time",
+                assumes=Assumption(
+                    None,
+                    "adverse",
+                    derivation("turn-off delay, longer than turn-on delay, not counted"),
+                ),
+            ),
+            Way(
+                none_stated,
+                {},
+                "0",
+                assumes=Assumption(
+                    None, "favourable", derivation("dead time not stated: nothing is lost to it")
+                ),
+            ),
         ),
         sources=(derivation("sequence of gate signals at high load current"),),
     ),
 )
 
 LATE = Derived(
-    "t_off_late", "s", "channel", "turn-off delay beyond the turn-on delay",
+    "t_off_late",
+    "s",
+    "channel",
+    "turn-off delay beyond the turn-on delay",
     (
         Way(later, {"t_d_off": T_D_OFF, "t_on": T_ON}, "t_d_off - t_on", when=DISCRETE),
-        Way(alike, {}, "0", when=DISCRETE, assumes=Assumption(None, "floor", derivation(
-            "a gate falls from the supply to its plateau no faster than it rises to its "
-            "threshold"))),
+        Way(
+            alike,
+            {},
+            "0",
+            when=DISCRETE,
+            assumes=Assumption(
+                None,
+                "floor",
+                derivation(
+                    "a gate falls from the supply to its plateau no faster than it rises to its "
+                    "threshold"
+                ),
+            ),
+        ),
     ),
     sources=(derivation("both counted from their command"),),
 )
 
 CHARGE_AT_SWING = Derived(
-    "q_gd_swing", "C", "channel", "gate-drain charge at the swing of the node",
+    "q_gd_swing",
+    "C",
+    "channel",
+    "gate-drain charge at the swing of the node",
     (
-        Way(charge_at,
-            {"q_gd": Q_GD, "v_swing": V_SWING,
-             "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
-             "share": Constant("50 %", "drain voltage of the printed charge over the rating",
-                               from_memory("usual test condition of data sheets: half the "
-                                           "rating"))},
-            "q_gd (v_swing / (share v_dss))^0.5, at most q_gd", when=DISCRETE),
+        Way(
+            charge_at,
+            {
+                "q_gd": Q_GD,
+                "v_swing": V_SWING,
+                "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
+                "share": Constant(
+                    "50 %",
+                    "drain voltage of the printed charge over the rating",
+                    from_memory("usual test condition of data sheets: half the rating"),
+                ),
+            },
+            "q_gd (v_swing / (share v_dss))^0.5, at most q_gd",
+            when=DISCRETE,
+        ),
         Way(as_printed, {"t_printed": Q_GD}, "t_printed", when=DISCRETE),
     ),
-    sources=(derivation("junction capacitance falls as the root of the voltage, so the charge "
-                        "grows as the root"),),
+    sources=(
+        derivation(
+            "junction capacitance falls as the root of the voltage, so the charge grows as the root"
+        ),
+    ),
 )
 
 V_GATE_PAID = Derived(
-    "v_gate_paid", "V", "channel", "voltage from which the gate charge is drawn",
+    "v_gate_paid",
+    "V",
+    "channel",
+    "voltage from which the gate charge is drawn",
     (
         Way(as_printed, {"t_printed": V_RAIL}, "t_printed", when=LINEAR),
         Way(as_printed, {"t_printed": V_DRV}, "t_printed"),
     ),
-    sources=(derivation("a linear regulator draws from the rail what it delivers"),
-             Source("IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
-                    "hangs on the negative rail")),
+    sources=(
+        derivation("a linear regulator draws from the rail what it delivers"),
+        Source(
+            "IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
+            "hangs on the negative rail"
+        ),
+    ),
 )
 
 P_GATE_OTHER = Derived(
-    "p_gate_other", "W", "channel", "what else the gate drive's regulator draws from the rail",
+    "p_gate_other",
+    "W",
+    "channel",
+    "what else the gate drive's regulator draws from the rail",
     (
-        Way(power_of, {"v": V_RAIL,
-                       "i": Input("gate_drive.regulator.i_other", "A", "other loads")},
-            "v i", when=LINEAR),
+        Way(
+            power_of,
+            {"v": V_RAIL, "i": Input("gate_drive.regulator.i_other", "A", "other loads")},
+            "v i",
+            when=LINEAR,
+        ),
         Way(nothing, {}, "0"),
     ),
     sources=(derivation("a linear regulator draws from the rail what it delivers"),),
 )
 
 PLATEAU = Derived(
-    "v_plateau", "V", "channel", "plateau of the gate at working current",
-    (Way(share_of_supply,
-         {"v_drv": V_DRV,
-          "share": Constant("40 %", "usual plateau over gate supply", COMMON_PRACTICE)},
-         "share v_drv", when=DISCRETE,
-         assumes=Assumption(None, "neutral", COMMON_PRACTICE)),),
-    stated_at="output_stage.device.v_gs_pl", agree=float("inf"),
+    "v_plateau",
+    "V",
+    "channel",
+    "plateau of the gate at working current",
+    (
+        Way(
+            share_of_supply,
+            {
+                "v_drv": V_DRV,
+                "share": Constant("40 %", "usual plateau over gate supply", COMMON_PRACTICE),
+            },
+            "share v_drv",
+            when=DISCRETE,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+        ),
+    ),
+    stated_at="output_stage.device.v_gs_pl",
+    agree=float("inf"),
     sources=(COMMON_PRACTICE,),
 )
 
 RINGING = Derived(
-    "v_gate_ringing", "V", "channel", "ringing on the gate above the gate supply, peak",
-    (Way(share_of_supply,
-         {"v_drv": V_DRV,
-          "share": Constant("10 %", "usual ringing over gate supply", COMMON_PRACTICE)},
-         "share v_drv", when=DISCRETE,
-         assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True)),),
-    stated_at="gate_drive.v_gs_ringing", agree=float("inf"),
+    "v_gate_ringing",
+    "V",
+    "channel",
+    "ringing on the gate above the gate supply, peak",
+    (
+        Way(
+            share_of_supply,
+            {
+                "v_drv": V_DRV,
+                "share": Constant("10 %", "usual ringing over gate supply", COMMON_PRACTICE),
+            },
+            "share v_drv",
+            when=DISCRETE,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True),
+        ),
+    ),
+    stated_at="gate_drive.v_gs_ringing",
+    agree=float("inf"),
     sources=(COMMON_PRACTICE,),
 )
 

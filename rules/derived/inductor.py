@@ -71,8 +71,18 @@ def rms_constant_ripple(i_rated_peak: Any, ripple_idle: Any) -> Any:
 
 
 def all_cores(
-    n_legs: Any, l_leg: Any, ripple_idle: Any, turns: Any, a_e: Any, carrier: Any, v_e: Any,
-    p_v: Any, exponent_f: Any, exponent_b: Any, f_reference: Any, b_reference: Any,
+    n_legs: Any,
+    l_leg: Any,
+    ripple_idle: Any,
+    turns: Any,
+    a_e: Any,
+    carrier: Any,
+    v_e: Any,
+    p_v: Any,
+    exponent_f: Any,
+    exponent_b: Any,
+    f_reference: Any,
+    b_reference: Any,
 ) -> Any:
     """Core loss of all inductors of the channel."""
     flux = flux_swing(l_leg, ripple_idle, turns, a_e)
@@ -101,11 +111,15 @@ _IN_LEG = {"v_swing": V_SWING, "l_leg": L, "carrier": CARRIER}
 _THREE = {"filter_kind": "lc", "levels": "three-level"}
 
 RIPPLE_IDLE = Derived(
-    "ripple_idle", "A", "channel",
+    "ripple_idle",
+    "A",
+    "channel",
     "largest ripple of one inductor, peak to peak; of the voice coil where there is none",
     ways=(
         Way(
-            ripple_two_level, _IN_LEG, "v_swing / (4 l_leg carrier)",
+            ripple_two_level,
+            _IN_LEG,
+            "v_swing / (4 l_leg carrier)",
             when={"filter_kind": "lc", "levels": "two-level"},
         ),
         Way(
@@ -116,16 +130,20 @@ RIPPLE_IDLE = Derived(
             when={**_THREE, "filter.c_ground": "fitted"},
         ),
         Way(
-            ripple_three_level, _IN_LEG, "v_swing / (16 l_leg carrier)",
+            ripple_three_level,
+            _IN_LEG,
+            "v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "none"},
         ),
         Way(
-            ripple_in_coil, {"n_legs": N_LEGS, "v_swing": V_SWING, **_COIL},
+            ripple_in_coil,
+            {"n_legs": N_LEGS, "v_swing": V_SWING, **_COIL},
             "n_legs v_swing / (4 l_e series/parallel carrier)",
             when={"filter_kind": NO_FILTER, "levels": "two-level"},
         ),
         Way(
-            ripple_in_coil_three_level, {"v_swing": V_SWING, **_COIL},
+            ripple_in_coil_three_level,
+            {"v_swing": V_SWING, **_COIL},
             "v_swing / (8 l_e series/parallel carrier)",
             when={"filter_kind": NO_FILTER, "levels": "three-level"},
         ),
@@ -139,20 +157,28 @@ _SHRINKS = "ripple_idle^2/12 (1 - M^2 + 3 M^4/8)), M = depth_rated"
 _CLOCKED = ("natural-sampling", "uniform-sampling")
 
 I_INDUCTOR_RMS = Derived(
-    "i_inductor_rms", "A", "channel", "rms current of one inductor, sine at rated power",
+    "i_inductor_rms",
+    "A",
+    "channel",
+    "rms current of one inductor, sine at rated power",
     ways=(
         Way(
-            rms_constant_ripple, _RMS, "sqrt(i_rated_peak^2/2 + ripple_idle^2/12)",
+            rms_constant_ripple,
+            _RMS,
+            "sqrt(i_rated_peak^2/2 + ripple_idle^2/12)",
             when={"modulator.type": "self-oscillating"},
         ),
         Way(
-            rms_three_level, {**_RMS, **_DEPTH},
+            rms_three_level,
+            {**_RMS, **_DEPTH},
             "sqrt(i_rated_peak^2/2 + 4 ripple_idle^2/3 (M^2/2 - 8 M^3/(3 pi) + 3 M^4/8)),"
             " M = depth_rated",
             when={"modulator.type": _CLOCKED, "levels": "three-level", "filter.c_ground": "none"},
         ),
         Way(
-            rms_two_level, {**_RMS, **_DEPTH}, f"sqrt(i_rated_peak^2/2 + {_SHRINKS}",
+            rms_two_level,
+            {**_RMS, **_DEPTH},
+            f"sqrt(i_rated_peak^2/2 + {_SHRINKS}",
             when={"modulator.type": _CLOCKED},
         ),
     ),
@@ -160,7 +186,10 @@ I_INDUCTOR_RMS = Derived(
 )
 
 P_CORE = Derived(
-    "p_core", "W", "channel", "core loss of all inductors of the channel at the largest ripple",
+    "p_core",
+    "W",
+    "channel",
+    "core loss of all inductors of the channel at the largest ripple",
     ways=(
         Way(no_core, {}, "0", when={"filter.inductor.core": "air"}),
         Way(
@@ -191,7 +220,10 @@ P_CORE = Derived(
 )
 
 P_INDUCTOR = Derived(
-    "p_inductor", "W", "channel", "heat of the audio current in all inductors, at 100 degC",
+    "p_inductor",
+    "W",
+    "channel",
+    "heat of the audio current in all inductors, at 100 degC",
     ways=(
         Way(
             copper_heat,

@@ -15,7 +15,9 @@ BEADED = Source("TPA3001D1 data sheet SLOS398E", "p. 18: ferrite bead up to 11 i
 
 DERIVED = (
     Derived(
-        "lead_allowed", "m", "channel",
+        "lead_allowed",
+        "m",
+        "channel",
         "longest loudspeaker lead without a full filter, one way",
         ways=(
             Way(
@@ -24,12 +26,16 @@ DERIVED = (
                 "value",
             ),
             Way(
-                as_stated, {"value": Constant("0.10 m", "no filter", SHORT)}, "value",
+                as_stated,
+                {"value": Constant("0.10 m", "no filter", SHORT)},
+                "value",
                 when={"filter_kind": "filterless"},
                 assumes=Assumption(None, "neutral", SHORT),
             ),
             Way(
-                as_stated, {"value": Constant("0.279 m", "ferrite bead", BEADED)}, "value",
+                as_stated,
+                {"value": Constant("0.279 m", "ferrite bead", BEADED)},
+                "value",
                 when={"filter_kind": "bead"},
                 assumes=Assumption(None, "neutral", BEADED),
             ),

@@ -113,71 +113,119 @@ PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switc
 Q_OSS = Input(
     "q_oss_swing", "C", "output charge at the swing", default=_floor("0 C", "output charge")
 )
-RIPPLE = Input(
-    "ripple_idle", "A", "inductor ripple, peak to peak", default=_floor("0 A", "ripple")
-)
+RIPPLE = Input("ripple_idle", "A", "inductor ripple, peak to peak", default=_floor("0 A", "ripple"))
 LEVELS = Input("levels", "word", "levels of the bridge voltage")
 C_GROUND = Input(
-    "filter.c_ground", "word", "capacitors from each terminal",
-    default=Assumption("none", "adverse", derivation(
-        "without them a three-level bridge switches hard")),
+    "filter.c_ground",
+    "word",
+    "capacitors from each terminal",
+    default=Assumption(
+        "none", "adverse", derivation("without them a three-level bridge switches hard")
+    ),
 )
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
-        "p_idle", "W", "channel", "loss of the channel without signal",
+        "p_idle",
+        "W",
+        "channel",
+        "loss of the channel without signal",
         (
-            Way(idle,
-                {"n_legs": N_LEGS, "v_swing": V_SWING, "carrier": CARRIER, "parallel": PARALLEL,
-                 "q_oss": Q_OSS,
-                 "q_g": Input(f"{DEVICE}.q_g", "C", "gate charge",
-                              default=_floor("0 C", "gate charge")),
-                 "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
-                 "dead_time": Input("gate_drive.dead_time", "s", "dead time",
-                                    default=Assumption("0 s", "adverse", derivation(
-                                        "without dead time no edge is soft"))),
-                 "ripple": RIPPLE,
-                 "r_ds_on": Input(f"{DEVICE}.r_ds_on", "ohm", "on-resistance of one switch",
-                                  default=_floor("0 ohm", "ripple in the switches")),
-                 "dcr": Input("filter.inductor.dcr", "ohm", "resistance of one inductor",
-                              default=_floor("0 ohm", "ripple in the copper")),
-                 "p_core": Input("p_core", "W", "core loss of all inductors",
-                                 default=NO_CORE_LOSS),
-                 "levels": LEVELS, "c_ground": C_GROUND,
-                 "p_other": Input("p_gate_other", "W", "what else the gate supply draws")},
+            Way(
+                idle,
+                {
+                    "n_legs": N_LEGS,
+                    "v_swing": V_SWING,
+                    "carrier": CARRIER,
+                    "parallel": PARALLEL,
+                    "q_oss": Q_OSS,
+                    "q_g": Input(
+                        f"{DEVICE}.q_g", "C", "gate charge", default=_floor("0 C", "gate charge")
+                    ),
+                    "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
+                    "dead_time": Input(
+                        "gate_drive.dead_time",
+                        "s",
+                        "dead time",
+                        default=Assumption(
+                            "0 s", "adverse", derivation("without dead time no edge is soft")
+                        ),
+                    ),
+                    "ripple": RIPPLE,
+                    "r_ds_on": Input(
+                        f"{DEVICE}.r_ds_on",
+                        "ohm",
+                        "on-resistance of one switch",
+                        default=_floor("0 ohm", "ripple in the switches"),
+                    ),
+                    "dcr": Input(
+                        "filter.inductor.dcr",
+                        "ohm",
+                        "resistance of one inductor",
+                        default=_floor("0 ohm", "ripple in the copper"),
+                    ),
+                    "p_core": Input(
+                        "p_core", "W", "core loss of all inductors", default=NO_CORE_LOSS
+                    ),
+                    "levels": LEVELS,
+                    "c_ground": C_GROUND,
+                    "p_other": Input("p_gate_other", "W", "what else the gate supply draws"),
+                },
                 "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
                 "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
                 "hard = 2 (parallel q_oss - ripple dead_time / 4), not below 0; no ripple where "
                 "levels are three and c_ground is none",
-                when={"output_stage.devices": "discrete"}),
+                when={"output_stage.devices": "discrete"},
+            ),
         ),
-        stated_at="output_stage.p_idle", agree=float("inf"),
+        stated_at="output_stage.p_idle",
+        agree=float("inf"),
         sources=(derivation("energy per period times carrier; mean square of a triangle"),),
     ),
     Derived(
-        "p_switching", "W", "channel", "loss in switching that grows with load, rated power",
+        "p_switching",
+        "W",
+        "channel",
+        "loss in switching that grows with load, rated power",
         (
-            Way(with_load,
-                {"n_legs": N_LEGS, "v_swing": V_SWING,
-                 "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-                 "depth": Input("depth_rated", "1", "modulation depth at rated power"),
-                 "t_edge": Input("t_edge", "s", "edge of the switch node",
-                                 default=_floor("0 s", "overlap")),
-                 "carrier": CARRIER, "parallel": PARALLEL,
-                 "q_rr": Input(f"{DEVICE}.q_rr", "C", "recovery charge",
-                               default=_floor("0 C", "recovery")),
-                 "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
-                 "dead_time": Input("gate_drive.dead_time", "s", "dead time",
-                                    default=_floor("0 s", "diode conduction")),
-                 "modulator": Input("modulator.type", "word", "kind of modulator"),
-                 "q_oss": Q_OSS, "ripple": RIPPLE, "levels": LEVELS, "c_ground": C_GROUND},
+            Way(
+                with_load,
+                {
+                    "n_legs": N_LEGS,
+                    "v_swing": V_SWING,
+                    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+                    "depth": Input("depth_rated", "1", "modulation depth at rated power"),
+                    "t_edge": Input(
+                        "t_edge", "s", "edge of the switch node", default=_floor("0 s", "overlap")
+                    ),
+                    "carrier": CARRIER,
+                    "parallel": PARALLEL,
+                    "q_rr": Input(
+                        f"{DEVICE}.q_rr", "C", "recovery charge", default=_floor("0 C", "recovery")
+                    ),
+                    "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
+                    "dead_time": Input(
+                        "gate_drive.dead_time",
+                        "s",
+                        "dead time",
+                        default=_floor("0 s", "diode conduction"),
+                    ),
+                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                    "q_oss": Q_OSS,
+                    "ripple": RIPPLE,
+                    "levels": LEVELS,
+                    "c_ground": C_GROUND,
+                },
                 "n_legs carrier (2.5 v_swing i_rated_peak t_edge / pi + "
                 "(parallel q_rr + added) v_swing + 4 v_sd i_rated_peak dead_time / pi), "
                 "added = parallel q_oss less what p_idle counts, hard with ripple, levels and "
-                "c_ground, not below 0; self-oscillating modulator: times 1 - depth^2 / 2"),
+                "c_ground, not below 0; self-oscillating modulator: times 1 - depth^2 / 2",
+            ),
         ),
-        sources=(derivation("charge and overlap per edge, averaged over a sine"),
-                 Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),
-                 from_memory("printed recovery charge often contains output charge")),
+        sources=(
+            derivation("charge and overlap per edge, averaged over a sine"),
+            Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),
+            from_memory("printed recovery charge often contains output charge"),
+        ),
     ),
 )

@@ -60,7 +60,10 @@ def beating(locked: str, channel_count: Any, converter: str) -> Any:
 
 
 LEVELS = Derived(
-    "levels", "word", "channel", "levels of the voltage between the inputs of the filter",
+    "levels",
+    "word",
+    "channel",
+    "levels of the voltage between the inputs of the filter",
     ways=(
         Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
         Way(
@@ -73,7 +76,10 @@ LEVELS = Derived(
 )
 
 F_CARRIER_LOW = Derived(
-    "f_carrier_low", "Hz", "channel", "lowest switching frequency of one leg, at rated power",
+    "f_carrier_low",
+    "Hz",
+    "channel",
+    "lowest switching frequency of one leg, at rated power",
     ways=(
         Way(
             oscillation_frequency,
@@ -95,7 +101,9 @@ F_CARRIER_LOW = Derived(
 )
 
 F_CARRIER_EFFECTIVE = Derived(
-    "f_carrier_effective", "Hz", "channel",
+    "f_carrier_effective",
+    "Hz",
+    "channel",
     "lowest frequency of the carrier between the inputs of the filter",
     ways=(
         Way(
@@ -111,7 +119,10 @@ F_CARRIER_EFFECTIVE = Derived(
 )
 
 LOOP_GAIN_1K = Derived(
-    "loop_gain_1k", "1", "channel", "loop gain at 1 kHz",
+    "loop_gain_1k",
+    "1",
+    "channel",
+    "loop gain at 1 kHz",
     ways=(
         Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
         Way(
@@ -122,7 +133,9 @@ LOOP_GAIN_1K = Derived(
                 ),
                 "tone": TONE,
                 "order": Input(
-                    "modulator.loop_order", "1", "slope of the loop gain in the audio band",
+                    "modulator.loop_order",
+                    "1",
+                    "slope of the loop gain in the audio band",
                     default=Assumption(1.0, "adverse", derivation("one integrator at least")),
                 ),
             },
@@ -134,7 +147,10 @@ LOOP_GAIN_1K = Derived(
 )
 
 LOOP_GAIN_TREBLE = Derived(
-    "loop_gain_treble", "1", "channel", "loop gain at the top of the band, first order",
+    "loop_gain_treble",
+    "1",
+    "channel",
+    "loop gain at the top of the band, first order",
     ways=(
         Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
         Way(
@@ -153,12 +169,17 @@ LOOP_GAIN_TREBLE = Derived(
 )
 
 FILTER_IN_LOOP = Derived(
-    "filter_in_loop", "word", "channel", "whether the loop takes its signal behind the filter",
+    "filter_in_loop",
+    "word",
+    "channel",
+    "whether the loop takes its signal behind the filter",
     ways=(
         Way(yes, {}, "yes", when={"modulator.feedback": "after-filter"}),
         Way(no, {}, "no", when={"modulator.feedback": ("none", "before-filter")}),
         Way(
-            no, {}, "no",
+            no,
+            {},
+            "no",
             assumes=Assumption(
                 None, "adverse", derivation("a filter outside the loop gets no help from it")
             ),
@@ -167,7 +188,10 @@ FILTER_IN_LOOP = Derived(
 )
 
 AM_RECEPTION = Derived(
-    "am_reception", "word", "product", "whether the product itself sits beside an AM receiver",
+    "am_reception",
+    "word",
+    "product",
+    "whether the product itself sits beside an AM receiver",
     ways=(
         Way(yes, {}, "yes", when={"environment.am_receiver": "in-product"}),
         Way(yes, {}, "yes", when={"environment.place": "vehicle"}),
@@ -177,24 +201,37 @@ AM_RECEPTION = Derived(
 )
 
 COMMON_MODE_DAMPED = Derived(
-    "common_mode_damped", "word", "channel",
+    "common_mode_damped",
+    "word",
+    "channel",
     "whether a damper from each terminal to ground is fitted",
     ways=(
-        Way(yes, {}, "yes", when={
-            "filter.damper": "fitted", "filter.damper.connection": "each-terminal",
-        }),
+        Way(
+            yes,
+            {},
+            "yes",
+            when={
+                "filter.damper": "fitted",
+                "filter.damper.connection": "each-terminal",
+            },
+        ),
         Way(no, {}, "no"),
     ),
 )
 
 SEVERAL_CLOCKS = Derived(
-    "several_clocks", "word", "channel", "whether clocks that can beat are stated",
+    "several_clocks",
+    "word",
+    "channel",
+    "whether clocks that can beat are stated",
     ways=(
         Way(
             beating,
             {
                 "locked": Input(
-                    "modulator.locked", "word", "all on one clock",
+                    "modulator.locked",
+                    "word",
+                    "all on one clock",
                     Assumption("yes", "favourable", derivation("silence proves no beat")),
                 ),
                 "channel_count": Input("channel_count", "1", "channels of the product"),
@@ -206,7 +243,13 @@ SEVERAL_CLOCKS = Derived(
 )
 
 DERIVED = (
-    LEVELS, F_CARRIER_LOW, F_CARRIER_EFFECTIVE, LOOP_GAIN_1K, LOOP_GAIN_TREBLE,
-    FILTER_IN_LOOP, AM_RECEPTION,
-    COMMON_MODE_DAMPED, SEVERAL_CLOCKS,
+    LEVELS,
+    F_CARRIER_LOW,
+    F_CARRIER_EFFECTIVE,
+    LOOP_GAIN_1K,
+    LOOP_GAIN_TREBLE,
+    FILTER_IN_LOOP,
+    AM_RECEPTION,
+    COMMON_MODE_DAMPED,
+    SEVERAL_CLOCKS,
 )

@@ -60,7 +60,6 @@ def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
     return v_static_peak + v_overshoot
 
 
-
 DEVICE = "output_stage.device"
 V_SWING = Input("v_swing", "V", "swing of one switch node")
 V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
@@ -70,91 +69,158 @@ NO_SNUBBER = Assumption("0 F", "absent", derivation("without a snubber its capac
 UNKNOWN_PUMPING = Assumption(
     "0 V", "favourable", derivation("a rail that is not pumped stays where it is")
 )
-V_PUMPING = Input(
-    "v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING
-)
+V_PUMPING = Input("v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING)
 V_TRIP = Input(
     "protection.over_voltage.v_trip", "V", "over-voltage trip of a rail", default=NO_TRIP
 )
 I_LEG_PEAK = Input("i_leg_peak", "A", "largest current of a leg")
 L_LOOP = Input("output_stage.l_loop", "H", "power loop of one leg")
 PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-C_SNUBBER = Input(
-    "output_stage.snubber.c", "F", "snubber capacitor of the leg", default=NO_SNUBBER
-)
+C_SNUBBER = Input("output_stage.snubber.c", "F", "snubber capacitor of the leg", default=NO_SNUBBER)
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
-        "q_oss_swing", "C", "channel", "output charge of one device at the full swing",
+        "q_oss_swing",
+        "C",
+        "channel",
+        "output charge of one device at the full swing",
         (
-            Way(output_charge,
-                {"q_oss": Input(f"{DEVICE}.q_oss", "C", "output charge"),
-                 "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                 "v_swing": V_SWING},
-                "q_oss sqrt(v_swing / v_data)"),
-            Way(output_charge_from_capacitance,
-                {"c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                 "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                 "v_swing": V_SWING},
-                "2 c_oss sqrt(v_data v_swing)"),
+            Way(
+                output_charge,
+                {
+                    "q_oss": Input(f"{DEVICE}.q_oss", "C", "output charge"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "v_swing": V_SWING,
+                },
+                "q_oss sqrt(v_swing / v_data)",
+            ),
+            Way(
+                output_charge_from_capacitance,
+                {
+                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "v_swing": V_SWING,
+                },
+                "2 c_oss sqrt(v_data v_swing)",
+            ),
         ),
         sources=(derivation("integral of a junction capacitance falling as the square root"),),
     ),
     Derived(
-        "v_overshoot", "V", "channel", "ringing above the rail at turn-off, full current",
+        "v_overshoot",
+        "V",
+        "channel",
+        "ringing above the rail at turn-off, full current",
         (
-            Way(overshoot,
-                {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP,
-                 "q_oss_swing": Input("q_oss_swing", "C", "output charge at the swing"),
-                 "v_swing": V_SWING, "parallel": PARALLEL, "t_edge": T_EDGE,
-                 "c_snubber": C_SNUBBER,
-                 "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE)},
+            Way(
+                overshoot,
+                {
+                    "i_leg_peak": I_LEG_PEAK,
+                    "l_loop": L_LOOP,
+                    "q_oss_swing": Input("q_oss_swing", "C", "output charge at the swing"),
+                    "v_swing": V_SWING,
+                    "parallel": PARALLEL,
+                    "t_edge": T_EDGE,
+                    "c_snubber": C_SNUBBER,
+                    "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE),
+                },
                 "smaller of i_leg_peak sqrt(l_loop / c) and 2 l_loop i_leg_peak / t_edge, "
                 "c = parallel q_oss_swing / v_swing but not below c_least, "
                 "over 1 + 0.43 c_snubber / c",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
-            Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("undamped loop; measure the ringing"),
+                    placeholder=True,
+                ),
+            ),
+            Way(
+                overshoot_of_ramp,
+                {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
                 "2 l_loop i_leg_peak / t_edge",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
-            Way(overshoot_share,
-                {"v_swing": V_SWING,
-                 "share": Constant("25 %", "usual ringing over swing", COMMON_PRACTICE)},
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("undamped loop; measure the ringing"),
+                    placeholder=True,
+                ),
+            ),
+            Way(
+                overshoot_share,
+                {
+                    "v_swing": V_SWING,
+                    "share": Constant("25 %", "usual ringing over swing", COMMON_PRACTICE),
+                },
                 "share v_swing",
-                assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True)),
+                assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True),
+            ),
         ),
-        stated_at="output_stage.v_overshoot", agree=float("inf"),
-        sources=(derivation("step and ramp of current into the loop and the open switch"),
-                 from_memory("20 to 30 % of the swing, rule of thumb")),
+        stated_at="output_stage.v_overshoot",
+        agree=float("inf"),
+        sources=(
+            derivation("step and ramp of current into the loop and the open switch"),
+            from_memory("20 to 30 % of the swing, rule of thumb"),
+        ),
     ),
     Derived(
-        "v_pin_overshoot", "V", "channel", "ringing above the rail at the pins of a part",
+        "v_pin_overshoot",
+        "V",
+        "channel",
+        "ringing above the rail at the pins of a part",
         (
-            Way(as_stated,
+            Way(
+                as_stated,
                 {"v_overshoot": Input("output_stage.v_overshoot", "V", "stated ringing")},
-                "v_overshoot"),
-            Way(overshoot_of_ramp, {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
+                "v_overshoot",
+            ),
+            Way(
+                overshoot_of_ramp,
+                {"i_leg_peak": I_LEG_PEAK, "l_loop": L_LOOP, "t_edge": T_EDGE},
                 "2 l_loop i_leg_peak / t_edge",
-                assumes=Assumption(None, "neutral", derivation(
-                    "undamped loop; measure the ringing"), placeholder=True)),
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("undamped loop; measure the ringing"),
+                    placeholder=True,
+                ),
+            ),
         ),
         sources=(derivation("ramp of current into the loop from part to local capacitor"),),
     ),
     Derived(
-        "v_static_peak", "V", "channel", "voltage across a leg without ringing",
-        (Way(static_peak,
-             {"v_swing": V_SWING, "v_rail_high": V_RAIL_HIGH, "v_pumping": V_PUMPING,
-              "v_trip": V_TRIP},
-             "v_swing + smaller of v_pumping and v_trip - v_rail_high"),),
+        "v_static_peak",
+        "V",
+        "channel",
+        "voltage across a leg without ringing",
+        (
+            Way(
+                static_peak,
+                {
+                    "v_swing": V_SWING,
+                    "v_rail_high": V_RAIL_HIGH,
+                    "v_pumping": V_PUMPING,
+                    "v_trip": V_TRIP,
+                },
+                "v_swing + smaller of v_pumping and v_trip - v_rail_high",
+            ),
+        ),
         sources=(derivation("one rail is pumped at a time; the trip stops pumping only"),),
     ),
     Derived(
-        "v_node_peak", "V", "channel", "highest voltage across an open switch",
-        (Way(node_peak,
-             {"v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
-              "v_overshoot": Input("v_overshoot", "V", "ringing above the rail")},
-             "v_static_peak + v_overshoot"),),
+        "v_node_peak",
+        "V",
+        "channel",
+        "highest voltage across an open switch",
+        (
+            Way(
+                node_peak,
+                {
+                    "v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
+                    "v_overshoot": Input("v_overshoot", "V", "ringing above the rail"),
+                },
+                "v_static_peak + v_overshoot",
+            ),
+        ),
         sources=(derivation("voltages in series across the open switch"),),
     ),
 )

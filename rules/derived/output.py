@@ -38,7 +38,11 @@ def power_at_depth(depth: Any, v_ideal_loaded: Any, z_load: Any, r_path: Any) ->
 
 
 def power_with_dead_time(
-    m_max: Any, t_dead_distortion: Any, carrier: Any, v_ideal_loaded: Any, z_load: Any,
+    m_max: Any,
+    t_dead_distortion: Any,
+    carrier: Any,
+    v_ideal_loaded: Any,
+    z_load: Any,
     r_path: Any,
 ) -> Any:
     """Dead time takes 8/pi of its share of the period from the fundamental."""
@@ -47,7 +51,11 @@ def power_with_dead_time(
 
 
 def power_in_loop(
-    m_max: Any, t_dead_distortion: Any, carrier: Any, v_ideal_loaded: Any, z_load: Any,
+    m_max: Any,
+    t_dead_distortion: Any,
+    carrier: Any,
+    v_ideal_loaded: Any,
+    z_load: Any,
     r_path: Any,
 ) -> Any:
     """A loop keeps the sine; only at its crest the dead time takes twice its share."""
@@ -76,7 +84,10 @@ def stated_level(rated_voltage: Any) -> Any:
 
 
 R_PATH_ = Derived(
-    "r_path", "ohm", "channel", "all resistance in line with the load",
+    "r_path",
+    "ohm",
+    "channel",
+    "all resistance in line with the load",
     ways=(
         Way(
             path_resistance,
@@ -100,11 +111,12 @@ _LOADED = {
 }
 
 V_IDEAL_LOADED = Derived(
-    "v_ideal_loaded", "V", "channel", "load peak that the loaded rail allows",
+    "v_ideal_loaded",
+    "V",
+    "channel",
+    "load peak that the loaded rail allows",
     ways=(
-        Way(
-            half_of_single, _LOADED, "n_legs v_rail_loaded / 2", when={"supply.rails": "single"}
-        ),
+        Way(half_of_single, _LOADED, "n_legs v_rail_loaded / 2", when={"supply.rails": "single"}),
         Way(whole_of_split, _LOADED, "n_legs v_rail_loaded", when={"supply.rails": "split"}),
     ),
 )
@@ -112,7 +124,9 @@ V_IDEAL_LOADED = Derived(
 _WITH_DEAD_TIME = {
     "m_max": M_MAX,
     "t_dead_distortion": Input(
-        "t_dead_distortion", "ns", "dead time as the output sees it",
+        "t_dead_distortion",
+        "ns",
+        "dead time as the output sees it",
         Assumption("0 s", "favourable", derivation("no loss by dead time")),
     ),
     "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
@@ -121,12 +135,13 @@ _WITH_DEAD_TIME = {
     "r_path": R_PATH,
 }
 
-_LOSSLESS_EDGES = {
-    "depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH
-}
+_LOSSLESS_EDGES = {"depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH}
 
 P_OUT_MAX = Derived(
-    "p_out_max", "W", "channel", "sine power into the load at the onset of clipping",
+    "p_out_max",
+    "W",
+    "channel",
+    "sine power into the load at the onset of clipping",
     ways=(
         Way(
             power_at_depth,
@@ -164,7 +179,10 @@ P_OUT_MAX = Derived(
 )
 
 V_LOAD_RMS = Derived(
-    "v_load_rms", "V", "channel", "largest sine at the load, rms",
+    "v_load_rms",
+    "V",
+    "channel",
+    "largest sine at the load, rms",
     ways=(
         Way(
             limited_voltage,
@@ -191,7 +209,10 @@ V_LOAD_RMS = Derived(
 )
 
 V_SINE_MAX = Derived(
-    "v_sine_max", "V", "channel", "largest sine of a lossless stage, rms: an upper bound",
+    "v_sine_max",
+    "V",
+    "channel",
+    "largest sine of a lossless stage, rms: an upper bound",
     ways=(
         Way(
             lossless_sine,

@@ -51,8 +51,13 @@ def cold_path(n_legs: Any, r_ds_on: Any, parallel: Any, dcr: Any, r_series: Any)
 
 
 def stated_crest(
-    m_max: Any, v_ideal: Any, v_peak: Any, z_load_stated: Any, r_path_cold: Any,
-    ripple_idle: Any, modulator: str,
+    m_max: Any,
+    v_ideal: Any,
+    v_peak: Any,
+    z_load_stated: Any,
+    r_path_cold: Any,
+    ripple_idle: Any,
+    modulator: str,
 ) -> Any:
     """Crest of load current and ripple, clipped into load and cold path."""
     loop = z_load_stated + r_path_cold
@@ -61,7 +66,10 @@ def stated_crest(
 
 
 T_INDUCTOR = Derived(
-    "t_inductor", "degC", "channel", "inductor at rated power, copper loss only",
+    "t_inductor",
+    "degC",
+    "channel",
+    "inductor at rated power, copper loss only",
     ways=(
         Way(
             warmed,
@@ -78,7 +86,10 @@ T_INDUCTOR = Derived(
 )
 
 I_SAT_FACTOR = Derived(
-    "i_sat_factor", "1", "channel", "saturation current at 100 degC over that at 25 degC",
+    "i_sat_factor",
+    "1",
+    "channel",
+    "saturation current at 100 degC over that at 25 degC",
     ways=(
         Way(
             as_stated,
@@ -86,13 +97,19 @@ I_SAT_FACTOR = Derived(
             "value",
         ),
         Way(
-            unchanged, {}, "1", when={"filter.inductor.core": ("powder", "air")},
+            unchanged,
+            {},
+            "1",
+            when={"filter.inductor.core": ("powder", "air")},
             assumes=Assumption(None, "neutral", from_memory("powder cores saturate softly")),
         ),
         Way(
-            four_fifths, {}, "0.8",
+            four_fifths,
+            {},
+            "0.8",
             assumes=Assumption(
-                None, "neutral",
+                None,
+                "neutral",
                 from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC"),
             ),
         ),
@@ -105,7 +122,10 @@ _SATURATION = {
 }
 
 I_SAT_HOT = Derived(
-    "i_sat_hot", "A", "channel", "saturation current of one inductor, hot",
+    "i_sat_hot",
+    "A",
+    "channel",
+    "saturation current of one inductor, hot",
     ways=(
         Way(
             hot_saturation,
@@ -118,7 +138,9 @@ I_SAT_HOT = Derived(
             "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))",
         ),
         Way(
-            saturation_at_hot, _SATURATION, "i_sat factor",
+            saturation_at_hot,
+            _SATURATION,
+            "i_sat factor",
             assumes=Assumption(
                 None, "adverse", derivation("core taken at 100 degC while its heat is open")
             ),
@@ -131,7 +153,9 @@ _PEAK = {
     "m_max": Input("m_max", "%", "largest modulation depth"),
     "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
     "v_peak": Input(
-        "limiter.v_peak", "V", "fast level limiter",
+        "limiter.v_peak",
+        "V",
+        "fast level limiter",
         Assumption(float("inf"), "absent", derivation("no limiter, no limit")),
     ),
     "z_load_stated": Input("z_load_stated", "ohm", "lowest load that the spec states"),
@@ -142,7 +166,10 @@ _PEAK = {
 _LESS = Assumption("0 ohm", "adverse", derivation("less resistance lets more current through"))
 
 R_PATH_COLD = Derived(
-    "r_path_cold", "ohm", "channel", "resistance in line with the load, cold",
+    "r_path_cold",
+    "ohm",
+    "channel",
+    "resistance in line with the load, cold",
     ways=(
         Way(
             cold_path,
@@ -160,7 +187,10 @@ R_PATH_COLD = Derived(
 )
 
 Z_LOAD_STATED = Derived(
-    "z_load_stated", "ohm", "channel", "lowest load that the spec itself states",
+    "z_load_stated",
+    "ohm",
+    "channel",
+    "lowest load that the spec itself states",
     ways=(
         Way(
             lowest_load,
@@ -178,11 +208,14 @@ Z_LOAD_STATED = Derived(
 )
 
 I_INDUCTOR_CREST = Derived(
-    "i_inductor_crest", "A", "channel",
+    "i_inductor_crest",
+    "A",
+    "channel",
     "largest current of one inductor, clipped into the lowest load that is stated",
     ways=(
         Way(
-            stated_crest, _PEAK,
+            stated_crest,
+            _PEAK,
             "largest of m v_ideal/(z_load_stated + r_path_cold) + ripple_idle/2 (1 - m^2) up to"
             " m v_ideal = smaller of m_max v_ideal and v_peak; self-oscillating modulator: the"
             " full ripple at the end",

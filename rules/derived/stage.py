@@ -128,7 +128,10 @@ HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 de
 
 BASICS: tuple[Derived, ...] = (
     Derived(
-        "n_legs", "1", "channel", "legs of one channel",
+        "n_legs",
+        "1",
+        "channel",
+        "legs of one channel",
         (
             Way(one_leg, {}, "1", when={"output_stage.topology": "half-bridge"}),
             Way(two_legs, {}, "2", when={"output_stage.topology": "full-bridge"}),
@@ -136,125 +139,260 @@ BASICS: tuple[Derived, ...] = (
         sources=(CIRCUIT,),
     ),
     Derived(
-        "v_swing", "V", "channel", "swing of one switch node",
+        "v_swing",
+        "V",
+        "channel",
+        "swing of one switch node",
         (
-            Way(swing_single, {"v_rail_high": V_RAIL_HIGH}, "v_rail_high",
-                when={"supply.rails": "single"}),
-            Way(swing_split, {"v_rail_high": V_RAIL_HIGH}, "2 v_rail_high",
-                when={"supply.rails": "split"}),
+            Way(
+                swing_single,
+                {"v_rail_high": V_RAIL_HIGH},
+                "v_rail_high",
+                when={"supply.rails": "single"},
+            ),
+            Way(
+                swing_split,
+                {"v_rail_high": V_RAIL_HIGH},
+                "2 v_rail_high",
+                when={"supply.rails": "split"},
+            ),
         ),
         sources=(CIRCUIT,),
     ),
     Derived(
-        "v_ideal", "V", "channel", "largest peak that the rails allow at the load",
-        (Way(ideal_peak, {"n_legs": Input("n_legs", "1", "legs of the channel"),
-                          "v_swing": V_SWING}, "n_legs v_swing / 2"),),
+        "v_ideal",
+        "V",
+        "channel",
+        "largest peak that the rails allow at the load",
+        (
+            Way(
+                ideal_peak,
+                {"n_legs": Input("n_legs", "1", "legs of the channel"), "v_swing": V_SWING},
+                "n_legs v_swing / 2",
+            ),
+        ),
         sources=(CIRCUIT,),
     ),
     Derived(
-        "i_rated_peak", "A", "channel", "peak load current at rated power",
-        (Way(sine_peak_current,
-             {"rated_power": Input("rated_power", "W", "rated sine power"),
-              "z_load": Input("z_load", "ohm", "rated load")},
-             "sqrt(2 rated_power / z_load)"),),
+        "i_rated_peak",
+        "A",
+        "channel",
+        "peak load current at rated power",
+        (
+            Way(
+                sine_peak_current,
+                {
+                    "rated_power": Input("rated_power", "W", "rated sine power"),
+                    "z_load": Input("z_load", "ohm", "rated load"),
+                },
+                "sqrt(2 rated_power / z_load)",
+            ),
+        ),
         sources=(CIRCUIT,),
     ),
     Derived(
-        "depth_rated", "1", "channel", "modulation depth at rated power",
-        (Way(modulation_depth,
-             {"rated_power": Input("rated_power", "W", "rated sine power"),
-              "z_load": Input("z_load", "ohm", "rated load"),
-              "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow")},
-             "sqrt(2 rated_power z_load) / v_ideal"),),
+        "depth_rated",
+        "1",
+        "channel",
+        "modulation depth at rated power",
+        (
+            Way(
+                modulation_depth,
+                {
+                    "rated_power": Input("rated_power", "W", "rated sine power"),
+                    "z_load": Input("z_load", "ohm", "rated load"),
+                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                },
+                "sqrt(2 rated_power z_load) / v_ideal",
+            ),
+        ),
         sources=(CIRCUIT,),
     ),
 )
 
 PULSES: tuple[Derived, ...] = (
     Derived(
-        "t_pulse_min", "s", "channel", "shortest pulse that modulator and driver pass",
+        "t_pulse_min",
+        "s",
+        "channel",
+        "shortest pulse that modulator and driver pass",
         (
-            Way(shortest_pulse,
-                {"dead_time": DEAD_TIME, "t_edge": T_EDGE,
-                 "r": Input("gate_drive.bootstrap.r", "ohm", "refill path", default=Assumption(
-                     "0 ohm", "favourable", COMMON_PRACTICE)),
-                 "q_g": Input(f"{DEVICE}.q_g", "C", "gate charge", default=Assumption(
-                     "0 C", "favourable", COMMON_PRACTICE)),
-                 "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
-                 "droop": Constant("10 %", "loss of gate supply allowed in the refill path",
-                                   COMMON_PRACTICE)},
+            Way(
+                shortest_pulse,
+                {
+                    "dead_time": DEAD_TIME,
+                    "t_edge": T_EDGE,
+                    "r": Input(
+                        "gate_drive.bootstrap.r",
+                        "ohm",
+                        "refill path",
+                        default=Assumption("0 ohm", "favourable", COMMON_PRACTICE),
+                    ),
+                    "q_g": Input(
+                        f"{DEVICE}.q_g",
+                        "C",
+                        "gate charge",
+                        default=Assumption("0 C", "favourable", COMMON_PRACTICE),
+                    ),
+                    "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
+                    "droop": Constant(
+                        "10 %", "loss of gate supply allowed in the refill path", COMMON_PRACTICE
+                    ),
+                },
                 "larger of dead_time + t_edge and q_g r / (droop v_drv)",
-                when={"output_stage.devices": "discrete"}),
-            Way(dead_time_alone, {"dead_time": DEAD_TIME}, "dead_time",
                 when={"output_stage.devices": "discrete"},
-                assumes=Assumption(None, "favourable", derivation(
-                    "a pulse cannot be shorter than the dead time"))),
+            ),
+            Way(
+                dead_time_alone,
+                {"dead_time": DEAD_TIME},
+                "dead_time",
+                when={"output_stage.devices": "discrete"},
+                assumes=Assumption(
+                    None, "favourable", derivation("a pulse cannot be shorter than the dead time")
+                ),
+            ),
         ),
-        stated_at="gate_drive.t_pulse_min", agree=float("inf"),
+        stated_at="gate_drive.t_pulse_min",
+        agree=float("inf"),
         sources=(derivation("charge balance of the bootstrap capacitor; dead time and edge"),),
     ),
     Derived(
-        "m_max", "1", "channel", "largest modulation depth let through",
+        "m_max",
+        "1",
+        "channel",
+        "largest modulation depth let through",
         (
-            Way(full_depth, {}, "1", when={"modulator.type": "self-oscillating"},
-                assumes=Assumption(None, "neutral", derivation(
-                    "a self-oscillating loop slows down to nothing at full depth"))),
-            Way(depth_limit,
+            Way(
+                full_depth,
+                {},
+                "1",
+                when={"modulator.type": "self-oscillating"},
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("a self-oscillating loop slows down to nothing at full depth"),
+                ),
+            ),
+            Way(
+                depth_limit,
                 {"t_pulse_min": Input("t_pulse_min", "s", "shortest pulse"), "carrier": CARRIER},
-                "1 - 2 t_pulse_min carrier"),
-            Way(full_depth, {}, "1", assumes=Assumption(None, "neutral", derivation(
-                "the depth cannot exceed 1; the shortest pulse is not known"))),
+                "1 - 2 t_pulse_min carrier",
+            ),
+            Way(
+                full_depth,
+                {},
+                "1",
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("the depth cannot exceed 1; the shortest pulse is not known"),
+                ),
+            ),
         ),
-        stated_at="modulator.m_max", agree=float("inf"),
+        stated_at="modulator.m_max",
+        agree=float("inf"),
         sources=(derivation("duty (1 + m) / 2 leaves (1 - m) / 2 of a period"),),
     ),
 )
 
 CURRENTS: tuple[Derived, ...] = (
     Derived(
-        "i_peak", "A", "channel", "largest load current, clipped into the lowest load",
-        (Way(clipped_peak,
-             {"m_max": Input("m_max", "1", "largest modulation depth"),
-              "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-              "v_peak": Input("limiter.v_peak", "V", "level limiter, peak", default=NO_LIMITER),
-              "z_load_min": Input("z_load_min", "ohm", "lowest load impedance")},
-             "smaller of m_max v_ideal and v_peak, over z_load_min"),),
-        sources=(CIRCUIT,),
-    ),
-    Derived(
-        "i_leg_peak", "A", "channel", "largest current of a leg, ripple included",
-        (Way(crest_with_ripple,
-             {"i_peak": Input("i_peak", "A", "largest load current"),
-              "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-              "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
-              "ripple_idle": Input("ripple_idle", "A", "inductor ripple without signal, peak "
-                                   "to peak", default=UNKNOWN_RIPPLE),
-              "modulator": Input("modulator.type", "word", "kind of modulator")},
-             "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
-             "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
-             "i_peak + ripple_idle / 2"),),
-        sources=(CIRCUIT,),
-    ),
-    Derived(
-        "i_trip_hot", "A", "channel", "lowest load-current peak that trips",
+        "i_peak",
+        "A",
+        "channel",
+        "largest load current, clipped into the lowest load",
         (
-            Way(trip_hot,
-                {"i_trip": I_TRIP, "t": Input("t_junction_rated", "degC", "junction, rated power"),
-                 "hot_factor": HOT_FACTOR, "t_cold": T_COLD, "t_span": T_SPAN},
-                "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
-                when={"output_stage.over_current.sensing": "r-ds-on"}),
-            Way(trip_hot,
-                {"i_trip": I_TRIP,
-                 "t": Constant("373.15 K", "usual junction temperature at work", COMMON_PRACTICE),
-                 "hot_factor": HOT_FACTOR, "t_cold": T_COLD, "t_span": T_SPAN},
+            Way(
+                clipped_peak,
+                {
+                    "m_max": Input("m_max", "1", "largest modulation depth"),
+                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "v_peak": Input(
+                        "limiter.v_peak", "V", "level limiter, peak", default=NO_LIMITER
+                    ),
+                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                },
+                "smaller of m_max v_ideal and v_peak, over z_load_min",
+            ),
+        ),
+        sources=(CIRCUIT,),
+    ),
+    Derived(
+        "i_leg_peak",
+        "A",
+        "channel",
+        "largest current of a leg, ripple included",
+        (
+            Way(
+                crest_with_ripple,
+                {
+                    "i_peak": Input("i_peak", "A", "largest load current"),
+                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                    "ripple_idle": Input(
+                        "ripple_idle",
+                        "A",
+                        "inductor ripple without signal, peak to peak",
+                        default=UNKNOWN_RIPPLE,
+                    ),
+                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                },
+                "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
+                "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
+                "i_peak + ripple_idle / 2",
+            ),
+        ),
+        sources=(CIRCUIT,),
+    ),
+    Derived(
+        "i_trip_hot",
+        "A",
+        "channel",
+        "lowest load-current peak that trips",
+        (
+            Way(
+                trip_hot,
+                {
+                    "i_trip": I_TRIP,
+                    "t": Input("t_junction_rated", "degC", "junction, rated power"),
+                    "hot_factor": HOT_FACTOR,
+                    "t_cold": T_COLD,
+                    "t_span": T_SPAN,
+                },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
                 when={"output_stage.over_current.sensing": "r-ds-on"},
-                assumes=Assumption(None, "neutral", COMMON_PRACTICE)),
-            Way(trip_as_printed, {"i_trip": I_TRIP}, "i_trip",
-                when={"output_stage.over_current.sensing": ("shunt", "internal")}),
-            Way(trip_as_printed, {"i_trip": I_TRIP}, "i_trip",
-                assumes=Assumption(None, "favourable", derivation(
-                    "a shunt does not change with the temperature of the switch"))),
+            ),
+            Way(
+                trip_hot,
+                {
+                    "i_trip": I_TRIP,
+                    "t": Constant(
+                        "373.15 K", "usual junction temperature at work", COMMON_PRACTICE
+                    ),
+                    "hot_factor": HOT_FACTOR,
+                    "t_cold": T_COLD,
+                    "t_span": T_SPAN,
+                },
+                "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
+                when={"output_stage.over_current.sensing": "r-ds-on"},
+                assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+            ),
+            Way(
+                trip_as_printed,
+                {"i_trip": I_TRIP},
+                "i_trip",
+                when={"output_stage.over_current.sensing": ("shunt", "internal")},
+            ),
+            Way(
+                trip_as_printed,
+                {"i_trip": I_TRIP},
+                "i_trip",
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("a shunt does not change with the temperature of the switch"),
+                ),
+            ),
         ),
         sources=(Source("IRAUDAMP7D reference design", "p. 24"),),
     ),

@@ -57,9 +57,7 @@ def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
     return q_g + i_q / carrier
 
 
-def bootstrap_minimum(
-    v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refill: Any
-) -> Any:
+def bootstrap_minimum(v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refill: Any) -> Any:
     """Lowest voltage of a bootstrap capacitor in steady state.
 
     v_drv gate supply [V], v_f diode drop [V], charge given away per period [C], c [F],

@@ -94,8 +94,14 @@ def flux_swing(l_leg: Any, ripple: Any, turns: Any, a_e: Any) -> Any:
 
 
 def core_loss(
-    flux: Any, carrier: Any, v_e: Any, p_v: Any, exponent_f: Any, exponent_b: Any,
-    f_reference: Any, b_reference: Any,
+    flux: Any,
+    carrier: Any,
+    v_e: Any,
+    p_v: Any,
+    exponent_f: Any,
+    exponent_b: Any,
+    f_reference: Any,
+    b_reference: Any,
 ) -> Any:
     """Core loss of one inductor by the power law that data sheets are fitted with.
 
@@ -109,9 +115,7 @@ def core_loss(
     return p_v * shape * v_e
 
 
-def hot_saturation(
-    i_sat: Any, factor: Any, t_inductor: Any, t_cold: Any, t_hot: Any
-) -> Any:
+def hot_saturation(i_sat: Any, factor: Any, t_inductor: Any, t_cold: Any, t_hot: Any) -> Any:
     """Saturation current at the temperature of the core, straight between two points.
 
     i_sat [A] at t_cold, factor [1] of it at t_hot, t_inductor, t_cold, t_hot [K];
@@ -130,4 +134,3 @@ def hot_resistance(dcr: Any, rise: Any, per_kelvin: Any) -> Any:
     Source: temperature coefficient of copper, 0.00393 per kelvin (IEC 60028).
     """
     return dcr * (1 + per_kelvin * rise)
-

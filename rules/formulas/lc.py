@@ -39,9 +39,7 @@ def quality(l_1: Any, c_1: Any, r_load: Any, r_series: Any) -> Any:
     return (l_1 * c_1 * (1 + r_series / r_load)) ** 0.5 / (l_1 / r_load + r_series * c_1)
 
 
-def ladder_gain(
-    f: Any, l_1: Any, c_1: Any, z_load: Any, r_series: Any, l_2: Any, c_2: Any
-) -> Any:
+def ladder_gain(f: Any, l_1: Any, c_1: Any, z_load: Any, r_series: Any, l_2: Any, c_2: Any) -> Any:
     """Modulus of load voltage over stage voltage, one or two L-C sections.
 
     f [Hz], l_1 [H], c_1 [F] first section as the load sees it, z_load [ohm] (may be

@@ -40,9 +40,7 @@ def scaled_time(t_printed: Any, r_circuit: Any, r_g_test: Any, r_g_int: Any, r_l
     return t_printed * r_circuit / larger(r_g_test + r_g_int, r_least)
 
 
-def dead_time_margin(
-    dead_time: Any, t_on: Any, t_d_off: Any, t_f: Any, delay_mismatch: Any
-) -> Any:
+def dead_time_margin(dead_time: Any, t_on: Any, t_d_off: Any, t_f: Any, delay_mismatch: Any) -> Any:
     """Time between the end of conduction of one switch and the start of the other's.
 
     dead_time off-command to on-command, t_on turn-on delay, t_d_off turn-off delay, t_f

@@ -45,7 +45,9 @@ CHECK = Check(
         "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
         "i_q": Input(
-            "gate_drive.bootstrap.i_q", "uA", "current drawn by the floating supply",
+            "gate_drive.bootstrap.i_q",
+            "uA",
+            "current drawn by the floating supply",
             default=Assumption("0 A", "favourable", derivation("gate charge alone counted")),
         ),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
@@ -57,8 +59,10 @@ CHECK = Check(
         major="10 %",
         minor="5 %",
         basis={
-            "major": Source("MCF8329A data sheet, Texas Instruments: 1 V allowed; ten times "
-                            "gate charge over gate supply, application notes"),
+            "major": Source(
+                "MCF8329A data sheet, Texas Instruments: 1 V allowed; ten times "
+                "gate charge over gate supply, application notes"
+            ),
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -68,13 +72,32 @@ CHECK = Check(
         Source("MCF8329A data sheet, Texas Instruments, worked example of the capacitor"),
     ),
     cases=(
-        Case({"q_g": "54 nC", "parallel": 1.0, "i_q": "115 uA", "carrier": "20 kHz",
-              "c": "59.8 nF", "v_drv": "12 V"}, "8.333 %",
-             "published: MCF8329A data sheet, 59.8 nF for 1 V", tolerance=2e-3),
-        Case({"q_g": "26 nC", "parallel": 1.0, "i_q": "0 A", "carrier": "150 kHz",
-              "c": "1.8 nF", "v_drv": "14.4 V"}, "100 %",
-             "published: Moratuwa report 2026, 26 nC / 14.4 V = 1.8 nF, times ten or more "
-             "is fitted", tolerance=0.01),
+        Case(
+            {
+                "q_g": "54 nC",
+                "parallel": 1.0,
+                "i_q": "115 uA",
+                "carrier": "20 kHz",
+                "c": "59.8 nF",
+                "v_drv": "12 V",
+            },
+            "8.333 %",
+            "published: MCF8329A data sheet, 59.8 nF for 1 V",
+            tolerance=2e-3,
+        ),
+        Case(
+            {
+                "q_g": "26 nC",
+                "parallel": 1.0,
+                "i_q": "0 A",
+                "carrier": "150 kHz",
+                "c": "1.8 nF",
+                "v_drv": "14.4 V",
+            },
+            "100 %",
+            "published: Moratuwa report 2026, 26 nC / 14.4 V = 1.8 nF, times ten or more is fitted",
+            tolerance=0.01,
+        ),
     ),
     topic=("gate_drive.bootstrap",),
     fails="""

@@ -42,21 +42,37 @@ CHECK = Check(
         "f_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
     },
     applies={"output_stage.devices": "discrete", "gate_drive.bootstrap.refresh": "none"},
-    limits=AtLeast(
-        major="100 %", minor="150 %", basis={"major": HOLD, "minor": COMMON_PRACTICE}
-    ),
+    limits=AtLeast(major="100 %", minor="150 %", basis={"major": HOLD, "minor": COMMON_PRACTICE}),
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
     sources=(
         HOLD,
         Source("NBitWonder notebook, entry 022: cured by a limit of the duty"),
     ),
     cases=(
-        Case({"c": "220 nF", "v_drv": "12 V", "v_f": "1 V", "v_uvlo": "8.9 V", "i_q": "0.2 mA",
-              "f_low": "20 Hz"}, "9.24 %",
-             "computed: discharge integrated to the lockout, 2.310 ms of 25 ms"),
-        Case({"c": "2.381 uF", "v_drv": "12 V", "v_f": "1 V", "v_uvlo": "8.9 V",
-              "i_q": "0.2 mA", "f_low": "20 Hz"}, "100 %",
-             "derived: capacitor solved for half a period of 20 Hz"),
+        Case(
+            {
+                "c": "220 nF",
+                "v_drv": "12 V",
+                "v_f": "1 V",
+                "v_uvlo": "8.9 V",
+                "i_q": "0.2 mA",
+                "f_low": "20 Hz",
+            },
+            "9.24 %",
+            "computed: discharge integrated to the lockout, 2.310 ms of 25 ms",
+        ),
+        Case(
+            {
+                "c": "2.381 uF",
+                "v_drv": "12 V",
+                "v_f": "1 V",
+                "v_uvlo": "8.9 V",
+                "i_q": "0.2 mA",
+                "f_low": "20 Hz",
+            },
+            "100 %",
+            "derived: capacitor solved for half a period of 20 Hz",
+        ),
     ),
     topic=("gate_drive.bootstrap",),
     asked_from="production",

@@ -38,14 +38,22 @@ CHECK = Check(
     levers=(Lever("gate_drive.c_reservoir", "E6"),),
     sources=(
         derivation("charge shared between two capacitors"),
-        Source("MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
-               "bootstrap capacitor"),
+        Source(
+            "MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
+            "bootstrap capacitor"
+        ),
     ),
     cases=(
-        Case({"c": "100 nF", "c_reservoir": "1 uF"}, "10 %",
-             "published: MCF8329A data sheet, 100 nF and 1 uF"),
-        Case({"c": "10 uF", "c_reservoir": "4.7 uF"}, "212.8 %",
-             "derived: the larger capacitor is on the wrong side"),
+        Case(
+            {"c": "100 nF", "c_reservoir": "1 uF"},
+            "10 %",
+            "published: MCF8329A data sheet, 100 nF and 1 uF",
+        ),
+        Case(
+            {"c": "10 uF", "c_reservoir": "4.7 uF"},
+            "212.8 %",
+            "derived: the larger capacitor is on the wrong side",
+        ),
     ),
     topic=("gate_drive.c_reservoir",),
     asked_from=None,

@@ -71,7 +71,9 @@ CHECK = Check(
         "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
         "i_q": Input(
-            "gate_drive.bootstrap.i_q", "uA", "current drawn by the floating supply",
+            "gate_drive.bootstrap.i_q",
+            "uA",
+            "current drawn by the floating supply",
             default=Assumption("0 A", "favourable", derivation("gate charge alone counted")),
         ),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
@@ -80,8 +82,9 @@ CHECK = Check(
         "m_max": Input("m_max", "1", "largest modulation depth"),
         "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
         "modulator": Input("modulator.type", "word", "kind of modulator"),
-        "m_most": Constant("0.95", "depth that a balance is taken at, where nothing limits it",
-                           COMMON_PRACTICE),
+        "m_most": Constant(
+            "0.95", "depth that a balance is taken at, where nothing limits it", COMMON_PRACTICE
+        ),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -105,16 +108,43 @@ CHECK = Check(
         Source("NBitWonder notebook, entry 022: upper switch stops conducting at high duty"),
     ),
     cases=(
-        Case({"v_drv": "12 V", "v_f": "1 V", "q_g": "30 nC", "parallel": 1.0, "i_q": "0.2 mA",
-              "carrier": "400 kHz", "c": "220 nF", "r": "4.7 ohm", "m_max": 0.8,
-              "modulator": "natural-sampling", "v_plateau": "0 V"}, "10.36 V",
-             "computed: iteration of charge and refill, period by period, duty 0.9",
-             tolerance=2e-3),
-        Case({"v_drv": "12 V", "v_f": "0 V", "q_g": "30 nC", "parallel": 1.0, "i_q": "0 A",
-              "carrier": "100 kHz", "c": "1 mF", "r": "125 ohm", "m_max": 0.0,
-              "modulator": "natural-sampling", "v_plateau": "0 V"}, "11.25 V",
-             "published: ST L6388E data sheet p. 9, 30 nC through 125 ohm in 5 us drop 0.75 V "
-             "(printed 0.8 V)", tolerance=2e-3),
+        Case(
+            {
+                "v_drv": "12 V",
+                "v_f": "1 V",
+                "q_g": "30 nC",
+                "parallel": 1.0,
+                "i_q": "0.2 mA",
+                "carrier": "400 kHz",
+                "c": "220 nF",
+                "r": "4.7 ohm",
+                "m_max": 0.8,
+                "modulator": "natural-sampling",
+                "v_plateau": "0 V",
+            },
+            "10.36 V",
+            "computed: iteration of charge and refill, period by period, duty 0.9",
+            tolerance=2e-3,
+        ),
+        Case(
+            {
+                "v_drv": "12 V",
+                "v_f": "0 V",
+                "q_g": "30 nC",
+                "parallel": 1.0,
+                "i_q": "0 A",
+                "carrier": "100 kHz",
+                "c": "1 mF",
+                "r": "125 ohm",
+                "m_max": 0.0,
+                "modulator": "natural-sampling",
+                "v_plateau": "0 V",
+            },
+            "11.25 V",
+            "published: ST L6388E data sheet p. 9, 30 nC through 125 ohm in 5 us drop 0.75 V "
+            "(printed 0.8 V)",
+            tolerance=2e-3,
+        ),
     ),
     topic=("gate_drive.bootstrap",),
     fails="""

@@ -49,10 +49,16 @@ CHECK = Check(
         Source("Microchip isolated gate driver data sheet: 100 kV/us"),
     ),
     cases=(
-        Case({"cmti": "100 V/ns", "slew": "20 V/ns"}, "500 %",
-             "published: Microchip isolated driver of 100 kV/us on 100 V in 5 ns"),
-        Case({"cmti": "50 V/ns", "slew": "20 V/ns"}, "250 %",
-             "from memory: a typical driver of 50 V/ns on 100 V in 5 ns"),
+        Case(
+            {"cmti": "100 V/ns", "slew": "20 V/ns"},
+            "500 %",
+            "published: Microchip isolated driver of 100 kV/us on 100 V in 5 ns",
+        ),
+        Case(
+            {"cmti": "50 V/ns", "slew": "20 V/ns"},
+            "250 %",
+            "from memory: a typical driver of 50 V/ns on 100 V in 5 ns",
+        ),
     ),
     topic=("gate_drive.cmti",),
     asked_from="production",

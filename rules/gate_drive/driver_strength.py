@@ -49,12 +49,28 @@ CHECK = Check(
     ),
     sources=(MORATUWA,),
     cases=(
-        Case({"q_g": "26 nC", "parallel": 1.0, "i_source": "313 mA", "i_sink": "313 mA",
-              "carrier": "350 kHz"}, "2.907 %",
-             "published: Moratuwa report, 26 nC in 83 ns wanted at 350 kHz"),
-        Case({"q_g": "26 nC", "parallel": 1.0, "i_source": "130 mA", "i_sink": "270 mA",
-              "carrier": "350 kHz"}, "7 %",
-             "published: Moratuwa report, driver of 130 and 270 mA"),
+        Case(
+            {
+                "q_g": "26 nC",
+                "parallel": 1.0,
+                "i_source": "313 mA",
+                "i_sink": "313 mA",
+                "carrier": "350 kHz",
+            },
+            "2.907 %",
+            "published: Moratuwa report, 26 nC in 83 ns wanted at 350 kHz",
+        ),
+        Case(
+            {
+                "q_g": "26 nC",
+                "parallel": 1.0,
+                "i_source": "130 mA",
+                "i_sink": "270 mA",
+                "carrier": "350 kHz",
+            },
+            "7 %",
+            "published: Moratuwa report, driver of 130 and 270 mA",
+        ),
     ),
     topic=("gate_drive.i_source", "gate_drive.i_sink"),
     fails="""

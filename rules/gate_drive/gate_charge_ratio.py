@@ -38,10 +38,16 @@ CHECK = Check(
     limits=AtMost(minor="1", basis={"minor": CHARGE}),
     sources=(CHARGE,),
     cases=(
-        Case({"q_gd": "5.8 nC", "q_g_th": "7.5 nC"}, "0.7733",
-             "published: CSD19501KCS data sheet, gate charges"),
-        Case({"q_gd": "31 nC", "q_g_th": "20 nC"}, "1.55",
-             "derived: an older device of large gate-drain charge"),
+        Case(
+            {"q_gd": "5.8 nC", "q_g_th": "7.5 nC"},
+            "0.7733",
+            "published: CSD19501KCS data sheet, gate charges",
+        ),
+        Case(
+            {"q_gd": "31 nC", "q_g_th": "20 nC"},
+            "1.55",
+            "derived: an older device of large gate-drain charge",
+        ),
     ),
     topic=("output_stage.device.q_g_th",),
     asked_from=None,

@@ -43,7 +43,9 @@ CHECK = Check(
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode",
+            "gate_drive.bootstrap.v_f",
+            "V",
+            "drop of the bootstrap diode",
             default=Assumption("1 V", "neutral", COMMON_PRACTICE),
         ),
         "v_gs_on": Input("output_stage.device.v_gs_on", "V", "gate voltage behind r_ds_on"),
@@ -55,11 +57,16 @@ CHECK = Check(
     levers=(Lever("gate_drive.v_drv", "0.5 V"),),
     sources=(derivation("the bootstrap diode is in series with the upper gate supply"),),
     cases=(
-        Case({"v_drv": "12 V", "v_f": "1 V", "v_gs_on": "10 V"}, "110 %",
-             "published: IRAUDAMP7D, 12 V gate supply; on-resistance printed at 10 V, from "
-             "memory"),
-        Case({"v_drv": "5 V", "v_f": "0.7 V", "v_gs_on": "10 V"}, "43 %",
-             "derived: a standard gate on a 5 V supply"),
+        Case(
+            {"v_drv": "12 V", "v_f": "1 V", "v_gs_on": "10 V"},
+            "110 %",
+            "published: IRAUDAMP7D, 12 V gate supply; on-resistance printed at 10 V, from memory",
+        ),
+        Case(
+            {"v_drv": "5 V", "v_f": "0.7 V", "v_gs_on": "10 V"},
+            "43 %",
+            "derived: a standard gate on a 5 V supply",
+        ),
     ),
     topic=("output_stage.device.v_gs_on",),
     asked_from="production",

@@ -42,7 +42,9 @@ CHECK = Check(
     inputs={
         "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode",
+            "gate_drive.bootstrap.v_f",
+            "V",
+            "drop of the bootstrap diode",
             default=Assumption("1 V", "neutral", COMMON_PRACTICE),
         ),
         "v_plateau": Input("v_plateau", "V", "plateau of the gate at working current"),
@@ -61,10 +63,16 @@ CHECK = Check(
     levers=(Lever("gate_drive.v_drv", "0.5 V"),),
     sources=(derivation("gate-charge curve of the device"),),
     cases=(
-        Case({"v_drv": "12 V", "v_f": "1 V", "v_plateau": "3.125 V"}, "7.875 V",
-             "computed: plateau of 3.125 V from a transistor model that carries the load"),
-        Case({"v_drv": "5 V", "v_f": "0.7 V", "v_plateau": "4.8 V"}, "-0.5 V",
-             "derived: a standard gate on a 5 V supply"),
+        Case(
+            {"v_drv": "12 V", "v_f": "1 V", "v_plateau": "3.125 V"},
+            "7.875 V",
+            "computed: plateau of 3.125 V from a transistor model that carries the load",
+        ),
+        Case(
+            {"v_drv": "5 V", "v_f": "0.7 V", "v_plateau": "4.8 V"},
+            "-0.5 V",
+            "derived: a standard gate on a 5 V supply",
+        ),
     ),
     topic=("output_stage.device.v_gs_pl",),
     asked_from="production",

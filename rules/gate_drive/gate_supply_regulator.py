@@ -51,8 +51,7 @@ CHECK = Check(
     unit="K",
     each="channel",
     stake="rating",
-    formula="t_j_max - t_air - r_th_ja (v_rail - v_drv) "
-    "(2 n_legs parallel q_g carrier + i_other)",
+    formula="t_j_max - t_air - r_th_ja (v_rail - v_drv) (2 n_legs parallel q_g carrier + i_other)",
     sentence="Dropping {v_rail} to {v_drv} in air of {t_air} takes the regulator to"
     " {figure:+below|above} its junction limit of {t_j_max}.",
     inputs={
@@ -66,7 +65,9 @@ CHECK = Check(
         "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
         "i_other": Input(
-            "gate_drive.regulator.i_other", "mA", "current for other loads",
+            "gate_drive.regulator.i_other",
+            "mA",
+            "current for other loads",
             default=Assumption("0 A", "favourable", derivation("gates alone counted")),
         ),
     },
@@ -85,15 +86,38 @@ CHECK = Check(
         Source("M. Wulf, docu.pdf 2019: 4 x 18 nC x 500 kHz = 36 mA"),
     ),
     cases=(
-        Case({"t_j_max": "125 degC", "t_air": "40 degC", "r_th_ja": "50 K/W", "v_rail": "48 V",
-              "v_drv": "12 V", "n_legs": 2.0, "parallel": 1.0, "q_g": "18 nC",
-              "carrier": "500 kHz", "i_other": "0 A"}, "20.2 K",
-             "published: M. Wulf, docu.pdf 2019, 36 mA of gate current, here through 36 V: "
-             "1.296 W"),
-        Case({"t_j_max": "125 degC", "t_air": "25 degC", "r_th_ja": "62 K/W", "v_rail": "25.2 V",
-              "v_drv": "11 V", "n_legs": 2.0, "parallel": 1.0, "q_g": "0 nC",
-              "carrier": "400 kHz", "i_other": "15 mA"}, "86.79 K",
-             "derived: 15 mA through 14.2 V are 0.213 W"),
+        Case(
+            {
+                "t_j_max": "125 degC",
+                "t_air": "40 degC",
+                "r_th_ja": "50 K/W",
+                "v_rail": "48 V",
+                "v_drv": "12 V",
+                "n_legs": 2.0,
+                "parallel": 1.0,
+                "q_g": "18 nC",
+                "carrier": "500 kHz",
+                "i_other": "0 A",
+            },
+            "20.2 K",
+            "published: M. Wulf, docu.pdf 2019, 36 mA of gate current, here through 36 V: 1.296 W",
+        ),
+        Case(
+            {
+                "t_j_max": "125 degC",
+                "t_air": "25 degC",
+                "r_th_ja": "62 K/W",
+                "v_rail": "25.2 V",
+                "v_drv": "11 V",
+                "n_legs": 2.0,
+                "parallel": 1.0,
+                "q_g": "0 nC",
+                "carrier": "400 kHz",
+                "i_other": "15 mA",
+            },
+            "86.79 K",
+            "derived: 15 mA through 14.2 V are 0.213 W",
+        ),
     ),
     topic=("gate_drive.regulator",),
     asked_from="production",

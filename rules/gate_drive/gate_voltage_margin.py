@@ -49,10 +49,16 @@ CHECK = Check(
     levers=(Lever("gate_drive.v_drv", "0.5 V"),),
     sources=(derivation("gate supply and ringing add at the gate"),),
     cases=(
-        Case({"v_drv": "12 V", "v_gate_ringing": "3.6 V", "v_gss": "20 V"}, "78 %",
-             "common practice: 12 V drive on a 20 V gate with 30 % of ringing"),
-        Case({"v_drv": "5 V", "v_gate_ringing": "0 V", "v_gss": "6 V"}, "83.33 %",
-             "derived: 5 V on a gallium-nitride gate rated 6 V"),
+        Case(
+            {"v_drv": "12 V", "v_gate_ringing": "3.6 V", "v_gss": "20 V"},
+            "78 %",
+            "common practice: 12 V drive on a 20 V gate with 30 % of ringing",
+        ),
+        Case(
+            {"v_drv": "5 V", "v_gate_ringing": "0 V", "v_gss": "6 V"},
+            "83.33 %",
+            "derived: 5 V on a gallium-nitride gate rated 6 V",
+        ),
     ),
     topic=("output_stage.device.v_gss", "gate_drive.v_drv"),
     fails="""

@@ -45,10 +45,16 @@ CHECK = Check(
     levers=(Lever("gate_drive.bootstrap.v_uvlo", "0.5 V"),),
     sources=(derivation("gate-charge curve of the device"),),
     cases=(
-        Case({"v_uvlo": "8.9 V", "v_plateau": "4.1 V"}, "4.8 V",
-             "from memory: drivers for standard gates lock out at 8 to 9 V"),
-        Case({"v_uvlo": "5 V", "v_plateau": "5.5 V"}, "-0.5 V",
-             "derived: a lockout for logic-level devices with a standard gate"),
+        Case(
+            {"v_uvlo": "8.9 V", "v_plateau": "4.1 V"},
+            "4.8 V",
+            "from memory: drivers for standard gates lock out at 8 to 9 V",
+        ),
+        Case(
+            {"v_uvlo": "5 V", "v_plateau": "5.5 V"},
+            "-0.5 V",
+            "derived: a lockout for logic-level devices with a standard gate",
+        ),
     ),
     topic=("gate_drive.bootstrap.v_uvlo",),
     asked_from=None,

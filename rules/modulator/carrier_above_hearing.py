@@ -33,16 +33,16 @@ CHECK = Check(
     },
     limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("modulator.carrier", "10 kHz"),),
-    sources=(
-        Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),
-    ),
+    sources=(Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),),
     cases=(
         Case(
-            {"f_carrier_low": "22 kHz"}, gives="22 kHz",
+            {"f_carrier_low": "22 kHz"},
+            gives="22 kHz",
             origin="published: subwoofer project with a 22 kHz carrier, to be caught",
         ),
         Case(
-            {"f_carrier_low": "87 kHz"}, gives="87 kHz",
+            {"f_carrier_low": "87 kHz"},
+            gives="87 kHz",
             origin="computed: 400 kHz self-oscillating board at depth 0.885, by hand",
         ),
     ),

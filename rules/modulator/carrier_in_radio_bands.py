@@ -44,10 +44,16 @@ CHECK = Check(
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),
     cases=(
-        Case({"carrier": "2.1 MHz"}, gives="0",
-             origin="published: TAS6421-Q1, carrier above the band"),
-        Case({"carrier": "400 kHz"}, gives="3",
-             origin="computed: 800, 1200 and 1600 kHz counted by hand"),
+        Case(
+            {"carrier": "2.1 MHz"},
+            gives="0",
+            origin="published: TAS6421-Q1, carrier above the band",
+        ),
+        Case(
+            {"carrier": "400 kHz"},
+            gives="3",
+            origin="computed: 800, 1200 and 1600 kHz counted by hand",
+        ),
     ),
     topic=("environment.am_receiver", "environment.place"),
     asked_from=None,

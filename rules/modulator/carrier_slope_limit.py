@@ -48,14 +48,22 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"carrier": "62.83 kHz", "m_max": "100 %", "band_high": "20 kHz",
-             "waveform": "sawtooth"},
+            {
+                "carrier": "62.83 kHz",
+                "m_max": "100 %",
+                "band_high": "20 kHz",
+                "waveform": "sawtooth",
+            },
             gives="1",
             origin="published: sawtooth limit carrier = pi f in a PCM-to-PWM analysis brief",
         ),
         Case(
-            {"carrier": "31.416 kHz", "m_max": "100 %", "band_high": "20 kHz",
-             "waveform": "triangle"},
+            {
+                "carrier": "31.416 kHz",
+                "m_max": "100 %",
+                "band_high": "20 kHz",
+                "waveform": "triangle",
+            },
             gives="1",
             origin="derived: slope of the triangle is 4 times its frequency per amplitude",
         ),

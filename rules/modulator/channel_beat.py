@@ -38,7 +38,9 @@ CHECK = Check(
         "carriers": Input("all modulator.carrier", "Hz", "switching frequencies of all channels"),
         "channel_index": Input("channel_index", "1", "number of this channel"),
         "converter_frequency": Input(
-            "supply.converter_frequency", "Hz", "switching frequency of the converter",
+            "supply.converter_frequency",
+            "Hz",
+            "switching frequency of the converter",
             Assumption(float("inf"), "absent", derivation("no converter, no beat with it")),
         ),
     },
@@ -52,14 +54,22 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"carrier": "400 kHz", "carriers": ("400 kHz", "405 kHz"), "channel_index": 0.0,
-             "converter_frequency": "600 kHz"},
+            {
+                "carrier": "400 kHz",
+                "carriers": ("400 kHz", "405 kHz"),
+                "channel_index": 0.0,
+                "converter_frequency": "600 kHz",
+            },
             gives="5 kHz",
             origin="derived: the second channel is nearest, by hand",
         ),
         Case(
-            {"carrier": "400 kHz", "carriers": ("400 kHz",), "channel_index": 0.0,
-             "converter_frequency": "380 kHz"},
+            {
+                "carrier": "400 kHz",
+                "carriers": ("400 kHz",),
+                "channel_index": 0.0,
+                "converter_frequency": "380 kHz",
+            },
             gives="20 kHz",
             origin="computed: difference tone of two sines by their product, by hand",
         ),

@@ -18,8 +18,14 @@ from ..formulas.modulation import jitter_noise
 
 
 def figure(
-    v_swing: Any, n_legs: Any, levels: str, carrier: Any, jitter: Any, band_high: Any,
-    loop_gain_treble: Any, noise: Any,
+    v_swing: Any,
+    n_legs: Any,
+    levels: str,
+    carrier: Any,
+    jitter: Any,
+    band_high: Any,
+    loop_gain_treble: Any,
+    noise: Any,
 ) -> Any:
     """Noise of the edges in the band over the noise that is claimed."""
     legs = n_legs**0.5 if levels == "three-level" else n_legs
@@ -46,7 +52,9 @@ CHECK = Check(
         "jitter": Input("modulator.jitter", "ps", "jitter of one edge, rms"),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "loop_gain_treble": Input(
-            "loop_gain_treble", "1", "loop gain at the top of the band",
+            "loop_gain_treble",
+            "1",
+            "loop gain at the top of the band",
             Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
         ),
         "noise": Input("claims.noise", "uV", "output noise that is claimed"),
@@ -63,17 +71,31 @@ CHECK = Check(
     sources=(derivation("two edges a period, each a pulse of swing times time error, white"),),
     cases=(
         Case(
-            {"v_swing": "100 V", "n_legs": 1.0, "levels": "two-level", "carrier": "400 kHz",
-             "jitter": "100 ps", "band_high": "20 kHz",
-             "loop_gain_treble": 0.0, "noise": "1.789 mV"},
+            {
+                "v_swing": "100 V",
+                "n_legs": 1.0,
+                "levels": "two-level",
+                "carrier": "400 kHz",
+                "jitter": "100 ps",
+                "band_high": "20 kHz",
+                "loop_gain_treble": 0.0,
+                "noise": "1.789 mV",
+            },
             gives="1",
             origin="computed: spectrum of 65 536 jittered periods, 1.771 mV (form 1.789)",
             tolerance=0.015,
         ),
         Case(
-            {"v_swing": "24 V", "n_legs": 2.0, "levels": "three-level", "carrier": "400 kHz",
-             "jitter": "50 ps", "band_high": "20 kHz",
-             "loop_gain_treble": 0.0, "noise": "0.30358 mV"},
+            {
+                "v_swing": "24 V",
+                "n_legs": 2.0,
+                "levels": "three-level",
+                "carrier": "400 kHz",
+                "jitter": "50 ps",
+                "band_high": "20 kHz",
+                "loop_gain_treble": 0.0,
+                "noise": "0.30358 mV",
+            },
             gives="1",
             origin="derived: half the jitter, 0.24 of the swing, sqrt(2) for two legs",
         ),

@@ -42,8 +42,11 @@ CHECK = Check(
     inputs={
         "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
         "loop_delay": Input("modulator.loop_delay", "ns", "delay once round the loop"),
-        "integrator": Constant("90 deg", "phase margin of an integrator without delay",
-                               derivation("an integrator lags by 90 of 180 degrees")),
+        "integrator": Constant(
+            "90 deg",
+            "phase margin of an integrator without delay",
+            derivation("an integrator lags by 90 of 180 degrees"),
+        ),
     },
     applies={
         "modulator.type": ("natural-sampling", "uniform-sampling"),

@@ -15,9 +15,7 @@ from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, 
 from ..formulas.modulation import clipped_power_ratio
 
 
-def figure(
-    rated_power: Any, rated_thd: Any, z_load: Any, v_ideal_loaded: Any, m_max: Any
-) -> Any:
+def figure(rated_power: Any, rated_thd: Any, z_load: Any, v_ideal_loaded: Any, m_max: Any) -> Any:
     """Depth needed for the rated power over the depth let through."""
     power = rated_power / clipped_power_ratio(rated_thd)
     return (2 * power * z_load) ** 0.5 / v_ideal_loaded / m_max
@@ -54,14 +52,24 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"rated_power": "88 W", "rated_thd": "1 %", "z_load": "4 ohm",
-             "v_ideal_loaded": "30 V", "m_max": "100 %"},
+            {
+                "rated_power": "88 W",
+                "rated_thd": "1 %",
+                "z_load": "4 ohm",
+                "v_ideal_loaded": "30 V",
+                "m_max": "100 %",
+            },
             gives="0.8639",
             origin="published: TPA3221 data sheet, measured 88 W at 1 %; depth by hand",
         ),
         Case(
-            {"rated_power": "300 W", "rated_thd": "1 %", "z_load": "4 ohm",
-             "v_ideal_loaded": "48 V", "m_max": "100 %"},
+            {
+                "rated_power": "300 W",
+                "rated_thd": "1 %",
+                "z_load": "4 ohm",
+                "v_ideal_loaded": "48 V",
+                "m_max": "100 %",
+            },
             gives="0.9969",
             origin="computed: 49.0 V peak by hand over 48 V and sqrt(1.048)",
         ),

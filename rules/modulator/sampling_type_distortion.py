@@ -53,20 +53,32 @@ CHECK = Check(
     levers=(Lever("modulator.carrier", "10 kHz"),),
     sources=(
         derivation("double Fourier series of uniform sampling, confirmed with exact edges"),
-        Source("Song and Sarwate, EURASIP J. Signal Processing 2003",
-               "abstract: natural sampling has no harmonics in the band"),
+        Source(
+            "Song and Sarwate, EURASIP J. Signal Processing 2003",
+            "abstract: natural sampling has no harmonics in the band",
+        ),
     ),
     cases=(
         Case(
-            {"tone": "20 kHz", "carrier": "400 kHz", "m_max": "80 %", "waveform": "sawtooth",
-             "thd": "6.25 %"},
+            {
+                "tone": "20 kHz",
+                "carrier": "400 kHz",
+                "m_max": "80 %",
+                "waveform": "sawtooth",
+                "thd": "6.25 %",
+            },
             gives="1.0",
             origin="computed: exact Fourier sums of the edges, h2 0.0500 at ratio 20",
             tolerance=0.02,
         ),
         Case(
-            {"tone": "20 kHz", "carrier": "400 kHz", "m_max": "80 %", "waveform": "triangle",
-             "thd": "0.5113 %"},
+            {
+                "tone": "20 kHz",
+                "carrier": "400 kHz",
+                "m_max": "80 %",
+                "waveform": "triangle",
+                "thd": "0.5113 %",
+            },
             gives="1.0",
             origin="computed: exact Fourier sums of the edges, h2 0.003926, h3 0.001149",
             tolerance=0.001,

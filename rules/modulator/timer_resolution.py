@@ -54,15 +54,27 @@ CHECK = Check(
     sources=(Source("Electronotes AN-363", "noise shaping in pulse width modulators"),),
     cases=(
         Case(
-            {"v_ideal": "1.41421 V", "carrier": "400 kHz", "clock": "100 MHz",
-             "noise_shaping": 0.0, "band_high": "20 kHz", "noise": "1 V"},
+            {
+                "v_ideal": "1.41421 V",
+                "carrier": "400 kHz",
+                "clock": "100 MHz",
+                "noise_shaping": 0.0,
+                "band_high": "20 kHz",
+                "noise": "1 V",
+            },
             gives="0.0010333",
             origin="published: Electronotes AN-363 form, 250 steps, 58.80 dB below depth 0.9",
             tolerance=2e-3,
         ),
         Case(
-            {"v_ideal": "1.41421 V", "carrier": "400 kHz", "clock": "100 MHz",
-             "noise_shaping": 2.0, "band_high": "20 kHz", "noise": "1 V"},
+            {
+                "v_ideal": "1.41421 V",
+                "carrier": "400 kHz",
+                "clock": "100 MHz",
+                "noise_shaping": 2.0,
+                "band_high": "20 kHz",
+                "noise": "1 V",
+            },
             gives="4.52e-5",
             origin="computed: error-feedback simulation, 86.08 dB (form 85.91)",
             tolerance=0.03,

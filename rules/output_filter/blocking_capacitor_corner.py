@@ -46,10 +46,18 @@ CHECK = Check(
     levers=(Lever("filter.c_block.c", "E6"),),
     sources=(Source("CS4525 data sheet DS726PP1", "table 19, p. 60"),),
     cases=(
-        Case({"load_low": "4 ohm", "c_block": "680 uF", "band_low": "58 Hz"}, gives="1.0",
-             origin="published: CS4525 data sheet table 19, 58 Hz", tolerance=0.02),
-        Case({"load_low": "8 ohm", "c_block": "470 uF", "band_low": "42 Hz"}, gives="1.0",
-             origin="published: CS4525 data sheet table 19, 42 Hz", tolerance=0.02),
+        Case(
+            {"load_low": "4 ohm", "c_block": "680 uF", "band_low": "58 Hz"},
+            gives="1.0",
+            origin="published: CS4525 data sheet table 19, 58 Hz",
+            tolerance=0.02,
+        ),
+        Case(
+            {"load_low": "8 ohm", "c_block": "470 uF", "band_low": "42 Hz"},
+            gives="1.0",
+            origin="published: CS4525 data sheet table 19, 42 Hz",
+            tolerance=0.02,
+        ),
     ),
     topic=("filter.c_block.c",),
     fails="""

@@ -43,10 +43,16 @@ CHECK = Check(
     levers=(Lever("filter.c_block.i_rated", "0.5 A"),),
     sources=(Source("CS4525 data sheet DS726PP1", "p. 60"),),
     cases=(
-        Case({"i_rated_peak": "1.2247 A", "i_rated": "0.866 A"}, gives="1",
-             origin="published: XMOS dock, 3 W into 4 ohm is 0.866 A; by hand"),
-        Case({"i_rated_peak": "5 A", "i_rated": "1.25 A"}, gives="2.8284",
-             origin="computed: rms of a sampled sine"),
+        Case(
+            {"i_rated_peak": "1.2247 A", "i_rated": "0.866 A"},
+            gives="1",
+            origin="published: XMOS dock, 3 W into 4 ohm is 0.866 A; by hand",
+        ),
+        Case(
+            {"i_rated_peak": "5 A", "i_rated": "1.25 A"},
+            gives="2.8284",
+            origin="computed: rms of a sampled sine",
+        ),
     ),
     topic=("filter.c_block.i_rated",),
     asked_from=None,

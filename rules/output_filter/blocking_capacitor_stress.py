@@ -25,9 +25,7 @@ from ...linter.check import (
 from ..formulas.maths import PI, smaller
 
 
-def figure(
-    v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any
-) -> Any:
+def figure(v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any) -> Any:
     """Resting voltage and bass swing, at most the rail, over the rating."""
     swing = smaller(i_rated_peak / (2 * PI * band_low * c_block), v_rail_high / 2)
     return (v_rail_high / 2 + swing) / v_rated
@@ -39,8 +37,7 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high)"
-    " / v_rated",
+    formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high) / v_rated",
     sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
     " rating of {v_rated}.",
     inputs={
@@ -61,20 +58,33 @@ CHECK = Check(
     ),
     levers=(Lever("filter.c_block.v_rated", ("10 V", "16 V", "25 V", "35 V", "50 V", "63 V")),),
     cautions=(
-        Caution("WARNING", "an electrolytic capacitor beyond its rated voltage or reversed can"
-                " burst: keep eyes away, do not switch on before it is replaced"),
+        Caution(
+            "WARNING",
+            "an electrolytic capacitor beyond its rated voltage or reversed can"
+            " burst: keep eyes away, do not switch on before it is replaced",
+        ),
     ),
     sources=(derivation("half the rail and the reactance at the lowest frequency"),),
     cases=(
         Case(
-            {"v_rail_high": "24 V", "i_rated_peak": "2 A", "band_low": "39.79 Hz",
-             "c_block": "1000 uF", "v_rated": "20 V"},
+            {
+                "v_rail_high": "24 V",
+                "i_rated_peak": "2 A",
+                "band_low": "39.79 Hz",
+                "c_block": "1000 uF",
+                "v_rated": "20 V",
+            },
             gives="1",
             origin="computed: network in time at its corner, 12 V and 8 V peak",
         ),
         Case(
-            {"v_rail_high": "12 V", "i_rated_peak": "1.225 A", "band_low": "85 Hz",
-             "c_block": "470 uF", "v_rated": "16 V"},
+            {
+                "v_rail_high": "12 V",
+                "i_rated_peak": "1.225 A",
+                "band_low": "85 Hz",
+                "c_block": "470 uF",
+                "v_rated": "16 V",
+            },
             gives="0.680",
             origin="published: XMOS dock, 12 V, 3 W, 470 uF at its 85 Hz corner; sum by hand",
             tolerance=2e-3,

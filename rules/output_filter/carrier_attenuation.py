@@ -33,8 +33,13 @@ NONE = derivation("no second section fitted")
 
 
 def figure(
-    f_carrier_effective: Any, l_total: Any, c_total: Any, n_legs: Any, dcr: Any,
-    l_2: Any, c_2: Any,
+    f_carrier_effective: Any,
+    l_total: Any,
+    c_total: Any,
+    n_legs: Any,
+    dcr: Any,
+    l_2: Any,
+    c_2: Any,
 ) -> Any:
     """Attenuation between the inputs of the filter and the load, in dB."""
     gain = ladder_gain(
@@ -59,10 +64,18 @@ CHECK = Check(
         "c_total": Input("c_total", "F", "capacitance across the load"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-        "l_2": Input("filter.second_stage.l", "H", "second inductor of one leg",
-                     Assumption("0 H", "absent", NONE)),
-        "c_2": Input("filter.second_stage.c", "F", "second capacitor across the load",
-                     Assumption("0 F", "absent", NONE)),
+        "l_2": Input(
+            "filter.second_stage.l",
+            "H",
+            "second inductor of one leg",
+            Assumption("0 H", "absent", NONE),
+        ),
+        "c_2": Input(
+            "filter.second_stage.c",
+            "F",
+            "second capacitor across the load",
+            Assumption("0 F", "absent", NONE),
+        ),
     },
     applies={"filter_kind": "lc"},
     limits=AtLeast(
@@ -80,14 +93,28 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"f_carrier_effective": "400 kHz", "l_total": "22 uH", "c_total": "0.68 uF",
-             "n_legs": 1.0, "dcr": "0 ohm", "l_2": "0 H", "c_2": "0 F"},
+            {
+                "f_carrier_effective": "400 kHz",
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "n_legs": 1.0,
+                "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
+            },
             gives="39.416 dB",
             origin="computed: node equations solved with matrices",
         ),
         Case(
-            {"f_carrier_effective": "165 kHz", "l_total": "70 uH", "c_total": "0.579 uF",
-             "n_legs": 2.0, "dcr": "0 ohm", "l_2": "0 H", "c_2": "0 F"},
+            {
+                "f_carrier_effective": "165 kHz",
+                "l_total": "70 uH",
+                "c_total": "0.579 uF",
+                "n_legs": 2.0,
+                "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
+            },
             gives="32.8 dB",
             origin="published: Universidad de Cantabria thesis, 25 kHz corner, 32.8 dB"
             " (asymptote; the true curve is 0.2 dB lower)",

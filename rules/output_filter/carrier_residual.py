@@ -32,8 +32,16 @@ NONE = derivation("no second section fitted")
 
 
 def figure(
-    v_swing: Any, v_ideal: Any, levels: str, f_carrier_effective: Any, l_total: Any,
-    c_total: Any, n_legs: Any, dcr: Any, l_2: Any, c_2: Any,
+    v_swing: Any,
+    v_ideal: Any,
+    levels: str,
+    f_carrier_effective: Any,
+    l_total: Any,
+    c_total: Any,
+    n_legs: Any,
+    dcr: Any,
+    l_2: Any,
+    c_2: Any,
 ) -> Any:
     """Residual over the largest sine, both rms."""
     gain = ladder_gain(
@@ -62,10 +70,18 @@ CHECK = Check(
         "c_total": Input("c_total", "F", "capacitance across the load"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-        "l_2": Input("filter.second_stage.l", "H", "second inductor of one leg",
-                     Assumption("0 H", "absent", NONE)),
-        "c_2": Input("filter.second_stage.c", "F", "second capacitor across the load",
-                     Assumption("0 F", "absent", NONE)),
+        "l_2": Input(
+            "filter.second_stage.l",
+            "H",
+            "second inductor of one leg",
+            Assumption("0 H", "absent", NONE),
+        ),
+        "c_2": Input(
+            "filter.second_stage.c",
+            "F",
+            "second capacitor across the load",
+            Assumption("0 F", "absent", NONE),
+        ),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -83,16 +99,34 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_swing": "50 V", "v_ideal": "25 V", "levels": "two-level",
-             "f_carrier_effective": "400 kHz", "l_total": "22 uH", "c_total": "0.68 uF",
-             "n_legs": 1.0, "dcr": "0 ohm", "l_2": "0 H", "c_2": "0 F"},
+            {
+                "v_swing": "50 V",
+                "v_ideal": "25 V",
+                "levels": "two-level",
+                "f_carrier_effective": "400 kHz",
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "n_legs": 1.0,
+                "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
+            },
             gives="1.3618 %",
             origin="computed: switched waveform by FFT, node equations without load, 0.2407 V",
         ),
         Case(
-            {"v_swing": "24 V", "v_ideal": "24 V", "levels": "two-level",
-             "f_carrier_effective": "400 kHz", "l_total": "20 uH", "c_total": "0.68 uF",
-             "n_legs": 2.0, "dcr": "0 ohm", "l_2": "0 H", "c_2": "0 F"},
+            {
+                "v_swing": "24 V",
+                "v_ideal": "24 V",
+                "levels": "two-level",
+                "f_carrier_effective": "400 kHz",
+                "l_total": "20 uH",
+                "c_total": "0.68 uF",
+                "n_legs": 2.0,
+                "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
+            },
             gives="1.4996 %",
             origin="computed: difference of two opposite legs by FFT, node equations, 0.2545 V",
         ),

@@ -47,15 +47,23 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"band_high": "20 kHz", "f_corner": "100 kHz", "c_total": "0.9 uF",
-             "c_total_unbiased": "1 uF"},
+            {
+                "band_high": "20 kHz",
+                "f_corner": "100 kHz",
+                "c_total": "0.9 uF",
+                "c_total_unbiased": "1 uF",
+            },
             gives="0.0349 %",
             origin="computed: solution of the differential equation, 0.0349 %",
             tolerance=0.06,
         ),
         Case(
-            {"band_high": "20 kHz", "f_corner": "61 kHz", "c_total": "0.5 uF",
-             "c_total_unbiased": "1 uF"},
+            {
+                "band_high": "20 kHz",
+                "f_corner": "61 kHz",
+                "c_total": "0.5 uF",
+                "c_total_unbiased": "1 uF",
+            },
             gives="0.4479 %",
             origin="derived: 0.75 (6.667/61)^2 0.5",
         ),

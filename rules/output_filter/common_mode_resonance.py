@@ -50,10 +50,16 @@ CHECK = Check(
         derivation("resonance of one leg's inductor and capacitor"),
     ),
     cases=(
-        Case({"l_leg": "15 uH", "c_ground": "0.22 uF", "carrier": "262.83 kHz"}, gives="3",
-             origin="published: TPA3001D1 data sheet figure 35 parts; 87.61 kHz by hand"),
-        Case({"l_leg": "10 uH", "c_ground": "100 pF", "carrier": "400 kHz"}, gives="12.582",
-             origin="computed: node equations of one leg, 5.03 MHz"),
+        Case(
+            {"l_leg": "15 uH", "c_ground": "0.22 uF", "carrier": "262.83 kHz"},
+            gives="3",
+            origin="published: TPA3001D1 data sheet figure 35 parts; 87.61 kHz by hand",
+        ),
+        Case(
+            {"l_leg": "10 uH", "c_ground": "100 pF", "carrier": "400 kHz"},
+            gives="12.582",
+            origin="computed: node equations of one leg, 5.03 MHz",
+        ),
     ),
     topic=("filter.c_ground",),
     asked_from=None,

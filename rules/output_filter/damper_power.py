@@ -19,8 +19,15 @@ from ..formulas.capacitor import series_rc_power
 
 
 def figure(
-    v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, damper_r: Any,
-    damper_c: Any, connection: str, n_legs: Any, p_rated: Any,
+    v_sine_max: Any,
+    crest_factor: Any,
+    crest_of_sine: Any,
+    band_high: Any,
+    damper_r: Any,
+    damper_c: Any,
+    connection: str,
+    n_legs: Any,
+    p_rated: Any,
 ) -> Any:
     """Heat from programme at the top of the band over the rating."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
@@ -42,8 +49,9 @@ CHECK = Check(
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
-                                  derivation("20 log10 of sqrt(2)")),
+        "crest_of_sine": Constant(
+            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
+        ),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
         "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
@@ -55,31 +63,52 @@ CHECK = Check(
         major="0.5",
         minor="0.125",
         basis={
-            "major": Source("R. MacLachlan, ILEMT laboratory notebook",
-                            "0.9 W overloaded a resistor of 1 W; half is common practice"),
+            "major": Source(
+                "R. MacLachlan, ILEMT laboratory notebook",
+                "0.9 W overloaded a resistor of 1 W; half is common practice",
+            ),
             "minor": derivation("a sine at the top of the band overloads it"),
         },
     ),
     levers=(Lever("filter.damper.p_rated", ("0.5 W", "1 W", "2 W", "3 W", "5 W")),),
-    cautions=(Caution("CAUTION", "an overloaded resistor burns skin and board: do not touch"
-                      " during tests with treble tones"),),
+    cautions=(
+        Caution(
+            "CAUTION",
+            "an overloaded resistor burns skin and board: do not touch"
+            " during tests with treble tones",
+        ),
+    ),
     sources=(
         derivation("current of a series R-C"),
         Source("R. MacLachlan, ILEMT laboratory notebook", "10 Dec 2020: 10 ohm, 1 W overloaded"),
     ),
     cases=(
         Case(
-            {"v_sine_max": "35 V", "crest_factor": "3.0103 dB", "band_high": "13.5 kHz",
-             "damper_r": "40 ohm", "damper_c": "100 nF", "connection": "across", "n_legs": 1.0,
-             "p_rated": "3.2 W"},
+            {
+                "v_sine_max": "35 V",
+                "crest_factor": "3.0103 dB",
+                "band_high": "13.5 kHz",
+                "damper_r": "40 ohm",
+                "damper_c": "100 nF",
+                "connection": "across",
+                "n_legs": 1.0,
+                "p_rated": "3.2 W",
+            },
             gives="1.0",
             origin="published: ILEMT notebook, about 3 W with 40 ohm at the high tone",
             tolerance=0.03,
         ),
         Case(
-            {"v_sine_max": "17.68 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
-             "damper_r": "10 ohm", "damper_c": "100 nF", "connection": "across", "n_legs": 1.0,
-             "p_rated": "0.4859 W"},
+            {
+                "v_sine_max": "17.68 V",
+                "crest_factor": "3.0103 dB",
+                "band_high": "20 kHz",
+                "damper_r": "10 ohm",
+                "damper_c": "100 nF",
+                "connection": "across",
+                "n_legs": 1.0,
+                "p_rated": "0.4859 W",
+            },
             gives="1.0",
             origin="computed: node equations with complex numbers",
         ),

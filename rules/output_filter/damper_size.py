@@ -61,14 +61,26 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"damper_r": "9.852 ohm", "damper_c": "0.68 uF", "connection": "across",
-             "n_legs": 1.0, "l_total": "22 uH", "c_total": "0.68 uF"},
+            {
+                "damper_r": "9.852 ohm",
+                "damper_c": "0.68 uF",
+                "connection": "across",
+                "n_legs": 1.0,
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+            },
             gives="1",
             origin="computed: numerical search for the lowest peak, 1.732 sqrt(l/c)",
         ),
         Case(
-            {"damper_r": "4.926 ohm", "damper_c": "1.36 uF", "connection": "each-terminal",
-             "n_legs": 2.0, "l_total": "22 uH", "c_total": "0.68 uF"},
+            {
+                "damper_r": "4.926 ohm",
+                "damper_c": "1.36 uF",
+                "connection": "each-terminal",
+                "n_legs": 2.0,
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+            },
             gives="1",
             origin="derived: two dampers to ground are in series for the load",
         ),

@@ -43,9 +43,21 @@ TOGETHER = {"two-level": 0.1, "three-level": 1}
 
 
 def figure(
-    v_swing: Any, carrier: Any, t_edge: Any, length: Any, n_legs: Any, levels: str,
-    filter_kind: str, emission_class: str, f_edge: Any, light_speed: Any, z_wire: Any,
-    u_most: Any, z_field: Any, distance: Any, microvolt_per_metre: Any,
+    v_swing: Any,
+    carrier: Any,
+    t_edge: Any,
+    length: Any,
+    n_legs: Any,
+    levels: str,
+    filter_kind: str,
+    emission_class: str,
+    f_edge: Any,
+    light_speed: Any,
+    z_wire: Any,
+    u_most: Any,
+    z_field: Any,
+    distance: Any,
+    microvolt_per_metre: Any,
 ) -> Any:
     """Field at 10 m over what the class allows, in dB."""
     bend = smaller(0.8 / (PI * f_edge * t_edge), 1)
@@ -101,22 +113,38 @@ CHECK = Check(
         "levels": Input("levels", "word", "levels of the drive"),
         "filter_kind": Input("filter_kind", "word", "what stands before the load"),
         "emission_class": Input("claims.emission_class", "word", "class of CISPR 32 claimed"),
-        "f_edge": Constant("30 MHz", "lower end of the radiated range",
-                           Source("CISPR 32, radiated limits from 30 MHz", kind="quoted")),
+        "f_edge": Constant(
+            "30 MHz",
+            "lower end of the radiated range",
+            Source("CISPR 32, radiated limits from 30 MHz", kind="quoted"),
+        ),
         "light_speed": Constant("299792458 m/s", "speed of light", derivation("definition")),
-        "z_wire": Constant("350 ohm", "mean characteristic impedance of the lead",
-                           derivation("60 ohm (ln(2 length / radius) - 1), 0.3 to 1 m, twin lead")),
-        "u_most": Constant("1.476", "electrical length at which 36.5 ohm set the current",
-                           derivation("1/cos(u) - 1 = 350 ohm / 36.5 ohm")),
-        "z_field": Constant("60 ohm", "field of a current over ground times the distance",
-                            derivation("wave impedance of 377 ohm over 2 pi")),
+        "z_wire": Constant(
+            "350 ohm",
+            "mean characteristic impedance of the lead",
+            derivation("60 ohm (ln(2 length / radius) - 1), 0.3 to 1 m, twin lead"),
+        ),
+        "u_most": Constant(
+            "1.476",
+            "electrical length at which 36.5 ohm set the current",
+            derivation("1/cos(u) - 1 = 350 ohm / 36.5 ohm"),
+        ),
+        "z_field": Constant(
+            "60 ohm",
+            "field of a current over ground times the distance",
+            derivation("wave impedance of 377 ohm over 2 pi"),
+        ),
         "distance": Constant("10 m", "distance of the limits", COMMON_PRACTICE),
-        "microvolt_per_metre": Constant("1 uV/m", "reference of the level",
-                                        derivation("dB above 1 uV/m")),
+        "microvolt_per_metre": Constant(
+            "1 uV/m", "reference of the level", derivation("dB above 1 uV/m")
+        ),
     },
     limits=AtMost(minor="6 dB", basis={"minor": COMMON_PRACTICE}),
-    levers=(Lever("output_stage.t_edge", "5 ns"), Lever("lead.length", "50 mm"),
-            Lever("modulator.carrier", "10 kHz")),
+    levers=(
+        Lever("output_stage.t_edge", "5 ns"),
+        Lever("lead.length", "50 mm"),
+        Lever("modulator.carrier", "10 kHz"),
+    ),
     sources=(
         derivation("spectrum of a trapezoid: 2 V/(n pi), bent at 1/(pi t) of the full edge"),
         derivation("open line over ground: base current V tan(u)/z, moment of its sine"),

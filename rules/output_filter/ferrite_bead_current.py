@@ -42,10 +42,16 @@ CHECK = Check(
         Source("TPA3001D1 data sheet SLOS398E", "p. 18: beads act from about 1 MHz"),
     ),
     cases=(
-        Case({"i_peak": "1.5 A", "i_rated": "3 A"}, gives="0.5",
-             origin="common practice: twice the peak, no source"),
-        Case({"i_peak": "1.625 A", "i_rated": "1 A"}, gives="1.625",
-             origin="computed: 5.2 V into 3.2 ohm by hand over 1 A"),
+        Case(
+            {"i_peak": "1.5 A", "i_rated": "3 A"},
+            gives="0.5",
+            origin="common practice: twice the peak, no source",
+        ),
+        Case(
+            {"i_peak": "1.625 A", "i_rated": "1 A"},
+            gives="1.625",
+            origin="computed: 5.2 V into 3.2 ohm by hand over 1 A",
+        ),
     ),
     topic=("filter.bead",),
     asked_from=None,

@@ -30,8 +30,14 @@ from ..formulas.capacitor import reactive_current
 
 
 def figure(
-    v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_across: Any,
-    c_total: Any, ripple_idle: Any, limit: Any,
+    v_sine_max: Any,
+    crest_factor: Any,
+    crest_of_sine: Any,
+    band_high: Any,
+    c_across: Any,
+    c_total: Any,
+    ripple_idle: Any,
+    limit: Any,
     limit_treble: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
@@ -55,18 +61,27 @@ CHECK = Check(
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
-                                  derivation("20 log10 of sqrt(2)")),
+        "crest_of_sine": Constant(
+            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
+        ),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "c_across": Input("c_across_working", "F", "capacitor across the load"),
         "c_total": Input("c_total", "F", "capacitance across the load, all of it"),
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
-                             Assumption("0 A", "floor", derivation("audio current alone"))),
-        "limit": Input("i_c_across_limit", "A",
-                       "current that the capacitor may carry, at the carrier",
-                       Assumption(float("inf"), "floor", derivation("audio current alone"))),
-        "limit_treble": Input("i_c_across_limit_treble", "A",
-                              "current that the capacitor may carry, in the treble"),
+        "ripple_idle": Input(
+            "ripple_idle",
+            "A",
+            "largest ripple, peak to peak",
+            Assumption("0 A", "floor", derivation("audio current alone")),
+        ),
+        "limit": Input(
+            "i_c_across_limit",
+            "A",
+            "current that the capacitor may carry, at the carrier",
+            Assumption(float("inf"), "floor", derivation("audio current alone")),
+        ),
+        "limit_treble": Input(
+            "i_c_across_limit_treble", "A", "current that the capacitor may carry, in the treble"
+        ),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -81,17 +96,30 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_sine_max": "16.79 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
-             "c_across": "0.68 uF", "c_total": "0.68 uF", "ripple_idle": "0 A",
-             "limit": "1.435 A",
-             "limit_treble": "1.435 A"},
+            {
+                "v_sine_max": "16.79 V",
+                "crest_factor": "3.0103 dB",
+                "band_high": "20 kHz",
+                "c_across": "0.68 uF",
+                "c_total": "0.68 uF",
+                "ripple_idle": "0 A",
+                "limit": "1.435 A",
+                "limit_treble": "1.435 A",
+            },
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
-            {"v_sine_max": "50 V", "crest_factor": "3.0103 dB", "band_high": "25 kHz",
-             "c_across": "1 uF", "c_total": "1 uF", "ripple_idle": "0 A", "limit": "7.8125 A",
-             "limit_treble": "7.8125 A"},
+            {
+                "v_sine_max": "50 V",
+                "crest_factor": "3.0103 dB",
+                "band_high": "25 kHz",
+                "c_across": "1 uF",
+                "c_total": "1 uF",
+                "ripple_idle": "0 A",
+                "limit": "7.8125 A",
+                "limit_treble": "7.8125 A",
+            },
             gives="1.0053",
             origin="published: Mattingly, reactance 6.4 ohm at 25 kHz, 8 A",
             tolerance=0.01,

@@ -28,8 +28,14 @@ from ..formulas.capacitor import reactive_current
 
 
 def figure(
-    v_sine_max: Any, crest_factor: Any, crest_of_sine: Any, band_high: Any, c_ground: Any,
-    n_legs: Any, ripple_idle: Any, limit: Any,
+    v_sine_max: Any,
+    crest_factor: Any,
+    crest_of_sine: Any,
+    band_high: Any,
+    c_ground: Any,
+    n_legs: Any,
+    ripple_idle: Any,
+    limit: Any,
     limit_treble: Any,
 ) -> Any:
     """Rms of treble programme and ripple over the limit."""
@@ -51,18 +57,27 @@ CHECK = Check(
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant("3.0103 dB", "crest factor of a sine",
-                                  derivation("20 log10 of sqrt(2)")),
+        "crest_of_sine": Constant(
+            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
+        ),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak",
-                             Assumption("0 A", "floor", derivation("audio current alone"))),
-        "limit": Input("i_c_ground_limit", "A",
-                       "current that one capacitor may carry, at the carrier",
-                       Assumption(float("inf"), "floor", derivation("audio current alone"))),
-        "limit_treble": Input("i_c_ground_limit_treble", "A",
-                              "current that one capacitor may carry, in the treble"),
+        "ripple_idle": Input(
+            "ripple_idle",
+            "A",
+            "largest ripple, peak to peak",
+            Assumption("0 A", "floor", derivation("audio current alone")),
+        ),
+        "limit": Input(
+            "i_c_ground_limit",
+            "A",
+            "current that one capacitor may carry, at the carrier",
+            Assumption(float("inf"), "floor", derivation("audio current alone")),
+        ),
+        "limit_treble": Input(
+            "i_c_ground_limit_treble", "A", "current that one capacitor may carry, in the treble"
+        ),
     },
     applies={"filter_kind": "lc", "filter.c_ground": "fitted"},
     limits=AtMost(
@@ -74,16 +89,30 @@ CHECK = Check(
     sources=(derivation("reactive current and triangular ripple, mean squares added"),),
     cases=(
         Case(
-            {"v_sine_max": "33.58 V", "crest_factor": "3.0103 dB", "band_high": "20 kHz",
-             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "0 A", "limit": "1.435 A",
-             "limit_treble": "1.435 A"},
+            {
+                "v_sine_max": "33.58 V",
+                "crest_factor": "3.0103 dB",
+                "band_high": "20 kHz",
+                "c_ground": "0.68 uF",
+                "n_legs": 2.0,
+                "ripple_idle": "0 A",
+                "limit": "1.435 A",
+                "limit_treble": "1.435 A",
+            },
             gives="1",
             origin="computed: node equations with complex numbers, 1.435 A from a full sine",
         ),
         Case(
-            {"v_sine_max": "20 V", "crest_factor": "43 dB", "band_high": "20 kHz",
-             "c_ground": "0.68 uF", "n_legs": 2.0, "ripple_idle": "1.433 A", "limit": "0.4137 A",
-             "limit_treble": "0.4137 A"},
+            {
+                "v_sine_max": "20 V",
+                "crest_factor": "43 dB",
+                "band_high": "20 kHz",
+                "c_ground": "0.68 uF",
+                "n_legs": 2.0,
+                "ripple_idle": "1.433 A",
+                "limit": "0.4137 A",
+                "limit_treble": "0.4137 A",
+            },
             gives="1",
             origin="computed: switched circuit in time, 0.4137 A rms of ripple",
             tolerance=2e-3,

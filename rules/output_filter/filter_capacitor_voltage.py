@@ -28,8 +28,15 @@ from ..formulas.maths import larger
 
 
 def figure(
-    v_ideal: Any, v_swing: Any, topology: str, rails: str, band_high: Any, l_total: Any,
-    c_total: Any, load_high: Any, v_rated: Any,
+    v_ideal: Any,
+    v_swing: Any,
+    topology: str,
+    rails: str,
+    band_high: Any,
+    l_total: Any,
+    c_total: Any,
+    load_high: Any,
+    v_rated: Any,
 ) -> Any:
     """Peak voltage across the capacitor over its rating."""
     gain = ladder_gain(
@@ -68,12 +75,17 @@ CHECK = Check(
         basis={"critical": derivation("rated voltage of the part"), "minor": COMMON_PRACTICE},
     ),
     levers=(
-        Lever("filter.c_across.v_rated", ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V",
-                                          "160 V", "250 V", "400 V")),
+        Lever(
+            "filter.c_across.v_rated",
+            ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V", "160 V", "250 V", "400 V"),
+        ),
     ),
     cautions=(
-        Caution("WARNING", "a capacitor beyond its rated voltage can burst or burn: do not"
-                " switch on before the part is replaced"),
+        Caution(
+            "WARNING",
+            "a capacitor beyond its rated voltage can burst or burn: do not"
+            " switch on before the part is replaced",
+        ),
     ),
     sources=(
         derivation("terminal voltages of each topology"),
@@ -81,16 +93,32 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_ideal": "12 V", "v_swing": "24 V", "topology": "half-bridge", "rails": "single",
-             "band_high": "20 kHz", "l_total": "22 uH", "c_total": "0.68 uF",
-             "load_high": "4 ohm", "v_rated": "24 V"},
+            {
+                "v_ideal": "12 V",
+                "v_swing": "24 V",
+                "topology": "half-bridge",
+                "rails": "single",
+                "band_high": "20 kHz",
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "load_high": "4 ohm",
+                "v_rated": "24 V",
+            },
             gives="1",
             origin="computed: node equations in time, output from 0 to the 24 V rail",
         ),
         Case(
-            {"v_ideal": "25 V", "v_swing": "50 V", "topology": "half-bridge", "rails": "split",
-             "band_high": "20 kHz", "l_total": "22 uH", "c_total": "0.68 uF",
-             "load_high": "8 ohm", "v_rated": "50 V"},
+            {
+                "v_ideal": "25 V",
+                "v_swing": "50 V",
+                "topology": "half-bridge",
+                "rails": "split",
+                "band_high": "20 kHz",
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "load_high": "8 ohm",
+                "v_rated": "50 V",
+            },
             gives="0.59648",
             origin="computed: node equations with matrices, +1.532 dB at 20 kHz into 8 ohm",
         ),

@@ -48,19 +48,30 @@ CHECK = Check(
         basis={"critical": derivation("rated voltage of the part"), "minor": COMMON_PRACTICE},
     ),
     levers=(
-        Lever("filter.c_ground.v_rated", ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V",
-                                          "160 V", "250 V")),
+        Lever(
+            "filter.c_ground.v_rated",
+            ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V", "160 V", "250 V"),
+        ),
     ),
     cautions=(
-        Caution("WARNING", "a shorted capacitor can put the rail on the loudspeaker and set it"
-                " on fire: do not switch on before the part is replaced"),
+        Caution(
+            "WARNING",
+            "a shorted capacitor can put the rail on the loudspeaker and set it"
+            " on fire: do not switch on before the part is replaced",
+        ),
     ),
     sources=(derivation("a terminal reaches each rail of its leg, and no more"),),
     cases=(
-        Case({"v_rail_high": "24 V", "v_rated": "24 V"}, gives="1",
-             origin="computed: node equations in time, each terminal from 0 to the rail"),
-        Case({"v_rail_high": "30 V", "v_rated": "50 V"}, gives="0.6",
-             origin="published: TPA3221 board, 30 V, 50 V parts; ratio by hand"),
+        Case(
+            {"v_rail_high": "24 V", "v_rated": "24 V"},
+            gives="1",
+            origin="computed: node equations in time, each terminal from 0 to the rail",
+        ),
+        Case(
+            {"v_rail_high": "30 V", "v_rated": "50 V"},
+            gives="0.6",
+            origin="published: TPA3221 board, 30 V, 50 V parts; ratio by hand",
+        ),
     ),
     topic=("filter.c_ground.v_rated",),
     asked_from="production",

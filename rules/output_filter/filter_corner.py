@@ -44,11 +44,13 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"f_corner": "30 kHz", "band_high": "20 kHz"}, gives="1.5",
+            {"f_corner": "30 kHz", "band_high": "20 kHz"},
+            gives="1.5",
             origin="published: MAX4295 data sheet p. 11, 30 uH and 0.937 uF for 30 kHz",
         ),
         Case(
-            {"f_corner": "20 kHz", "band_high": "20 kHz"}, gives="1",
+            {"f_corner": "20 kHz", "band_high": "20 kHz"},
+            gives="1",
             origin="published: fourth-order 20 kHz filter, Moratuwa EN2111 report",
         ),
     ),

@@ -44,8 +44,10 @@ CHECK = Check(
         major="2",
         minor="1.5",
         basis={
-            "major": Source("Mattingly, recorded sweeps; IRAUDAMP7D reference design rev 2.9",
-                            "gain of 2.25 at 50.8 kHz; trip by supersonic input"),
+            "major": Source(
+                "Mattingly, recorded sweeps; IRAUDAMP7D reference design rev 2.9",
+                "gain of 2.25 at 50.8 kHz; trip by supersonic input",
+            ),
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -56,14 +58,24 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"l_total": "30 uH", "c_total": "0.937 uF", "load_high": "4 ohm", "n_legs": 1.0,
-             "dcr": "0 ohm"},
+            {
+                "l_total": "30 uH",
+                "c_total": "0.937 uF",
+                "load_high": "4 ohm",
+                "n_legs": 1.0,
+                "dcr": "0 ohm",
+            },
             gives="0.7069",
             origin="published: MAX4295 data sheet p. 11, a Butterworth filter",
         ),
         Case(
-            {"l_total": "22 uH", "c_total": "0.68 uF", "load_high": "8 ohm", "n_legs": 1.0,
-             "dcr": "30 mohm"},
+            {
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "load_high": "8 ohm",
+                "n_legs": 1.0,
+                "dcr": "30 mohm",
+            },
             gives="1.399",
             origin="computed: poles of the network by numerical root finding",
         ),

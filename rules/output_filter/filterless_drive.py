@@ -31,23 +31,36 @@ CHECK = Check(
     " on the loudspeaker at idle.",
     inputs={
         "levels": Input("levels", "word", "levels at the loudspeaker"),
-        "square": Constant("1.2732", "fundamental of a square wave of amplitude 1",
-                           derivation("4/pi, Fourier series of a square wave")),
+        "square": Constant(
+            "1.2732",
+            "fundamental of a square wave of amplitude 1",
+            derivation("4/pi, Fourier series of a square wave"),
+        ),
     },
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(
-        major="0.5", basis={"major": Source("TPA2001D1 data sheet SLOS338D",
-                                            "p. 6: why three-level drive needs no filter")}
+        major="0.5",
+        basis={
+            "major": Source(
+                "TPA2001D1 data sheet SLOS338D", "p. 6: why three-level drive needs no filter"
+            )
+        },
     ),
     sources=(
         Source("TPA2001D1 data sheet SLOS338D", "p. 6"),
         Source("TPA2008D2 data sheet SLOS413C", "p. 12"),
     ),
     cases=(
-        Case({"levels": "two-level"}, gives="1.2732",
-             origin="computed: spectrum of a sampled square wave"),
-        Case({"levels": "three-level"}, gives="0",
-             origin="published: TPA2001D1 data sheet p. 6, no differential voltage at idle"),
+        Case(
+            {"levels": "two-level"},
+            gives="1.2732",
+            origin="computed: spectrum of a sampled square wave",
+        ),
+        Case(
+            {"levels": "three-level"},
+            gives="0",
+            origin="published: TPA2001D1 data sheet p. 6, no differential voltage at idle",
+        ),
     ),
     topic=("filter.type",),
     asked_from=None,

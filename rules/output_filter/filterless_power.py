@@ -36,10 +36,14 @@ CHECK = Check(
     levers=(Lever("rated_power", "1 W"),),
     sources=(Source("TI SLAA701, LC filter design", "abstract"),),
     cases=(
-        Case({"rated_power": "3 W"}, gives="3 W",
-             origin="published: XMOS dock, 3 W without filter"),
-        Case({"rated_power": "10 W"}, gives="10 W",
-             origin="published: SLAA701 abstract, filter expected above 10 W"),
+        Case(
+            {"rated_power": "3 W"}, gives="3 W", origin="published: XMOS dock, 3 W without filter"
+        ),
+        Case(
+            {"rated_power": "10 W"},
+            gives="10 W",
+            origin="published: SLAA701 abstract, filter expected above 10 W",
+        ),
     ),
     topic=("filter.type",),
     asked_from=None,

@@ -41,17 +41,27 @@ CHECK = Check(
             "minor": derivation("the heating current of the data sheet"),
         },
     ),
-    levers=(Lever("filter.inductor.i_rms", ("1 A", "2 A", "3 A", "4 A", "5 A", "7 A", "10 A",
-                                            "13 A", "16 A", "20 A")),),
+    levers=(
+        Lever(
+            "filter.inductor.i_rms",
+            ("1 A", "2 A", "3 A", "4 A", "5 A", "7 A", "10 A", "13 A", "16 A", "20 A"),
+        ),
+    ),
     sources=(
         Source("Murata, tutorial on rated currents of inductors", "40 K"),
         derivation("heat of copper goes with the square of the current"),
     ),
     cases=(
-        Case({"i_inductor_rms": "5 A", "i_rms": "7 A"}, gives="0.7143",
-             origin="published: Sagami 7W14A, 10 uH, 7 A for 40 K; 100 W into 4 ohm by hand"),
-        Case({"i_inductor_rms": "5.492 A", "i_rms": "13 A"}, gives="0.42246",
-             origin="computed: root of 120 W over 4 ohm squared and 0.5742 A squared"),
+        Case(
+            {"i_inductor_rms": "5 A", "i_rms": "7 A"},
+            gives="0.7143",
+            origin="published: Sagami 7W14A, 10 uH, 7 A for 40 K; 100 W into 4 ohm by hand",
+        ),
+        Case(
+            {"i_inductor_rms": "5.492 A", "i_rms": "13 A"},
+            gives="0.42246",
+            origin="computed: root of 120 W over 4 ohm squared and 0.5742 A squared",
+        ),
     ),
     topic=("filter.inductor.i_rms",),
     asked_from=None,

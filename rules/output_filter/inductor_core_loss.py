@@ -61,14 +61,26 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"rise_rated": "40 K", "i_inductor_rms": "5 A", "i_rms": "7 A", "p_core": "0 W",
-             "n_legs": 2.0, "dcr": "9.4 mohm"},
+            {
+                "rise_rated": "40 K",
+                "i_inductor_rms": "5 A",
+                "i_rms": "7 A",
+                "p_core": "0 W",
+                "n_legs": 2.0,
+                "dcr": "9.4 mohm",
+            },
             gives="20.408 K",
             origin="published: Sagami 7W14A, 7 A for 40 K; square law by hand",
         ),
         Case(
-            {"rise_rated": "40 K", "i_inductor_rms": "0 A", "i_rms": "7 A", "p_core": "0.9212 W",
-             "n_legs": 2.0, "dcr": "9.4 mohm"},
+            {
+                "rise_rated": "40 K",
+                "i_inductor_rms": "0 A",
+                "i_rms": "7 A",
+                "p_core": "0.9212 W",
+                "n_legs": 2.0,
+                "dcr": "9.4 mohm",
+            },
             gives="40 K",
             origin="derived: core loss equal to the copper loss at the rated current",
         ),

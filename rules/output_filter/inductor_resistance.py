@@ -39,10 +39,16 @@ CHECK = Check(
         Source("IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm"),
     ),
     cases=(
-        Case({"n_legs": 1.0, "dcr": "20 mohm", "z_load": "4 ohm"}, gives="0.5 %",
-             origin="published: IRAUDAMP7D asks for 20 mohm; share by hand"),
-        Case({"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"}, gives="5.5556 %",
-             origin="published: Universidad de Cantabria thesis, 0.3 ohm each; share by hand"),
+        Case(
+            {"n_legs": 1.0, "dcr": "20 mohm", "z_load": "4 ohm"},
+            gives="0.5 %",
+            origin="published: IRAUDAMP7D asks for 20 mohm; share by hand",
+        ),
+        Case(
+            {"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"},
+            gives="5.5556 %",
+            origin="published: Universidad de Cantabria thesis, 0.3 ohm each; share by hand",
+        ),
     ),
     topic=("filter.inductor.dcr",),
     asked_from=None,

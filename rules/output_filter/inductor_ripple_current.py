@@ -41,10 +41,16 @@ CHECK = Check(
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
     ),
     cases=(
-        Case({"ripple_idle": "1.989 A", "i_rated_peak": "7.746 A"}, gives="0.2568",
-             origin="published: IRAUDAMP7D, 35 V, 22 uH, 400 kHz, 120 W into 4 ohm; by hand"),
-        Case({"ripple_idle": "1.433 A", "i_rated_peak": "2.866 A"}, gives="0.5",
-             origin="computed: switched circuit with 50 V, 22 uH, 0.68 uF, 400 kHz, 1.433 A"),
+        Case(
+            {"ripple_idle": "1.989 A", "i_rated_peak": "7.746 A"},
+            gives="0.2568",
+            origin="published: IRAUDAMP7D, 35 V, 22 uH, 400 kHz, 120 W into 4 ohm; by hand",
+        ),
+        Case(
+            {"ripple_idle": "1.433 A", "i_rated_peak": "2.866 A"},
+            gives="0.5",
+            origin="computed: switched circuit with 50 V, 22 uH, 0.68 uF, 400 kHz, 1.433 A",
+        ),
     ),
     topic=("filter.inductor",),
     asked_from=None,

@@ -42,15 +42,35 @@ CHECK = Check(
         major="0.75",
         minor="1.1",
         basis={
-            "major": Source("TPA3221 data sheet SLASEE9B", "10 uH nominal, at least 5 uH asked"
-                            " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76"),
-            "minor": Source("Wuerth article on passive-components.eu",
-                            "20 % and more above the expected peak advised, 10 % taken"),
+            "major": Source(
+                "TPA3221 data sheet SLASEE9B",
+                "10 uH nominal, at least 5 uH asked"
+                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76",
+            ),
+            "minor": Source(
+                "Wuerth article on passive-components.eu",
+                "20 % and more above the expected peak advised, 10 % taken",
+            ),
         },
     ),
     levers=(
-        Lever("filter.inductor.i_sat", ("2 A", "3 A", "4 A", "5 A", "6 A", "8 A", "10 A",
-                                        "12 A", "16 A", "20 A", "25 A", "32 A")),
+        Lever(
+            "filter.inductor.i_sat",
+            (
+                "2 A",
+                "3 A",
+                "4 A",
+                "5 A",
+                "6 A",
+                "8 A",
+                "10 A",
+                "12 A",
+                "16 A",
+                "20 A",
+                "25 A",
+                "32 A",
+            ),
+        ),
         Lever("limiter.v_peak", "1 V"),
     ),
     sources=(
@@ -58,10 +78,16 @@ CHECK = Check(
         Source("NBitWonder laboratory notebook", "entries 017 to 019: 2.8 A on a 2.3 A part"),
     ),
     cases=(
-        Case({"i_sat_hot": "2.3 A", "i_inductor_crest": "2.8 A"}, gives="0.8214",
-             origin="published: NBitWonder notebook, 33 uH part of 2.3 A at up to 2.8 A"),
-        Case({"i_sat_hot": "8 A", "i_inductor_crest": "7.5 A"}, gives="1.0667",
-             origin="computed: 30 V bridge into 4 ohm by hand, 10 A part at 100 degC"),
+        Case(
+            {"i_sat_hot": "2.3 A", "i_inductor_crest": "2.8 A"},
+            gives="0.8214",
+            origin="published: NBitWonder notebook, 33 uH part of 2.3 A at up to 2.8 A",
+        ),
+        Case(
+            {"i_sat_hot": "8 A", "i_inductor_crest": "7.5 A"},
+            gives="1.0667",
+            origin="computed: 30 V bridge into 4 ohm by hand, 10 A part at 100 degC",
+        ),
     ),
     topic=("filter.inductor",),
     fails="""

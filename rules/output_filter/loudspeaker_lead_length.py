@@ -47,10 +47,16 @@ CHECK = Check(
         Source("AN-1737 / SNAA050A, managing EMI in class-D", "radiation near a quarter wave"),
     ),
     cases=(
-        Case({"length": "279 mm", "lead_allowed": "279 mm"}, gives="1",
-             origin="published: TPA3001D1 data sheet p. 18, 11 inches with a ferrite bead"),
-        Case({"length": "0.3 m", "lead_allowed": "0.1 m"}, gives="3",
-             origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand"),
+        Case(
+            {"length": "279 mm", "lead_allowed": "279 mm"},
+            gives="1",
+            origin="published: TPA3001D1 data sheet p. 18, 11 inches with a ferrite bead",
+        ),
+        Case(
+            {"length": "0.3 m", "lead_allowed": "0.1 m"},
+            gives="3",
+            origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand",
+        ),
     ),
     topic=("lead.length",),
     asked_from=None,

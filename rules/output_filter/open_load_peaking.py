@@ -32,7 +32,12 @@ NONE = derivation("no damper fitted")
 
 
 def figure(
-    l_total: Any, c_total: Any, r_path: Any, damper_r: Any, damper_c: Any, connection: str,
+    l_total: Any,
+    c_total: Any,
+    r_path: Any,
+    damper_r: Any,
+    damper_c: Any,
+    connection: str,
     n_legs: Any,
 ) -> Any:
     """Largest gain without load, in dB; two dampers to ground are in series for the load."""
@@ -54,15 +59,28 @@ CHECK = Check(
     inputs={
         "l_total": Input("l_total", "H", "inductance in line with the load"),
         "c_total": Input("c_total", "F", "capacitance across the load"),
-        "r_path": Input("r_path", "mohm", "all resistance in line with the load",
-                        Assumption("0.5 ohm", "favourable", derivation(
-                            "more would cost a tenth of the power into 4 ohm"))),
-        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper",
-                          Assumption("1 ohm", "absent", NONE)),
-        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper",
-                          Assumption("0 F", "absent", NONE)),
-        "connection": Input("filter.damper.connection", "word", "how the damper is connected",
-                            Assumption("across", "absent", NONE)),
+        "r_path": Input(
+            "r_path",
+            "mohm",
+            "all resistance in line with the load",
+            Assumption(
+                "0.5 ohm",
+                "favourable",
+                derivation("more would cost a tenth of the power into 4 ohm"),
+            ),
+        ),
+        "damper_r": Input(
+            "filter.damper.r", "ohm", "resistor of one damper", Assumption("1 ohm", "absent", NONE)
+        ),
+        "damper_c": Input(
+            "filter.damper.c", "F", "capacitor of one damper", Assumption("0 F", "absent", NONE)
+        ),
+        "connection": Input(
+            "filter.damper.connection",
+            "word",
+            "how the damper is connected",
+            Assumption("across", "absent", NONE),
+        ),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
     },
     applies={
@@ -78,8 +96,11 @@ CHECK = Check(
     ),
     levers=(Lever("filter.damper.c", "E6"), Lever("filter.damper.r", "E12")),
     cautions=(
-        Caution("NOTICE", "an ultrasonic signal into an unloaded output can destroy the filter"
-                " capacitor and the stage: test with the limit of the supply current set low"),
+        Caution(
+            "NOTICE",
+            "an ultrasonic signal into an unloaded output can destroy the filter"
+            " capacitor and the stage: test with the limit of the supply current set low",
+        ),
     ),
     sources=(
         derivation("undamped resonance: gain sqrt(l/c)/r"),
@@ -88,14 +109,28 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"l_total": "22 uH", "c_total": "0.68 uF", "r_path": "30 mohm", "damper_r": "1 ohm",
-             "damper_c": "0 F", "connection": "across", "n_legs": 1.0},
+            {
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "r_path": "30 mohm",
+                "damper_r": "1 ohm",
+                "damper_c": "0 F",
+                "connection": "across",
+                "n_legs": 1.0,
+            },
             gives="45.56 dB",
             origin="computed: node equations on a fine grid of frequencies",
         ),
         Case(
-            {"l_total": "22 uH", "c_total": "0.68 uF", "r_path": "30 mohm", "damper_r": "10 ohm",
-             "damper_c": "100 nF", "connection": "across", "n_legs": 1.0},
+            {
+                "l_total": "22 uH",
+                "c_total": "0.68 uF",
+                "r_path": "30 mohm",
+                "damper_r": "10 ohm",
+                "damper_c": "100 nF",
+                "connection": "across",
+                "n_legs": 1.0,
+            },
             gives="29.08 dB",
             origin="computed: node equations on a fine grid of frequencies",
             tolerance=0.005,

@@ -50,11 +50,15 @@ CHECK = Check(
         major="1", minor="0.5", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     levers=(
-        Lever("output_stage.over_current.t_response", "50 ns"), Lever("filter.inductor.l", "E6"),
+        Lever("output_stage.over_current.t_response", "50 ns"),
+        Lever("filter.inductor.l", "E6"),
     ),
     cautions=(
-        Caution("CAUTION", "short-circuit tests can burst switches and capacitors: wear eye"
-                " protection, limit the supply current, discharge the rails before touching"),
+        Caution(
+            "CAUTION",
+            "short-circuit tests can burst switches and capacitors: wear eye"
+            " protection, limit the supply current, discharge the rails before touching",
+        ),
     ),
     sources=(
         derivation("slope of an inductor's current"),

@@ -50,11 +50,15 @@ CHECK = Check(
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
         "t_late": Input("t_off_late", "ns", "turn-off delay beyond the turn-on delay"),
         "t_f": Input(
-            "t_f_circuit", "ns", "fall time in this circuit",
+            "t_f_circuit",
+            "ns",
+            "fall time in this circuit",
             default=Assumption("0 s", "floor", derivation("no edge is faster than none")),
         ),
         "delay_mismatch": Input(
-            "gate_drive.delay_mismatch", "ns", "difference of driver delays",
+            "gate_drive.delay_mismatch",
+            "ns",
+            "difference of driver delays",
             default=Assumption("0 s", "favourable", derivation("both driver paths alike")),
         ),
     },
@@ -70,19 +74,28 @@ CHECK = Check(
         derivation("sequence of commands, delays and edges of one leg"),
     ),
     cautions=(
-        Caution("CAUTION", "Shoot-through can burst devices: first power-up on a "
-                "current-limited supply, with eye protection."),
+        Caution(
+            "CAUTION",
+            "Shoot-through can burst devices: first power-up on a "
+            "current-limited supply, with eye protection.",
+        ),
     ),
     cases=(
-        Case({"dead_time": "45 ns", "t_late": "0 ns", "t_f": "20 ns",
-              "delay_mismatch": "0 ns"}, "25 ns",
-             "published: IRS20124S data sheet p. 20, preset of 45 ns less a fall time of 20 ns"),
-        Case({"dead_time": "9 ns", "t_late": "8.2 ns", "t_f": "6.3 ns",
-              "delay_mismatch": "0 ns"}, "-5.5 ns",
-             "published: M. Wulf, docu.pdf 2019, gate-delay dead time with IRFB4020 as printed"),
-        Case({"dead_time": "375 ns", "t_late": "50 ns", "t_f": "21 ns",
-              "delay_mismatch": "0 ns"}, "304 ns",
-             "published: J. Estefania Vilumbrales, thesis 2017, IXTH36N50P as printed"),
+        Case(
+            {"dead_time": "45 ns", "t_late": "0 ns", "t_f": "20 ns", "delay_mismatch": "0 ns"},
+            "25 ns",
+            "published: IRS20124S data sheet p. 20, preset of 45 ns less a fall time of 20 ns",
+        ),
+        Case(
+            {"dead_time": "9 ns", "t_late": "8.2 ns", "t_f": "6.3 ns", "delay_mismatch": "0 ns"},
+            "-5.5 ns",
+            "published: M. Wulf, docu.pdf 2019, gate-delay dead time with IRFB4020 as printed",
+        ),
+        Case(
+            {"dead_time": "375 ns", "t_late": "50 ns", "t_f": "21 ns", "delay_mismatch": "0 ns"},
+            "304 ns",
+            "published: J. Estefania Vilumbrales, thesis 2017, IXTH36N50P as printed",
+        ),
     ),
     topic=("gate_drive",),
     fails="""

@@ -41,14 +41,22 @@ CHECK = Check(
     levers=(Lever("gate_drive.dead_time", "5 ns"), Lever("modulator.carrier", "10 kHz")),
     sources=(
         Source("IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns"),
-        Source("J. Estefania Vilumbrales, thesis, Universidad de Cantabria 2017: 350 ns at "
-               "165 kHz distorts visibly, 30 ns does not"),
+        Source(
+            "J. Estefania Vilumbrales, thesis, Universidad de Cantabria 2017: 350 ns at "
+            "165 kHz distorts visibly, 30 ns does not"
+        ),
     ),
     cases=(
-        Case({"dead_time": "520 ns", "carrier": "150 kHz"}, "7.8 %",
-             "published: A. R. Ratheeshan et al., Moratuwa 2026, two dead times are 15.6 %"),
-        Case({"dead_time": "520 ns", "carrier": "250 kHz"}, "13 %",
-             "published: NBitWonder notebook, IRS2004 at 250 kHz, two dead times are 26 %"),
+        Case(
+            {"dead_time": "520 ns", "carrier": "150 kHz"},
+            "7.8 %",
+            "published: A. R. Ratheeshan et al., Moratuwa 2026, two dead times are 15.6 %",
+        ),
+        Case(
+            {"dead_time": "520 ns", "carrier": "250 kHz"},
+            "13 %",
+            "published: NBitWonder notebook, IRS2004 at 250 kHz, two dead times are 26 %",
+        ),
     ),
     fails="""
 channels:

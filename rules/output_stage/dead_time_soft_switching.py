@@ -45,10 +45,17 @@ CHECK = Check(
     levers=(Lever("gate_drive.dead_time", "5 ns"), Lever("filter.inductor.l", "E12")),
     sources=(BALANCE,),
     cases=(
-        Case({"ripple": "2.841 A", "dead_time": "42.24 ns", "parallel": 1.0, "q_oss": "30 nC"},
-             "100 %", "computed: node charged by a constant current, solved for the dead time"),
-        Case({"ripple": "2.841 A", "dead_time": "25 ns", "parallel": 1.0, "q_oss": "10 nC"},
-             "177.6 %", "derived: 10 nC need 14.08 ns of half the ripple", tolerance=2e-3),
+        Case(
+            {"ripple": "2.841 A", "dead_time": "42.24 ns", "parallel": 1.0, "q_oss": "30 nC"},
+            "100 %",
+            "computed: node charged by a constant current, solved for the dead time",
+        ),
+        Case(
+            {"ripple": "2.841 A", "dead_time": "25 ns", "parallel": 1.0, "q_oss": "10 nC"},
+            "177.6 %",
+            "derived: 10 nC need 14.08 ns of half the ripple",
+            tolerance=2e-3,
+        ),
     ),
     topic=("output_stage.device.q_oss", "output_stage.device.c_oss"),
     asked_from="production",

@@ -70,15 +70,24 @@ CHECK = Check(
         Source("IRAUDAMP4 reference design RD-0617, International Rectifier", "p. 5"),
     ),
     cautions=(
-        Caution("NOTICE", "A switch beyond its voltage rating can fail short and put a rail "
-                "on the output; start a new board on a current-limited supply."),
+        Caution(
+            "NOTICE",
+            "A switch beyond its voltage rating can fail short and put a rail "
+            "on the output; start a new board on a current-limited supply.",
+        ),
     ),
     cases=(
-        Case({"v_static_peak": "80 V", "v_dss": "100 V"}, "80 %",
-             "published: IRAUDAMP4 manual p. 5, rails tripped above 40 V each; the device's "
-             "100 V from memory"),
-        Case({"v_static_peak": "114 V", "v_dss": "150 V"}, "76 %",
-             "derived: rails of 50 V + 10 %, both in series, and 4 V of pumping"),
+        Case(
+            {"v_static_peak": "80 V", "v_dss": "100 V"},
+            "80 %",
+            "published: IRAUDAMP4 manual p. 5, rails tripped above 40 V each; the device's "
+            "100 V from memory",
+        ),
+        Case(
+            {"v_static_peak": "114 V", "v_dss": "150 V"},
+            "76 %",
+            "derived: rails of 50 V + 10 %, both in series, and 4 V of pumping",
+        ),
     ),
     topic=("output_stage.device",),
     fails="""

@@ -54,11 +54,17 @@ CHECK = Check(
     ),
     sources=(derivation("voltages in series across the open switch; L-C loop of the leg"),),
     cases=(
-        Case({"v_static_peak": "114 V", "v_overshoot": "15 V", "v_dss": "150 V"}, "86 %",
-             "computed: rails of 50 V + 10 % in series, 4 V of pumping, 15 V of ringing: "
-             "129 V, summed by hand"),
-        Case({"v_static_peak": "55 V", "v_overshoot": "12 V", "v_dss": "80 V"}, "83.75 %",
-             "computed: bridge on 50 V + 10 % with 12 V of ringing: 67 V, summed by hand"),
+        Case(
+            {"v_static_peak": "114 V", "v_overshoot": "15 V", "v_dss": "150 V"},
+            "86 %",
+            "computed: rails of 50 V + 10 % in series, 4 V of pumping, 15 V of ringing: "
+            "129 V, summed by hand",
+        ),
+        Case(
+            {"v_static_peak": "55 V", "v_overshoot": "12 V", "v_dss": "80 V"},
+            "83.75 %",
+            "computed: bridge on 50 V + 10 % with 12 V of ringing: 67 V, summed by hand",
+        ),
     ),
     topic=("output_stage.device",),
     fails="""

@@ -65,14 +65,18 @@ CHECK = Check(
     inputs={
         "i_rated_peak": Input("i_rated_peak", "A", "peak load current at rated power"),
         "ripple": Input(
-            "ripple_idle", "A", "inductor ripple without signal, peak to peak",
+            "ripple_idle",
+            "A",
+            "inductor ripple without signal, peak to peak",
             default=Assumption("0 A", "floor", derivation("current without its ripple")),
         ),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
         "i_d": Input("output_stage.device.i_d", "A", "continuous rating, case at 25 degC"),
         "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
         "t_case": Input(
-            "t_heatsink", "degC", "heatsink, taken for the case",
+            "t_heatsink",
+            "degC",
+            "heatsink, taken for the case",
             default=Assumption("80 degC", "neutral", USUAL_CASE, placeholder=True),
         ),
         "t_cold": Constant("298.15 K", "25 degC, for which the rating is printed", HEAT),
@@ -88,19 +92,39 @@ CHECK = Check(
         },
     ),
     levers=(
-        Lever("output_stage.device.i_d",
-              ("10 A", "15 A", "20 A", "30 A", "40 A", "60 A", "80 A", "100 A")),
+        Lever(
+            "output_stage.device.i_d",
+            ("10 A", "15 A", "20 A", "30 A", "40 A", "60 A", "80 A", "100 A"),
+        ),
         Lever("output_stage.parallel", ("2", "3", "4")),
     ),
     sources=(HEAT, derivation("each switch of a leg carries a sine half of the time")),
     cases=(
-        Case({"i_rated_peak": "12.5 A", "ripple": "0 A", "parallel": 1.0, "i_d": "18 A",
-              "t_j_max": "175 degC", "t_case": "100 degC"}, "49.1 %",
-             "from memory: IRFB4020 data sheet, 18 A at 25 degC and 13 A (here 12.7 A) at "
-             "100 degC; rms of half the peak integrated numerically"),
-        Case({"i_rated_peak": "5 A", "ripple": "2.841 A", "parallel": 1.0, "i_d": "10 A",
-              "t_j_max": "150 degC", "t_case": "25 degC"}, "25.66 %",
-             "derived: root of 25/4 + 2.841^2/24 is 2.566 A"),
+        Case(
+            {
+                "i_rated_peak": "12.5 A",
+                "ripple": "0 A",
+                "parallel": 1.0,
+                "i_d": "18 A",
+                "t_j_max": "175 degC",
+                "t_case": "100 degC",
+            },
+            "49.1 %",
+            "from memory: IRFB4020 data sheet, 18 A at 25 degC and 13 A (here 12.7 A) at "
+            "100 degC; rms of half the peak integrated numerically",
+        ),
+        Case(
+            {
+                "i_rated_peak": "5 A",
+                "ripple": "2.841 A",
+                "parallel": 1.0,
+                "i_d": "10 A",
+                "t_j_max": "150 degC",
+                "t_case": "25 degC",
+            },
+            "25.66 %",
+            "derived: root of 25/4 + 2.841^2/24 is 2.566 A",
+        ),
     ),
     topic=("output_stage.device.i_d",),
     fails="""

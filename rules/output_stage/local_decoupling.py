@@ -40,12 +40,17 @@ CHECK = Check(
     levers=(Lever("output_stage.c_local", "E6"),),
     sources=(derivation("current I for half a period charges and discharges C by I / (4 f C)"),),
     cases=(
-        Case({"i_peak": "8.9 A", "carrier": "600 kHz", "c_local": "1 uF", "v_swing": "30 V"},
-             "12.36 %",
-             "published: TPA3221 data sheet SLASEE9B, 1 uF close to the pins, 30 V, 600 kHz, "
-             "about 8.9 A into 4 ohm"),
-        Case({"i_peak": "10 A", "carrier": "400 kHz", "c_local": "0.47 uF", "v_swing": "50 V"},
-             "26.6 %", "derived: 13.3 V of 50 V"),
+        Case(
+            {"i_peak": "8.9 A", "carrier": "600 kHz", "c_local": "1 uF", "v_swing": "30 V"},
+            "12.36 %",
+            "published: TPA3221 data sheet SLASEE9B, 1 uF close to the pins, 30 V, 600 kHz, "
+            "about 8.9 A into 4 ohm",
+        ),
+        Case(
+            {"i_peak": "10 A", "carrier": "400 kHz", "c_local": "0.47 uF", "v_swing": "50 V"},
+            "26.6 %",
+            "derived: 13.3 V of 50 V",
+        ),
     ),
     topic=("output_stage.c_local",),
     asked_from="prototype",

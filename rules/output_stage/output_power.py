@@ -50,12 +50,17 @@ CHECK = Check(
         derivation("hard clipping of a sine"),
     ),
     cases=(
-        Case({"rated_power": "107.7 W", "rated_thd": "10 %", "p_out_max": "84.07 W"},
-             gives="1.0",
-             origin="published: TPA3221 plot, 88.1 W at 1 % (onset 84.07 W), 107.7 W at 10 %",
-             tolerance=0.01),
-        Case({"rated_power": "104.8 W", "rated_thd": "1 %", "p_out_max": "100 W"}, gives="1.0",
-             origin="computed: hard-clipped sine solved for 1 % by numerical Fourier sums"),
+        Case(
+            {"rated_power": "107.7 W", "rated_thd": "10 %", "p_out_max": "84.07 W"},
+            gives="1.0",
+            origin="published: TPA3221 plot, 88.1 W at 1 % (onset 84.07 W), 107.7 W at 10 %",
+            tolerance=0.01,
+        ),
+        Case(
+            {"rated_power": "104.8 W", "rated_thd": "1 %", "p_out_max": "100 W"},
+            gives="1.0",
+            origin="computed: hard-clipped sine solved for 1 % by numerical Fourier sums",
+        ),
     ),
     topic=("rated_power",),
     fails="""

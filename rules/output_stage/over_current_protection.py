@@ -40,12 +40,18 @@ CHECK = Check(
         Source("M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests"),
     ),
     cautions=(
-        Caution("CAUTION", "Without over-current protection a shorted lead can burst devices "
-                "and start a fire on the board."),
+        Caution(
+            "CAUTION",
+            "Without over-current protection a shorted lead can burst devices "
+            "and start a fire on the board.",
+        ),
     ),
     cases=(
-        Case({"over_current": "fitted"}, "1",
-             "published: IRAUDAMP7D reference design senses the on-resistance of its switches"),
+        Case(
+            {"over_current": "fitted"},
+            "1",
+            "published: IRAUDAMP7D reference design senses the on-resistance of its switches",
+        ),
         Case({"over_current": "none"}, "0", "derived: nothing limits the current of a short"),
     ),
     asked_from="prototype",

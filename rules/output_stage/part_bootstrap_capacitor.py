@@ -41,10 +41,16 @@ CHECK = Check(
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
     sources=(Source("TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor"),),
     cases=(
-        Case({"c": "33 nF", "c_bootstrap": "33 nF"}, "1",
-             "published: TPA3221 data sheet SLASEE9B, capacitor as asked for"),
-        Case({"c": "220 nF", "c_bootstrap": "33 nF"}, "6.667",
-             "derived: a capacitor of another part's data sheet"),
+        Case(
+            {"c": "33 nF", "c_bootstrap": "33 nF"},
+            "1",
+            "published: TPA3221 data sheet SLASEE9B, capacitor as asked for",
+        ),
+        Case(
+            {"c": "220 nF", "c_bootstrap": "33 nF"},
+            "6.667",
+            "derived: a capacitor of another part's data sheet",
+        ),
     ),
     topic=("output_stage.device.c_bootstrap", "gate_drive.bootstrap.c"),
     asked_from=None,

@@ -50,7 +50,9 @@ CHECK = Check(
         "i_trip": Input("output_stage.over_current.i_trip", "A", "current that trips"),
         "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
         "drop": Input(
-            "filter.inductor.i_sat_drop", "%", "loss of inductance that defines i_sat",
+            "filter.inductor.i_sat_drop",
+            "%",
+            "loss of inductance that defines i_sat",
             default=Assumption("30 %", "adverse", COMMON_PRACTICE),
         ),
         "l_min": Input("output_stage.device.l_min", "uH", "least inductance at the trip"),
@@ -60,11 +62,17 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.inductor.i_sat", "1 A")),
     sources=(ASKED, derivation("rational curve through rest and the printed point")),
     cases=(
-        Case({"l": "10 uH", "i_trip": "10 A", "i_sat": "10 A", "drop": "25 %", "l_min": "5 uH"},
-             "150 %", "published: Sagami 7W14A, 10 uH less 25 % at 10 A, with the TPA3221's trip "
-             "of 10 A and 5 uH"),
-        Case({"l": "10 uH", "i_trip": "10 A", "i_sat": "5 A", "drop": "25 %", "l_min": "5 uH"},
-             "85.71 %", "derived: twice the saturation current, 4.286 uH left"),
+        Case(
+            {"l": "10 uH", "i_trip": "10 A", "i_sat": "10 A", "drop": "25 %", "l_min": "5 uH"},
+            "150 %",
+            "published: Sagami 7W14A, 10 uH less 25 % at 10 A, with the TPA3221's trip "
+            "of 10 A and 5 uH",
+        ),
+        Case(
+            {"l": "10 uH", "i_trip": "10 A", "i_sat": "5 A", "drop": "25 %", "l_min": "5 uH"},
+            "85.71 %",
+            "derived: twice the saturation current, 4.286 uH left",
+        ),
     ),
     topic=("output_stage.device.l_min",),
     asked_from="production",

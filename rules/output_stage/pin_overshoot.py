@@ -51,11 +51,16 @@ CHECK = Check(
         Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),
     ),
     cases=(
-        Case({"v_static_peak": "55 V", "v_pin_overshoot": "15 V", "v_supply_abs": "69 V"},
-             "101.4 %",
-             "computed: rail peak of e2e.ti.com thread 1440241 with 5 nH, 12 A, 8 ns: 15 V"),
-        Case({"v_static_peak": "30 V", "v_pin_overshoot": "4 V", "v_supply_abs": "37 V"},
-             "91.89 %", "derived: 30 V rail with 4 V of ringing"),
+        Case(
+            {"v_static_peak": "55 V", "v_pin_overshoot": "15 V", "v_supply_abs": "69 V"},
+            "101.4 %",
+            "computed: rail peak of e2e.ti.com thread 1440241 with 5 nH, 12 A, 8 ns: 15 V",
+        ),
+        Case(
+            {"v_static_peak": "30 V", "v_pin_overshoot": "4 V", "v_supply_abs": "37 V"},
+            "91.89 %",
+            "derived: 30 V rail with 4 V of ringing",
+        ),
     ),
     topic=("output_stage.l_loop", "output_stage.v_overshoot"),
     asked_from="prototype",

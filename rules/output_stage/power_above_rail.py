@@ -51,12 +51,16 @@ CHECK = Check(
         derivation("Ohm's law with the ideal peak"),
     ),
     cases=(
-        Case({"rated_power": "80 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "18 V"},
-             gives="1.8847",
-             origin="published: Benfell project, 80 W wanted, 40.5 W ideal; ratio by hand"),
-        Case({"rated_power": "88 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "30 V"},
-             gives="0.7464",
-             origin="published: TPA3221 data sheet, 88 W measured, 112.5 W ideal"),
+        Case(
+            {"rated_power": "80 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "18 V"},
+            gives="1.8847",
+            origin="published: Benfell project, 80 W wanted, 40.5 W ideal; ratio by hand",
+        ),
+        Case(
+            {"rated_power": "88 W", "rated_thd": "1 %", "z_load": "4 ohm", "v_ideal": "30 V"},
+            gives="0.7464",
+            origin="published: TPA3221 data sheet, 88 W measured, 112.5 W ideal",
+        ),
     ),
     topic=("rated_power",),
     fails="""

@@ -45,16 +45,24 @@ CHECK = Check(
         },
     ),
     levers=(
-        Lever("output_stage.device.i_dm",
-              ("20 A", "30 A", "40 A", "60 A", "80 A", "100 A", "150 A", "200 A")),
+        Lever(
+            "output_stage.device.i_dm",
+            ("20 A", "30 A", "40 A", "60 A", "80 A", "100 A", "150 A", "200 A"),
+        ),
         Lever("output_stage.parallel", ("2", "3", "4")),
     ),
     sources=(derivation("load current and ripple through the conducting switch"),),
     cases=(
-        Case({"i_leg_peak": "8.842 A", "parallel": 1.0, "i_dm": "60 A"}, "14.74 %",
-             "computed: 50 V at depth 0.95 into 6.4 ohm with half of 2.841 A of ripple, simulated"),
-        Case({"i_leg_peak": "30 A", "parallel": 2.0, "i_dm": "20 A"}, "75 %",
-             "derived: two devices share 30 A evenly"),
+        Case(
+            {"i_leg_peak": "8.842 A", "parallel": 1.0, "i_dm": "60 A"},
+            "14.74 %",
+            "computed: 50 V at depth 0.95 into 6.4 ohm with half of 2.841 A of ripple, simulated",
+        ),
+        Case(
+            {"i_leg_peak": "30 A", "parallel": 2.0, "i_dm": "20 A"},
+            "75 %",
+            "derived: two devices share 30 A evenly",
+        ),
     ),
     topic=("output_stage.device.i_dm",),
     asked_from="production",

@@ -18,7 +18,12 @@ from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, 
 
 
 def figure(
-    v_swing: Any, i_trip: Any, t_response: Any, l: Any, parallel: Any, e_as: Any  # noqa: E741
+    v_swing: Any,
+    i_trip: Any,
+    t_response: Any,
+    l: Any,
+    parallel: Any,
+    e_as: Any,  # noqa: E741
 ) -> Any:
     """Energy of one event over the single-pulse rating."""
     return (v_swing * i_trip * t_response + l * i_trip**2 / 2) / (parallel * e_as)
@@ -48,11 +53,30 @@ CHECK = Check(
     levers=(Lever("output_stage.over_current.t_response", "50 ns"),),
     sources=(BOUND,),
     cases=(
-        Case({"v_swing": "25.2 V", "i_trip": "10 A", "t_response": "600 ns", "l": "10 uH",
-              "parallel": 1.0, "e_as": "60 mJ"}, "1.085 %",
-             "computed: power integrated over the event, 0.151 mJ and 0.5 mJ"),
-        Case({"v_swing": "100 V", "i_trip": "60 A", "t_response": "5 us", "l": "22 uH",
-              "parallel": 1.0, "e_as": "50 mJ"}, "139.2 %", "derived: 30 mJ and 39.6 mJ"),
+        Case(
+            {
+                "v_swing": "25.2 V",
+                "i_trip": "10 A",
+                "t_response": "600 ns",
+                "l": "10 uH",
+                "parallel": 1.0,
+                "e_as": "60 mJ",
+            },
+            "1.085 %",
+            "computed: power integrated over the event, 0.151 mJ and 0.5 mJ",
+        ),
+        Case(
+            {
+                "v_swing": "100 V",
+                "i_trip": "60 A",
+                "t_response": "5 us",
+                "l": "22 uH",
+                "parallel": 1.0,
+                "e_as": "50 mJ",
+            },
+            "139.2 %",
+            "derived: 30 mJ and 39.6 mJ",
+        ),
     ),
     topic=("output_stage.device.e_as",),
     asked_from="production",

@@ -49,8 +49,7 @@ CHECK = Check(
     unit="K",
     each="channel",
     stake="rating",
-    formula="t_j_max - t_heatsink - r_th_jc (v_swing i_trip t_response + l i_trip^2 / 2) / "
-    "t_retry",
+    formula="t_j_max - t_heatsink - r_th_jc (v_swing i_trip t_response + l i_trip^2 / 2) / t_retry",
     sentence="Tries into a short every {t_retry} take the junction to {figure:+below|above} its"
     " limit of {t_j_max}.",
     inputs={
@@ -62,7 +61,9 @@ CHECK = Check(
         "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
         "l": Input("filter.inductor.l", "uH", "one inductor"),
         "t_retry": Input(
-            "output_stage.over_current.t_retry", "ms", "until the next try",
+            "output_stage.over_current.t_retry",
+            "ms",
+            "until the next try",
             default=Assumption("1 Gs", "favourable", LATCHED),
         ),
     },
@@ -77,13 +78,34 @@ CHECK = Check(
     levers=(Lever("output_stage.over_current.t_retry", "50 ms"),),
     sources=(LATCHED, derivation("mean power of repeated events through the thermal path")),
     cases=(
-        Case({"t_j_max": "150 degC", "t_heatsink": "80 degC", "r_th_jc": "1.6 K/W",
-              "v_swing": "25.2 V", "i_trip": "10 A", "t_response": "600 ns", "l": "10 uH",
-              "t_retry": "500 ms"}, "69.998 K",
-             "computed: 0.651 mJ twice a second is 1.3 mW, thermal path summed by hand"),
-        Case({"t_j_max": "150 degC", "t_heatsink": "80 degC", "r_th_jc": "2 K/W",
-              "v_swing": "100 V", "i_trip": "40 A", "t_response": "2 us", "l": "22 uH",
-              "t_retry": "1 ms"}, "18.8 K", "derived: 25.6 mJ a millisecond are 25.6 W"),
+        Case(
+            {
+                "t_j_max": "150 degC",
+                "t_heatsink": "80 degC",
+                "r_th_jc": "1.6 K/W",
+                "v_swing": "25.2 V",
+                "i_trip": "10 A",
+                "t_response": "600 ns",
+                "l": "10 uH",
+                "t_retry": "500 ms",
+            },
+            "69.998 K",
+            "computed: 0.651 mJ twice a second is 1.3 mW, thermal path summed by hand",
+        ),
+        Case(
+            {
+                "t_j_max": "150 degC",
+                "t_heatsink": "80 degC",
+                "r_th_jc": "2 K/W",
+                "v_swing": "100 V",
+                "i_trip": "40 A",
+                "t_response": "2 us",
+                "l": "22 uH",
+                "t_retry": "1 ms",
+            },
+            "18.8 K",
+            "derived: 25.6 mJ a millisecond are 25.6 W",
+        ),
     ),
     topic=("output_stage.over_current.t_retry",),
     asked_from="production",

@@ -42,10 +42,16 @@ CHECK = Check(
     levers=(Lever("output_stage.snubber.c", "E6"),),
     sources=(DAMPING,),
     cases=(
-        Case({"c": "900 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 1.0}, "3",
-             "computed: the ringing frequency halves with 900 pF added to 300 pF"),
-        Case({"c": "300 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 2.0}, "0.5",
-             "derived: two devices in parallel ring with twice the charge"),
+        Case(
+            {"c": "900 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 1.0},
+            "3",
+            "computed: the ringing frequency halves with 900 pF added to 300 pF",
+        ),
+        Case(
+            {"c": "300 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 2.0},
+            "0.5",
+            "derived: two devices in parallel ring with twice the charge",
+        ),
     ),
     asked_from=None,
     fails="""

@@ -51,7 +51,9 @@ CHECK = Check(
         "v_swing": Input("v_swing", "V", "swing of the switch node"),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
         "t_edge": Input(
-            "t_edge", "ns", "edge of the switch node, 10 to 90 %",
+            "t_edge",
+            "ns",
+            "edge of the switch node, 10 to 90 %",
             default=Assumption("0.1 ns", "adverse", derivation("an instant edge heats most")),
         ),
         "p_rated": Input("output_stage.snubber.p_rated", "W", "power rating of the resistor"),
@@ -68,12 +70,30 @@ CHECK = Check(
     ),
     sources=(RAMP,),
     cases=(
-        Case({"c": "1 nF", "r": "10 ohm", "v_swing": "100 V", "carrier": "400 kHz",
-              "t_edge": "8 ns", "p_rated": "1 W"}, "294.3 %",
-             "computed: circuit simulation with edges of 10 ns from end to end, 2.943 W"),
-        Case({"c": "1 nF", "r": "10 ohm", "v_swing": "100 V", "carrier": "400 kHz",
-              "t_edge": "0.8 ns", "p_rated": "5 W"}, "77.4 %",
-             "computed: circuit simulation with edges of 1 ns from end to end, 3.870 W"),
+        Case(
+            {
+                "c": "1 nF",
+                "r": "10 ohm",
+                "v_swing": "100 V",
+                "carrier": "400 kHz",
+                "t_edge": "8 ns",
+                "p_rated": "1 W",
+            },
+            "294.3 %",
+            "computed: circuit simulation with edges of 10 ns from end to end, 2.943 W",
+        ),
+        Case(
+            {
+                "c": "1 nF",
+                "r": "10 ohm",
+                "v_swing": "100 V",
+                "carrier": "400 kHz",
+                "t_edge": "0.8 ns",
+                "p_rated": "5 W",
+            },
+            "77.4 %",
+            "computed: circuit simulation with edges of 1 ns from end to end, 3.870 W",
+        ),
     ),
     asked_from=None,
     fails="""

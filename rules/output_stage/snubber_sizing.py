@@ -40,21 +40,38 @@ CHECK = Check(
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
-    limits=AtMost(
-        major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
-    ),
+    limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}),
     levers=(Lever("output_stage.snubber.r", "E24"),),
     sources=(
         derivation("damping of an L-C loop by a series R-C"),
-        Source("Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
-               "frequency halves"),
+        Source(
+            "Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
+            "frequency halves"
+        ),
     ),
     cases=(
-        Case({"r": "10 ohm", "l_loop": "10 nH", "q_oss": "30 nC", "v_swing": "100 V",
-              "parallel": 1.0}, "1.732",
-             "computed: 91.89 MHz halved by 900 pF gives 300 pF, 10 nH, 5.774 ohm"),
-        Case({"r": "5.774 ohm", "l_loop": "10 nH", "q_oss": "30 nC", "v_swing": "100 V",
-              "parallel": 1.0}, "1", "derived: resistor at the loop's own impedance"),
+        Case(
+            {
+                "r": "10 ohm",
+                "l_loop": "10 nH",
+                "q_oss": "30 nC",
+                "v_swing": "100 V",
+                "parallel": 1.0,
+            },
+            "1.732",
+            "computed: 91.89 MHz halved by 900 pF gives 300 pF, 10 nH, 5.774 ohm",
+        ),
+        Case(
+            {
+                "r": "5.774 ohm",
+                "l_loop": "10 nH",
+                "q_oss": "30 nC",
+                "v_swing": "100 V",
+                "parallel": 1.0,
+            },
+            "1",
+            "derived: resistor at the loop's own impedance",
+        ),
     ),
     peaks_inside=("output_stage.snubber.r", "output_stage.l_loop"),
     asked_from=None,

@@ -42,14 +42,22 @@ CHECK = Check(
     levers=(Lever("supply.v_rail", "0.5 V"),),
     sources=(RATING, derivation("the leg of the part spans both supply pins")),
     cautions=(
-        Caution("NOTICE", "A power stage beyond its rating can fail short and put the supply "
-                "on the loudspeaker."),
+        Caution(
+            "NOTICE",
+            "A power stage beyond its rating can fail short and put the supply on the loudspeaker.",
+        ),
     ),
     cases=(
-        Case({"v_static_peak": "30 V", "v_supply_abs": "37 V"}, "81.08 %",
-             "published: TPA3221 data sheet SLASEE9B, figures given at 30 V, maximum 37 V"),
-        Case({"v_static_peak": "55 V", "v_supply_abs": "69 V"}, "79.71 %",
-             "published: e2e.ti.com thread 1440241, peaks of 55 V on a part with 69 V maximum"),
+        Case(
+            {"v_static_peak": "30 V", "v_supply_abs": "37 V"},
+            "81.08 %",
+            "published: TPA3221 data sheet SLASEE9B, figures given at 30 V, maximum 37 V",
+        ),
+        Case(
+            {"v_static_peak": "55 V", "v_supply_abs": "69 V"},
+            "79.71 %",
+            "published: e2e.ti.com thread 1440241, peaks of 55 V on a part with 69 V maximum",
+        ),
     ),
     topic=("output_stage.device",),
     fails="""

@@ -36,16 +36,20 @@ CHECK = Check(
         "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),
     },
     applies={"output_stage.devices": "integrated"},
-    limits=AtMost(
-        major="100 %", minor="97 %", basis={"major": THREAD, "minor": COMMON_PRACTICE}
-    ),
+    limits=AtMost(major="100 %", minor="97 %", basis={"major": THREAD, "minor": COMMON_PRACTICE}),
     levers=(Lever("supply.v_rail", "0.5 V"),),
     sources=(THREAD, derivation("the leg of the part spans both supply pins")),
     cases=(
-        Case({"v_static_peak": "55 V", "v_supply_high": "53.5 V"}, "102.8 %",
-             "published: e2e.ti.com thread 1440241, units burned"),
-        Case({"v_static_peak": "30 V", "v_supply_high": "32 V"}, "93.75 %",
-             "published: TPA3221 data sheet SLASEE9B, headline use at 30 V"),
+        Case(
+            {"v_static_peak": "55 V", "v_supply_high": "53.5 V"},
+            "102.8 %",
+            "published: e2e.ti.com thread 1440241, units burned",
+        ),
+        Case(
+            {"v_static_peak": "30 V", "v_supply_high": "32 V"},
+            "93.75 %",
+            "published: TPA3221 data sheet SLASEE9B, headline use at 30 V",
+        ),
     ),
     topic=("output_stage.device",),
     fails="""

@@ -41,11 +41,16 @@ CHECK = Check(
     levers=(Lever("supply.v_rail", "0.5 V"),),
     sources=(RANGE,),
     cases=(
-        Case({"v_rail_low": "8 V", "rails": "single", "v_supply_low": "7 V"}, "114.3 %",
-             "published: TPA3221 data sheet SLASEE9B, output power plotted from 8 V, range from "
-             "7 V"),
-        Case({"v_rail_low": "5 V", "rails": "split", "v_supply_low": "12 V"}, "83.33 %",
-             "derived: two rails of 5 V are 10 V from pin to pin"),
+        Case(
+            {"v_rail_low": "8 V", "rails": "single", "v_supply_low": "7 V"},
+            "114.3 %",
+            "published: TPA3221 data sheet SLASEE9B, output power plotted from 8 V, range from 7 V",
+        ),
+        Case(
+            {"v_rail_low": "5 V", "rails": "split", "v_supply_low": "12 V"},
+            "83.33 %",
+            "derived: two rails of 5 V are 10 V from pin to pin",
+        ),
     ),
     topic=("output_stage.device.v_supply",),
     fails="""

@@ -44,19 +44,38 @@ CHECK = Check(
         major="100 %",
         minor="80 %",
         basis={
-            "major": Source("LM5109B data sheet, Texas Instruments, note on the switch node; "
-                            "IRS20124S data sheet: guaranteed to -4 V"),
+            "major": Source(
+                "LM5109B data sheet, Texas Instruments, note on the switch node; "
+                "IRS20124S data sheet: guaranteed to -4 V"
+            ),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("output_stage.l_loop", "0.5 nH"), Lever("gate_drive.r_g_on", "E24")),
     sources=(derivation("diode drop and L di/dt in series below ground"),),
     cases=(
-        Case({"v_sd": "1 V", "l_loop": "5 nH", "i_leg_peak": "5 A", "t_edge": "10 ns",
-              "v_node_negative": "4 V"}, "87.5 %",
-             "published: limit of 4 V from the IRS20124S data sheet; 5 nH at 0.5 A/ns give 3.5 V"),
-        Case({"v_sd": "1 V", "l_loop": "10 nH", "i_leg_peak": "10 A", "t_edge": "20 ns",
-              "v_node_negative": "5 V"}, "120 %", "derived: 1 V and 5 V in series against 5 V"),
+        Case(
+            {
+                "v_sd": "1 V",
+                "l_loop": "5 nH",
+                "i_leg_peak": "5 A",
+                "t_edge": "10 ns",
+                "v_node_negative": "4 V",
+            },
+            "87.5 %",
+            "published: limit of 4 V from the IRS20124S data sheet; 5 nH at 0.5 A/ns give 3.5 V",
+        ),
+        Case(
+            {
+                "v_sd": "1 V",
+                "l_loop": "10 nH",
+                "i_leg_peak": "10 A",
+                "t_edge": "20 ns",
+                "v_node_negative": "5 V",
+            },
+            "120 %",
+            "derived: 1 V and 5 V in series against 5 V",
+        ),
     ),
     topic=("gate_drive.v_node_negative",),
     asked_from="production",

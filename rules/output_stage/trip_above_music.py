@@ -60,16 +60,25 @@ CHECK = Check(
     ),
     sources=(
         derivation("crest of the clipped signal through load and path"),
-        Source("IRAUDAMP7D reference design, International Rectifier: trip of 23 A at 25 degC "
-               "on rails of 35 V into 4 ohm", "p. 24"),
+        Source(
+            "IRAUDAMP7D reference design, International Rectifier: trip of 23 A at 25 degC "
+            "on rails of 35 V into 4 ohm",
+            "p. 24",
+        ),
     ),
     cases=(
-        Case({"i_trip_hot": "9.6 A", "i_crest": "8.842 A"}, "108.6 %",
-             "computed: 50 V at depth 0.95 into 6.4 ohm with full ripple, simulated: 8.842 A; "
-             "12 A less 20 %"),
-        Case({"i_trip_hot": "10 A", "i_crest": "11.54 A"}, "86.67 %",
-             "published: M. Wulf, docu.pdf 2019, 48 V bridge into 4 ohm behind 2 x 80 mohm trips "
-             "in normal use at 10 A"),
+        Case(
+            {"i_trip_hot": "9.6 A", "i_crest": "8.842 A"},
+            "108.6 %",
+            "computed: 50 V at depth 0.95 into 6.4 ohm with full ripple, simulated: 8.842 A; "
+            "12 A less 20 %",
+        ),
+        Case(
+            {"i_trip_hot": "10 A", "i_crest": "11.54 A"},
+            "86.67 %",
+            "published: M. Wulf, docu.pdf 2019, 48 V bridge into 4 ohm behind 2 x 80 mohm trips "
+            "in normal use at 10 A",
+        ),
     ),
     topic=("output_stage.over_current",),
     fails="""

@@ -43,14 +43,22 @@ CHECK = Check(
     ),
     sources=(
         derivation("slope V / L grows as L falls"),
-        Source("IRAUDAMP7D reference design, International Rectifier: trip of 23 A with an "
-               "inductor of 13 A"),
+        Source(
+            "IRAUDAMP7D reference design, International Rectifier: trip of 23 A with an "
+            "inductor of 13 A"
+        ),
     ),
     cases=(
-        Case({"i_trip": "10 A", "i_sat": "10 A"}, "100 %",
-             "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 A"),
-        Case({"i_trip": "23 A", "i_sat": "13 A"}, "176.9 %",
-             "published: IRAUDAMP7D, trip of 23 A, inductor of 13 A as printed"),
+        Case(
+            {"i_trip": "10 A", "i_sat": "10 A"},
+            "100 %",
+            "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 A",
+        ),
+        Case(
+            {"i_trip": "23 A", "i_sat": "13 A"},
+            "176.9 %",
+            "published: IRAUDAMP7D, trip of 23 A, inductor of 13 A as printed",
+        ),
     ),
     topic=("output_stage.over_current",),
     asked_from="production",

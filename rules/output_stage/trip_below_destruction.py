@@ -68,18 +68,22 @@ CHECK = Check(
         "n_legs": Input("n_legs", "1", "legs of the channel"),
         "l": Input("filter.inductor.l", "uH", "one inductor"),
         "i_sat": Input(
-            "i_sat_hot", "A", "saturation current when hot",
-            default=Assumption("1 MA", "favourable", derivation("an inductor that does not "
-                                                                "saturate")),
+            "i_sat_hot",
+            "A",
+            "saturation current when hot",
+            default=Assumption(
+                "1 MA", "favourable", derivation("an inductor that does not saturate")
+            ),
         ),
         "drop": Input(
-            "filter.inductor.i_sat_drop", "%", "loss of inductance that defines i_sat",
+            "filter.inductor.i_sat_drop",
+            "%",
+            "loss of inductance that defines i_sat",
             default=Assumption("30 %", "neutral", COMMON_PRACTICE),
         ),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
         "i_dm": Input("output_stage.device.i_dm", "A", "pulsed drain current rating"),
-        "most": Constant("2", "saturation beyond which the curve is not followed",
-                         COMMON_PRACTICE),
+        "most": Constant("2", "saturation beyond which the curve is not followed", COMMON_PRACTICE),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -96,17 +100,44 @@ CHECK = Check(
     ),
     sources=(SLOPE,),
     cautions=(
-        Caution("CAUTION", "Short-circuit tests can burst devices: cover the board, wear eye "
-                "protection, start at a low rail."),
+        Caution(
+            "CAUTION",
+            "Short-circuit tests can burst devices: cover the board, wear eye "
+            "protection, start at a low rail.",
+        ),
     ),
     cases=(
-        Case({"i_trip": "14.4 A", "t_response": "500 ns", "v_swing": "100 V", "n_legs": 1.0,
-              "l": "22 uH", "i_sat": "1 MA", "drop": "30 %", "parallel": 1.0, "i_dm": "60 A"},
-             "25.89 %", "computed: half-bridge on 50 V simulated into a short: 2.273 A in a "
-             "microsecond, top 15.54 A"),
-        Case({"i_trip": "10 A", "t_response": "1 us", "v_swing": "25.2 V", "n_legs": 2.0,
-              "l": "10 uH", "i_sat": "1 MA", "drop": "30 %", "parallel": 1.0, "i_dm": "50 A"},
-             "25.04 %", "derived: bridge terminal to ground, 2.52 A in a microsecond"),
+        Case(
+            {
+                "i_trip": "14.4 A",
+                "t_response": "500 ns",
+                "v_swing": "100 V",
+                "n_legs": 1.0,
+                "l": "22 uH",
+                "i_sat": "1 MA",
+                "drop": "30 %",
+                "parallel": 1.0,
+                "i_dm": "60 A",
+            },
+            "25.89 %",
+            "computed: half-bridge on 50 V simulated into a short: 2.273 A in a "
+            "microsecond, top 15.54 A",
+        ),
+        Case(
+            {
+                "i_trip": "10 A",
+                "t_response": "1 us",
+                "v_swing": "25.2 V",
+                "n_legs": 2.0,
+                "l": "10 uH",
+                "i_sat": "1 MA",
+                "drop": "30 %",
+                "parallel": 1.0,
+                "i_dm": "50 A",
+            },
+            "25.04 %",
+            "derived: bridge terminal to ground, 2.52 A in a microsecond",
+        ),
     ),
     topic=("output_stage.over_current",),
     asked_from="production",

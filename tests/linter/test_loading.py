@@ -7,11 +7,12 @@ import pickle
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
 from ampreview.linter.loading import Loaded, Spec, load_file, load_text
 from ampreview.linter.quantity import Value
 from ampreview.linter.refusal import Refusal
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 BOOTH = """\
 amplifier_spec: 1

@@ -6,7 +6,7 @@ import sys
 import pint
 import pytest
 
-from ampreview.linter.quantity import parse, quantity, same_dimension
+from ampreview.linter.quantity import quantity, same_dimension
 from ampreview.linter.units import known_symbols, registry, unit_of
 
 FULL = pint.UnitRegistry()

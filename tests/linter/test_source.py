@@ -6,11 +6,12 @@ Lines and columns are counted by hand in the texts below.
 import textwrap
 
 import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
 from ampreview.linter.flatten import MAX_DEPTH, MAX_VALUES
 from ampreview.linter.plain_text import MAX_BYTES
 from ampreview.linter.source import MAX_LENGTH, Document, read
-from hypothesis import example, given, settings
-from hypothesis import strategies as st
 
 SAMPLE = """\
 amplifier_spec: 1

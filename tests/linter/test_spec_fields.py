@@ -3,11 +3,12 @@
 import math
 
 import pytest
+from ruamel.yaml import YAML
+
 from ampreview.linter.check import Assumption, Source
 from ampreview.linter.quantity import Value, parse
 from ampreview.linter.spec import FIELDS, Field, field_of, is_channel_path, keys_of, usual_bounds
 from ampreview.linter.spec.accept import PLAIN
-from ruamel.yaml import YAML
 
 # Sections that a spec may declare not to be in the product.
 MAY_BE_NONE = {

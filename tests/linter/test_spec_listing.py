@@ -6,6 +6,7 @@ quantities; pint's full registry, not the program's own units, judges the dimens
 
 import pint
 import pytest
+
 from ampreview.linter.spec import FIELDS
 
 # Kind or SI unit, and the paths that have it.  degC: a temperature; K: a difference.

@@ -4,12 +4,13 @@ from copy import deepcopy
 from typing import Any
 
 import pytest
+from pydantic import ValidationError
+
 from ampreview.linter.quantity import Value
 from ampreview.linter.source import read
 from ampreview.linter.spec import Amplifier
 from ampreview.linter.spec.battery import Battery
 from ampreview.linter.spec.field import Section
-from pydantic import ValidationError
 
 # An invented product with invented parts; no figure belongs to a maker.
 WORKSHOP = """

@@ -3,8 +3,9 @@
 from typing import Any
 
 import pytest
-from ampreview.linter.spec import Amplifier
 from pydantic import ValidationError
+
+from ampreview.linter.spec import Amplifier
 
 
 def nested(path: str, value: Any) -> dict[str, Any]:

@@ -67,8 +67,15 @@ def test_edge_on_the_plateau_by_a_transistor_model() -> None:
 
     nearly_on.terminal = True  # type: ignore[attr-defined]
     plateau = v_th + load / gain
-    solved = solve_ivp(rates, (0.0, 20e-9), [plateau, swing], method="Radau",
-                       events=nearly_on, dense_output=True, rtol=1e-6)
+    solved = solve_ivp(
+        rates,
+        (0.0, 20e-9),
+        [plateau, swing],
+        method="Radau",
+        events=nearly_on,
+        dense_output=True,
+        rtol=1e-6,
+    )
     times = np.linspace(0.0, solved.t[-1], 20001)
     drain = solved.sol(times)[1]
     below = times[drain < 0.1 * swing][0] - times[drain < 0.9 * swing][0]

@@ -27,6 +27,7 @@ def spectrum_of_edges(rises, falls, order):
 
 def uniform_pulse(depth, ratio, start, waveform):
     """Edges of one pulse whose width follows one sample."""
+
     def width(t):
         return (1 + depth * np.sin(2 * np.pi * t)) / 2 / ratio
 
@@ -52,7 +53,8 @@ def natural_pulse(depth, ratio, start):
 def edges(depth, ratio, waveform=None):
     """Edge times of one period of the tone; natural sampling where no waveform is given."""
     pulses = [
-        uniform_pulse(depth, ratio, k / ratio, waveform) if waveform
+        uniform_pulse(depth, ratio, k / ratio, waveform)
+        if waveform
         else natural_pulse(depth, ratio, k / ratio)
         for k in range(ratio)
     ]
@@ -88,9 +90,15 @@ def test_uniform_harmonics_against_exact_edges(n, waveform):
 
 
 # Worst product that falls into the band with a full-scale tone at its top, in percent.
-@pytest.mark.parametrize(("ratio", "percent"), [
-    (4, 1.782), (5, 1.782), (6, 0.03799), (8, 4.268e-4),
-])
+@pytest.mark.parametrize(
+    ("ratio", "percent"),
+    [
+        (4, 1.782),
+        (5, 1.782),
+        (6, 0.03799),
+        (8, 4.268e-4),
+    ],
+)
 def test_products_that_fall_into_the_band(ratio, percent):
     lowest = next(n for n in range(2, 12, 2) if abs(ratio - n) <= 1)
     assert 100 * natural_product(1, lowest, 1.0) == pytest.approx(percent, rel=1e-3)
@@ -134,6 +142,7 @@ def test_jitter_noise_against_a_simulated_pulse_train():
 @pytest.mark.parametrize("m", [0.0, 0.5, 0.8, 0.9])
 def test_hysteretic_frequency_by_time_stepping(m):
     """Integrator of v - m between two thresholds; frequency against that at idle."""
+
     def period(level):
         x, v, t, dt, crossings = 0.0, 1.0, 0.0, 1e-4, []
         while len(crossings) < 6:
@@ -163,9 +172,15 @@ def test_power_at_a_distortion_against_the_clipped_sine(thd):
 
 
 # TPA3221 data sheet: 4 ohm and 8 ohm output power at 1 % and 10 %, read off its plot.
-@pytest.mark.parametrize(("one", "ten"), [
-    (14.6, 18.2), (40.3, 49.9), (88.1, 107.7), (49.7, 61.2),
-])
+@pytest.mark.parametrize(
+    ("one", "ten"),
+    [
+        (14.6, 18.2),
+        (40.3, 49.9),
+        (88.1, 107.7),
+        (49.7, 61.2),
+    ],
+)
 def test_tpa3221_published_power_at_1_and_10_percent(one, ten):
     found = clipped_power_ratio(0.1) / clipped_power_ratio(0.01)
     assert found == pytest.approx(ten / one, rel=0.02)

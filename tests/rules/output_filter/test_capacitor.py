@@ -14,10 +14,17 @@ from ampreview.rules.formulas.capacitor import (
 
 
 # CS4525 data sheet DS726PP1, table 19: load, coupling capacitor, corner as printed.
-@pytest.mark.parametrize(("load", "c", "printed"), [
-    (4, 1000e-6, 40), (4, 680e-6, 58), (4, 330e-6, 120),
-    (8, 470e-6, 42), (8, 330e-6, 60), (8, 180e-6, 110),
-])
+@pytest.mark.parametrize(
+    ("load", "c", "printed"),
+    [
+        (4, 1000e-6, 40),
+        (4, 680e-6, 58),
+        (4, 330e-6, 120),
+        (8, 470e-6, 42),
+        (8, 330e-6, 60),
+        (8, 180e-6, 110),
+    ],
+)
 def test_cs4525_table_19(load, c, printed):
     assert high_pass_corner(load, c) == pytest.approx(printed, rel=0.015)
 

@@ -64,9 +64,7 @@ def test_two_level_bridge_ripple_in_time():
 def test_three_level_bridge_without_ground_capacitors_in_time():
     """Half modulation: duties 0.75 and 0.25, centred pulses, capacitor across the load."""
     v, l_leg, f = 24.0, 10 * UH, 400e3
-    rows = periodic_current(
-        pulse(v, 0.75), pulse(v, 0.25), l_leg, 10 * UF, 1e-12, 8.0, f
-    )
+    rows = periodic_current(pulse(v, 0.75), pulse(v, 0.25), l_leg, 10 * UF, 1e-12, 8.0, f)
     differential = (rows[:, 0] - rows[:, 1]) / 2
     assert np.ptp(differential) == pytest.approx(ripple_three_level(v, l_leg, f), rel=0.01)
 

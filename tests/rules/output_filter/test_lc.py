@@ -61,11 +61,14 @@ def test_bridge_is_two_l_with_half_the_ground_capacitor(f):
     assert whole == pytest.approx(bridge_gain(f, 15 * UH, 1.0 * UF, 0.27 * UF, 4.0), rel=1e-9)
 
 
-@pytest.mark.parametrize(("l_1", "c_1", "load", "r"), [
-    (22 * UH, 0.68 * UF, 8.0, 0.03),
-    (22 * UH, 0.68 * UF, 8.0, 0.0),
-    (44 * UH, 0.47 * UF, 4.0, 0.2),
-])
+@pytest.mark.parametrize(
+    ("l_1", "c_1", "load", "r"),
+    [
+        (22 * UH, 0.68 * UF, 8.0, 0.03),
+        (22 * UH, 0.68 * UF, 8.0, 0.0),
+        (44 * UH, 0.47 * UF, 4.0, 0.2),
+    ],
+)
 def test_quality_against_the_poles(l_1, c_1, load, r):
     poles = np.roots([l_1 * c_1, l_1 / load + r * c_1, 1 + r / load])
     expected = abs(np.prod(poles)) ** 0.5 / -np.sum(poles).real
@@ -75,16 +78,19 @@ def test_quality_against_the_poles(l_1, c_1, load, r):
 # MAX4295 data sheet p. 11; CS4525 data sheet DS726PP1 tables 18 and 20; TPA3001D1 SLOS398E
 # p. 18; TPA3111D1 SLOS618E p. 16.  Total inductance, total capacitance, printed corner.
 # Not used: the 6 ohm row of CS4525 table 20, whose parts give 42 kHz for a printed 35 kHz.
-@pytest.mark.parametrize(("l_1", "c_1", "printed"), [
-    (30 * UH, 937 * NF, 30e3),
-    (2 * 15 * UH, 2000 * NF / 2, 30e3),
-    (22 * UH, 1000 * NF, 35e3),
-    (47 * UH, 470 * NF, 35e3),
-    (2 * 10 * UH, 1000 * NF, 35e3),
-    (2 * 22 * UH, 470 * NF, 35e3),
-    (2 * 33 * UH, 470 * NF + 100 * NF / 2, 27e3),
-    (2 * 15 * UH, 2200 * NF / 2, 27e3),
-])
+@pytest.mark.parametrize(
+    ("l_1", "c_1", "printed"),
+    [
+        (30 * UH, 937 * NF, 30e3),
+        (2 * 15 * UH, 2000 * NF / 2, 30e3),
+        (22 * UH, 1000 * NF, 35e3),
+        (47 * UH, 470 * NF, 35e3),
+        (2 * 10 * UH, 1000 * NF, 35e3),
+        (2 * 22 * UH, 470 * NF, 35e3),
+        (2 * 33 * UH, 470 * NF + 100 * NF / 2, 27e3),
+        (2 * 15 * UH, 2200 * NF / 2, 27e3),
+    ],
+)
 def test_published_filter_tables(l_1, c_1, printed):
     assert corner(l_1, c_1) == pytest.approx(printed, rel=0.035)
 
@@ -133,16 +139,24 @@ def test_damper_resistance_against_an_optimiser(n):
         return max(node_gain(f, [(l_1, c_1)], branch=(r, n * c_1)) for f in grid[::4])
 
     guess = (l_1 / c_1) ** 0.5
-    best = minimize_scalar(peak, bounds=(0.2 * guess, 4 * guess), method="bounded",
-                           options={"xatol": 1e-3 * guess})
+    best = minimize_scalar(
+        peak, bounds=(0.2 * guess, 4 * guess), method="bounded", options={"xatol": 1e-3 * guess}
+    )
     assert damper_resistance(l_1, c_1, n * c_1) == pytest.approx(best.x, rel=0.01)
     assert best.fun == pytest.approx(1 + 2 / n, rel=1e-3)
 
 
-@pytest.mark.parametrize(("r_damper", "c_damper"), [
-    (1.0, 0.0), (10.0, 100 * NF), (9.85, 680 * NF), (3.0, 680 * NF), (47.0, 680 * NF),
-    (6.8, 2000 * NF),
-])
+@pytest.mark.parametrize(
+    ("r_damper", "c_damper"),
+    [
+        (1.0, 0.0),
+        (10.0, 100 * NF),
+        (9.85, 680 * NF),
+        (3.0, 680 * NF),
+        (47.0, 680 * NF),
+        (6.8, 2000 * NF),
+    ],
+)
 def test_open_load_gain_against_a_fine_scan(r_damper, c_damper):
     l_1, c_1, r = 22 * UH, 0.68 * UF, 0.03
     branch = (r_damper, c_damper) if c_damper else None

@@ -55,10 +55,15 @@ class Leg:
         """Add the exact Fourier integral of a constant node voltage."""
         for n in self.sums:
             w = 2 * math.pi * AUDIO * n
-            self.sums[n] += level * (
-                complex(math.cos(w * (self.time + dt)), -math.sin(w * (self.time + dt)))
-                - complex(math.cos(w * self.time), -math.sin(w * self.time))
-            ) * 1j / w
+            self.sums[n] += (
+                level
+                * (
+                    complex(math.cos(w * (self.time + dt)), -math.sin(w * (self.time + dt)))
+                    - complex(math.cos(w * self.time), -math.sin(w * self.time))
+                )
+                * 1j
+                / w
+            )
 
 
 def crossings(depth: float, carrier: float, period: int) -> tuple[float, float]:

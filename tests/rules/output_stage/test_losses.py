@@ -108,10 +108,39 @@ def test_hot_resistance_between_its_two_printed_points() -> None:
 
 def worked_example() -> float:
     """+-50 V, 8 ohm, 100 W, 50 mohm, 400 kHz, 10 ns, 30 nC, 40 nC, 15 nC, 12 V, 1 V, 25 ns."""
-    steady = idle(1.0, 100.0, CARRIER, 1.0, 30e-9, 15e-9, 12.0, 25e-9, RIPPLE, 0.0, 0.0, 0.0,
-                  "two-level", "none")
-    growing = with_load(1.0, 100.0, I_PEAK, DEPTH, 8e-9, CARRIER, 1.0, 40e-9, 1.0, 25e-9,
-                        "natural-sampling", 30e-9, RIPPLE, "two-level", "none")
+    steady = idle(
+        1.0,
+        100.0,
+        CARRIER,
+        1.0,
+        30e-9,
+        15e-9,
+        12.0,
+        25e-9,
+        RIPPLE,
+        0.0,
+        0.0,
+        0.0,
+        "two-level",
+        "none",
+    )
+    growing = with_load(
+        1.0,
+        100.0,
+        I_PEAK,
+        DEPTH,
+        8e-9,
+        CARRIER,
+        1.0,
+        40e-9,
+        1.0,
+        25e-9,
+        "natural-sampling",
+        30e-9,
+        RIPPLE,
+        "two-level",
+        "none",
+    )
     return float(steady + growing + conduction_loss(0.05, I_PEAK, RIPPLE, DEPTH))
 
 
@@ -134,10 +163,39 @@ def test_switching_stage_beats_the_linear_bound() -> None:
 
 def test_load_switches_one_edge_hard_also_where_idle_is_soft() -> None:
     """60 ns of dead time make idle soft: the 1.200 W of output charge come with the load."""
-    soft = idle(1.0, 100.0, CARRIER, 1.0, 30e-9, 0.0, 12.0, 60e-9, RIPPLE, 0.0, 0.0, 0.0,
-                "two-level", "none")
-    loaded = with_load(1.0, 100.0, I_PEAK, DEPTH, 0.0, CARRIER, 1.0, 0.0, 0.0, 60e-9,
-                       "natural-sampling", 30e-9, RIPPLE, "two-level", "none")
+    soft = idle(
+        1.0,
+        100.0,
+        CARRIER,
+        1.0,
+        30e-9,
+        0.0,
+        12.0,
+        60e-9,
+        RIPPLE,
+        0.0,
+        0.0,
+        0.0,
+        "two-level",
+        "none",
+    )
+    loaded = with_load(
+        1.0,
+        100.0,
+        I_PEAK,
+        DEPTH,
+        0.0,
+        CARRIER,
+        1.0,
+        0.0,
+        0.0,
+        60e-9,
+        "natural-sampling",
+        30e-9,
+        RIPPLE,
+        "two-level",
+        "none",
+    )
     assert soft == 0.0
     assert loaded == pytest.approx(1.200)
 
@@ -151,10 +209,12 @@ def test_three_level_bridge_without_ground_capacitors_idles_hard() -> None:
 
 
 def test_parallel_devices_double_charges_and_halve_resistance() -> None:
-    one = idle(1.0, 50.0, CARRIER, 1.0, 10e-9, 5e-9, 10.0, 0.0, 3.0, 0.1, 0.0, 0.0,
-               "two-level", "none")
-    two = idle(1.0, 50.0, CARRIER, 2.0, 10e-9, 5e-9, 10.0, 0.0, 3.0, 0.1, 0.0, 0.0,
-               "two-level", "none")
+    one = idle(
+        1.0, 50.0, CARRIER, 1.0, 10e-9, 5e-9, 10.0, 0.0, 3.0, 0.1, 0.0, 0.0, "two-level", "none"
+    )
+    two = idle(
+        1.0, 50.0, CARRIER, 2.0, 10e-9, 5e-9, 10.0, 0.0, 3.0, 0.1, 0.0, 0.0, "two-level", "none"
+    )
     charges = CARRIER * (2 * 10e-9 * 50.0 + 2 * 5e-9 * 10.0)
     ripple = 3.0**2 / 12 * 0.1
     assert one == pytest.approx(charges + ripple)
@@ -167,6 +227,20 @@ def test_idle_loss_of_a_published_board_is_not_exceeded() -> None:
     Charges and ripple alone (22 uH, 400 kHz, 58 mohm, 12 nC, 20 mohm) must come out below.
     """
     ripple = 70.0 / (4 * 22e-6 * 400e3)
-    channel = idle(1.0, 70.0, 400e3, 1.0, 0.0, 12e-9, 12.0, 45e-9, ripple, 0.058, 0.020, 0.0,
-                   "two-level", "none")
+    channel = idle(
+        1.0,
+        70.0,
+        400e3,
+        1.0,
+        0.0,
+        12e-9,
+        12.0,
+        45e-9,
+        ripple,
+        0.058,
+        0.020,
+        0.0,
+        "two-level",
+        "none",
+    )
     assert 0.1 < 2 * channel < 4.8

@@ -10,9 +10,16 @@ from ampreview.rules.formulas.modulation import clipped_power_ratio
 
 # TPA3221 data sheet SLASEE9B, power at 1 % read off its plot: supply, load, watts.  70 mohm
 # each at 25 degC, two in line, case at 75 degC: 1.3 times; maximum depth 1.
-@pytest.mark.parametrize(("v", "load", "one"), [
-    (12.0, 4.0, 14.6), (24.0, 4.0, 57.6), (30.0, 4.0, 88.1), (24.0, 8.0, 31.9), (30.0, 8.0, 49.7),
-])
+@pytest.mark.parametrize(
+    ("v", "load", "one"),
+    [
+        (12.0, 4.0, 14.6),
+        (24.0, 4.0, 57.6),
+        (30.0, 4.0, 88.1),
+        (24.0, 8.0, 31.9),
+        (30.0, 8.0, 49.7),
+    ],
+)
 def test_tpa3221_measured_power(v, load, one):
     """The formula is at most a fifth above: bond wires, inductors and the part's own limit."""
     found = power_at_depth(1.0, v, load, 2 * 0.07 * 1.3) * clipped_power_ratio(0.01)
@@ -71,8 +78,10 @@ def test_dead_time_at_the_crest_and_over_a_sine(dead_time: float) -> None:
     carrier, depth, steps = 400e3, 0.9, 2000
     angles = [2 * math.pi * (k + 0.5) / steps for k in range(steps)]
     signs = [1 if math.sin(a) > 0 else -1 for a in angles]
-    wave = [s * _average(depth * abs(math.sin(a)), dead_time, carrier)
-            for s, a in zip(signs, angles, strict=True)]
+    wave = [
+        s * _average(depth * abs(math.sin(a)), dead_time, carrier)
+        for s, a in zip(signs, angles, strict=True)
+    ]
     fundamental = 2 / steps * sum(w * math.sin(a) for w, a in zip(wave, angles, strict=True))
     found = power_with_dead_time(depth, dead_time, carrier, 30.0, 4.0, 0.0)
     assert (8 * found) ** 0.5 == pytest.approx(30.0 * fundamental, rel=1e-5)

@@ -45,8 +45,9 @@ def ramp_peak(current: float, t_edge: float) -> float:
 
     end = t_edge + 30e-9
     times = np.linspace(0.0, end, 20001)
-    solved = solve_ivp(rates, (0.0, end), [current, 0.0], t_eval=times, rtol=1e-9, atol=1e-9,
-                       max_step=t_edge / 20)
+    solved = solve_ivp(
+        rates, (0.0, end), [current, 0.0], t_eval=times, rtol=1e-9, atol=1e-9, max_step=t_edge / 20
+    )
     return float(solved.y[1].max())
 
 

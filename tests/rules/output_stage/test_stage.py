@@ -159,15 +159,19 @@ def test_bridge_that_blew_up_is_caught() -> None:
 def test_reference_board_is_not_condemned() -> None:
     """IRAUDAMP7D at +-35 V, built many times: nothing worse than minor in these domains."""
     found = own_findings(REFERENCE_BOARD)
-    grave = {name: item.message for name, item in found.items()
-             if item.severity is not Severity.MINOR}
+    grave = {
+        name: item.message for name, item in found.items() if item.severity is not Severity.MINOR
+    }
     assert not grave
 
 
 @pytest.mark.parametrize(
     ("dead_time", "carrier", "expected"),
-    [("520 ns", "250 kHz", Severity.MAJOR), ("375 ns", "165 kHz", Severity.MAJOR),
-     ("45 ns", "400 kHz", None)],
+    [
+        ("520 ns", "250 kHz", Severity.MAJOR),
+        ("375 ns", "165 kHz", Severity.MAJOR),
+        ("45 ns", "400 kHz", None),
+    ],
 )
 def test_dead_time_share_of_published_designs(
     dead_time: str, carrier: str, expected: Severity | None
