@@ -58,10 +58,12 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
 
     It begins with a capital and ends without a full stop, because a note may follow.
     """
-    words = {"figure": Said(node.value(corner), check.unit)}
+    words: dict[str, Said | str] = {"figure": Said(node.value(corner), check.unit)}
     for name, item in check.inputs.items():
-        unit = item.unit if isinstance(item, Input) else "1"
-        words[name] = Said(node.arguments[name].value(corner), unit)
+        if isinstance(item, Input):
+            words[name] = Said(node.arguments[name].value(corner), item.unit)
+        else:
+            words[name] = item.value
     text = check.sentence.format_map(words).removesuffix(".")
     return text[:1].upper() + text[1:]
 

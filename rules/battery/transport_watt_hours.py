@@ -28,7 +28,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="e_pack / packs",
-    sentence="Each of {packs:pack|packs} holds {figure} ({e_pack} in all).",
+    sentence="One pack holds {figure} ({packs:pack|packs}, {e_pack} in all).",
     inputs={
         "e_pack": Input("e_pack", "Wh", "energy of all cells, new"),
         "packs": Input("battery.packs", "1", "separately removable packs"),

@@ -23,13 +23,13 @@ def figure(emission_class: str) -> float:
 
 
 CHECK = Check(
-    title="Emission class of the product",
+    title="Emission class against the place of use",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="1 where emission_class is a",
-    sentence="The product claims class {emission_class} of CISPR 32 (class a counts {figure}).",
+    sentence="The product claims class {emission_class} of CISPR 32.",
     inputs={
         "emission_class": Input("claims.emission_class", "word", "class after CISPR 32"),
     },

@@ -30,7 +30,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of standards that set limits of emission",
-    sentence="Of the cited texts ({standards}) {figure} set limits of radio-frequency emission.",
+    sentence="{figure:text sets|texts set} limits of radio-frequency emission among those cited"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),

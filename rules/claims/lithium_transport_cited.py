@@ -32,7 +32,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of standards that are UN 38.3",
-    sentence="Of the cited texts ({standards}) {figure} are the transport test of lithium cells.",
+    sentence="{figure:text is|texts are} the transport test of lithium cells among those cited"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

@@ -30,7 +30,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of standards that are about radio transmitters",
-    sentence="A transmitter is inside; of the cited texts ({standards}) {figure} are about radio.",
+    sentence="A transmitter is inside, and {figure:text is|texts are} about radio among those"
+    " cited ({standards}).",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
     applies={"claims.radio": "yes"},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

@@ -31,7 +31,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of standards that are IEC 62368-1 or a version of it",
-    sentence="Of the cited texts ({standards}) {figure} are a safety standard for audio equipment.",
+    sentence="{figure:text is a safety standard|texts are safety standards} for audio equipment"
+    " among those cited ({standards}).",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),

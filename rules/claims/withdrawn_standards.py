@@ -30,7 +30,7 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="number of standards that are withdrawn",
-    sentence="Of the cited texts ({standards}) {figure} are withdrawn or repealed.",
+    sentence="{figure:text is|texts are} withdrawn or repealed among those cited ({standards}).",
     inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
     limits=AtMost(minor="0", basis={"minor": WITHDRAWN_2020}),
     sources=(WITHDRAWN_2020, REPLACED),

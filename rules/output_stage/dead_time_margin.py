@@ -44,8 +44,9 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="dead_time - t_late - t_f - delay_mismatch",
-    sentence="Of a dead time of {dead_time} {figure} are left: turn-off starts {t_late} later than"
-    " turn-on, fall {t_f}, drivers apart by {delay_mismatch}.",
+    sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
+    " (turn-off starts {t_late} later than turn-on, fall {t_f}, drivers apart by"
+    " {delay_mismatch}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
         "t_late": Input("t_off_late", "ns", "turn-off delay beyond the turn-on delay"),

@@ -21,9 +21,9 @@ def figure(
     v_swing: Any,
     i_trip: Any,
     t_response: Any,
-    l: Any,
+    l: Any,  # noqa: E741
     parallel: Any,
-    e_as: Any,  # noqa: E741
+    e_as: Any,
 ) -> Any:
     """Energy of one event over the single-pulse rating."""
     return (v_swing * i_trip * t_response + l * i_trip**2 / 2) / (parallel * e_as)
