@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from ampreview.linter.check import Milestone
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.loading import load_file
 from ampreview.linter.review import Review, review
@@ -164,10 +165,10 @@ ROWS = [
 
 
 @cache
-def reviewed(name: str, milestone: str = "") -> Review:
+def reviewed(name: str, milestone: Milestone | None = None) -> Review:
     loaded = load_file(FOLDER / f"{name}.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
-    return review(loaded.spec, milestone or None)  # type: ignore[arg-type]
+    return review(loaded.spec, milestone)
 
 
 def found(name: str, check: str, subject: str) -> Finding | None:
