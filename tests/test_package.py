@@ -48,7 +48,8 @@ def test_the_wheel_holds_every_file_of_the_folders(built: Path) -> None:
 
 def test_the_sdist_can_be_built_from(built: Path) -> None:
     (sdist,) = built.glob("*.tar.gz")
-    inner = {name.split("/", 1)[1] for name in tarfile.open(sdist).getnames() if "/" in name}
+    with tarfile.open(sdist) as archive:
+        inner = {name.split("/", 1)[1] for name in archive.getnames() if "/" in name}
     folders = {name.removeprefix("ampreview/") for name in expected()}
     assert folders <= inner
     assert {"pyproject.toml", "README.md"} <= inner

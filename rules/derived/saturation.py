@@ -14,10 +14,15 @@ from ...linter.check import (
 )
 from ..formulas.inductor import hot_saturation
 from ..formulas.maths import smaller
+from .current import crest_with_ripple
 from .load import lowest_load
-from .stage import crest_with_ripple
 
-RIPPLE = Input("ripple_idle", "A", "largest ripple, peak to peak")
+RIPPLE = Input(
+    "ripple_idle",
+    "A",
+    "largest ripple, peak to peak",
+    Assumption("0 A", "floor", derivation("current without its ripple")),
+)
 
 
 def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:

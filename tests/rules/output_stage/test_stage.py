@@ -9,16 +9,14 @@ from ampreview.linter.catalogue import load
 from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.loading import load_text
+from ampreview.rules.derived.current import clipped_peak, crest_with_ripple, trip_hot
 from ampreview.rules.derived.node import node_peak, static_peak
 from ampreview.rules.derived.stage import (
-    clipped_peak,
-    crest_with_ripple,
     depth_limit,
     ideal_peak,
     modulation_depth,
     shortest_pulse,
     sine_peak_current,
-    trip_hot,
 )
 from ampreview.rules.output_stage.drain_current_margin import figure as drain_current
 from ampreview.rules.output_stage.trip_below_destruction import figure as short_circuit

@@ -1,0 +1,167 @@
+"""Currents of the output stage: crest of the load, crest of a leg, trip when hot."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+from ..formulas.losses import hot_ratio
+from ..formulas.maths import larger, smaller
+from .stage import CIRCUIT, DEVICE
+
+NO_LIMITER = Assumption(
+    float("inf"), "absent", derivation("without a limiter nothing holds the level")
+)
+
+
+UNKNOWN_RIPPLE = Assumption(
+    "0 A", "floor", derivation("the current without its ripple is a lower bound")
+)
+
+
+def clipped_peak(m_max: Any, v_ideal: Any, v_peak: Any, z_load_min: Any) -> Any:
+    """Largest load current: what modulator and limiter let through, into the lowest load."""
+    return smaller(m_max * v_ideal, v_peak) / z_load_min
+
+
+def crest_with_ripple(
+    i_peak: Any, v_ideal: Any, z_load_min: Any, ripple_idle: Any, modulator: str
+) -> Any:
+    """Largest inductor and switch current: load current m a and half the ripple on it.
+
+    A clocked carrier's ripple falls as 1 - m^2, so the sum is largest at the top of the
+    modulation or, where the ripple exceeds the load current, inside.  A self-oscillating
+    loop keeps its ripple at every depth.
+    """
+    full, half = v_ideal / z_load_min, ripple_idle / 2
+    if modulator == "self-oscillating":
+        return i_peak + half
+    m = smaller(i_peak / full, full / larger(2 * half, full * 1e-6))
+    return m * full + half * (1 - m * m)
+
+
+def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+    """A trip that senses the switch's own resistance falls as that rises."""
+    return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
+
+
+def trip_as_printed(i_trip: Any) -> Any:
+    """A trip that does not depend on the switch."""
+    return i_trip
+
+
+T_COLD = Constant("298.15 K", "25 degC, for which resistance is printed", CIRCUIT)
+T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is printed", CIRCUIT)
+I_TRIP = Input("output_stage.over_current.i_trip", "A", "load-current peak that trips")
+HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "i_peak",
+        "A",
+        "channel",
+        "largest load current, clipped into the lowest load",
+        (
+            Way(
+                clipped_peak,
+                {
+                    "m_max": Input("m_max", "1", "largest modulation depth"),
+                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "v_peak": Input(
+                        "limiter.v_peak", "V", "level limiter, peak", default=NO_LIMITER
+                    ),
+                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                },
+                "smaller of m_max v_ideal and v_peak, over z_load_min",
+            ),
+        ),
+        sources=(CIRCUIT,),
+    ),
+    Derived(
+        "i_leg_peak",
+        "A",
+        "channel",
+        "largest current of a leg, ripple included",
+        (
+            Way(
+                crest_with_ripple,
+                {
+                    "i_peak": Input("i_peak", "A", "largest load current"),
+                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                    "ripple_idle": Input(
+                        "ripple_idle",
+                        "A",
+                        "inductor ripple without signal, peak to peak",
+                        default=UNKNOWN_RIPPLE,
+                    ),
+                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                },
+                "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
+                "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
+                "i_peak + ripple_idle / 2",
+            ),
+        ),
+        sources=(CIRCUIT,),
+    ),
+    Derived(
+        "i_trip_hot",
+        "A",
+        "channel",
+        "lowest load-current peak that trips",
+        (
+            Way(
+                trip_hot,
+                {
+                    "i_trip": I_TRIP,
+                    "t": Input("t_junction_rated", "degC", "junction, rated power"),
+                    "hot_factor": HOT_FACTOR,
+                    "t_cold": T_COLD,
+                    "t_span": T_SPAN,
+                },
+                "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
+                when={"output_stage.over_current.sensing": "r-ds-on"},
+            ),
+            Way(
+                trip_hot,
+                {
+                    "i_trip": I_TRIP,
+                    "t": Constant(
+                        "373.15 K", "usual junction temperature at work", COMMON_PRACTICE
+                    ),
+                    "hot_factor": HOT_FACTOR,
+                    "t_cold": T_COLD,
+                    "t_span": T_SPAN,
+                },
+                "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
+                when={"output_stage.over_current.sensing": "r-ds-on"},
+                assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+            ),
+            Way(
+                trip_as_printed,
+                {"i_trip": I_TRIP},
+                "i_trip",
+                when={"output_stage.over_current.sensing": ("shunt", "internal")},
+            ),
+            Way(
+                trip_as_printed,
+                {"i_trip": I_TRIP},
+                "i_trip",
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("a shunt does not change with the temperature of the switch"),
+                ),
+            ),
+        ),
+        sources=(Source("IRAUDAMP7D reference design", "p. 24"),),
+    ),
+)

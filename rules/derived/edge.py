@@ -1,0 +1,125 @@
+"""The edge of the switch node: its time, and the slope that goes with it."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ..formulas.switching import charge_time, edge_time, scaled_time, slope
+from .commutation import AS_PRINTED, Q_GD, R_LEAST, R_OFF, R_ON, R_TEST, SCALING, V_SWING
+from .gate import DEVICE, DISCRETE, R_INT, V_DRV
+
+V_PL = Input("v_plateau", "V", "plateau of the gate")
+
+
+def edge_from_times(
+    t_r: Any, t_f: Any, r_on: Any, r_off: Any, r_g_test: Any, r_g_int: Any, r_least: Any
+) -> Any:
+    """Mean of the printed rise and fall time, both carried to the circuit's gate loop."""
+    rise = scaled_time(t_r, r_on, r_g_test, r_g_int, r_least)
+    fall = scaled_time(t_f, r_off, r_g_test, r_g_int, r_least)
+    return (rise + fall) / 2
+
+
+def edge_as_printed(t_r: Any, t_f: Any) -> Any:
+    """Mean of the printed rise and fall time."""
+    return (t_r + t_f) / 2
+
+
+def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: Any) -> Any:
+    """Slope of the node while the turn-on current moves the gate-drain charge."""
+    return v_swing / charge_time(q_gd, r_gate_on, v_drv - v_gs_pl)
+
+
+Q_SW = Input(f"{DEVICE}.q_sw", "C", "gate charge from threshold to end of plateau")
+EDGE = "0.8 (q r_on / (v_drv - v_gs_pl) + q r_off / v_gs_pl) / 2"
+T_R = Input(f"{DEVICE}.t_r", "s", "rise time as printed")
+T_F = Input(f"{DEVICE}.t_f", "s", "fall time as printed")
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "t_edge",
+        "s",
+        "channel",
+        "edge of the switch node at rated current, 10 to 90 %",
+        (
+            Way(
+                edge_time,
+                {"q": Q_SW, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV, "v_gs_pl": V_PL},
+                EDGE,
+                when=DISCRETE,
+            ),
+            Way(
+                edge_time,
+                {"q": Q_GD, "r_on": R_ON, "r_off": R_OFF, "v_drv": V_DRV, "v_gs_pl": V_PL},
+                EDGE,
+                when=DISCRETE,
+                assumes=Assumption(
+                    None,
+                    "favourable",
+                    derivation("the gate-drain charge alone is the smaller charge"),
+                ),
+            ),
+            Way(
+                edge_from_times,
+                {
+                    "t_r": T_R,
+                    "t_f": T_F,
+                    "r_on": R_ON,
+                    "r_off": R_OFF,
+                    "r_g_test": R_TEST,
+                    "r_g_int": R_INT,
+                    "r_least": R_LEAST,
+                },
+                "(t_r r_on + t_f r_off) / (r_g_test + r_g_int) / 2, the sum at least r_least",
+                when=DISCRETE,
+            ),
+            Way(
+                edge_as_printed,
+                {"t_r": T_R, "t_f": T_F},
+                "(t_r + t_f) / 2",
+                when=DISCRETE,
+                assumes=AS_PRINTED,
+            ),
+        ),
+        stated_at="output_stage.t_edge",
+        agree=float("inf"),
+        sources=(derivation("plateau charge over gate current"), SCALING),
+    ),
+    Derived(
+        "slew",
+        "V/ns",
+        "channel",
+        "fastest slope of the switch node",
+        (
+            Way(
+                slope,
+                {
+                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
+                    "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %"),
+                },
+                "0.8 v_swing / t_edge",
+            ),
+            Way(
+                turn_on_slope,
+                {
+                    "v_swing": V_SWING,
+                    "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
+                    "r_gate_on": R_ON,
+                    "v_drv": V_DRV,
+                    "v_gs_pl": V_PL,
+                },
+                "v_swing (v_drv - v_gs_pl) / (q_gd r_gate_on)",
+                when=DISCRETE,
+            ),
+            Way(
+                slope,
+                {
+                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
+                    "t_edge": Input("t_edge", "s", "edge, 10 to 90 %"),
+                },
+                "0.8 v_swing / t_edge",
+            ),
+        ),
+        sources=(derivation("gate-drain charge moved by the turn-on current of the gate"),),
+    ),
+)
