@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from concurrent.futures import Executor, Future
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Literal
 
 from .catalogue import EMPTY, load
 from .check import Milestone
@@ -21,17 +22,18 @@ from .review import Review, review_file
 
 UNDER_WAY = 64
 
+Wanted = Literal["all", "holding", "none"]
 Outcome = Review | tuple[Refusal, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is asked for each spec; ``remedies``: look for proven changes as well."""
+    """What is asked for each spec; ``remedies``: findings that proven changes are wanted for."""
 
     milestone: Milestone | None = None
     hold_at: Severity | None = None
     terms: Terms = USUAL
-    remedies: bool = False
+    remedies: Wanted = "none"
 
 
 PLAIN = Order()
@@ -60,8 +62,8 @@ def review_many(
 def review_one(path: Path, order: Order) -> Outcome:
     """Review one file as ordered."""
     outcome = review_file(path, order.milestone, order.hold_at, order.terms)
-    if isinstance(outcome, Review) and order.remedies:
-        return with_remedies(outcome)
+    if isinstance(outcome, Review) and order.remedies != "none":
+        return with_remedies(outcome, only_holding=order.remedies == "holding")
     return outcome
 
 

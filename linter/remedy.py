@@ -24,15 +24,19 @@ NO_LEVER = "no single value cures this: it takes another part or another design"
 TOGETHER = "no single change meets it; these together do"
 
 
-def with_remedies(review: Review) -> Review:
-    """The review with proven remedies in each finding."""
+def with_remedies(review: Review, only_holding: bool = False) -> Review:
+    """The review with proven remedies in each finding, or in those that hold."""
     advisor = Advisor(review)
+    holding = {id(item) for item in review.verdict.holding}
     findings = tuple(
-        advisor.advised(item) if item.severity is not None else item for item in review.findings
+        advisor.advised(item)
+        if item.severity is not None and (id(item) in holding or not only_holding)
+        else item
+        for item in review.findings
     )
     advised = {id(old): new for old, new in zip(review.findings, findings, strict=True)}
-    holding = tuple(advised.get(id(item), item) for item in review.verdict.holding)
-    return replace(review, findings=findings, verdict=replace(review.verdict, holding=holding))
+    held = tuple(advised.get(id(item), item) for item in review.verdict.holding)
+    return replace(review, findings=findings, verdict=replace(review.verdict, holding=held))
 
 
 class Advisor:

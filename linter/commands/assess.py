@@ -33,7 +33,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--builds", type=int, default=100_000, help="builds of monte-carlo")
     parser.add_argument("--seed", type=int, default=1, help="seed of monte-carlo")
-    parser.add_argument("--no-remedies", action="store_true", help="do not look for changes")
+    parser.add_argument(
+        "--remedies",
+        choices=("all", "holding", "none"),
+        default="all",
+        help="findings for which proven changes are looked for (default: all)",
+    )
     parser.add_argument(
         "--report",
         choices=("text", "markdown", "json", "sarif"),
@@ -85,7 +90,7 @@ def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
     from ..finding import Severity
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
-    order = Order(options.milestone, hold_at, terms_of(options), not options.no_remedies)
+    order = Order(options.milestone, hold_at, terms_of(options), options.remedies)
     if options.jobs == 1 or len(options.files) == 1:
         yield from review_many(options.files, None, order)
         return

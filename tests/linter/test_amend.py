@@ -242,13 +242,13 @@ def test_command_writes_a_copy_that_is_assessed_alike(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     path, copy = toy(tmp_path), tmp_path / "copy.amp.yaml"
-    assert main(["assess", "--no-remedies", str(path)]) == 1
+    assert main(["assess", "--remedies", "none", str(path)]) == 1
     status = main(["amend", str(path), "--cure", CURE, "-o", str(copy)])
     shown = capsys.readouterr().out
     assert "v_dss was 40 V" in shown
     assert path.read_text("utf-8") == TOY
     assert "# nominal" in copy.read_text("utf-8")
-    assert main(["assess", "--no-remedies", str(copy)]) == status
+    assert main(["assess", "--remedies", "none", str(copy)]) == status
     assert sorted(item.name for item in tmp_path.iterdir()) == ["copy.amp.yaml", "toy.amp.yaml"]
 
 

@@ -120,12 +120,13 @@ def test_remedies_are_looked_for_in_the_worker(
 ) -> None:
     seen: set[str] = set()
 
-    def marked(found: Review) -> Review:
+    def marked(found: Review, only_holding: bool) -> Review:
+        assert not only_holding
         seen.add(threading.current_thread().name)
         return found
 
     monkeypatch.setattr(batch, "with_remedies", marked)
-    order = Order("prototype", None, ORDER.terms, remedies=True)
+    order = Order("prototype", None, ORDER.terms, remedies="all")
     with ThreadPoolExecutor(1, thread_name_prefix="worker") as executor:
         list(review_many(paths[:1], executor, order))
     assert seen == {"worker_0"}

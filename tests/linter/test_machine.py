@@ -48,7 +48,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def report(kind: str, *words: str, files: tuple[str, ...] = ("a b.amp.yaml",)) -> str:
     """The text of a report; the exit status must be held, or not assessed."""
     out = Path("report.out")
-    status = main(["assess", *files, "--report", kind, "-o", str(out), "--no-remedies", *words])
+    status = main(["assess", *files, "--report", kind, "-o", str(out), "--remedies", "none", *words])
     assert status == (2 if "refused.amp.yaml" in files else 1)
     return out.read_text(encoding="utf-8")
 
@@ -328,7 +328,7 @@ def test_the_text_report_names_what_holds_and_what_is_weakened(
 ) -> None:
     data = json.loads(report("json"))["files"][0]
     monkeypatch.setenv("COLUMNS", width)
-    assert main(["assess", "a b.amp.yaml", "--no-remedies"]) == 1
+    assert main(["assess", "a b.amp.yaml", "--remedies", "none"]) == 1
     lines = capsys.readouterr().out.splitlines()
     assert max(map(len, lines)) <= int(width)
     text = "".join("".join(lines).split())
@@ -351,7 +351,7 @@ def test_the_text_report_names_what_holds_and_what_is_weakened(
 def test_wrong_use_is_told_and_spoils_nothing(
     folder: Path, words: list[str], capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert main(["assess", "a b.amp.yaml", "--no-remedies", *words]) == 2
+    assert main(["assess", "a b.amp.yaml", "--remedies", "none", *words]) == 2
     told = capsys.readouterr()
     assert told.out or told.err
     assert (folder / "a b.amp.yaml").read_text(encoding="utf-8") == SPEC

@@ -231,3 +231,13 @@ def test_channels_written_once_change_together() -> None:
     assert remedies["left"].changes == remedies["right"].changes == both
     assert remedies["left"].cured == ("rated (right)",)
     assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
+
+
+def test_remedies_of_holding_findings_alone_on_request() -> None:
+    minor = replace(HOLD_UP, limits=AtLeast(minor="1", basis={"minor": BOOK}))
+    start = reviewed(
+        "{v_rail: 45 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=minor, stress=STRESS
+    )
+    done = {item.check: item.remedies for item in with_remedies(start, only_holding=True).failing()}
+    assert done["stress"]
+    assert not done["hold-up"]
