@@ -5,7 +5,7 @@ Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 
 from typing import Any, NamedTuple
 
-from .maths import larger
+from .maths import at_rest, larger
 
 STEFAN_BOLTZMANN = 5.670e-8
 """Radiation constant [W/(m2 K4)]."""
@@ -26,6 +26,9 @@ ABSORBED = 0.8
 """Share of the sun that a painted wall takes up, common practice, no source: white 0.3,
 black 0.95."""
 
+
+WALL_AT_REST = 1e-9
+"""Steps below this [K] have converged to the digits of a float."""
 
 WALL_STEPS = 5
 """Newton steps of the wall; the tests compare with a root finder."""
@@ -107,7 +110,9 @@ def wall_rise_and_slope(heat: Any, t_ambient: Any, box: Walls) -> tuple[Any, Any
         by_light = box.radiating * t_wall**3
         given_off = by_air * rise + by_light * t_wall - box.radiating * t_ambient**4
         slope = 1.25 * by_air + 4 * by_light
-        rise = larger(rise + (heat + box.sun - given_off) / slope, 1e-6)
+        before, rise = rise, larger(rise + (heat + box.sun - given_off) / slope, 1e-6)
+        if at_rest((before,), (rise,), WALL_AT_REST):
+            break
     return rise, slope
 
 

@@ -7,13 +7,16 @@ from typing import Any, NamedTuple
 
 from .dissipation import T_COLD
 from .enclosure import Walls, wall_rise_and_slope
-from .maths import choose, clip, larger, smaller
+from .maths import at_rest, choose, clip, larger, smaller
 
 T_CEILING = 1000.0
 """Where a runaway is stopped [K]; far above what any junction stands."""
 
 STEPS = 12
 """Newton steps of the network; the tests compare with a root finder."""
+
+AT_REST = 1e-8
+"""Newton steps below this [K] have converged to the digits of a float."""
 
 UNSETTLED = 0.1
 """A network that is still this far from balance [K] after all steps has no balance."""
@@ -133,7 +136,8 @@ def solve(
     r_own [K/W]: for each channel, junction over heatsink (over inside air where there is
     no heatsink) for one watt in its switches; p_other [W]: other heat set free in the
     box; converter_share: heat of the converter over the power that it delivers.
-    A fixed number of Newton steps; a runaway ends at ``T_CEILING``.
+    Newton steps until nothing moves, at most a fixed number; a runaway ends at
+    ``T_CEILING``.
     Valid in the steady state with one heatsink temperature and one inside air.
     Source: heat balance of the network; thermal resistances add as electrical ones do.
     """
@@ -142,6 +146,7 @@ def solve(
     balance = Balance(start, start, 0.0, 0.0, 0.0 * start)
     junctions = [start for _ in heats]
     for _ in range(STEPS):
+        before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
         for number, heat in enumerate(heats):
             junctions[number], channel_power, channel_follow = junction_step(
@@ -153,6 +158,8 @@ def solve(
             balance.t_reference, air, sink, power, follow, heat_in_box, converter_share
         )
         balance = balance._replace(t_reference=larger(balance.t_reference, coldest))
+        if at_rest(before, (balance.t_reference, *junctions), AT_REST):
+            break
     return _settled(balance, tuple(junctions), heats, r_own)
 
 

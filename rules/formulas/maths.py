@@ -123,3 +123,15 @@ def choose(condition: Any, a: Any, b: Any) -> Any:
 
         return numpy.where(condition, a, b)
     return a if condition else b
+
+
+def at_rest(before: tuple[Any, ...], after: tuple[Any, ...], within: float) -> bool:
+    """Whether the numbers of an iteration have stopped moving; arrays always go on.
+
+    >>> at_rest((300.0, 320.0), (300.0, 320.0 + 1e-9), 1e-7)
+    True
+    """
+    return all(
+        isinstance(old, float) and isinstance(new, float) and abs(new - old) <= within
+        for old, new in zip(before, after, strict=True)
+    )
