@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
+from ampreview.linter.loading import load_text
+from ampreview.linter.review import review
 from ampreview.rules.formulas.gate import (
     bootstrap_charge,
     bootstrap_minimum,
@@ -155,3 +157,21 @@ def test_period_of_a_self_oscillating_loop() -> None:
     """500 kHz at idle and depth 0.9: 95 kHz."""
     assert 1 / period_at("self-oscillating", 0.9, 500e3) == pytest.approx(95e3)
     assert period_at("natural-sampling", 0.9, 500e3) == pytest.approx(2e-6)
+
+
+@pytest.mark.parametrize(
+    ("supply", "severity"), [("18 V", "critical"), ("15.5 V", "major"), ("12 V", None)]
+)
+def test_a_gate_supply_beyond_the_rating_is_critical_whatever_rings(
+    supply: str, severity: str | None
+) -> None:
+    """On a gate rated 16 V: 18 V breaks it alone, 15.5 V only with the assumed ringing."""
+    text = (
+        "amplifier_spec: 1\nchannels:\n  main:\n"
+        "    output_stage: {devices: discrete, device: {v_gss: 16 V}}\n"
+        f"    gate_drive: {{v_drv: {supply}}}\n"
+    )
+    loaded = load_text(text, "typical")
+    assert loaded.spec is not None
+    (found,) = [x for x in review(loaded.spec).findings if x.check == "gate-voltage-margin"]
+    assert found.severity == severity
