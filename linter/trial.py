@@ -141,18 +141,19 @@ class Bench:
         run = self.variant(changes)
         if run is None:
             return None
+        touched = frozenset(changes)
         answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
-        for entry, subject in self._affected(run, frozenset(changes), key):
+        for entry, subject in self._affected(run, touched, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
             if other == key and answers[other].status is not Status.MEETS:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
-        standing = answers_of(standing_findings(run.spec, run.graph))
-        if key in standing:
+        standing = standing_findings(run.spec, run.graph)
+        if any(item.check == key[0] and item.leaves & touched for item in standing):
             return None
-        answers |= standing
+        answers |= answers_of(standing)
         return Trial(tuple(sorted(changes.items())), run.spec, answers)
 
     def _affected(

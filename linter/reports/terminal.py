@@ -185,20 +185,30 @@ def _print_met(review: Review, console: Console, everything: bool) -> None:
     met = list(review.of_status(Status.MEETS))
     if not met:
         return
-    met.sort(key=lambda item: item.margin if item.margin is not None else 9e9)
-    shown = met if everything else met[:TIGHTEST]
-    note = "" if len(shown) == len(met) else f", the {len(shown)} with the least margin"
+    met.sort(key=_tightness)
+    alike = groups(met)
+    shown = alike if everything else alike[:TIGHTEST]
+    note = "" if len(shown) == len(alike) else f", the {len(shown)} with the least margin"
     console.print(_heading(f"MEETS  {len(met)}{note}", "green"))
     table = Table.grid(padding=(0, 1))
     table.add_column(ratio=3, overflow="ellipsis", no_wrap=True)
     table.add_column(overflow="ellipsis", no_wrap=True)
     table.add_column(style="green", no_wrap=True)
     table.add_column(ratio=2, overflow="ellipsis", no_wrap=True)
-    for item in shown:
-        margin = item.margin if item.margin is not None else 1.0
-        table.add_row(f"{item.check}", clean(item.subject), bar(margin), against(item))
+    for item, subjects in shown:
+        margin = 1.0 if _is_yes_or_no(item) or item.margin is None else item.margin
+        table.add_row(item.check, clean(together(subjects)), bar(margin), against(item))
     table.expand = True
     console.print(Padding(table, (0, 1, 0, 1)))
+
+
+def _tightness(item: Finding) -> float:
+    """The margin to sort by; questions of yes and no have none and come last."""
+    return float("inf") if _is_yes_or_no(item) or item.margin is None else item.margin
+
+
+def _is_yes_or_no(item: Finding) -> bool:
+    return item.unit == "1" and item.figure == item.limit
 
 
 def _print_silent(review: Review, console: Console) -> None:
