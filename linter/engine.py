@@ -21,6 +21,7 @@ from .wording import corner_readings, places, readings, sentence
 PRODUCT = "product"
 SILENT = "the spec says nothing about it yet"
 EDGE = 1e-9
+ZERO_CELSIUS = 273.15
 LEANS_WHEN_MET = ("favourable", "neutral")
 
 
@@ -159,7 +160,7 @@ class Assessment:
             status=Status.MEETS,
             limit=limit,
             basis=basis,
-            margin=_margin(finding.figure, limit, finding.at_least),
+            margin=_margin(finding, limit),
         )
         floors = [item for item in node.leaned if item.leaning == "floor"]
         if floors:
@@ -209,7 +210,7 @@ class Assessment:
             message=finding.message + note,
             limit=limit,
             basis=basis,
-            margin=_margin(finding.figure, limit, finding.at_least),
+            margin=_margin(finding, limit),
         )
 
     def _stands(self, entry: Entry, finding: Finding, node: Computed) -> bool:
@@ -249,12 +250,16 @@ def _limit(check: Check, severity: Severity) -> tuple[float, Source]:
     return to_si(text, check.unit), check.limits.basis[severity.value]
 
 
-def _margin(figure: float | None, limit: float, at_least: bool) -> float | None:
-    """Distance to the limit as a share of it; None where the limit is zero."""
-    if figure is None or limit == 0.0:
+def _margin(finding: Finding, limit: float) -> float | None:
+    """Distance to the limit as a share of it; None where the limit is zero.
+
+    The share of a temperature is taken in degrees Celsius, as a reader would.
+    """
+    scale = abs(limit - ZERO_CELSIUS) if finding.unit == "degC" else abs(limit)
+    if finding.figure is None or scale == 0.0:
         return None
-    distance = figure - limit if at_least else limit - figure
-    return distance / abs(limit)
+    distance = finding.figure - limit if finding.at_least else limit - finding.figure
+    return distance / scale
 
 
 def _blank(entry: Entry, subject: str) -> Finding:
