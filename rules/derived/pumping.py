@@ -23,7 +23,16 @@ NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
 NO_SINK = Assumption("no", "adverse", derivation("bound: the source takes nothing back"))
 USUAL_PHASE = Assumption(
-    "45 deg", "adverse", from_memory("phase of loudspeakers near the low end of their band")
+    None, "adverse", from_memory("phase of loudspeakers near the low end of their band")
+)
+# Below its resonance a loudspeaker is nearly its coil resistance, and near it the modulus
+# rises with the phase: 45 deg of the rated modulus at the lowest note overstates what a
+# bridge gets back five times and more, so that silence must not be read as that.
+RESISTIVE = Assumption(
+    None, "favourable", derivation("bound: a load of pure resistance returns least")
+)
+ONE_PLAYS = Assumption(
+    None, "favourable", derivation("bound: one channel plays, whichever way round it is")
 )
 _INPUTS = {
     "n_legs": Input("all n_legs", "1", "legs of each channel"),
@@ -34,7 +43,7 @@ _INPUTS = {
     "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
     "z": Input("all z_load", "ohm", "load of each channel"),
     "c": Input("c_pumped", "F", "capacitance that takes the returned energy, ONE rail"),
-    "channel_phase": Input("signal.channel_phase", "word", "how channels load the rails"),
+    "channel_phase": Input("bass_of_channels", "word", "how channels load the rails"),
     "v_rail": Input("v_rail_high", "V", "ONE rail"),
     "rail_count": Input("rail_count", "1", "rails"),
 }
@@ -43,7 +52,27 @@ _FORMULA = (
     " by channel_phase, rail_count * v_rail)"
 )
 
+
+def one_plays() -> str:
+    """Only the channel that pumps most plays."""
+    return "alone"
+
+
 DERIVED = (
+    Derived(
+        "bass_of_channels",
+        "word",
+        "product",
+        "how the bass of several half bridges loads the rails",
+        (
+            Way(
+                as_stated,
+                {"value": Input("signal.channel_phase", "word", "how channels load the rails")},
+                formula="value",
+            ),
+            Way(one_plays, {}, "alone", assumes=ONE_PLAYS),
+        ),
+    ),
     Derived(
         "phase_low",
         "deg",
@@ -51,16 +80,11 @@ DERIVED = (
         "phase of the load at the lowest frequency, magnitude",
         (
             constant("0 deg", {"loudspeaker": "none"}),
-            Way(
-                as_stated,
-                {
-                    "value": Input(
-                        "loudspeaker.phase", "deg", "of the impedance", default=USUAL_PHASE
-                    )
-                },
-                formula="value",
-            ),
+            constant("45 deg", {"output_stage.topology": "half-bridge"}, USUAL_PHASE),
+            constant("0 deg", {}, RESISTIVE),
         ),
+        stated_at="loudspeaker.phase",
+        agree=float("inf"),
     ),
     Derived(
         "r_load_dc",

@@ -7,6 +7,7 @@ bridge returns only what a reactive load returns.  The rail capacitors must stor
 from typing import Any
 
 from ...linter.check import Source, derivation
+from .driver import largest
 from .maths import PI, cos, larger, sin, smaller
 
 HALF_BRIDGE_PUMPING = derivation(
@@ -129,9 +130,10 @@ def pumping(
 
     Tuples over the channels: n_legs; v largest load voltage [V]; m_max; v_limiter peak
     limit at the load [V]; phase [rad]; f [Hz]; z [ohm].  c: ONE rail [F]; channel_phase:
-    ``in-phase`` or ``opposite`` bass of the half bridges; v_rail: ONE rail [V];
-    rail_count: 1 or 2.  In opposition one half bridge draws from the rail that the other
-    pumps; the difference of the two is an upper bound.
+    ``in-phase`` or ``opposite`` bass of the half bridges, or ``alone``, the channel that
+    pumps most with the others silent; v_rail: ONE rail [V]; rail_count: 1 or 2.  In
+    opposition one half bridge draws from the rail that the other pumps; the difference of
+    the two is an upper bound.
 
     >>> one = ((1,), (50.0,), (0.95,), (1e9,), (0.0,), (20.0,), (4.0,))
     >>> round(pumping(*one, 1000e-6, "in-phase", 50.0, 2), 2)
@@ -143,7 +145,7 @@ def pumping(
             signs_of(n_legs, channel_phase), n_legs, v, m_max, v_limiter, phase, f, z, strict=True
         )
     ]
-    together = sum(rises[1:], rises[0])
+    together = largest(rises) if channel_phase == "alone" else sum(rises[1:], rises[0])
     return held_rise(larger(together, -together), rail_count * v_rail)
 
 

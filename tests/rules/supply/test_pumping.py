@@ -107,6 +107,14 @@ def test_full_bridge_returns_the_reactive_energy(degrees: float) -> None:
     assert held_rise(figure, v) == pytest.approx(risen, rel=1e-6)
 
 
+def test_one_channel_alone_is_the_bound_below_both_in_phase() -> None:
+    """Two channels of 50 V and 4 ohm, one on 8 ohm: the larger row of the table alone."""
+    two = ((1, 1), (50.0, 50.0), (0.95, 0.95), (1e9, 1e9), (0.0, 0.0), (20.0, 20.0), (4.0, 8.0))
+    alone = pumping(*two, 4700e-6, "alone", 50.0, 2)
+    assert alone == pytest.approx(100.0 * (math.sqrt(1 + 2 * 6.735 / 100.0) - 1), rel=1e-3)
+    assert alone < pumping(*two, 4700e-6, "in-phase", 50.0, 2)
+
+
 def test_full_bridge_published_value() -> None:
     assert bridge_rise(48.0, 0.9, math.radians(60), 50.0, 4.0, 1e-3) == pytest.approx(
         5.297, rel=1e-3
