@@ -12,7 +12,7 @@ from .finding import Finding, Remedy, Status
 from .remedy import Advisor
 from .review import Review, review
 
-MOST_STEPS = 16
+MOST_STEPS = 24
 
 
 @dataclass(frozen=True, slots=True)

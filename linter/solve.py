@@ -13,7 +13,7 @@ from itertools import islice
 from .catalogue import Entry
 from .check import Lever
 from .engine import Assessment, missed
-from .finding import Finding
+from .finding import Finding, Status
 from .graph import Graph
 from .node import Computed, FigureError
 from .quantity import Value, spell
@@ -22,8 +22,10 @@ from .stock import downward, upward
 
 GRID = 32
 BISECTIONS = 40
-CANDIDATES = 2
+CANDIDATES = 3
 DIGITS = 3
+END_STEPS = 40
+NUMBERS = ("quantity", "count")
 PART_WAY = (1.3, 0.75, 2.0, 0.5)
 
 
@@ -82,12 +84,14 @@ def candidates(
 ) -> list[Candidate]:
     """Stock values that meet the limit at the worst corner, nearest change first."""
     field = field_of(path)
-    if field.kind != "quantity":
+    if field.kind not in NUMBERS or (isinstance(lever.stock, tuple) and field.kind == "count"):
         return list(_words(run, lever, path))
     bounds = usual_bounds(field)
     if bounds is None:
         return []
     now = run.spec.values.get(path)
+    if isinstance(now, Value) and now.form == "range":
+        return list(_ends(run, entry, finding, lever, path))
     if isinstance(now, Value):
         low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
         return _numbers(run, entry, finding, Dial(path, lever, field.unit, now, low, high))
@@ -99,12 +103,39 @@ def candidates(
     return _numbers(run, entry, finding, Dial(path, lever, field.unit, middle, *bounds, new=True))
 
 
+def _ends(
+    run: Assessment, entry: Entry, finding: Finding, lever: Lever, path: str
+) -> Iterator[Candidate]:
+    """A range narrowed from one end in steps of stock, until the check is met."""
+    now = run.spec.values[path]
+    assert isinstance(now, Value)
+    unit = field_of(path).unit
+    for direction in (1, -1):
+        start = now.lo if direction > 0 else now.hi
+        walk = (upward if direction > 0 else downward)(lever.stock, unit, start)
+        for number in islice(walk, 1, END_STEPS):
+            low, high = (number, now.hi) if direction > 0 else (now.lo, number)
+            if low >= high:
+                break
+            text = spell(Value(low, (low + high) / 2, high, "range"), unit)
+            loaded = run.spec.with_values({path: text})
+            if loaded.spec is None:
+                break
+            tried = Assessment(loaded.spec, run.catalogue, run.milestone)
+            if tried.judge(entry, finding.subject).status is Status.MEETS:
+                yield Candidate(path, text, direction, abs(number - start) / (now.hi - now.lo))
+                break
+
+
 def part_way(run: Assessment, lever: Lever, path: str) -> Iterator[object]:
     """Stock values some way up and down from the present one, for changes in pairs."""
     field = field_of(path)
     bounds = usual_bounds(field)
     now = run.spec.values.get(path)
-    if field.kind != "quantity" or bounds is None or not isinstance(now, Value):
+    if field.kind not in NUMBERS:
+        yield from (item.text for item in _words(run, lever, path))
+        return
+    if bounds is None or not isinstance(now, Value) or now.form == "range":
         return
     turn = Dial(path, lever, field.unit, now, min(bounds[0], now.lo), max(bounds[1], now.hi))
     if turn.linear or now.nominal <= 0.0:

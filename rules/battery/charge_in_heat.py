@@ -12,7 +12,7 @@ window is the one at which all charging stops.
 
 from typing import Any
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input
+from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.pack import CHARGE_WINDOW
 
 
@@ -37,6 +37,7 @@ CHECK = Check(
     limits=AtLeast(
         major="-15 K", minor="0 K", basis={"major": CHARGE_WINDOW, "minor": CHARGE_WINDOW}
     ),
+    levers=(Lever("battery.charger.t_window", "1 K"),),
     sources=(CHARGE_WINDOW,),
     cautions=(
         Caution(

@@ -13,7 +13,16 @@ means and tolerate the cold better.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, from_memory
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtLeast,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    from_memory,
+)
 from ..formulas.pack import CHARGE_WINDOW
 
 NEARNESS = {"none": 0.0, "board": 1.0, "cell": 2.0}
@@ -38,6 +47,7 @@ CHECK = Check(
         minor="2",
         basis={"critical": CHARGE_WINDOW, "minor": COMMON_PRACTICE},
     ),
+    levers=(Lever("battery.charger.sensor", ("cell",)),),
     sources=(CHARGE_WINDOW, from_memory("IEC 62368-1", "Annex M: charging safeguards")),
     cautions=(
         Caution(

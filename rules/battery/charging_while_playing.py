@@ -12,7 +12,7 @@ is 1 where the amplifier hangs on the cells, else 0.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Input, derivation, from_memory
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 
 
 def figure(playing: str) -> Any:
@@ -33,6 +33,7 @@ CHECK = Check(
         major="0",
         basis={"major": derivation("the charge ends by a current that the load hides")},
     ),
+    levers=(Lever("battery.charger.playing", ("power-path", "impossible")),),
     sources=(
         derivation("the charger sees the sum of charge and load current"),
         from_memory("IEC 62368-1", "Annex M: charging safeguards"),

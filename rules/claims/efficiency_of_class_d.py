@@ -12,7 +12,7 @@ loss term is the largest; a good design has conduction and charge losses of equa
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Source, derivation
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 CLASS_B = derivation("class B at full swing: pi / 4; at half the power: pi / 4 over root 2")
 MEASURED = Source(
@@ -36,6 +36,7 @@ CHECK = Check(
     " %, measured class-D amplifiers to 79 to 91 %.",
     inputs={"efficiency": Input("claims.efficiency", "%", "claimed, whole product, rated power")},
     limits=AtLeast(minor="70 %", basis={"minor": COMMON_PRACTICE}),
+    levers=(Lever("claims.efficiency", "1 %"),),
     sources=(MEASURED, CLASS_B, COMMON_PRACTICE),
     cases=(
         Case(

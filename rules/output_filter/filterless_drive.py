@@ -12,7 +12,7 @@ three-level modulation, or a filter.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Constant, Input, Source, derivation
+from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
 
 
 def figure(levels: str, square: Any) -> Any:
@@ -46,6 +46,7 @@ CHECK = Check(
             )
         },
     ),
+    levers=(Lever("modulator.levels", ("three-level",)),),
     sources=(
         Source("TPA2001D1 data sheet SLOS338D", "p. 6"),
         Source("TPA2008D2 data sheet SLOS413C", "p. 12"),

@@ -16,7 +16,7 @@ First cure: a detector that takes the supply away, or a relay in the loudspeaker
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Source, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
@@ -55,6 +55,10 @@ CHECK = Check(
     limits=AtMost(
         critical="1",
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
+    ),
+    levers=(
+        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
+        Lever("protection.dc_detector.independent", ("yes",)),
     ),
     sources=(
         derivation("one switch shorted: the output stands at its rail"),

@@ -14,7 +14,7 @@ takes the supply away from both rails.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import SAFE_POWER
 
 CUTS = ("disconnect-load", "remove-supply")
@@ -51,6 +51,10 @@ CHECK = Check(
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
     limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
+    levers=(
+        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
+        Lever("protection.dc_detector.independent", ("yes",)),
+    ),
     sources=(
         derivation("switches that are turned off do not open one that is shorted"),
         SAFE_POWER,

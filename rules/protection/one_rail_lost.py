@@ -12,7 +12,7 @@ Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on 
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import SAFE_POWER
 
 
@@ -47,6 +47,10 @@ CHECK = Check(
         "protection.under_voltage": "none",
     },
     limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
+    levers=(
+        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
+        Lever("protection.dc_detector.independent", ("yes",)),
+    ),
     sources=(derivation("a half-bridge between ground and one rail pulls to it"), SAFE_POWER),
     cautions=(
         Caution(

@@ -11,7 +11,7 @@ part.  None at all is critical.  One is enough here; a field-wired terminal dese
 First cure: a p-channel transistor in the lead with its gate to the other pole.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, derivation
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever, derivation
 
 BARRIER = derivation("a reversed pack lies across the body diodes of the stage: a short circuit")
 KEYED = ("fixed", "keyed")
@@ -43,6 +43,10 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(critical="1", basis={"critical": BARRIER}),
+    levers=(
+        Lever("battery.connection", ("keyed", "fixed")),
+        Lever("protection.reverse_polarity.method", ("p-channel", "n-channel")),
+    ),
     sources=(BARRIER, COMMON_PRACTICE),
     cautions=(
         Caution(

@@ -14,7 +14,7 @@ an enclosure of flame class V-1 or metal without openings below the source.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import FIRE_POWER
 
 
@@ -43,6 +43,7 @@ CHECK = Check(
         "fire_enclosure": Input("safety.fire_enclosure", "word", "made to contain a fire"),
     },
     limits=AtMost(major="100 W", basis={"major": FIRE_POWER}),
+    levers=(Lever("safety.fire_enclosure", ("yes",)),),
     sources=(FIRE_POWER, derivation("power matching: v^2 / 4 r")),
     cautions=(
         Caution(

@@ -9,7 +9,7 @@ The figure counts the digits that air holes contradict.  Any is major: the claim
 the heat stays inside.  First cure: close the box and work out the air inside, or claim less.
 """
 
-from ...linter.check import AtMost, Case, Check, Input
+from ...linter.check import AtMost, Case, Check, Input, Lever
 from ..formulas.safety import IP_CODE, ip_digits
 
 DUST, JETS = 5, 5
@@ -40,6 +40,7 @@ CHECK = Check(
         "openings": Input("thermal.enclosure.openings", "word", "closed, or with air holes"),
     },
     limits=AtMost(major="0", basis={"major": IP_CODE}),
+    levers=(Lever("thermal.enclosure.openings", ("sealed",)),),
     sources=(IP_CODE,),
     cases=(
         Case(

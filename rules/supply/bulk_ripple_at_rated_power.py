@@ -13,7 +13,7 @@ carrier part.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Input, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT
 
@@ -38,6 +38,7 @@ CHECK = Check(
     limits=AtMost(
         minor="1", basis={"minor": derivation("the printed life no longer holds at full sine")}
     ),
+    levers=(Lever("supply.bulk.i_ripple", "0.5 A"),),
     sources=(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,

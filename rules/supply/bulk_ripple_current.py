@@ -17,7 +17,7 @@ some of it. Channels on one clock add their carrier currents straight.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Source, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT, EIGHTH_POWER
 
@@ -47,6 +47,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
+    levers=(Lever("supply.bulk.i_ripple", "0.5 A"),),
     sources=(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,

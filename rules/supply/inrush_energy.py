@@ -13,7 +13,7 @@ top of its tolerance. A limiter in the common lead of two rails takes the energy
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import stored_energy
 
 
@@ -44,6 +44,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
+    levers=(Lever("protection.inrush.e_rated", "1 J"),),
     sources=(derivation("energy balance of charging a capacitor, checked by an ODE"),),
     cases=(
         Case(

@@ -13,7 +13,7 @@ The heat of a loudspeaker is not the amplifier's.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Source
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
 def figure(heat: Any, p_heat: Any) -> Any:
@@ -45,6 +45,7 @@ CHECK = Check(
         "p_heat": Input("p_heat_basis", "W", "heat at the signal of the statement"),
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
+    levers=(Lever("claims.heat", "0.5 W"),),
     sources=(
         Source("Lab.gruppen fP 3400 manual", "table 3: power drawn, delivered, heat"),
         Source("IRAUDAMP7D reference design rev 2.9", "efficiency against power"),

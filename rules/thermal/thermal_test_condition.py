@@ -19,6 +19,7 @@ from ...linter.check import (
     Check,
     Constant,
     Input,
+    Lever,
     derivation,
     from_memory,
 )
@@ -53,6 +54,7 @@ CHECK = Check(
                                derivation("20 log10(sqrt(2))")),
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
+    levers=(Lever("thermal.basis", ("one-third", "full-sine")),),
     sources=(from_memory("IEC 62368-1 Annex E: one eighth of the unclipped power"),),
     cases=(
         Case({"basis": "one-eighth", "crest_factor": "12.0412 dB", "sine_crest": "3.0103 dB"},
