@@ -142,7 +142,7 @@ class Run:
         if not chosen:
             name, domain = mutant.file.stem.replace("_", "-"), mutant.file.parent.name
             near = (f"[{name}]", f"[{name}-", f"-{name}]", f"/{domain}/", "test_limits",
-                    "test_numbers")
+                    "test_published_tables", "/rules/derived/")
             usable = self.reached["", 0]
             chosen = {n for n in usable if any(x in self.items[n].nodeid for x in near)}
             for (other, _), numbers in self.reached.items():
