@@ -6,7 +6,7 @@ finding for every check and subject.  A check that crashes becomes a finding as 
 
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import cached_property
+from functools import cached_property, partial
 
 from .catalogue import Catalogue, Entry
 from .check import MILESTONES, AtLeast, Check, Limits, Milestone, Source
@@ -16,6 +16,7 @@ from .loading import Spec
 from .node import Computed, FigureError, Gap
 from .quantity import to_si
 from .tolerance import Extreme, root_sum_square, worst_case
+from .typical import typical_only
 from .wording import corner_readings, places, readings, sentence
 
 PRODUCT = "product"
@@ -97,7 +98,7 @@ class Assessment:
         finding = self._measured(blank, entry.check, node, extreme)
         severity = missed(entry.check, extreme.figure)
         if severity is None:
-            return self._met(finding, entry.check, node)
+            return self._met(finding, entry, node)
         return self._failed(finding, entry, node, severity)
 
     def _incomplete(self, blank: Finding, check: Check, gap: Gap) -> Finding:
@@ -153,7 +154,8 @@ class Assessment:
             leaves=node.used,
         )
 
-    def _met(self, finding: Finding, check: Check, node: Computed) -> Finding:
+    def _met(self, finding: Finding, entry: Entry, node: Computed) -> Finding:
+        check = entry.check
         limit, basis = _limit(check, mildest(check.limits))
         met = replace(
             finding,
@@ -168,8 +170,11 @@ class Assessment:
         if self.milestone != MILESTONES[-1]:
             return met
         soft = [x for x in node.leaned if x.leaning in LEANS_WHEN_MET or x.placeholder]
+        if check.stake != "performance":
+            plan = partial(self.prepare, entry, met.subject)
+            soft += typical_only(plan, self.graph, node, met)
         if soft:
-            return self._leaning(met, soft, "is met only on assumptions")
+            return self._leaning(met, soft, "is met only on assumptions or typical values")
         recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
         if check.stake == "safety" and recalled:
             note = "the limit is from memory, not verified against the standard"
@@ -187,6 +192,7 @@ class Assessment:
             status=Status.OPEN,
             message=f"{finding.message}; it {note}",
             missing=tuple(missing),
+            leaned=tuple(dict.fromkeys((*finding.leaned, *leaned))),
         )
 
     def _failed(

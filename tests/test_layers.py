@@ -69,6 +69,7 @@ LAYERS: tuple[tuple[str, ...], ...] = (
     ("graph",),
     (
         "consistency",
+        "typical",
         "wording",
     ),
     (

@@ -307,3 +307,22 @@ def test_the_own_answer_does_not_depend_on_the_order_of_evaluation() -> None:
     run_ = Assessment(loaded.spec, catalogue, "concept")
     first, second = run_.findings()
     assert replace(first, check="two") == second
+
+
+@pytest.mark.parametrize(
+    ("rating", "status"),
+    [
+        ("{typ: 200 V}", Status.OPEN),
+        ("{min: 200 V}", Status.MEETS),
+        ("{min: 200 V, typ: 220 V}", Status.MEETS),
+        ("200 V", Status.MEETS),
+    ],
+)
+def test_at_production_a_limit_needs_the_guaranteed_side(rating: str, status: Status) -> None:
+    """Typical alone guarantees nothing; a line with a printed limit is taken as it stands."""
+    found = run(spec("40 V", rating), STRESS, "production")[0]
+    assert found.status is status
+    assert run(spec("40 V", rating), STRESS, "prototype")[0].status is Status.MEETS
+    if status is Status.OPEN:
+        assert [item.path for item in found.missing] == ["channels.main.output_stage.device.v_dss"]
+        assert any("typical only" in item.text for item in found.leaned)
