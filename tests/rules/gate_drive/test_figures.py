@@ -1,0 +1,36 @@
+"""Figures of the gate drive with every input away from one and zero, by hand."""
+
+import math
+
+import pytest
+
+from ampreview.rules.gate_drive.bootstrap_under_voltage import figure as bootstrap
+from ampreview.rules.gate_drive.gate_lockout import figure as lockout
+from ampreview.rules.gate_drive.gate_supply_regulator import figure as regulator
+
+
+def simulated_minimum(v_drv: float, v_f: float, q: float, c: float, r: float, t: float) -> float:
+    """Bootstrap capacitor period by period: q taken at once, refilled for t through r."""
+    v = v_drv - v_f
+    for _ in range(20000):
+        v -= q / c
+        low = v
+        v = (v_drv - v_f) - ((v_drv - v_f) - v) * math.exp(-t / (r * c))
+    return low
+
+
+@pytest.mark.parametrize("figure", [bootstrap, lockout])
+def test_bootstrap_by_simulation(figure) -> None:
+    """60 nC x 2 and 1 mA for 2.5 us each period, refill for 5 % of half the period."""
+    charge = 2 * 60e-9 + 1e-3 * 2.5e-6
+    refill = 0.05 / 2 * 2.5e-6
+    least = simulated_minimum(12.0, 0.7, charge, 220e-9, 0.3, refill)
+    found = figure(12.0, 0.7, 60e-9, 2.0, 1e-3, 400e3, 220e-9, 0.3, 0.99, 4.0,
+                   "natural-sampling", 0.95)
+    assert found == pytest.approx(least - 4.0, rel=1e-3)
+
+
+def test_regulator_of_eight_gates() -> None:
+    """2 legs of 2 devices each way: 8 gates of 50 nC at 400 kHz, 160 mA, 20 mA beside, 12 V."""
+    found = regulator(398.15, 313.15, 20.0, 24.0, 12.0, 2.0, 2.0, 50e-9, 400e3, 20e-3)
+    assert found == pytest.approx(125.0 - 40.0 - 20.0 * 12.0 * 0.18)

@@ -1,0 +1,49 @@
+"""Figures of loudspeakers with every input away from one and zero, second methods."""
+
+import math
+
+import pytest
+
+from ampreview.rules.loudspeaker.loudspeaker_clipped_power import figure as clipped
+from ampreview.rules.loudspeaker.loudspeaker_minimum_impedance import figure as least_impedance
+from ampreview.rules.loudspeaker.low_frequency_output import figure as bass
+from ampreview.rules.loudspeaker.vented_box_unloading import figure as unloading
+from ampreview.rules.loudspeaker.voice_coil_zobel import figure as zobel
+
+
+def test_bass_of_many_pistons() -> None:
+    """p = rho f^2 V (2 pi)^2 / (2 pi r): 2 x 3 x 2 pistons at 3 m and a box gain of 2."""
+    volume = 12 * 137e-4 * 5e-3 / math.sqrt(2)
+    pascal = 1.18 * (2 * math.pi * 30.0) ** 2 * volume / (2 * math.pi * 3.0) * 2
+    level = 20 * math.log10(pascal / 20e-6)
+    found = bass(30.0, 137e-4, 5e-3, 2.0, 3.0, 2.0, 2.0, 90.0, 3.0, 1.0, 1.18, 20e-6)
+    assert found == pytest.approx(level - 90.0, abs=1e-9)
+
+
+def test_lowest_impedance_of_a_network() -> None:
+    """Two of 3.2 ohm at least in series, four such: 1.6 ohm, printed as 2 ohm."""
+    assert least_impedance(8.0, 3.2, 2.0, 4.0, 4.0) == pytest.approx(0.5)
+    assert least_impedance(1.0, 3.2, 2.0, 4.0, 4.0) == pytest.approx(0.25)
+
+
+def test_clipped_power_of_a_string() -> None:
+    """A square of 20 V over two in series: 10 V at each, 12.5 W in 8 ohm, a quarter of 50 W."""
+    for clip, rms, peak in ((20 / math.sqrt(2), 99.0, 99.0), (99.0, 20.0, 99.0), (99.0, 99.0, 20.0)):
+        assert clipped(clip, rms, peak, 2.0, 8.0, 50.0) == pytest.approx(0.25)
+
+
+@pytest.mark.parametrize(("r", "c", "expected"), [
+    # 1.25 * 6.4 ohm and l / r^2 are right; each is then twice too large or too small
+    (8.0, 30e-6, 1.0), (16.0, 30e-6 / 4, 2.0), (4.0, 30e-6 * 4, 2.0), (8.0, 60e-6, 2.0),
+    (8.0, 15e-6, 2.0),
+])
+def test_zobel_against_the_right_one(r: float, c: float, expected: float) -> None:
+    assert zobel(r, c, 6.4, 30e-6 * 64) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize("order", [1, 2, 3, 4])
+def test_high_pass_an_octave_below_the_tuning(order: int) -> None:
+    """|H| of a Butterworth high-pass at half the tuning."""
+    f, corner = 20.0, 30.0
+    gain = (f / corner) ** order / math.sqrt(1 + (f / corner) ** (2 * order))
+    assert unloading(corner, order, 2 * f) == pytest.approx(-20 * math.log10(gain), abs=1e-9)
