@@ -68,9 +68,10 @@ class Run:
             done = len(mutants) - len(waiting) - len(running)
             if done % 100 == 0:
                 print(f"{done} done", file=sys.stderr, flush=True)
-        caught = len(mutants) - len(self.survivors)
-        share = 100 * caught / max(len(mutants), 1)
-        print(f"{caught} of {len(mutants)} mutants caught: {share:.1f} %", flush=True)
+        texts = [mutant for mutant in mutants if mutant.operator == "TextNumber"]
+        report("numbers in texts", texts, self.survivors)
+        report("code", [mutant for mutant in mutants if mutant not in texts], self.survivors)
+        report("all", mutants, self.survivors)
         return True
 
     def chosen(self) -> list[Mutant]:
@@ -142,7 +143,7 @@ class Run:
         if not chosen:
             name, domain = mutant.file.stem.replace("_", "-"), mutant.file.parent.name
             near = (f"[{name}]", f"[{name}-", f"-{name}]", f"/{domain}/", "test_limits",
-                    "test_published_tables", "/rules/derived/")
+                    "test_assumptions", "test_published_tables", "/rules/derived/")
             usable = self.reached["", 0]
             chosen = {n for n in usable if any(x in self.items[n].nodeid for x in near)}
             for (other, _), numbers in self.reached.items():
@@ -165,6 +166,13 @@ class Run:
         except BaseException:
             noticed = True
         os._exit(1 if noticed else 0)
+
+
+def report(what: str, mutants: list[Mutant], survivors: list[Mutant]) -> None:
+    """One line of the result."""
+    caught = sum(mutant not in survivors for mutant in mutants)
+    share = 100 * caught / max(len(mutants), 1)
+    print(f"{what}: {caught} of {len(mutants)} mutants caught, {share:.1f} %", flush=True)
 
 
 def _functions(file: Path) -> dict[int, int]:

@@ -1,0 +1,98 @@
+"""Assumptions and constants of all figures, written down a second time.
+
+What stands in for a silent value decides verdicts as a limit does, so a change has to be
+made in two places.  ``assumptions.csv`` holds every default of an input (with the side it
+leans to) and every constant; it cannot tell whether they are right.  Where one follows
+from a published number by a line of arithmetic, that line is worked out here.
+"""
+
+import csv
+import math
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.check import Arguments, Constant, Input
+from ampreview.linter.quantity import to_si
+
+TABLE = Path(__file__).with_name("assumptions.csv")
+Row = tuple[str, str, str, str]
+
+
+def used() -> set[Row]:
+    """Every default and constant of the catalogue."""
+    catalogue = load()
+    ways = [way.inputs for item in catalogue.derived.values() for way in item.ways]
+    inputs: list[Arguments] = [*(entry.check.inputs for entry in catalogue.entries), *ways]
+    return {row for arguments in inputs for row in map(row_of, arguments.values()) if row}
+
+
+def row_of(item: Input | Constant) -> Row | None:
+    """An argument as a row of the table, if it holds a number of its own."""
+    if isinstance(item, Constant):
+        return ("constant", item.meaning, item.value, "")
+    if item.default is None:
+        return None
+    return ("default", item.path, str(item.default.value), item.default.leaning)
+
+
+def written() -> set[Row]:
+    """The rows of the table."""
+    with TABLE.open(newline="") as file:
+        return {(r["kind"], r["what"], r["value"], r["leaning"]) for r in csv.DictReader(file)}
+
+
+def test_assumptions_and_constants_stand_in_the_table() -> None:
+    assert sorted(used() - written()) == [], "not in the table"
+    assert sorted(written() - used()) == [], "in the table only"
+
+
+def test_a_floor_or_an_absent_part_adds_nothing() -> None:
+    """A term left out is 0, a guard that is absent never acts; words say it in words."""
+    for kind, what, value, leaning in used():
+        if kind == "default" and leaning in ("floor", "absent") and value[0].isdigit():
+            neutral = ("1.0", "100 %", "1 ohm")
+            assert float(value.split()[0]) == 0.0 or value in neutral, what
+
+
+# meaning of the constant, and the number worked out from what is published
+FOLLOWS = [
+    ("crest factor of a sine", 10 * math.log10(2)),
+    ("peak over rms of a sine", 10 * math.log10(2)),
+    ("fundamental of a square wave of amplitude 1", 4 / math.pi),
+    ("peak of 30 V rms", 30 * math.sqrt(2)),
+    ("one square mil", (25.4e-6) ** 2),
+    ("15 years, life of the seal", 15 * 365 * 24 * 3600.0),
+    ("speed of light", 299792458.0),  # SI, exact
+    ("field of a current over ground times the distance", 376.73 / (2 * math.pi)),
+    ("phase margin of an integrator without delay", math.pi / 2),
+    ("winding at 100 degC", 100.0 - 20.0),
+    ("height that divides two columns", 3050.0),  # IPC-2221 table 6-1
+    ("copper at 20 degC", 1 / 58.0e6),  # IEC 60028: 58 MS/m
+    ("resistivity of copper at 20 degC", 1 / 58.0e6),
+    ("temperature coefficient of copper", 0.00393),  # IEC 60028
+    ("25 degC", 298.15),
+    ("100 degC", 373.15),
+    ("from 25 degC to 150 degC, where the hot factor is printed", 125.0),
+    ("of copper foil", 390.0),  # copper, handbooks: 385 to 400 W/(m K)
+    ("lower end of the radiated range", 30e6),  # CISPR 32
+    ("distance of the limits", 10.0),
+    ("audio voltage of class 1, rms", 71.0),  # IEC 62368-1, table E.1
+    ("audio voltage of class 2, rms", 120.0),
+    ("direct voltage of class 1", 60.0),  # IEC 62368-1, table 4
+    ("direct voltage of class 2", 120.0),
+    ("alternating voltage of class 1, rms", 30.0),
+    ("chart current, outer layer", 0.048),  # IPC-2221, 6.2
+    ("chart current, inner layer", 0.024),
+    ("length of a loud passage", 0.020),
+    ("time after disconnection", 2.0),  # IEC 62368-1, 5.5.2.2
+]
+
+
+@pytest.mark.parametrize(("meaning", "expected"), FOLLOWS)
+def test_constant_follows_from_a_published_number(meaning: str, expected: float) -> None:
+    found = [value for kind, what, value, _ in used() if kind == "constant" and what == meaning]
+    assert found, "no such constant"
+    for value in found:
+        assert to_si(value) == pytest.approx(expected, rel=2e-3)
