@@ -10,12 +10,13 @@ from itertools import islice, permutations
 
 from .catalogue import Entry
 from .check import Lever
+from .conflict import conflict
 from .engine import PRODUCT
 from .finding import Finding, Remedy
 from .review import Review
 from .solve import Candidate, candidates, part_way
 from .spec import is_channel_path
-from .trial import Bench, in_text, rank
+from .trial import Bench, Key, in_text, rank
 
 MOST_REMEDIES = 3
 MOST_LEVERS = 3
@@ -156,6 +157,15 @@ class Advisor:
         trial = self.bench.trial({path: found[0].text}, key)
         if trial is None:
             return f"{path} at {text} does not meet it in every corner"
-        remedy = self.bench.effects(trial, key)
-        spoiled = ", ".join((*remedy.appeared, *remedy.worsened))
-        return f"{path} at {text} meets it, but then there is {spoiled}"
+        spoilt = self.bench.spoilt_by(trial, key)
+        apart = conflict(self.bench.run, lever, path, (entry, finding), self._entries(spoilt))
+        names = ", ".join(f"{check} ({subject})" for check, subject in spoilt)
+        return apart or f"{path} at {text} meets it, but then there is {names}"
+
+    def _entries(self, keys: list[Key]) -> list[tuple[Entry, Finding]]:
+        found = []
+        for check, subject in keys:
+            entry = self.review.catalogue.entry(check)
+            if entry is not None:
+                found.append((entry, self.bench.answers[check, subject]))
+        return found

@@ -86,21 +86,32 @@ def candidates(
     field = field_of(path)
     if field.kind not in NUMBERS or (isinstance(lever.stock, tuple) and field.kind == "count"):
         return list(_words(run, lever, path))
-    bounds = usual_bounds(field)
-    if bounds is None:
-        return []
     now = run.spec.values.get(path)
     if isinstance(now, Value) and now.form == "range":
         return list(_ends(run, entry, finding, lever, path))
-    if isinstance(now, Value):
-        low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
-        return _numbers(run, entry, finding, Dial(path, lever, field.unit, now, low, high))
+    turn = number_dial(run, lever, path)
+    if turn is not None:
+        return _numbers(run, entry, finding, turn)
+    bounds = usual_bounds(field)
+    if bounds is None:
+        return []
     middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
     loaded = run.spec.with_values({path: spell(middle, field.unit)})
     if loaded.spec is None:
         return []
     run = Assessment(loaded.spec, run.catalogue, run.milestone)
     return _numbers(run, entry, finding, Dial(path, lever, field.unit, middle, *bounds, new=True))
+
+
+def number_dial(run: Assessment, lever: Lever, path: str) -> Dial | None:
+    """The leaf behind a lever with its usual range, when the spec states it as one number."""
+    field = field_of(path)
+    bounds = usual_bounds(field)
+    now = run.spec.values.get(path)
+    if bounds is None or not isinstance(now, Value) or now.form == "range":
+        return None
+    low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
+    return Dial(path, lever, field.unit, now, low, high)
 
 
 def _ends(
@@ -157,7 +168,7 @@ def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
 
 
 def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> list[Candidate]:
-    meets = _probe(run, entry, finding, turn)
+    meets = probe(run, entry, finding, turn)
     if meets is None:
         return []
     found: list[Candidate] = []
@@ -171,7 +182,7 @@ def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> lis
     return sorted(found, key=lambda item: item.change)
 
 
-def _probe(
+def probe(
     run: Assessment, entry: Entry, finding: Finding, turn: Dial
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""

@@ -126,6 +126,15 @@ class Bench:
         was = tuple(self._was(path) for path, _ in changes)
         return Remedy(changes, trial.changes, was, *map(tuple, lists.values()))
 
+    def spoilt_by(self, trial: Trial, key: Key) -> list[Key]:
+        """What a trial brings about or makes worse, the gravest first."""
+        found = [
+            other
+            for other, new in trial.answers.items()
+            if other != key and self._spoilt(other, new, CLEAR - 1)
+        ]
+        return sorted(found, key=lambda other: (rank(trial.answers[other]), other))
+
     def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
         trial = self._rerun(changes, key, limit)
         if trial is None:

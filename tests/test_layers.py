@@ -83,7 +83,10 @@ LAYERS: tuple[tuple[str, ...], ...] = (
         "solve",
         "worksheet",
     ),
-    ("criteria",),
+    (
+        "conflict",
+        "criteria",
+    ),
     ("review",),
     (
         "comparison",
