@@ -13,11 +13,10 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
-from ..formulas.maths import smaller
-from ..formulas.switching import dead_time_margin, distorting_dead_time, scaled_time
-from .gate import DEVICE, DISCRETE, R_INT, as_printed
+from ..formulas.maths import larger, smaller
+from ..formulas.switching import distorting_dead_time, gate_outlasts, late_beyond, scaled_time
+from .gate import DEVICE, DISCRETE, R_INT, V_DRV, as_printed, share_of_supply
 
-NO_MISMATCH = Assumption("0 s", "favourable", derivation("both paths of the driver alike"))
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
 R_ON = Input("r_gate_on", "ohm", "gate loop at turn-on")
@@ -35,13 +34,46 @@ R_LEAST = Constant(
 SCALING = derivation("gate capacitance charged through a resistance: times go as that resistance")
 
 
-def later(t_d_off: Any, t_on: Any) -> Any:
-    """How much later turn-off starts than turn-on, counted from the commands."""
-    return t_d_off - t_on
+def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
+    """Capacitance of the gate from its charge without the plateau."""
+    return (q_g - q_gd) / v_drv
+
+
+def share_of_charge(q_g: Any, v_drv: Any, share: Any) -> Any:
+    """The same where the plateau is not known."""
+    return share * q_g / v_drv
+
+
+def printed_difference(t_d_off: Any, t_f: Any, t_d_on: Any) -> Any:
+    """Turn-off delay and fall time beyond the turn-on delay, as printed."""
+    return t_d_off + t_f - t_d_on
+
+
+def longer_of_both(
+    c_gate: Any,
+    r_on: Any,
+    r_off: Any,
+    v_drv: Any,
+    v_gs_th: Any,
+    t_d_off: Any,
+    t_f: Any,
+    t_d_on: Any,
+) -> Any:
+    """The printed times are the least, whatever the resistors; the gates' own way adds to it."""
+    by_gates = gate_outlasts(c_gate, r_on, r_off, v_drv, v_gs_th)
+    return larger(by_gates, printed_difference(t_d_off, t_f, t_d_on))
+
+
+def distorting_by_gates(
+    dead_time: Any, c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any
+) -> Any:
+    """Dead time less what the gates take to their plateau, not below nothing."""
+    time = dead_time - late_beyond(c_gate, r_on, r_off, v_drv, v_gs_pl)
+    return larger(time, 0 * time)
 
 
 def alike() -> Any:
-    """Turn-off delay beyond turn-on delay where neither is known, in seconds."""
+    """Turn-off beyond turn-on where neither is known, in seconds."""
     return 0.0
 
 
@@ -87,43 +119,39 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
     )
 
 
+Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
 Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
+V_PLATEAU = Input("v_plateau", "V", "plateau of the gate")
+_LOOPS: dict[str, Input] = {
+    "c_gate": Input("c_gate", "F", "capacitance of the gate"),
+    "r_on": R_ON,
+    "r_off": R_OFF,
+    "v_drv": V_DRV,
+}
+GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold", "V", "threshold of the gate")}
+PRINTED: dict[str, Input] = {
+    "t_d_off": Input(f"{DEVICE}.t_d_off", "s", "turn-off delay, as printed"),
+    "t_f": Input(f"{DEVICE}.t_f", "s", "fall time, as printed"),
+    "t_d_on": Input(f"{DEVICE}.t_d_on", "s", "turn-on delay, as printed"),
+}
+NO_FASTER = derivation("no turn-off is over before the other switch's turn-on delay")
 V_SWING = Input("v_swing", "V", "swing of the switch node")
 
 
 DEAD_TIMES: tuple[Derived, ...] = (
-    Derived(
-        "t_dead_margin",
-        "s",
-        "channel",
-        "time in which neither switch conducts",
-        (
-            Way(
-                dead_time_margin,
-                {
-                    "dead_time": DEAD_TIME,
-                    "t_on": T_ON,
-                    "t_d_off": T_D_OFF,
-                    "t_f": Input("t_f_circuit", "s", "fall time in this circuit"),
-                    "delay_mismatch": Input(
-                        "gate_drive.delay_mismatch",
-                        "s",
-                        "difference of driver delays",
-                        default=NO_MISMATCH,
-                    ),
-                },
-                "dead_time + t_on - t_d_off - t_f - delay_mismatch",
-                when=DISCRETE,
-            ),
-        ),
-        sources=(Source("IRS20124S data sheet, International Rectifier", "p. 20"),),
-    ),
     Derived(
         "t_dead_distortion",
         "s",
         "channel",
         "dead time that distorts the output voltage",
         (
+            Way(
+                distorting_by_gates,
+                {"dead_time": DEAD_TIME, **_LOOPS, "v_gs_pl": V_PLATEAU},
+                "dead_time - r_off c_gate ln(v_drv / v_gs_pl)"
+                " + r_on c_gate ln(v_drv / (v_drv - v_gs_pl)), not below 0",
+                when=DISCRETE,
+            ),
             Way(
                 distorting_dead_time,
                 {"dead_time": DEAD_TIME, "t_on": T_ON, "t_d_off": T_D_OFF},
@@ -154,29 +182,100 @@ DEAD_TIMES: tuple[Derived, ...] = (
 )
 
 
-LATE = Derived(
-    "t_off_late",
-    "s",
+C_GATE = Derived(
+    "c_gate",
+    "F",
     "channel",
-    "turn-off delay beyond the turn-on delay",
+    "capacitance that the gate loop charges",
     (
-        Way(later, {"t_d_off": T_D_OFF, "t_on": T_ON}, "t_d_off - t_on", when=DISCRETE),
         Way(
-            alike,
-            {},
-            "0",
+            of_charge,
+            {"q_g": Q_G, "q_gd": Q_GD, "v_drv": V_DRV},
+            "(q_g - q_gd) / v_drv",
             when=DISCRETE,
-            assumes=Assumption(
-                None,
-                "floor",
-                derivation(
-                    "a gate falls from the supply to its plateau no faster than it rises to its "
-                    "threshold"
-                ),
-            ),
+        ),
+        Way(
+            share_of_charge,
+            {
+                "q_g": Q_G,
+                "v_drv": V_DRV,
+                "share": Constant("70 %", "usual rest beside gate-drain charge", COMMON_PRACTICE),
+            },
+            "share q_g / v_drv",
+            when=DISCRETE,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
         ),
     ),
-    sources=(derivation("both counted from their command"),),
+    stated_at=f"{DEVICE}.c_iss",
+    agree=float("inf"),
+    sources=(derivation("gate charge without the plateau over the gate supply"),),
+)
+
+
+THRESHOLD = Derived(
+    "v_threshold",
+    "V",
+    "channel",
+    "threshold of the gate at 25 degC",
+    (
+        Way(
+            share_of_supply,
+            {
+                "v_drv": V_PLATEAU,
+                "share": Constant("60 %", "usual threshold over plateau", COMMON_PRACTICE),
+            },
+            "share v_drv",
+            when=DISCRETE,
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+        ),
+    ),
+    stated_at=f"{DEVICE}.v_gs_th",
+    agree=float("inf"),
+    sources=(COMMON_PRACTICE,),
+)
+
+
+OUTLASTS = Derived(
+    "t_off_outlasts",
+    "s",
+    "channel",
+    "how much longer a turn-off takes than the turn-on of the other switch",
+    (
+        Way(
+            longer_of_both,
+            {**GATE_PATH, **PRINTED},
+            "the longer one of t_d_off + t_f - t_d_on as printed and the gates' own way by"
+            " c_gate, r_on, r_off, v_drv, v_gs_th",
+            when=DISCRETE,
+        ),
+        Way(
+            gate_outlasts,
+            GATE_PATH,
+            "r_off c_gate ln(v_drv / v_gs_th) - r_on c_gate ln(v_drv / (v_drv - v_gs_th))",
+            when=DISCRETE,
+        ),
+        Way(
+            printed_difference,
+            PRINTED,
+            "t_d_off + t_f - t_d_on",
+            when=DISCRETE,
+            assumes=Assumption(
+                None, "favourable", derivation("gate resistors as small as in the printed test")
+            ),
+        ),
+        Way(
+            as_printed,
+            {"t_printed": PRINTED["t_f"]},
+            "t_printed",
+            when=DISCRETE,
+            assumes=Assumption(None, "floor", NO_FASTER),
+        ),
+        Way(alike, {}, "0", when=DISCRETE, assumes=Assumption(None, "floor", NO_FASTER)),
+    ),
+    sources=(
+        derivation("both counted from their command"),
+        Source("M. Wulf, class-D documentation 2019", "IRFB4020: delays and fall time compared"),
+    ),
 )
 
 
@@ -215,7 +314,9 @@ DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
     _circuit_time("t_f_circuit", "t_f", R_OFF, "fall time"),
-    LATE,
+    C_GATE,
+    THRESHOLD,
+    OUTLASTS,
     CHARGE_AT_SWING,
     *DEAD_TIMES,
 )

@@ -6,8 +6,9 @@ All of it is taken at the worst corner: rail at its lowest and sagging under the
 switches hot. The power at the stated distortion is higher, by 4.8 % for 1 % and 28.8 % for
 10 % of a hard-clipped sine; the formula was fitted to the exact curve. A battery product
 that reaches its rating only with a fresh pack fails here, rightly: the rating holds in the
-stated range or it is not one. Measured boards agree within about five percent. Cure: a
-higher rail, lower resistance, a lower rating, or a rating with its condition.
+stated range or it is not one. Measured boards agree within five to ten percent, so that a
+miss by less (0.4 dB) is a warning and not a proof. Cure: a higher rail, lower resistance, a
+lower rating, or a rating with its condition.
 """
 
 from typing import Any
@@ -36,10 +37,13 @@ CHECK = Check(
         "p_out_max": Input("p_out_max", "W", "sine power at the onset of clipping"),
     },
     limits=AtMost(
-        major="1",
+        major="1.1",
         minor="0.97",
         basis={
-            "major": derivation("the rated power is not reached at the rated distortion"),
+            "major": Source(
+                "Measured boards (thesis of Cantabria 2017, IRAUDAMP7D, TPA3221)",
+                "agree with the formula within 10 %: a larger miss is one",
+            ),
             "minor": derivation("3 %: the reading error of a usual power measurement"),
         },
     ),

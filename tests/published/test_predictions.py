@@ -165,7 +165,7 @@ def test_dead_time_of_the_thesis_is_heard_and_a_short_one_is_not() -> None:
         row = {"file": "designs/thesis-full-bridge", "set": changes}
         times[dead_time] = nominal(row, "t_dead_distortion")
     assert times["350 ns"] * 165e3 > 0.02
-    assert times["30 ns"] == 0.0
+    assert times["30 ns"] * 165e3 < 0.002
 
 
 def table() -> str:
