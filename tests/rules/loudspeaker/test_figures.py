@@ -28,7 +28,8 @@ def test_lowest_impedance_of_a_network() -> None:
 
 def test_clipped_power_of_a_string() -> None:
     """A square of 20 V over two in series: 10 V at each, 12.5 W in 8 ohm, a quarter of 50 W."""
-    for clip, rms, peak in ((20 / math.sqrt(2), 99.0, 99.0), (99.0, 20.0, 99.0), (99.0, 99.0, 20.0)):
+    sine = 20 / math.sqrt(2)
+    for clip, rms, peak in ((sine, 99.0, 99.0), (99.0, 20.0, 99.0), (99.0, 99.0, 20.0)):
         assert clipped(clip, rms, peak, 2.0, 8.0, 50.0) == pytest.approx(0.25)
 
 

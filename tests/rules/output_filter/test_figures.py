@@ -7,6 +7,14 @@ import pytest
 from ampreview.rules.output_filter.carrier_heats_loudspeaker import figure as coil_heat
 from ampreview.rules.output_filter.damper_power import figure as damper_power
 from ampreview.rules.output_filter.damper_size import figure as damper_size
+from ampreview.rules.output_filter.emission_at_30_mhz import figure as emission
+from ampreview.rules.output_filter.filter_capacitor_heating import figure as heating
+from ampreview.rules.output_filter.filter_capacitor_heating_to_ground import (
+    figure as heating_to_ground,
+)
+from ampreview.rules.output_filter.open_load_peaking import figure as open_load
+from ampreview.rules.output_filter.treble_response import figure as treble
+from ampreview.rules.output_filter.treble_response_loudspeaker import figure as treble_coil
 
 
 def test_carrier_in_four_coils_by_node_equations() -> None:
@@ -18,14 +26,20 @@ def test_carrier_in_four_coils_by_node_equations() -> None:
     across = branch / (branch + s * l_total + n_legs * dcr)
     drive = 4 / math.pi * 24.0 / math.sqrt(2)  # fundamental of +-24 V across a bridge, rms
     watts = abs(drive * across / load) ** 2 * 6.0
-    found = coil_heat(24.0, "two-level", f, l_total, c_total, n_legs, dcr, 6.0, 0.5e-3, 2.0, 3.0,
-                      0.5)
+    found = coil_heat(
+        24.0, "two-level", f, l_total, c_total, n_legs, dcr, 6.0, 0.5e-3, 2.0, 3.0, 0.5
+    )
     assert found == pytest.approx(watts / (0.5 * 6), rel=1e-9)
 
 
-@pytest.mark.parametrize(("connection", "legs", "share"), [
-    ("across-load", 2.0, 1.0), ("each-terminal", 2.0, 2.0), ("each-terminal", 1.0, 1.0),
-])
+@pytest.mark.parametrize(
+    ("connection", "legs", "share"),
+    [
+        ("across-load", 2.0, 1.0),
+        ("each-terminal", 2.0, 2.0),
+        ("each-terminal", 1.0, 1.0),
+    ],
+)
 def test_damper_at_programme_by_phasors(connection: str, legs: float, share: float) -> None:
     """20 V of sine at most, 12 dB of crest: the r of a series r-c takes |u/z|^2 r."""
     u = 20.0 * math.sqrt(2) / 10 ** (12.0 / 20) / share
@@ -45,3 +59,86 @@ def test_damper_of_each_terminal_is_two_in_series() -> None:
     high = damper_size(200.0, 0.5e-6, "across-load", 2.0, l_total, c_total)
     assert low * high == pytest.approx(100.0)  # one lies below the best, the other above
     assert min(low, high) > 1.0
+
+
+def test_treble_current_of_each_capacitor_with_its_ripple() -> None:
+    """16 V rms of programme at 20 kHz; of the ripple's triangle c_across / c_total flows here."""
+    sine = 10 * math.log10(2)
+    programme = 20.0 * math.sqrt(2) / 10 ** (6.0 / 20)
+    audio = 2 * math.pi * 20e3 * 0.4e-6 * programme
+    ripple = 3.0 / math.sqrt(12)
+    across = math.hypot(audio / 2.0, ripple * 0.4 / 0.5 / 1.5)
+    found = heating(20.0, 6.0, sine, 20e3, 0.4e-6, 0.5e-6, 3.0, 1.5, 2.0)
+    assert found == pytest.approx(across, rel=1e-9)
+    ground = math.hypot(audio / 2 / 2.0, ripple / 1.5)
+    found = heating_to_ground(20.0, 6.0, sine, 20e3, 0.4e-6, 2.0, 3.0, 1.5, 2.0)
+    assert found == pytest.approx(ground, rel=1e-9)
+
+
+@pytest.mark.parametrize(("n_legs", "levels", "share"), [
+    (1.0, "two-level", 0.5), (2.0, "two-level", 0.1), (2.0, "three-level", 1.0),
+])
+@pytest.mark.parametrize(("kind", "stopped"), [("lc", 40), ("bead", 20), ("filterless", 0)])
+@pytest.mark.parametrize(("emission_class", "allowed"), [("a", 40), ("b", 30)])
+def test_emission_by_integration_along_the_lead(
+    n_legs: float, levels: str, share: float, kind: str, stopped: float, emission_class: str,
+    allowed: float,
+) -> None:
+    """Open wire of 0.8 m over ground: current sin(k (l - x)) / cos(k l), its field 60/r each."""
+    k = 2 * math.pi * 30e6 / 299792458.0
+    volts = math.sqrt(2) * 24.0 * 400e3 / (math.pi * 30e6)  # spectrum of the square wave, rms
+    volts *= 0.8 / (math.pi * 30e6 * 20e-9)  # beyond the bend of a trapezoid
+    steps = 2000
+    along = sum(math.sin(k * 0.8 * (i + 0.5) / steps) for i in range(steps)) * k * 0.8 / steps
+    amperes = volts * share / 350.0 * along / math.cos(k * 0.8)
+    decibel = 20 * math.log10(60.0 * amperes / 10.0 / 1e-6) - stopped - allowed
+    found = emission(24.0, 400e3, 20e-9, 0.8, n_legs, levels, kind, emission_class, 30e6,
+                     299792458.0, 350.0, 1.476, 60.0, 10.0, 1e-6)
+    assert found == pytest.approx(decibel, abs=1e-3)
+
+
+def test_slow_carrier_edge_has_no_bend_below_its_corner() -> None:
+    """An edge of 1 ns bends at 255 MHz: at 30 MHz the square wave counts in full."""
+    def level(t_edge: float) -> float:
+        return emission(24.0, 400e3, t_edge, 0.8, 1.0, "two-level", "lc", "b", 30e6, 299792458.0,
+                        350.0, 1.476, 60.0, 10.0, 1e-6)
+
+    assert level(1e-9) == pytest.approx(level(0.5e-9))
+    assert level(1e-9) - level(0.8 / math.pi / 30e6 * 2) == pytest.approx(20 * math.log10(2))
+
+
+def node_gain(f: float, series: float, c: float, damper: complex | None, load: complex) -> float:
+    """Gain of series inductor (with 60 mohm) and shunt capacitor, damper and load."""
+    s = 2j * math.pi * f
+    shunt = s * c + (1 / damper if damper else 0) + (1 / load if load else 0)
+    return abs(1 / (1 + (s * series + 0.06) * shunt))
+
+
+@pytest.mark.parametrize("connection", ["across-load", "each-terminal"])
+def test_response_with_dampers_by_node_equations(connection: str) -> None:
+    """Two dampers from the terminals to ground are one of twice r and half c for the load."""
+    both = 2 if connection == "each-terminal" else 1
+    f = 20e3
+    damper = 6.0 * both + both / (2j * math.pi * f * 1e-6)
+    for_load = [20 * math.log10(node_gain(f, 44e-6, 1e-6, damper, z) / node_gain(
+        1e-3, 44e-6, 1e-6, None, z)) for z in (3.0, 12.0)]
+    found = treble(f, 44e-6, 1e-6, 3.0, 12.0, 2.0, 0.03, 0.0, 0.0, 6.0, 1e-6, connection, 1.5)
+    assert found == pytest.approx(max(abs(x) for x in for_load) / 1.5, rel=1e-3)
+    coil = (5.0 + 2j * math.pi * f * 0.1e-3) * 2 / 3
+    still = node_gain(1e-3, 44e-6, 1e-6, None, 5.0 * 2 / 3)
+    deviation = 20 * math.log10(node_gain(f, 44e-6, 1e-6, damper, coil) / still)
+    found = treble_coil(f, 44e-6, 1e-6, 5.0, 0.1e-3, 2.0, 3.0, 2.0, 0.03, 0.0, 0.0, 6.0, 1e-6,
+                        connection, 1.5)
+    assert found == pytest.approx(abs(deviation) / 1.5, rel=1e-3)
+
+
+@pytest.mark.parametrize("connection", ["across-load", "each-terminal"])
+def test_open_load_with_dampers_by_a_scan(connection: str) -> None:
+    both = 2 if connection == "each-terminal" else 1
+    highest = 0.0
+    for k in range(4000):
+        f = 10e3 * 10 ** (k / 4000)
+        damper = 6.0 * both + both / (2j * math.pi * f * 2e-6)
+        highest = max(highest, node_gain(f, 44e-6, 1e-6, damper, 0))
+    found = open_load(44e-6, 1e-6, 0.06, 6.0, 2e-6, connection, 2.0)
+    assert found == pytest.approx(20 * math.log10(highest), abs=0.1)
