@@ -43,6 +43,11 @@ def share_of_supply(v_drv: Any, share: Any) -> Any:
     return share * v_drv
 
 
+def held_off(r_gate_off: Any, v_drv: Any, i_sink: Any, parallel: Any) -> Any:
+    """The loop of a gate near zero, where the driver's transistor is far from its peak current."""
+    return r_gate_off - parallel * v_drv / (2 * i_sink)
+
+
 def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
     """Resistance of the gate loop in one direction."""
     return Derived(
@@ -75,6 +80,35 @@ def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
         ),
         sources=(derivation("resistances of the gate loop in series"),),
     )
+
+
+HOLD = Derived(
+    "r_gate_hold",
+    "ohm",
+    "channel",
+    "gate loop that holds a switch off",
+    (
+        Way(
+            held_off,
+            {
+                "r_gate_off": Input("r_gate_off", "ohm", "gate loop at turn-off"),
+                "v_drv": V_DRV,
+                "i_sink": Input(
+                    "gate_drive.i_sink", "A", "driver peak current at turn-off", default=STRONG
+                ),
+                "parallel": Input("output_stage.parallel", "1", "devices that share the driver"),
+            },
+            "r_gate_off - parallel v_drv / (2 i_sink)",
+            when=DISCRETE,
+        ),
+    ),
+    sources=(
+        derivation(
+            "square law of the driver's transistor: its resistance near zero is at most half"
+            " of full voltage over peak current"
+        ),
+    ),
+)
 
 
 V_GATE_PAID = Derived(
@@ -165,6 +199,7 @@ DERIVED: tuple[Derived, ...] = (
     PLATEAU,
     _loop("r_gate_on", "i_source", "r_g_on", "turn-on"),
     _loop("r_gate_off", "i_sink", "r_g_off", "turn-off"),
+    HOLD,
     V_GATE_PAID,
     P_GATE_OTHER,
 )

@@ -6,8 +6,9 @@ most converters and any series diode cannot take this current, so the rail capac
 charged above the source, once in every half cycle of the lowest note. The rise goes with
 one over frequency, load and capacitance, and it is largest not at full output but at a
 depth of 2/pi. All half bridges that play the same bass add up. A full bridge returns only
-what a reactive loudspeaker returns, a few per cent of that; while the phase of its impedance at the low end
-of the band is not stated, a bridge is taken to return nothing, and a pass leans on it.
+what a reactive loudspeaker returns, a few per cent of that; while the phase of its
+impedance at the low end of the band is not stated, a bridge is taken to return nothing,
+and a pass leans on it.
 
 First cure: feed the bass of two channels to their half bridges in opposition and turn one
 loudspeaker round, so that one channel draws what the other returns. Otherwise more
