@@ -1,0 +1,84 @@
+"""Bootstrap supply of the upper switch: its lowest voltage in steady state."""
+
+from typing import Any
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+from ..formulas.gate import bootstrap_charge, bootstrap_minimum, period_at
+from ..formulas.maths import smaller
+
+GATE_CHARGE_ALONE = Assumption("0 A", "favourable", derivation("gate charge alone counted"))
+
+
+def lowest(
+    v_drv: Any,
+    v_f: Any,
+    q_g: Any,
+    parallel: Any,
+    i_q: Any,
+    carrier: Any,
+    modulator: str,
+    c: Any,
+    r: Any,
+    m_max: Any,
+    m_most: Any,
+) -> Any:
+    """Balance of charge and refill at the largest modulation depth."""
+    depth = smaller(m_max, m_most)
+    period = period_at(modulator, depth, carrier)
+    charge = bootstrap_charge(parallel * q_g, i_q, 1 / period)
+    t_refill = (1 - depth) / 2 * period
+    return bootstrap_minimum(v_drv, v_f, charge, c, r, t_refill)
+
+
+V_BOOTSTRAP_MIN = Derived(
+    "v_bootstrap_min",
+    "V",
+    "channel",
+    "lowest voltage of the bootstrap supply, at the largest modulation depth",
+    (
+        Way(
+            lowest,
+            {
+                "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+                "v_f": Input("gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode"),
+                "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
+                "parallel": Input("output_stage.parallel", "1", "devices in parallel as a switch"),
+                "i_q": Input(
+                    "gate_drive.bootstrap.i_q",
+                    "uA",
+                    "current drawn by the floating supply",
+                    default=GATE_CHARGE_ALONE,
+                ),
+                "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+                "modulator": Input("modulator.type", "word", "kind of modulator"),
+                "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
+                "r": Input("gate_drive.bootstrap.r", "ohm", "resistance of the refill path"),
+                "m_max": Input("m_max", "1", "largest modulation depth"),
+                "m_most": Constant(
+                    "0.95",
+                    "depth that a balance is taken at, where nothing limits it",
+                    COMMON_PRACTICE,
+                ),
+            },
+            "v_drv - v_f - q / c / (1 - exp(-t / (r c))), q = parallel q_g + i_q / f,"
+            " t = (1 - m) / (2 f), m = m_max but at most m_most, f = carrier, of a"
+            " self-oscillating modulator carrier (1 - m^2)",
+        ),
+    ),
+    sources=(
+        derivation("exponential refill and equal charge in every period"),
+        Source("ST L6388E data sheet: drop of the refill path", "p. 9"),
+    ),
+)
+
+
+DERIVED: tuple[Derived, ...] = (V_BOOTSTRAP_MIN,)
