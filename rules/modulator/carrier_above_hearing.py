@@ -15,9 +15,9 @@ from typing import Any
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(f_carrier_low: Any) -> Any:
-    """Lowest switching frequency itself."""
-    return f_carrier_low
+def figure(carrier: Any) -> Any:
+    """Switching frequency without signal itself."""
+    return carrier
 
 
 CHECK = Check(
@@ -26,24 +26,24 @@ CHECK = Check(
     unit="Hz",
     each="channel",
     stake="performance",
-    formula="f_carrier_low",
-    sentence="The stage switches at {f_carrier_low} at the lowest.",
+    formula="carrier",
+    sentence="The stage switches at {carrier} without a signal.",
     inputs={
-        "f_carrier_low": Input("f_carrier_low", "Hz", "lowest switching frequency of one leg"),
+        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg, idle"),
     },
     limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("modulator.carrier", "10 kHz"),),
     sources=(Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),),
     cases=(
         Case(
-            {"f_carrier_low": "22 kHz"},
+            {"carrier": "22 kHz"},
             gives="22 kHz",
             origin="published: subwoofer project with a 22 kHz carrier, to be caught",
         ),
         Case(
-            {"f_carrier_low": "87 kHz"},
-            gives="87 kHz",
-            origin="computed: 400 kHz self-oscillating board at depth 0.885, by hand",
+            {"carrier": "400 kHz"},
+            gives="400 kHz",
+            origin="published: IRAUDAMP7D, self-oscillating, 400 kHz at idle, 87 kHz at rated power",
         ),
     ),
     topic=("modulator.carrier",),
