@@ -1,10 +1,10 @@
 """Rise of the fault current through the inductor.
 
 The inductor is what gives the over-current protection time: behind it a fault rises by
-the swing over the inductance, before it by nothing but the stray inductance of the loop.
-The swing of one node over one inductor is the worst fault behind the filter, a terminal
-shorted to the far rail or to ground; a short across the load of a bridge rises half as
-fast. What counts is how far the current runs on during the response of the protection.
+the voltage over the inductance, before it by nothing but the stray inductance of the loop.
+A bridge whose terminal touches ground puts the whole swing of a node across one inductor (a
+short across its load rises half as fast); a half bridge into a shorted lead puts half of
+its swing there. What counts is how far the current runs on during the response of the protection.
 If it runs on by half of the trip the inductor is nearly saturated by then and the true
 current is higher still; whether the switches survive is judged elsewhere. Faults before
 the inductor need a protection that acts within a microsecond on the switch itself.
@@ -25,9 +25,9 @@ from ...linter.check import (
 )
 
 
-def figure(v_swing: Any, l_leg: Any, t_response: Any, i_trip: Any) -> Any:
+def figure(n_legs: Any, v_swing: Any, l_leg: Any, t_response: Any, i_trip: Any) -> Any:
     """Current gained during the response over the trip current."""
-    return v_swing / l_leg * t_response / i_trip
+    return n_legs * v_swing / 2 / l_leg * t_response / i_trip
 
 
 CHECK = Check(
@@ -36,10 +36,11 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="v_swing / l_leg t_response / i_trip",
+    formula="n_legs v_swing / 2 / l_leg t_response / i_trip",
     sentence="In {t_response} a fault behind {l_leg} runs on by {figure} times the trip of"
     " {i_trip}.",
     inputs={
+        "n_legs": Input("n_legs", "1", "legs of the channel"),
         "v_swing": Input("v_swing", "V", "swing of one switch node"),
         "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
         "t_response": Input("output_stage.over_current.t_response", "ns", "crossing to off"),
@@ -66,12 +67,24 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_swing": "50 V", "l_leg": "22 uH", "t_response": "500 ns", "i_trip": "12 A"},
+            {
+                "n_legs": 1.0,
+                "v_swing": "100 V",
+                "l_leg": "22 uH",
+                "t_response": "500 ns",
+                "i_trip": "12 A",
+            },
             gives="0.094697",
             origin="computed: slope of 2.273 A/us by numerical integration, by hand to the ratio",
         ),
         Case(
-            {"v_swing": "48 V", "l_leg": "15 uH", "t_response": "500 ns", "i_trip": "10 A"},
+            {
+                "n_legs": 2.0,
+                "v_swing": "48 V",
+                "l_leg": "15 uH",
+                "t_response": "500 ns",
+                "i_trip": "10 A",
+            },
             gives="0.16",
             origin="published: Wulf, 48 V bridge, 15 uH, 500 ns, 10 A; ratio by hand",
         ),
