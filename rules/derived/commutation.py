@@ -1,4 +1,4 @@
-"""How a leg commutates: switching times in the circuit, edge, slope, dead time left."""
+"""How a leg commutates: switching times in the circuit, dead time that is left."""
 
 from typing import Any
 
@@ -11,11 +11,11 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
-    from_memory,
 )
-from ..formulas.maths import larger, smaller
+from ..formulas.maths import larger
 from ..formulas.switching import distorting_dead_time, gate_outlasts, late_beyond, scaled_time
-from .gate import DEVICE, DISCRETE, R_INT, V_DRV, as_printed, share_of_supply
+from .gate import DEVICE, DISCRETE, R_INT, V_DRV, as_printed
+from .gate_charge import V_PLATEAU
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
@@ -32,16 +32,6 @@ R_LEAST = Constant(
 
 
 SCALING = derivation("gate capacitance charged through a resistance: times go as that resistance")
-
-
-def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
-    """Capacitance of the gate from its charge without the plateau."""
-    return (q_g - q_gd) / v_drv
-
-
-def share_of_charge(q_g: Any, v_drv: Any, share: Any) -> Any:
-    """The same where the plateau is not known."""
-    return share * q_g / v_drv
 
 
 def printed_difference(t_d_off: Any, t_f: Any, t_d_on: Any) -> Any:
@@ -75,11 +65,6 @@ def distorting_by_gates(
 def alike() -> Any:
     """Turn-off beyond turn-on where neither is known, in seconds."""
     return 0.0
-
-
-def charge_at(q_gd: Any, v_swing: Any, v_dss: Any, share: Any) -> Any:
-    """Gate-drain charge at a swing below that of its test, square-root law."""
-    return q_gd * smaller(1.0, (v_swing / (share * v_dss)) ** 0.5)
 
 
 def dead_time_only(dead_time: Any) -> Any:
@@ -119,9 +104,6 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
     )
 
 
-Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
-Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
-V_PLATEAU = Input("v_plateau", "V", "plateau of the gate")
 _LOOPS: dict[str, Input] = {
     "c_gate": Input("c_gate", "F", "capacitance of the gate"),
     "r_on": R_ON,
@@ -135,9 +117,6 @@ PRINTED: dict[str, Input] = {
     "t_d_on": Input(f"{DEVICE}.t_d_on", "s", "turn-on delay, as printed"),
 }
 NO_FASTER = derivation("no turn-off is over before the other switch's turn-on delay")
-V_SWING = Input("v_swing", "V", "swing of the switch node")
-
-
 DEAD_TIMES: tuple[Derived, ...] = (
     Derived(
         "t_dead_distortion",
@@ -179,59 +158,6 @@ DEAD_TIMES: tuple[Derived, ...] = (
         ),
         sources=(derivation("sequence of gate signals at high load current"),),
     ),
-)
-
-
-C_GATE = Derived(
-    "c_gate",
-    "F",
-    "channel",
-    "capacitance that the gate loop charges",
-    (
-        Way(
-            of_charge,
-            {"q_g": Q_G, "q_gd": Q_GD, "v_drv": V_DRV},
-            "(q_g - q_gd) / v_drv",
-            when=DISCRETE,
-        ),
-        Way(
-            share_of_charge,
-            {
-                "q_g": Q_G,
-                "v_drv": V_DRV,
-                "share": Constant("70 %", "usual rest beside gate-drain charge", COMMON_PRACTICE),
-            },
-            "share q_g / v_drv",
-            when=DISCRETE,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
-        ),
-    ),
-    stated_at=f"{DEVICE}.c_iss",
-    agree=float("inf"),
-    sources=(derivation("gate charge without the plateau over the gate supply"),),
-)
-
-
-THRESHOLD = Derived(
-    "v_threshold",
-    "V",
-    "channel",
-    "threshold of the gate at 25 degC",
-    (
-        Way(
-            share_of_supply,
-            {
-                "v_drv": V_PLATEAU,
-                "share": Constant("60 %", "usual threshold over plateau", COMMON_PRACTICE),
-            },
-            "share v_drv",
-            when=DISCRETE,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
-        ),
-    ),
-    stated_at=f"{DEVICE}.v_gs_th",
-    agree=float("inf"),
-    sources=(COMMON_PRACTICE,),
 )
 
 
@@ -279,44 +205,10 @@ OUTLASTS = Derived(
 )
 
 
-CHARGE_AT_SWING = Derived(
-    "q_gd_swing",
-    "C",
-    "channel",
-    "gate-drain charge at the swing of the node",
-    (
-        Way(
-            charge_at,
-            {
-                "q_gd": Q_GD,
-                "v_swing": V_SWING,
-                "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
-                "share": Constant(
-                    "50 %",
-                    "drain voltage of the printed charge over the rating",
-                    from_memory("usual test condition of data sheets: half the rating"),
-                ),
-            },
-            "q_gd (v_swing / (share v_dss))^0.5, at most q_gd",
-            when=DISCRETE,
-        ),
-        Way(as_printed, {"t_printed": Q_GD}, "t_printed", when=DISCRETE),
-    ),
-    sources=(
-        derivation(
-            "junction capacitance falls as the root of the voltage, so the charge grows as the root"
-        ),
-    ),
-)
-
-
 DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
     _circuit_time("t_f_circuit", "t_f", R_OFF, "fall time"),
-    C_GATE,
-    THRESHOLD,
     OUTLASTS,
-    CHARGE_AT_SWING,
     *DEAD_TIMES,
 )

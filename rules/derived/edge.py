@@ -4,8 +4,9 @@ from typing import Any
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.switching import charge_time, edge_time, scaled_time, slope
-from .commutation import AS_PRINTED, Q_GD, R_LEAST, R_OFF, R_ON, R_TEST, SCALING, V_SWING
+from .commutation import AS_PRINTED, R_LEAST, R_OFF, R_ON, R_TEST, SCALING
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
+from .gate_charge import Q_GD, V_SWING
 
 V_PL = Input("v_plateau", "V", "plateau of the gate")
 
