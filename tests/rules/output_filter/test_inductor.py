@@ -142,3 +142,27 @@ def test_n87_saturation_between_its_two_printed_points():
     found = hot_saturation(490.0, 390 / 490, 335.65, 298.15, 373.15)
     assert found == pytest.approx(440.0, rel=1e-6)
     assert hot_saturation(490.0, 390 / 490, 263.15, 298.15, 373.15) == 490.0
+
+
+@pytest.mark.parametrize(("c_ground", "share"), [(1e-6, 1.0), (2e-9, None)])
+def test_common_mode_ripple_by_the_impedance_of_l_and_c(c_ground, share):
+    """Far above the carrier resonate 10 uH and 2 nF: the capacitor's reactance sets the ripple."""
+    two_level = 50.0 / (4 * 10e-6 * 400e3)
+    if share is None:
+        resonance = 1 / (2 * np.pi * np.sqrt(10e-6 * c_ground))
+        share = max((400e3 / resonance) ** 2, 0.25)
+    assert ripple_to_ground(50.0, 10e-6, c_ground, 400e3) == pytest.approx(two_level * share)
+    middle = 1 / ((2 * np.pi * 400e3) ** 2 * 10e-6) * 0.6
+    assert ripple_to_ground(50.0, 10e-6, middle, 400e3) == pytest.approx(two_level * 0.6)
+
+
+def test_depth_outside_zero_to_one_counts_as_the_end():
+    for function in (mean_square_two_level, mean_square_three_level):
+        assert function(1.3) == function(1.0)
+        assert function(-0.4) == function(0.0)
+        assert function(0.9) != function(1.0)
+
+
+def test_saturation_never_falls_below_a_tenth():
+    assert hot_saturation(10.0, 0.3, 298.15 + 150, 298.15, 373.15) == pytest.approx(1.0)
+    assert hot_saturation(10.0, 0.3, 298.15 - 50, 298.15, 373.15) == pytest.approx(10.0)

@@ -5,6 +5,7 @@ import math
 import pytest
 from scipy.integrate import quad
 
+from ampreview.rules.formulas.bulk import bulk_current, carrier_ripple_square
 from ampreview.rules.formulas.pumping import channel_rise, pumping, pumping_unless_sunk
 from ampreview.rules.formulas.supply import loaded_voltage, lowest, source_current_rms
 
@@ -65,3 +66,31 @@ def test_source_that_takes_the_energy_back() -> None:
     arguments = (LEGS, V, M, (1e9,) * 4, PHASE, F, Z, 2e-3, "in-phase", 55.0, 2.0)
     assert pumping_unless_sunk(*arguments, "yes") == 0.0
     assert pumping_unless_sunk(*arguments, "no") == pumping(*arguments)
+
+
+@pytest.mark.parametrize("locked", [("yes", "yes", "yes"), ("no", "no", "no")])
+def test_bulk_current_of_three_channels_by_phasors(locked: tuple[str, ...]) -> None:
+    """Audio parts in phase through r beside c; carrier parts straight or in squares."""
+    legs, levels = (1.0, 2.0, 2.0), ("two-level", "two-level", "three-level")
+    i, m, share = (3.0, 5.0, 7.0), (0.5, 0.8, 0.9), 0.25
+    small_i, small_m = [x / 2 for x in i], [x / 2 for x in m]
+
+    def through_c(f: float) -> float:
+        z_c = 1 / (2j * math.pi * f * 10e-3)
+        return abs(0.05 / (0.05 + z_c))
+
+    # one rail: i m n / 4 at twice the frequency, i / 2 at the frequency from a half-bridge
+    double = sum(a * b * n / 4 for a, b, n in zip(small_i, small_m, legs, strict=True))
+    audio = (double * through_c(60.0)) ** 2 / 2 + (small_i[0] / 2 * through_c(30.0)) ** 2 / 2
+    parts = [carrier_ripple_square(*x) for x in zip(legs, levels, small_i, small_m, strict=True)]
+    straight = sum(math.sqrt(x) for x in parts) ** 2
+    carrier = straight if locked[0] == "yes" else sum(parts)
+    found = bulk_current(legs, levels, i, m, locked, 0.05, 10e-3, (40.0, 30.0, 90.0), share)
+    assert found == pytest.approx(math.sqrt(audio + carrier), rel=1e-9)
+
+
+def test_depth_beyond_one_counts_as_one() -> None:
+    for levels, legs in (("two-level", 1.0), ("three-level", 2.0)):
+        full = carrier_ripple_square(legs, levels, 5.0, 1.0)
+        assert carrier_ripple_square(legs, levels, 5.0, 1.4) == full
+        assert carrier_ripple_square(legs, levels, 5.0, 0.9) != full

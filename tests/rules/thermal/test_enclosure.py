@@ -121,3 +121,22 @@ def test_cosel_a0057_three_temperatures() -> None:
     assert mixed == pytest.approx(27_429, abs=1)
     assert hours(57.2) == pytest.approx(mixed, rel=2e-3)
     assert hours(5) == 131_400
+
+
+def test_sun_counts_as_heat_of_the_wall() -> None:
+    """What the sun gives the wall stands on the same side of the balance as the heat inside."""
+    dark = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
+    sunny = walls(0.3, 0.1, 0.2, 0.9, "sealed", 1000.0, 0.0)
+    assert wall_rise(15.0, 308.15, sunny) == pytest.approx(
+        wall_rise(15.0 + sunny.sun, 308.15, dark), rel=1e-9
+    )
+    assert sunny.sun > 10.0
+
+
+def test_vented_box_has_half_the_rise_of_a_sealed_one() -> None:
+    """Common practice, no source: nothing is known of the holes."""
+    sealed = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
+    vented = walls(0.3, 0.1, 0.2, 0.9, "vented", 0.0, 0.0)
+    assert inside_rise(15.0, 308.15, vented) == pytest.approx(
+        inside_rise(15.0, 308.15, sealed) / 2, rel=1e-12
+    )
