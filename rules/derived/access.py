@@ -172,6 +172,25 @@ DERIVED: tuple[Derived, ...] = (
         _if(no, {_TOPOLOGY: "half-bridge", "supply.source": "battery"}),
         sources=(SHORTED,),
     ),
+    Derived(
+        "detector_independent",
+        "word",
+        "product",
+        "whether the detector works with a shorted switch; muting never does",
+        (
+            Way(
+                as_stated,
+                {
+                    "value": Input(
+                        "protection.dc_detector.independent", "word", "works with a shorted switch"
+                    )
+                },
+                "value",
+            ),
+            _if(no, {"protection.dc_detector.action": "mute"}),
+        ),
+        sources=(SHORTED,),
+    ),
     _channel(
         "p_dc_fault",
         "W",
