@@ -111,9 +111,9 @@ def mutants_of(file: Path) -> list[Mutant]:
 
 def _is_left_out(node: Any) -> bool:
     """Whether a node is test data, a step of a remedy or a flag of the language."""
-    if node.parent is not None and node.parent.type == "argument":
-        if node.parent.children[0].get_code().strip() == "strict":
-            return True
+    argument = node.parent if node.parent is not None else node
+    if argument.type == "argument" and argument.children[0].get_code().strip() == "strict":
+        return True
     while node is not None:
         if node.type in ("atom_expr", "power", "decorator"):
             called = node.children[1 if node.type == "decorator" else 0]

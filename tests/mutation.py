@@ -32,6 +32,8 @@ from mutants import ROOT, Mutant, apply, mutants_of
 
 RULES = ROOT / "rules"
 TIMEOUT = 60
+NO_PROGRAM = 2
+"""Exit code of a mutant that cannot be imported: it says nothing about the tests."""
 
 
 class Run:
@@ -44,6 +46,7 @@ class Run:
         self.seconds: list[float] = []
         self.items: list[Any] = []
         self.survivors: list[Mutant] = []
+        self.void: list[Mutant] = []
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Coverage of every test first, then every mutant; the report on standard output."""
@@ -59,7 +62,9 @@ class Run:
                 running[self.fork(mutant)] = mutant
             pid, status = os.wait()
             mutant = running.pop(pid)
-            if self.terms.unchanged and status:
+            if os.waitstatus_to_exitcode(status) == NO_PROGRAM:
+                self.void.append(mutant)
+            elif self.terms.unchanged and status:
                 print(f"noticed although unchanged: {mutant.file}", flush=True)
             if status == 0:
                 self.survivors.append(mutant)
@@ -68,6 +73,8 @@ class Run:
             done = len(mutants) - len(waiting) - len(running)
             if done % 100 == 0:
                 print(f"{done} done", file=sys.stderr, flush=True)
+        print(f"{len(self.void)} mutants that are no program, left out", flush=True)
+        mutants = [mutant for mutant in mutants if mutant not in self.void]
         texts = [mutant for mutant in mutants if mutant.operator == "TextNumber"]
         report("numbers in texts", texts, self.survivors)
         report("code", [mutant for mutant in mutants if mutant not in texts], self.survivors)
@@ -152,7 +159,7 @@ class Run:
         return sorted(chosen, key=lambda n: self.seconds[n])
 
     def fork(self, mutant: Mutant) -> int:
-        """A child that leaves with 0 when no test notices the mutant."""
+        """A child that leaves with 0 when no test notices, NO_PROGRAM when there is no mutant."""
         pid = os.fork()
         if pid:
             return pid
@@ -162,6 +169,9 @@ class Run:
         os.dup2(quiet, 2)
         try:
             apply(mutant)
+        except BaseException:
+            os._exit(NO_PROGRAM)
+        try:
             noticed = any(not self.passes(self.items[n]) for n in self.tests_for(mutant))
         except BaseException:
             noticed = True
