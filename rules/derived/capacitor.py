@@ -15,6 +15,7 @@ from ...linter.check import (
 from ..formulas.capacitor import current_at_loss
 
 MAKERS_TABLE = Source("CEE, Technicalities of film capacitors", "loss factor at 100 kHz")
+METAL = from_memory("makers' loss factors of polypropylene, which rise tenfold towards 100 kHz")
 LOSS_FACTORS = (
     ("polypropylene", "0.0002", MAKERS_TABLE),
     ("polyester", "0.017", MAKERS_TABLE),
@@ -33,8 +34,9 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
         "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
         "f": frequency,
         "c": Input(f"filter.{which}.c", "F", "the capacitor"),
+        "r_metal": Constant("5 mohm", "metal layers and leads of a small capacitor", METAL),
     }
-    text = "sqrt(p 2 pi f c / tan_delta)"
+    text = "sqrt(p / (tan_delta / (2 pi f c) + r_metal))"
     stated = Input(f"filter.{which}.i_rated", "A", "rated current, rms")
     loss = Input(f"filter.{which}.tan_delta", "1", "loss factor at 100 kHz")
     found = [

@@ -43,7 +43,7 @@ CHECK = Check(
         Case(
             {"carrier": "400 kHz"},
             gives="400 kHz",
-            origin="published: IRAUDAMP7D, self-oscillating, 400 kHz at idle, 87 kHz at rated power",
+            origin="published: IRAUDAMP7D, self-oscillating: 400 kHz at idle, 87 kHz when loud",
         ),
     ),
     topic=("modulator.carrier",),

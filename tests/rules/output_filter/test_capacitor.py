@@ -32,10 +32,19 @@ def test_cs4525_table_19(load, c, printed):
 # CEE "Technicalities": loss factors; 1 uF, 0.25 W, 100 kHz.
 @pytest.mark.parametrize(("tan_delta", "volts"), [(0.017, 4.838), (0.0002, 44.60)])
 def test_loss_limit_by_the_equivalent_series_resistance(tan_delta, volts):
-    current = current_at_loss(0.25, 100e3, 1e-6, tan_delta)
+    current = current_at_loss(0.25, 100e3, 1e-6, tan_delta, 0.0)
     esr = tan_delta / (2 * np.pi * 100e3 * 1e-6)
     assert current**2 * esr == pytest.approx(0.25, rel=1e-9)
     assert current / (2 * np.pi * 100e3 * 1e-6) == pytest.approx(volts, rel=1e-3)
+
+
+def test_metal_bounds_what_a_good_film_carries():
+    """0.25 W in 5 mohm are 7.07 A, whatever the dielectric; a parallel loss model agrees."""
+    f, c, tan_delta, r = 800e3, 680e-9, 0.0002, 5e-3
+    i = current_at_loss(0.25, f, c, tan_delta, r)
+    film = 1 / (2j * np.pi * f * c * (1 - 1j * tan_delta))
+    assert i**2 * (film + r).real == pytest.approx(0.25, rel=1e-6)
+    assert 6.9 < i < 0.25**0.5 / 5e-3**0.5
 
 
 def test_series_rc_power_with_complex_numbers():
