@@ -28,22 +28,10 @@ from ...linter.check import (
 from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
 
-NONE = derivation("no damper fitted")
 
-
-def figure(
-    l_total: Any,
-    c_total: Any,
-    r_path: Any,
-    damper_r: Any,
-    damper_c: Any,
-    connection: str,
-    n_legs: Any,
-) -> Any:
-    """Largest gain without load, in dB; two dampers to ground are in series for the load."""
-    in_series = n_legs if connection == "each-terminal" else 1
-    gain = open_load_gain(l_total, c_total, r_path, damper_r * in_series, damper_c / in_series)
-    return 20 * log10(gain)
+def figure(l_total: Any, c_total: Any, r_path: Any, r_damper: Any, c_damper: Any) -> Any:
+    """Largest gain without load, in dB."""
+    return 20 * log10(open_load_gain(l_total, c_total, r_path, r_damper, c_damper))
 
 
 CHECK = Check(
@@ -53,8 +41,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="20 log10 of the largest gain of l_total with r_path, c_total and, across it,"
-    " damper_r in series with damper_c (connection each-terminal: r times n_legs,"
-    " c over n_legs)",
+    " r_damper in series with c_damper",
     sentence="Without a load the filter ({l_total}, {c_total}) peaks by {figure}.",
     inputs={
         "l_total": Input("l_total", "H", "inductance in line with the load"),
@@ -69,19 +56,8 @@ CHECK = Check(
                 derivation("more would cost a tenth of the power into 4 ohm"),
             ),
         ),
-        "damper_r": Input(
-            "filter.damper.r", "ohm", "resistor of one damper", Assumption("1 ohm", "absent", NONE)
-        ),
-        "damper_c": Input(
-            "filter.damper.c", "F", "capacitor of one damper", Assumption("0 F", "absent", NONE)
-        ),
-        "connection": Input(
-            "filter.damper.connection",
-            "word",
-            "how the damper is connected",
-            Assumption("across", "absent", NONE),
-        ),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "r_damper": Input("r_damper", "ohm", "resistance of the damper as the load sees it"),
+        "c_damper": Input("c_damper", "F", "capacitance of the damper as the load sees it"),
     },
     applies={
         "filter_kind": "lc",
@@ -113,10 +89,8 @@ CHECK = Check(
                 "l_total": "22 uH",
                 "c_total": "0.68 uF",
                 "r_path": "30 mohm",
-                "damper_r": "1 ohm",
-                "damper_c": "0 F",
-                "connection": "across",
-                "n_legs": 1.0,
+                "r_damper": "1 ohm",
+                "c_damper": "0 F",
             },
             gives="45.56 dB",
             origin="computed: node equations on a fine grid of frequencies",
@@ -126,10 +100,8 @@ CHECK = Check(
                 "l_total": "22 uH",
                 "c_total": "0.68 uF",
                 "r_path": "30 mohm",
-                "damper_r": "10 ohm",
-                "damper_c": "100 nF",
-                "connection": "across",
-                "n_legs": 1.0,
+                "r_damper": "10 ohm",
+                "c_damper": "100 nF",
             },
             gives="29.08 dB",
             origin="computed: node equations on a fine grid of frequencies",

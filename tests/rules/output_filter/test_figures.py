@@ -4,6 +4,12 @@ import math
 
 import pytest
 
+from ampreview.rules.derived.response import (
+    capacitance,
+    deviation_with_coils,
+    larger_deviation,
+    resistance,
+)
 from ampreview.rules.output_filter.carrier_heats_loudspeaker import figure as coil_heat
 from ampreview.rules.output_filter.damper_power import figure as damper_power
 from ampreview.rules.output_filter.damper_size import figure as damper_size
@@ -13,8 +19,6 @@ from ampreview.rules.output_filter.filter_capacitor_heating_to_ground import (
     figure as heating_to_ground,
 )
 from ampreview.rules.output_filter.open_load_peaking import figure as open_load
-from ampreview.rules.output_filter.treble_response import figure as treble
-from ampreview.rules.output_filter.treble_response_loudspeaker import figure as treble_coil
 
 
 def test_carrier_in_four_coils_by_node_equations() -> None:
@@ -122,14 +126,15 @@ def test_response_with_dampers_by_node_equations(connection: str) -> None:
     damper = 6.0 * both + both / (2j * math.pi * f * 1e-6)
     for_load = [20 * math.log10(node_gain(f, 44e-6, 1e-6, damper, z) / node_gain(
         1e-3, 44e-6, 1e-6, None, z)) for z in (3.0, 12.0)]
-    found = treble(f, 44e-6, 1e-6, 3.0, 12.0, 2.0, 0.03, 0.0, 0.0, 6.0, 1e-6, connection, 1.5)
-    assert found == pytest.approx(max(abs(x) for x in for_load) / 1.5, rel=1e-3)
+    filter_ = (44e-6, 1e-6, 2.0, 0.03, 0.0, 0.0)
+    seen = (resistance(6.0, connection, 2.0), capacitance(1e-6, connection, 2.0))
+    found = larger_deviation(f, 3.0, 12.0, *filter_, *seen)
+    assert found == pytest.approx(max(abs(x) for x in for_load), rel=1e-3)
     coil = (5.0 + 2j * math.pi * f * 0.1e-3) * 2 / 3
     still = node_gain(1e-3, 44e-6, 1e-6, None, 5.0 * 2 / 3)
     deviation = 20 * math.log10(node_gain(f, 44e-6, 1e-6, damper, coil) / still)
-    found = treble_coil(f, 44e-6, 1e-6, 5.0, 0.1e-3, 2.0, 3.0, 2.0, 0.03, 0.0, 0.0, 6.0, 1e-6,
-                        connection, 1.5)
-    assert found == pytest.approx(abs(deviation) / 1.5, rel=1e-3)
+    found = deviation_with_coils(f, 5.0, 0.1e-3, 2.0, 3.0, *filter_, *seen)
+    assert found == pytest.approx(abs(deviation), rel=1e-3)
 
 
 @pytest.mark.parametrize("connection", ["across-load", "each-terminal"])
@@ -140,5 +145,6 @@ def test_open_load_with_dampers_by_a_scan(connection: str) -> None:
         f = 10e3 * 10 ** (k / 4000)
         damper = 6.0 * both + both / (2j * math.pi * f * 2e-6)
         highest = max(highest, node_gain(f, 44e-6, 1e-6, damper, 0))
-    found = open_load(44e-6, 1e-6, 0.06, 6.0, 2e-6, connection, 2.0)
+    seen = (resistance(6.0, connection, 2.0), capacitance(2e-6, connection, 2.0))
+    found = open_load(44e-6, 1e-6, 0.06, *seen)
     assert found == pytest.approx(20 * math.log10(highest), abs=0.1)

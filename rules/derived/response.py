@@ -1,0 +1,230 @@
+"""What the output filter does to carrier and treble; the damper as the load sees it."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ..formulas.lc import deviation_db, ladder_gain
+from ..formulas.maths import larger
+
+NO_LOAD = float("inf")
+NO_SECOND = derivation("no second section fitted")
+NO_DAMPER = derivation("no damper fitted")
+LADDER = derivation("Kirchhoff's laws along the ladder")
+N_LEGS = Input("n_legs", "1", "legs of the channel")
+BAND_HIGH = Input("band_high", "Hz", "highest audio frequency of the channel")
+FILTER: dict[str, Input] = {
+    "l_total": Input("l_total", "H", "inductance in line with the load"),
+    "c_total": Input("c_total", "F", "capacitance across the load"),
+    "n_legs": N_LEGS,
+    "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+    "l_2": Input(
+        "filter.second_stage.l",
+        "H",
+        "second inductor of one leg",
+        Assumption("0 H", "absent", NO_SECOND),
+    ),
+    "c_2": Input(
+        "filter.second_stage.c",
+        "F",
+        "second capacitor across the load",
+        Assumption("0 F", "absent", NO_SECOND),
+    ),
+}
+DAMPER: dict[str, Input] = {
+    "r_damper": Input("r_damper", "ohm", "resistance of the damper"),
+    "c_damper": Input("c_damper", "F", "capacitance of the damper"),
+}
+CONNECTION = Input(
+    "filter.damper.connection",
+    "word",
+    "how the damper is connected",
+    Assumption("across", "absent", NO_DAMPER),
+)
+
+
+def gain_without_load(
+    f: Any, l_total: Any, c_total: Any, n_legs: Any, dcr: Any, l_2: Any, c_2: Any
+) -> Any:
+    """Gain of one or two sections that nothing loads."""
+    return ladder_gain(f, l_total, c_total, NO_LOAD, n_legs * dcr, n_legs * l_2, c_2)
+
+
+def in_series(connection: str, n_legs: Any) -> Any:
+    """Dampers that the load sees in series: one of EACH terminal, or one across it."""
+    return n_legs if connection == "each-terminal" else 1
+
+
+def resistance(r: Any, connection: str, n_legs: Any) -> Any:
+    """Resistors in series add up."""
+    return r * in_series(connection, n_legs)
+
+
+def capacitance(c: Any, connection: str, n_legs: Any) -> Any:
+    """Equal capacitors in series share one capacitance."""
+    return c / in_series(connection, n_legs)
+
+
+def larger_deviation(
+    band_high: Any,
+    load_low: Any,
+    load_high: Any,
+    l_total: Any,
+    c_total: Any,
+    n_legs: Any,
+    dcr: Any,
+    l_2: Any,
+    c_2: Any,
+    r_damper: Any,
+    c_damper: Any,
+) -> Any:
+    """The larger of the deviations with the two ends of the rated loads as resistors."""
+    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
+    low = deviation_db(band_high, l_total, c_total, load_low, 0 * l_total, *far)
+    high = deviation_db(band_high, l_total, c_total, load_high, 0 * l_total, *far)
+    return larger(abs(low), abs(high))
+
+
+def deviation_with_coils(
+    band_high: Any,
+    r_e: Any,
+    l_e: Any,
+    series: Any,
+    parallel: Any,
+    l_total: Any,
+    c_total: Any,
+    n_legs: Any,
+    dcr: Any,
+    l_2: Any,
+    c_2: Any,
+    r_damper: Any,
+    c_damper: Any,
+) -> Any:
+    """Deviation with the network of voice coils, whichever way it goes."""
+    coils = series / parallel
+    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
+    return abs(deviation_db(band_high, l_total, c_total, r_e * coils, l_e * coils, *far))
+
+
+CARRIER_GAIN = Derived(
+    "carrier_gain",
+    "1",
+    "channel",
+    "gain of the filter without load at the lowest carrier",
+    (
+        Way(
+            gain_without_load,
+            {"f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"), **FILTER},
+            "gain at f of the ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2",
+        ),
+    ),
+    sources=(LADDER,),
+)
+
+
+R_DAMPER = Derived(
+    "r_damper",
+    "ohm",
+    "channel",
+    "resistance of the damper as the load sees it",
+    (
+        Way(
+            resistance,
+            {
+                "r": Input(
+                    "filter.damper.r",
+                    "ohm",
+                    "resistor of one damper",
+                    Assumption("1 ohm", "absent", NO_DAMPER),
+                ),
+                "connection": CONNECTION,
+                "n_legs": N_LEGS,
+            },
+            "r, of connection each-terminal n_legs r",
+        ),
+    ),
+    sources=(derivation("one damper at each terminal of a bridge: two in series"),),
+)
+
+
+C_DAMPER = Derived(
+    "c_damper",
+    "F",
+    "channel",
+    "capacitance of the damper as the load sees it",
+    (
+        Way(
+            capacitance,
+            {
+                "c": Input(
+                    "filter.damper.c",
+                    "F",
+                    "capacitor of one damper",
+                    Assumption("0 F", "absent", NO_DAMPER),
+                ),
+                "connection": CONNECTION,
+                "n_legs": N_LEGS,
+            },
+            "c, of connection each-terminal c / n_legs",
+        ),
+    ),
+    sources=(derivation("one damper at each terminal of a bridge: two in series"),),
+)
+
+
+TREBLE_DEVIATION = Derived(
+    "treble_deviation",
+    "dB",
+    "channel",
+    "deviation of the filter at the top of the band, the larger one over the rated loads",
+    (
+        Way(
+            larger_deviation,
+            {
+                "band_high": BAND_HIGH,
+                "load_low": Input("load_low", "ohm", "lowest rated load"),
+                "load_high": Input("load_high", "ohm", "highest rated load"),
+                **FILTER,
+                **DAMPER,
+            },
+            "larger of the deviations in dB at band_high with load_low and load_high behind the"
+            " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2 and beside the load"
+            " r_damper in series with c_damper",
+        ),
+    ),
+    sources=(LADDER,),
+)
+
+
+TREBLE_DEVIATION_COIL = Derived(
+    "treble_deviation_coil",
+    "dB",
+    "channel",
+    "deviation of the filter at the top of the band with the voice coils as load",
+    (
+        Way(
+            deviation_with_coils,
+            {
+                "band_high": BAND_HIGH,
+                "r_e": Input("r_e", "ohm", "DC resistance of one voice coil, cold"),
+                "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
+                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+                "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+                **FILTER,
+                **DAMPER,
+            },
+            "abs of the deviation in dB at band_high with (r_e + 2 pi j band_high l_e)"
+            " series/parallel behind the ladder l_total with n_legs dcr, c_total, n_legs l_2,"
+            " c_2 and beside it r_damper in series with c_damper",
+        ),
+    ),
+    sources=(LADDER,),
+)
+
+
+DERIVED: tuple[Derived, ...] = (
+    CARRIER_GAIN,
+    R_DAMPER,
+    C_DAMPER,
+    TREBLE_DEVIATION,
+    TREBLE_DEVIATION_COIL,
+)
