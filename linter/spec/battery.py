@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ..check import from_memory, quoted
+from ..check import quoted
 from ..quantity import Value
 from .field import Section, absent, count, favourable, quantity, section, usually, word
 
@@ -81,11 +81,10 @@ class Cell(Section):
     )
     t_discharge: Value | None = quantity(
         "degC",
-        "cell temperatures at which its maker lets it be discharged",
+        "cell temperatures at which its maker lets it be discharged; silent: by chemistry",
         "-40 .. 80 degC",
         given="range",
         concerns=BATTERY,
-        default=usually("-20 degC .. 60 degC", from_memory("cell data sheets")),
         example="-20 degC .. 60 degC",
     )
 

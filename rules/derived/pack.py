@@ -24,6 +24,7 @@ from ..formulas.pack import (
 )
 
 LITHIUM = ("li-ion", "lfp")
+STARTER = from_memory("starter batteries crank at -29 degC and below in their own tests")
 ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
 
@@ -246,8 +247,24 @@ DERIVED = (
             ),
         ),
     ),
-    _end("t_discharge_low", "battery.cell.t_discharge:low", "coldest cell in use"),
-    _end("t_discharge_high", "battery.cell.t_discharge:high", "hottest cell in use"),
+    _end(
+        "t_discharge_low",
+        "battery.cell.t_discharge:low",
+        "coldest cell in use",
+        (
+            _by_chemistry((*LITHIUM, "nimh", "lead-acid-agm"), "-20 degC", CELL_DATA),
+            _by_chemistry("lead-acid-flooded", "-40 degC", STARTER),
+        ),
+    ),
+    _end(
+        "t_discharge_high",
+        "battery.cell.t_discharge:high",
+        "hottest cell in use",
+        (
+            _by_chemistry((*LITHIUM, "nimh", "lead-acid-flooded"), "60 degC", CELL_DATA),
+            _by_chemistry("lead-acid-agm", "50 degC", CELL_DATA),
+        ),
+    ),
     _end("t_window_low", "battery.charger.t_window:low", "coldest charge let through"),
     _end("t_window_high", "battery.charger.t_window:high", "hottest charge let through"),
     Derived(
