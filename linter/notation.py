@@ -35,7 +35,9 @@ _SIGN_AFTER = re.compile(r"(?<=\S) +(?=[+-] *[.0-9])")
 _TYPOGRAPHY = str.maketrans({"\u2212": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " "})
 _PLUS_MINUS = ("±", "+/-", "+-")
 
-_LOUDEST = 1000  # dB
+# Quantities lie within the SI prefixes yocto to yotta; beyond that a formula could overflow.
+_LEAST, _MOST = 1e-24, 1e24
+_LOUDEST = 480  # dB, a ratio of 1e24
 
 # Quantities that cannot fall below zero.
 _UNSIGNED = ("ohm", "F", "H", "s", "Hz", "m2", "m3", "kg", "K/W", "W", "J", "C", "%")
@@ -89,6 +91,10 @@ def finite(number: Decimal, text: str, unit: str | None) -> float:
 def checked(number: Decimal, text: str, unit: str) -> float:
     """The float, where the field's quantity can have that sign."""
     value = finite(number, text, unit)
+    if abs(value) > _MOST:
+        refuse(f"the number of '{clipped(text)}' is too large", unit)
+    if value and abs(value) < _LEAST:
+        refuse(f"the number of '{clipped(text)}' is too small", unit)
     if value < 0.0 and unit_of(unit).offset:
         refuse(f"'{clipped(text)}' lies below absolute zero", unit)
     if value < 0.0 and _is_unsigned(unit):

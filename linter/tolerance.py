@@ -1,5 +1,6 @@
 """Worst case over the leaves: extreme corner, root-sum-square, share of each leaf."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -55,12 +56,12 @@ def root_sum_square(node: Node, adverse: int) -> float:
     corner = _sign_corner(node.leaves, ends, adverse)
     biased = {p: x for p, x in corner.items() if node.leaves[p].form == "range"}
     start = float(node.value(biased))
-    squares = 0.0
+    steps = [0.0]
     for path, value in corner.items():
         if path not in biased:
             step = adverse * (float(node.value(biased | {path: value})) - start)
-            squares += max(step, 0.0) ** 2
-    return float(start + adverse * squares**0.5)
+            steps.append(max(step, 0.0))
+    return start + adverse * math.hypot(*steps)
 
 
 def _one_at_a_time(node: Node) -> dict[str, tuple[float, float]]:

@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Any
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from ..quantity import QuantityError, Value, parse
+from ..quantity import QuantityError, Value, parse, show
+from .usual import POSSIBLE, limits
 
 if TYPE_CHECKING:
     from .field import Field
@@ -40,6 +41,7 @@ def quantity(field: "Field") -> Callable[[Any], Value]:
             raise refusal(field, error.problem, error.expected, error.example) from None
         if not signed and value.lo <= 0:
             refuse_sign(field, value)
+        refuse_impossible(field, value)
         return value
 
     return accept
@@ -51,6 +53,21 @@ def refuse_sign(field: "Field", value: Value) -> None:
         raise refusal(field, "the value reaches below zero", f"a magnitude, {field.expected}")
     if not field.zero:
         raise refusal(field, "zero is not possible here", f"more than zero, {field.expected}")
+
+
+def refuse_impossible(field: "Field", value: Value) -> None:
+    """Refuses what no slip of a prefix explains, so that no formula meets absurd numbers."""
+    low, high = limits(field.usual, field.usual_high, field.possible, field.unit)
+    if value.hi > high:
+        raise refusal(field, "the value is larger than can be", _within(field, low, high))
+    if value.lo < low and not (field.zero and value.lo == 0.0):
+        raise refusal(field, "the value is smaller than can be", _within(field, low, high))
+
+
+def _within(field: "Field", low: float, high: float) -> str:
+    if field.possible or field.unit in POSSIBLE:
+        return f"{show(low, field.unit)} .. {show(high, field.unit)}"
+    return field.expected.replace("usually", "a value of the order of")
 
 
 def count(field: "Field") -> Callable[[Any], Value]:
@@ -66,6 +83,7 @@ def count(field: "Field") -> Callable[[Any], Value]:
             raise refusal(field, "this is counted, not measured", expected)
         if value.lo < 0 or (value.lo == 0 and not field.zero):
             raise refusal(field, "the count is too small", expected)
+        refuse_impossible(field, value)
         return value
 
     return accept

@@ -209,6 +209,7 @@ class Battery(Section):
         "1",
         "exponent of capacity against discharge rate; silent: 1.15 AGM, 1.3 flooded",
         "1.0 .. 1.5",
+        possible="1 .. 3",
         concerns=LEAD_ACID,
         example="1.15",
     )

@@ -28,6 +28,7 @@ class Claims(Section):
         "dB",
         "deviation of the response allowed in the band, magnitude",
         "0.1 .. 6 dB",
+        possible="0.001 .. 60 dB",
         default=usually("3 dB"),
         example="3 dB",
     )

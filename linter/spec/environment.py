@@ -23,6 +23,7 @@ class Environment(Section):
         "m",
         "highest place of use above sea level; thin air cools and insulates less",
         "0 or 10 .. 5000 m",
+        possible="0 .. 9000 m",
         default=usually("2000 m", from_memory("IEC 60664-1: insulation holds up to 2000 m")),
         example="300 m",
     )
@@ -33,7 +34,9 @@ class Environment(Section):
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(
-        "degree at the board after IEC 60664-1; silent: 2, outdoors 3", "1 .. 3"
+        "degree at the board after IEC 60664-1; silent: 2, outdoors 3",
+        "1 .. 3",
+        possible="1 .. 3",
     )
     place: str | None = word(
         PLACES,

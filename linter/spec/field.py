@@ -31,6 +31,8 @@ class Field:
         temperature, ``K`` a difference; ``%`` a share; ``V/V`` a gain; ``dB`` a level.
     usual: ``low .. high`` as text with units; outside it the program asks whether a
         prefix slipped.  ``0 or low .. high`` allows zero beside it.
+    possible: range beyond which a value is refused, where physics or a standard sets one;
+        else that of the unit, else a thousand million times beyond the usual range.
     usual_high: the usual range of the upper end, where it has one of its own.
     given: how data sheets and designers state it: line, typ, max, tol, range, value.
     concerns: designs for which it matters, as a reader would say it.
@@ -53,6 +55,7 @@ class Field:
     can_be_none: bool = False
     required: bool = False
     model: type[BaseModel] | None = None
+    possible: str = ""
 
     @property
     def expected(self) -> str:
@@ -124,6 +127,7 @@ def quantity(
     concerns: str = "all",
     default: Assumption | None = None,
     example: str = "",
+    possible: str = "",
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -138,6 +142,7 @@ def quantity(
             default=default,
             example=example or middle(usual),
             zero=usual.startswith("0 "),
+            possible=possible,
         )
     )
 
@@ -150,6 +155,7 @@ def count(
     default: Assumption | None = None,
     example: str = "2",
     required: bool = False,
+    possible: str = "",
 ) -> Any:
     """A whole number without a unit."""
     return spec_field(
@@ -163,6 +169,7 @@ def count(
             example=example,
             zero=usual.startswith("0 "),
             required=required,
+            possible=possible,
         )
     )
 

@@ -1,6 +1,7 @@
 """Usual ranges: text to numbers, and a value from the middle of one as an example."""
 
 import math
+import sys
 from functools import cache
 
 from ..quantity import to_si
@@ -18,6 +19,23 @@ def bounds(usual: str, unit: str) -> tuple[float, float]:
     """The two ends of a usual range in SI."""
     low, high = ends(usual)
     return to_si(low, unit), to_si(high, unit)
+
+
+# No slip of a prefix reaches further: from pico to milli, from micro to kilo.
+REACH = 1e9
+# Where a ratio says nothing about what can be.
+POSSIBLE = {"degC": "-273 .. 1000 degC", "dB": "-200 .. 300 dB"}
+
+
+@cache
+def limits(usual: str, usual_high: str, possible: str, unit: str) -> tuple[float, float]:
+    """The range in SI beyond which a value cannot be meant."""
+    stated = possible or POSSIBLE.get(unit, "")
+    if stated:
+        return bounds(stated, unit)
+    if not usual:
+        return -sys.float_info.max, sys.float_info.max
+    return bounds(usual, unit)[0] / REACH, bounds(usual_high or usual, unit)[1] * REACH
 
 
 def middle(usual: str) -> str:
