@@ -14,7 +14,7 @@ from ...linter.check import (
 )
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
-from .feed import as_stated
+from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
 DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
@@ -53,16 +53,6 @@ def nothing(v_swing: Any) -> Any:
 def sine_of_leg(v_swing: Any) -> Any:
     """Rms of the largest sine that one leg can make."""
     return v_swing / 8**0.5
-
-
-def yes() -> str:
-    """A plain yes."""
-    return "yes"
-
-
-def no() -> str:
-    """A plain no."""
-    return "no"
 
 
 def bare() -> str:

@@ -13,7 +13,8 @@ from ...linter.check import (
 )
 from ..formulas.enclosure import walls
 from ..formulas.heat import Air
-from .cooling import ALTITUDE, same
+from .cooling import ALTITUDE
+from .ways import as_stated
 
 AMBIENT = Input("environment.ambient", "degC", "air outside")
 TEXTBOOK = from_memory("McAdams, Heat Transmission: simplified correlations for air")
@@ -82,7 +83,9 @@ DERIVED: tuple[Derived, ...] = (
         "sun on the enclosure",
         (
             Way(
-                same, {"value": Input("environment.solar", "W/m2", "sun on the enclosure")}, "value"
+                as_stated,
+                {"value": Input("environment.solar", "W/m2", "sun on the enclosure")},
+                "value",
             ),
             Way(
                 full_sun,
@@ -100,9 +103,9 @@ DERIVED: tuple[Derived, ...] = (
         "product",
         "inside air where no enclosure is described",
         (
-            Way(same, {"value": AMBIENT}, "value", when={"thermal.enclosure": "none"}),
+            Way(as_stated, {"value": AMBIENT}, "value", when={"thermal.enclosure": "none"}),
             Way(
-                same,
+                as_stated,
                 {"value": AMBIENT},
                 "value",
                 assumes=Assumption(

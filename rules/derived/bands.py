@@ -4,14 +4,8 @@ Unlike a tolerance, such a range is not searched for a worst corner: a check say
 of the two ends it means.
 """
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
+from .ways import as_stated
 
 
 def _end(name: str, unit: str, path: str, meaning: str, fall_back: tuple[Way, ...] = ()) -> Derived:

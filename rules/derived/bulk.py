@@ -12,7 +12,7 @@ from ..formulas.supply import (
     rail_ripple,
     source_share,
 )
-from .feed import as_stated
+from .ways import as_stated
 
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 

@@ -1,7 +1,5 @@
 """Current that a filter capacitor may carry, at the carrier and in the treble."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -13,6 +11,7 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.capacitor import current_at_loss
+from .ways import as_stated
 
 MAKERS_TABLE = Source("CEE, Technicalities of film capacitors", "loss factor at 100 kHz")
 METAL = from_memory("makers' loss factors of polypropylene, which rise tenfold towards 100 kHz")
@@ -22,11 +21,6 @@ LOSS_FACTORS = (
     ("ceramic-class-1", "0.001", from_memory("data sheets of class-1 capacitors")),
     ("ceramic-class-2", "0.025", from_memory("data sheets of class-2 capacitors")),
 )
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def _ways(which: str, frequency: Input) -> tuple[Way, ...]:

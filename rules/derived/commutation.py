@@ -14,8 +14,9 @@ from ...linter.check import (
 )
 from ..formulas.maths import larger
 from ..formulas.switching import distorting_dead_time, gate_outlasts, late_beyond, scaled_time
-from .gate import DEVICE, DISCRETE, R_INT, V_DRV, as_printed
+from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import V_PLATEAU
+from .ways import as_stated
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
@@ -98,7 +99,7 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
                 "t_printed r_circuit / (r_g_test + r_g_int), the sum at least r_least",
                 when=DISCRETE,
             ),
-            Way(as_printed, {"t_printed": printed}, "t_printed", when=DISCRETE, assumes=AS_PRINTED),
+            Way(as_stated, {"value": printed}, "value", when=DISCRETE, assumes=AS_PRINTED),
         ),
         sources=(SCALING,),
     )
@@ -190,9 +191,9 @@ OUTLASTS = Derived(
             ),
         ),
         Way(
-            as_printed,
-            {"t_printed": PRINTED["t_f"]},
-            "t_printed",
+            as_stated,
+            {"value": PRINTED["t_f"]},
+            "value",
             when=DISCRETE,
             assumes=Assumption(None, "floor", NO_FASTER),
         ),

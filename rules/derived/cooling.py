@@ -13,6 +13,7 @@ from ...linter.check import (
 )
 from ..formulas.enclosure import convection_factor
 from ..formulas.heat import Sink
+from .ways import as_stated
 
 DEVICE = "output_stage.device"
 ALTITUDE = Input("environment.altitude", "m", "height above the sea")
@@ -20,11 +21,6 @@ SHARE = Input("package_share", "1", "part of the channel's heat in one package")
 N_LEGS = Input("n_legs", "1", "legs of the channel")
 PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
 SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
-
-
-def same(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def one() -> float:
@@ -132,7 +128,9 @@ DERIVED: tuple[Derived, ...] = (
                 "fitted: the trip is sensed there",
                 when={"protection.over_temperature.at": "heatsink"},
             ),
-            Way(same, {"value": Input("thermal.heatsink", "word", "heatsink", SILENT)}, "value"),
+            Way(
+                as_stated, {"value": Input("thermal.heatsink", "word", "heatsink", SILENT)}, "value"
+            ),
         ),
     ),
     Derived(
@@ -142,7 +140,7 @@ DERIVED: tuple[Derived, ...] = (
         "whether an over-temperature trip is described",
         (
             Way(
-                same,
+                as_stated,
                 {"value": Input("protection.over_temperature", "word", "trip", SILENT)},
                 "value",
             ),

@@ -15,14 +15,10 @@ from ...linter.check import (
     Way,
     derivation,
 )
+from .ways import as_stated
 
 STIFF = Assumption("0 ohm", "favourable", derivation("bound: a source without resistance"))
 NO_OTHER_C = Assumption("0 F", "neutral", COMMON_PRACTICE)
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def feed_word(source: str, converter: str) -> str:

@@ -12,6 +12,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.lc import corner, quality
+from .ways import as_stated
 
 NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
 CLASS_2_LOSS = Assumption("60 %", "neutral", COMMON_PRACTICE)
@@ -22,11 +23,6 @@ L_TOTAL = Input("l_total", "H", "inductance in line with the load")
 C_TOTAL = Input("c_total", "F", "capacitance across the load")
 GROUNDED = {"filter.c_ground": "fitted"}
 NOT_GROUNDED = {"filter.c_ground": "none"}
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def kind_of_inductor(l_leg: Any) -> Any:

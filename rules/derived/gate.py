@@ -13,6 +13,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.switching import gate_loop
+from .ways import as_stated
 
 DISCRETE = {"output_stage.devices": "discrete"}
 LINEAR = {"gate_drive.regulator.type": "linear"}
@@ -21,11 +22,6 @@ STRONG = Assumption(float("inf"), "favourable", derivation("a driver without res
 V_DRV = Input("gate_drive.v_drv", "V", "gate supply")
 V_RAIL = Input("v_rail_high", "V", "the rail that it hangs on")
 R_INT = Input(f"{DEVICE}.r_g_int", "ohm", "gate resistance inside the device")
-
-
-def as_printed(t_printed: Any) -> Any:
-    """A switching time as the data sheet prints it."""
-    return t_printed
 
 
 def power_of(v: Any, i: Any) -> Any:
@@ -117,8 +113,8 @@ V_GATE_PAID = Derived(
     "channel",
     "voltage from which the gate charge is drawn",
     (
-        Way(as_printed, {"t_printed": V_RAIL}, "t_printed", when=LINEAR),
-        Way(as_printed, {"t_printed": V_DRV}, "t_printed"),
+        Way(as_stated, {"value": V_RAIL}, "value", when=LINEAR),
+        Way(as_stated, {"value": V_DRV}, "value"),
     ),
     sources=(
         derivation("a linear regulator draws from the rail what it delivers"),

@@ -13,7 +13,8 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.maths import smaller
-from .gate import DEVICE, DISCRETE, V_DRV, as_printed, share_of_supply
+from .gate import DEVICE, DISCRETE, V_DRV, share_of_supply
+from .ways import as_stated
 
 Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
 Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
@@ -110,7 +111,7 @@ CHARGE_AT_SWING = Derived(
             "q_gd (v_swing / (share v_dss))^0.5, at most q_gd",
             when=DISCRETE,
         ),
-        Way(as_printed, {"t_printed": Q_GD}, "t_printed", when=DISCRETE),
+        Way(as_stated, {"value": Q_GD}, "value", when=DISCRETE),
     ),
     sources=(
         derivation(

@@ -11,15 +11,11 @@ from ..formulas.dissipation import (
 )
 from ..formulas.heat import ChannelHeat
 from ..formulas.maths import smaller
+from .ways import left_out
 
 DEVICE = "output_stage.device"
 DISCRETE = {"output_stage.devices": "discrete"}
 INTEGRATED = {"output_stage.devices": "integrated"}
-
-
-def _left_out(value: str, what: str) -> Assumption:
-    """A term of the loss that is not stated: the sum is a floor."""
-    return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
 
 
 CURVES = Source(
@@ -39,7 +35,7 @@ POWER = Input("rated_power", "W", "rated power of the channel")
 CREST = Input("signal.crest_factor", "dB", "peak over rms of the programme")
 SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
-IDLE = Input("p_idle", "W", "loss without signal", _left_out("0 W", "idle loss"))
+IDLE = Input("p_idle", "W", "loss without signal", left_out("0 W", "idle loss"))
 CORE = Input("p_core", "W", "core loss, part of the idle loss", WITH_SWITCHES)
 EFFICIENCY = Input("output_stage.efficiency", "%", "of the channel at rated power")
 
@@ -54,17 +50,17 @@ _SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
     "p_switching": Input(
-        "p_switching", "W", "switching loss with load", _left_out("0 W", "switching loss")
+        "p_switching", "W", "switching loss with load", left_out("0 W", "switching loss")
     ),
     "p_inductor": Input(
-        "p_inductor", "W", "audio current in the inductors", _left_out("0 W", "inductor copper")
+        "p_inductor", "W", "audio current in the inductors", left_out("0 W", "inductor copper")
     ),
     "p_core": CORE,
     "n_legs": Input("n_legs", "1", "legs of the channel"),
     "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
     "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
     "r_ds_on": Input(
-        f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC", _left_out("0 ohm", "conduction")
+        f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC", left_out("0 ohm", "conduction")
     ),
     "factor": FACTOR,
 }

@@ -1,14 +1,7 @@
 """Loudspeaker lead that a stage without a full filter may drive."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
-
+from .ways import as_stated
 
 SHORT = Source("TPA2011D1 data sheet SLOS626A", "p. 16: without a filter about 100 mm")
 BEADED = Source("TPA3001D1 data sheet SLOS398E", "p. 18: ferrite bead up to 11 inches")

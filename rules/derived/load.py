@@ -10,6 +10,7 @@ from ..formulas.load import (
     one_of_network,
 )
 from ..formulas.maths import smaller
+from .ways import as_stated
 
 SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string")
 PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel")
@@ -27,11 +28,6 @@ COIL_SHARE = Assumption(
 RATING_AS_PRINTED = Assumption(None, "favourable", RATING_KINDS)
 
 NOISE_METHODS = ("aes2-1984", "aes2-2012", "iec-60268-5-noise", "eia-426-b")
-
-
-def as_stated(x: Any) -> Any:
-    """The stated value itself."""
-    return x
 
 
 def four_fifths(z: Any) -> Any:
@@ -69,13 +65,13 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 as_stated,
                 {
-                    "x": Input(
+                    "value": Input(
                         "loudspeaker.z_rated",
                         "ohm",
                         "rated impedance of one loudspeaker",
                     )
                 },
-                "x",
+                "value",
             ),
             Way(
                 one_of_network,
@@ -114,13 +110,13 @@ DERIVED: tuple[Derived, ...] = (
             # not stated_at: check loudspeaker-network compares the two, with its own limits
             Way(
                 as_stated,
-                {"x": Input("rated_load", "ohm", "load of the rated power")},
-                "x",
+                {"value": Input("rated_load", "ohm", "load of the rated power")},
+                "value",
             ),
             Way(
                 as_stated,
-                {"x": Input("z_network", "ohm", "the loudspeakers together")},
-                "x",
+                {"value": Input("z_network", "ohm", "the loudspeakers together")},
+                "value",
             ),
         ),
     ),
@@ -158,8 +154,8 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"x": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker")},
-                "x",
+                {"value": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker")},
+                "value",
             ),
             Way(
                 four_fifths,
@@ -178,8 +174,8 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"x": Input("loudspeaker.r_e", "ohm", "cold resistance of one voice coil")},
-                "x",
+                {"value": Input("loudspeaker.r_e", "ohm", "cold resistance of one voice coil")},
+                "value",
             ),
             Way(
                 four_fifths,
@@ -197,8 +193,8 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"x": P_RATED},
-                "x",
+                {"value": P_RATED},
+                "value",
                 when={"loudspeaker.rating_method": NOISE_METHODS},
             ),
             Way(
@@ -214,7 +210,7 @@ DERIVED: tuple[Derived, ...] = (
                 when={"loudspeaker.rating_method": "peak"},
             ),
             # short-term, long-term, unstated or silent: never less favourable than this
-            Way(as_stated, {"x": P_RATED}, "x", assumes=RATING_AS_PRINTED),
+            Way(as_stated, {"value": P_RATED}, "value", assumes=RATING_AS_PRINTED),
         ),
         sources=(RATING_KINDS,),
     ),

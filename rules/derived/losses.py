@@ -19,6 +19,7 @@ from ..formulas.losses import (
     overlap_loss,
 )
 from ..formulas.maths import larger
+from .ways import left_out
 
 DEVICE = "output_stage.device"
 
@@ -26,11 +27,6 @@ DEVICE = "output_stage.device"
 NO_CORE_LOSS = Assumption(
     "0 W", "favourable", derivation("bound: core data are seldom at hand; no core loss at best")
 )
-
-
-def _floor(value: str, what: str) -> Assumption:
-    """A term that is left out because it is not stated."""
-    return Assumption(value, "floor", derivation(f"{what} left out: the sum is a lower bound"))
 
 
 def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
@@ -111,9 +107,11 @@ V_SWING = Input("v_swing", "V", "swing of the switch node")
 CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg, at idle")
 PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
 Q_OSS = Input(
-    "q_oss_swing", "C", "output charge at the swing", default=_floor("0 C", "output charge")
+    "q_oss_swing", "C", "output charge at the swing", default=left_out("0 C", "output charge")
 )
-RIPPLE = Input("ripple_idle", "A", "inductor ripple, peak to peak", default=_floor("0 A", "ripple"))
+RIPPLE = Input(
+    "ripple_idle", "A", "inductor ripple, peak to peak", default=left_out("0 A", "ripple")
+)
 LEVELS = Input("levels", "word", "levels of the bridge voltage")
 C_GROUND = Input(
     "filter.c_ground",
@@ -140,7 +138,7 @@ DERIVED: tuple[Derived, ...] = (
                     "parallel": PARALLEL,
                     "q_oss": Q_OSS,
                     "q_g": Input(
-                        f"{DEVICE}.q_g", "C", "gate charge", default=_floor("0 C", "gate charge")
+                        f"{DEVICE}.q_g", "C", "gate charge", default=left_out("0 C", "gate charge")
                     ),
                     "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
                     "dead_time": Input(
@@ -156,13 +154,13 @@ DERIVED: tuple[Derived, ...] = (
                         f"{DEVICE}.r_ds_on",
                         "ohm",
                         "on-resistance of one switch",
-                        default=_floor("0 ohm", "ripple in the switches"),
+                        default=left_out("0 ohm", "ripple in the switches"),
                     ),
                     "dcr": Input(
                         "filter.inductor.dcr",
                         "ohm",
                         "resistance of one inductor",
-                        default=_floor("0 ohm", "ripple in the copper"),
+                        default=left_out("0 ohm", "ripple in the copper"),
                     ),
                     "p_core": Input(
                         "p_core", "W", "core loss of all inductors", default=NO_CORE_LOSS
@@ -196,19 +194,22 @@ DERIVED: tuple[Derived, ...] = (
                     "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
                     "depth": Input("depth_rated", "1", "modulation depth at rated power"),
                     "t_edge": Input(
-                        "t_edge", "s", "edge of the switch node", default=_floor("0 s", "overlap")
+                        "t_edge", "s", "edge of the switch node", default=left_out("0 s", "overlap")
                     ),
                     "carrier": CARRIER,
                     "parallel": PARALLEL,
                     "q_rr": Input(
-                        f"{DEVICE}.q_rr", "C", "recovery charge", default=_floor("0 C", "recovery")
+                        f"{DEVICE}.q_rr",
+                        "C",
+                        "recovery charge",
+                        default=left_out("0 C", "recovery"),
                     ),
                     "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
                     "dead_time": Input(
                         "gate_drive.dead_time",
                         "s",
                         "dead time",
-                        default=_floor("0 s", "diode conduction"),
+                        default=left_out("0 s", "diode conduction"),
                     ),
                     "modulator": Input("modulator.type", "word", "kind of modulator"),
                     "q_oss": Q_OSS,

@@ -12,6 +12,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.modulation import effective_carrier, oscillation_frequency
+from .ways import as_stated, no, yes
 
 TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
 SELF_OSCILLATING = {"modulator.type": "self-oscillating"}
@@ -21,11 +22,6 @@ CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 def two_level() -> Any:
     """A half-bridge has two levels whatever the modulator does."""
     return "two-level"
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def gain_at_tone(loop_crossover: Any, tone: Any, order: Any) -> Any:
@@ -41,16 +37,6 @@ def gain_at_top(loop_crossover: Any, band_high: Any) -> Any:
 def no_gain() -> Any:
     """Open loop."""
     return 0.0
-
-
-def yes() -> Any:
-    """The word yes."""
-    return "yes"
-
-
-def no() -> Any:
-    """The word no."""
-    return "no"
 
 
 def beating(locked: str, channel_count: Any, converter: str) -> Any:

@@ -15,11 +15,7 @@ from ...linter.check import (
 from ..formulas.losses import output_charge, output_charge_from_capacitance
 from ..formulas.maths import larger, smaller
 from ..formulas.ringing import current_overshoot, snubber_share
-
-
-def as_stated(v_overshoot: Any) -> Any:
-    """Ringing that the spec states."""
-    return v_overshoot
+from .ways import as_stated
 
 
 def overshoot(
@@ -170,8 +166,8 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"v_overshoot": Input("output_stage.v_overshoot", "V", "stated ringing")},
-                "v_overshoot",
+                {"value": Input("output_stage.v_overshoot", "V", "stated ringing")},
+                "value",
             ),
             Way(
                 overshoot_of_ramp,

@@ -22,16 +22,12 @@ from ..formulas.pack import (
     pack_energy,
     pack_resistance,
 )
+from .ways import as_stated
 
 LITHIUM = ("li-ion", "lfp")
 STARTER = from_memory("starter batteries crank at -29 degC and below in their own tests")
 ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def product(count: Any, value: Any) -> Any:

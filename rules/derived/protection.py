@@ -7,7 +7,7 @@ from ..formulas.fuse import charging_i2t, prospective_current, steady_charging_i
 from ..formulas.maths import smaller
 from ..formulas.pack import pack_resistance
 from ..formulas.safety import available_power
-from .feed import as_stated
+from .ways import as_stated
 
 DIRECT = {"rail_feed": ("pack", "source")}
 SHORT_AT_PACK = derivation("Ohm's law: a short at the terminals of the source, nothing else in it")

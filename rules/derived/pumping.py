@@ -17,7 +17,8 @@ from ..formulas.pumping import (
     pumping,
     pumping_unless_sunk,
 )
-from .feed import as_stated, constant, total
+from .feed import constant, total
+from .ways import as_stated
 
 NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)

@@ -16,6 +16,7 @@ from ..formulas.inductor import hot_saturation
 from ..formulas.maths import smaller
 from .current import crest_with_ripple
 from .load import lowest_load
+from .ways import as_stated
 
 RIPPLE = Input(
     "ripple_idle",
@@ -33,11 +34,6 @@ def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) 
 def saturation_at_hot(i_sat: Any, factor: Any) -> Any:
     """Saturation current at 100 degC."""
     return i_sat * factor
-
-
-def as_stated(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def unchanged() -> Any:

@@ -17,7 +17,8 @@ from ..formulas.acoustics import (
     sum_of_levels,
 )
 from ..formulas.load import sine_voltage
-from .load import PARALLEL, SERIES, as_stated
+from .load import PARALLEL, SERIES
+from .ways import as_stated
 
 SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker at 1 m")
 
@@ -90,8 +91,8 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"x": SENSITIVITY},
-                "x",
+                {"value": SENSITIVITY},
+                "value",
                 when={"loudspeaker.sensitivity_basis": "2.83-volt"},
             ),
             Way(

@@ -8,8 +8,9 @@ from ..formulas.supply import (
     loaded_voltage,
     source_current_rms,
 )
-from .feed import STIFF, as_stated, constant, one_of
+from .feed import STIFF, constant, one_of
 from .power import DIRECT, crest_inputs
+from .ways import as_stated
 
 _R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
 _V_SOURCE = Input("v_source_low", "V", "the source at rest, lowest")

@@ -18,6 +18,7 @@ from ..formulas.heat import (
     solve,
     switch_heat,
 )
+from .ways import as_stated
 
 DEVICE = "output_stage.device"
 RATED = Input("thermal_rated", "set", "heat balance at rated power")
@@ -32,11 +33,6 @@ R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "at 150 degC over 25 degC")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
 AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
-
-
-def same(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def balance(
@@ -129,7 +125,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(air_of, {"solution": PROGRAMME}, "solution", when={"thermal.enclosure": "fitted"}),
             Way(
-                same,
+                as_stated,
                 {"value": Input("t_air_open", "degC", "inside air")},
                 "value",
                 when={"enclosure": ("none", "silent")},
@@ -145,7 +141,7 @@ DERIVED: tuple[Derived, ...] = (
         "whether an enclosure is described",
         (
             Way(
-                same,
+                as_stated,
                 {
                     "value": Input(
                         "thermal.enclosure",

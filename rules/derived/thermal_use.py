@@ -16,8 +16,8 @@ from .temperature import (
     R_OWN,
     T_PROGRAMME,
     T_RATED,
-    same,
 )
+from .ways import as_stated
 
 OWN_TRIP = Source(
     "common practice: integrated stages shut down near their junction limit",
@@ -101,13 +101,13 @@ DERIVED: tuple[Derived, ...] = (
                 when={"protection.over_temperature.at": "heatsink"},
             ),
             Way(
-                same,
+                as_stated,
                 {"value": Input("protection.over_temperature.t_trip", "degC", "trip")},
                 "value",
                 when={"protection.over_temperature.at": "junction"},
             ),
             Way(
-                same,
+                as_stated,
                 {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")},
                 "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
@@ -122,7 +122,7 @@ DERIVED: tuple[Derived, ...] = (
         "signal for which the cooling was sized",
         (
             Way(
-                same,
+                as_stated,
                 {
                     "value": Input(
                         "thermal.basis",
@@ -142,14 +142,16 @@ DERIVED: tuple[Derived, ...] = (
         "where the trip is sensed, in stated use",
         (
             Way(
-                same,
+                as_stated,
                 {"value": Input("t_heatsink_rated", "degC", "heatsink")},
                 "value",
                 when=AT_SINK | LASTING_SINE,
             ),
-            Way(same, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK),
-            Way(same, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
-            Way(same, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
+            Way(
+                as_stated, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK
+            ),
+            Way(as_stated, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
+            Way(as_stated, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
         ),
     ),
     Derived(

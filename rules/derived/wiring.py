@@ -13,6 +13,7 @@ from ...linter.check import (
     quoted,
 )
 from ..formulas.conductors import two_way_resistance, wire_current
+from .ways import as_stated
 
 COPPER = Constant("1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028"))
 NO_LENGTH = Assumption("0 m", "favourable", derivation("a lead of no length has no resistance"))
@@ -24,11 +25,6 @@ WIRE_TABLE = quoted(
 def _thick(area: str) -> Assumption:
     """The largest usual cross-section, while none is stated."""
     return Assumption(area, "favourable", derivation("upper end of the usual range"))
-
-
-def same(value: Any) -> Any:
-    """The value itself."""
-    return value
 
 
 def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Derived:
@@ -70,7 +66,7 @@ DERIVED: tuple[Derived, ...] = (
         "current that the supply lead stands",
         ways=(
             Way(
-                same,
+                as_stated,
                 {"value": Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")},
                 "i_rated",
             ),
