@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.catalogue import load
-from ampreview.linter.check import Arguments, Constant, Input
+from ampreview.linter.check import Arguments, Assumption, Constant, Input
 from ampreview.linter.quantity import to_si
 
 TABLE = Path(__file__).with_name("assumptions.csv")
@@ -21,11 +21,24 @@ Row = tuple[str, str, str, str]
 
 
 def used() -> set[Row]:
-    """Every default and constant of the catalogue."""
+    """Every default and constant of the catalogue, and how well stated and found must agree."""
     catalogue = load()
-    ways = [way.inputs for item in catalogue.derived.values() for way in item.ways]
-    inputs: list[Arguments] = [*(entry.check.inputs for entry in catalogue.entries), *ways]
-    return {row for arguments in inputs for row in map(row_of, arguments.values()) if row}
+    derived = catalogue.derived.values()
+    inputs: list[Arguments] = [entry.check.inputs for entry in catalogue.entries]
+    inputs += [way.inputs for item in derived for way in item.ways]
+    rows = {row for arguments in inputs for row in map(row_of, arguments.values()) if row}
+    for item in derived:
+        if item.stated_at:
+            rows.add(("agreement", item.name, str(item.agree), ""))
+        for way in item.ways:
+            if way.assumes:
+                rows.add(("way", f"{item.name}: {way.formula}", "", leaning(way.assumes)))
+    return rows
+
+
+def leaning(assumed: Assumption) -> str:
+    """The side it leans to, and whether it is a rough stand-in."""
+    return f"{assumed.leaning} placeholder" if assumed.placeholder else assumed.leaning
 
 
 def row_of(item: Input | Constant) -> Row | None:
@@ -34,7 +47,7 @@ def row_of(item: Input | Constant) -> Row | None:
         return ("constant", item.meaning, item.value, "")
     if item.default is None:
         return None
-    return ("default", item.path, str(item.default.value), item.default.leaning)
+    return ("default", item.path, str(item.default.value), leaning(item.default))
 
 
 def written() -> set[Row]:
@@ -50,8 +63,8 @@ def test_assumptions_and_constants_stand_in_the_table() -> None:
 
 def test_a_floor_or_an_absent_part_adds_nothing() -> None:
     """A term left out is 0, a guard that is absent never acts; words say it in words."""
-    for kind, what, value, leaning in used():
-        if kind == "default" and leaning in ("floor", "absent") and value[0].isdigit():
+    for kind, what, value, side in used():
+        if kind == "default" and side in ("floor", "absent") and value[0].isdigit():
             neutral = ("1.0", "100 %", "1 ohm")
             assert float(value.split()[0]) == 0.0 or value in neutral, what
 

@@ -102,11 +102,11 @@ def test_ripple_in_the_voice_coil_of_a_filterless_stage(derived, levels, expecte
 
 
 def sampled_rms(depth: float, three_level: bool) -> float:
-    """Sine of 5 A peak with a triangle of 2 A at idle: widths follow the duty, sample by sample."""
+    """Sine of 5 A peak with a triangle of 3 A at idle: widths follow the duty, sample by sample."""
     total, steps = 0.0, 4000
     for k in range(steps):
         m = abs(depth * math.sin(2 * math.pi * (k + 0.5) / steps))
-        ripple = 2.0 * (4 * m * (1 - m) if three_level else 1 - m * m)
+        ripple = 3.0 * (4 * m * (1 - m) if three_level else 1 - m * m)
         total += (5.0 * math.sin(2 * math.pi * (k + 0.5) / steps)) ** 2 + ripple**2 / 12
     return math.sqrt(total / steps)
 
@@ -115,10 +115,10 @@ def sampled_rms(depth: float, three_level: bool) -> float:
 def test_rms_of_the_inductor(depth):
     from ampreview.rules.derived.inductor import rms_constant_ripple, rms_three_level, rms_two_level
 
-    assert rms_two_level(5.0, 2.0, depth) == pytest.approx(sampled_rms(depth, False), rel=1e-4)
-    assert rms_three_level(5.0, 2.0, depth) == pytest.approx(sampled_rms(depth, True), rel=1e-4)
-    plain = math.sqrt(12.5 + 4.0 / 12)
-    assert rms_constant_ripple(5.0, 2.0) == pytest.approx(plain, rel=1e-12)
+    assert rms_two_level(5.0, 3.0, depth) == pytest.approx(sampled_rms(depth, False), rel=1e-4)
+    assert rms_three_level(5.0, 3.0, depth) == pytest.approx(sampled_rms(depth, True), rel=1e-4)
+    plain = math.sqrt(12.5 + 9.0 / 12)
+    assert rms_constant_ripple(5.0, 3.0) == pytest.approx(plain, rel=1e-12)
 
 
 def test_lead_there_and_back(derived):
@@ -177,3 +177,15 @@ def test_power_behind_a_path(function):
     arguments = (0.9, 20e-9, 400e3) if lost[function] else (0.9,)
     found = getattr(output, function)(*arguments, 30.0, 4.0, 0.2)
     assert found == pytest.approx(current**2 / 2 * 4.0)
+
+
+def test_air_core_loses_nothing(derived):
+    text = channel("filter: {inductor: {core: air}}")
+    assert derived("p_core", text) == 0.0
+
+
+def test_resistance_of_the_hot_path():
+    """Two legs of 60/3 + 30 mohm, 20 and 40 mohm more: 160 mohm."""
+    from ampreview.rules.derived.output import path_resistance
+
+    assert path_resistance(2.0, 0.06, 3.0, 0.03, 0.02, 0.04) == pytest.approx(0.16)

@@ -177,3 +177,39 @@ def test_surface_of_a_box_against_the_heat_that_leaves_it(derived):
     t = derived("t_junction_programme", text)
     heat = 4 + conduction(t) / 8 + 3
     assert carried == pytest.approx(heat, rel=1e-3)
+
+
+def test_shares_of_one_switch_and_one_package():
+    """30 W in 2 legs of 3 devices each way: 12 switches; packages of two: a sixth each."""
+    from ampreview.rules.derived.thermal_use import case, one_package, one_switch
+    from ampreview.rules.formulas.heat import ChannelHeat
+
+    heat = ChannelHeat(30.0, 0.0, 1.0, 5.0, 100.0)
+    assert one_switch(heat, 350.0, 2.0, 3.0) == pytest.approx(2.5)
+    assert one_package(heat, 350.0, 1 / 6) == pytest.approx(5.0)
+    assert case(400.0, 5.0, 0.8) == pytest.approx(396.0)
+
+
+def test_heatsink_inside_and_outside():
+    from ampreview.rules.derived.cooling import held, nothing, solved
+
+    assert held(1.5, 330.0, "outside").outside
+    assert not held(1.5, 330.0, "inside").outside
+    assert solved(1.5, "outside").outside
+    assert not solved(1.5, "inside").outside
+    assert nothing(330.0) == 0.0
+
+
+def test_idle_heat_by_terms():
+    """Energy per period and leg, ripple in half of 80 mohm and 30 mohm, core and the rest."""
+    from ampreview.rules.derived.losses import idle
+
+    carrier, v, ripple = 400e3, 60.0, 1.5
+    soft = ripple * 20e-9 / 4  # charge that the ripple moves in the dead time
+    hard = 2 * max(2 * 5e-9 - soft, 0.0) * v
+    gates = 2 * 2 * 30e-9 * 12.0
+    copper = ripple**2 / 12 * (0.04 + 0.03)
+    expected = 2 * ((hard + gates) * carrier + copper) + 0.5 + 0.25
+    found = idle(2.0, v, carrier, 2.0, 5e-9, 30e-9, 12.0, 20e-9, ripple, 0.08, 0.03, 0.5,
+                 "two-level", "none", 0.25)
+    assert found == pytest.approx(expected)

@@ -182,3 +182,8 @@ def test_heat_of_a_guard_against_reversal(method, keys, expected):
         assert heat_of_drop(0.5, 200.0, 25.0) == pytest.approx(expected)
     else:
         assert heat_of_resistance(0.01, 8.0) == pytest.approx(expected)
+
+
+def test_input_power_counts_every_channel_once():
+    found = p.input_power((40.0, 60.0, 90.0), (1.0, 2.0, 4.0), 3.0)
+    assert found == pytest.approx(190 + 7 + 3)

@@ -188,3 +188,35 @@ def test_share_of_a_package(derived, name, topology, more, expected):
     assert derived(name, SPLIT + channel(stage(topology, more))) == pytest.approx(expected)
     two = SPLIT + channel(stage(topology, more, "parallel: 2"))
     assert derived(name, two) == pytest.approx(expected / 2)
+
+
+def test_slope_at_turn_on():
+    """20 nC through 10 ohm with 12 - 4 V across: 25 ns for 60 V."""
+    from ampreview.rules.derived.edge import turn_on_slope
+
+    assert turn_on_slope(60.0, 20e-9, 10.0, 12.0, 4.0) == pytest.approx(60 / 25e-9)
+
+
+def test_gate_that_is_held_off():
+    """11 ohm of loop, of which two devices count 2 x 12 V / 4 A = 6 ohm of driver: half of it."""
+    from ampreview.rules.derived.gate import held_off
+
+    assert held_off(11.0, 12.0, 4.0, 2.0) == pytest.approx(8.0)
+
+
+def test_dead_time_that_the_gates_eat_up():
+    """Exponentials: 12 to 4 V through 20 ohm, 0 to 4 V through 5 ohm, 2 nF."""
+    from ampreview.rules.derived.commutation import distorting_by_gates
+
+    later = 20 * 2e-9 * math.log(12 / 4) - 5 * 2e-9 * math.log(12 / 8)
+    found = distorting_by_gates(100e-9, 2e-9, 5.0, 20.0, 12.0, 4.0)
+    assert found == pytest.approx(100e-9 - later)
+    assert distorting_by_gates(10e-9, 2e-9, 5.0, 20.0, 12.0, 4.0) == 0.0
+
+
+@pytest.mark.parametrize("period", [2.5e-6, 10e-6])
+def test_no_pulse_fits_into_the_period(derived, period):
+    """Two pulses of 6 us do not fit into 10 us: depth is 0, not below."""
+    gate = "gate_drive: {t_pulse_min: 6 us}"
+    text = SPLIT + channel(HALF, gate, f"modulator: {{carrier: {1e-3 / period:.0f} kHz}}")
+    assert derived("m_max", text) == 0.0

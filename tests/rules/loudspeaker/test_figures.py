@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from ampreview.rules.derived.excursion import excursion_open, excursion_sealed
 from ampreview.rules.loudspeaker.loudspeaker_clipped_power import figure as clipped
 from ampreview.rules.loudspeaker.loudspeaker_minimum_impedance import figure as least_impedance
 from ampreview.rules.loudspeaker.low_frequency_output import figure as bass
@@ -48,3 +49,22 @@ def test_high_pass_an_octave_below_the_tuning(order: int) -> None:
     f, corner = 20.0, 30.0
     gain = (f / corner) ** order / math.sqrt(1 + (f / corner) ** (2 * order))
     assert unloading(corner, order, 2 * f) == pytest.approx(-20 * math.log10(gain), abs=1e-9)
+
+
+@pytest.mark.parametrize("box", ["sealed", "open"])
+def test_excursion_search_reaches_the_resonance(box):
+    """Q of 2 and a band from far below: the largest excursion lies beyond twice f_s."""
+    q, f_s, alpha = 2.0, 40.0, 3.0 if box == "sealed" else 0.0
+    corner, order, low = 90.0, 4.0, 5.0
+
+    def at(f):
+        x = f / f_s
+        cone = 1 / math.hypot(1 + alpha - x * x, x / q)
+        return cone / math.sqrt(1 + (corner / f) ** (2 * order))
+
+    expected = max(at(low * 1.001**k) for k in range(4000)) * 2e-3
+    if box == "sealed":
+        found = excursion_sealed(2e-3, f_s, q, 60e-3, 20e-3, corner, order, low, 5e3)
+    else:
+        found = excursion_open(2e-3, f_s, q, corner, order, low, 5e3)
+    assert found == pytest.approx(expected, rel=0.05)
