@@ -1,0 +1,47 @@
+"""Formulas of the output stage at their bounds, and with no input at one or zero."""
+
+import math
+
+import pytest
+
+from ampreview.rules.formulas.losses import idle_loss
+from ampreview.rules.formulas.ringing import current_overshoot, snubber_share
+from ampreview.rules.formulas.switching import dead_time_errors, dead_time_margin, slope
+
+
+def test_slope_of_the_edge() -> None:
+    """80 % of 60 V in 12 ns."""
+    assert slope(60.0, 12e-9) == pytest.approx(4e9)
+
+
+def test_margin_of_the_dead_time() -> None:
+    assert dead_time_margin(100e-9, 20e-9, 45e-9, 10e-9, 5e-9) == pytest.approx(60e-9)
+
+
+def test_idle_heat_adds_the_core_once() -> None:
+    """Two legs: (4 + 2) uJ at 400 kHz and 3 A^2 of ripple, 0.3 ohm; 1.5 W in the cores."""
+    per_leg = 6e-6 * 400e3 + 3.0**2 / 12 * 0.3
+    assert idle_loss(2.0, 400e3, 4e-6, 2e-6, 3.0, 0.3, 1.5) == pytest.approx(2 * per_leg + 1.5)
+
+
+def test_overshoot_goes_from_step_to_ramp_where_both_are_equal() -> None:
+    root = math.sqrt(10e-9 * 400e-12)
+    step = 8.0 * math.sqrt(10e-9 / 400e-12)
+    assert current_overshoot(8.0, 10e-9, 400e-12, 1.9 * root) == pytest.approx(step)
+    assert current_overshoot(8.0, 10e-9, 400e-12, 6 * root) == pytest.approx(step / 3)
+
+
+@pytest.mark.parametrize(("ratio", "counted"), [(0.5, 0.5), (3.5, 3.5), (4.0, 4.0), (6.0, 4.0)])
+def test_snubber_beyond_the_fit_helps_no_more(ratio: float, counted: float) -> None:
+    assert snubber_share(ratio * 300e-12, 300e-12) == pytest.approx(1 / (1 + 0.43 * counted))
+
+
+@pytest.mark.parametrize("falls", [False, True])
+def test_error_of_the_dead_time_along_a_quarter_wave(falls: bool) -> None:
+    """Twice the share of the period is lost beyond the clean current; a loop slows as 1 - m^2."""
+    found = dead_time_errors(0.8, 0.01, 0.2, falls)
+    for k, error in enumerate(found):
+        m = 0.8 * math.sin((k + 0.5) * math.pi / 2 / len(found))
+        clean = 0.2 if falls else 0.2 * (1 - m * m)
+        lost = 0.02 * (1 - m * m) if falls else 0.02
+        assert error == pytest.approx(min(max(m - clean, 0.0), lost), abs=1e-15)
