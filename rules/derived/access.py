@@ -20,6 +20,11 @@ UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage a
 DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
+TERMINALS = {
+    "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
+    "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
+    "v_pair_ac": Input("v_pair_ac", "V", "between the terminals, rms"),
+}
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
 CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
@@ -53,6 +58,11 @@ def nothing(v_swing: Any) -> Any:
 def sine_of_leg(v_swing: Any) -> Any:
     """Rms of the largest sine that one leg can make."""
     return v_swing / 8**0.5
+
+
+def pair(v_ideal: Any) -> Any:
+    """Rms of the largest sine between the terminals."""
+    return v_ideal / 2**0.5
 
 
 def bare() -> str:
@@ -210,6 +220,16 @@ DERIVED: tuple[Derived, ...] = (
         "V",
         "alternating voltage of one terminal against ground, largest sine, rms",
         Way(sine_of_leg, _SWING, "v_swing / (2 root 2)"),
+    ),
+    _channel(
+        "v_pair_ac",
+        "V",
+        "alternating voltage between the terminals, largest sine, rms",
+        Way(
+            pair,
+            {"v_ideal": Input("v_ideal", "V", "largest peak between the terminals")},
+            "v_ideal / root 2",
+        ),
     ),
     _channel(
         "terminals_seen",

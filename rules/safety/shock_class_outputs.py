@@ -15,16 +15,15 @@ First cure: insulated terminals that are also covered while plugging.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, derivation
-from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
+from ..derived.access import TERMINALS
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
 ) -> Any:
-    pair = v_ideal / 2**0.5 / ac_limit
-    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
 BRIDGE = """
@@ -45,13 +44,11 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_ideal / root 2 / ac_limit",
+    " v_pair_ac / ac_limit",
     sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
     " ground: {figure} times what class 1 allows.",
     inputs={
-        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
-        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
-        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        **TERMINALS,
         "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
         "ac_limit": Constant("71 V", "audio voltage of class 1, rms", AUDIO_CLASSES),
     },
@@ -66,12 +63,12 @@ CHECK = Check(
     cautions=(CAUTION,),
     cases=(
         Case(
-            {"v_terminal_dc": "50.2 V", "v_terminal_ac": "35.496 V", "v_ideal": "100.4 V"},
+            {"v_terminal_dc": "50.2 V", "v_terminal_ac": "35.496 V", "v_pair_ac": "70.994 V"},
             gives="1.336617",
             origin="computed: mean and rms of a simulated leg on 100.4 V, ratios added by hand",
         ),
         Case(
-            {"v_terminal_dc": "0 V", "v_terminal_ac": "35.355 V", "v_ideal": "50 V"},
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "35.355 V", "v_pair_ac": "35.355 V"},
             gives="0.497965",
             origin="published: IRAUDAMP7D-150 on two rails of 50 V, 35.36 V rms",
         ),

@@ -13,16 +13,15 @@ good ones have anyway.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Constant, Input
-from ..formulas.maths import larger
-from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, sum_of_ratios
+from ...linter.check import AtMost, Case, Check, Constant
+from ..derived.access import TERMINALS
+from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
 ) -> Any:
-    pair = v_ideal / 2**0.5 / ac_limit
-    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
 BRIDGE = """
@@ -38,13 +37,11 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_ideal / root 2 / ac_limit",
+    " v_pair_ac / ac_limit",
     sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
     " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
     inputs={
-        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
-        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
-        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        **TERMINALS,
         "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
         "ac_limit": Constant("30 V", "alternating voltage of class 1, rms", TOUCH_AC),
     },
@@ -53,12 +50,12 @@ CHECK = Check(
     sources=(TOUCH_AC, ENERGY_CLASSES),
     cases=(
         Case(
-            {"v_terminal_dc": "0 V", "v_terminal_ac": "28.284 V", "v_ideal": "40 V"},
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "28.284 V", "v_pair_ac": "28.284 V"},
             gives="0.942809",
             origin="published: 100 W into 8 ohm are 28.28 V rms",
         ),
         Case(
-            {"v_terminal_dc": "24.85 V", "v_terminal_ac": "17.572 V", "v_ideal": "49.7 V"},
+            {"v_terminal_dc": "24.85 V", "v_terminal_ac": "17.572 V", "v_pair_ac": "35.143 V"},
             gives="1.1714",
             origin="computed: simulated leg on 49.7 V: the pair, 35.14 V rms, decides",
         ),

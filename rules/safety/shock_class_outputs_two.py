@@ -12,16 +12,15 @@ nothing can be put into.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input
-from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+from ...linter.check import AtMost, Case, Caution, Check, Constant
+from ..derived.access import TERMINALS
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_ideal: Any, dc_limit: Any, ac_limit: Any
+    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
 ) -> Any:
-    pair = v_ideal / 2**0.5 / ac_limit
-    return larger(sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit), pair)
+    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
 BRIDGE = """
@@ -37,13 +36,11 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_ideal / root 2 / ac_limit",
+    " v_pair_ac / ac_limit",
     sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against ground:"
     " {figure} times what class 2 allows.",
     inputs={
-        "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
-        "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
-        "v_ideal": Input("v_ideal", "V", "largest peak between the terminals"),
+        **TERMINALS,
         "dc_limit": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
         "ac_limit": Constant("120 V", "audio voltage of class 2, rms", AUDIO_CLASSES),
     },
@@ -59,12 +56,12 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_terminal_dc": "75 V", "v_terminal_ac": "53.033 V", "v_ideal": "150 V"},
+            {"v_terminal_dc": "75 V", "v_terminal_ac": "53.033 V", "v_pair_ac": "106.066 V"},
             gives="1.066942",
             origin="computed: mean and rms of a simulated leg on 150 V, ratios added by hand",
         ),
         Case(
-            {"v_terminal_dc": "0 V", "v_terminal_ac": "56.569 V", "v_ideal": "160 V"},
+            {"v_terminal_dc": "0 V", "v_terminal_ac": "56.569 V", "v_pair_ac": "113.137 V"},
             gives="0.942809",
             origin="derived: bridge on two rails of 80 V: 113.1 V rms between the terminals",
         ),
