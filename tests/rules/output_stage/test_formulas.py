@@ -6,16 +6,12 @@ import pytest
 
 from ampreview.rules.formulas.losses import idle_loss
 from ampreview.rules.formulas.ringing import current_overshoot, snubber_share
-from ampreview.rules.formulas.switching import dead_time_errors, dead_time_margin, slope
+from ampreview.rules.formulas.switching import dead_time_errors, slope
 
 
 def test_slope_of_the_edge() -> None:
     """80 % of 60 V in 12 ns."""
     assert slope(60.0, 12e-9) == pytest.approx(4e9)
-
-
-def test_margin_of_the_dead_time() -> None:
-    assert dead_time_margin(100e-9, 20e-9, 45e-9, 10e-9, 5e-9) == pytest.approx(60e-9)
 
 
 def test_idle_heat_adds_the_core_once() -> None:
