@@ -17,6 +17,7 @@ from .finding import Finding, Severity, Status
 from .loading import Deviation, Loaded, Spec, load_file
 from .milestone import RANK, Verdict, verdict
 from .refusal import Refusal
+from .spec import local_path
 
 STAKES = ("safety", "rating", "performance")
 
@@ -40,11 +41,12 @@ class Review:
         The same fault in a second channel is no news: it stands behind all first ones.
         """
         found = sorted((x for x in self.findings if x.severity is not None), key=_gravity)
-        seen: Counter[tuple[str, Severity | None]] = Counter()
+        seen: Counter[tuple[str, Severity | None, str]] = Counter()
         ordered = []
         for item in found:
-            ordered.append((_rank(item), seen[item.check, item.severity], item))
-            seen[item.check, item.severity] += 1
+            kind = (item.check, item.severity, _doubtful(item))
+            ordered.append((_rank(item), seen[kind], item))
+            seen[kind] += 1
         return tuple(item for *_, item in sorted(ordered, key=itemgetter(0, 1)))
 
     def of_status(self, status: Status) -> tuple[Finding, ...]:
@@ -69,6 +71,12 @@ class Review:
 
 def _rank(finding: Finding) -> int:
     return RANK[finding.severity or Severity.MINOR]
+
+
+def _doubtful(finding: Finding) -> str:
+    """The value that a finding doubts: two such values are two faults, not one twice."""
+    place = finding.place if finding.domain == DOMAIN else None
+    return local_path(place.path) if place else ""
 
 
 def _gravity(finding: Finding) -> tuple[int, bool, bool, int, float, str, str]:

@@ -118,7 +118,7 @@ class Loudspeaker(Section):
         "H", "inductance of ONE voice coil at the top of the band", "0.01 .. 6 mH", given="tol"
     )
     p_rated: Value | None = quantity(
-        "W", "power rating of ONE loudspeaker by its rating_method", "2 .. 1900 W"
+        "W", "power rating of ONE loudspeaker by its rating_method", "1 .. 990 W"
     )
     rating_method: str | None = word(RATING_METHODS, "method behind the power rating")
     coil_rise: Value | None = quantity(
