@@ -60,7 +60,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
     "choir-portable-faulty": (
         ("charger for other cells, 4.3 V each", "charge-voltage", "product", "critical"),
         ("switch rated 40 V on 34 V", "device-voltage-ringing", BOTH, "critical"),
-        ("gate resistors swapped", "miller-turn-on", BOTH, "major"),
+        ("logic level, gate resistors swapped", "miller-turn-on", BOTH, "major"),
         ("dead time below the turn-off", "dead-time-margin", BOTH, "critical"),
         ("bootstrap not refreshed", "bootstrap-hold-at-clipping", BOTH, "major"),
         ("inductor saturates in the music", "inductor-saturation", BOTH, "major"),
