@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
 from ampreview.linter.loading import Spec, load_text
+from ampreview.linter.quantity import from_si
 from ampreview.linter.rewrite import Change, RewriteError, rewritten
-from ampreview.linter.spec import FIELDS, Field
+from ampreview.linter.spec import FIELDS, Field, usual_bounds
 
 BLOCK = """\
 # An invented stereo amplifier.
@@ -179,10 +180,12 @@ def value_for(field: Field) -> st.SearchStrategy[Any]:
     if field.kind == "count":
         return st.sampled_from(["1", "3"])
     unit = field.unit
+    low, high = (from_si(bound, unit) for bound in usual_bounds(field) or (1.0, 900.0))
+    numbers = st.integers(0, 100).map(lambda n: float(f"{low + (high - low) * n / 100:.4g}"))
     return st.one_of(
-        st.integers(1, 900).map(lambda n: f"{n} {unit}"),
-        st.integers(1, 900).map(lambda n: f"{n} {unit} ± 5 %"),
-        st.integers(1, 900).map(lambda n: {"min": f"{n} {unit}", "max": f"{n + 5} {unit}"}),
+        numbers.map(lambda x: f"{x:g} {unit}"),
+        numbers.map(lambda x: f"{x:g} {unit} ± 5 %"),
+        numbers.map(lambda x: {"min": f"{x:g} {unit}", "max": f"{1.01 * x:g} {unit}"}),
     )
 
 
