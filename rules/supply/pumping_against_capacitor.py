@@ -4,7 +4,9 @@ An electrolytic capacitor above its rated voltage heats, gasses and vents. Whate
 the rail, it stands on these capacitors first: the highest voltage of the source plus the
 energy that the amplifier returns at its lowest notes. An over-voltage trip ends the
 pumping, so with a trip the rise is counted up to it; but a trip stops the amplifier and
-not the source, so the highest voltage of the source counts in any case.
+not the source, so the highest voltage of the source counts in any case.  Where the source
+alone is above the rating bulk-capacitor-voltage says so; this check then judges only what
+the pumping adds.
 
 A rating is an absolute limit, so exceeding it is critical; a critical that rests on an
 assumed phase of the loudspeaker or an assumed source is reported as major. First cure:
@@ -14,11 +16,12 @@ the next rated voltage, or a trip below it.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
-def figure(v_rail_peak: Any, v_rated: Any) -> Any:
-    return v_rail_peak / v_rated
+def figure(v_rail_peak: Any, v_rated: Any, v_rail: Any) -> Any:
+    return v_rail_peak / larger(v_rated, v_rail)
 
 
 CHECK = Check(
@@ -27,12 +30,13 @@ CHECK = Check(
     unit="1",
     each="product",
     stake="rating",
-    formula="v_rail_peak / v_rated",
+    formula="v_rail_peak / larger of v_rated and v_rail",
     sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
     " {figure} times the {v_rated} of its capacitors.",
     inputs={
         "v_rail_peak": Input("v_rail_peak", "V", "ONE rail with pumping, up to the trip"),
         "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+        "v_rail": Input("v_rail_high", "V", "ONE rail without pumping, highest"),
     },
     limits=AtMost(
         critical="1", basis={"critical": derivation("rated voltage of a capacitor is absolute")}
@@ -54,12 +58,12 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"v_rail_peak": "77.8 V", "v_rated": "63 V"},
+            {"v_rail_peak": "77.8 V", "v_rated": "63 V", "v_rail": "50 V"},
             gives="1.23492",
             origin="computed: switched simulation, 50 V rail, 4 ohm, 20 Hz, 1000 uF (27.81 V)",
         ),
         Case(
-            {"v_rail_peak": "40.25 V", "v_rated": "100 V"},
+            {"v_rail_peak": "40.25 V", "v_rated": "100 V", "v_rail": "35 V"},
             gives="0.4025",
             origin="published: IRAUDAMP7D manual, 35 V rails swing 5.25 V, capacitors of 100 V",
         ),
