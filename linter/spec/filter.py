@@ -241,7 +241,9 @@ class Filter(Section):
         default=absent(),
         meaning="Capacitor from EACH terminal of a full bridge to ground.",
     )
-    c_block: BlockCapacitor | None = section(BlockCapacitor, concerns=SINGLE_HALF)
+    c_block: BlockCapacitor | Literal["none"] | None = section(
+        BlockCapacitor, can_be_none=True, concerns=SINGLE_HALF
+    )
     damper: Damper | Literal["none"] | None = section(
         Damper, can_be_none=True, concerns=LC, default=absent()
     )

@@ -19,6 +19,7 @@ MAY_BE_NONE = {
     "gate_drive.bootstrap",
     "gate_drive.regulator",
     "filter.c_across",
+    "filter.c_block",
     "filter.c_ground",
     "filter.damper",
     "filter.second_stage",

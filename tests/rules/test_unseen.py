@@ -154,6 +154,17 @@ channels:
     filter:
       {type: lc, inductor: {l: 4.7 uH}, c_across: {c: 2.2 uF, dielectric: polypropylene}}
 """
+NO_OUTPUT_CAPACITOR = """
+amplifier_spec: 1
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 12 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge, devices: integrated}
+    filter: {type: lc, inductor: {l: 22 uH}, c_across: {c: 680 nF}, c_block: none}
+    loudspeaker: {z_rated: 4 ohm, p_rated: 20 W}
+"""
 CHARGED_24V = """
 amplifier_spec: 1
 supply: {source: dc-source, rails: single, v_rail: 24 V ± 5 %, bulk: {c: 1000 uF, v_rated: 25 V}}
@@ -199,6 +210,8 @@ FOUND = [
     (SOFT_RAIL_12V, "output-power", "minor"),
     # 12 A in the treble and 14 A of ripple in 5 mohm of metal are beyond a quarter watt
     (FILM, "filter-capacitor-heating", "major"),
+    # half of 24 V on 3.2 ohm: 45 W that never end
+    (NO_OUTPUT_CAPACITOR, "blocking-capacitor-present", "critical"),
     (CHARGED_24V, "bulk-capacitor-voltage", "critical"),
 ]
 
