@@ -14,15 +14,49 @@ from cosmic_ray.operators.operator import Operator
 from cosmic_ray.plugins import get_operator
 
 ROOT = Path(__file__).parent.parent
-BINARY = ("Add_Sub", "Sub_Add", "Mul_Div", "Div_Mul", "Mul_Add", "Div_Sub", "Pow_Mul",
-          "FloorDiv_Div", "Mod_Div")
-COMPARISON = ("Lt_LtE", "LtE_Lt", "Gt_GtE", "GtE_Gt", "Lt_Gt", "Gt_Lt", "LtE_GtE", "GtE_LtE",
-              "Eq_NotEq", "NotEq_Eq", "Is_IsNot", "IsNot_Is")
-OTHERS = ("NumberReplacer", "ReplaceUnaryOperator_Delete_USub", "ReplaceUnaryOperator_Delete_Not",
-          "ReplaceTrueWithFalse", "ReplaceFalseWithTrue", "ReplaceAndWithOr", "ReplaceOrWithAnd",
-          "ReplaceBreakWithContinue", "ReplaceContinueWithBreak", "AddNot", "ZeroIterationForLoop")
-CORE = (*(f"ReplaceBinaryOperator_{name}" for name in BINARY),
-        *(f"ReplaceComparisonOperator_{name}" for name in COMPARISON), *OTHERS)
+BINARY = (
+    "Add_Sub",
+    "Sub_Add",
+    "Mul_Div",
+    "Div_Mul",
+    "Mul_Add",
+    "Div_Sub",
+    "Pow_Mul",
+    "FloorDiv_Div",
+    "Mod_Div",
+)
+COMPARISON = (
+    "Lt_LtE",
+    "LtE_Lt",
+    "Gt_GtE",
+    "GtE_Gt",
+    "Lt_Gt",
+    "Gt_Lt",
+    "LtE_GtE",
+    "GtE_LtE",
+    "Eq_NotEq",
+    "NotEq_Eq",
+    "Is_IsNot",
+    "IsNot_Is",
+)
+OTHERS = (
+    "NumberReplacer",
+    "ReplaceUnaryOperator_Delete_USub",
+    "ReplaceUnaryOperator_Delete_Not",
+    "ReplaceTrueWithFalse",
+    "ReplaceFalseWithTrue",
+    "ReplaceAndWithOr",
+    "ReplaceOrWithAnd",
+    "ReplaceBreakWithContinue",
+    "ReplaceContinueWithBreak",
+    "AddNot",
+    "ZeroIterationForLoop",
+)
+CORE = (
+    *(f"ReplaceBinaryOperator_{name}" for name in BINARY),
+    *(f"ReplaceComparisonOperator_{name}" for name in COMPARISON),
+    *OTHERS,
+)
 NUMBER = re.compile(r"""^(["'])(-?[0-9.]+(?:e-?[0-9]+)?)( [^"']*)?["']$""")
 LEFT_OUT = ("Case", "Lever", "dataclass")
 

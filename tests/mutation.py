@@ -32,6 +32,7 @@ from mutants import ROOT, Mutant, apply, mutants_of
 
 RULES = ROOT / "rules"
 TIMEOUT = 60
+EXAMPLES = "test_worked_examples.py"
 NO_PROGRAM = 2
 """Exit code of a mutant that cannot be imported: it says nothing about the tests."""
 
@@ -50,6 +51,8 @@ class Run:
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Coverage of every test first, then every mutant; the report on standard output."""
+        if session.testsfailed:
+            raise session.Interrupted("a file of tests cannot be read")
         self.items = session.items
         self.observe()
         mutants = self.chosen()
@@ -104,8 +107,14 @@ class Run:
                     start = time.monotonic()
                     passed = self.traced(item, calls)
                     spent = time.monotonic() - start
-                    print(number, int(passed), spent, *(f"{f}|{n}" for f, n in calls),
-                          sep="\t", file=out)
+                    print(
+                        number,
+                        int(passed),
+                        spent,
+                        *(f"{f}|{n}" for f, n in calls),
+                        sep="\t",
+                        file=out,
+                    )
             os._exit(0)
         os.close(writer)
         with os.fdopen(reader) as lines:
@@ -149,8 +158,16 @@ class Run:
         chosen = set(self.reached.get((file, first), ()))
         if not chosen:
             name, domain = mutant.file.stem.replace("_", "-"), mutant.file.parent.name
-            near = (f"[{name}]", f"[{name}-", f"-{name}]", f"/{domain}/", "test_limits",
-                    "test_assumptions", "test_published_tables", "/rules/derived/")
+            near = (
+                f"[{name}]",
+                f"[{name}-",
+                f"-{name}]",
+                f"/{domain}/",
+                "test_limits",
+                "test_assumptions",
+                "test_published_tables",
+                "/rules/derived/",
+            )
             usable = self.reached["", 0]
             chosen = {n for n in usable if any(x in self.items[n].nodeid for x in near)}
             for (other, _), numbers in self.reached.items():
@@ -211,7 +228,7 @@ def main() -> int:
     parser.add_argument("--unchanged", action="store_true")
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
     terms = parser.parse_args()
-    where = [str(ROOT / "tests" / "rules"), str(ROOT / "tests" / "published")]
+    where = [str(ROOT / "tests" / name) for name in ("rules", "published", EXAMPLES)]
     return int(pytest.main([*where, "-q", "-s", "-p", "no:cacheprovider"], plugins=[Run(terms)]))
 
 

@@ -24,8 +24,13 @@ from ampreview.rules.formulas.touch import allowed_rise
 # IPC-2221 table 6-1, from memory: row ends at [V]; B1 inner, B2 outer bare up to 3050 m,
 # B3 above, B4 outer with solder mask, A5 assembly coated, A6 lead bare, A7 lead coated [mm].
 COLUMNS = (
-    ("inner", 0), ("outer-bare", 0), ("outer-bare", 3051), ("outer-coated", 0),
-    ("assembly-coated", 0), ("lead-bare", 0), ("lead-coated", 0),
+    ("inner", 0),
+    ("outer-bare", 0),
+    ("outer-bare", 3051),
+    ("outer-coated", 0),
+    ("assembly-coated", 0),
+    ("lead-bare", 0),
+    ("lead-coated", 0),
 )
 SPACING = (
     (15, 0.05, 0.1, 0.1, 0.05, 0.13, 0.13, 0.13),
@@ -77,11 +82,22 @@ def test_iec_62368_1_table_38(touch: str) -> None:
 # IEC 60664-1 table F.4 as printed in WAGO, Full line catalog vol. 1, 2015, p. 594: voltage;
 # printed wiring of degree 1 and of degree 2; degree 3, material group III [mm].
 CREEPAGE = (
-    (10, 0.025, 0.04, 1.0), (12.5, 0.025, 0.04, 1.05), (16, 0.025, 0.04, 1.1),
-    (20, 0.025, 0.04, 1.2), (25, 0.025, 0.04, 1.25), (32, 0.025, 0.04, 1.3),
-    (40, 0.025, 0.04, 1.8), (50, 0.025, 0.04, 1.9), (63, 0.04, 0.063, 2.0),
-    (80, 0.063, 0.1, 2.1), (100, 0.1, 0.16, 2.2), (125, 0.16, 0.25, 2.4),
-    (160, 0.25, 0.4, 2.5), (200, 0.4, 0.63, 3.2), (250, 0.56, 1.0, 4.0), (320, 0.75, 1.6, 5.0),
+    (10, 0.025, 0.04, 1.0),
+    (12.5, 0.025, 0.04, 1.05),
+    (16, 0.025, 0.04, 1.1),
+    (20, 0.025, 0.04, 1.2),
+    (25, 0.025, 0.04, 1.25),
+    (32, 0.025, 0.04, 1.3),
+    (40, 0.025, 0.04, 1.8),
+    (50, 0.025, 0.04, 1.9),
+    (63, 0.04, 0.063, 2.0),
+    (80, 0.063, 0.1, 2.1),
+    (100, 0.1, 0.16, 2.2),
+    (125, 0.16, 0.25, 2.4),
+    (160, 0.25, 0.4, 2.5),
+    (200, 0.4, 0.63, 3.2),
+    (250, 0.56, 1.0, 4.0),
+    (320, 0.75, 1.6, 5.0),
     (400, 1.0, 2.0, 6.3),
 )
 
@@ -96,10 +112,19 @@ def test_iec_60664_1_table_f_4(number: int, degree: int) -> None:
 
 
 # IEC 60664-1 table A.2, from memory; 0.8 mm at degree 3 (table F.2).
-@pytest.mark.parametrize(("altitude", "factor"), [
-    (0, 1.0), (2000, 1.0), (2001, 1.14), (3000, 1.14), (3001, 1.29), (4000, 1.29), (4001, 1.48),
-    (5000, 1.48),
-])
+@pytest.mark.parametrize(
+    ("altitude", "factor"),
+    [
+        (0, 1.0),
+        (2000, 1.0),
+        (2001, 1.14),
+        (3000, 1.14),
+        (3001, 1.29),
+        (4000, 1.29),
+        (4001, 1.48),
+        (5000, 1.48),
+    ],
+)
 def test_iec_60664_1_clearance_and_altitude(altitude: int, factor: float) -> None:
     """1 V: at degree 2 the creepage of 0.04 mm is the least clearance too, so height shows."""
     two = gap_needed(1.0, 2, "outer-bare", altitude, 1.0, 1.0, 1e-3)
@@ -124,13 +149,16 @@ def test_currents_of_the_two_fuse_standards() -> None:
 # NIOSH 98-126: 85 dBA, 8 h, 3 dB, nothing above 140 dBA; 29 CFR 1910.95 table G-16: 90 dBA,
 # 8 h, 5 dB, nothing above 115 dBA; 2003/10/EC: 87 dB(A), 8 h, equal energy, peak 140 dB(C);
 # ITU-T H.870: 80 dBA (children 75) for 40 h a week.
-@pytest.mark.parametrize(("rule", "level", "hours", "exchange", "ceiling"), [
-    ("niosh", 85, 8, 3.0, 140),
-    ("osha", 90, 8, 5.0, 115),
-    ("eu-2003-10", 87, 8, 3.0103, 140),
-    ("who-itu-adult", 80, 40 / 7, 3.0103, 140),
-    ("who-itu-child", 75, 40 / 7, 3.0103, 140),
-])
+@pytest.mark.parametrize(
+    ("rule", "level", "hours", "exchange", "ceiling"),
+    [
+        ("niosh", 85, 8, 3.0, 140),
+        ("osha", 90, 8, 5.0, 115),
+        ("eu-2003-10", 87, 8, 3.0103, 140),
+        ("who-itu-adult", 80, 40 / 7, 3.0103, 140),
+        ("who-itu-child", 75, 40 / 7, 3.0103, 140),
+    ],
+)
 def test_exposure_rules(rule, level, hours, exchange, ceiling) -> None:
     assert allowed_level(hours * 3600, rule, 3600.0) == pytest.approx(level)
     assert allowed_level(hours * 900, rule, 3600.0) == pytest.approx(level + 2 * exchange)
@@ -146,3 +174,9 @@ def test_constants_of_acoustics() -> None:
     kelvin = 273.15 + 24
     assert to_si(AIR_DENSITY.value) == pytest.approx(101325 / (287.05 * kelvin), rel=0.01)
     assert to_si(SOUND_SPEED.value) == pytest.approx((1.4 * 287.05 * kelvin) ** 0.5, rel=0.01)
+
+
+def test_tables_go_on_with_their_last_row() -> None:
+    """Beyond 400 V and 5000 m nothing is printed: the last row is kept, the check says so."""
+    assert gap_needed(450.0, 2, "outer-bare", 0.0, 1.0, 1.0, 1e-3) * 1e3 == pytest.approx(2.0)
+    assert gap_needed(1.0, 2, "outer-bare", 6e3, 1.0, 1.0, 1e-3) * 1e3 == pytest.approx(0.0592)

@@ -17,20 +17,31 @@ BRIDGE = "output_stage: {topology: full-bridge}"
 LEG = "output_stage: {topology: half-bridge}"
 
 
-@pytest.mark.parametrize(("stage", "filter_", "expected"), [
-    (LEG, "c_across: {c: 1 uF, dielectric: polypropylene}, c_ground: none", 1e-6),
-    (BRIDGE, "c_across: {c: 1 uF, dielectric: polyester}, c_ground: none", 1e-6),
-    # capacitors to ground of a bridge are in series for the load
-    (BRIDGE, "c_across: {c: 1 uF, dielectric: polyester},"
-     " c_ground: {c: 200 nF, dielectric: polyester}", 1.1e-6),
-    (BRIDGE, "c_across: none, c_ground: {c: 1 uF, dielectric: polyester}", 0.5e-6),
-    (LEG, "c_across: {c: 1 uF, dielectric: ceramic-class-2, bias_retention: 45 %},"
-     " c_ground: none", 0.45e-6),
-    # a class 2 ceramic of unknown loss keeps 60 %, common practice
-    (LEG, "c_across: {c: 1 uF, dielectric: ceramic-class-2}, c_ground: none", 0.6e-6),
-    (LEG, "c_across: {c: 1 uF, bias_retention: 70 %}, c_ground: none", 0.7e-6),
-    (LEG, "c_across: {c: 1 uF}, c_ground: none", 1e-6),
-])
+@pytest.mark.parametrize(
+    ("stage", "filter_", "expected"),
+    [
+        (LEG, "c_across: {c: 1 uF, dielectric: polypropylene}, c_ground: none", 1e-6),
+        (BRIDGE, "c_across: {c: 1 uF, dielectric: polyester}, c_ground: none", 1e-6),
+        # capacitors to ground of a bridge are in series for the load
+        (
+            BRIDGE,
+            "c_across: {c: 1 uF, dielectric: polyester},"
+            " c_ground: {c: 200 nF, dielectric: polyester}",
+            1.1e-6,
+        ),
+        (BRIDGE, "c_across: none, c_ground: {c: 1 uF, dielectric: polyester}", 0.5e-6),
+        (
+            LEG,
+            "c_across: {c: 1 uF, dielectric: ceramic-class-2, bias_retention: 45 %},"
+            " c_ground: none",
+            0.45e-6,
+        ),
+        # a class 2 ceramic of unknown loss keeps 60 %, common practice
+        (LEG, "c_across: {c: 1 uF, dielectric: ceramic-class-2}, c_ground: none", 0.6e-6),
+        (LEG, "c_across: {c: 1 uF, bias_retention: 70 %}, c_ground: none", 0.7e-6),
+        (LEG, "c_across: {c: 1 uF}, c_ground: none", 1e-6),
+    ],
+)
 def test_capacitance_across_the_load(derived, stage, filter_, expected):
     text = channel(stage, f"filter: {{{filter_}}}")
     assert derived("c_total", text) == pytest.approx(expected)
@@ -38,9 +49,12 @@ def test_capacitance_across_the_load(derived, stage, filter_, expected):
 
 def test_corner_and_quality_of_a_bridge(derived):
     """2 x 10 uH, 1 uF, 8 ohm, 2 x 50 mohm: poles of s^2 l c + s (l/z + r c) + 1 + r/z."""
-    text = channel(BRIDGE, "rated_load: 8 ohm", "loudspeaker: none",
-                   "filter: {inductor: {l: 10 uH, dcr: 50 mohm}, c_across: {c: 1 uF},"
-                   " c_ground: none}")
+    text = channel(
+        BRIDGE,
+        "rated_load: 8 ohm",
+        "loudspeaker: none",
+        "filter: {inductor: {l: 10 uH, dcr: 50 mohm}, c_across: {c: 1 uF}, c_ground: none}",
+    )
     assert derived("filter_kind", text) == "lc"
     assert derived("l_total", text) == pytest.approx(20e-6)
     assert derived("f_corner", text) == pytest.approx(35588.1, rel=1e-5)
@@ -49,15 +63,21 @@ def test_corner_and_quality_of_a_bridge(derived):
     assert derived("q_filter", text) == pytest.approx(expected, rel=1e-9)
 
 
-@pytest.mark.parametrize(("dielectric", "tan_delta"), [
-    ("polypropylene", 0.0002), ("polyester", 0.017), ("ceramic-class-1", 0.001),
-    ("ceramic-class-2", 0.025),
-])
+@pytest.mark.parametrize(
+    ("dielectric", "tan_delta"),
+    [
+        ("polypropylene", 0.0002),
+        ("polyester", 0.017),
+        ("ceramic-class-1", 0.001),
+        ("ceramic-class-2", 0.025),
+    ],
+)
 def test_current_of_a_small_capacitor(derived, dielectric, tan_delta):
     """0.25 W of heat: i^2 (tan_delta / (2 pi f c) + 5 mohm) with the loss factor printed."""
     for which in ("across", "ground"):
-        text = channel("band: 20 Hz .. 20 kHz",
-                       f"filter: {{c_{which}: {{c: 1 uF, dielectric: {dielectric}}}}}")
+        text = channel(
+            "band: 20 Hz .. 20 kHz", f"filter: {{c_{which}: {{c: 1 uF, dielectric: {dielectric}}}}}"
+        )
         i = derived(f"i_c_{which}_limit_treble", text)
         esr = tan_delta / (2 * math.pi * 20e3 * 1e-6) + 5e-3
         assert i**2 * esr == pytest.approx(0.25)
@@ -66,26 +86,35 @@ def test_current_of_a_small_capacitor(derived, dielectric, tan_delta):
 RIPPLE = "modulator: {carrier: 400 kHz, type: natural-sampling, levels: "
 
 
-@pytest.mark.parametrize(("supply", "stage", "levels", "expected"), [
-    # v / (4 l f) where v is the swing of the leg, at half duty
-    (HALF, LEG, "two-level", 60 / (4 * 10e-6 * 400e3)),
-    (FULL, BRIDGE, "two-level", 2 * 24 / (4 * 20e-6 * 400e3)),
-])
+@pytest.mark.parametrize(
+    ("supply", "stage", "levels", "expected"),
+    [
+        # v / (4 l f) where v is the swing of the leg, at half duty
+        (HALF, LEG, "two-level", 60 / (4 * 10e-6 * 400e3)),
+        (FULL, BRIDGE, "two-level", 2 * 24 / (4 * 20e-6 * 400e3)),
+    ],
+)
 def test_ripple_through_the_filter(derived, supply, stage, levels, expected):
-    text = supply + channel(stage, RIPPLE + levels + "}", "filter: {inductor: {l: 10 uH},"
-                            " c_across: {c: 1 uF}, c_ground: none}")
+    text = supply + channel(
+        stage,
+        RIPPLE + levels + "}",
+        "filter: {inductor: {l: 10 uH}, c_across: {c: 1 uF}, c_ground: none}",
+    )
     assert derived("ripple_idle", text) == pytest.approx(expected)
 
 
 COIL = "loudspeaker: {l_e: 300 uH, series: 2, parallel: 3}"
 
 
-@pytest.mark.parametrize(("levels", "expected"), [
-    # the coil of 200 uH takes the whole bridge voltage of +-24 V
-    ("two-level", 48 / (4 * 200e-6 * 400e3)),
-    # one leg at a time: at a quarter of the period of twice the carrier
-    ("three-level", 24 / (8 * 200e-6 * 400e3)),
-])
+@pytest.mark.parametrize(
+    ("levels", "expected"),
+    [
+        # the coil of 200 uH takes the whole bridge voltage of +-24 V
+        ("two-level", 48 / (4 * 200e-6 * 400e3)),
+        # one leg at a time: at a quarter of the period of twice the carrier
+        ("three-level", 24 / (8 * 200e-6 * 400e3)),
+    ],
+)
 def test_ripple_in_the_voice_coil_of_a_filterless_stage(derived, levels, expected):
     """Two in series, three such strings in parallel: 300 uH * 2 / 3."""
     text = FULL + channel(BRIDGE, RIPPLE + levels + "}", "filter: {type: filterless}", COIL)
@@ -136,8 +165,10 @@ def test_thickest_lead_stands_in_for_an_unknown_one(derived):
     assert derived("r_supply_lead", supply) == pytest.approx(3.448e-3)
 
 
-PARTS = ("output_stage: {topology: full-bridge, devices: discrete, parallel: 2, r_series: 20 mohm,"
-         " device: {r_ds_on: 40 mohm}}")
+PARTS = (
+    "output_stage: {topology: full-bridge, devices: discrete, parallel: 2, r_series: 20 mohm,"
+    " device: {r_ds_on: 40 mohm}}"
+)
 
 
 def test_resistance_of_the_cold_path(derived):

@@ -102,9 +102,7 @@ def test_inductor_heat_of_programme():
     assert rated.conduction == pytest.approx(2 * 12.5 * 0.02)
     assert rated.elsewhere == pytest.approx(1.9)
     assert rated.switches == pytest.approx(4 + 2 + 1.6 + 50 / 9 - 1.9)
-    programme = summed_programme(
-        50.0, 4.0, 2.0, 1.6, 0.3, 2.0, 2.0, 5.0, 0.04, 1.75, *eighth, 0.9
-    )
+    programme = summed_programme(50.0, 4.0, 2.0, 1.6, 0.3, 2.0, 2.0, 5.0, 0.04, 1.75, *eighth, 0.9)
     assert programme.conduction == pytest.approx(2 * 12.5 * 0.02 / 8)
     assert programme.elsewhere == pytest.approx(0.2 + 0.3)
     assert programme.switches == pytest.approx(4 + 2 / 8**0.5 + 0.2 + 50 / 72 - 0.5)
@@ -121,15 +119,19 @@ def test_inductor_heat_of_programme():
 @pytest.mark.parametrize(("altitude", "factor"), [("0 m", 1.0), ("2000 m", (1.225 / 1.007) ** 0.5)])
 def test_heatsink_of_known_resistance(derived, altitude, factor):
     """Two of 3 K/W; ISO 2533: 1.225 kg/m3 at sea level, 1.007 at 2000 m."""
-    text = (f"environment: {{altitude: {altitude}}}\n"
-            "thermal: {heatsink: {r_th_sa: 3 K/W, count: 2, place: outside}}\n")
+    text = (
+        f"environment: {{altitude: {altitude}}}\n"
+        "thermal: {heatsink: {r_th_sa: 3 K/W, count: 2, place: outside}}\n"
+    )
     assert derived("r_sink", text) == pytest.approx(1.5 * factor, rel=1e-3)
 
 
 def test_heatsink_outside_of_an_open_frame(derived):
     """30 degC, 2 K/W for the switches' 4 W and the conduction; the sink is in the ambient."""
-    text = spec("environment: {ambient: 30 degC, altitude: 0 m}\n"
-                "thermal: {enclosure: none, heatsink: {r_th_sa: 2 K/W, place: outside}}\n")
+    text = spec(
+        "environment: {ambient: 30 degC, altitude: 0 m}\n"
+        "thermal: {enclosure: none, heatsink: {r_th_sa: 2 K/W, place: outside}}\n"
+    )
     t_junction = junction(303.15, 2 + 1.5 / 4, 4.0)
     heat = 4.0 + conduction(t_junction)
     assert derived("t_junction_rated", text) == pytest.approx(t_junction, abs=0.02)
@@ -142,8 +144,9 @@ def test_heatsink_outside_of_an_open_frame(derived):
 def test_packages_in_still_air(derived):
     """No heatsink: four packages of 40 K/W share the heat of the channel."""
     stage = STAGE.replace("r_th_jc: 1 K/W", "r_th_ja: 40 K/W")
-    text = spec("environment: {ambient: 30 degC}\nthermal: {enclosure: none, heatsink: none}\n",
-                stage)
+    text = spec(
+        "environment: {ambient: 30 degC}\nthermal: {enclosure: none, heatsink: none}\n", stage
+    )
     assert derived("r_th_own", text) == pytest.approx(10.0)
     expected = junction(303.15, 10.0, 4.0)
     assert derived("t_junction_rated", text) == pytest.approx(expected, abs=0.02)
@@ -151,8 +154,10 @@ def test_packages_in_still_air(derived):
 
 @pytest.mark.parametrize(("basis", "share"), [("one-eighth", 1 / 8), ("full-sine", 1.0)])
 def test_heat_of_the_rating(derived, basis, share):
-    text = spec(f"thermal: {{basis: {basis}, heatsink: {{t: 60 degC, place: outside}}}}\n"
-                "signal: {crest_factor: 12.0412 dB}\n")
+    text = spec(
+        f"thermal: {{basis: {basis}, heatsink: {{t: 60 degC, place: outside}}}}\n"
+        "signal: {crest_factor: 12.0412 dB}\n"
+    )
     t = junction(333.15, 1.5 / 4, 4.0, share)
     expected = 4 + share * conduction(t) + 3
     assert derived("p_heat_basis", text) == pytest.approx(expected, rel=1e-3)
@@ -165,7 +170,8 @@ def test_surface_of_a_box_against_the_heat_that_leaves_it(derived):
         "environment: {ambient: 25 degC, altitude: 0 m, place: indoor}\n"
         "thermal: {heatsink: none, enclosure: {width: 300 mm, height: 100 mm, depth: 200 mm,"
         " emissivity: 0.9, openings: sealed}}\nsignal: {crest_factor: 12.0412 dB}\n",
-        STAGE.replace("r_th_jc: 1 K/W", "r_th_ja: 40 K/W"))
+        STAGE.replace("r_th_jc: 1 K/W", "r_th_ja: 40 K/W"),
+    )
     rise = derived("enclosure_rise", text)
     width, height, depth = size
     side = 2 * (width + depth) * height
@@ -210,6 +216,21 @@ def test_idle_heat_by_terms():
     gates = 2 * 2 * 30e-9 * 12.0
     copper = ripple**2 / 12 * (0.04 + 0.03)
     expected = 2 * ((hard + gates) * carrier + copper) + 0.5 + 0.25
-    found = idle(2.0, v, carrier, 2.0, 5e-9, 30e-9, 12.0, 20e-9, ripple, 0.08, 0.03, 0.5,
-                 "two-level", "none", 0.25)
+    found = idle(
+        2.0,
+        v,
+        carrier,
+        2.0,
+        5e-9,
+        30e-9,
+        12.0,
+        20e-9,
+        ripple,
+        0.08,
+        0.03,
+        0.5,
+        "two-level",
+        "none",
+        0.25,
+    )
     assert found == pytest.approx(expected)

@@ -31,9 +31,13 @@ def test_ringing_where_nothing_is_known(derived):
     assert derived("v_node_peak", text) == pytest.approx(75.0)
 
 
-@pytest.mark.parametrize(("snubber", "c_snubber"), [
-    ("snubber: none", 0.0), ("snubber: {c: 400 pF}", 400e-12),
-])
+@pytest.mark.parametrize(
+    ("snubber", "c_snubber"),
+    [
+        ("snubber: none", 0.0),
+        ("snubber: {c: 400 pF}", 400e-12),
+    ],
+)
 def test_ringing_with_the_output_charge_of_two_devices(snubber, c_snubber):
     """12 nC each at 60 V: 400 pF together; an instant edge gives i sqrt(l / c)."""
     from ampreview.rules.derived.node import overshoot, overshoot_of_ramp
@@ -49,24 +53,35 @@ def test_ringing_with_the_output_charge_of_two_devices(snubber, c_snubber):
     assert least == pytest.approx(6.0 * math.sqrt(5e-9 / 20e-12))
 
 
-@pytest.mark.parametrize(("feedback", "name", "expected"), [
-    ("none", "loop_gain_1k", 0.0), ("none", "loop_gain_treble", 0.0),
-    # an integrator: 50 kHz over 1 kHz and over 20 kHz; second order at 1 kHz: squared
-    ("before-filter, loop_crossover: 50 kHz", "loop_gain_1k", 50.0),
-    ("before-filter, loop_crossover: 50 kHz, loop_order: 2", "loop_gain_1k", 2500.0),
-    ("after-filter, loop_crossover: 50 kHz", "loop_gain_treble", 2.5),
-    ("after-filter", "filter_in_loop", "yes"), ("before-filter", "filter_in_loop", "no"),
-    ("none", "filter_in_loop", "no"),
-])
+@pytest.mark.parametrize(
+    ("feedback", "name", "expected"),
+    [
+        ("none", "loop_gain_1k", 0.0),
+        ("none", "loop_gain_treble", 0.0),
+        # an integrator: 50 kHz over 1 kHz and over 20 kHz; second order at 1 kHz: squared
+        ("before-filter, loop_crossover: 50 kHz", "loop_gain_1k", 50.0),
+        ("before-filter, loop_crossover: 50 kHz, loop_order: 2", "loop_gain_1k", 2500.0),
+        ("after-filter, loop_crossover: 50 kHz", "loop_gain_treble", 2.5),
+        ("after-filter", "filter_in_loop", "yes"),
+        ("before-filter", "filter_in_loop", "no"),
+        ("none", "filter_in_loop", "no"),
+    ],
+)
 def test_loop_gain(derived, feedback, name, expected):
     text = channel("band: 20 Hz .. 20 kHz", f"modulator: {{feedback: {feedback}}}")
     assert derived(name, text) == pytest.approx(expected)
 
 
-@pytest.mark.parametrize(("locked", "converter", "count", "word"), [
-    ("no", "none", 1, "no"), ("no", "none", 2, "yes"), ("no", "step-up", 1, "yes"),
-    ("yes", "none", 2, "no"), ("yes", "step-up", 1, "no"),
-])
+@pytest.mark.parametrize(
+    ("locked", "converter", "count", "word"),
+    [
+        ("no", "none", 1, "no"),
+        ("no", "none", 2, "yes"),
+        ("no", "step-up", 1, "yes"),
+        ("yes", "none", 2, "no"),
+        ("yes", "step-up", 1, "no"),
+    ],
+)
 def test_who_may_beat(derived, locked, converter, count, word):
     text = f"supply: {{converter: {converter}}}\nchannels:\n" + "".join(
         f"  c{k}: {{modulator: {{locked: {locked}}}}}\n" for k in range(count)
@@ -106,7 +121,9 @@ def test_saturation_between_cold_and_hot(derived):
     from ampreview.rules.formulas.inductor import hot_saturation
 
     text = channel(
-        "rated_power: 50 W", "rated_load: 4 ohm", "modulator: {type: self-oscillating}",
+        "rated_power: 50 W",
+        "rated_load: 4 ohm",
+        "modulator: {type: self-oscillating}",
         "filter: {type: lc, inductor: {i_sat: 10 A, i_sat_hot_factor: 0.7, rise_rated: 40 K,"
         " i_rms: 5 A, l: 10 uH}}",
     )
@@ -114,21 +131,40 @@ def test_saturation_between_cold_and_hot(derived):
     assert hot_saturation(10.0, 0.8, 335.65, 298.15, 373.15) == pytest.approx(9.0)
 
 
-@pytest.mark.parametrize(("line", "name", "expected"), [
-    ("loudspeaker: {z_rated: 8 ohm}", "r_e", 6.4),
-    ("loudspeaker: {z_rated: 8 ohm}", "z_driver_min", 6.4),
-    ("loudspeaker: {z_rated: 8 ohm, series: 2, parallel: 4}", "z_network", 4.0),
-    ("loudspeaker: {z_rated: 8 ohm, z_min: 6 ohm, series: 2, parallel: 4}", "z_load_min", 3.0),
-    ("loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: programme}",
-     "p_driver_noise", 30.0),
-    ("loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: peak}", "p_driver_noise", 15.0),
-    ("loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: aes2-1984}",
-     "p_driver_noise", 60.0),
-    ("loudspeaker: {z_rated: 4 ohm, sensitivity: 86 dB, sensitivity_basis: 1-watt}",
-     "sensitivity_2v83", 86 + 10 * math.log10(2)),
-    ("loudspeaker: {z_rated: 4 ohm, sensitivity: 86 dB, sensitivity_basis: 2.83-volt}",
-     "sensitivity_2v83", 86.0),
-])
+@pytest.mark.parametrize(
+    ("line", "name", "expected"),
+    [
+        ("loudspeaker: {z_rated: 8 ohm}", "r_e", 6.4),
+        ("loudspeaker: {z_rated: 8 ohm}", "z_driver_min", 6.4),
+        ("loudspeaker: {z_rated: 8 ohm, series: 2, parallel: 4}", "z_network", 4.0),
+        ("loudspeaker: {z_rated: 8 ohm, z_min: 6 ohm, series: 2, parallel: 4}", "z_load_min", 3.0),
+        (
+            "loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: programme}",
+            "p_driver_noise",
+            30.0,
+        ),
+        (
+            "loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: peak}",
+            "p_driver_noise",
+            15.0,
+        ),
+        (
+            "loudspeaker: {z_rated: 8 ohm, p_rated: 60 W, rating_method: aes2-1984}",
+            "p_driver_noise",
+            60.0,
+        ),
+        (
+            "loudspeaker: {z_rated: 4 ohm, sensitivity: 86 dB, sensitivity_basis: 1-watt}",
+            "sensitivity_2v83",
+            86 + 10 * math.log10(2),
+        ),
+        (
+            "loudspeaker: {z_rated: 4 ohm, sensitivity: 86 dB, sensitivity_basis: 2.83-volt}",
+            "sensitivity_2v83",
+            86.0,
+        ),
+    ],
+)
 def test_loads_and_drivers(derived, line, name, expected):
     assert derived(name, channel(line)) == pytest.approx(expected)
 

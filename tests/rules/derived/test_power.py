@@ -20,20 +20,23 @@ CONVERTED = (
 HEAT = 40 / 4 + 60 / 3 + 90 / 9  # 10, 20 and 10 W
 
 
-@pytest.mark.parametrize(("supply", "name", "expected"), [
-    (DIRECT, "p_rated_sum", 192.0),
-    (DIRECT, "p_source_least", 192.0),
-    (CONVERTED, "p_source_least", 190 / 0.8 + 2),
-    (DIRECT, "p_in_rated", 190 + HEAT + 2),
-    (DIRECT, "p_rail_rated", 190 + HEAT + 2),
-    (CONVERTED, "p_rail_rated", (190 + HEAT) / 2),
-    (CONVERTED, "p_source_rated", (190 + HEAT) / 0.8 + 2),
-    (DIRECT, "converter_share", 0.0),
-    (CONVERTED, "converter_share", 0.25),  # 0.2 lost for 0.8 given
-    (DIRECT, "rail_feed", "source"),
-    (CONVERTED, "rail_feed", "converter"),
-    (CONVERTED, "rail_count", 2.0),
-])
+@pytest.mark.parametrize(
+    ("supply", "name", "expected"),
+    [
+        (DIRECT, "p_rated_sum", 192.0),
+        (DIRECT, "p_source_least", 192.0),
+        (CONVERTED, "p_source_least", 190 / 0.8 + 2),
+        (DIRECT, "p_in_rated", 190 + HEAT + 2),
+        (DIRECT, "p_rail_rated", 190 + HEAT + 2),
+        (CONVERTED, "p_rail_rated", (190 + HEAT) / 2),
+        (CONVERTED, "p_source_rated", (190 + HEAT) / 0.8 + 2),
+        (DIRECT, "converter_share", 0.0),
+        (CONVERTED, "converter_share", 0.25),  # 0.2 lost for 0.8 given
+        (DIRECT, "rail_feed", "source"),
+        (CONVERTED, "rail_feed", "converter"),
+        (CONVERTED, "rail_count", 2.0),
+    ],
+)
 def test_power_of_three_channels(derived, supply, name, expected):
     text = supply.replace("p_aux", "converter: none, p_aux") if supply == DIRECT else supply
     assert derived(name, text + THREE) == pytest.approx(expected)
@@ -103,11 +106,17 @@ def test_current_of_the_bulk_at_programme():
 
 def test_bulk_current_of_unlike_channels_by_powers():
     """Signal parts of the channels add as they are, whatever the order of the channels."""
+
     def rated(order):
         pick = lambda values: tuple(values[k] for k in order)  # noqa: E731
         return at_rated(
-            pick((1.0, 2.0, 2.0)), pick(("two-level", "two-level", "three-level")),
-            pick((3.0, 5.0, 7.0)), pick((0.5, 0.8, 0.9)), ("yes",) * 3, 0.1, 10e-3,
+            pick((1.0, 2.0, 2.0)),
+            pick(("two-level", "two-level", "three-level")),
+            pick((3.0, 5.0, 7.0)),
+            pick((0.5, 0.8, 0.9)),
+            ("yes",) * 3,
+            0.1,
+            10e-3,
             pick((30.0, 60.0, 90.0)),
         )
 
@@ -115,66 +124,111 @@ def test_bulk_current_of_unlike_channels_by_powers():
     assert rated((2, 0, 1)) == pytest.approx(rated((0, 1, 2)), rel=1e-12)
 
 
+VEHICLE = (
+    "environment: {place: vehicle}\n"
+    "supply: {source: dc-source, converter: none, surge: {v: 87 V}}\n"
+)
 PACK = "supply: {source: battery, converter: none}\nbattery: "
 
 
-@pytest.mark.parametrize(("battery", "name", "expected"), [
-    ("{chemistry: li-ion, series: 3}", "v_pack_full", 12.6),
-    ("{chemistry: lfp, series: 4}", "v_pack_full", 14.6),
-    ("{chemistry: lead-acid-agm, series: 6}", "v_pack_full", 14.4),
-    ("{chemistry: lead-acid-flooded, series: 6}", "v_pack_full", 15.48),
-    ("{chemistry: nimh, series: 10}", "v_pack_full", 15.0),
-    ("{chemistry: li-ion, series: 3, cell: {v_oc_low: 3.3 V}}", "v_pack_low", 9.9),
-    ("{chemistry: li-ion, parallel: 2, cell: {capacity: 3 Ah}}", "capacity_pack", 6 * 3600.0),
-    ("{chemistry: li-ion, parallel: 2, cell: {capacity: 3 Ah}}", "i_cell_charge_max", 1.5),
-    ("{chemistry: li-ion, series: 3, parallel: 2, cell: {capacity: 3 Ah}}", "e_pack",
-     3 * 3.6 * 2 * 3 * 3600),
-    ("{chemistry: lfp, series: 4, parallel: 1, cell: {capacity: 3 Ah}}", "e_pack",
-     4 * 3.2 * 3 * 3600),
-    ("{chemistry: lead-acid-agm, series: 6, parallel: 1, cell: {capacity: 7 Ah}}", "e_pack",
-     12 * 7 * 3600),
-    ("{chemistry: nimh, series: 10, parallel: 1, cell: {capacity: 2 Ah}}", "e_pack",
-     12 * 2 * 3600),
-    ("{chemistry: li-ion, cell: {capacity: 3 Ah, i_cont: 6 A}}", "shortest_discharge", 1800.0),
-    ("{chemistry: li-ion}", "shortest_discharge", 1800.0),
-    ("{chemistry: nimh}", "shortest_discharge", 3600.0),
-    ("{chemistry: lead-acid-agm}", "shortest_discharge", 3600.0),
-    ("{chemistry: lead-acid-flooded}", "shortest_discharge", 7200.0),
-    ("{chemistry: lead-acid-agm}", "peukert_exponent", 1.15),
-    ("{chemistry: lead-acid-flooded}", "peukert_exponent", 1.3),
-    ("{chemistry: li-ion}", "t_charge_low", 273.15),
-    ("{chemistry: li-ion}", "t_charge_high", 318.15),
-    ("{chemistry: lead-acid-agm}", "t_charge_low", 253.15),
-    ("{chemistry: lead-acid-agm}", "t_charge_high", 323.15),
-    ("{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm}}", "r_pack", 0.045),
-    ("{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm},"
-     " protection: {r: 10 mohm}}", "r_short", 0.055),
-    ("{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm}}", "p_fault",
-     12.6**2 / (4 * 0.045)),
-])
+@pytest.mark.parametrize(
+    ("battery", "name", "expected"),
+    [
+        ("{chemistry: li-ion, series: 3}", "v_pack_full", 12.6),
+        ("{chemistry: lfp, series: 4}", "v_pack_full", 14.6),
+        ("{chemistry: lead-acid-agm, series: 6}", "v_pack_full", 14.4),
+        ("{chemistry: lead-acid-flooded, series: 6}", "v_pack_full", 15.48),
+        ("{chemistry: nimh, series: 10}", "v_pack_full", 15.0),
+        ("{chemistry: li-ion, series: 3, cell: {v_oc_low: 3.3 V}}", "v_pack_low", 9.9),
+        ("{chemistry: li-ion, parallel: 2, cell: {capacity: 3 Ah}}", "capacity_pack", 6 * 3600.0),
+        ("{chemistry: li-ion, parallel: 2, cell: {capacity: 3 Ah}}", "i_cell_charge_max", 1.5),
+        (
+            "{chemistry: li-ion, series: 3, parallel: 2, cell: {capacity: 3 Ah}}",
+            "e_pack",
+            3 * 3.6 * 2 * 3 * 3600,
+        ),
+        (
+            "{chemistry: lfp, series: 4, parallel: 1, cell: {capacity: 3 Ah}}",
+            "e_pack",
+            4 * 3.2 * 3 * 3600,
+        ),
+        (
+            "{chemistry: lead-acid-agm, series: 6, parallel: 1, cell: {capacity: 7 Ah}}",
+            "e_pack",
+            12 * 7 * 3600,
+        ),
+        (
+            "{chemistry: nimh, series: 10, parallel: 1, cell: {capacity: 2 Ah}}",
+            "e_pack",
+            12 * 2 * 3600,
+        ),
+        ("{chemistry: li-ion, cell: {capacity: 3 Ah, i_cont: 6 A}}", "shortest_discharge", 1800.0),
+        ("{chemistry: li-ion}", "shortest_discharge", 1800.0),
+        ("{chemistry: nimh}", "shortest_discharge", 3600.0),
+        ("{chemistry: lead-acid-agm}", "shortest_discharge", 3600.0),
+        ("{chemistry: lead-acid-flooded}", "shortest_discharge", 7200.0),
+        ("{chemistry: lead-acid-agm}", "peukert_exponent", 1.15),
+        ("{chemistry: lead-acid-flooded}", "peukert_exponent", 1.3),
+        ("{chemistry: li-ion}", "t_charge_low", 273.15),
+        ("{chemistry: li-ion}", "t_charge_high", 318.15),
+        ("{chemistry: lead-acid-agm}", "t_charge_low", 253.15),
+        ("{chemistry: lead-acid-agm}", "t_charge_high", 323.15),
+        (
+            "{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm}}",
+            "r_pack",
+            0.045,
+        ),
+        (
+            "{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm},"
+            " protection: {r: 10 mohm}}",
+            "r_short",
+            0.055,
+        ),
+        (
+            "{chemistry: li-ion, series: 3, parallel: 2, cell: {r_internal: 30 mohm}}",
+            "p_fault",
+            12.6**2 / (4 * 0.045),
+        ),
+    ],
+)
 def test_pack(derived, battery, name, expected):
     assert derived(name, PACK + battery + "\n") == pytest.approx(expected)
 
 
-@pytest.mark.parametrize(("lines", "name", "expected"), [
-    ("environment: {place: vehicle}\nsupply: {source: dc-source, converter: none, surge: {v: 87 V}}"
-     "\nprotection: {surge: {v_clamp: 38 V}}", "v_surge", 38.0),
-    ("environment: {place: vehicle}\nsupply: {source: dc-source, converter: none, surge: {v: 87 V}}"
-     "\nprotection: {surge: none}", "v_surge", 87.0),
-    ("environment: {place: outdoor}", "sun", 1000.0),
-    ("environment: {place: indoor}", "sun", 0.0),
-    ("environment: {place: vehicle}", "sun", 0.0),
-    ("supply: {source: dc-source, rails: split, v_rail: 30 V, converter: none}",
-     "v_across_fuse", 60.0),
-])
+@pytest.mark.parametrize(
+    ("lines", "name", "expected"),
+    [
+        (
+            VEHICLE + "protection: {surge: {v_clamp: 38 V}}",
+            "v_surge",
+            38.0,
+        ),
+        (
+            VEHICLE + "protection: {surge: none}",
+            "v_surge",
+            87.0,
+        ),
+        ("environment: {place: outdoor}", "sun", 1000.0),
+        ("environment: {place: indoor}", "sun", 0.0),
+        ("environment: {place: vehicle}", "sun", 0.0),
+        (
+            "supply: {source: dc-source, rails: split, v_rail: 30 V, converter: none}",
+            "v_across_fuse",
+            60.0,
+        ),
+    ],
+)
 def test_environment_and_source(derived, lines, name, expected):
     assert derived(name, lines + "\n") == pytest.approx(expected)
 
 
-@pytest.mark.parametrize(("method", "keys", "expected"), [
-    ("schottky", "v_f: 0.5 V", 0.5 * 200 / 25),
-    ("p-channel", "r_on: 10 mohm", 0.01 * 8.0**2),
-])
+@pytest.mark.parametrize(
+    ("method", "keys", "expected"),
+    [
+        ("schottky", "v_f: 0.5 V", 0.5 * 200 / 25),
+        ("p-channel", "r_on: 10 mohm", 0.01 * 8.0**2),
+    ],
+)
 def test_heat_of_a_guard_against_reversal(method, keys, expected):
     from ampreview.rules.derived.protection import heat_of_drop, heat_of_resistance
 

@@ -25,29 +25,32 @@ FULL = "output_stage: {topology: full-bridge}"
 LOAD = ("rated_power: 50 W", "rated_load: 4 ohm")
 
 
-@pytest.mark.parametrize(("name", "supply", "topology", "expected"), [
-    ("n_legs", SINGLE, HALF, 1.0),
-    ("n_legs", SINGLE, FULL, 2.0),
-    ("v_swing", SINGLE, FULL, 24.0),
-    ("v_swing", SPLIT, HALF, 60.0),
-    ("v_ideal", SINGLE, HALF, 12.0),
-    ("v_ideal", SINGLE, FULL, 24.0),
-    ("v_ideal", SPLIT, HALF, 30.0),
-    ("v_ideal", SPLIT, FULL, 60.0),
-    ("i_rated_peak", SPLIT, HALF, 5.0),  # 50 W = 5 A^2 / 2 * 4 ohm
-    ("depth_rated", SPLIT, HALF, 20.0 / 30.0),  # 5 A in 4 ohm
-    ("depth_rated", SINGLE, FULL, 20.0 / 24.0),
-    ("v_terminal_dc", SINGLE, FULL, 12.0),
-    ("v_terminal_dc", SPLIT, HALF, 0.0),
-    ("v_terminal_dc", SPLIT, FULL, 0.0),
-    ("v_terminal_ac", SINGLE, FULL, 12.0 / math.sqrt(2)),
-    ("v_touch", SPLIT, HALF, 60.0),
-    ("v_touch", SINGLE, HALF, 24.0),
-    ("rail_harmless", SPLIT, HALF, "no"),  # 60 V against 48 V
-    ("rail_harmless", SINGLE, HALF, "yes"),
-    ("output_harmless", SINGLE, FULL, "yes"),  # 24 V against 0.8 * 42.4 V = 33.9 V
-    ("output_harmless", SPLIT, FULL, "no"),
-])
+@pytest.mark.parametrize(
+    ("name", "supply", "topology", "expected"),
+    [
+        ("n_legs", SINGLE, HALF, 1.0),
+        ("n_legs", SINGLE, FULL, 2.0),
+        ("v_swing", SINGLE, FULL, 24.0),
+        ("v_swing", SPLIT, HALF, 60.0),
+        ("v_ideal", SINGLE, HALF, 12.0),
+        ("v_ideal", SINGLE, FULL, 24.0),
+        ("v_ideal", SPLIT, HALF, 30.0),
+        ("v_ideal", SPLIT, FULL, 60.0),
+        ("i_rated_peak", SPLIT, HALF, 5.0),  # 50 W = 5 A^2 / 2 * 4 ohm
+        ("depth_rated", SPLIT, HALF, 20.0 / 30.0),  # 5 A in 4 ohm
+        ("depth_rated", SINGLE, FULL, 20.0 / 24.0),
+        ("v_terminal_dc", SINGLE, FULL, 12.0),
+        ("v_terminal_dc", SPLIT, HALF, 0.0),
+        ("v_terminal_dc", SPLIT, FULL, 0.0),
+        ("v_terminal_ac", SINGLE, FULL, 12.0 / math.sqrt(2)),
+        ("v_touch", SPLIT, HALF, 60.0),
+        ("v_touch", SINGLE, HALF, 24.0),
+        ("rail_harmless", SPLIT, HALF, "no"),  # 60 V against 48 V
+        ("rail_harmless", SINGLE, HALF, "yes"),
+        ("output_harmless", SINGLE, FULL, "yes"),  # 24 V against 0.8 * 42.4 V = 33.9 V
+        ("output_harmless", SPLIT, FULL, "no"),
+    ],
+)
 def test_swing_and_levels(derived, name, supply, topology, expected):
     assert derived(name, supply + channel(topology, *LOAD)) == pytest.approx(expected)
 
@@ -76,9 +79,14 @@ def test_direct_voltage_on_the_coil(derived):
     assert derived("p_dc_fault", text) == pytest.approx(75.0)
 
 
-@pytest.mark.parametrize(("lines", "expected"), [
-    ((), 2.0), (("environment: {place: outdoor}",), 3.0), (("environment: {place: indoor}",), 2.0),
-])
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        ((), 2.0),
+        (("environment: {place: outdoor}",), 3.0),
+        (("environment: {place: indoor}",), 2.0),
+    ],
+)
 def test_pollution_degree(derived, lines, expected):
     assert derived("pollution_degree", "\n".join(lines) + "\n") == expected
 
@@ -87,25 +95,36 @@ GATE = "gate_drive: {v_drv: 12 V, i_source: 2 A, i_sink: 4 A, r_g_on: 10 ohm, r_
 DEVICE = "r_g_int: 1 ohm, r_g_test: 9 ohm, t_d_on: 10 ns, t_d_off: 30 ns, t_r: 20 ns, t_f: 15 ns"
 
 
-@pytest.mark.parametrize(("name", "expected"), [
-    # two devices share the driver: 2 * 12 / 2 + 10 + 1 = 23 ohm on, 2 * 12 / 4 + 4 + 1 = 11 off
-    ("r_gate_on", 23.0), ("r_gate_off", 11.0),
-    ("t_on_circuit", 23e-9), ("t_d_off_circuit", 33e-9), ("t_f_circuit", 16.5e-9),
-    ("t_off_outlasts", 35e-9),  # 30 + 15 - 10 ns as printed; the gates' capacitance is silent
-    ("t_dead_distortion", 50e-9),
-    ("t_edge", (20 * 2.3 + 15 * 1.1) / 2 * 1e-9),
-    ("t_pulse_min", 60e-9 + (20 * 2.3 + 15 * 1.1) / 2 * 1e-9),
-    ("slew", 0.8 * 60 / ((20 * 2.3 + 15 * 1.1) / 2 * 1e-9)),
-])
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        # two devices share the driver: 2 * 12 / 2 + 10 + 1 = 23 ohm on, 2 * 12 / 4 + 4 + 1 = 11 off
+        ("r_gate_on", 23.0),
+        ("r_gate_off", 11.0),
+        ("t_on_circuit", 23e-9),
+        ("t_d_off_circuit", 33e-9),
+        ("t_f_circuit", 16.5e-9),
+        ("t_off_outlasts", 35e-9),  # 30 + 15 - 10 ns as printed; the gates' capacitance is silent
+        ("t_dead_distortion", 50e-9),
+        ("t_edge", (20 * 2.3 + 15 * 1.1) / 2 * 1e-9),
+        ("t_pulse_min", 60e-9 + (20 * 2.3 + 15 * 1.1) / 2 * 1e-9),
+        ("slew", 0.8 * 60 / ((20 * 2.3 + 15 * 1.1) / 2 * 1e-9)),
+    ],
+)
 def test_times_in_the_circuit(derived, name, expected):
     gate = GATE + ", dead_time: 60 ns}"
     text = SPLIT + channel(stage("half-bridge", DEVICE, "parallel: 2"), gate)
     assert derived(name, text) == pytest.approx(expected, rel=1e-9)
 
 
-@pytest.mark.parametrize(("charges", "c_gate"), [
-    ("c_iss: 2 nF", 2e-9), ("q_g: 30 nC, q_gd: 6 nC", 2e-9), ("q_g: 24 nC", 1.4e-9),
-])
+@pytest.mark.parametrize(
+    ("charges", "c_gate"),
+    [
+        ("c_iss: 2 nF", 2e-9),
+        ("q_g: 30 nC, q_gd: 6 nC", 2e-9),
+        ("q_g: 24 nC", 1.4e-9),
+    ],
+)
 def test_gates_decide_where_they_take_longer_than_printed(derived, charges, c_gate):
     """Threshold of 3 V: exp(-t / tau) = 1/4 on the way down, 3/4 on the way up."""
     device = f"{charges}, v_gs_th: 3 V, r_g_int: 1 ohm, t_d_on: 1 ns, t_d_off: 2 ns, t_f: 1 ns"
@@ -122,32 +141,49 @@ def test_test_set_up_is_credited_with_half_an_ohm(derived):
     assert derived("t_on_circuit", text) == pytest.approx(10e-9 * 16.2 / 0.5)
 
 
-@pytest.mark.parametrize(("name", "expected"), [
-    ("t_on_circuit", 10e-9), ("t_d_off_circuit", 30e-9), ("t_f_circuit", 15e-9),
-    ("t_edge", 17.5e-9),
-])
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        ("t_on_circuit", 10e-9),
+        ("t_d_off_circuit", 30e-9),
+        ("t_f_circuit", 15e-9),
+        ("t_edge", 17.5e-9),
+    ],
+)
 def test_times_as_printed_where_the_gate_loop_is_unknown(derived, name, expected):
     device = "t_d_on: 10 ns, t_d_off: 30 ns, t_r: 20 ns, t_f: 15 ns"
     assert derived(name, SPLIT + channel(stage("half-bridge", device))) == pytest.approx(expected)
 
 
-@pytest.mark.parametrize(("v_dss", "share"), [
-    ("480 V", 0.5),  # 60 V are a quarter of the 240 V of the test, the root is a half
-    ("100 V", 1.0),  # above the 50 V of the test: not more than printed
-])
+@pytest.mark.parametrize(
+    ("v_dss", "share"),
+    [
+        ("480 V", 0.5),  # 60 V are a quarter of the 240 V of the test, the root is a half
+        ("100 V", 1.0),  # above the 50 V of the test: not more than printed
+    ],
+)
 def test_gate_drain_charge_grows_with_the_root_of_the_swing(derived, v_dss, share):
     device = f"q_gd: 20 nC, v_dss: {v_dss}"
     text = SPLIT + channel(stage("half-bridge", device))
     assert derived("q_gd_swing", text) == pytest.approx(20e-9 * share)
 
 
-@pytest.mark.parametrize(("limiter", "expected"), [
-    ("limiter: none", 30.0 / 3.2), ("limiter: {v_peak: 16 V}", 5.0),
-])
+@pytest.mark.parametrize(
+    ("limiter", "expected"),
+    [
+        ("limiter: none", 30.0 / 3.2),
+        ("limiter: {v_peak: 16 V}", 5.0),
+    ],
+)
 def test_peak_current_of_a_stage_that_clips(derived, limiter, expected):
     """A load of 4 ohm may fall to 3.2 ohm (IEC 60268-3 allows 80 %)."""
-    text = SPLIT + channel(HALF, "rated_load: 4 ohm", "loudspeaker: {z_min: 3.2 ohm}", limiter,
-                           "modulator: {m_max: 100 %}")
+    text = SPLIT + channel(
+        HALF,
+        "rated_load: 4 ohm",
+        "loudspeaker: {z_min: 3.2 ohm}",
+        limiter,
+        "modulator: {m_max: 100 %}",
+    )
     assert derived("i_peak", text) == pytest.approx(expected)
 
 
@@ -178,12 +214,15 @@ def test_refill_of_the_bootstrap_sets_the_shortest_pulse(derived):
     assert derived("t_pulse_min", text) == pytest.approx(40e-9 * 10 / 1.2)
 
 
-@pytest.mark.parametrize(("name", "topology", "more", "expected"), [
-    ("package_share", "half-bridge", "switches_per_package: 2", 1.0),
-    ("package_share", "full-bridge", "switches_per_package: 2", 0.5),
-    ("package_share", "full-bridge", "v_dss: 60 V", 0.25),
-    ("package_share", "half-bridge", "v_dss: 60 V", 0.5),
-])
+@pytest.mark.parametrize(
+    ("name", "topology", "more", "expected"),
+    [
+        ("package_share", "half-bridge", "switches_per_package: 2", 1.0),
+        ("package_share", "full-bridge", "switches_per_package: 2", 0.5),
+        ("package_share", "full-bridge", "v_dss: 60 V", 0.25),
+        ("package_share", "half-bridge", "v_dss: 60 V", 0.5),
+    ],
+)
 def test_share_of_a_package(derived, name, topology, more, expected):
     assert derived(name, SPLIT + channel(stage(topology, more))) == pytest.approx(expected)
     two = SPLIT + channel(stage(topology, more, "parallel: 2"))

@@ -4,7 +4,9 @@ import math
 
 import pytest
 
-from ampreview.rules.derived.excursion import excursion_open, excursion_sealed
+from ampreview.rules.derived.excursion import cone_alone, excursion_open, excursion_sealed
+from ampreview.rules.derived.load import lowest_load
+from ampreview.rules.formulas.driver import bass_frequencies
 from ampreview.rules.loudspeaker.loudspeaker_clipped_power import figure as clipped
 from ampreview.rules.loudspeaker.loudspeaker_minimum_impedance import figure as least_impedance
 from ampreview.rules.loudspeaker.low_frequency_output import figure as bass
@@ -34,11 +36,17 @@ def test_clipped_power_of_a_string() -> None:
         assert clipped(clip, rms, peak, 2.0, 8.0, 50.0) == pytest.approx(0.25)
 
 
-@pytest.mark.parametrize(("r", "c", "expected"), [
-    # 1.25 * 6.4 ohm and l / r^2 are right; each is then twice too large or too small
-    (8.0, 30e-6, 1.0), (16.0, 30e-6 / 4, 2.0), (4.0, 30e-6 * 4, 2.0), (8.0, 60e-6, 2.0),
-    (8.0, 15e-6, 2.0),
-])
+@pytest.mark.parametrize(
+    ("r", "c", "expected"),
+    [
+        # 1.25 * 6.4 ohm and l / r^2 are right; each is then twice too large or too small
+        (8.0, 30e-6, 1.0),
+        (16.0, 30e-6 / 4, 2.0),
+        (4.0, 30e-6 * 4, 2.0),
+        (8.0, 60e-6, 2.0),
+        (8.0, 15e-6, 2.0),
+    ],
+)
 def test_zobel_against_the_right_one(r: float, c: float, expected: float) -> None:
     assert zobel(r, c, 6.4, 30e-6 * 64) == pytest.approx(expected)
 
@@ -68,3 +76,23 @@ def test_excursion_search_reaches_the_resonance(box):
     else:
         found = excursion_open(2e-3, f_s, q, corner, order, low, 5e3)
     assert found == pytest.approx(expected, rel=0.05)
+
+
+def test_frequencies_of_a_search() -> None:
+    """From the low end to the end of the search or of the band, evenly in octaves."""
+    found = bass_frequencies(20.0, 20e3, 80.0)
+    assert (found[0], found[-1]) == (20.0, pytest.approx(80.0))
+    assert found[16] == pytest.approx(40.0)
+    assert len(found) == 33
+    assert bass_frequencies(20.0, 60.0, 80.0)[-1] == pytest.approx(60.0)
+    assert bass_frequencies(100.0, 20e3, 80.0)[-1] == pytest.approx(100.0)
+
+
+def test_cone_alone_has_no_help_from_a_box() -> None:
+    assert cone_alone() == 1.0
+
+
+def test_lower_rated_load_dips_in_the_same_ratio() -> None:
+    """8 ohm that dip to 6; 4 ohm allowed: 3; 16 ohm allowed: the network itself, 6."""
+    assert lowest_load(6.0, 1.0, 1.0, 8.0, 4.0) == pytest.approx(3.0)
+    assert lowest_load(6.0, 1.0, 1.0, 8.0, 16.0) == pytest.approx(6.0)

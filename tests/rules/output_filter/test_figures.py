@@ -10,6 +10,7 @@ from ampreview.rules.derived.response import (
     larger_deviation,
     resistance,
 )
+from ampreview.rules.output_filter.blocking_capacitor_stress import figure as blocking
 from ampreview.rules.output_filter.carrier_heats_loudspeaker import figure as coil_heat
 from ampreview.rules.output_filter.damper_power import figure as damper_power
 from ampreview.rules.output_filter.damper_size import figure as damper_size
@@ -79,13 +80,23 @@ def test_treble_current_of_each_capacitor_with_its_ripple() -> None:
     assert found == pytest.approx(ground, rel=1e-9)
 
 
-@pytest.mark.parametrize(("n_legs", "levels", "share"), [
-    (1.0, "two-level", 0.5), (2.0, "two-level", 0.1), (2.0, "three-level", 1.0),
-])
+@pytest.mark.parametrize(
+    ("n_legs", "levels", "share"),
+    [
+        (1.0, "two-level", 0.5),
+        (2.0, "two-level", 0.1),
+        (2.0, "three-level", 1.0),
+    ],
+)
 @pytest.mark.parametrize(("kind", "stopped"), [("lc", 40), ("bead", 20), ("filterless", 0)])
 @pytest.mark.parametrize(("emission_class", "allowed"), [("a", 40), ("b", 30)])
 def test_emission_by_integration_along_the_lead(
-    n_legs: float, levels: str, share: float, kind: str, stopped: float, emission_class: str,
+    n_legs: float,
+    levels: str,
+    share: float,
+    kind: str,
+    stopped: float,
+    emission_class: str,
     allowed: float,
 ) -> None:
     """Open wire of 0.8 m over ground: current sin(k (l - x)) / cos(k l), its field 60/r each."""
@@ -96,16 +107,47 @@ def test_emission_by_integration_along_the_lead(
     along = sum(math.sin(k * 0.8 * (i + 0.5) / steps) for i in range(steps)) * k * 0.8 / steps
     amperes = volts * share / 350.0 * along / math.cos(k * 0.8)
     decibel = 20 * math.log10(60.0 * amperes / 10.0 / 1e-6) - stopped - allowed
-    found = emission(24.0, 400e3, 20e-9, 0.8, n_legs, levels, kind, emission_class, 30e6,
-                     299792458.0, 350.0, 1.476, 60.0, 10.0, 1e-6)
+    found = emission(
+        24.0,
+        400e3,
+        20e-9,
+        0.8,
+        n_legs,
+        levels,
+        kind,
+        emission_class,
+        30e6,
+        299792458.0,
+        350.0,
+        1.476,
+        60.0,
+        10.0,
+        1e-6,
+    )
     assert found == pytest.approx(decibel, abs=1e-3)
 
 
 def test_slow_carrier_edge_has_no_bend_below_its_corner() -> None:
     """An edge of 1 ns bends at 255 MHz: at 30 MHz the square wave counts in full."""
+
     def level(t_edge: float) -> float:
-        return emission(24.0, 400e3, t_edge, 0.8, 1.0, "two-level", "lc", "b", 30e6, 299792458.0,
-                        350.0, 1.476, 60.0, 10.0, 1e-6)
+        return emission(
+            24.0,
+            400e3,
+            t_edge,
+            0.8,
+            1.0,
+            "two-level",
+            "lc",
+            "b",
+            30e6,
+            299792458.0,
+            350.0,
+            1.476,
+            60.0,
+            10.0,
+            1e-6,
+        )
 
     assert level(1e-9) == pytest.approx(level(0.5e-9))
     assert level(1e-9) - level(0.8 / math.pi / 30e6 * 2) == pytest.approx(20 * math.log10(2))
@@ -124,8 +166,11 @@ def test_response_with_dampers_by_node_equations(connection: str) -> None:
     both = 2 if connection == "each-terminal" else 1
     f = 20e3
     damper = 6.0 * both + both / (2j * math.pi * f * 1e-6)
-    for_load = [20 * math.log10(node_gain(f, 44e-6, 1e-6, damper, z) / node_gain(
-        1e-3, 44e-6, 1e-6, None, z)) for z in (3.0, 12.0)]
+    for_load = [
+        20
+        * math.log10(node_gain(f, 44e-6, 1e-6, damper, z) / node_gain(1e-3, 44e-6, 1e-6, None, z))
+        for z in (3.0, 12.0)
+    ]
     filter_ = (44e-6, 1e-6, 2.0, 0.03, 0.0, 0.0)
     seen = (resistance(6.0, connection, 2.0), capacitance(1e-6, connection, 2.0))
     found = larger_deviation(f, 3.0, 12.0, *filter_, *seen)
@@ -148,3 +193,11 @@ def test_open_load_with_dampers_by_a_scan(connection: str) -> None:
     seen = (resistance(6.0, connection, 2.0), capacitance(2e-6, connection, 2.0))
     found = open_load(44e-6, 1e-6, 0.06, *seen)
     assert found == pytest.approx(20 * math.log10(highest), abs=0.1)
+
+
+@pytest.mark.parametrize(("i_peak", "share"), [(2.0, 0.663), (8.0, 1.0)])
+def test_coupling_capacitor_never_sees_more_than_the_rail(i_peak: float, share: float) -> None:
+    """12 V at rest; 2 A at 40 Hz on 2 mF swing by 3.98 V, 8 A by 15.9 V, of which 12 V fit."""
+    found = blocking(24.0, i_peak, 40.0, 2e-3, 24.0)
+    assert found == pytest.approx((12.0 + min(i_peak / (2 * math.pi * 40 * 2e-3), 12.0)) / 24.0)
+    assert found == pytest.approx(share, abs=0.01)

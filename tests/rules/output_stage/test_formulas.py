@@ -4,9 +4,10 @@ import math
 
 import pytest
 
+from ampreview.rules.derived.losses import with_load
 from ampreview.rules.formulas.losses import idle_loss
 from ampreview.rules.formulas.ringing import current_overshoot, snubber_share
-from ampreview.rules.formulas.switching import dead_time_errors, slope
+from ampreview.rules.formulas.switching import dead_time_errors, distorting_dead_time, slope
 
 
 def test_slope_of_the_edge() -> None:
@@ -41,3 +42,17 @@ def test_error_of_the_dead_time_along_a_quarter_wave(falls: bool) -> None:
         clean = 0.2 if falls else 0.2 * (1 - m * m)
         lost = 0.02 * (1 - m * m) if falls else 0.02
         assert error == pytest.approx(min(max(m - clean, 0.0), lost), abs=1e-15)
+
+
+def test_distorting_dead_time_is_never_negative() -> None:
+    assert distorting_dead_time(20e-9, 10e-9, 50e-9) == 0.0
+    assert distorting_dead_time(60e-9, 10e-9, 50e-9) == pytest.approx(20e-9)
+
+
+def test_output_charge_that_idle_holds_already_is_not_counted_twice() -> None:
+    """Without ripple both idle edges are hard: load adds nothing; all of it where they are soft."""
+    common = (1.0, 60.0, 5.0, 0.5, 0.0, 400e3, 2.0, 0.0, 0.8, 40e-9, "natural-sampling")
+    hard = with_load(*common, 10e-9, 0.0, "two-level", "none")
+    assert hard == pytest.approx(with_load(*common, 0.0, 0.0, "two-level", "none"))
+    soft = with_load(*common, 10e-9, 99.0, "two-level", "none")
+    assert soft - hard == pytest.approx(20e-9 * 60.0 * 400e3)

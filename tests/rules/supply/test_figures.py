@@ -10,9 +10,10 @@ INF = float("inf")
 
 
 def test_square_wave_of_three_channels() -> None:
-    """2 x 50 W; limited to 20 V peak in 4 ohm: 100 W; to 30 V rms in 9 ohm: 100 W; of 600 W."""
-    found = clipping((50.0, 200.0, 900.0), (4.0, 4.0, 9.0), (INF, 20.0, INF), (INF, INF, 30.0),
-                     600.0)
+    """2 x 40 W; limited to 20 V peak in 4 ohm: 100 W; to 30 V rms in 7.5 ohm: 120 W; of 600 W."""
+    found = clipping(
+        (40.0, 200.0, 900.0), (4.0, 4.0, 7.5), (INF, 20.0, INF), (INF, INF, 30.0), 600.0
+    )
     assert found == pytest.approx(0.5)
 
 
@@ -24,9 +25,15 @@ def test_offset_of_two_half_bridges_beside_a_bridge() -> None:
     assert found == pytest.approx(back / drawn)
 
 
-@pytest.mark.parametrize(("legs", "rails", "peak"), [
-    (1.0, 1.0, 15.0), (1.0, 2.0, 30.0), (2.0, 1.0, 30.0), (2.0, 2.0, 60.0),
-])
+@pytest.mark.parametrize(
+    ("legs", "rails", "peak"),
+    [
+        (1.0, 1.0, 15.0),
+        (1.0, 2.0, 30.0),
+        (2.0, 1.0, 30.0),
+        (2.0, 2.0, 60.0),
+    ],
+)
 def test_crest_in_the_trough(legs: float, rails: float, peak: float) -> None:
     """50 W in 4 ohm have a crest of 20 V; 30 V a rail, nine tenths of it usable."""
     assert trough(50.0, 4.0, 0.9, legs, rails, 30.0) == pytest.approx(20.0 / (0.9 * peak))

@@ -6,12 +6,20 @@ import pytest
 from scipy.integrate import quad
 
 from ampreview.rules.formulas.bulk import bulk_current, carrier_ripple_square
-from ampreview.rules.formulas.pumping import channel_rise, pumping, pumping_unless_sunk
+from ampreview.rules.formulas.pumping import (
+    bridge_rise,
+    channel_rise,
+    half_bridge_rise,
+    pumping,
+    pumping_unless_sunk,
+    worst_depth,
+)
 from ampreview.rules.formulas.supply import loaded_voltage, lowest, source_current_rms
 
 
 def test_source_current_by_quadrature() -> None:
     """Power of 100 W swinging by 70 W at twice and by 40 W at the frequency itself."""
+
     def square(x: float) -> float:
         p = 100.0 - 70.0 * math.cos(2 * x) + 40.0 * math.sin(x)
         return (p / loaded_voltage(24.0, 0.3, p)) ** 2
@@ -33,24 +41,33 @@ F = (20.0, 30.0, 25.0, 40.0)
 Z = (4.0, 8.0, 6.0, 3.0)
 
 
-@pytest.mark.parametrize(("word", "signs"), [
-    ("in-phase", (1, 1, 1, 1)), ("opposite", (1, -1, 1, -1)),
-])
+@pytest.mark.parametrize(
+    ("word", "signs"),
+    [
+        ("in-phase", (1, 1, 1, 1)),
+        ("opposite", (1, -1, 1, -1)),
+    ],
+)
 def test_pumping_of_unlike_channels(word: str, signs: tuple[int, ...]) -> None:
     """Half-bridges add with their signs, a bridge always the same way; then (v + x) dx."""
     limits = (1e9, 30.0, 1e9, 1e9)
-    rises = []
-    for n, v, m, limit, phase, f, z in zip(LEGS, V, M, limits, PHASE, F, Z, strict=True):
-        rises.append(channel_rise(n, v, min(m, limit / v), phase, f, z, 2e-3))
-    total = abs(sum(s * r for s, r in zip(signs, rises, strict=True)))
     both = 2 * 55.0
-    expected = both * (math.sqrt(1 + 2 * total / both) - 1)
-    found = pumping(LEGS, V, M, limits, PHASE, F, Z, 2e-3, word, 55.0, 2.0)
-    assert found == pytest.approx(expected, rel=1e-12)
-    swapped = (LEGS[::-1], V[::-1], M[::-1], limits[::-1], PHASE[::-1], F[::-1], Z[::-1])
-    again = pumping(*swapped, 2e-3, word, 55.0, 2.0)
-    if word == "in-phase":
-        assert again == pytest.approx(expected, rel=1e-12)
+    table = list(zip(LEGS, V, M, limits, PHASE, F, Z, strict=True))
+    for rows in (table, table[::-1], table[1:]):
+        rises = [channel_rise(r[0], r[1], min(r[2], r[3] / r[1]), *r[4:], 2e-3) for r in rows]
+        # every second channel is reversed, but a bridge always pumps the same way
+        turned = [1 if r[0] == 2 else s for r, s in zip(rows, signs, strict=False)]
+        total = abs(sum(s * x for s, x in zip(turned, rises, strict=True)))
+        expected = both * (math.sqrt(1 + 2 * total / both) - 1)
+        found = pumping(*zip(*rows, strict=True), 2e-3, word, 55.0, 2.0)
+        assert found == pytest.approx(expected, rel=1e-12)
+
+
+def test_channel_is_a_half_bridge_or_a_bridge() -> None:
+    arguments = (0.4, 25.0, 4.0, 2e-3)
+    assert channel_rise(2, 40.0, 0.9, *arguments) == bridge_rise(40.0, 0.9, *arguments)
+    depth = worst_depth(0.9, 0.4)
+    assert channel_rise(1, 40.0, 0.9, *arguments) == half_bridge_rise(40.0, depth, *arguments)
 
 
 def test_largest_channel_alone() -> None:
