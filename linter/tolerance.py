@@ -104,7 +104,7 @@ def _climb(
                     continue
                 trial = corner | {path: candidate}
                 reached = adverse * float(node.value(trial))
-                if reached > best + 1e-12 * abs(best):
+                if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
                     best, corner, moved = reached, trial, True
     return corner
 

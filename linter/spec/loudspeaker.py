@@ -53,7 +53,9 @@ class HighPass(Section):
     f: Value | None = quantity(
         "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
     )
-    order: Value | None = count("order of the high-pass, 2: 12 dB per octave", "1 .. 8")
+    order: Value | None = count(
+        "order of the high-pass, 2: 12 dB per octave", "1 .. 8", possible="1 .. 20"
+    )
 
 
 class SeriesCapacitor(Section):

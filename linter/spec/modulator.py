@@ -60,6 +60,7 @@ class Modulator(Section):
     loop_order: Value | None = count(
         "slope of the loop gain in the audio band, in units of 20 dB per decade",
         "1 .. 7",
+        possible="1 .. 20",
         concerns=FEEDBACK,
         default=adverse(1.0),
     )
@@ -72,6 +73,7 @@ class Modulator(Section):
     noise_shaping: Value | None = count(
         "order of the noise shaping, 0: none",
         "0 or 1 .. 8",
+        possible="0 .. 20",
         concerns=UNIFORM,
         default=adverse(0.0),
     )

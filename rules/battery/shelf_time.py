@@ -15,10 +15,13 @@ supply disconnected if you can.
 from typing import Any
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
+from ..formulas.maths import larger
 
 
 def figure(capacity: Any, usable_share: Any, i_standby: Any, shelf_time: Any) -> Any:
-    return capacity * usable_share / i_standby / shelf_time
+    """Time to empty over the time claimed; a million where nothing is drawn."""
+    allowed = capacity * usable_share / shelf_time
+    return allowed / larger(i_standby, allowed * 1e-6)
 
 
 CHECK = Check(

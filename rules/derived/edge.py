@@ -3,7 +3,7 @@
 from typing import Any
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
-from ..formulas.switching import charge_time, edge_time, scaled_time, slope
+from ..formulas.switching import charge_time, drive_left, edge_time, scaled_time, slope
 from .commutation import AS_PRINTED, R_LEAST, R_OFF, R_ON, R_TEST, SCALING
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import Q_GD, V_SWING
@@ -27,7 +27,7 @@ def edge_as_printed(t_r: Any, t_f: Any) -> Any:
 
 def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: Any) -> Any:
     """Slope of the node while the turn-on current moves the gate-drain charge."""
-    return v_swing / charge_time(q_gd, r_gate_on, v_drv - v_gs_pl)
+    return v_swing / charge_time(q_gd, r_gate_on, drive_left(v_drv, v_gs_pl))
 
 
 Q_SW = Input(f"{DEVICE}.q_sw", "C", "gate charge from threshold to end of plateau")

@@ -240,4 +240,13 @@ P_INDUCTOR = Derived(
     sources=(from_memory("IEC 60028, resistance of copper"),),
 )
 
-DERIVED = (RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)
+DCR_STATED = Derived(
+    "dcr_stated",
+    "mohm",
+    "channel",
+    "resistance of one inductor where it is stated, for what cannot do with an assumed one",
+    ways=(),
+    stated_at="filter.inductor.dcr",
+)
+
+DERIVED = (DCR_STATED, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)

@@ -58,8 +58,11 @@ def dead_time_alone(dead_time: Any) -> Any:
 
 
 def depth_limit(t_pulse_min: Any, carrier: Any) -> Any:
-    """Depth at which the pulses become as short as the shortest that pass."""
-    return clip(1 - 2 * t_pulse_min * carrier, 0.0, 1.0)
+    """Depth at which the pulses become as short as the shortest that pass.
+
+    At least a thousandth: what divides by it then shows that no depth is left.
+    """
+    return clip(1 - 2 * t_pulse_min * carrier, 1e-3, 1.0)
 
 
 def full_depth() -> Any:

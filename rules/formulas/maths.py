@@ -68,21 +68,21 @@ def exp(x: Any) -> Any:
 
 
 def ln(x: Any) -> Any:
-    """Natural logarithm of a positive pure number.
+    """Natural logarithm of a pure number; minus infinity of zero.
 
-    >>> ln(1.0)
-    0.0
+    >>> ln(1.0), ln(0.0)
+    (0.0, -inf)
     """
-    return _apply(math.log, "log", x)
+    return _apply(lambda number: math.log(number) if number else -math.inf, "log", x)
 
 
 def log10(x: Any) -> Any:
-    """Decimal logarithm of a positive pure number.
+    """Decimal logarithm of a pure number; minus infinity of zero.
 
-    >>> log10(1000.0)
-    3.0
+    >>> log10(1000.0), log10(0.0)
+    (3.0, -inf)
     """
-    return _apply(math.log10, "log10", x)
+    return _apply(lambda number: math.log10(number) if number else -math.inf, "log10", x)
 
 
 def smaller(a: Any, b: Any) -> Any:

@@ -40,6 +40,18 @@ def scaled_time(t_printed: Any, r_circuit: Any, r_g_test: Any, r_g_int: Any, r_l
     return t_printed * r_circuit / larger(r_g_test + r_g_int, r_least)
 
 
+def drive_left(v_drv: Any, v_gs: Any) -> Any:
+    """What the gate supply has left to drive a gate on from a voltage that it has reached.
+
+    v_drv gate supply, v_gs gate [V]; returns [V].  At least a thousandth of v_drv: a gate
+    that is never driven that far takes very long, not less than no time.
+
+    >>> drive_left(12.0, 4.5), drive_left(10.0, 12.0)
+    (7.5, 0.01)
+    """
+    return larger(v_drv - v_gs, v_drv * 1e-3)
+
+
 def gate_outlasts(c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_th: Any) -> Any:
     """How much longer one gate takes down to its threshold than the other one up to it.
 
@@ -53,7 +65,7 @@ def gate_outlasts(c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_th: Any) 
     80.95
     """
     down = r_off * c_gate * ln(v_drv / v_gs_th)
-    return down - r_on * c_gate * ln(v_drv / (v_drv - v_gs_th))
+    return down - r_on * c_gate * ln(v_drv / drive_left(v_drv, v_gs_th))
 
 
 def late_beyond(c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any) -> Any:
@@ -66,7 +78,7 @@ def late_beyond(c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any) ->
     31.46
     """
     down = r_off * c_gate * ln(v_drv / v_gs_pl)
-    return down - r_on * c_gate * ln(v_drv / (v_drv - v_gs_pl))
+    return down - r_on * c_gate * ln(v_drv / drive_left(v_drv, v_gs_pl))
 
 
 def distorting_dead_time(dead_time: Any, t_on: Any, t_d_off: Any) -> Any:
@@ -108,7 +120,7 @@ def edge_time(q: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any) -> Any:
     >>> round(edge_time(6e-9, 6.0, 6.0, 12.0, 3.125) * 1e9, 3)
     6.231
     """
-    on = charge_time(q, r_on, v_drv - v_gs_pl)
+    on = charge_time(q, r_on, drive_left(v_drv, v_gs_pl))
     off = charge_time(q, r_off, v_gs_pl)
     return 0.8 * (on + off) / 2
 

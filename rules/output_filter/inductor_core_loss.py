@@ -47,7 +47,7 @@ CHECK = Check(
         "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
         "p_core": Input("p_core", "W", "core loss of all inductors of the channel"),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "dcr": Input("dcr_stated", "mohm", "resistance of one inductor"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

@@ -43,7 +43,7 @@ def figure(
     """Rms current of one device over its rating at the hot case."""
     rms = (i_rated_peak**2 / 4 + ripple**2 / 24) ** 0.5 / parallel
     left = larger(t_j_max - t_case, t_least)
-    return rms / (i_d * (left / (t_j_max - t_cold)) ** 0.5)
+    return rms / (i_d * (left / larger(t_j_max - t_cold, t_least)) ** 0.5)
 
 
 USUAL_CASE = Source(
@@ -59,7 +59,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="sqrt(i_rated_peak^2 / 4 + ripple^2 / 24) / parallel / "
-    "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), the rise at least t_least",
+    "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), both rises at least t_least",
     sentence="A sine of {i_rated_peak} peak loads each device to {figure} of what its {i_d} (case"
     " at 25 °C) leaves at a case of {t_case}.",
     inputs={
