@@ -1,7 +1,8 @@
-"""``ampreview catalogue``: the checks by domain, or some of them in full."""
+"""``ampreview catalogue``: the checks, the fields of the spec, the derived quantities."""
 
 import argparse
 import sys
+from collections.abc import Iterable
 from difflib import get_close_matches
 
 from . import NOT_ASSESSED, RELEASED
@@ -10,32 +11,100 @@ from . import NOT_ASSESSED, RELEASED
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("check", nargs="*", help="names of checks to show in full")
+    instead = parser.add_mutually_exclusive_group()
+    instead.add_argument(
+        "--fields",
+        nargs="*",
+        metavar="PATH",
+        help="the fields of the spec file, all or those below a path such as filter.inductor",
+    )
+    instead.add_argument(
+        "--quantities",
+        nargs="*",
+        metavar="NAME",
+        help="the quantities that follow from the fields, all or those named",
+    )
+    parser.add_argument("--markdown", action="store_true", help="fields or quantities as Markdown")
 
 
 def run(options: argparse.Namespace) -> int:
-    """Print the list, or a page for each check named."""
+    """Print the list, a page for each check named, or the glossary."""
+    if options.fields is not None or options.quantities is not None:
+        if options.check:
+            return _refused("name checks, or ask for --fields or --quantities, not both")
+        return _print_fields(options) if options.fields is not None else _print_quantities(options)
+    if options.markdown:
+        return _refused("--markdown goes with --fields or --quantities")
+    return _print_checks(options.check)
+
+
+def _print_checks(names: list[str]) -> int:
     from ..catalogue import load
     from ..reports.console import console
     from ..reports.handbook import print_entry, print_list, print_standing
 
     page = console()
     catalogue = load()
-    if not options.check:
+    if not names:
         print_list(catalogue, page)
-    for name in options.check:
+    for name in names:
         entry = catalogue.entry(name)
         if entry is None and print_standing(name, page):
             continue
         if entry is None:
-            known = [item.name for item in catalogue.entries]
-            print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
-            return NOT_ASSESSED
+            return _refused(unknown_check(name, [item.name for item in catalogue.entries]))
         print_entry(entry, catalogue, page)
+    return RELEASED
+
+
+def _print_fields(options: argparse.Namespace) -> int:
+    from ..reports.console import console
+    from ..reports.glossary import HOW, field_groups, field_markdown, is_field_path, print_glossary
+    from ..spec import FIELDS, local_path
+
+    paths = [local_path(path).removeprefix("channels.") for path in options.fields]
+    for path in paths:
+        if not is_field_path(path):
+            return _refused(_unknown("field or section at", path, FIELDS))
+    groups = field_groups(paths)
+    page = console()
+    if options.markdown:
+        sys.stdout.write(field_markdown(groups))
+    else:
+        if not paths:
+            page.print(f"{HOW}\n")
+        print_glossary(groups, page)
+    return RELEASED
+
+
+def _print_quantities(options: argparse.Namespace) -> int:
+    from ..catalogue import load
+    from ..reports.console import console
+    from ..reports.glossary import print_glossary, quantity_groups, quantity_markdown
+
+    catalogue = load()
+    for name in options.quantities:
+        if name not in catalogue.derived:
+            return _refused(_unknown("derived quantity named", name, catalogue.derived))
+    groups = quantity_groups(catalogue, options.quantities)
+    if options.markdown:
+        sys.stdout.write(quantity_markdown(groups))
+    else:
+        print_glossary(groups, console())
     return RELEASED
 
 
 def unknown_check(name: str, known: list[str]) -> str:
     """What to say about a check that does not exist."""
-    near = get_close_matches(name, known, 3, 0.5)
-    hint = f"did you mean {' or '.join(near)}?" if near else "`ampreview catalogue` lists them"
-    return f"there is no check named {name}; {hint}"
+    return _unknown("check named", name, known, "`ampreview catalogue` lists them")
+
+
+def _unknown(kind: str, name: str, known: Iterable[str], otherwise: str = "") -> str:
+    near = get_close_matches(name, list(known), 3, 0.5)
+    hint = f"did you mean {' or '.join(near)}?" if near else otherwise
+    return f"there is no {kind} {name}; {hint}" if hint else f"there is no {kind} {name}"
+
+
+def _refused(text: str) -> int:
+    print(f"ampreview: {text}", file=sys.stderr)
+    return NOT_ASSESSED
