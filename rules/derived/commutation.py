@@ -209,7 +209,6 @@ OUTLASTS = Derived(
 DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
-    _circuit_time("t_f_circuit", "t_f", R_OFF, "fall time"),
     OUTLASTS,
     *DEAD_TIMES,
 )

@@ -9,7 +9,6 @@ from ...linter.check import (
     Input,
     Source,
     Way,
-    derivation,
 )
 from ..formulas.lc import corner, quality
 from .ways import as_stated
@@ -149,27 +148,6 @@ F_CORNER = Derived(
     sources=(Source("MAX4295 data sheet", "p. 11"),),
 )
 
-Q_FILTER = Derived(
-    "q_filter",
-    "1",
-    "channel",
-    "Q of the output filter with the rated load",
-    ways=(
-        Way(
-            loaded_quality,
-            {
-                "l_total": L_TOTAL,
-                "c_total": C_TOTAL,
-                "z_load": Input("z_load", "ohm", "load of the channel"),
-                "n_legs": N_LEGS,
-                "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-            },
-            "sqrt(l_total c_total (1 + n_legs dcr/z_load)) / (l_total/z_load + n_legs dcr c_total)",
-        ),
-    ),
-    sources=(derivation("denominator s^2 l c + s (l/z + r c) + 1 + r/z"),),
-)
-
 DERIVED = (
     FILTER_KIND,
     _working("c_across", "capacitor across the load"),
@@ -178,5 +156,4 @@ DERIVED = (
     C_TOTAL_,
     C_TOTAL_UNBIASED,
     F_CORNER,
-    Q_FILTER,
 )

@@ -147,26 +147,6 @@ DERIVED: tuple[Derived, ...] = (
         sources=(MINIMUM_IMPEDANCE,),
     ),
     Derived(
-        name="z_driver_min",
-        unit="ohm",
-        each="channel",
-        meaning="lowest modulus of one loudspeaker in the band",
-        ways=(
-            Way(
-                as_stated,
-                {"value": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker")},
-                "value",
-            ),
-            Way(
-                four_fifths,
-                {"z": Input("z_driver", "ohm", "rated impedance of one loudspeaker")},
-                "0.8 z",
-                assumes=LOWEST_SHARE,
-            ),
-        ),
-        sources=(MINIMUM_IMPEDANCE,),
-    ),
-    Derived(
         name="r_e",
         unit="ohm",
         each="channel",

@@ -184,3 +184,18 @@ def test_no_interior_point_is_worse_than_the_worst_case(entry: Entry, which: str
             assert sampled <= adverse * extreme.figure + slack, point
         tried += 1
     assert tried
+
+
+def test_every_derived_quantity_is_used() -> None:
+    used: set[str] = set()
+    for entry in CATALOGUE.entries:
+        used |= set(entry.check.applies) | _names(entry.check.inputs)
+    for item in CATALOGUE.derived.values():
+        for way in item.ways:
+            used |= set(way.when) | _names(way.inputs)
+    assert set(CATALOGUE.derived) <= used
+
+
+def _names(inputs: Any) -> set[str]:
+    paths = (item.path for item in inputs.values() if isinstance(item, Input))
+    return {path.removeprefix("all ").partition(":")[0] for path in paths}

@@ -135,7 +135,6 @@ def test_saturation_between_cold_and_hot(derived):
     ("line", "name", "expected"),
     [
         ("loudspeaker: {z_rated: 8 ohm}", "r_e", 6.4),
-        ("loudspeaker: {z_rated: 8 ohm}", "z_driver_min", 6.4),
         ("loudspeaker: {z_rated: 8 ohm, series: 2, parallel: 4}", "z_network", 4.0),
         ("loudspeaker: {z_rated: 8 ohm, z_min: 6 ohm, series: 2, parallel: 4}", "z_load_min", 3.0),
         (

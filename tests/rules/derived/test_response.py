@@ -34,9 +34,14 @@ def decibel(load: complex, direct: float, damper: complex) -> float:
     return 20 * math.log10(gain(20e3, load, damper) / (direct / (direct + 0.1)))
 
 
-@pytest.mark.parametrize(("spec", "r", "c"), [
-    (DAMPED, 12.0, 0.5e-6), (ACROSS, 6.0, 1e-6), (NO_DAMPER, 1.0, 0.0),
-])
+@pytest.mark.parametrize(
+    ("spec", "r", "c"),
+    [
+        (DAMPED, 12.0, 0.5e-6),
+        (ACROSS, 6.0, 1e-6),
+        (NO_DAMPER, 1.0, 0.0),
+    ],
+)
 def test_damper_as_the_load_sees_it(derived, spec, r, c):
     """Two resistors to ground are in series, so are two capacitors; none has no capacitance."""
     assert derived("r_damper", spec) == pytest.approx(r)

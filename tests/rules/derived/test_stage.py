@@ -103,7 +103,6 @@ DEVICE = "r_g_int: 1 ohm, r_g_test: 9 ohm, t_d_on: 10 ns, t_d_off: 30 ns, t_r: 2
         ("r_gate_off", 11.0),
         ("t_on_circuit", 23e-9),
         ("t_d_off_circuit", 33e-9),
-        ("t_f_circuit", 16.5e-9),
         ("t_off_outlasts", 35e-9),  # 30 + 15 - 10 ns as printed; the gates' capacitance is silent
         ("t_dead_distortion", 50e-9),
         ("t_edge", (20 * 2.3 + 15 * 1.1) / 2 * 1e-9),
@@ -146,7 +145,6 @@ def test_test_set_up_is_credited_with_half_an_ohm(derived):
     [
         ("t_on_circuit", 10e-9),
         ("t_d_off_circuit", 30e-9),
-        ("t_f_circuit", 15e-9),
         ("t_edge", 17.5e-9),
     ],
 )

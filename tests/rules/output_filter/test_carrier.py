@@ -58,12 +58,14 @@ def test_residual_of_a_half_bridge_by_superposing_harmonics():
 def test_gain_of_two_sections_by_node_equations():
     """Bridge with 40 mohm a leg and 5 uH, 0.47 uF behind: currents and voltages as unknowns."""
     s = 2j * np.pi * 400e3
-    nodes = np.array([
-        [2 * (s * 10e-6 + 0.04), 1, 0, 0],  # v_in - i_1 z_1 = v_1
-        [-1, s * 1e-6, 1, 0],  # i_1 = i_c + i_2
-        [0, -1, 2 * s * 5e-6, 1],
-        [0, 0, -1, s * 0.47e-6],
-    ])
+    nodes = np.array(
+        [
+            [2 * (s * 10e-6 + 0.04), 1, 0, 0],  # v_in - i_1 z_1 = v_1
+            [-1, s * 1e-6, 1, 0],  # i_1 = i_c + i_2
+            [0, -1, 2 * s * 5e-6, 1],
+            [0, 0, -1, s * 0.47e-6],
+        ]
+    )
     expected = abs(np.linalg.solve(nodes, [1, 0, 0, 0])[3])
     found = gain_without_load(400e3, 20e-6, 1e-6, 2, 0.04, 5e-6, 0.47e-6)
     assert found == pytest.approx(expected, rel=1e-9)

@@ -1,0 +1,84 @@
+"""Series capacitor of a tweeter against the direct voltage of a fault.
+
+A capacitor in series with a tweeter is trusted to keep direct current from the voice coil
+when a switch of the stage fails shorted.  Then the whole peak that the stage can give lies
+across the capacitor, for as long as the product stays on.  If its rating is lower, the
+capacitor breaks down and hands the fault on to the coil, so that the loudspeaker burns behind
+a part that seemed to protect it.
+
+The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail
+for a half-bridge behind an output capacitor.  Music adds less than that: the capacitor sees
+only what lies below its corner.  Above the rating is major, because it takes a first fault;
+above 80 % minor, as for film capacitors elsewhere.  First cure: the next voltage rating, which
+costs cents.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+
+
+def figure(v_ideal: Any, v_rated: Any) -> Any:
+    """Direct voltage of the fault over the rating."""
+    return v_ideal / v_rated
+
+
+STAGE = """
+supply: {source: dc-source, rails: single, v_rail: 36 V}
+channels:
+  main:
+    output_stage: {topology: full-bridge}
+    loudspeaker: {c_series: {c: 6.8 uF, v_rated: RATING}}
+"""
+
+CHECK = Check(
+    title="Series capacitor against the direct voltage of a fault",
+    figure=figure,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="v_ideal / v_rated",
+    sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
+    " of {v_rated}.",
+    inputs={
+        "v_ideal": Input("v_ideal", "V", "most that the stage can put across the load"),
+        "v_rated": Input("loudspeaker.c_series.v_rated", "V", "rating of the series capacitor"),
+    },
+    applies={"loudspeaker.c_series": "fitted"},
+    limits=AtMost(
+        major="100 %",
+        minor="80 %",
+        basis={
+            "major": derivation("rating of the capacitor, reached after a first fault"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
+    levers=(
+        Lever(
+            "loudspeaker.c_series.v_rated",
+            ("25 V", "35 V", "50 V", "63 V", "100 V", "160 V", "250 V", "400 V", "630 V"),
+        ),
+    ),
+    sources=(derivation("one leg stuck at a rail, the other at the opposite one or at ground"),),
+    cautions=(
+        Caution(
+            "CAUTION",
+            "A voice coil that takes direct current can glow and set the cone on fire.",
+        ),
+    ),
+    cases=(
+        Case(
+            {"v_ideal": "36 V", "v_rated": "50 V"},
+            gives="72 %",
+            origin="derived: bridge on 36 V with one leg at the rail and the other at ground",
+        ),
+        Case(
+            {"v_ideal": "35 V", "v_rated": "100 V"},
+            gives="35 %",
+            origin="computed: split rails of 35 V as on the IRAUDAMP7D board, capacitor of 100 V",
+        ),
+    ),
+    topic=("loudspeaker.c_series",),
+    fails=STAGE.replace("RATING", "35 V"),
+    passes=STAGE.replace("RATING", "63 V"),
+)
