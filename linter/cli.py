@@ -2,6 +2,7 @@
 
 import argparse
 import importlib
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -22,6 +23,7 @@ COMMANDS = {
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 released, 1 held, 2 could not assess."""
+    _make_writable()
     words = list(sys.argv[1:] if arguments is None else arguments)
     options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
     try:
@@ -32,7 +34,19 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return NOT_ASSESSED
     except KeyboardInterrupt:
         return NOT_ASSESSED
+    except Exception as error:  # a fault must not look like the status of a verdict
+        text = f"{type(error).__name__}: {error}"
+        print(f"ampreview: the program itself failed, nothing is judged: {text}", file=sys.stderr)
+        return NOT_ASSESSED
     return status
+
+
+def _make_writable() -> None:
+    """Let every character through: UTF-8 to files and pipes, what a terminal can to it."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            encoding = stream.encoding if stream.isatty() else "utf-8"
+            stream.reconfigure(encoding=encoding, errors="replace")
 
 
 def _parser(chosen: str) -> argparse.ArgumentParser:

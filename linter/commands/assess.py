@@ -74,8 +74,9 @@ def run(options: argparse.Namespace) -> int:
 
 def _wrong_use(options: argparse.Namespace) -> str:
     """What cannot be done as asked, or nothing."""
-    if options.jobs < 1:
-        return f"--jobs {options.jobs}: at least 1"
+    for name, least in (("jobs", 1), ("builds", 1), ("seed", 0)):
+        if getattr(options, name) < least:
+            return f"--{name} {getattr(options, name)}: at least {least}"
     if options.output is None:
         return ""
     given = [*options.files, options.deviations, options.house]
@@ -164,7 +165,7 @@ def _print_spread(review: "Review", options: argparse.Namespace, page: "Console"
     if options.tolerance == "root-sum-square":
         print_root_sum_square(root_sum_squares(review), page)
     elif options.tolerance == "monte-carlo":
-        verdict, builds = review.verdict, max(options.builds, 1)
+        verdict, builds = review.verdict, options.builds
         given = (review.spec, review.catalogue, verdict.milestone, verdict.hold_at)
         try:
             print_yield(build_many(*given, builds, options.seed), page)

@@ -9,7 +9,9 @@ from ..quantity import show
 from ..spec import local_path
 from ..wording import in_words
 
-CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+CONTROL = re.compile(
+    r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
+)
 MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~&!$^])")
 EIGHTHS = " ▏▎▍▌▋▊▉█"
 

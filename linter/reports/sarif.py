@@ -62,7 +62,7 @@ def uri(file: str) -> str:
     'a%20b/50%25.amp.yaml'
     """
     path = PurePath(file)
-    return path.as_uri() if path.is_absolute() else quote(path.as_posix())
+    return path.as_uri() if path.is_absolute() else quote(path.as_posix(), errors="surrogateescape")
 
 
 class _Run:
