@@ -185,7 +185,8 @@ class _Reading:
 
     def _may_have_default(self, target: str, path: str) -> bool:
         known = FIELDS.get(target)
-        computed = {item.stated_at: name for name, item in self.catalogue.derived.items()}
+        derived = self.catalogue.derived.items()
+        computed = {item.stated_at: name for name, item in derived if item.ways}
         expected = "the path of a value, channel paths without the channel's name"
         if known is None:
             hint = near(target, list(FIELDS))
