@@ -31,6 +31,7 @@ STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINO
 SIGNAL_STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTICE": "bold blue"}
 LABEL_WIDTH = 11
 TIGHTEST = 12
+ROOMY = 100
 
 
 def print_review(
@@ -190,15 +191,16 @@ def _print_met(review: Review, console: Console, everything: bool) -> None:
     shown = alike if everything else alike[:TIGHTEST]
     note = "" if len(shown) == len(alike) else f", the {len(shown)} with the least margin"
     console.print(_heading(f"MEETS  {len(met)}{note}", "green"))
-    table = Table.grid(padding=(0, 1))
-    table.add_column(ratio=3, overflow="ellipsis", no_wrap=True)
-    table.add_column(overflow="ellipsis", no_wrap=True)
+    table = Table.grid(padding=(0, 1), expand=True)
     table.add_column(style="green", no_wrap=True)
-    table.add_column(ratio=2, overflow="ellipsis", no_wrap=True)
+    table.add_column(ratio=3, overflow="fold")
+    if console.width >= ROOMY:
+        table.add_column(ratio=2, overflow="fold")
     for item, subjects in shown:
         margin = 1.0 if _is_yes_or_no(item) or item.margin is None else item.margin
-        table.add_row(item.check, clean(together(subjects)), bar(margin), against(item))
-    table.expand = True
+        cells = (f"{item.check} · {clean(together(subjects))}", against(item))
+        text = cells if console.width >= ROOMY else (": ".join(cell for cell in cells if cell),)
+        table.add_row(bar(margin), *text)
     console.print(Padding(table, (0, 1, 0, 1)))
 
 
