@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     from ..criteria import Terms, criteria_for
     from ..loading import load_file
     from ..reports.console import console
-    from ..reports.sheets import markdown, print_sheet
+    from ..reports.sheets import markdown, print_head, print_sheet
     from ..reports.terminal import print_refusals
     from .catalogue import unknown_check
 
@@ -53,8 +53,9 @@ def run(options: argparse.Namespace) -> int:
             return NOT_ASSESSED
     sheets = _sheets(spec, catalogue, options)
     if options.markdown:
-        sys.stdout.write(markdown(sheets, spec.title or str(options.file)))
+        sys.stdout.write(markdown(sheets, spec))
     else:
+        print_head(spec, page)
         for item in sheets:
             print_sheet(item, page)
     return RELEASED

@@ -27,7 +27,7 @@ HOW = (
 
 def print_questions(review: Review, groups: Sequence[Group], console: Console) -> None:
     """Print the questions by part, the most useful first."""
-    console.print(Padding(Text(_subject(review), style="bold"), (0, 1)))
+    console.print(Padding(Text(clean(_subject(review)), style="bold"), (0, 1)))
     console.print(Padding(Text(summary(review, groups)), (0, 1)))
     for group in groups:
         head = Text.assemble(

@@ -8,6 +8,8 @@ from rich.table import Table
 from rich.text import Text
 
 from ..finding import Finding
+from ..identity import text_hash
+from ..loading import Spec
 from ..spec import local_path
 from ..worksheet import Line, Sheet
 from .handbook import limits
@@ -17,6 +19,12 @@ HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "lin
 SIGNATURE = (
     "Calculated by: ____________________   Checked by: ____________________   Date: __________"
 )
+
+
+def print_head(spec: Spec, console: Console) -> None:
+    """Say which design the worksheets are of."""
+    console.print(Padding(Text(clean(_title(spec)), style="bold"), (0, 1)))
+    console.print(Padding(Text(clean(_grounds(spec)), style="dim"), (0, 1, 1, 1)))
 
 
 def print_sheet(page: Sheet, console: Console) -> None:
@@ -36,9 +44,9 @@ def print_sheet(page: Sheet, console: Console) -> None:
     console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
 
 
-def markdown(pages: Iterable[Sheet], title: str) -> str:
+def markdown(pages: Iterable[Sheet], spec: Spec) -> str:
     """All worksheets as one Markdown text."""
-    parts = [f"# Worksheets: {escaped(title)}"]
+    parts = [f"# Worksheets: {escaped(_title(spec))}", escaped(_grounds(spec))]
     for page in pages:
         parts.append(f"## {escaped(page.entry.name)} ({escaped(page.finding.subject)})")
         parts.append("\n".join(f"- {escaped(text)}" for text in _head(page)))
@@ -48,6 +56,15 @@ def markdown(pages: Iterable[Sheet], title: str) -> str:
             parts.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
         parts.append(escaped(SIGNATURE))
     return "\n\n".join(parts) + "\n"
+
+
+def _title(spec: Spec) -> str:
+    revision = f", revision {spec.revision}" if spec.revision else ""
+    return f"{spec.title or spec.file}{revision}"
+
+
+def _grounds(spec: Spec) -> str:
+    return f"{spec.file}, SHA-256 {text_hash(spec.text)}"
 
 
 def _head(page: Sheet) -> list[str]:

@@ -123,7 +123,10 @@ def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
 
 
 def test_markdown_shows_the_text_of_a_spec_as_it_is() -> None:
-    text = markdown([made()], "A *bold* [red]title[/red]")
+    loaded = load_text(SPEC, "invented.amp.yaml")
+    assert loaded.spec is not None
+    text = markdown([made()], loaded.spec)
+    assert "invented.amp.yaml, SHA-256 " in text
     assert text.startswith("# Worksheets: A \\*bold\\* \\[red\\]title\\[/red\\]\n")
     assert "| supply.v\\_rail | 40 V ± 10 % | 40 V | 44 V | 3 |" in text
 
