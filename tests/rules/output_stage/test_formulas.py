@@ -7,7 +7,12 @@ import pytest
 from ampreview.rules.derived.losses import with_load
 from ampreview.rules.formulas.losses import idle_loss
 from ampreview.rules.formulas.ringing import current_overshoot, snubber_share
-from ampreview.rules.formulas.switching import dead_time_errors, distorting_dead_time, slope
+from ampreview.rules.formulas.switching import (
+    dead_time_distortion,
+    dead_time_errors,
+    distorting_dead_time,
+    slope,
+)
 
 
 def test_slope_of_the_edge() -> None:
@@ -56,3 +61,9 @@ def test_output_charge_that_idle_holds_already_is_not_counted_twice() -> None:
     assert hard == pytest.approx(with_load(*common, 0.0, 0.0, "two-level", "none"))
     soft = with_load(*common, 10e-9, 99.0, "two-level", "none")
     assert soft - hard == pytest.approx(20e-9 * 60.0 * 400e3)
+
+
+def test_dead_time_that_eats_the_whole_signal_leaves_all_distortion() -> None:
+    """A depth of 0.01 against a loss of 0.2: no fundamental is left, which counts as 100 %."""
+    assert dead_time_distortion(0.01, 0.1, 0.0, 0.0, 1.0) == 1.0
+    assert 0.0 < dead_time_distortion(0.8, 0.01, 0.0, 0.0, 1.0) < 0.1

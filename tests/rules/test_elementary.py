@@ -1,0 +1,35 @@
+"""Elementary functions on floats, arrays and quantities against numpy."""
+
+import numpy as np
+import pytest
+
+from ampreview.linter.quantity import quantity
+from ampreview.rules.formulas import maths
+
+POINTS = np.array([0.05, 0.3, 0.9])
+NAMES = [
+    ("sin", np.sin),
+    ("cos", np.cos),
+    ("atan", np.arctan),
+    ("asin", np.arcsin),
+    ("exp", np.exp),
+    ("ln", np.log),
+    ("log10", np.log10),
+]
+
+
+@pytest.mark.parametrize(("name", "reference"), NAMES)
+def test_function_on_all_kinds_of_numbers(name, reference) -> None:
+    function = getattr(maths, name)
+    assert function(POINTS) == pytest.approx(reference(POINTS))
+    for x in POINTS:
+        assert function(float(x)) == pytest.approx(reference(x))
+        share = quantity(f"{1000 * x} mV", "V") / quantity("1 V", "V")
+        assert float(function(share)) == pytest.approx(reference(x))
+
+
+def test_choice_on_arrays() -> None:
+    low, high = np.array([1.0, 5.0]), np.array([4.0, 2.0])
+    assert list(maths.smaller(low, high)) == [1.0, 2.0]
+    assert list(maths.larger(low, high)) == [4.0, 5.0]
+    assert list(maths.clip(np.array([-1.0, 0.5, 2.0]), 0.0, 1.0)) == [0.0, 0.5, 1.0]
