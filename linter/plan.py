@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from .finding import Finding, Remedy, Status
 from .remedy import Advisor
-from .review import Review, review
+from .review import Review
 
 MOST_STEPS = 24
 
@@ -41,10 +41,9 @@ def plan(start: Review) -> Plan:
     """The changes after which a review would release the spec, as far as they exist."""
     steps: list[Step] = []
     obstacles: dict[tuple[str, str], str] = {}
-    now = start
+    advisor = Advisor(start)
     while len(steps) < MOST_STEPS:
-        advisor = Advisor(now)
-        finding = _next(now, obstacles)
+        finding = _next(advisor.review, obstacles)
         if finding is None:
             break
         remedy = advisor.best(finding)
@@ -53,7 +52,8 @@ def plan(start: Review) -> Plan:
             obstacles[finding.check, finding.subject] = f"{name}: {advisor.obstacle(finding)}"
             continue
         steps.append(Step(finding, remedy))
-        now = _changed(now, remedy)
+        advisor = Advisor(advisor.bench.after(dict(remedy.values)))
+    now = advisor.review
     opened = [item for item in now.verdict.holding if item.status is Status.OPEN]
     for item in opened:
         obstacles[item.check, item.subject] = _question(item)
@@ -69,14 +69,6 @@ def _next(now: Review, obstacles: Mapping[tuple[str, str], str]) -> Finding | No
         if key in holding and key not in obstacles:
             return item
     return None
-
-
-def _changed(now: Review, remedy: Remedy) -> Review:
-    loaded = now.spec.with_values(dict(remedy.values))
-    assert loaded.spec is not None, "a proven remedy has been loaded before"
-    verdict = now.verdict
-    given = (verdict.milestone, verdict.hold_at, now.catalogue, now.criteria)
-    return review(loaded.spec, *given)
 
 
 def _question(item: Finding) -> str:

@@ -1,7 +1,7 @@
 """One spec file reviewed: read, assessed, judged.  What every report is made from."""
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from operator import itemgetter
@@ -105,9 +105,16 @@ def review(
     house = criteria.house
     catalogue = catalogue or (house.catalogue if house else load())
     spec = house.applied(spec) if house else spec
-    stage = milestone or spec.milestone
-    run = Assessment(spec, catalogue, stage)
-    findings = (*standing_findings(spec, run.graph), *run.findings())
+    run = Assessment(spec, catalogue, milestone or spec.milestone)
+    return concluded(run, run.findings(), hold_at, criteria)
+
+
+def concluded(
+    run: Assessment, answers: Iterable[Finding], hold_at: Severity | None, criteria: Criteria
+) -> Review:
+    """The review made of the answers of a run: stated values, deviations and verdict added."""
+    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    findings = (*standing_findings(spec, run.graph), *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)

@@ -5,7 +5,7 @@ changed leaves is taken over, and each trial is run once.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .catalogue import Entry
 from .consistency import STANDING, standing_findings
@@ -15,7 +15,7 @@ from .graph import Graph
 from .loading import Spec
 from .milestone import RANK
 from .quantity import Value
-from .review import Review
+from .review import Review, concluded
 
 CLEAR = 9
 FURTHER = 0.01
@@ -107,6 +107,21 @@ class Bench:
         graph = Graph(loaded.spec, catalogue.derived, base=self.run.graph, changed=touched)
         return Assessment(loaded.spec, catalogue, self.review.verdict.milestone, graph)
 
+    def after(self, changes: Mapping[str, object]) -> Review:
+        """The whole review of the spec with changes that a trial has confirmed."""
+        run = self.variant(changes)
+        assert run is not None, "a proven remedy has been loaded before"
+        touched = frozenset(changes)
+        answers = []
+        for entry in run.catalogue.entries:
+            for subject in run.subjects(entry.check):
+                before = self.answers[entry.name, subject]
+                if self._may_change(before, touched):
+                    answers.append(run.judge(entry, subject))
+                else:
+                    answers.append(replace(before, permitted=""))
+        return concluded(run, answers, self.review.verdict.hold_at, self.review.criteria)
+
     def effects(self, trial: Trial, key: Key) -> Remedy:
         """What the re-run shows, beside the answer to ``key`` itself."""
         lists: dict[str, list[str]] = {x: [] for x in ("cured", "eased", "worsened", "appeared")}
@@ -195,7 +210,8 @@ class Bench:
         stated = [self.review.spec.values.get(path) for path in touched]
         if not all(isinstance(value, Value) for value in stated):
             return True
-        return bool(before.leaves & touched) or before.status is Status.OPEN
+        crashed = before.status is Status.FINDING and before.figure is None
+        return bool(before.leaves & touched) or before.status is Status.OPEN or crashed
 
     def _followers(self, trial: Trial) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""
