@@ -1,0 +1,38 @@
+"""The names that a program may import, and that importing them costs nothing before use."""
+
+import importlib
+import subprocess
+import sys
+
+import pytest
+
+import ampreview.linter as library
+
+HEAVY = ("pydantic", "pint", "ruamel.yaml", "rich", "numpy")
+
+
+@pytest.mark.parametrize("name", library.__all__)
+def test_every_name_leads_to_what_its_module_defines(name: str) -> None:
+    thing = getattr(library, name)
+    assert thing.__module__.startswith("ampreview.linter.")
+    assert thing.__doc__
+    assert name in dir(library)
+
+
+def test_names_stay_when_the_modules_are_imported() -> None:
+    before = {name: getattr(library, name) for name in library.__all__}
+    for module in ("review", "finding", "loading", "catalogue", "refusal"):
+        importlib.import_module(f"ampreview.linter.{module}")
+    assert {name: getattr(library, name) for name in library.__all__} == before
+
+
+def test_an_unknown_name_is_an_attribute_error() -> None:
+    with pytest.raises(AttributeError, match="no attribute 'reviews'"):
+        _ = library.reviews  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("name", ["ampreview.linter", "ampreview.linter.cli"])
+def test_importing_imports_nothing_heavy(name: str) -> None:
+    code = f"import sys, {name}; print([m for m in {HEAVY!r} if m in sys.modules])"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
