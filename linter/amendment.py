@@ -39,8 +39,8 @@ def begin(start: Review) -> Amendment:
     return Amendment(start, start)
 
 
-def with_answers(so_far: Amendment, changes: Mapping[str, Change]) -> Amendment:
-    """The amendment with the values of an answers file."""
+def with_changes(so_far: Amendment, changes: Mapping[str, Change]) -> Amendment:
+    """The amendment with the values of an answers file or of a plan, reviewed once."""
     return _changed(so_far, changes) if changes else so_far
 
 
@@ -81,17 +81,19 @@ def cured_all(so_far: Amendment) -> Amendment:
     Findings with a permission in force are left alone.
     """
     hopeless: dict[tuple[str, str], str] = {}
+    advisor = Advisor(so_far.after)
     for _ in range(MOST_CURES):
         failing = (x for x in so_far.after.failing() if not x.permitted)
         left = [x for x in failing if (x.check, x.subject) not in hopeless]
         if not left:
             break
-        finding, advisor = left[0], Advisor(so_far.after)
+        finding = left[0]
         remedy = advisor.best(finding)
         if remedy is None:
             hopeless[finding.check, finding.subject] = advisor.obstacle(finding)
         else:
             so_far = _changed(so_far, changes_of(finding, remedy))
+            advisor = Advisor(so_far.after)
     notes = [
         f"{check} ({subject}) has no remedy: {why}"
         for (check, subject), why in hopeless.items()
@@ -103,8 +105,8 @@ def cured_all(so_far: Amendment) -> Amendment:
 def planned(so_far: Amendment) -> Amendment:
     """The amendment with the whole plan, as far as there is one."""
     found = plan(so_far.after)
-    for step in found.steps:
-        so_far = _changed(so_far, changes_of(step.finding, step.remedy))
+    steps = [changes_of(step.finding, step.remedy) for step in found.steps]
+    so_far = with_changes(so_far, {path: x for step in steps for path, x in step.items()})
     return replace(so_far, notes=(*so_far.notes, *found.obstacles))
 
 

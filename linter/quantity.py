@@ -38,7 +38,12 @@ def parse(data: object, unit: str) -> Value:
     """
     if isinstance(data, dict):
         return _mapping(data, unit)
-    text = scalar_text(data, unit)
+    return _plain(scalar_text(data, unit), unit)
+
+
+@lru_cache(maxsize=4096)
+def _plain(text: str, unit: str) -> Value:
+    """A value written as one text; each trial of a remedy reads the whole spec again."""
     form, sides = read_text(text, unit)
     lo, nominal, hi = (checked(side, text, unit) for side in sides)
     return Value(lo, nominal, hi, form, text=text)

@@ -87,7 +87,7 @@ def _amend(options: argparse.Namespace) -> int:
 
 def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
-    from ..amendment import AmendmentError, begin, cured, cured_all, planned, with_answers
+    from ..amendment import AmendmentError, begin, cured, cured_all, planned, with_changes
     from ..consistency import STANDING
     from .catalogue import unknown_check
 
@@ -96,7 +96,7 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         changes = _answers(options.answers, start, page)
         if changes is None:
             return None
-        amendment = with_answers(amendment, changes)
+        amendment = with_changes(amendment, changes)
     for wish in options.cure:
         check, _, subject = wish.partition("@")
         known = sorted({item.check for item in start.findings} | {*STANDING})

@@ -19,7 +19,7 @@ from ampreview.linter.amendment import (
     cured,
     cured_all,
     planned,
-    with_answers,
+    with_changes,
 )
 from ampreview.linter.answers import merger
 from ampreview.linter.catalogue import Catalogue, Entry
@@ -175,7 +175,7 @@ def test_answers_are_taken_in() -> None:
     answers = HEAD + "channels: {left: {output_stage: {device: {t_d_off: 25 ns}}}}\n"
     found = merger(spec(text), spec(answers, "folder/answers.amp.yaml"))
     assert not found.conflicts
-    copy = copy_of(with_answers(start(text), found.changes))
+    copy = copy_of(with_changes(start(text), found.changes))
     assert "{v_dss: 60 V, t_d_off: 25 ns}  # t_d_off from answers.amp.yaml, line 2" in copy
     opened = [(x.check, x.subject) for x in assessed(copy).findings if x.status == "open"]
     assert opened == [("gap", "right")]
@@ -195,7 +195,7 @@ def test_answers_may_repeat_the_spec_and_fit_what_it_is_silent_on() -> None:
         "channels.right.output_stage.device.foster",
         "claims.markets",
     }
-    copy = spec(copy_of(with_answers(start(), found.changes)))
+    copy = spec(copy_of(with_changes(start(), found.changes)))
     assert copy.none == {"protection.fuse"}
     assert copy.lists == {"channels.right.output_stage.device.foster": 1}
     assert copy.values["claims.markets"] == ("eu",)
