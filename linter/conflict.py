@@ -4,24 +4,13 @@ The value runs over its usual range while every other leaf stands at the worst c
 each check reported; each check allows a part of the range, and the parts do not meet.
 """
 
-from dataclasses import dataclass
-
 from .catalogue import Entry
 from .check import Lever
 from .engine import Assessment
 from .finding import Finding
 from .quantity import show
-from .solve import Dial, number_dial, probe
+from .solve import number_dial, probe
 from .spec import local_path
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """The part of a range that a check allows, as the grid shows it."""
-
-    name: str
-    allowed: tuple[bool, ...]
-    text: str
 
 
 def conflict(
@@ -38,30 +27,26 @@ def conflict(
     turn = number_dial(run, lever, path)
     if turn is None:
         return ""
-    first = _part(run, turn, *one)
-    for entry, finding in others:
-        second = _part(run, turn, entry, finding)
-        if first is None or second is None or not any(first.allowed) or not any(second.allowed):
+    grid = turn.grid()
+    meets = probe(run, *one, turn)
+    first = [meets(point) for point in grid] if meets else []
+    here = [point for point, fine in zip(grid, first, strict=bool(first)) if fine]
+    for entry, finding in others if here else ():
+        meets = probe(run, entry, finding, turn)
+        if meets is None or any(meets(point) for point in here):
             continue
-        if not any(a and b for a, b in zip(first.allowed, second.allowed, strict=True)):
+        second = [meets(point) for point in grid]
+        if any(second):
             span = f"{show(turn.low, turn.unit)} .. {show(turn.high, turn.unit)}"
             return (
-                f"no {local_path(path)} in {span} meets both {first.name} ({first.text})"
-                f" and {second.name} ({second.text})"
+                f"no {local_path(path)} in {span} meets both"
+                f" {one[0].name} ({_region(grid, first, turn.unit)})"
+                f" and {entry.name} ({_region(grid, second, turn.unit)})"
             )
     return ""
 
 
-def _part(run: Assessment, turn: Dial, entry: Entry, finding: Finding) -> Part | None:
-    meets = probe(run, entry, finding, turn)
-    if meets is None:
-        return None
-    grid = turn.grid()
-    allowed = tuple(meets(point) for point in grid)
-    return Part(entry.name, allowed, _region(grid, allowed, turn.unit))
-
-
-def _region(grid: list[float], allowed: tuple[bool, ...], unit: str) -> str:
+def _region(grid: list[float], allowed: list[bool], unit: str) -> str:
     """The allowed part in words: up to, from, or between."""
     inside = [point for point, fine in zip(grid, allowed, strict=True) if fine]
     if not inside:

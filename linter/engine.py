@@ -4,25 +4,25 @@ The engine knows nothing of amplifiers: it takes a spec and a catalogue and give
 finding for every check and subject.  A check that crashes becomes a finding as well.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property, partial
 
 from .catalogue import Catalogue, Entry
-from .check import MILESTONES, AtLeast, Check, Limits, Milestone, Source
+from .change import Change
+from .check import MILESTONES, AtLeast, Check, Milestone
 from .finding import Finding, Leaned, Missing, Severity, Status
 from .graph import Graph
 from .loading import Spec
 from .node import Computed, FigureError, Gap
-from .quantity import to_si
+from .reach import Reaches
+from .threshold import limit_of, margin_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
 from .typical import typical_only
 from .wording import corner_readings, places, readings, sentence
 
 PRODUCT = "product"
 SILENT = "the spec says nothing about it yet"
-EDGE = 1e-9
-ZERO_CELSIUS = 273.15
 LEANS_WHEN_MET = ("favourable", "neutral")
 
 
@@ -37,28 +37,55 @@ def assess(
 class Assessment:
     """One run of a catalogue over a spec at a milestone."""
 
-    def __init__(
-        self,
-        spec: Spec,
-        catalogue: Catalogue,
-        milestone: Milestone,
-        graph: Graph | None = None,
-    ) -> None:
+    def __init__(self, spec: Spec, catalogue: Catalogue, milestone: Milestone) -> None:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
-        self.graph = graph or Graph(spec, catalogue.derived)
+
+    @cached_property
+    def graph(self) -> Graph:
+        """Names to values, for the whole run."""
+        return Graph(self.spec, self.catalogue.derived)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
         return Graph(self.spec, self.catalogue.derived, sure=True)
 
+    @cached_property
+    def reaches(self) -> Reaches:
+        """What the names of the catalogue can depend on."""
+        return Reaches(self.catalogue.derived)
+
+    @cached_property
+    def _topics(self) -> frozenset[str]:
+        """Every stated path and every section above one."""
+        return frozenset(above for path in self.spec.values for above in _above(path))
+
+    def revised(self, changes: Mapping[str, object]) -> "tuple[Assessment, Change] | None":
+        """A run of the spec with changes, and what these can alter; None where they cannot be.
+
+        What the changes cannot alter is taken over from this run.
+        """
+        loaded = self.spec.with_values(changes)
+        if loaded.spec is None:
+            return None
+        change = Change(self.reaches, self.spec, loaded.spec, frozenset(changes))
+        run = Assessment(loaded.spec, self.catalogue, self.milestone)
+        run.graph = self.graph.revised(loaded.spec, change)
+        run.sure_graph = self.sure_graph.revised(loaded.spec, change)
+        run.reaches = self.reaches
+        return run, change
+
     def findings(self) -> Iterator[Finding]:
         """One finding for each check and subject, in the catalogue's order."""
+        return (self.judge(entry, subject) for entry, subject in self.questions())
+
+    def questions(self) -> Iterator[tuple[Entry, str]]:
+        """Every check with every subject it is asked of, in the catalogue's order."""
         for entry in self.catalogue.entries:
             for subject in self.subjects(entry.check):
-                yield self.judge(entry, subject)
+                yield entry, subject
 
     def subjects(self, check: Check) -> tuple[str, ...]:
         """The channels, or the product as a whole."""
@@ -84,7 +111,7 @@ class Assessment:
 
     def target(self, check: Check) -> float:
         """The threshold that a figure must reach to meet the check."""
-        return _limit(check, mildest(check.limits))[0]
+        return limit_of(check, mildest(check.limits))[0]
 
     def _judge(self, entry: Entry, subject: str) -> Finding:
         blank = _blank(entry, subject)
@@ -121,14 +148,8 @@ class Assessment:
             return True
         topics = check.topic or tuple(getattr(item, "path", "") for item in check.inputs.values())
         channel = None if subject == PRODUCT else subject
-        for topic in topics:
-            for full in self._full_topics(topic, channel):
-                if any(
-                    path == full or path.startswith((f"{full}.", f"{full}["))
-                    for path in self.spec.values
-                ):
-                    return True
-        return False
+        full = (path for topic in topics for path in self._full_topics(topic, channel))
+        return any(path in self._topics for path in full)
 
     def _full_topics(self, topic: str, channel: str | None) -> tuple[str, ...]:
         topic = topic.removeprefix("all ")
@@ -156,13 +177,13 @@ class Assessment:
 
     def _met(self, finding: Finding, entry: Entry, node: Computed) -> Finding:
         check = entry.check
-        limit, basis = _limit(check, mildest(check.limits))
+        limit, basis = limit_of(check, mildest(check.limits))
         met = replace(
             finding,
             status=Status.MEETS,
             limit=limit,
             basis=basis,
-            margin=_margin(finding, limit),
+            margin=margin_to(finding, limit),
         )
         floors = [item for item in node.leaned if item.leaning == "floor"]
         if floors:
@@ -208,7 +229,7 @@ class Assessment:
             if missed(check, root_sum_square(node, adverse)) in (None, Severity.MINOR):
                 severity = Severity.MINOR
                 note = "; minor, because the tolerances in root-sum-square stay within"
-        limit, basis = _limit(check, missed(check, finding.figure or 0.0) or severity)
+        limit, basis = limit_of(check, missed(check, finding.figure or 0.0) or severity)
         return replace(
             finding,
             status=Status.FINDING,
@@ -216,7 +237,7 @@ class Assessment:
             message=finding.message + note,
             limit=limit,
             basis=basis,
-            margin=_margin(finding, limit),
+            margin=margin_to(finding, limit),
         )
 
     def _stands(self, entry: Entry, finding: Finding, node: Computed) -> bool:
@@ -231,41 +252,12 @@ class Assessment:
         return missed(entry.check, figure) == Severity.CRITICAL
 
 
-def missed(check: Check, figure: float) -> Severity | None:
-    """The gravest threshold that a figure misses, None when it meets them all."""
-    rising = isinstance(check.limits, AtLeast)
-    for severity in Severity:
-        text = getattr(check.limits, severity.value)
-        if text is None:
-            continue
-        limit = to_si(text, check.unit)
-        slack = EDGE * max(abs(limit), abs(figure)) if abs(figure) != float("inf") else 0.0
-        if (figure < limit - slack) if rising else (figure > limit + slack):
-            return severity
-    return None
-
-
-def mildest(limits: Limits) -> Severity:
-    """The threshold that a figure misses first."""
-    stated = [severity for severity in Severity if getattr(limits, severity.value)]
-    return stated[-1]
-
-
-def _limit(check: Check, severity: Severity) -> tuple[float, Source]:
-    text = getattr(check.limits, severity.value)
-    return to_si(text, check.unit), check.limits.basis[severity.value]
-
-
-def _margin(finding: Finding, limit: float) -> float | None:
-    """Distance to the limit as a share of it; None where the limit is zero.
-
-    The share of a temperature is taken in degrees Celsius, as a reader would.
-    """
-    scale = abs(limit - ZERO_CELSIUS) if finding.unit == "degC" else abs(limit)
-    if finding.figure is None or scale == 0.0:
-        return None
-    distance = finding.figure - limit if finding.at_least else limit - finding.figure
-    return distance / scale
+def _above(path: str) -> Iterator[str]:
+    """A path and the sections above it: ``a[0].b`` gives ``a[0].b``, ``a[0]``, ``a``."""
+    yield path
+    for position, sign in enumerate(path):
+        if sign in ".[":
+            yield path[:position]
 
 
 def _blank(entry: Entry, subject: str) -> Finding:

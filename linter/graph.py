@@ -6,7 +6,9 @@ on what the spec states, so the graph is planned once and evaluated many times.
 """
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
+from .change import Change
 from .check import Arguments, Assumption, Constant, Derived, Way, Words
 from .finding import Leaned, Missing
 from .leaves import CatalogueFaultError, Leaves, tuple_of
@@ -14,6 +16,10 @@ from .loading import Spec
 from .node import Computed, Fixed, Gap, LeafNode, Node
 from .quantity import show, to_si
 from .spec import FIELDS, field_of
+
+Key = tuple[str, str | None]
+NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
+UNUSED: frozenset[str] = frozenset()
 
 
 class Graph:
@@ -25,26 +31,36 @@ class Graph:
         derived: Mapping[str, Derived],
         sure: bool = False,
         free: frozenset[str] = frozenset(),
-        base: "Graph | None" = None,
-        changed: frozenset[str] = frozenset(),
+        known: Mapping[Key, Node | Gap] = NOTHING,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
-        may override although they have no tolerance.  base: a graph of the same spec but
-        for the leaves ``changed``; what does not depend on these is taken over from it.
+        may override although they have no tolerance.  known: what is resolved already.
         """
         self.spec = spec
         self.derived = derived
         self.leaves = Leaves(spec, sure, free)
-        self._known: dict[tuple[str, str | None], Node | Gap] = {}
-        if base is not None and all(path in base.spec.values for path in changed):
-            self._known = {
-                key: node
-                for key, node in base._known.items()
-                if isinstance(node, Node) and not node.used & changed
-            }
+        self._known = dict(known)
         self._stack: list[str] = []
+
+    def freed(self, free: frozenset[str]) -> "Graph":
+        """A graph of the same spec in which a corner may override these leaves as well."""
+        known = {
+            key: node
+            for key, node in self._known.items()
+            if isinstance(node, Gap) or not node.used & free
+        }
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known)
+
+    def revised(self, spec: Spec, change: Change) -> "Graph":
+        """A graph of a changed spec; what the change cannot alter is taken over."""
+        known = {
+            (name, channel): node
+            for (name, channel), node in self._known.items()
+            if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
+        }
+        return Graph(spec, self.derived, self.leaves.sure, known=known)
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None

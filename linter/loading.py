@@ -14,9 +14,11 @@ from typing import Any, cast
 from .check import Assumption, Milestone
 from .finding import Place
 from .plain_text import MAX_BYTES
-from .refusal import Refusal
+from .refusal import Refusal, in_order
 from .source import Document, read
-from .validation import Leaf, place_of, validate
+from .validation import Leaf, accepted, place_of, validate
+
+VERSION = "amplifier_spec"
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +102,27 @@ class Spec:
         data: Any = self.data
         for path, value in changes.items():
             data = _replaced(data, steps_of(path), value)
-        loaded = spec_of(Document(data, self.places, {}, (), self.text), self.file)
-        return loaded.with_defaults(self.defaults)
+        document = Document(data, self.places, {}, (), self.text)
+        if VERSION not in changes and all(self._has_other(*item) for item in changes.items()):
+            return self._with_leaves(changes, document)
+        return spec_of(document, self.file).with_defaults(self.defaults)
+
+    def _has_other(self, path: str, value: Any) -> bool:
+        """Whether a value takes the place of a stated one, and no section comes or goes."""
+        return path in self.values and value is not None
+
+    def _with_leaves(self, changes: Mapping[str, Any], document: Document) -> "Loaded":
+        """The same with other values where it has some: nothing else need be read again."""
+        values, refusals = dict(self.values), []
+        for path, value in changes.items():
+            found = accepted(document, self.file, path, value)
+            if isinstance(found, Refusal):
+                refusals.append(found)
+            else:
+                values[path] = found
+        if refusals:
+            return Loaded(None, in_order(refusals))
+        return Loaded(replace(self, values=values, data=document.data or {}))
 
 
 @dataclass(frozen=True, slots=True)

@@ -134,6 +134,8 @@ class Computed(Node):
 
     def _key(self, corner: Corner) -> tuple[tuple[str, Any], ...]:
         """The overrides that concern this node; the shorter side is walked."""
+        if not corner:
+            return ()
         leaves = self.leaves
         if len(leaves) <= len(corner):
             return tuple([(path, corner[path]) for path in leaves if path in corner])

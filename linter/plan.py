@@ -52,7 +52,7 @@ def plan(start: Review) -> Plan:
             obstacles[finding.check, finding.subject] = f"{name}: {advisor.obstacle(finding)}"
             continue
         steps.append(Step(finding, remedy))
-        advisor = Advisor(advisor.bench.after(dict(remedy.values)))
+        advisor = advisor.after(remedy)
     now = advisor.review
     opened = [item for item in now.verdict.holding if item.status is Status.OPEN]
     for item in opened:

@@ -7,11 +7,12 @@ should cure and finds nothing new of the same or a graver severity.
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import islice, permutations
+from operator import itemgetter
 
 from .catalogue import Entry
 from .check import Lever
 from .conflict import conflict
-from .engine import PRODUCT
+from .engine import PRODUCT, Assessment
 from .finding import Finding, Remedy
 from .review import Review
 from .solve import Candidate, candidates, part_way
@@ -43,17 +44,22 @@ def with_remedies(review: Review, only_holding: bool = False) -> Review:
 class Advisor:
     """Finds changes for the findings of one review."""
 
-    def __init__(self, review: Review) -> None:
+    def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
-        self.bench = Bench(review)
+        self.bench = Bench(review, run)
         self.holding = {(item.check, item.subject) for item in review.verdict.holding}
+        self._solved: dict[tuple[Key, str], list[Candidate]] = {}
+
+    def after(self, remedy: Remedy) -> "Advisor":
+        """An advisor on the review of the spec with a proven remedy."""
+        return Advisor(*self.bench.after(remedy))
 
     def advised(self, finding: Finding) -> Finding:
         """The finding with up to three remedies, or with a note why there is none."""
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
             return self._put_right(finding)
-        remedies = tuple(islice(self.ranked(entry, finding), MOST_REMEDIES))
+        remedies = tuple(self.ranked(entry, finding, MOST_REMEDIES))
         if remedies:
             return replace(finding, remedies=remedies)
         holds = (finding.check, finding.subject) in self.holding
@@ -78,28 +84,43 @@ class Advisor:
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
             return next(iter(self._put_right(finding).remedies), None)
-        return next(iter(self.ranked(entry, finding)), None) or self.pair(entry, finding)
+        return next(iter(self.ranked(entry, finding, 1)), None) or self.pair(entry, finding)
 
-    def ranked(self, entry: Entry, finding: Finding) -> list[Remedy]:
-        """Proven remedies: fewest new concerns first, then the smallest change."""
+    def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
+        """The best proven remedies: fewest new concerns first, then the smallest change.
+
+        The nearest changes are tried first, until what is left cannot be better.
+        """
         proven: list[tuple[tuple[int, int, float], Remedy]] = []
-        for group in self.singles(entry, finding):
+        groups = sorted(self.singles(entry, finding), key=lambda group: group[0].change)
+        for group in groups:
+            if len(proven) >= most and proven[most - 1][0] <= (0, 0, group[0].change):
+                break
             for tried in group:
                 remedy = self.prove(finding, {tried.path: tried.text})
                 if remedy is not None:
                     key = (len(remedy.appeared), len(remedy.worsened), tried.change)
                     proven.append((key, remedy))
+                    proven.sort(key=itemgetter(0))
                     break
-        proven.sort(key=lambda item: item[0])
-        return [remedy for _, remedy in proven]
+        return [remedy for _, remedy in proven[:most]]
 
     def singles(self, entry: Entry, finding: Finding) -> Iterator[list[Candidate]]:
         """For each lever and direction the stock values that should cure the finding."""
         for lever, path in self.levers(entry, finding):
-            found = candidates(self.bench.run, entry, finding, lever, path)
+            found = self.solved(entry, finding, lever, path)
             for direction in (1, -1):
-                yield [item for item in found if item.direction == direction]
+                group = [item for item in found if item.direction == direction]
+                if group:
+                    yield group
             yield from ([item] for item in found if item.direction == 0)
+
+    def solved(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> list[Candidate]:
+        """The stock values of a lever that should cure the finding, solved once."""
+        key = ((finding.check, finding.subject), path)
+        if key not in self._solved:
+            self._solved[key] = candidates(self.bench.run, entry, finding, lever, path)
+        return self._solved[key]
 
     def levers(self, entry: Entry, finding: Finding) -> list[tuple[Lever, str]]:
         """The levers with their full paths: of the finding's channel, or of every channel."""
@@ -132,7 +153,7 @@ class Advisor:
             for text in part_way(self.bench.run, first, path)
         )
         for path, text, second, other in islice(tries, MOST_PAIRS):
-            run = self.bench.variant({path: text})
+            run = self.bench.variant(path, text)
             found = candidates(run, entry, finding, second, other)[:1] if run else []
             for tried in found:
                 remedy = self.prove(finding, {path: text, tried.path: tried.text})
@@ -149,7 +170,7 @@ class Advisor:
         return "; ".join(self._reason(entry, finding, lever, path) for lever, path in levers)
 
     def _reason(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> str:
-        found = candidates(self.bench.run, entry, finding, lever, path)
+        found = self.solved(entry, finding, lever, path)
         if not found:
             return f"no usual value of {path} meets it"
         key = (finding.check, finding.subject)

@@ -12,13 +12,13 @@ from itertools import islice
 
 from .catalogue import Entry
 from .check import Lever
-from .engine import Assessment, missed
+from .engine import Assessment
 from .finding import Finding, Status
-from .graph import Graph
 from .node import Computed, FigureError
 from .quantity import Value, spell
 from .spec import field_of, usual_bounds
 from .stock import downward, upward
+from .threshold import missed
 
 GRID = 32
 BISECTIONS = 40
@@ -96,11 +96,12 @@ def candidates(
     if bounds is None:
         return []
     middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
-    loaded = run.spec.with_values({path: spell(middle, field.unit)})
-    if loaded.spec is None:
+    found = run.revised({path: spell(middle, field.unit)})
+    if found is None:
         return []
-    run = Assessment(loaded.spec, run.catalogue, run.milestone)
-    return _numbers(run, entry, finding, Dial(path, lever, field.unit, middle, *bounds, new=True))
+    fitted, _ = found
+    turn = Dial(path, lever, field.unit, middle, *bounds, new=True)
+    return _numbers(fitted, entry, finding, turn)
 
 
 def number_dial(run: Assessment, lever: Lever, path: str) -> Dial | None:
@@ -129,11 +130,10 @@ def _ends(
             if low >= high:
                 break
             text = spell(Value(low, (low + high) / 2, high, "range"), unit)
-            loaded = run.spec.with_values({path: text})
-            if loaded.spec is None:
+            found = run.revised({path: text})
+            if found is None:
                 break
-            tried = Assessment(loaded.spec, run.catalogue, run.milestone)
-            if tried.judge(entry, finding.subject).status is Status.MEETS:
+            if found[0].judge(entry, finding.subject).status is Status.MEETS:
                 yield Candidate(path, text, direction, abs(number - start) / (now.hi - now.lo))
                 break
 
@@ -186,9 +186,7 @@ def probe(
     run: Assessment, entry: Entry, finding: Finding, turn: Dial
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""
-    leaf = frozenset({turn.path})
-    graph = Graph(run.spec, run.catalogue.derived, free=leaf, base=run.graph, changed=leaf)
-    node = run.prepare(entry, finding.subject, graph)
+    node = run.prepare(entry, finding.subject, run.graph.freed(frozenset({turn.path})))
     if not isinstance(node, Computed) or turn.path not in node.leaves:
         return None
     corner = {item.path: float(item.value) for item in finding.corner}  # type: ignore[arg-type]

@@ -5,15 +5,16 @@ changed leaves is taken over, and each trial is run once.
 """
 
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from .catalogue import Entry
+from .change import Change
 from .consistency import STANDING, standing_findings
 from .engine import Assessment
 from .finding import Finding, Remedy, Status
-from .graph import Graph
-from .loading import Spec
 from .milestone import RANK
+from .node import FigureError
 from .quantity import Value
 from .review import Review, concluded
 
@@ -23,14 +24,18 @@ FURTHER = 0.01
 Key = tuple[str, str]
 Answers = Mapping[Key, Finding]
 Changes = tuple[tuple[str, object], ...]
+Changed = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """A spec with changes, and its answers in full."""
+    """A spec with changes, and its answers in full.
+
+    run: what gave the answers that differ.
+    """
 
     changes: Changes
-    spec: Spec
+    run: Assessment
     answers: Answers
 
 
@@ -63,13 +68,18 @@ def in_text(value: object) -> str:
 
 
 class Bench:
-    """Runs trials on the spec of one review."""
+    """Runs trials on the spec of one review.
 
-    def __init__(self, review: Review) -> None:
+    run: the run that the review was made from, where it is still at hand.
+    """
+
+    def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
-        self.run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+        self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
         self._trials: dict[tuple[str, ...], Trial | None] = {}
+        self._behind: dict[Changed, Trial] = {}
+        self._variants: dict[tuple[str, str], Assessment | None] = {}
 
     def trial(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Trial | None:
         """The answers after some changes.
@@ -97,30 +107,21 @@ class Bench:
         places = self.review.spec.places.get(path)
         return (places[0].line, places[0].column) if places else None
 
-    def variant(self, changes: Mapping[str, object]) -> Assessment | None:
-        """A run of the changed spec that shares what the changes leave alone."""
-        loaded = self.review.spec.with_values(changes)
-        if loaded.spec is None:
-            return None
-        touched = frozenset(changes)
-        catalogue = self.review.catalogue
-        graph = Graph(loaded.spec, catalogue.derived, base=self.run.graph, changed=touched)
-        return Assessment(loaded.spec, catalogue, self.review.verdict.milestone, graph)
+    def variant(self, path: str, value: object) -> Assessment | None:
+        """A run with one other value, for a change that needs a second one."""
+        name = (path, in_text(value))
+        if name not in self._variants:
+            revised = self.run.revised({path: value})
+            self._variants[name] = revised[0] if revised else None
+        return self._variants[name]
 
-    def after(self, changes: Mapping[str, object]) -> Review:
-        """The whole review of the spec with changes that a trial has confirmed."""
-        run = self.variant(changes)
-        assert run is not None, "a proven remedy has been loaded before"
-        touched = frozenset(changes)
-        answers = []
-        for entry in run.catalogue.entries:
-            for subject in run.subjects(entry.check):
-                before = self.answers[entry.name, subject]
-                if self._may_change(before, touched):
-                    answers.append(run.judge(entry, subject))
-                else:
-                    answers.append(replace(before, permitted=""))
-        return concluded(run, answers, self.review.verdict.hold_at, self.review.criteria)
+    def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
+        """The whole review of the spec with a remedy that a trial has proven, and its run."""
+        trial = self._behind[remedy.changes]
+        answers = (trial.answers[entry.name, subject] for entry, subject in self.run.questions())
+        fresh = (replace(item, permitted="") for item in answers)
+        before = self.review
+        return concluded(trial.run, fresh, before.verdict.hold_at, before.criteria), trial.run
 
     def effects(self, trial: Trial, key: Key) -> Remedy:
         """What the re-run shows, beside the answer to ``key`` itself."""
@@ -139,6 +140,7 @@ class Bench:
             lists[kind].append(f"{other[0]} ({other[1]})")
         changes = tuple((path, in_text(value)) for path, value in trial.changes)
         was = tuple(self._was(path) for path, _ in changes)
+        self._behind[changes] = trial
         return Remedy(changes, trial.changes, was, *map(tuple, lists.values()))
 
     def spoilt_by(self, trial: Trial, key: Key) -> list[Key]:
@@ -162,12 +164,12 @@ class Bench:
         return trial
 
     def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
-        run = self.variant(changes)
-        if run is None:
+        revised = self.run.revised(changes)
+        if revised is None:
             return None
-        touched = frozenset(changes)
+        run, change = revised
         answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
-        for entry, subject in self._affected(run, touched, key):
+        for entry, subject in self._in_question(change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
             if other == key and answers[other].status is not Status.MEETS:
@@ -175,21 +177,17 @@ class Bench:
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
         standing = standing_findings(run.spec, run.graph)
-        if any(item.check == key[0] and item.leaves & touched for item in standing):
+        if any(item.check == key[0] and item.leaves & change.touched for item in standing):
             return None
         answers |= answers_of(standing)
-        return Trial(tuple(sorted(changes.items())), run.spec, answers)
+        return Trial(tuple(sorted(changes.items())), run, answers)
 
-    def _affected(
-        self, run: Assessment, touched: frozenset[str], key: Key
-    ) -> list[tuple[Entry, str]]:
+    def _in_question(self, change: Change, key: Key) -> list[tuple[Entry, str]]:
         """What must be judged anew: ``key`` first, then the tightest."""
         found = [
             (entry, subject)
-            for entry in self.review.catalogue.entries
-            for subject in run.subjects(entry.check)
-            if self._may_change(self.answers[entry.name, subject], touched)
-            or (entry.name, subject) == key
+            for entry, subject in self.run.questions()
+            if (entry.name, subject) == key or self._altered(entry, subject, change)
         ]
         found.sort(key=lambda item: self._tightness((item[0].name, item[1]), key))
         return found
@@ -205,13 +203,11 @@ class Bench:
             return False
         return after < rank(old) or (after == rank(old) and _goes_further(old, new))
 
-    def _may_change(self, before: Finding, touched: frozenset[str]) -> bool:
-        """Whether an answer can differ once these leaves have other values."""
-        stated = [self.review.spec.values.get(path) for path in touched]
-        if not all(isinstance(value, Value) for value in stated):
-            return True
+    def _altered(self, entry: Entry, subject: str, change: Change) -> bool:
+        """Whether an answer can differ after a change; one that crashed always can."""
+        before = self.answers[entry.name, subject]
         crashed = before.status is Status.FINDING and before.figure is None
-        return bool(before.leaves & touched) or before.status is Status.OPEN or crashed
+        return crashed or change.alters_answer(entry.name, entry.check, before.leaves)
 
     def _followers(self, trial: Trial) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""
@@ -226,6 +222,15 @@ class Bench:
         if isinstance(stated, Value):
             return stated.text
         return str(stated) if stated is not None else ""
+
+
+def _resolved(review: Review) -> Assessment:
+    """A run with every name resolved, so that a trial resolves only what its changes alter."""
+    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    for entry, subject in run.questions():
+        with suppress(FigureError):
+            run.prepare(entry, subject, run.graph)
+    return run
 
 
 def _goes_further(old: Finding | None, new: Finding | None) -> bool:

@@ -38,10 +38,7 @@ def typical_only(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tupl
     }
     if not lines:
         return ()
-    free = Graph(
-        graph.spec, graph.derived, free=frozenset(lines), base=graph, changed=frozenset(lines)
-    )
-    moving = plan(free)
+    moving = plan(graph.freed(frozenset(lines)))
     if not isinstance(moving, Computed):
         return ()
     corner = {item.path: item.value for item in finding.corner}

@@ -17,8 +17,8 @@ from .finding import Place
 from .quantity import Value
 from .refusal import Refusal, in_order, shown
 from .source import Document
-from .spec import Amplifier
-from .spec.accept import refuse_name
+from .spec import Amplifier, field_of
+from .spec.accept import PLAIN, refuse_name
 from .spec.field import Field, declared
 from .unknown_key import glued_pair, known_field, unknown_key
 
@@ -48,6 +48,20 @@ def validate(document: Document, file: str) -> tuple[Flattened | None, tuple[Ref
     flat = reading.flattened() if document.data is not None else None
     refusals = _once((*document.refusals, *reading.refusals))
     return (None if refusals else flat), refusals
+
+
+def accepted(document: Document, file: str, path: str, data: Any) -> Leaf | Refusal:
+    """One value as ``validate`` finds it in a document, or its refusal.
+
+    No field looks at another, so that a value can be judged alone.
+    """
+    known = field_of(path)
+    try:
+        leaf: Leaf = PLAIN[known.kind](known)(data)
+    except PydanticCustomError as error:
+        texts = (_context(error, name) for name in ("problem", "expected", "example"))
+        return Refusal(place_of(document.places, path) or Place(file, 1, 1, path), *texts)
+    return leaf
 
 
 def place_of(places: Mapping[str, tuple[Place, ...]], path: str) -> Place | None:

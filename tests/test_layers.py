@@ -53,14 +53,17 @@ LAYERS: tuple[tuple[str, ...], ...] = (
     (
         "catalogue",
         "form",
+        "reach",
         "schema",
         "splice",
+        "threshold",
         "tolerance",
         "unknown_key",
     ),
     ("validation",),
     ("loading",),
     (
+        "change",
         "companion",
         "house",
         "leaves",

@@ -5,6 +5,7 @@ from .field import Field
 from .walk import (
     FIELDS,
     field_of,
+    field_path,
     is_channel_path,
     keys_of,
     local_path,
@@ -16,6 +17,7 @@ __all__ = [
     "Amplifier",
     "Field",
     "field_of",
+    "field_path",
     "is_channel_path",
     "keys_of",
     "local_path",

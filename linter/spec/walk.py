@@ -32,8 +32,12 @@ def _below(model: type[BaseModel], prefix: str) -> Iterator[tuple[str, Field]]:
 FIELDS: Mapping[str, Field] = MappingProxyType(dict([*_below(Amplifier, ""), *_below(Channel, "")]))
 
 
-def _relative(path: str) -> str:
-    """A path as ``FIELDS`` has it: without the channel's name, without item numbers."""
+def field_path(path: str) -> str:
+    """A path as ``FIELDS`` has it: without the channel's name, without item numbers.
+
+    >>> field_path("channels.left.output_stage.device.foster[0].r")
+    'output_stage.device.foster[].r'
+    """
     return _NUMBER.sub("[]", _CHANNEL.sub("", path, count=1))
 
 
@@ -48,7 +52,7 @@ def local_path(path: str) -> str:
 
 def field_of(path: str) -> Field:
     """The field at a path of a spec; ``KeyError`` where there is none."""
-    return FIELDS[_relative(path)]
+    return FIELDS[field_path(path)]
 
 
 def is_channel_path(path: str) -> bool:
@@ -63,7 +67,7 @@ def keys_of(path: str) -> tuple[str, ...]:
         return tuple(Amplifier.model_fields)
     if re.fullmatch(rf"{CHANNELS}\.[^.]+", path):
         return tuple(Channel.model_fields)
-    field = FIELDS.get(_relative(path).removesuffix("[]"))
+    field = FIELDS.get(field_path(path).removesuffix("[]"))
     if field is None or field.model is None or path == CHANNELS:
         return ()
     return tuple(field.model.model_fields)

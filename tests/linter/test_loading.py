@@ -3,6 +3,7 @@
 The specs are invented for these tests; lines and columns are found in their text.
 """
 
+import json
 import pickle
 from pathlib import Path
 
@@ -10,9 +11,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ampreview.linter.loading import Loaded, Spec, load_file, load_text
+from ampreview.linter.loading import Loaded, Spec, load_file, load_text, spec_of, steps_of
 from ampreview.linter.quantity import Value
 from ampreview.linter.refusal import Refusal
+from ampreview.linter.source import Document
+from ampreview.linter.spec import field_of
 
 BOOTH = """\
 amplifier_spec: 1
@@ -397,6 +400,36 @@ def test_changes_are_validated():
         "supply.v_rail",
         "channels.left.filter",
     }
+
+
+AWKWARD = ("5", "none", "-3 V", "{a}", ["x"], 7, 1.5e99, "", "1 uH", "10 V .. 20 V", None)
+
+
+def test_a_changed_leaf_is_what_the_whole_file_gives():
+    """A leaf that is stated already is read alone; the whole file read anew says the same."""
+    spec = loaded(BOOTH)
+    mapped = ({"min": "1 V", "typ": "2 V"}, {"value": "4 ohm", "from": "measured"})
+    for path in spec.values:
+        for value in (field_of(path).example, *AWKWARD, *mapped):
+            data = {path: value}
+            alone, whole = spec.with_values(data), read_again(spec, data)
+            assert alone.refusals == whole.refusals, data
+            if whole.spec is not None:
+                assert alone.spec.values == whole.spec.values, data
+                assert alone.spec.data == whole.spec.data, data
+                assert (alone.spec.lists, alone.spec.sections) == (spec.lists, whole.spec.sections)
+
+
+def read_again(spec: Spec, changes: dict[str, object]) -> Loaded:
+    """A spec with changes by the long way: the changed data written out and loaded."""
+    data = json.loads(json.dumps(spec.data))  # a copy in which channels share nothing
+    for path, value in changes.items():
+        *above, last = steps_of(path)
+        inner = data
+        for step in above:
+            inner = inner[step]
+        inner[last] = value
+    return spec_of(Document(data, spec.places, {}, (), spec.text), spec.file)
 
 
 def test_a_changed_spec_changes_on():

@@ -14,12 +14,13 @@ import pytest
 
 from ampreview.linter.catalogue import Catalogue, Entry, load
 from ampreview.linter.check import AtLeast, Check, Constant, Input
-from ampreview.linter.engine import Assessment, missed
+from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.loading import Spec, load_text
 from ampreview.linter.node import Computed
 from ampreview.linter.quantity import Value, quantity, to_si
 from ampreview.linter.spec import FIELDS
+from ampreview.linter.threshold import missed
 from ampreview.linter.tolerance import worst_case
 
 CATALOGUE: Catalogue = load()

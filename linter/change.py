@@ -1,0 +1,64 @@
+"""What a change of stated values can alter, and what it leaves as it is."""
+
+from .check import Check
+from .loading import Spec
+from .quantity import Value
+from .reach import Reach, Reaches
+from .spec import field_path
+
+
+class Change:
+    """Other values for some leaves of a spec.
+
+    touched: their full paths.
+    """
+
+    def __init__(
+        self, reaches: Reaches, before: Spec, after: Spec, touched: frozenset[str]
+    ) -> None:
+        self.reaches = reaches
+        self.touched = touched
+        self._fields = frozenset(field_path(path) for path in touched)
+        self._local = all(_fits_in(before, after, path) for path in touched)
+        self._numbers = all(
+            _alike(before.values.get(path), after.values.get(path)) for path in touched
+        )
+
+    def alters(self, name: str, used: frozenset[str]) -> bool:
+        """Whether a quantity or a leaf that used these leaves can come out otherwise."""
+        return self._alters(self.reaches.of(name), used)
+
+    def alters_answer(self, name: str, check: Check, used: frozenset[str]) -> bool:
+        """Whether the answer of a check that used these leaves can come out otherwise."""
+        return self._alters(self.reaches.of_check(name, check), used)
+
+    def _alters(self, reach: Reach, used: frozenset[str]) -> bool:
+        """Another number alters what used it, and what it may lead another way.
+
+        A word or a new leaf alters all that can reach it, a new section anything.
+        """
+        if not self._local:
+            return True
+        fields = reach.deciding if self._numbers else reach.fields
+        return not (used.isdisjoint(self.touched) and fields.isdisjoint(self._fields))
+
+
+def _fits_in(before: Spec, after: Spec, path: str) -> bool:
+    """Whether a leaf is stated, or comes new into a section that states something."""
+    if path not in after.values:
+        return False
+    section = path.rpartition(".")[0]
+    return path in before.values or (
+        "[" not in path and section != "" and any(_parent(x) == section for x in before.values)
+    )
+
+
+def _parent(path: str) -> str:
+    return path.rpartition(".")[0]
+
+
+def _alike(old: object, new: object) -> bool:
+    """Whether two values are numbers that the graph resolves in the same way."""
+    if not isinstance(old, Value) or not isinstance(new, Value):
+        return False
+    return (old.form, old.sides, old.provenance) == (new.form, new.sides, new.provenance)
