@@ -1,9 +1,8 @@
 """What a change of stated values can alter, and what it leaves as it is."""
 
-from .check import Check
 from .loading import Spec
 from .quantity import Value
-from .reach import Reach, Reaches
+from .reach import NOTHING, Reaches
 from .spec import field_path
 
 
@@ -16,31 +15,19 @@ class Change:
     def __init__(
         self, reaches: Reaches, before: Spec, after: Spec, touched: frozenset[str]
     ) -> None:
-        self.reaches = reaches
         self.touched = touched
-        self._fields = frozenset(field_path(path) for path in touched)
+        values = [(before.values.get(path), after.values.get(path)) for path in touched]
         self._local = all(_fits_in(before, after, path) for path in touched)
-        self._numbers = all(
-            _alike(before.values.get(path), after.values.get(path)) for path in touched
-        )
+        fields = frozenset(field_path(path) for path in touched)
+        self._led = reaches.led_by(fields, deciding=all(_alike(*pair) for pair in values))
 
-    def alters(self, name: str, used: frozenset[str]) -> bool:
-        """Whether a quantity or a leaf that used these leaves can come out otherwise."""
-        return self._alters(self.reaches.of(name), used)
+    def alters(self, name: str, used: frozenset[str] = NOTHING) -> bool:
+        """Whether a check, a quantity or a leaf that used these leaves can come out otherwise.
 
-    def alters_answer(self, name: str, check: Check, used: frozenset[str]) -> bool:
-        """Whether the answer of a check that used these leaves can come out otherwise."""
-        return self._alters(self.reaches.of_check(name, check), used)
-
-    def _alters(self, reach: Reach, used: frozenset[str]) -> bool:
-        """Another number alters what used it, and what it may lead another way.
-
-        A word or a new leaf alters all that can reach it, a new section anything.
+        Another number alters what used it, and what it may lead another way.  A word or a
+        new leaf alters all that can reach it, a new section anything.
         """
-        if not self._local:
-            return True
-        fields = reach.deciding if self._numbers else reach.fields
-        return not (used.isdisjoint(self.touched) and fields.isdisjoint(self._fields))
+        return not self._local or name in self._led or not used.isdisjoint(self.touched)
 
 
 def _fits_in(before: Spec, after: Spec, path: str) -> bool:

@@ -55,7 +55,7 @@ class Assessment:
     @cached_property
     def reaches(self) -> Reaches:
         """What the names of the catalogue can depend on."""
-        return Reaches(self.catalogue.derived)
+        return Reaches(self.catalogue)
 
     @cached_property
     def _topics(self) -> frozenset[str]:

@@ -5,11 +5,14 @@ word, or of a number that a word is computed from, can lead to another way; so w
 can alter is known only from all ways together.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from .check import Arguments, Check, Derived, Input
+from .catalogue import Catalogue
+from .check import Arguments, Check, Input
 from .spec import FIELDS
+
+NOTHING: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,56 +28,75 @@ class Reach:
 
 
 class Reaches:
-    """The reach of every name, found once for a set of derived quantities."""
+    """The reach of every check and every derived quantity of a catalogue."""
 
-    def __init__(self, derived: Mapping[str, Derived]) -> None:
-        self._derived = derived
-        self._known: dict[str, Reach] = {}
-
-    def of_check(self, name: str, check: Check) -> Reach:
-        """The reach of a check's answer, with the topics that make it speak up."""
-        if name not in self._known:
-            names = (*_taken(check.inputs), *check.topic)
-            self._known[name] = self._united(check.applies, names)
-        return self._known[name]
-
-    def of(self, name: str) -> Reach:
-        """The reach of a field, a section or a derived quantity."""
-        if name not in self._known:
-            self._known[name] = self._united((), (name,))
-        return self._known[name]
-
-    def _united(self, words: Iterable[str], names: Iterable[str]) -> Reach:
-        below = self._below({_plain(path) for path in (*words, *names)})
-        asked = {path for name in below for path in self._asked(name)}
-        deciding = self._below({_plain(path) for path in (*words, *asked)})
-        return Reach(frozenset(below & FIELDS.keys()), frozenset(deciding & FIELDS.keys()))
-
-    def _below(self, names: set[str]) -> set[str]:
-        """These names and all that their ways lead to."""
-        found: set[str] = set()
-        ahead = set(names)
-        while ahead:
-            name = ahead.pop()
-            found.add(name)
-            ahead |= {_plain(path) for path in self._next(name)} - found
-        return found
-
-    def _next(self, name: str) -> Iterator[str]:
-        quantity = self._derived.get(name)
-        if quantity is not None:
-            yield from self._asked(name)
-            yield from (path for way in quantity.ways for path in _taken(way.inputs))
+    def __init__(self, catalogue: Catalogue) -> None:
+        ways = {name: quantity.ways for name, quantity in catalogue.derived.items()}
+        self._asked = {
+            name: frozenset(_plain(path) for way in found for path in way.when)
+            for name, found in ways.items()
+        }
+        self._next = {
+            name: self._asked[name].union(*(_taken(way.inputs) for way in found))
+            for name, found in ways.items()
+        }
+        for name, quantity in catalogue.derived.items():
             if quantity.stated_at:
-                yield quantity.stated_at
+                self._next[name] |= {quantity.stated_at}
+        self._all_below: dict[str, frozenset[str]] = {}
+        self._reaches = {name: self._reach({name}, NOTHING) for name in ways}
+        for entry in catalogue.entries:
+            self._reaches[entry.name] = self._of_check(entry.check)
+        self._led: dict[tuple[frozenset[str], bool], frozenset[str]] = {}
 
-    def _asked(self, name: str) -> Iterator[str]:
-        quantity = self._derived.get(name)
-        yield from (path for way in (quantity.ways if quantity else ()) for path in way.when)
+    def __getitem__(self, name: str) -> Reach:
+        """The reach of a check or of a derived quantity."""
+        return self._reaches[name]
+
+    def led_by(self, fields: frozenset[str], deciding: bool = False) -> frozenset[str]:
+        """The names that can depend on one of these fields, the fields among them.
+
+        deciding: only those whose way depends on it.
+        """
+        key = (fields, deciding)
+        if key not in self._led:
+            found = {
+                name
+                for name, reach in self._reaches.items()
+                if not (reach.deciding if deciding else reach.fields).isdisjoint(fields)
+            }
+            self._led[key] = frozenset(found) if deciding else fields.union(found)
+        return self._led[key]
+
+    def _of_check(self, check: Check) -> Reach:
+        """With the topics that make a check speak up."""
+        words = frozenset(_plain(path) for path in check.applies)
+        names = {*_taken(check.inputs), *map(_plain, check.topic)}
+        return self._reach(words | names, words)
+
+    def _reach(self, names: Iterable[str], words: frozenset[str]) -> Reach:
+        below = self._united(names)
+        asked = words.union(*(self._asked.get(name, NOTHING) for name in below))
+        return Reach(below & FIELDS.keys(), self._united(asked) & FIELDS.keys())
+
+    def _united(self, names: Iterable[str]) -> frozenset[str]:
+        return NOTHING.union(*(self._below(name) for name in names))
+
+    def _below(self, name: str) -> frozenset[str]:
+        """A name and all that its ways lead to; they may lead in a circle."""
+        if name not in self._all_below:
+            found: set[str] = set()
+            ahead = {name}
+            while ahead:
+                at = ahead.pop()
+                found.add(at)
+                ahead |= self._next.get(at, NOTHING) - found
+            self._all_below[name] = frozenset(found)
+        return self._all_below[name]
 
 
-def _taken(inputs: Arguments) -> tuple[str, ...]:
-    return tuple(item.path for item in inputs.values() if isinstance(item, Input))
+def _taken(inputs: Arguments) -> frozenset[str]:
+    return frozenset(_plain(x.path) for x in inputs.values() if isinstance(x, Input))
 
 
 def _plain(path: str) -> str:

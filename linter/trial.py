@@ -207,7 +207,7 @@ class Bench:
         """Whether an answer can differ after a change; one that crashed always can."""
         before = self.answers[entry.name, subject]
         crashed = before.status is Status.FINDING and before.figure is None
-        return crashed or change.alters_answer(entry.name, entry.check, before.leaves)
+        return crashed or change.alters(entry.name, before.leaves)
 
     def _followers(self, trial: Trial) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""

@@ -53,14 +53,16 @@ LAYERS: tuple[tuple[str, ...], ...] = (
     (
         "catalogue",
         "form",
-        "reach",
         "schema",
         "splice",
         "threshold",
         "tolerance",
         "unknown_key",
     ),
-    ("validation",),
+    (
+        "reach",
+        "validation",
+    ),
     ("loading",),
     (
         "change",

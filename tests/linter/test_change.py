@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.catalogue import load
+from ampreview.linter.catalogue import Catalogue, load
 from ampreview.linter.check import Derived, Input, Way
 from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Finding
@@ -49,7 +49,7 @@ def afterwards(
     found = {}
     for entry, subject in after.questions():
         before = answers.get((entry.name, subject))
-        altered = before is None or change.alters_answer(entry.name, entry.check, before.leaves)
+        altered = before is None or change.alters(entry.name, before.leaves)
         found[entry.name, subject] = after.judge(entry, subject) if altered else before
     return found
 
@@ -168,7 +168,7 @@ def test_a_new_section_alters_anything() -> None:
     run = lamp()
     revised = run.revised({"channels.main.gate_drive.dead_time": "20 ns"})
     assert revised is not None
-    assert revised[1].alters("v_swing", frozenset())
+    assert revised[1].alters("v_swing")
 
 
 def test_a_change_that_cannot_be_loaded_is_no_run() -> None:
@@ -176,7 +176,7 @@ def test_a_change_that_cannot_be_loaded_is_no_run() -> None:
 
 
 def test_a_reach_tells_what_is_taken_from_what_decides() -> None:
-    reach = Reaches(load().derived).of("l_total")
+    reach = Reaches(load())["l_total"]
     assert {"filter.inductor.l", "output_stage.topology"} <= reach.fields
     assert "output_stage.topology" in reach.deciding
     assert "filter.inductor.l" not in reach.deciding
@@ -194,7 +194,9 @@ def test_ways_that_lead_in_a_circle_have_a_reach() -> None:
     }
     derived = {name: Derived(name, "V", "product", name, found) for name, found in ways.items()}
     both = {"supply.v_rail", "supply.v_source", "supply.rails"}
-    assert Reaches(derived).of("v_a") == Reach(frozenset(both), frozenset({"supply.rails"}))
+    assert Reaches(Catalogue((), derived, {}))["v_a"] == Reach(
+        frozenset(both), frozenset({"supply.rails"})
+    )
 
 
 def revised_by(run: Assessment, changes: dict[str, object]) -> Assessment:
