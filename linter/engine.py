@@ -11,6 +11,7 @@ from functools import cached_property, partial
 from .catalogue import Catalogue, Entry
 from .change import Change
 from .check import MILESTONES, AtLeast, Check, Milestone
+from .effort import Effort
 from .finding import Finding, Leaned, Missing, Severity, Status
 from .graph import Graph
 from .loading import Spec
@@ -41,16 +42,17 @@ class Assessment:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
+        self.effort = Effort()
 
     @cached_property
     def graph(self) -> Graph:
         """Names to values, for the whole run."""
-        return Graph(self.spec, self.catalogue.derived)
+        return Graph(self.spec, self.catalogue.derived, effort=self.effort)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
-        return Graph(self.spec, self.catalogue.derived, sure=True)
+        return Graph(self.spec, self.catalogue.derived, sure=True, effort=self.effort)
 
     @cached_property
     def reaches(self) -> Reaches:
@@ -74,7 +76,8 @@ class Assessment:
         run = Assessment(loaded.spec, self.catalogue, self.milestone)
         run.graph = self.graph.revised(loaded.spec, change)
         run.sure_graph = self.sure_graph.revised(loaded.spec, change)
-        run.reaches = self.reaches
+        run.reaches, run.effort = self.reaches, self.effort
+        self.effort.revise()
         return run, change
 
     def findings(self) -> Iterator[Finding]:
@@ -107,7 +110,7 @@ class Assessment:
         found = fits if isinstance(fits, Gap) else graph.arguments(entry.check.inputs, channel)
         if isinstance(found, Gap):
             return found
-        return Computed(entry.name, entry.check.figure, found)
+        return Computed(entry.name, entry.check.figure, found, effort=self.effort)
 
     def target(self, check: Check) -> float:
         """The threshold that a figure must reach to meet the check."""

@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from .change import Change
 from .check import Arguments, Assumption, Constant, Derived, Way, Words
+from .effort import Effort
 from .finding import Leaned, Missing
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .loading import Spec
@@ -32,15 +33,18 @@ class Graph:
         sure: bool = False,
         free: frozenset[str] = frozenset(),
         known: Mapping[Key, Node | Gap] = NOTHING,
+        effort: Effort | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
         may override although they have no tolerance.  known: what is resolved already.
+        effort: counts what is computed, over all graphs of one review.
         """
         self.spec = spec
         self.derived = derived
         self.leaves = Leaves(spec, sure, free)
+        self.effort = effort or Effort()
         self._known = dict(known)
         self._stack: list[str] = []
 
@@ -51,7 +55,7 @@ class Graph:
             for key, node in self._known.items()
             if isinstance(node, Gap) or not node.used & free
         }
-        return Graph(self.spec, self.derived, self.leaves.sure, free, known)
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.effort)
 
     def revised(self, spec: Spec, change: Change) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
@@ -60,7 +64,7 @@ class Graph:
             for (name, channel), node in self._known.items()
             if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
         }
-        return Graph(spec, self.derived, self.leaves.sure, known=known)
+        return Graph(spec, self.derived, self.leaves.sure, known=known, effort=self.effort)
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None
@@ -170,7 +174,7 @@ class Graph:
         if not nodes:
             example = "channels: {main: {rated_power: 50 W}}"
             return Gap((Missing("channels", "1", "at least one channel", example),))
-        return Computed(f"all {path}", tuple_of, nodes)
+        return Computed(f"all {path}", tuple_of, nodes, effort=self.effort)
 
     def _end_of_range(self, path: str, channel: str | None) -> Node | Gap:
         """``band:low`` or ``band:high``: one end of a range as a fixed number."""
@@ -228,7 +232,7 @@ class Graph:
     def _on_way(
         self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
     ) -> Node:
-        node = Computed(quantity.name, way.figure, nodes, way=way)
+        node = Computed(quantity.name, way.figure, nodes, way=way, effort=self.effort)
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
@@ -237,4 +241,4 @@ class Graph:
         text = value if isinstance(value, str) else show(value, quantity.unit)
         assumed = way.assumes
         leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
-        return Computed(quantity.name, way.figure, nodes, (leaned,), way)
+        return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.effort)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from .check import Way
+from .effort import Effort
 from .finding import Leaned, Missing
 from .quantity import Value
 
@@ -92,9 +93,12 @@ class LeafNode(Node):
 
 
 class Computed(Node):
-    """A derived quantity or a figure: a function of other nodes."""
+    """A derived quantity or a figure: a function of other nodes.
 
-    __slots__ = ("_cache", "_moving", "_still", "arguments", "figure", "label", "way")
+    effort: counts how often it is computed.
+    """
+
+    __slots__ = ("_cache", "_moving", "_still", "arguments", "effort", "figure", "label", "way")
 
     def __init__(
         self,
@@ -103,6 +107,7 @@ class Computed(Node):
         arguments: Mapping[str, Node],
         leaned: tuple[Leaned, ...] = (),
         way: Way | None = None,
+        effort: Effort | None = None,
     ) -> None:
         leaves: dict[str, Value] = {}
         below: dict[Leaned, None] = {}
@@ -117,6 +122,7 @@ class Computed(Node):
         self.figure = figure
         self.arguments = arguments
         self.way = way
+        self.effort = effort or Effort()
         self._cache: dict[tuple[Any, ...], Any] = {}
         self._still: dict[str, Any] | None = None
         self._moving = [(name, node) for name, node in arguments.items() if node.leaves]
@@ -128,6 +134,7 @@ class Computed(Node):
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
                 self._still = {name: node.value() for name, node in fixed.items()}
+            self.effort.compute()
             moving = {name: node.value(corner) for name, node in self._moving}
             self._cache[key] = self.call(self._still | moving)
         return self._cache[key]

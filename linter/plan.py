@@ -2,7 +2,8 @@
 
 Step by step the gravest holding finding is cured by its best proven remedy, and the spec
 is reviewed again.  What cannot be cured is an obstacle, told with what stands in the way.
-The number of steps is bounded, and the outcome depends on the spec alone.
+The work is bounded by what is computed, not by a clock, so that the outcome depends on the
+spec alone; what was left for want of effort is told as well.
 """
 
 from collections.abc import Mapping
@@ -12,7 +13,11 @@ from .finding import Finding, Remedy, Status
 from .remedy import Advisor
 from .review import Review
 
-MOST_STEPS = 24
+MOST_STEPS = 40
+MOST_EFFORT = 210_000
+NOT_TRIED = (
+    "not looked into, because the plan has reached its bound; make the changes above and ask again"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,18 +42,22 @@ class Plan:
         return {path: text for step in self.steps for path, text in step.remedy.changes}
 
 
-def plan(start: Review) -> Plan:
-    """The changes after which a review would release the spec, as far as they exist."""
+def plan(start: Review, most_effort: int = MOST_EFFORT) -> Plan:
+    """The changes after which a review would release the spec, as far as they exist.
+
+    most_effort: how much may be computed before no further finding is taken up.
+    """
     steps: list[Step] = []
     obstacles: dict[tuple[str, str], str] = {}
     advisor = Advisor(start)
-    while len(steps) < MOST_STEPS:
-        finding = _next(advisor.review, obstacles)
-        if finding is None:
-            break
+    while (finding := _next(advisor.review, obstacles)) is not None:
+        name = f"{finding.check} ({finding.subject})"
+        spent = advisor.bench.run.effort.spent
+        if spent > most_effort or len(steps) == MOST_STEPS:
+            obstacles[finding.check, finding.subject] = f"{name}: {NOT_TRIED}"
+            continue
         remedy = advisor.best(finding)
         if remedy is None:
-            name = f"{finding.check} ({finding.subject})"
             obstacles[finding.check, finding.subject] = f"{name}: {advisor.obstacle(finding)}"
             continue
         steps.append(Step(finding, remedy))

@@ -18,6 +18,7 @@ RULES = Path(next(iter(ampreview.rules.__path__)))
 LAYERS: tuple[tuple[str, ...], ...] = (
     (
         "check",
+        "effort",
         "identity",
         "units",
         "value",

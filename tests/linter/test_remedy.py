@@ -3,10 +3,9 @@
 from dataclasses import replace
 from typing import Any
 
-import pytest
-
 from ampreview.linter.catalogue import Catalogue, Entry
 from ampreview.linter.check import AtLeast, AtMost, Check, Input, Lever, Source
+from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Status
 from ampreview.linter.loading import load_text
 from ampreview.linter.plan import plan
@@ -193,14 +192,36 @@ def test_the_plan_proves_what_stands_in_the_way() -> None:
     assert "too-high (up to about 1" in text or "too-high (up to about 2" in text
 
 
-@pytest.mark.parametrize("run", [1, 2])
-def test_the_plan_is_the_same_every_time(run: int) -> None:
+def test_the_plan_is_the_same_every_time() -> None:
     start = reviewed(
         "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
     )
-    first, second = plan(start), plan(start)
-    assert first.changes == second.changes
-    assert run
+    assert plan(start).changes == plan(start).changes
+
+
+def test_the_plan_says_what_it_left_for_want_of_effort() -> None:
+    """A bound that the first step uses up leaves the second finding untried, and named."""
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    assert len(plan(start).steps) == 2
+    none, one = plan(start, most_effort=-1), plan(start, most_effort=0)
+    assert (len(none.steps), len(one.steps)) == (0, 1)
+    assert [text.partition(":")[0] for text in none.obstacles] == [
+        f"{item.check} ({item.subject})" for item in start.failing()
+    ]
+    assert all("not looked into" in text for text in (*none.obstacles, *one.obstacles))
+    assert none.after is start
+    assert not one.after.verdict.released
+
+
+def test_effort_is_alike_in_every_run() -> None:
+    """A figure of two toleranced leaves: nominal, four ends alone, and the worst corner."""
+    start = reviewed("{v_rail: 48 V ± 5 %, bulk: {c: 1 mF ± 20 %}}", hold_up=HOLD_UP)
+    runs = [Assessment(start.spec, start.catalogue, "prototype") for _ in range(2)]
+    assert [len(list(run.findings())) for run in runs] == [1, 1]
+    assert runs[0].effort.spent == runs[1].effort.spent
+    assert 6 <= runs[0].effort.spent <= 10
 
 
 def test_channels_written_once_change_together() -> None:

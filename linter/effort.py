@@ -1,0 +1,21 @@
+"""How much has been computed: a measure of work that comes out alike on every machine."""
+
+REVISION = 50
+
+
+class Effort:
+    """Work in computations of one quantity or figure; 1000 take about 12 ms on a small machine.
+
+    To load a changed spec and plan it costs as much as some of them.
+    """
+
+    def __init__(self) -> None:
+        self.spent = 0
+
+    def compute(self) -> None:
+        """A quantity or a figure has been computed at one corner."""
+        self.spent += 1
+
+    def revise(self) -> None:
+        """A changed spec has been loaded and planned."""
+        self.spent += REVISION
