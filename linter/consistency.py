@@ -13,7 +13,7 @@ from .graph import Graph
 from .loading import Spec
 from .node import Computed, FigureError, Node
 from .quantity import Value, show, spell
-from .spec import Field, field_of, local_path, usual_bounds
+from .spec import Field, field_of, local_path, subject_of, usual_bounds
 from .tolerance import worst_case
 
 DOMAIN = "completeness"
@@ -147,12 +147,11 @@ def _finding(
     places: tuple[Place, ...],
     source: Source,
 ) -> Finding:
-    parts = path.split(".")
     return Finding(
         check=name,
         domain=DOMAIN,
         title=title,
-        subject=parts[1] if parts[0] == "channels" else "product",
+        subject=subject_of(path),
         status=Status.FINDING,
         message=message,
         severity=severity,

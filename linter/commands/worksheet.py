@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     from ..criteria import Terms, criteria_for
     from ..loading import load_file
     from ..reports.console import console
-    from ..reports.sheets import markdown, print_head, print_sheet
+    from ..reports.sheets import markdown, print_head, print_sheets
     from ..reports.terminal import print_refusals
     from .catalogue import unknown_check
 
@@ -56,8 +56,7 @@ def run(options: argparse.Namespace) -> int:
         sys.stdout.write(markdown(sheets, spec))
     else:
         print_head(spec, page)
-        for item in sheets:
-            print_sheet(item, page)
+        print_sheets(sheets, page)
     return RELEASED
 
 

@@ -4,14 +4,15 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from rich.console import Console
 from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from ..comparison import Comparison, Edit, Turn
 from ..finding import Finding, Status
 from ..review import Review
+from ..spec import local_path, subject_of
+from .columns import print_columns
+from .groups import alike
 from .marks import against, clean, escaped
-from .record import label
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
@@ -24,9 +25,8 @@ EFFECTS = {
     "cured": ("No longer found", "green"),
     "answered": ("Answered and met", "green"),
 }
-NARROW = 90
 PLAIN = ("meaning", "of")
-EDIT_HEADS = ("value", "meaning", "before", "now", "change")
+EDIT_HEADS = ("value", "of", "meaning", "before", "now", "change")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
 
 Row = tuple[str, ...]
@@ -40,16 +40,17 @@ def print_comparison(found: Comparison, console: Console) -> None:
     for name, review in (("before", found.old), ("now", found.new)):
         console.print(Padding(Text(clean(f"{name}: {_verdict(review)}")), (0, 1)))
     _heading("CHANGED IN THE SPEC", len(found.edits), "bold", console)
-    _print_table(EDIT_HEADS, map(_edit, found.edits), console)
+    print_columns(EDIT_HEADS, _edits(found.edits), console, PLAIN)
     for effect, (title, colour) in EFFECTS.items():
         turns = [turn for turn in found.turns if turn.effect == effect]
         if turns:
             _heading(title.upper(), len(turns), f"bold {colour}", console)
-        for turn in turns:
-            console.print(Padding(_turn(turn, colour), (0, 1)))
+        for name, subject, told in _turns(turns):
+            text = Text.assemble(("▪ ", colour), (clean(f"{name} ({subject})"), "bold"))
+            console.print(Padding(text.append(clean(f": {told}")), (0, 1)))
     if found.margins:
         _heading("MARGINS THAT MOVED MOST", len(found.margins), "bold", console)
-        _print_table(MARGIN_HEADS, (_margin(*pair) for pair in found.margins), console)
+        print_columns(MARGIN_HEADS, _margins(found.margins), console, PLAIN)
 
 
 def compared_markdown(found: Comparison) -> str:
@@ -64,15 +65,16 @@ def _markdown(found: Comparison) -> Iterator[str]:
     yield "\n".join(f"- {name}: {escaped(_verdict(review))}" for name, review in sides)
     yield f"## Changed in the spec: {len(found.edits)}"
     if found.edits:
-        yield _markdown_table(EDIT_HEADS, map(_edit, found.edits))
+        yield _markdown_table(EDIT_HEADS, _edits(found.edits))
     for effect, (title, _) in EFFECTS.items():
         turns = [turn for turn in found.turns if turn.effect == effect]
         if turns:
             yield f"## {title}: {len(turns)}"
-            yield "\n".join(f"- {escaped(_turn_text(turn))}" for turn in turns)
+            rows = _turns(turns)
+            yield "\n".join(f"- {escaped(f'{name} ({of}): {told}')}" for name, of, told in rows)
     if found.margins:
         yield "## Margins that moved most"
-        yield _markdown_table(MARGIN_HEADS, (_margin(*pair) for pair in found.margins))
+        yield _markdown_table(MARGIN_HEADS, _margins(found.margins))
 
 
 def _verdict(review: Review) -> str:
@@ -83,15 +85,24 @@ def _verdict(review: Review) -> str:
     return f"{spec.file}{revision}: {word} at the {verdict.milestone} milestone; {counts}"
 
 
-def _edit(edit: Edit) -> Row:
-    share = "" if edit.change is None else percent(edit.change)
-    meaning = edit.meaning.partition(";")[0]
-    return (edit.path, meaning, edit.old or "not stated", edit.new or "not stated", share)
+def _edits(edits: Iterable[Edit]) -> list[Row]:
+    """The edits, those that are alike in several channels as one."""
+    rows = []
+    for edit in edits:
+        share = "" if edit.change is None else percent(edit.change)
+        meaning = edit.meaning.partition(";")[0]
+        told = (meaning, edit.old or "not stated", edit.new or "not stated", share)
+        rows.append((local_path(edit.path), subject_of(edit.path), *told))
+    return alike(rows)
 
 
-def _margin(old: Finding, new: Finding) -> Row:
-    margins = [percent(item.margin or 0.0) for item in (old, new)]
-    return (new.check, new.subject, against(old), against(new), *margins)
+def _margins(pairs: Iterable[tuple[Finding, Finding]]) -> list[Row]:
+    """The margins, those that are alike in several channels as one."""
+    rows = []
+    for old, new in pairs:
+        margins = (percent(item.margin or 0.0) for item in (old, new))
+        rows.append((new.check, new.subject, against(old), against(new), *margins))
+    return alike(rows)
 
 
 def percent(share: float) -> str:
@@ -103,16 +114,15 @@ def percent(share: float) -> str:
     return f"{100.0 * share:+.{0 if abs(share) >= 1.0 else 1}f} %"
 
 
-def _turn(turn: Turn, colour: str) -> Text:
-    head, _, rest = _turn_text(turn).partition(": ")
-    return Text.assemble(("▪ ", colour), (clean(head), "bold"), f": {clean(rest)}")
-
-
-def _turn_text(turn: Turn) -> str:
-    item = turn.subject
-    text = f"{label(item)}: {_standing(turn.old)} before, {_standing(turn.new)} now"
-    figures = against(item) or item.message
-    return f"{text}; {figures}" if figures else text
+def _turns(turns: Iterable[Turn]) -> list[Row]:
+    """Check, subject and what became of the answer, equal channels as one."""
+    rows = []
+    for turn in turns:
+        item = turn.subject
+        text = f"{_standing(turn.old)} before, {_standing(turn.new)} now"
+        figures = against(item) or item.message
+        rows.append((item.check, item.subject, f"{text}; {figures}" if figures else text))
+    return alike(rows)
 
 
 def _standing(item: Finding | None) -> str:
@@ -126,25 +136,6 @@ def _standing(item: Finding | None) -> str:
 
 def _heading(title: str, count: int, style: str, console: Console) -> None:
     console.print(Padding(Text(f"{title}  {count}", style=style), (1, 1, 0, 1)))
-
-
-def _print_table(heads: Sequence[str], rows: Iterable[Row], console: Console) -> None:
-    """Print rows as a table, or one below the other where the terminal is narrow."""
-    if console.width < NARROW:
-        for row in rows:
-            first, *others = (clean(cell) for cell in row)
-            named = zip(heads[1:], others, strict=True)
-            told = (cell if head in PLAIN else f"{head} {cell}" for head, cell in named if cell)
-            rest = "; ".join(told)
-            console.print(Padding(Text.assemble("▪ ", (first, "bold"), f": {rest}"), (0, 1)))
-        return
-    table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
-    for head in heads:
-        table.add_column(head, overflow="fold", vertical="top")
-    for row in rows:
-        table.add_row(*(clean(cell) for cell in row))
-    if table.row_count:
-        console.print(table)
 
 
 def _markdown_table(heads: Sequence[str], rows: Iterable[Row]) -> str:

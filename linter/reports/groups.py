@@ -18,6 +18,18 @@ def groups(findings: Iterable[Finding]) -> list[tuple[Finding, tuple[str, ...]]]
     return [(item, tuple(subjects)) for item, subjects in found.values()]
 
 
+def alike(rows: Iterable[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """Table rows of which the second cell names the subject; equal ones as one.
+
+    >>> alike([("gain", "left", "1"), ("gain", "right", "1"), ("gain", "rear", "2")])
+    [('gain', 'left and right', '1'), ('gain', 'rear', '2')]
+    """
+    found: dict[tuple[str, ...], list[str]] = {}
+    for first, subject, *rest in rows:
+        found.setdefault((first, *rest), []).append(subject)
+    return [(first, together(tuple(names)), *rest) for (first, *rest), names in found.items()]
+
+
 def together(subjects: tuple[str, ...]) -> str:
     """Subjects in words.
 

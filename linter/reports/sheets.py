@@ -4,7 +4,6 @@ from collections.abc import Iterable
 
 from rich.console import Console
 from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from ..finding import Finding
@@ -12,10 +11,13 @@ from ..identity import text_hash
 from ..loading import Spec
 from ..spec import local_path
 from ..worksheet import Line, Sheet
+from .columns import print_columns
+from .groups import together
 from .handbook import limits
 from .marks import against, cited, clean, escaped
 
-HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "line", "source")
+HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "where", "source")
+PLAIN = ("stated as, or formula", "where", "source")
 SIGNATURE = (
     "Calculated by: ____________________   Checked by: ____________________   Date: __________"
 )
@@ -27,28 +29,24 @@ def print_head(spec: Spec, console: Console) -> None:
     console.print(Padding(Text(clean(_grounds(spec)), style="dim"), (0, 1, 1, 1)))
 
 
-def print_sheet(page: Sheet, console: Console) -> None:
-    """Print a worksheet for a person."""
-    finding = page.finding
-    console.print(Text.assemble((page.entry.name, "bold"), f" · {clean(finding.subject)}"))
-    for text in _head(page):
-        console.print(Padding(Text(text), (0, 0, 0, 2)))
-    if page.lines:
-        table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
-        for heading in HEADINGS:
-            table.add_column(heading, overflow="fold", vertical="top")
-        for line in page.lines:
-            style = "bold" if line.kind == "figure" else ""
-            table.add_row(*(clean(cell) for cell in _cells(line)), style=style)
-        console.print(Padding(table, (1, 0, 0, 1)))
-    console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
+def print_sheets(pages: Iterable[Sheet], console: Console) -> None:
+    """Print worksheets for a person; channels with the same numbers share one."""
+    for page, subjects in _alike(pages):
+        console.print(Text.assemble((page.entry.name, "bold"), f" · {clean(subjects)}"))
+        for text in _head(page):
+            console.print(Padding(Text(text), (0, 0, 0, 2)))
+        if page.lines:
+            console.print()
+            last = len(page.lines) - 1
+            print_columns(HEADINGS, map(_cells, page.lines), console, PLAIN, strong={last})
+        console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
 
 
 def markdown(pages: Iterable[Sheet], spec: Spec) -> str:
     """All worksheets as one Markdown text."""
     parts = [f"# Worksheets: {escaped(_title(spec))}", escaped(_grounds(spec))]
-    for page in pages:
-        parts.append(f"## {escaped(page.entry.name)} ({escaped(page.finding.subject)})")
+    for page, subjects in _alike(pages):
+        parts.append(f"## {escaped(page.entry.name)} ({escaped(subjects)})")
         parts.append("\n".join(f"- {escaped(text)}" for text in _head(page)))
         if page.lines:
             rows = [HEADINGS, tuple("---" for _ in HEADINGS)]
@@ -56,6 +54,15 @@ def markdown(pages: Iterable[Sheet], spec: Spec) -> str:
             parts.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
         parts.append(escaped(SIGNATURE))
     return "\n\n".join(parts) + "\n"
+
+
+def _alike(pages: Iterable[Sheet]) -> list[tuple[Sheet, str]]:
+    """The sheets with their subjects in words, those of which every cell agrees as one."""
+    found: dict[tuple[object, ...], tuple[Sheet, list[str]]] = {}
+    for page in pages:
+        key = (page.entry.name, *_head(page), *map(_cells, page.lines))
+        found.setdefault(key, (page, []))[1].append(page.finding.subject)
+    return [(page, together(tuple(subjects))) for page, subjects in found.values()]
 
 
 def _title(spec: Spec) -> str:
@@ -75,8 +82,9 @@ def _head(page: Sheet) -> list[str]:
     else:
         lines.append(f"{finding.status.value}: {finding.message}")
     lines += [f"limit {text}" for text in limits(check)]
-    lines.append("sources: " + "; ".join(cited(source) for source in check.sources))
-    return lines
+    told = check.limits.basis.values()
+    sources = [cited(source) for source in check.sources if source not in told]
+    return [*lines, f"sources: {'; '.join(sources)}"] if sources else lines
 
 
 def _margin(finding: Finding) -> str:
@@ -88,6 +96,7 @@ def _status(finding: Finding) -> str:
 
 
 def _cells(line: Line) -> tuple[str, ...]:
-    where = str(line.place.line) if line.place else line.kind
-    source = "; ".join(cited(item) for item in line.sources)
+    """A row; the sources of the figure itself stand in the head of the sheet."""
+    where = f"line {line.place.line}" if line.place else line.kind
+    source = "" if line.kind == "figure" else "; ".join(cited(item) for item in line.sources)
     return (local_path(line.symbol), line.formula, line.nominal, line.worst, where, source)

@@ -4,13 +4,16 @@ from collections.abc import Sequence
 
 from rich.console import Console
 from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from ..builds import Yield
 from ..finding import Finding
 from ..wording import in_words
-from .marks import clean
+from .columns import print_columns
+from .groups import alike
+
+SQUARE_HEADS = ("check", "of", "nominal", "worst case", "root-sum-square", "limit")
+YIELD_HEADS = ("fails on", "of", "builds", "worst case")
 
 
 def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Console) -> None:
@@ -18,12 +21,12 @@ def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Consol
     console.print(
         Padding(Text("ROOT-SUM-SQUARE beside the worst case", style="bold"), (1, 1, 0, 1))
     )
-    table = _table("check", "place", "nominal", "worst case", "root-sum-square", "limit")
+    told = []
     for item, figure in rows:
         numbers = (item.nominal, item.figure, figure, item.limit)
-        cells = [in_words(x, item.unit) if x is not None else "" for x in numbers]
-        table.add_row(item.check, clean(item.subject), *cells)
-    console.print(Padding(table, (0, 1)))
+        cells = (in_words(x, item.unit) if x is not None else "" for x in numbers)
+        told.append((item.check, item.subject, *cells))
+    print_columns(SQUARE_HEADS, alike(told), console)
 
 
 def print_yield(done: Yield, console: Console) -> None:
@@ -36,21 +39,14 @@ def print_yield(done: Yield, console: Console) -> None:
     )
     console.print(Padding(text, (1, 1, 0, 1)))
     if done.shares:
-        table = _table("fails on", "place", "builds", "worst case")
+        told = []
         for item in done.shares:
             worst = in_words(item.finding.figure, item.finding.unit)
             lost = f"{item.missing / done.builds:.1%}"
-            table.add_row(item.finding.check, clean(item.finding.subject), lost, worst)
-        console.print(Padding(table, (0, 1)))
+            told.append((item.finding.check, item.finding.subject, lost, worst))
+        print_columns(YIELD_HEADS, alike(told), console)
     note = (
         "Tolerances uniform between their ends, data-sheet lines triangular, conditions of use"
         " at their worst ends; parts shared by checks share one draw."
     )
     console.print(Padding(Text(note, style="dim"), (0, 1)))
-
-
-def _table(*headings: str) -> Table:
-    table = Table(box=None, padding=(0, 1), show_edge=False, header_style="dim")
-    for heading in headings:
-        table.add_column(heading, overflow="fold")
-    return table

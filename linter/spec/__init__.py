@@ -9,6 +9,7 @@ from .walk import (
     is_channel_path,
     keys_of,
     local_path,
+    subject_of,
     usual_bounds,
 )
 
@@ -21,5 +22,6 @@ __all__ = [
     "is_channel_path",
     "keys_of",
     "local_path",
+    "subject_of",
     "usual_bounds",
 ]

@@ -50,6 +50,15 @@ def local_path(path: str) -> str:
     return _CHANNEL.sub("", path, count=1)
 
 
+def subject_of(path: str) -> str:
+    """The channel that a path of a spec belongs to, else ``product``.
+
+    >>> subject_of("channels.left.filter.inductor.l"), subject_of("supply.v_rail")
+    ('left', 'product')
+    """
+    return path.split(".")[1] if _CHANNEL.match(path) else "product"
+
+
 def field_of(path: str) -> Field:
     """The field at a path of a spec; ``KeyError`` where there is none."""
     return FIELDS[field_path(path)]

@@ -23,7 +23,7 @@ from ampreview.linter.engine import Assessment
 from ampreview.linter.loading import load_text
 from ampreview.linter.reports.console import console
 from ampreview.linter.reports.handbook import print_entry
-from ampreview.linter.reports.sheets import markdown, print_sheet
+from ampreview.linter.reports.sheets import markdown, print_sheets
 from ampreview.linter.worksheet import Sheet, sheet
 
 BOOK = Source("an invented handbook", "p. 1")
@@ -103,13 +103,13 @@ def test_a_sheet_that_cannot_be_computed_says_what_is_missing() -> None:
     page = made("amplifier_spec: 1\nchannels: {main: {output_stage: {device: {v_dss: 9 V}}}}\n")
     assert page.lines == ()
     stream = io.StringIO()
-    print_sheet(page, console(stream, 90))
+    print_sheets([page], console(stream, 90))
     assert "supply.v_rail" in stream.getvalue()
 
 
 def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
     stream = io.StringIO()
-    print_sheet(made(), console(stream, 120))
+    print_sheets([made()], console(stream, 120))
     text = stream.getvalue()
     for part in (
         "result: 88 %, at most 80 %",
@@ -128,7 +128,7 @@ def test_markdown_shows_the_text_of_a_spec_as_it_is() -> None:
     text = markdown([made()], loaded.spec)
     assert "invented.amp.yaml, SHA-256 " in text
     assert text.startswith("# Worksheets: A \\*bold\\* \\[red\\]title\\[/red\\]\n")
-    assert "| supply.v\\_rail | 40 V ± 10 % | 40 V | 44 V | 3 |" in text
+    assert "| supply.v\\_rail | 40 V ± 10 % | 40 V | 44 V | line 3 |" in text
 
 
 def test_a_page_of_the_handbook_shows_the_whole_rule_file() -> None:
