@@ -7,7 +7,7 @@ from ..finding import Finding, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
 from .machine import Outcome
-from .marks import against, assumption, cited, corner, effects, escaped, moves, spot
+from .marks import against, assumption, cited, corner, effects, escaped, further, moves, spot
 from .record import (
     DISCLAIMER,
     demands,
@@ -139,17 +139,23 @@ def _finding(item: Finding) -> Iterator[str]:
         yield f"change: {escaped(_change(remedy))}"
     if item.remedy_note:
         yield f"change: {escaped(item.remedy_note)}"
+    yield from _based_on(item)
+    yield f"check: {escaped(item.check)}"
+    for caution in item.cautions:
+        yield f"**{caution.signal}** {escaped(caution.text)}"
+
+
+def _based_on(item: Finding) -> Iterator[str]:
+    """Where a finding stands, and what its limit and its figure rest on."""
     where = f"{item.place.file}, {spot(item.place)}" if item.place else "not stated in the file"
     yield f"stands at: {escaped(where)}"
     if item.basis:
         yield f"limit from: {escaped(cited(item.basis))}"
-    yield f"see: {escaped('; '.join(cited(source) for source in item.sources))}"
+    if further(item):
+        yield f"see: {escaped(further(item))}"
     for leaned in item.leaned:
         if leaned.leaning != "absent":
             yield f"assumed: {escaped(assumption(leaned))}"
-    yield f"check: {escaped(item.check)}"
-    for caution in item.cautions:
-        yield f"**{caution.signal}** {escaped(caution.text)}"
 
 
 def _change(remedy: Remedy) -> str:

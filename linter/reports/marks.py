@@ -83,6 +83,11 @@ def cited(source: Source) -> str:
     return f"{text} ({standing})" if standing else text
 
 
+def further(item: Finding) -> str:
+    """The sources of a finding beside the one that its limit comes from."""
+    return "; ".join(cited(source) for source in item.sources if source != item.basis)
+
+
 def assumption(item: Leaned) -> str:
     """An assumption in short: the value, which way it leans, how it is known."""
     known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title

@@ -21,6 +21,7 @@ from .marks import (
     clean,
     corner,
     effects,
+    further,
     moves,
     spot,
 )
@@ -130,7 +131,8 @@ def _finding(item: Finding, subjects: str, style: str, seen: set[str]) -> Render
     rows.append(("stands at", Text(_places(item))))
     if item.basis:
         rows.append(("limit from", Text(cited(item.basis))))
-    rows.append(("see", Text("; ".join(cited(source) for source in item.sources))))
+    if further(item):
+        rows.append(("see", Text(further(item))))
     assumed = [leaned for leaned in item.leaned if leaned.leaning != "absent"]
     if assumed:
         rows.append(("assumed", Text(clean("; ".join(assumption(x) for x in assumed)))))
