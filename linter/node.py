@@ -1,7 +1,8 @@
 """The nodes of the graph: values of the spec and functions of them, at any corner.
 
 A corner overrides toleranced leaves by path; every other leaf stands at its nominal
-value.  A computed node remembers its values, keyed by the overrides that concern it.
+value.  A computed node remembers its values by the overrides that concern it, so a corner
+must not be changed once something has been computed at it.
 """
 
 from collections.abc import Callable, Mapping
@@ -15,6 +16,18 @@ from .quantity import Value
 
 Corner = Mapping[str, Any]
 NOMINAL: Corner = {}
+
+
+class Moved(dict[str, Any]):
+    """A corner with one more override; what does not hang on its leaf stands as in ``base``."""
+
+    __slots__ = ("base", "path")
+
+    def __init__(self, base: Corner, path: str, value: Any) -> None:
+        super().__init__(base)
+        self[path] = value
+        self.base = base
+        self.path = path
 
 
 class FigureError(Exception):
@@ -98,7 +111,18 @@ class Computed(Node):
     effort: counts how often it is computed.
     """
 
-    __slots__ = ("_cache", "_moving", "_still", "arguments", "effort", "figure", "label", "way")
+    __slots__ = (
+        "_cache",
+        "_last",
+        "_moving",
+        "_numbers",
+        "_still",
+        "arguments",
+        "effort",
+        "figure",
+        "label",
+        "way",
+    )
 
     def __init__(
         self,
@@ -123,13 +147,20 @@ class Computed(Node):
         self.arguments = arguments
         self.way = way
         self.effort = effort or Effort()
-        self._cache: dict[tuple[Any, ...], Any] = {}
+        self._cache: dict[object, Any] = {}
+        self._numbers: dict[tuple[tuple[str, Any], ...], int] = {}
+        self._last: tuple[Corner | None, int] = (None, 0)
         self._still: dict[str, Any] | None = None
         self._moving = [(name, node) for name, node in arguments.items() if node.leaves]
 
     def value(self, corner: Corner = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
-        key = self._key(corner)
+        if isinstance(corner, Moved):
+            if corner.path not in self.leaves:
+                return self.value(corner.base)
+            key: object = (self._number(corner.base), corner.path, corner[corner.path])
+        else:
+            key = self._number(corner)
         if key not in self._cache:
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
@@ -139,10 +170,15 @@ class Computed(Node):
             self._cache[key] = self.call(self._still | moving)
         return self._cache[key]
 
-    def _key(self, corner: Corner) -> tuple[tuple[str, Any], ...]:
+    def _number(self, corner: Corner) -> int:
+        """The same number for corners that agree in the leaves of this node."""
+        if corner is not self._last[0]:
+            concerned = self._concerned(corner)
+            self._last = (corner, self._numbers.setdefault(concerned, len(self._numbers)))
+        return self._last[1]
+
+    def _concerned(self, corner: Corner) -> tuple[tuple[str, Any], ...]:
         """The overrides that concern this node; the shorter side is walked."""
-        if not corner:
-            return ()
         leaves = self.leaves
         if len(leaves) <= len(corner):
             return tuple([(path, corner[path]) for path in leaves if path in corner])

@@ -14,7 +14,7 @@ from .catalogue import Entry
 from .check import Lever
 from .engine import Assessment
 from .finding import Finding, Status
-from .node import Computed, FigureError
+from .node import Computed, FigureError, Moved
 from .quantity import Value, spell
 from .spec import field_of, usual_bounds
 from .stock import downward, upward
@@ -198,7 +198,7 @@ def probe(
         else:
             end = x * at_end / turn.now.nominal
         try:
-            figure = float(node.value(corner | {turn.path: end}))
+            figure = float(node.value(Moved(corner, turn.path, end)))
         except FigureError:
             return False
         return missed(entry.check, figure) is None

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from .finding import Sway
-from .node import Node
+from .node import Moved, Node
 from .quantity import Value
 
 SCAN_POINTS = 33
@@ -59,7 +59,7 @@ def root_sum_square(node: Node, adverse: int) -> float:
     steps = [0.0]
     for path, value in corner.items():
         if path not in biased:
-            step = adverse * (float(node.value(biased | {path: value})) - start)
+            step = adverse * (float(node.value(Moved(biased, path, value))) - start)
             steps.append(max(step, 0.0))
     return start + adverse * math.hypot(*steps)
 
@@ -102,7 +102,7 @@ def _climb(
             for candidate in tries:
                 if candidate == corner.get(path, leaf.nominal):
                     continue
-                trial = corner | {path: candidate}
+                trial = Moved(corner, path, candidate)
                 reached = adverse * float(node.value(trial))
                 if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
                     best, corner, moved = reached, trial, True
@@ -120,16 +120,16 @@ def _search_inside(
     leaf = node.leaves[path]
     step = (leaf.hi - leaf.lo) / (SCAN_POINTS - 1)
     points = [leaf.lo + step * n for n in range(SCAN_POINTS)]
-    worst = max(points, key=lambda x: adverse * float(node.value(corner | {path: x})))
+    worst = max(points, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
     low, high = max(leaf.lo, worst - step), min(leaf.hi, worst + step)
     for _ in range(GOLDEN_STEPS):
         left, right = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
-        at_left = adverse * float(node.value(corner | {path: left}))
-        at_right = adverse * float(node.value(corner | {path: right}))
+        at_left = adverse * float(node.value(Moved(corner, path, left)))
+        at_right = adverse * float(node.value(Moved(corner, path, right)))
         low, high = (low, right) if at_left > at_right else (left, high)
     candidates = (worst, (low + high) / 2)
-    best = max(candidates, key=lambda x: adverse * float(node.value(corner | {path: x})))
-    return corner | {path: best}
+    best = max(candidates, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
+    return Moved(corner, path, best)
 
 
 def _shares(ends: Mapping[str, tuple[float, float]]) -> tuple[Sway, ...]:
