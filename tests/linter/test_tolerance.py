@@ -1,8 +1,11 @@
 """Worst case and root-sum-square against published and hand-computed examples."""
 
+import random
+from collections.abc import Mapping
+
 import pytest
 
-from ampreview.linter.node import Computed, LeafNode
+from ampreview.linter.node import Computed, LeafNode, Moved
 from ampreview.linter.quantity import parse
 from ampreview.linter.tolerance import root_sum_square, worst_case
 
@@ -96,3 +99,22 @@ def test_without_tolerances_the_nominal_value_is_the_worst() -> None:
     node = Computed("r", lambda r: r, {"r": leaf("r", "5 ohm", "ohm")})
     extreme = worst_case(node, 1)
     assert (extreme.figure, extreme.nominal, extreme.corner, extreme.sways) == (5.0, 5.0, {}, ())
+
+
+def test_a_move_gives_what_the_whole_corner_gives() -> None:
+    """Quantities over quantities, moved in any order from any start, against fresh arithmetic."""
+    a, b, c = (leaf(name, "2 ohm .. 5 ohm", "ohm") for name in "abc")
+    ab = Computed("ab", lambda x, y: 3 * x - y, {"x": a, "y": b})
+    abc = Computed("abc", lambda x, y: x * y, {"x": ab, "y": c})
+    top = Computed("top", lambda x, y, z: x + 10 * y + 100 * z, {"x": abc, "y": ab, "z": b})
+    dice = random.Random(5)
+    corner: Mapping[str, float] = {}
+    for _ in range(300):
+        path, value = dice.choice("abc"), dice.choice((2.0, 3.0, 4.0, 5.0))
+        moved = Moved(corner, path, value)
+        full = {"a": 3.5, "b": 3.5, "c": 3.5} | moved
+        x, y, z = (full[name] for name in "abc")
+        assert top.value(moved) == (3 * x - y) * z + 10 * (3 * x - y) + 100 * y
+        assert top.value(dict(moved)) == top.value(moved)
+        if dice.random() < 0.5:
+            corner = moved if dice.random() < 0.5 else dict(moved)
