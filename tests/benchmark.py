@@ -15,6 +15,7 @@ from ampreview.linter.builds import build_many
 from ampreview.linter.catalogue import load
 from ampreview.linter.finding import Severity
 from ampreview.linter.loading import load_file
+from ampreview.linter.plan import plan
 from ampreview.linter.remedy import with_remedies
 from ampreview.linter.review import review
 
@@ -51,6 +52,7 @@ def main() -> None:
     held = review(proposal)
     judging = best(lambda: review(proposal))
     advising = best(lambda: with_remedies(held), 2)
+    planning = best(lambda: plan(held), 2)
     given = (spec, catalogue, "prototype", Severity.MAJOR)
     drawing = best(lambda: build_many(*given, builds=100_000), 2)
     print(f"bare import of the four libraries      {libraries * 1e3:8.0f} ms")
@@ -58,6 +60,8 @@ def main() -> None:
     print(f"one spec read                          {reading * 1e3:8.1f} ms")
     print(f"one spec reviewed in the worst case    {reviewing / reading:8.1f} x reading it")
     print(f"remedies of a proposal full of faults  {advising / judging:8.1f} x its review")
+    print(f"the whole plan of that proposal        {planning / judging:8.1f} x its review")
+    print(f"                                       {planning:8.2f} s")
     print(f"100 000 builds of the whole catalogue  {drawing / reviewing:8.1f} x one review")
     print(f"                                       {drawing:8.2f} s")
 

@@ -4,8 +4,15 @@ import argparse
 import sys
 from collections.abc import Iterable
 from difflib import get_close_matches
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from . import NOT_ASSESSED, RELEASED
+from .terms import house_arguments
+
+if TYPE_CHECKING:
+    from ..criteria import Criteria
+    from ..refusal import Refusal
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -25,6 +32,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="the quantities that follow from the fields, all or those named",
     )
     parser.add_argument("--markdown", action="store_true", help="fields or quantities as Markdown")
+    house_arguments(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -35,19 +43,34 @@ def run(options: argparse.Namespace) -> int:
         return _print_fields(options) if options.fields is not None else _print_quantities(options)
     if options.markdown:
         return _refused("--markdown goes with --fields or --quantities")
-    return _print_checks(options.check)
+    return _print_checks(options)
 
 
-def _print_checks(names: list[str]) -> int:
+def _criteria(options: argparse.Namespace) -> "Criteria | tuple[Refusal, ...]":
+    """The house file named, or the one nearest to the current folder."""
+    from ..criteria import Terms, criteria_for
+
+    return criteria_for(Path("spec"), Terms(house=options.house, no_house=options.no_house))
+
+
+def _print_checks(options: argparse.Namespace) -> int:
     from ..catalogue import load
     from ..reports.console import console
     from ..reports.handbook import print_entry, print_list, print_standing
+    from ..reports.preface import print_house
+    from ..reports.terminal import print_refusals
 
     page = console()
-    catalogue = load()
-    if not names:
+    criteria = _criteria(options)
+    if isinstance(criteria, tuple):
+        print_refusals(str(options.house or "house file"), criteria, page)
+        return NOT_ASSESSED
+    house = criteria.house
+    catalogue = house.catalogue if house else load()
+    if not options.check:
         print_list(catalogue, page)
-    for name in names:
+        print_house(house, page)
+    for name in options.check:
         entry = catalogue.entry(name)
         if entry is None and print_standing(name, page):
             continue

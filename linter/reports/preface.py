@@ -5,6 +5,7 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
+from ..house import House
 from ..review import Review
 from .marks import clean, spot
 from .record import demands, house_change, rests_on, weakened
@@ -39,9 +40,8 @@ def print_demands(review: Review, console: Console) -> None:
     console.print(Padding(table, (0, 1, 0, 1)))
 
 
-def print_house(review: Review, console: Console) -> None:
+def print_house(house: House | None, console: Console) -> None:
     """Print every change of the house file."""
-    house = review.criteria.house
     if house is None:
         return
     console.print(Padding(Text(f"HOUSE RULES  {clean(house.file)}", style="bold"), (1, 1, 0, 1)))

@@ -45,7 +45,7 @@ def print_review(
     print_weakened(review, console)
     console.print(_verdict(review))
     print_demands(review, console)
-    print_house(review, console)
+    print_house(review.criteria.house, console)
     seen: set[str] = set()
     for severity in Severity:
         found = [item for item in review.failing() if item.severity is severity]

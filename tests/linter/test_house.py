@@ -12,6 +12,7 @@ import pytest
 
 from ampreview.linter.catalogue import Entry, load
 from ampreview.linter.check import AtLeast, AtMost
+from ampreview.linter.cli import main
 from ampreview.linter.criteria import Criteria, Terms, criteria_for
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.graph import Graph
@@ -292,6 +293,25 @@ def test_house_rules_are_loaded_when_the_house_file_names_them(tmp_path: Path, s
     found = findings(house, SPEC.replace("24 V", "50 V"))
     item = next(x for x in found if x.check == "rail-of-our-own")
     assert (item.status, item.figure) == (Status.FINDING, 50.0)
+
+
+def test_the_catalogue_shows_house_checks_and_limits(
+    tmp_path: Path, site: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """From the folder of the house file on, or with the file named; not with --no-house."""
+    file = tmp_path / "house.ampreview.yaml"
+    file.write_text(FIRST + "rules: [acme]\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    assert main(["catalogue"]) == 0
+    listed = capsys.readouterr().out
+    assert "What our stock holds" in listed
+    assert "rail-of-our-own" in listed
+    assert "HOUSE RULES  house.ampreview.yaml" in listed
+    assert main(["catalogue", "rail-of-our-own", "--house", str(file)]) == 0
+    assert "rail-of-our-own" in capsys.readouterr().out
+    assert main(["catalogue", "rail-of-our-own", "--no-house"]) == 2
+    file.write_text(FIRST + "ruls: [acme]\n", encoding="utf-8")
+    assert main(["catalogue"]) == 2
 
 
 def test_house_rules_are_not_loaded_unnamed(tmp_path: Path, site: Path) -> None:
