@@ -25,6 +25,7 @@ Key = tuple[str, str]
 Answers = Mapping[Key, Finding]
 Changes = tuple[tuple[str, object], ...]
 Changed = tuple[tuple[str, str], ...]
+Name = tuple[object, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +78,8 @@ class Bench:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
-        self._trials: dict[tuple[str, ...], Trial | None] = {}
+        self._trials: dict[tuple[Key, Name], Trial | None] = {}
+        self._proven: dict[Name, Trial] = {}
         self._behind: dict[Changed, Trial] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
 
@@ -89,10 +91,16 @@ class Bench:
         together, and so do stated values that follow from a changed one.
         """
         whole = {twin: value for path, value in changes.items() for twin in self.twins(path)}
-        name = (str(limit), *(f"{path}={in_text(value)}" for path, value in whole.items()))
-        if name not in self._trials:
-            self._trials[name] = self._with_followers(whole, key, limit)
-        return self._trials[name]
+        name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
+        proven = self._proven.get(name)
+        if proven is not None and key[0] not in STANDING:
+            return proven if proven.answers[key].status is Status.MEETS else None
+        if (key, name) not in self._trials:
+            trial = self._with_followers(whole, key, limit)
+            self._trials[key, name] = trial
+            if trial is not None:
+                self._proven[name] = trial
+        return self._trials[key, name]
 
     def twins(self, path: str) -> tuple[str, ...]:
         """The paths of all channels whose value is the same piece of text."""

@@ -6,11 +6,13 @@ from typing import Any
 from ampreview.linter.catalogue import Catalogue, Entry
 from ampreview.linter.check import AtLeast, AtMost, Check, Input, Lever, Source
 from ampreview.linter.engine import Assessment
-from ampreview.linter.finding import Status
+from ampreview.linter.finding import Severity, Status
 from ampreview.linter.loading import load_text
+from ampreview.linter.milestone import RANK
 from ampreview.linter.plan import plan
 from ampreview.linter.remedy import with_remedies
 from ampreview.linter.review import Review, review
+from ampreview.linter.trial import Bench
 
 BOOK = Source("an invented handbook", "p. 1")
 MAJOR = {"major": BOOK}
@@ -164,6 +166,22 @@ def test_every_remedy_shown_does_what_it_says() -> None:
             again = review(loaded.spec, "prototype", catalogue=start.catalogue)
             answer = next(x for x in again.findings if x.check == item.check)
             assert answer.status is Status.MEETS
+
+
+def test_a_trial_that_cures_one_finding_is_no_cure_of_another() -> None:
+    """30 V is below 40 V and not below 20 V, in whichever order the two ask."""
+    low, lower = (
+        check(lambda v: v, {"v": RAIL}, AtMost(major=limit, basis=MAJOR)) for limit in ("40", "20")
+    )
+    start = reviewed("{v_rail: 50 V}", low=low, lower=lower)
+    for keys in (("low", "lower"), ("lower", "low")):
+        bench = Bench(start)
+        found = {
+            name: bench.trial({"supply.v_rail": "30 V"}, (name, "product"), RANK[Severity.MAJOR])
+            for name in keys
+        }
+        assert found["low"] is not None
+        assert found["lower"] is None
 
 
 def test_the_plan_ends_in_a_release() -> None:
