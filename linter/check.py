@@ -58,9 +58,9 @@ class Assumption:
         where infinity is meant; None when a ``Way`` computes it.
     leaning: ``favourable`` flatters the design (a failure found with it stands, a pass
         leans on it); ``adverse`` is the worst case (a pass stands, a failure leans on
-        it); ``neutral`` may err either way; ``floor`` leaves a term of a sum out (can
-        fail a check, never pass one); ``absent``: silence means that the thing is not
-        in the product.
+        it); ``neutral`` may err either way; ``floor`` is a bound from the better side,
+        such as a term of a sum left out (it can fail a check, never pass one); ``absent``:
+        silence means that the thing is not in the product.
     placeholder: a rough stand-in that must never make a critical finding.
     """
 
@@ -216,6 +216,7 @@ class Derived:
     unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off.
     stated_at: leaf where the spec may state it; then it is taken from there, and
         compared with what follows (``agree``: relative difference still called equal).
+    assumed_within: the same as a factor where what follows is only assumed.
     """
 
     name: str
@@ -225,4 +226,5 @@ class Derived:
     ways: tuple[Way, ...]
     stated_at: str | None = None
     agree: float = 0.1
+    assumed_within: float = 3.0
     sources: tuple[Source, ...] = ()

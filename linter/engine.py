@@ -190,7 +190,7 @@ class Assessment:
         )
         floors = [item for item in node.leaned if item.leaning == "floor"]
         if floors:
-            return self._leaning(met, floors, "is only a floor: a term of the sum is missing")
+            return self._leaning(met, floors, "is only a bound: what is missing makes it worse")
         if self.milestone != MILESTONES[-1]:
             return met
         soft = [x for x in node.leaned if x.leaning in LEANS_WHEN_MET or x.placeholder]

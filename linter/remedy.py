@@ -5,6 +5,7 @@ should cure and finds nothing new of the same or a graver severity.
 """
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import replace
 from itertools import islice, permutations
 from operator import itemgetter
@@ -13,10 +14,11 @@ from .catalogue import Entry
 from .check import Lever
 from .conflict import conflict
 from .engine import PRODUCT, Assessment
-from .finding import Finding, Remedy
+from .finding import Finding, Remedy, Status
+from .node import FigureError, Node
 from .review import Review
 from .solve import Candidate, candidates, part_way
-from .spec import is_channel_path
+from .spec import field_of, is_channel_path, local_path, subject_of
 from .trial import Bench, Key, in_text, rank
 
 MOST_REMEDIES = 3
@@ -123,20 +125,38 @@ class Advisor:
         return self._solved[key]
 
     def levers(self, entry: Entry, finding: Finding) -> list[tuple[Lever, str]]:
-        """The levers with their full paths: of the finding's channel, or of every channel."""
+        """The levers with their full paths: of the finding's channel, or of every channel.
+
+        What a silent leaf would be follows from others, is no lever: to state it is no change
+        of the design.
+        """
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
-            if not is_channel_path(lever.path):
-                found.append((lever, lever.path))
-                continue
-            names = self.review.spec.channels
-            if finding.subject != PRODUCT:
-                names = (finding.subject,)
-            for name in names:
-                path = f"channels.{name}.{lever.path}"
-                if not any(path in self.bench.twins(known) for _, known in found):
+            for path in self._paths(lever.path, finding):
+                known = any(path in self.bench.twins(other) for _, other in found)
+                if not known and not self._follows(path):
                     found.append((lever, path))
         return found
+
+    def _paths(self, path: str, finding: Finding) -> list[str]:
+        if not is_channel_path(path):
+            return [path]
+        names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
+        return [f"channels.{name}.{path}" for name in names]
+
+    def _follows(self, path: str) -> bool:
+        """Whether the spec is silent about a leaf and says what it follows from."""
+        graph = self.bench.run.graph
+        if path in self.review.spec.values:
+            return False
+        for quantity in graph.derived.values():
+            if quantity.stated_at == local_path(path):
+                channel = subject_of(path) if quantity.each == "channel" else None
+                with suppress(FigureError):
+                    node = graph.follows(quantity.name, channel)
+                    if isinstance(node, Node) and node.used:
+                        return True
+        return False
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with its effects, or None when the re-run does not confirm it."""
@@ -172,16 +192,27 @@ class Advisor:
     def _reason(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> str:
         found = self.solved(entry, finding, lever, path)
         if not found:
-            return f"no usual value of {path} meets it"
+            lacking = self._lacking(entry, finding, path, field_of(path).example)
+            return lacking or f"no usual value of {path} meets it"
         key = (finding.check, finding.subject)
         text = in_text(found[0].text)
         trial = self.bench.trial({path: found[0].text}, key)
         if trial is None:
-            return f"{path} at {text} does not meet it in every corner"
+            lacking = self._lacking(entry, finding, path, found[0].text)
+            return lacking or f"{path} at {text} does not meet it in every corner"
         spoilt = self.bench.spoilt_by(trial, key)
         apart = conflict(self.bench.run, lever, path, (entry, finding), self._entries(spoilt))
         names = ", ".join(f"{check} ({subject})" for check, subject in spoilt)
         return apart or f"{path} at {text} meets it, but then there is {names}"
+
+    def _lacking(self, entry: Entry, finding: Finding, path: str, value: object) -> str:
+        """What a change leaves open, where that is why it cannot be shown to be a cure."""
+        run = self.bench.variant(path, value)
+        after = run.judge(entry, finding.subject) if run else None
+        if after is None or after.status is not Status.OPEN:
+            return ""
+        names = ", ".join(dict.fromkeys(local_path(item.path) for item in after.missing[:4]))
+        return f"{path} at {in_text(value)} leaves it open: it lacks {names or 'certainty'}"
 
     def _entries(self, keys: list[Key]) -> list[tuple[Entry, Finding]]:
         found = []

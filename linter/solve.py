@@ -33,7 +33,7 @@ PART_WAY = (1.3, 0.75, 2.0, 0.5)
 class Candidate:
     """A stock value of a leaf that should meet the limit.
 
-    direction: 1 for more than now, -1 for less, 0 for a word or a value new to the spec.
+    direction: 1 for more than now (where new: than usual), -1 for less, 0 for a word.
     change: how far it is from the present value, as the logarithm of the ratio.
     """
 
@@ -176,7 +176,7 @@ def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> lis
         walk = (upward if rising else downward)(turn.lever.stock, turn.unit, border)
         for number in islice(walk, CANDIDATES):
             if turn.low <= number <= turn.high and meets(number):
-                direction = 0 if turn.new else 1 if rising else -1
+                direction = 1 if rising else -1
                 text = _as_text(turn, number)
                 found.append(Candidate(turn.path, text, direction, turn.distance(number)))
     return sorted(found, key=lambda item: item.change)

@@ -79,12 +79,17 @@ def _source_voltage(name: str, pack: str, meaning: str) -> Derived:
         ),
         one_of("supply.v_rail", "V", "the rail", feed=("source", "pack")),
     )
-    return Derived(name, "V", "product", meaning, ways, stated_at="supply.v_source")
+    return _compared(name, meaning, ways, "supply.v_source")
 
 
 def _rail_voltage(name: str, source: str, meaning: str) -> Derived:
     way = one_of(source, "V", "the source is the rail", feed=("pack", "source"))
-    return Derived(name, "V", "product", meaning, (way,), stated_at="supply.v_rail")
+    return _compared(name, meaning, (way,), "supply.v_rail")
+
+
+def _compared(name: str, meaning: str, ways: tuple[Way, ...], path: str) -> Derived:
+    """A voltage that may be stated as well; usual cells differ by a tenth from full to full."""
+    return Derived(name, "V", "product", meaning, ways, stated_at=path, assumed_within=1.15)
 
 
 DERIVED = (

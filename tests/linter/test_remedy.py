@@ -3,8 +3,10 @@
 from dataclasses import replace
 from typing import Any
 
+import pytest
+
 from ampreview.linter.catalogue import Catalogue, Entry
-from ampreview.linter.check import AtLeast, AtMost, Check, Input, Lever, Source
+from ampreview.linter.check import Assumption, AtLeast, AtMost, Check, Input, Lever, Source
 from ampreview.linter.engine import Assessment
 from ampreview.linter.finding import Severity, Status
 from ampreview.linter.loading import load_text
@@ -277,3 +279,54 @@ def test_remedies_of_holding_findings_alone_on_request() -> None:
     done = {item.check: item.remedies for item in with_remedies(start, only_holding=True).failing()}
     assert done["stress"]
     assert not done["hold-up"]
+
+
+PACK = """
+amplifier_spec: 1
+milestone: prototype
+supply: {{source: battery, rails: single{rail}}}
+battery: {{chemistry: li-ion, series: 4}}
+channels:
+  main:
+    rated_power: 10 W
+    rated_load: 8 ohm
+    output_stage:
+      {{topology: full-bridge, devices: integrated, device: {{v_supply: 4.5 V .. 14.4 V}}}}
+"""
+
+
+def on_a_pack(rail: str) -> Review:
+    loaded = load_text(PACK.format(rail=rail), "pack.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec)
+
+
+def test_what_follows_from_the_pack_is_no_lever() -> None:
+    """Four full cells give 16.8 V whatever a file says of the rail."""
+    start = with_remedies(on_a_pack(""))
+    item = next(x for x in start.failing() if x.check == "supply-above-recommended")
+    paths = {path for remedy in item.remedies for path, _ in remedy.changes}
+    assert "supply.v_rail" not in paths
+
+
+@pytest.mark.parametrize(
+    ("rail", "contradicts"),
+    [(", v_rail: 13.5 V", True), (", v_rail: 16 V", False), (", v_rail: 12 V .. 16.8 V", False)],
+)
+def test_a_rail_that_the_pack_does_not_give_contradicts(rail: str, contradicts: bool) -> None:
+    found = {item.check for item in on_a_pack(rail).failing()}
+    assert ("stated-value-contradicts" in found) == contradicts
+
+
+def test_a_change_that_only_opens_the_question_is_told_as_that() -> None:
+    """50 V miss 40 V; 40 V meet it only while the second term is left out."""
+    added = Input("supply.bulk.v_rated", "V", "added", Assumption("0 V", "floor", BOOK))
+    total = check(
+        lambda v, added: v + added,
+        {"v": RAIL, "added": added},
+        AtMost(major="40", basis=MAJOR),
+        Lever("supply.v_rail", "1 V"),
+    )
+    (item,) = with_remedies(reviewed("{v_rail: 50 V}", total=total)).failing()
+    assert item.remedies == ()
+    assert item.remedy_note == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
