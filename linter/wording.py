@@ -99,9 +99,11 @@ def stated_path(node: Node) -> str:
 def corner_readings(
     node: Node, corner: Mapping[str, float], graph: Graph, shares: Mapping[str, float]
 ) -> tuple[Reading, ...]:
-    """The leaves that make the worst corner, those with the largest share first."""
-    moved = [path for path in corner if shares.get(path, 0.0) > 0.0]
-    moved.sort(key=lambda path: (-shares[path], path))
+    """The leaves that make the worst corner, those with the largest share first.
+
+    A leaf that moves nothing at nominal can still matter where the others stand at their worst.
+    """
+    moved = sorted(corner, key=lambda path: (-shares.get(path, 0.0), path))
     return tuple(
         Reading(
             path.rpartition(".")[2],

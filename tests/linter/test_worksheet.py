@@ -1,6 +1,8 @@
 """Worksheets and handbook pages: every number that a second engineer needs, in order."""
 
 import io
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -20,11 +22,14 @@ from ampreview.linter.check import (
 )
 from ampreview.linter.cli import main
 from ampreview.linter.engine import Assessment
-from ampreview.linter.loading import load_text
+from ampreview.linter.loading import load_file, load_text
 from ampreview.linter.reports.console import console
 from ampreview.linter.reports.handbook import print_entry
 from ampreview.linter.reports.sheets import markdown, print_sheets
+from ampreview.linter.wording import in_words
 from ampreview.linter.worksheet import Sheet, sheet
+
+SAMPLES = Path(__file__).parents[2] / "sample_specs"
 
 BOOK = Source("an invented handbook", "p. 1")
 SWING = Derived(
@@ -162,3 +167,41 @@ def test_every_page_of_the_catalogue_can_be_printed() -> None:
 def test_an_unknown_check_is_told_with_its_neighbours(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["catalogue", "dead-time-margn"]) == 2
     assert "dead-time-margin" in capsys.readouterr().err
+
+
+def test_the_worst_corner_of_a_sheet_gives_the_result() -> None:
+    """Every check of two samples: the last row is the figure that the head states."""
+    for name in ("choir-portable-faulty", "playhouse-subwoofer-faulty"):
+        loaded = load_file(SAMPLES / f"{name}.amp.yaml")
+        assert loaded.spec is not None
+        run = Assessment(loaded.spec, load(), "prototype")
+        for entry, subject in run.questions():
+            page = sheet(run, entry, subject)
+            if page.lines:
+                worst = in_words(page.finding.figure, entry.check.unit)
+                assert page.lines[-1].worst == worst, (name, entry.name, subject)
+
+
+def test_the_corner_names_what_matters_only_where_another_stands_at_its_worst() -> None:
+    """40 V and 40 V, 10 % each: the second adds nothing until the first is beyond 42 V."""
+    over = replace(
+        STRESS,
+        figure=lambda v, c: v + max(0.0, v + c - 86.0),
+        unit="V",
+        inputs={
+            "v": Input("supply.v_rail", "V", "rail"),
+            "c": Input("supply.bulk.v_rated", "V", "rating"),
+        },
+        limits=AtMost(major="45 V", basis={"major": STRESS.limits.basis["major"]}),
+        each="product",
+        sentence="{figure}",
+    )
+    entry = Entry("over", "invented", "Words.", over, "invented.py")
+    text = "supply: {v_rail: 40 V ± 10 %, bulk: {v_rated: 40 V ± 10 %}}"
+    loaded = load_text(f"amplifier_spec: 1\n{text}\n", "invented.amp.yaml")
+    assert loaded.spec is not None
+    page = sheet(Assessment(loaded.spec, CATALOGUE, "concept"), entry, "product")
+    assert page.finding.figure == pytest.approx(46.0)
+    corner = {item.path: item.value for item in page.finding.corner}
+    assert corner == pytest.approx({"supply.v_rail": 44.0, "supply.bulk.v_rated": 44.0})
+    assert page.lines[-1].worst == "46 V"
