@@ -12,24 +12,37 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
-from ..formulas.losses import output_charge, output_charge_from_capacitance
-from ..formulas.maths import larger, smaller
+from ..formulas.losses import (
+    capacitance_at,
+    capacitance_of_charge,
+    output_charge,
+    output_charge_from_capacitance,
+)
+from ..formulas.maths import choose, larger, smaller
 from ..formulas.ringing import current_overshoot, snubber_share
 from .ways import as_stated
+
+
+def ringing_capacitance(c_oss: Any, v_data: Any, q_oss: Any, v_swing: Any) -> Any:
+    """Small-signal capacitance at the swing, as printed or else from the charge."""
+    return choose(
+        c_oss > 0 * c_oss,
+        capacitance_at(c_oss, v_data, v_swing),
+        capacitance_of_charge(q_oss, v_swing),
+    )
 
 
 def overshoot(
     i_leg_peak: Any,
     l_loop: Any,
-    q_oss_swing: Any,
-    v_swing: Any,
+    c_oss_swing: Any,
     parallel: Any,
     t_edge: Any,
     c_snubber: Any,
     c_least: Any,
 ) -> Any:
-    """Estimated ringing above the rail, from loop inductance and output charge."""
-    c = larger(parallel * q_oss_swing / v_swing, c_least)
+    """Estimated ringing above the rail, from loop inductance and output capacitance."""
+    c = larger(parallel * c_oss_swing, c_least)
     return current_overshoot(i_leg_peak, l_loop, c, t_edge) * snubber_share(c_snubber, c)
 
 
@@ -103,6 +116,25 @@ DERIVED: tuple[Derived, ...] = (
         sources=(derivation("integral of a junction capacitance falling as the square root"),),
     ),
     Derived(
+        "c_oss_swing",
+        "F",
+        "channel",
+        "output capacitance of one device at the full swing, small signal: what rings",
+        (
+            Way(
+                ringing_capacitance,
+                {
+                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "q_oss": Input("q_oss_swing", "C", "output charge at the swing"),
+                    "v_swing": V_SWING,
+                },
+                "c_oss sqrt(v_data / v_swing), without c_oss: q_oss / (2 v_swing)",
+            ),
+        ),
+        sources=(derivation("a junction capacitance falling as the square root; its charge"),),
+    ),
+    Derived(
         "v_overshoot",
         "V",
         "channel",
@@ -113,15 +145,14 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "i_leg_peak": I_LEG_PEAK,
                     "l_loop": L_LOOP,
-                    "q_oss_swing": Input("q_oss_swing", "C", "output charge at the swing"),
-                    "v_swing": V_SWING,
+                    "c_oss_swing": Input("c_oss_swing", "F", "output capacitance at the swing"),
                     "parallel": PARALLEL,
                     "t_edge": T_EDGE,
                     "c_snubber": C_SNUBBER,
                     "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE),
                 },
                 "smaller of i_leg_peak sqrt(l_loop / c) and 2 l_loop i_leg_peak / t_edge, "
-                "c = parallel q_oss_swing / v_swing but not below c_least, "
+                "c = parallel c_oss_swing but not below c_least, "
                 "over 1 + 0.43 c_snubber / c",
                 assumes=Assumption(
                     None,

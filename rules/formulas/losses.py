@@ -43,6 +43,28 @@ def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any
     return 2 * c_oss * (v_data * v_swing) ** 0.5
 
 
+def capacitance_at(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+    """Small-signal output capacitance at the swing: what rings on a node that stands there.
+
+    c_oss [F] at v_data [V], v_swing [V]; returns [F].  C ~ v^-1/2.
+
+    >>> round(capacitance_at(400e-12, 100.0, 115.0) * 1e12, 1)
+    373.0
+    """
+    return c_oss * (v_data / v_swing) ** 0.5
+
+
+def capacitance_of_charge(q_oss: Any, v_swing: Any) -> Any:
+    """The same from the charge at the swing, of which it is half: q / v is the mean from 0.
+
+    q_oss at the swing [C], v_swing [V]; returns [F].  Derivative of q ~ v^1/2.
+
+    >>> round(capacitance_of_charge(30e-9, 100.0) * 1e12, 1)
+    150.0
+    """
+    return q_oss / (2 * v_swing)
+
+
 def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
     """Output charge that one idle edge still switches hard.
 

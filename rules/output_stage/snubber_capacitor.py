@@ -7,8 +7,9 @@ with ten times 26 %; the heat in its resistor grows in proportion all the while.
 Three to four times is the usual choice.  Less than the switch's own capacitance is hardly a
 snubber, so that is where the one limit stands, as a minor one: whether the ringing matters
 is judged by device-voltage-ringing, and whether the resistor stands the heat by
-snubber-dissipation.  First cure: three times the output charge over the swing, rounded up
-in the E6 series, class 1 ceramic, as close to the switches as the local capacitor.
+snubber-dissipation.  What rings is the small-signal capacitance at the rail, half of the
+output charge over the swing.  First cure: three times that, rounded up in the E6 series,
+class 1 ceramic, as close to the switches as the local capacitor.
 """
 
 from typing import Any
@@ -18,9 +19,9 @@ from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 DAMPING = derivation("differential equation of a stepped L-C with a series R-C across it")
 
 
-def figure(c: Any, q_oss: Any, v_swing: Any, parallel: Any) -> Any:
+def figure(c: Any, c_oss: Any, parallel: Any) -> Any:
     """Snubber capacitor over the capacitance of the open switch."""
-    return c * v_swing / (parallel * q_oss)
+    return c / (parallel * c_oss)
 
 
 CHECK = Check(
@@ -29,12 +30,11 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="c v_swing / (parallel q_oss)",
+    formula="c / (parallel c_oss)",
     sentence="A snubber of {c} has {figure} times the capacitance that rings.",
     inputs={
         "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
-        "q_oss": Input("q_oss_swing", "nC", "output charge of one device at the swing"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "c_oss": Input("c_oss_swing", "pF", "output capacitance of one device at the swing"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
@@ -43,14 +43,14 @@ CHECK = Check(
     sources=(DAMPING,),
     cases=(
         Case(
-            {"c": "900 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 1.0},
+            {"c": "900 pF", "c_oss": "300 pF", "parallel": 1.0},
             "3",
             "computed: the ringing frequency halves with 900 pF added to 300 pF",
         ),
         Case(
-            {"c": "300 pF", "q_oss": "30 nC", "v_swing": "100 V", "parallel": 2.0},
+            {"c": "300 pF", "c_oss": "300 pF", "parallel": 2.0},
             "0.5",
-            "derived: two devices in parallel ring with twice the charge",
+            "derived: two devices in parallel ring with twice the capacitance",
         ),
     ),
     asked_from=None,

@@ -18,9 +18,9 @@ from ..formulas.maths import larger
 from ..formulas.ringing import ringing_impedance
 
 
-def figure(r: Any, l_loop: Any, q_oss: Any, v_swing: Any, parallel: Any) -> Any:
+def figure(r: Any, l_loop: Any, c_oss: Any, parallel: Any) -> Any:
     """Ratio of snubber resistor and loop impedance, whichever is larger on top."""
-    z = ringing_impedance(l_loop, parallel * q_oss / v_swing)
+    z = ringing_impedance(l_loop, parallel * c_oss)
     return larger(r / z, z / r)
 
 
@@ -30,13 +30,12 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="larger of r / z and z / r, z = sqrt(l_loop v_swing / (parallel q_oss))",
+    formula="larger of r / z and z / r, z = sqrt(l_loop / (parallel c_oss))",
     sentence="{r} and the impedance of a loop of {l_loop} differ by a factor of {figure}",
     inputs={
         "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),
         "l_loop": Input("output_stage.l_loop", "nH", "power loop of one leg"),
-        "q_oss": Input("q_oss_swing", "nC", "output charge of one device at the swing"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "c_oss": Input("c_oss_swing", "pF", "output capacitance of one device at the swing"),
         "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
@@ -54,8 +53,7 @@ CHECK = Check(
             {
                 "r": "10 ohm",
                 "l_loop": "10 nH",
-                "q_oss": "30 nC",
-                "v_swing": "100 V",
+                "c_oss": "300 pF",
                 "parallel": 1.0,
             },
             "1.732",
@@ -65,8 +63,7 @@ CHECK = Check(
             {
                 "r": "5.774 ohm",
                 "l_loop": "10 nH",
-                "q_oss": "30 nC",
-                "v_swing": "100 V",
+                "c_oss": "300 pF",
                 "parallel": 1.0,
             },
             "1",

@@ -4,6 +4,12 @@ import math
 
 import pytest
 
+from ampreview.rules.formulas.losses import (
+    capacitance_at,
+    capacitance_of_charge,
+    output_charge_from_capacitance,
+)
+
 SPLIT = "supply: {source: dc-source, converter: none, rails: split, v_rail: 30 V}\n"
 
 
@@ -38,19 +44,44 @@ def test_ringing_where_nothing_is_known(derived):
         ("snubber: {c: 400 pF}", 400e-12),
     ],
 )
-def test_ringing_with_the_output_charge_of_two_devices(snubber, c_snubber):
-    """12 nC each at 60 V: 400 pF together; an instant edge gives i sqrt(l / c)."""
+def test_ringing_with_the_output_capacitance_of_two_devices(snubber, c_snubber):
+    """200 pF each: 400 pF together; an instant edge gives i sqrt(l / c)."""
     from ampreview.rules.derived.node import overshoot, overshoot_of_ramp
 
     plain = 6.0 * math.sqrt(5e-9 / 400e-12)
     # fitted to solved differential equations: 1 / (1 + 0.43 c_s / c)
     expected = plain / (1 + 0.43 * c_snubber / 400e-12)
-    found = overshoot(6.0, 5e-9, 12e-9, 60.0, 2.0, 1e-15, c_snubber, 20e-12)
+    found = overshoot(6.0, 5e-9, 200e-12, 2.0, 1e-15, c_snubber, 20e-12)
     assert found == pytest.approx(expected)
-    slow = overshoot(6.0, 5e-9, 12e-9, 60.0, 2.0, 20e-9, 0.0, 20e-12)
+    slow = overshoot(6.0, 5e-9, 200e-12, 2.0, 20e-9, 0.0, 20e-12)
     assert slow == pytest.approx(overshoot_of_ramp(6.0, 5e-9, 20e-9))
-    least = overshoot(6.0, 5e-9, 0.0, 60.0, 2.0, 1e-15, 0.0, 20e-12)
+    least = overshoot(6.0, 5e-9, 0.0, 2.0, 1e-15, 0.0, 20e-12)
     assert least == pytest.approx(6.0 * math.sqrt(5e-9 / 20e-12))
+
+
+@pytest.mark.parametrize(
+    ("printed", "expected"),
+    [
+        ("c_oss: 400 pF", 373.0e-12),  # 400 sqrt(100 / 115) by hand
+        ("c_oss: 400 pF, q_oss: 160 nC", 373.0e-12),  # as printed, not from the charge
+        ("q_oss: 30 nC", 139.88e-12),  # 30 nC sqrt(115 / 100) over 230 V
+    ],
+)
+def test_what_rings_is_the_capacitance_at_the_swing(derived, printed, expected):
+    device = f"device: {{{printed}, v_c_oss: 100 V}}"
+    text = (
+        "supply: {source: dc-source, rails: single, v_rail: 115 V}\n"
+        f"channels: {{main: {{output_stage: {{topology: full-bridge, {device}}}}}}}\n"
+    )
+    assert derived("c_oss_swing", text) == pytest.approx(expected, rel=1e-4)
+
+
+def test_half_of_charge_over_voltage_is_the_slope_of_the_charge():
+    """Second method: the charge of C ~ v^-1/2 differentiated by small steps."""
+    charge = [output_charge_from_capacitance(300e-12, 50.0, v) for v in (79.99, 80.0, 80.01)]
+    slope = (charge[2] - charge[0]) / 0.02
+    assert capacitance_of_charge(charge[1], 80.0) == pytest.approx(slope, rel=1e-6)
+    assert capacitance_at(300e-12, 50.0, 80.0) == pytest.approx(slope, rel=1e-6)
 
 
 @pytest.mark.parametrize(
