@@ -2,13 +2,14 @@
 
 Each capacitor from a terminal of the bridge to ground carries the treble at half the load's
 voltage and the carrier's ripple of its own leg. In a three-level bridge it takes the whole
-ripple, because at idle both terminals move alike and nothing flows between them; the figure
-takes the whole ripple for two-level bridges as well, where a capacitor across the load would
-share it. Programme of the stated crest factor is put entirely at the top of the band, which
-is on the safe side. Where the data sheet gives no current, the limit follows from the loss
-factor of the dielectric and a quarter of a watt, for the treble and for the carrier apart (a
-capacitor of constant loss factor carries less at low frequencies). Cure: a dielectric of
-lower loss, or a smaller capacitor to ground and a larger one across.
+ripple, because at idle both terminals move alike and nothing flows between them. In a two-level
+bridge they move oppositely, and a capacitor across the load, seen from one terminal as twice
+its value to the middle, takes its part; in a half bridge it simply lies beside. Programme of the
+stated crest factor is put entirely at the top of the band, which is on the safe side. Where the
+data sheet gives no current, the limit follows from the loss factor of the dielectric and a
+quarter of a watt, for the treble and for the carrier apart (a capacitor of constant loss factor
+carries less at low frequencies). Cure: a dielectric of lower loss, or a smaller capacitor to
+ground and a larger one across.
 """
 
 from typing import Any
@@ -33,15 +34,19 @@ def figure(
     crest_of_sine: Any,
     band_high: Any,
     c_ground: Any,
+    c_across: Any,
     n_legs: Any,
+    levels: str,
     ripple_idle: Any,
     limit: Any,
     limit_treble: Any,
 ) -> Any:
-    """Rms of treble programme and ripple over the limit."""
+    """Rms of treble programme and of the part of the ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max / n_legs
     audio = reactive_current(band_high, c_ground, programme)
-    return ((audio / limit_treble) ** 2 + ripple_idle**2 / 12 / limit**2) ** 0.5
+    alike = levels == "three-level" and n_legs > 1
+    part = 1.0 if alike else c_ground / (c_ground + n_legs * c_across)
+    return ((audio / limit_treble) ** 2 + (part * ripple_idle) ** 2 / 12 / limit**2) ** 0.5
 
 
 CHECK = Check(
@@ -51,7 +56,9 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="sqrt((2 pi band_high c_ground v_sine_max/n_legs"
-    " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + ripple_idle^2/12 / limit^2)",
+    " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + (part ripple_idle)^2/12"
+    " / limit^2), part = c_ground / (c_ground + n_legs c_across), 1 in a bridge of levels"
+    " three-level",
     sentence="Treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
     " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
     inputs={
@@ -62,7 +69,19 @@ CHECK = Check(
         ),
         "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
         "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
+        "c_across": Input(
+            "c_across_working",
+            "F",
+            "capacitor across the load",
+            Assumption("0 F", "absent", derivation("without it nothing shares the ripple")),
+        ),
         "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "levels": Input(
+            "modulator.levels",
+            "word",
+            "levels of a full bridge",
+            Assumption("three-level", "adverse", derivation("then they take the whole ripple")),
+        ),
         "ripple_idle": Input(
             "ripple_idle",
             "A",
@@ -94,7 +113,9 @@ CHECK = Check(
                 "crest_factor": "3.0103 dB",
                 "band_high": "20 kHz",
                 "c_ground": "0.68 uF",
+                "c_across": "0 F",
                 "n_legs": 2.0,
+                "levels": "three-level",
                 "ripple_idle": "0 A",
                 "limit": "1.435 A",
                 "limit_treble": "1.435 A",
@@ -108,7 +129,9 @@ CHECK = Check(
                 "crest_factor": "43 dB",
                 "band_high": "20 kHz",
                 "c_ground": "0.68 uF",
+                "c_across": "0 F",
                 "n_legs": 2.0,
+                "levels": "three-level",
                 "ripple_idle": "1.433 A",
                 "limit": "0.4137 A",
                 "limit_treble": "0.4137 A",
@@ -116,6 +139,23 @@ CHECK = Check(
             gives="1",
             origin="computed: switched circuit in time, 0.4137 A rms of ripple",
             tolerance=2e-3,
+        ),
+        Case(
+            {
+                "v_sine_max": "20 V",
+                "crest_factor": "60 dB",
+                "band_high": "20 kHz",
+                "c_ground": "0.47 uF",
+                "c_across": "1.5 uF",
+                "n_legs": 2.0,
+                "levels": "two-level",
+                "ripple_idle": "2.34 A",
+                "limit": "2 A",
+                "limit_treble": "2 A",
+            },
+            gives="0.04574",
+            origin="derived: 0.47 / (0.47 + 3) of 0.6755 A rms, by hand",
+            tolerance=3e-3,
         ),
     ),
     topic=("filter.c_ground.dielectric", "filter.c_ground.i_rated"),

@@ -2,8 +2,10 @@
 
 import math
 
+import numpy as np
 import pytest
 
+from ampreview.rules.derived.damper import carrier_heat
 from ampreview.rules.derived.response import (
     capacitance,
     deviation_with_coils,
@@ -50,8 +52,27 @@ def test_damper_at_programme_by_phasors(connection: str, legs: float, share: flo
     u = 20.0 * math.sqrt(2) / 10 ** (12.0 / 20) / share
     z = 10.0 + 1 / (2j * math.pi * 20e3 * 680e-9)
     sine = 10 * math.log10(2)
-    found = damper_power(20.0, 12.0, sine, 20e3, 10.0, 680e-9, connection, legs, 0.5)
-    assert found == pytest.approx(abs(u / z) ** 2 * 10.0 / 0.5, rel=1e-9)
+    found = damper_power(20.0, 12.0, sine, 20e3, 10.0, 680e-9, connection, legs, 0.1, 0.5)
+    assert found == pytest.approx((abs(u / z) ** 2 * 10.0 + 0.1) / 0.5, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("connection", "levels", "legs", "drive"),
+    [
+        ("across", "two-level", 1.0, 2 / math.pi * 24.0),
+        ("across", "two-level", 2.0, 4 / math.pi * 24.0),
+        ("each-terminal", "two-level", 2.0, 2 / math.pi * 24.0),
+        ("across", "three-level", 2.0, 2 / math.pi * 24.0),
+    ],
+)
+def test_carrier_in_the_damper_by_phasors(
+    connection: str, levels: str, legs: float, drive: float
+) -> None:
+    """The fundamental of the pulses, 1.3 % of it behind the filter, across 4.7 ohm and 2.2 uF."""
+    u = 0.013 * drive / math.sqrt(2)
+    z = 4.7 + 1 / (2j * math.pi * 194e3 * 2.2e-6)
+    found = carrier_heat(24.0, legs, levels, 0.013, 194e3, 4.7, 2.2e-6, connection)
+    assert found == pytest.approx(abs(u / z) ** 2 * 4.7, rel=1e-9)
 
 
 def test_damper_of_each_terminal_is_two_in_series() -> None:
@@ -76,8 +97,28 @@ def test_treble_current_of_each_capacitor_with_its_ripple() -> None:
     found = heating(20.0, 6.0, sine, 20e3, 0.4e-6, 0.5e-6, 3.0, 1.5, 2.0)
     assert found == pytest.approx(across, rel=1e-9)
     ground = math.hypot(audio / 2 / 2.0, ripple / 1.5)
-    found = heating_to_ground(20.0, 6.0, sine, 20e3, 0.4e-6, 2.0, 3.0, 1.5, 2.0)
+    found = heating_to_ground(20.0, 6.0, sine, 20e3, 0.4e-6, 0.0, 2.0, "two-level", 3.0, 1.5, 2.0)
     assert found == pytest.approx(ground, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("legs", "levels"), [(1.0, "two-level"), (2.0, "two-level"), (2.0, "three-level")]
+)
+def test_part_of_the_ripple_in_a_capacitor_to_ground_by_node_equations(
+    legs: float, levels: str
+) -> None:
+    """Currents of 1 A into each terminal, opposite or alike; two nodes and three capacitors."""
+    s, to_ground, across = 2j * math.pi * 300e3, 0.47e-6, 1.5e-6
+    if legs == 1.0:
+        part = to_ground / (to_ground + across)
+    else:
+        nodes = s * np.array([[to_ground + across, -across], [-across, to_ground + across]])
+        into = np.array([1.0, -1.0 if levels == "two-level" else 1.0])
+        part = abs(np.linalg.solve(nodes, into)[0] * s * to_ground)
+    found = heating_to_ground(
+        1e-9, 60.0, 3.0103, 20e3, to_ground, across, legs, levels, 12**0.5, 1.0, 1.0
+    )
+    assert found == pytest.approx(part, rel=1e-6)
 
 
 @pytest.mark.parametrize(
