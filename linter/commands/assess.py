@@ -128,7 +128,7 @@ def _print_all(
             page.rule(style="dim")
         if isinstance(outcome, Review):
             print_review(outcome, page, options.everything, options.dated)
-            _print_spread(outcome, options, page)
+            worst = max(worst, _print_spread(outcome, options, page))
         else:
             print_refusals(str(path), outcome, page)
         worst = max(worst, _status(outcome))
@@ -156,8 +156,8 @@ def _status(outcome: "Outcome") -> int:
     return RELEASED if outcome.verdict.released else HELD
 
 
-def _print_spread(review: "Review", options: argparse.Namespace, page: "Console") -> None:
-    """The view of the tolerances that was asked for."""
+def _print_spread(review: "Review", options: argparse.Namespace, page: "Console") -> int:
+    """The view of the tolerances that was asked for; not having it is told by the status."""
     from ..builds import NumpyMissingError, build_many
     from ..reports.spread import print_root_sum_square, print_yield
     from ..spread import root_sum_squares
@@ -171,3 +171,5 @@ def _print_spread(review: "Review", options: argparse.Namespace, page: "Console"
             print_yield(build_many(*given, builds, options.seed), page)
         except NumpyMissingError as error:
             print(f"ampreview: {error}", file=sys.stderr)
+            return NOT_ASSESSED
+    return RELEASED

@@ -1,5 +1,7 @@
 """Yields against closed forms: builds are drawn once and shared by all checks."""
 
+import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -7,6 +9,7 @@ import pytest
 from ampreview.linter.builds import NumpyMissingError, build_many
 from ampreview.linter.catalogue import Catalogue, Entry
 from ampreview.linter.check import AtMost, Check, Input, Source
+from ampreview.linter.cli import main
 from ampreview.linter.finding import Severity
 from ampreview.linter.loading import Spec, load_text
 
@@ -108,3 +111,15 @@ def test_without_numpy_the_message_says_what_to_install(monkeypatch: pytest.Monk
     monkeypatch.setitem(__import__("sys").modules, "numpy", None)
     with pytest.raises(NumpyMissingError, match=r"pip install 'ampreview\[montecarlo\]'"):
         share("{v_rail: 24 V ± 1 V}", rail("24.5 V"))
+
+
+def test_without_numpy_the_status_says_that_something_is_wanting(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The review of a sound sample is printed, but the builds asked for are not there."""
+    monkeypatch.setitem(sys.modules, "numpy", None)
+    sample = Path(__file__).parents[2] / "sample_specs" / "bedside-lamp.amp.yaml"
+    assert main(["assess", str(sample), "--remedies", "none"]) == 0
+    asked = ["assess", str(sample), "--remedies", "none", "--tolerance", "monte-carlo"]
+    assert main(asked) == 2
+    assert "pip install" in capsys.readouterr().err
