@@ -156,6 +156,7 @@ DERIVED = (
                 formula="no if method is a series diode, else yes",
                 when={"rail_feed": "pack"},
             ),
+            one_of("supply.sinks_current", "word", "whether the source sinks"),
         ),
         stated_at="supply.sinks_current",
     ),

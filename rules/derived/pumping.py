@@ -1,5 +1,7 @@
 """How far returned energy lifts the rail."""
 
+from typing import Any
+
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -14,15 +16,13 @@ from ..formulas.pumping import (
     BRIDGE_PUMPING,
     HALF_BRIDGE_PUMPING,
     limited_by_trip,
-    pumping,
     pumping_unless_sunk,
 )
 from .feed import constant, total
-from .ways import as_stated
+from .ways import as_stated, no, yes
 
 NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
-NO_SINK = Assumption("no", "adverse", derivation("bound: the source takes nothing back"))
 USUAL_PHASE = Assumption(
     None, "adverse", from_memory("phase of loudspeakers near the low end of their band")
 )
@@ -31,6 +31,9 @@ USUAL_PHASE = Assumption(
 # bridge gets back five times and more, so that silence must not be read as that.
 RESISTIVE = Assumption(
     None, "favourable", derivation("bound: a load of pure resistance returns least")
+)
+COMES_OUT_LOW = Assumption(
+    None, "adverse", derivation("bound: a sum of known terms; a measured idle power is higher")
 )
 ONE_PLAYS = Assumption(
     None, "favourable", derivation("bound: one channel plays, whichever way round it is")
@@ -57,6 +60,21 @@ _FORMULA = (
 def one_plays() -> str:
     """Only the channel that pumps most plays."""
     return "alone"
+
+
+def reactive(phase: Any) -> str:
+    """Whether a load with this phase gives energy back."""
+    return "yes" if phase > 0 else "no"
+
+
+def any_of(returns: tuple[str, ...]) -> str:
+    """Whether the load of any channel gives energy back."""
+    return "yes" if "yes" in returns else "no"
+
+
+def nothing_returned(phase: Any, v_rail: Any) -> Any:
+    """Rise by bridges whose loads have no phase."""
+    return 0 * v_rail
 
 
 DERIVED = (
@@ -88,6 +106,48 @@ DERIVED = (
         agree=float("inf"),
     ),
     Derived(
+        "load_returns",
+        "word",
+        "channel",
+        "whether the load gives energy back to a bridge: only with a phase",
+        (
+            Way(
+                reactive,
+                {"phase": Input("phase_low", "deg", "phase of the load")},
+                formula="yes if phase is above 0",
+            ),
+        ),
+    ),
+    Derived(
+        "any_load_returns",
+        "word",
+        "product",
+        "whether the load of any channel gives energy back",
+        (
+            Way(
+                any_of,
+                {"returns": Input("all load_returns", "word", "of each channel")},
+                formula="yes if among returns",
+            ),
+        ),
+    ),
+    Derived(
+        "rail_pumps",
+        "word",
+        "product",
+        "whether anything pumps the rail: half bridges do, bridges only with a reactive load",
+        (
+            Way(no, {}, formula="no", when={"source_sinks": "yes"}),
+            Way(yes, {}, formula="yes", when={"rail_topologies": "half-bridge"}),
+            Way(
+                as_stated,
+                {"value": Input("any_load_returns", "word", "of any channel")},
+                formula="value",
+                when={"rail_topologies": "full-bridge"},
+            ),
+        ),
+    ),
+    Derived(
         "r_load_dc",
         "ohm",
         "channel",
@@ -109,6 +169,22 @@ DERIVED = (
                 when={"loudspeaker": "none"},
             ),
         ),
+    ),
+    Derived(
+        "p_idle_drawn",
+        "W",
+        "channel",
+        "idle power that draws down a pumped rail",
+        (
+            Way(
+                as_stated,
+                {"value": Input("p_idle", "W", "sum of the idle losses")},
+                formula="value",
+                assumes=COMES_OUT_LOW,
+            ),
+        ),
+        stated_at="output_stage.p_idle",
+        agree=float("inf"),
     ),
     Derived(
         "c_pumped",
@@ -139,19 +215,18 @@ DERIVED = (
         "product",
         "rise of ONE rail by energy that the amplifier returns",
         (
+            constant("0 V", {"source_sinks": "yes"}),
+            Way(
+                nothing_returned,
+                {"phase": _INPUTS["phase"], "v_rail": _INPUTS["v_rail"]},
+                "0: with a phase of 0 a bridge returns nothing to v_rail",
+                when={"rail_pumps": "no"},
+            ),
             Way(
                 pumping_unless_sunk,
-                {
-                    **_INPUTS,
-                    "sinks": Input(
-                        "source_sinks", "word", "whether the source sinks", default=NO_SINK
-                    ),
-                },
+                {**_INPUTS, "sinks": Input("source_sinks", "word", "whether the source sinks")},
                 "0 if sinks is yes, else " + _FORMULA,
-                when={"rail_topologies": "full-bridge"},
             ),
-            constant("0 V", {"source_sinks": "yes"}),
-            Way(pumping, _INPUTS, _FORMULA, when={"source_sinks": "no"}),
         ),
         sources=(HALF_BRIDGE_PUMPING, BRIDGE_PUMPING),
     ),

@@ -17,8 +17,9 @@ capacitance, a bridge, a source that sinks, or a high-pass.
 More than 10 % of rail is the point from which the rise deserves its own sum (a share of
 the rail alone says little; the trip and the ratings are judged by their own checks).
 The total capacitance counts, the source's own included: a reference board with 470 uF a
-channel shows 5 V on a bench supply where the board alone would give 30 V or more. While
-that capacitance or the sinking of a half bridge's source is unknown, the check stays open.
+channel shows 5 V on a bench supply where the board alone would give 30 V or more. While that
+capacitance is unknown, half bridges stay open. A source that is not known to sink is
+taken not to: a pass stands, a finding names it.
 """
 
 from typing import Any

@@ -9,8 +9,9 @@ matter; volts into an ohm do: a published log of three half bridges into coils t
 offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
 
 It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
-half bridges are added as if they had the same sign. First cure: remove the offset, then a
-bleeder.
+half bridges are added as if they had the same sign. A source that is not known to sink is
+taken not to. An idle power that is not stated is added up from switch data and comes out low,
+so that a pass stands and a finding names it. First cure: remove the offset, then a bleeder.
 
 A ratio of 1 is the balance itself. Half of it is kept as margin, since idle currents are
 typical values: common practice, no source.
@@ -32,9 +33,13 @@ from ...linter.check import (
 from ..formulas.pumping import offset_current
 
 
-def figure(n_legs: Any, v_dc: Any, r_load: Any, p_idle: Any, v_rail: Any, r_bleeder: Any) -> Any:
+def figure(
+    n_legs: Any, v_dc: Any, r_load: Any, p_idle: Any, v_rail: Any, r_bleeder: Any, sinks: str
+) -> Any:
+    kept = 0 if sinks == "yes" else 1
     returned = [
-        offset_current(v, r, v_rail) * (2 - n) for n, v, r in zip(n_legs, v_dc, r_load, strict=True)
+        kept * offset_current(v, r, v_rail) * (2 - n)
+        for n, v, r in zip(n_legs, v_dc, r_load, strict=True)
     ]
     drawn = sum(p_idle[1:], p_idle[0]) / (2 * v_rail) + v_rail / r_bleeder
     return sum(returned[1:], returned[0]) / drawn
@@ -47,14 +52,14 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
-    " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder",
+    " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder; 0 if sinks is yes",
     sentence="Offsets of {v_dc} return {figure} times the current that idling stages and discharge"
     " resistor draw from a rail of {v_rail}.",
     inputs={
         "n_legs": Input("all n_legs", "1", "legs of each channel"),
         "v_dc": Input("all dc_offset", "V", "steady output voltage, magnitude"),
         "r_load": Input("all r_load_dc", "ohm", "DC resistance of each load"),
-        "p_idle": Input("all p_idle", "W", "idle power of each channel, both rails"),
+        "p_idle": Input("all p_idle_drawn", "W", "idle power of each channel, both rails"),
         "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
         "r_bleeder": Input(
             "protection.bleeder.r",
@@ -62,6 +67,7 @@ CHECK = Check(
             "discharge resistor of ONE rail",
             default=Assumption(float("inf"), "absent", COMMON_PRACTICE),
         ),
+        "sinks": Input("source_sinks", "word", "whether the source sinks"),
     },
     applies={
         "supply.rails": "split",
@@ -94,6 +100,7 @@ CHECK = Check(
                 "p_idle": ("15 W",),
                 "v_rail": "75 V",
                 "r_bleeder": "175 ohm",
+                "sinks": "no",
             },
             gives="1.84144",
             origin="published: R. MacLachlan, notebook, 2 V and 175 ohm; 1 ohm and 15 W assumed",
@@ -106,6 +113,7 @@ CHECK = Check(
                 "p_idle": ("2.4 W", "2.4 W"),
                 "v_rail": "35 V",
                 "r_bleeder": "1e12 ohm",
+                "sinks": "no",
             },
             gives="0.091095",
             origin="published: IRAUDAMP7D manual, 35 V rails, 4.8 W idle for two channels",

@@ -1,0 +1,84 @@
+"""What lifts a rail by returned energy, and what is asked for while that is not known."""
+
+import pytest
+
+from ampreview.linter.finding import Finding, Status
+
+from .test_published import answers
+
+BRIDGE = """
+milestone: prototype
+supply: {source: dc-source, rails: single, v_rail: 30 V}
+channels:
+  main: {rated_load: 4 ohm, output_stage: {topology: full-bridge}}
+protection: {over_voltage: {v_trip: 28 V}}
+"""
+HALF = BRIDGE.replace("full-bridge", "half-bridge").replace("28 V", "33 V")
+WITH_CAPACITORS = ("v_rail: 30 V", "v_rail: 30 V, c_source: 0 F, bulk: {c: 2200 uF}")
+
+
+def asked(finding: Finding) -> list[str]:
+    assert finding.status is Status.OPEN
+    return [item.path for item in finding.missing]
+
+
+def test_bridge_is_asked_for_no_capacitors_while_no_phase_is_stated() -> None:
+    found = answers(BRIDGE)["bus-pumping"]
+    assert (found.status, found.figure) == (Status.MEETS, 0.0)
+    assert [(x.path, x.leaning) for x in found.leaned] == [
+        ("channels.main.loudspeaker.phase", "favourable")
+    ]
+
+
+def test_production_asks_for_the_phase_on_which_that_answer_leans() -> None:
+    found = answers(BRIDGE.replace("prototype", "production"))["bus-pumping"]
+    assert asked(found) == ["channels.main.loudspeaker.phase"]
+
+
+@pytest.mark.parametrize("phase", ["40 deg", "0 deg .. 40 deg"])
+def test_bridge_with_a_reactive_load_is_asked_for_its_capacitors(phase: str) -> None:
+    text = BRIDGE.replace("rated_load", f"loudspeaker: {{phase: {phase}}}, rated_load")
+    assert asked(answers(text)["bus-pumping"]) == ["supply.bulk.c"]
+
+
+def test_half_bridge_is_asked_for_all_capacitance_at_once() -> None:
+    assert asked(answers(HALF)["bus-pumping"]) == ["supply.bulk.c", "supply.c_source"]
+
+
+def test_silence_about_a_sinking_source_is_no() -> None:
+    """The same rise as with a stated no, and the finding names the assumption."""
+    silent = answers(HALF.replace(*WITH_CAPACITORS))["bus-pumping"]
+    stated = HALF.replace(*WITH_CAPACITORS).replace("rails:", "sinks_current: no, rails:")
+    assert silent.status is Status.FINDING
+    assert silent.figure == answers(stated)["bus-pumping"].figure
+    assert ("supply.sinks_current", "adverse") in [(x.path, x.leaning) for x in silent.leaned]
+
+
+def test_sinking_source_is_asked_for_nothing() -> None:
+    found = answers(HALF.replace("rails:", "sinks_current: yes, rails:"))
+    assert (found["bus-pumping"].status, found["bus-pumping"].figure) == (Status.MEETS, 0.0)
+
+
+def test_assumed_idle_power_is_named_in_what_an_offset_pumps() -> None:
+    text = """
+supply: {source: dc-source, rails: split, v_rail: 35 V, sinks_current: no}
+channels:
+  main:
+    rated_load: 4 ohm
+    dc_offset: 2 V
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      IDLE
+      device: {q_g: 20 nC, q_oss: 30 nC, v_c_oss: 50 V}
+    gate_drive: {v_drv: 12 V, dead_time: 20 ns}
+    modulator: {carrier: 400 kHz}
+    filter: {inductor: {l: 22 uH}}
+"""
+    summed = answers(text.replace("IDLE\n", "\n"))["offset-pumping"]
+    leaned = ("channels.main.output_stage.p_idle", "adverse")
+    assert leaned in [(x.path, x.leaning) for x in summed.leaned]
+    stated = answers(text.replace("IDLE", "p_idle: 2 W"))["offset-pumping"]
+    assert leaned not in [(x.path, x.leaning) for x in stated.leaned]
+    back = 2.0 / (2 * 3.2) * (1 - 2.0 / 35)  # 0.8 of 4 ohm: the coil at direct current
+    assert stated.figure == pytest.approx(back / (2.0 / 70), rel=1e-6)
