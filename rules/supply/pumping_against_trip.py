@@ -5,8 +5,11 @@ falls, the amplifier starts again: a loud passage is chopped. This is the usual 
 pumping shows itself, on the bench and in the field, and it is a fault of function, not of
 strength: the trip does its work and nothing is destroyed. Hence major, no more.
 
-The trip counts at its lowest, the rail at its highest. A battery that is the rail itself
-sinks the current and does not pump, unless a series diode keeps the current out.
+The trip counts at its lowest, the rail at its highest. Where the rail alone reaches the trip
+over-voltage-trip-window says so; this check then judges only what the pumping adds. It does
+not concern a source that sinks, nor bridges while no phase of their loads is stated:
+bus-pumping asks for it. A battery that is the rail itself sinks the current and does not
+pump, unless a series diode keeps the current out.
 
 First cure: opposite phase for the bass of two half bridges, then capacitance. Raising the
 trip helps only as far as capacitors and switches allow it.
@@ -15,11 +18,12 @@ trip helps only as far as capacitors and switches allow it.
 from typing import Any
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
 def figure(v_rail: Any, v_pumping: Any, v_trip: Any) -> Any:
-    return (v_rail + v_pumping) / v_trip
+    return (v_rail + v_pumping) / larger(v_trip, v_rail)
 
 
 CHECK = Check(
@@ -28,15 +32,15 @@ CHECK = Check(
     unit="1",
     each="product",
     stake="rating",
-    formula="(v_rail + v_pumping) / v_trip",
-    sentence="Returned energy lifts a rail of {v_rail} by {v_pumping}, to {figure} times the"
-    " over-voltage trip of {v_trip}.",
+    formula="(v_rail + v_pumping) / larger of v_trip and v_rail",
+    sentence="Returned energy lifts a rail of {v_rail} by {v_pumping}; the over-voltage trip lies"
+    " at {v_trip}.",
     inputs={
         "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
         "v_pumping": Input("v_pumping", "V", "rise of ONE rail by returned energy"),
         "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
     },
-    applies={"protection.over_voltage": "fitted"},
+    applies={"protection.over_voltage": "fitted", "rail_pumps": "yes"},
     limits=AtMost(
         major="1", basis={"major": derivation("at the trip the amplifier stops playing")}
     ),
@@ -78,9 +82,18 @@ channels:
 protection: {over_voltage: {v_trip: 60 V}}
 """,
     passes="""
-supply: {source: battery, rails: single, v_rail: 24 V}
+supply:
+  source: dc-source
+  rails: split
+  v_rail: 50 V
+  sinks_current: no
+  c_source: 10 mF
+  bulk: {c: 10 mF}
 channels:
-  main: {rated_load: 4 ohm, output_stage: {topology: full-bridge}}
-protection: {over_voltage: {v_trip: 32 V}}
+  main:
+    rated_load: 8 ohm
+    output_stage: {topology: half-bridge}
+    modulator: {m_max: 90 %}
+protection: {over_voltage: {v_trip: 60 V}}
 """,
 )

@@ -1,8 +1,10 @@
 """What lifts a rail by returned energy, and what is asked for while that is not known."""
 
+import math
+
 import pytest
 
-from ampreview.linter.finding import Finding, Status
+from ampreview.linter.finding import Finding, Severity, Status
 
 from .test_published import answers
 
@@ -57,6 +59,36 @@ def test_silence_about_a_sinking_source_is_no() -> None:
 def test_sinking_source_is_asked_for_nothing() -> None:
     found = answers(HALF.replace("rails:", "sinks_current: yes, rails:"))
     assert (found["bus-pumping"].status, found["bus-pumping"].figure) == (Status.MEETS, 0.0)
+
+
+def test_full_bridge_is_told_of_its_trip_once() -> None:
+    """A trip below the rail is one fault; nothing pumps there."""
+    found = answers(BRIDGE)
+    assert found["over-voltage-trip-window"].status is Status.FINDING
+    assert found["pumping-against-trip"].status is Status.NOT_APPLICABLE
+
+
+def test_pumping_reaches_the_trip_of_a_half_bridge() -> None:
+    """15 V about the middle of the rail, 4 ohm, 20 Hz, 2200 uF: 4.32 V, 4.05 V when held.
+
+    M V (4 - pi M) / (8 pi f R C) at M = 2/pi is V / (2 pi^2 f R C).
+    """
+    small = 15.0 / (2 * math.pi**2 * 20 * 4 * 2200e-6)
+    rise = 30.0 * (math.sqrt(1 + 2 * small / 30.0) - 1)
+    resistive = HALF.replace(*WITH_CAPACITORS).replace(
+        "rated_load", "loudspeaker: none, rated_load"
+    )
+    found = answers(resistive)["pumping-against-trip"]
+    assert found.severity is Severity.MAJOR
+    assert found.figure == pytest.approx((30.0 + rise) / 33.0, rel=1e-6)
+
+
+def test_pumping_is_judged_by_itself_where_the_rail_alone_reaches_the_trip() -> None:
+    low = HALF.replace(*WITH_CAPACITORS).replace("v_trip: 33 V", "v_trip: 25 V")
+    found = answers(low)
+    rise = found["bus-pumping"].figure
+    assert rise is not None
+    assert found["pumping-against-trip"].figure == pytest.approx(1 + rise, rel=1e-9)
 
 
 def test_assumed_idle_power_is_named_in_what_an_offset_pumps() -> None:
