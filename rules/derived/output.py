@@ -68,14 +68,24 @@ def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
     return smaller((p_out_max * z_load) ** 0.5, v_rms)
 
 
-def rated_level(rated_power: Any, z_load: Any, v_rms: Any) -> Any:
-    """Rated power or the limiter, whichever comes first."""
-    return smaller((rated_power * z_load) ** 0.5, v_rms)
+def rated_sine(rated_power: Any, z_load: Any, v_rail_sine: Any) -> Any:
+    """Sine of the rated power, but never more than the rails can give."""
+    return smaller((rated_power * z_load) ** 0.5, v_rail_sine)
 
 
-def lossless_sine(m_max: Any, v_ideal: Any, v_rms: Any) -> Any:
-    """Rail or limiter, whichever comes first."""
-    return smaller(m_max * v_ideal / 2**0.5, v_rms)
+def rated_level(rated_power: Any, z_load: Any, v_rail_sine: Any, v_rms: Any) -> Any:
+    """Rated power, rails or limiter, whichever comes first."""
+    return smaller(rated_sine(rated_power, z_load, v_rail_sine), v_rms)
+
+
+def lossless_sine(m_max: Any, v_ideal: Any) -> Any:
+    """Rms voltage of the sine that reaches the rails."""
+    return m_max * v_ideal / 2**0.5
+
+
+def limited_sine(v_rail_sine: Any, v_rms: Any) -> Any:
+    """Rails or limiter, whichever comes first."""
+    return smaller(v_rail_sine, v_rms)
 
 
 def stated_level(rated_voltage: Any) -> Any:
@@ -178,6 +188,39 @@ P_OUT_MAX = Derived(
     ),
 )
 
+V_RAIL_SINE = Derived(
+    "v_rail_sine",
+    "V",
+    "channel",
+    "sine that reaches the rails without any loss, rms: no clean sine is larger",
+    ways=(
+        Way(
+            lossless_sine,
+            {"m_max": M_MAX, "v_ideal": Input("v_ideal", "V", "largest peak of the rails")},
+            "m_max v_ideal / sqrt(2)",
+        ),
+    ),
+    sources=(derivation("losses only take away from the peak that the rails allow"),),
+)
+
+RATED_SINE = {
+    "rated_power": Input("rated_power", "W", "rated power of the channel"),
+    "z_load": Z_LOAD,
+    "v_rail_sine": Input(
+        "v_rail_sine",
+        "V",
+        "lossless sine of the rails",
+        Assumption(float("inf"), "neutral", derivation("rail open: the rating is believed")),
+    ),
+}
+RATED_STANDS_IN = Assumption(
+    None,
+    "neutral",
+    derivation(
+        "rated power, or what the rails can give of it, stands in for clip onset while that is open"
+    ),
+)
+
 V_LOAD_RMS = Derived(
     "v_load_rms",
     "V",
@@ -196,14 +239,11 @@ V_LOAD_RMS = Derived(
         Way(
             rated_level,
             {
-                "rated_power": Input("rated_power", "W", "rated power"),
-                "z_load": Z_LOAD,
+                **RATED_SINE,
                 "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
             },
-            "smaller of sqrt(rated_power z_load) and v_rms",
-            assumes=Assumption(
-                None, "favourable", derivation("rated power stands in while clip onset is open")
-            ),
+            "smallest of sqrt(rated_power z_load), v_rail_sine and v_rms",
+            assumes=RATED_STANDS_IN,
         ),
     ),
 )
@@ -215,13 +255,12 @@ V_SINE_MAX = Derived(
     "largest sine of a lossless stage, rms: an upper bound",
     ways=(
         Way(
-            lossless_sine,
+            limited_sine,
             {
-                "m_max": M_MAX,
-                "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                "v_rail_sine": Input("v_rail_sine", "V", "lossless sine of the rails"),
                 "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
             },
-            "smaller of m_max v_ideal / sqrt(2) and v_rms",
+            "smaller of v_rail_sine and v_rms",
         ),
         Way(
             stated_level,
@@ -234,4 +273,4 @@ V_SINE_MAX = Derived(
     ),
 )
 
-DERIVED = (V_SINE_MAX, R_PATH_, V_IDEAL_LOADED, P_OUT_MAX, V_LOAD_RMS)
+DERIVED = (V_RAIL_SINE, V_SINE_MAX, R_PATH_, V_IDEAL_LOADED, P_OUT_MAX, V_LOAD_RMS)

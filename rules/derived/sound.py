@@ -2,13 +2,7 @@
 
 from typing import Any
 
-from ...linter.check import (
-    Assumption,
-    Derived,
-    Input,
-    Way,
-    derivation,
-)
+from ...linter.check import Derived, Input, Way
 from ..formulas.acoustics import (
     R_SENSITIVITY,
     V_SENSITIVITY,
@@ -18,6 +12,7 @@ from ..formulas.acoustics import (
 )
 from ..formulas.load import sine_voltage
 from .load import PARALLEL, SERIES
+from .output import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .ways import as_stated
 
 SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker at 1 m")
@@ -36,11 +31,6 @@ def level_at_rating(
     return network_level(sensitivity, v_load, parallel, v_reference)
 
 
-RATED_AS_LEAST = Assumption(
-    None, "favourable", derivation("clip onset is not below rated power while it is open")
-)
-
-
 DERIVED: tuple[Derived, ...] = (
     Derived(
         name="v_clip_rms",
@@ -57,13 +47,10 @@ DERIVED: tuple[Derived, ...] = (
                 "(power z)^0.5",
             ),
             Way(
-                sine_voltage,
-                {
-                    "power": Input("rated_power", "W", "rated power of the channel"),
-                    "z": Input("z_load", "ohm", "load of that power"),
-                },
-                "(power z)^0.5",
-                assumes=RATED_AS_LEAST,
+                rated_sine,
+                RATED_SINE,
+                "smaller of (rated_power z_load)^0.5 and v_rail_sine",
+                assumes=RATED_STANDS_IN,
             ),
         ),
     ),

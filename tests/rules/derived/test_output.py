@@ -1,0 +1,53 @@
+"""Largest sines at the load: clip onset, rails, rating and limiter, by hand."""
+
+import pytest
+
+SUPPLY = "supply: {source: dc-source, rails: RAILS, v_rail: 24 V}\n"
+CHANNEL = """channels:
+  main:
+    rated_power: 160 W
+    rated_load: 8 ohm
+    output_stage: {topology: full-bridge, devices: integrated}
+    limiter: LIMITER
+"""
+
+
+def spec(rails: str = "single", limiter: str = "none", more: str = "") -> str:
+    """A bridge on 24 V that is sold as one of 160 W into 8 ohm: 35.8 V."""
+    text = SUPPLY.replace("RAILS", rails) + CHANNEL.replace("LIMITER", limiter)
+    return text + "".join(f"    {line}\n" for line in more.splitlines())
+
+
+@pytest.mark.parametrize(
+    ("name", "limiter", "expected"),
+    [
+        ("v_rail_sine", "{v_rms: 12 V}", 24 / 2**0.5),  # the rails know nothing of a limiter
+        ("v_clip_rms", "{v_rms: 12 V}", 24 / 2**0.5),
+        ("v_sine_max", "{v_rms: 12 V}", 12.0),
+        ("v_load_rms", "{v_rms: 12 V}", 12.0),
+        ("v_sine_max", "none", 24 / 2**0.5),
+        ("v_load_rms", "none", 24 / 2**0.5),
+    ],
+)
+def test_a_rating_beyond_the_rails_makes_no_voltage(derived, name, limiter, expected):
+    """A bridge on 24 V has 24 V of peak, whatever is printed on the box."""
+    assert derived(name, spec(limiter=limiter)) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("name", "expected"), [("v_clip_rms", 20.0), ("v_load_rms", 20.0)])
+def test_a_rating_within_the_rails_stands_in_for_clip_onset(derived, name, expected):
+    """50 W into 8 ohm are 20 V; the split rails of 24 V allow 33.9 V."""
+    text = spec("split").replace("160 W", "50 W")
+    assert derived(name, text) == pytest.approx(expected)
+
+
+def test_the_depth_counts_in_the_sine_of_the_rails(derived):
+    assert derived("v_rail_sine", spec(more="modulator: {m_max: 90 %}")) == pytest.approx(
+        15.27, 1e-3
+    )
+
+
+def test_without_a_rail_the_rating_is_believed(derived):
+    """160 W into 8 ohm: 35.8 V."""
+    text = spec().split("\n", 1)[1]
+    assert derived("v_clip_rms", text) == pytest.approx(1280**0.5)
