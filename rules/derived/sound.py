@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ...linter.check import Derived, Input, Way
+from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.acoustics import (
     R_SENSITIVITY,
     V_SENSITIVITY,
@@ -31,6 +31,11 @@ def level_at_rating(
     return network_level(sensitivity, v_load, parallel, v_reference)
 
 
+RAILS_AT_MOST = Assumption(
+    None, "adverse", derivation("clip onset is open; a sine cannot go beyond the rails")
+)
+
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         name="v_clip_rms",
@@ -51,6 +56,12 @@ DERIVED: tuple[Derived, ...] = (
                 RATED_SINE,
                 "smaller of (rated_power z_load)^0.5 and v_rail_sine",
                 assumes=RATED_STANDS_IN,
+            ),
+            Way(
+                as_stated,
+                {"value": Input("v_rail_sine", "V", "lossless sine of the rails")},
+                "value",
+                assumes=RAILS_AT_MOST,
             ),
         ),
     ),

@@ -4,7 +4,9 @@ An amplifier driven into clipping gives more than its sine power: a sine cut off
 clip level tends to a square wave, which has twice the power.  Nothing but a limiter (or a
 supply that gives up) stops it, and the coil sees it for as long as someone leaves the
 control turned up.  The figure takes that square wave, or what the limiters let through:
-the long-term limiter bounds the rms voltage, the peak limiter the crest.
+the long-term limiter bounds the rms voltage, the peak limiter the crest.  Where neither
+clip onset nor a rated power is known, the sine that touches the rails is taken: no stage
+gives more, so a pass stands and a failure leans on it.
 
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven

@@ -34,6 +34,12 @@ def test_a_rating_beyond_the_rails_makes_no_voltage(derived, name, limiter, expe
     assert derived(name, spec(limiter=limiter)) == pytest.approx(expected)
 
 
+def test_without_a_rating_the_rails_bound_clip_onset(derived):
+    """12 V of peak are 8.49 V rms, 18 W into 4 ohm: six times what a 3 W loudspeaker bears."""
+    text = spec().replace("24 V", "12 V").replace("    rated_power: 160 W\n", "")
+    assert derived("v_clip_rms", text) ** 2 / 4 == pytest.approx(18.0)
+
+
 @pytest.mark.parametrize(("name", "expected"), [("v_clip_rms", 20.0), ("v_load_rms", 20.0)])
 def test_a_rating_within_the_rails_stands_in_for_clip_onset(derived, name, expected):
     """50 W into 8 ohm are 20 V; the split rails of 24 V allow 33.9 V."""

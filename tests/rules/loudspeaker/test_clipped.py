@@ -1,0 +1,55 @@
+"""Clipped power where clip onset, rating or rail is not stated: what the engine answers."""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.engine import assess
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.loading import load_text
+
+# TPA3136D2 on 12 V, 4 ohm, with the loudspeaker of a product: 3 W (e2e.ti.com thread 651100)
+THREE_WATT = """amplifier_spec: 1
+milestone: prototype
+supply: {source: dc-source, rails: single, v_rail: 12 V}
+channels:
+  main:
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated}
+    loudspeaker: {z_rated: 4 ohm, p_rated: 3 W}
+    limiter: none
+"""
+
+
+def answer(text: str) -> Finding:
+    """The answer of loudspeaker-clipped-power."""
+    loaded = load_text(text, "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    found = assess(loaded.spec, load())
+    return next(finding for finding in found if finding.check == "loudspeaker-clipped-power")
+
+
+def test_the_rails_alone_show_a_loudspeaker_far_too_small() -> None:
+    """18 W of sine, 36 W clipped, twelve times 3 W; major because it is an upper bound."""
+    found = answer(THREE_WATT)
+    assert found.figure == pytest.approx(12.0)
+    assert found.severity is Severity.MAJOR
+
+
+def test_what_the_rails_cannot_overload_is_met_whatever_the_losses() -> None:
+    """36 W clipped on 20 W are 1.8."""
+    found = answer(THREE_WATT.replace("3 W", "20 W"))
+    assert found.status is Status.MEETS
+    assert found.figure == pytest.approx(1.8)
+
+
+def test_without_rail_and_rating_it_stays_open() -> None:
+    text = THREE_WATT.replace(", v_rail: 12 V", "")
+    assert answer(text).status is Status.OPEN
+
+
+def test_a_rating_beyond_the_rail_makes_no_critical() -> None:
+    """160 W claimed from 24 V into 8 ohm: 36 W of sine, 72 W clipped on 30 W."""
+    text = THREE_WATT.replace("12 V", "24 V").replace("4 ohm", "8 ohm").replace("3 W", "30 W")
+    found = answer(text.replace("rated_load", "rated_power: 160 W\n    rated_load"))
+    assert found.figure == pytest.approx(2.4)
+    assert found.severity is Severity.MINOR
