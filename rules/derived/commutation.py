@@ -16,7 +16,7 @@ from ..formulas.maths import larger
 from ..formulas.switching import distorting_dead_time, gate_outlasts, late_beyond, scaled_time
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import V_PLATEAU
-from .ways import as_stated
+from .ways import as_stated, no
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
@@ -66,6 +66,11 @@ def distorting_by_gates(
 def alike() -> Any:
     """Turn-off beyond turn-on where neither is known, in seconds."""
     return 0.0
+
+
+def yes_stated(dead_time: Any) -> str:
+    """A dead time is stated, whatever its value."""
+    return "yes"
 
 
 def dead_time_only(dead_time: Any) -> Any:
@@ -205,10 +210,22 @@ OUTLASTS = Derived(
     ),
 )
 
+DEAD_TIME_STATED = Derived(
+    "dead_time_stated",
+    "word",
+    "channel",
+    "whether the spec states a dead time; few integrated parts print one",
+    (
+        Way(yes_stated, {"dead_time": DEAD_TIME}, "yes where dead_time is stated"),
+        Way(no, {}, "no"),
+    ),
+)
+
 
 DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
     OUTLASTS,
+    DEAD_TIME_STATED,
     *DEAD_TIMES,
 )

@@ -159,6 +159,16 @@ P_OUT_MAX = Derived(
             "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
             when={"modulator.type": "self-oscillating"},
         ),
+        # a part that does not print its dead time: a loop makes no difference then
+        Way(
+            power_at_depth,
+            _LOSSLESS_EDGES,
+            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
+            when={"dead_time_stated": "no"},
+            assumes=Assumption(
+                None, "favourable", derivation("dead time not stated: nothing is lost to it")
+            ),
+        ),
         Way(
             power_in_loop,
             _WITH_DEAD_TIME,
@@ -178,7 +188,7 @@ P_OUT_MAX = Derived(
             _LOSSLESS_EDGES,
             "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
             assumes=Assumption(
-                None, "favourable", derivation("carrier or loop open: nothing lost to dead time")
+                None, "favourable", derivation("carrier open: nothing lost to dead time")
             ),
         ),
     ),
