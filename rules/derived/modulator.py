@@ -61,6 +61,33 @@ LEVELS = Derived(
     ),
 )
 
+LEVELS_AT_LEAST = Derived(
+    "levels_at_least",
+    "word",
+    "channel",
+    "levels at the load, where silence about a full bridge is taken for the better kind",
+    ways=(
+        Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
+        Way(
+            as_stated,
+            {
+                "value": Input(
+                    "modulator.levels",
+                    "word",
+                    "levels of a full bridge",
+                    Assumption(
+                        "three-level",
+                        "floor",
+                        derivation("bound: no carrier between the terminals at idle"),
+                    ),
+                )
+            },
+            "value",
+            when={"output_stage.topology": "full-bridge"},
+        ),
+    ),
+)
+
 F_CARRIER_LOW = Derived(
     "f_carrier_low",
     "Hz",
@@ -230,6 +257,7 @@ SEVERAL_CLOCKS = Derived(
 
 DERIVED = (
     LEVELS,
+    LEVELS_AT_LEAST,
     F_CARRIER_LOW,
     F_CARRIER_EFFECTIVE,
     LOOP_GAIN_1K,
