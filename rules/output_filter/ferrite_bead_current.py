@@ -5,7 +5,9 @@ impedance is gone long before: at half of the rated current little of the printe
 impedance is left, and at the crest of the music the stage radiates as if no bead were
 there. The bead should therefore be rated for twice the load's peak; above the rated
 current itself it overheats. A bead does nothing against the carrier, which lies a decade
-below its range. Cure: a larger bead, two in series, or an inductor-capacitor filter.
+below its range. A filter that is stated as a bead is asked for the rating; silence on the
+filter as a whole is asked about elsewhere. Cure: a larger bead, two in series, or an
+inductor-capacitor filter.
 """
 
 from typing import Any
@@ -53,7 +55,7 @@ CHECK = Check(
             origin="computed: 5.2 V into 3.2 ohm by hand over 1 A",
         ),
     ),
-    topic=("filter.bead",),
+    topic=("filter.bead", "filter.type"),
     asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 12 V}

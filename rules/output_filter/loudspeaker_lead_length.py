@@ -5,7 +5,8 @@ up to 32 MHz and beyond, where a quarter of a wavelength is two metres and a twe
 half a metre; but makers who measured allow much less: about 100 mm with no filter, 11
 inches with ferrite beads, more only with a full filter. The part's own limit counts where
 it is stated. Twice the length doubles the radiated field, 6 dB, which no small product
-has in reserve. Cure: shorter and twisted leads, beads at the terminals, or a filter.
+has in reserve. Whoever states a bead or no filter is asked for the length.
+Cure: shorter and twisted leads, beads at the terminals, or a filter.
 """
 
 from typing import Any
@@ -58,7 +59,7 @@ CHECK = Check(
             origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand",
         ),
     ),
-    topic=("lead.length",),
+    topic=("lead.length", "filter.bead", "filter.type"),
     asked_from=None,
     fails="""
 channels:

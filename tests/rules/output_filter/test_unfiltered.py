@@ -45,3 +45,23 @@ def test_what_is_known_of_the_levels_is_judged(topology, levels, severity) -> No
     found = judge("filterless-drive", stage(topology, "integrated", levels, "filterless"))
     assert found.severity is severity
     assert found.status is (Status.FINDING if severity else Status.MEETS)
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "leaf"),
+    [
+        ("ferrite-bead-current", "bead", "filter.bead.i_rated"),
+        ("loudspeaker-lead-length", "bead", "lead.length"),
+        ("loudspeaker-lead-length", "filterless", "lead.length"),
+    ],
+)
+def test_a_stated_bead_or_no_filter_is_asked_for_what_it_needs(name, kind, leaf) -> None:
+    found = judge(name, stage("full-bridge", "integrated", "three-level", kind))
+    assert found.status is Status.OPEN
+    assert f"channels.main.{leaf}" in [item.path for item in found.missing]
+
+
+@pytest.mark.parametrize("name", ["ferrite-bead-current", "loudspeaker-lead-length"])
+@pytest.mark.parametrize("channel", ["filter: {type: lc}", "band: 20 Hz .. 20 kHz"])
+def test_with_a_filter_or_silent_about_it_neither_is_asked(name: str, channel: str) -> None:
+    assert judge(name, channel).status is Status.NOT_APPLICABLE
