@@ -5,9 +5,15 @@ bear, and at small signals helps: it lets the legs commutate softly and hides th
 time. A ripple as large as the audio peak at rated power means an inductor too small for
 this stage, usually one bought for a smaller supply. Below that there is no harm in ripple
 by itself; a two-level bridge with 10 uH at 400 kHz into 8 ohm always has 0.55 of it,
-whatever the rail. The textbook window of 0.2 to 0.4 is a target for converters. What the
-ripple does to idle heat, saturation and trip is judged where it hurts. Cure: a larger
-inductor or a higher carrier.
+whatever the rail. The textbook window of 0.2 to 0.4 is a target for converters.
+
+At 2 the ripple alone swings as far as the audio peak that trip and core are chosen for, and
+its rms, a triangle's, is 0.58 of that peak where the full sine has 0.71: at idle, switches and
+copper of a two-level stage lose two thirds of what they lose at full power. That is no
+filter for this stage, so it is major whether or not trip and core are known; a maker's note
+tells of a stage that trips on the ripple alone, with 1 uH at 384 kHz. What less ripple does to
+idle heat, saturation and trip is judged where it hurts. Cure: a larger inductor or a higher
+carrier.
 """
 
 from typing import Any
@@ -34,11 +40,19 @@ CHECK = Check(
         "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
     },
     applies={"filter_kind": "lc"},
-    limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),
+    limits=AtMost(
+        major="2",
+        minor="1",
+        basis={
+            "major": derivation("the ripple alone swings to the audio peak on either side"),
+            "minor": COMMON_PRACTICE,
+        },
+    ),
     levers=(Lever("filter.inductor.l", "E6"), Lever("modulator.carrier", "10 kHz")),
     sources=(
         Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes"),
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
+        Source("TI SDAA430, June 2026", "section 2.3: over-current trips on the ripple alone"),
     ),
     cases=(
         Case(

@@ -166,3 +166,11 @@ def test_depth_outside_zero_to_one_counts_as_the_end():
 def test_saturation_never_falls_below_a_tenth():
     assert hot_saturation(10.0, 0.3, 298.15 + 150, 298.15, 373.15) == pytest.approx(1.0)
     assert hot_saturation(10.0, 0.3, 298.15 - 50, 298.15, 373.15) == pytest.approx(10.0)
+
+
+def test_ripple_of_twice_the_peak_loses_two_thirds_of_full_power_at_idle():
+    """The reason of the major limit: a triangle of +-1 against a sine of peak 1, sampled."""
+    phase = (np.arange(4000) + 0.5) / 4000
+    triangle, sine = 4 * abs(phase - 0.5) - 1, np.sin(2 * np.pi * phase)
+    assert np.ptp(triangle) == pytest.approx(2.0, rel=1e-3)
+    assert np.mean(triangle**2) / np.mean(sine**2) == pytest.approx(2 / 3, rel=1e-4)
