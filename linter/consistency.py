@@ -24,7 +24,8 @@ STANDING = {
     "value-outside-usual-range": "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
-    " within a factor of three of that range, whose ends are not sharp.",
+    " within a factor of three of that range, whose ends are not sharp. The slip is one guess"
+    " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only.",
     "stated-value-contradicts": "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
     " assumption stands between (15 % for what a pack of known cells gives). One of the two is"
@@ -62,7 +63,10 @@ def _unusual_finding(
         f" {show(low, unit)} .. {show(high, unit)}"
     )
     if slip is not None and unit not in ("degC", "%", "1"):
-        message += f"; did a prefix slip, and {show(value.nominal * slip, unit)} is meant?"
+        message += (
+            f"; is it right? One guess is a slipped prefix, {show(value.nominal * slip, unit)};"
+            " only the drawing or the data sheet can tell"
+        )
     else:
         slip = None
     place = spec.place(path)
@@ -75,7 +79,10 @@ def _unusual_finding(
         (place,) if place else (),
         USUAL,
     )
-    return found if slip is None else replace(found, follows=spell(_scaled(value, slip), unit))
+    if slip is None:
+        return found
+    guess = {"value": spell(_scaled(value, slip), unit), "from": "estimate"}
+    return replace(found, follows=guess)
 
 
 def _scaled(value: Value, factor: float) -> Value:

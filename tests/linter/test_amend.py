@@ -125,6 +125,15 @@ def test_a_cure_without_a_subject_is_for_every_channel() -> None:
     assert copy == TEXT.replace(*shared)
 
 
+def test_a_guessed_prefix_is_written_as_an_estimate() -> None:
+    copy = copy_of(
+        cured(start(TEXT.replace("60 V}   #", "60 kV}   #")), "value-outside-usual-range")
+    )
+    assert "supply: {v_rail: {value: 60 V, from: estimate}}" in copy
+    leaned = [item for found in assessed(copy).findings for item in found.leaned]
+    assert {item.path for item in leaned} == {"supply.v_rail"}
+
+
 @pytest.mark.parametrize("way", [cured_all, planned])
 def test_all_changes_together_give_the_promised_verdict(way: Any) -> None:
     before = start()
