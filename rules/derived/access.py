@@ -162,9 +162,17 @@ DERIVED: tuple[Derived, ...] = (
         stated_at="environment.pollution_degree",
     ),
     _channel(
+        "coil_in_product",
+        "word",
+        "whether a loudspeaker belongs to the product; silence about it does not take it away",
+        _if(no, {"loudspeaker": "none"}),
+        Way(yes, {}, "yes"),
+    ),
+    _channel(
         "dc_reaches_load",
         "word",
         "whether a shorted switch puts direct voltage on the loudspeaker",
+        _if(no, {"coil_in_product": "no"}),
         _if(no, {"loudspeaker.c_series": "fitted"}),
         _if(yes, {_TOPOLOGY: "full-bridge"}),
         _if(yes, {_TOPOLOGY: "half-bridge", "supply.rails": "split"}),

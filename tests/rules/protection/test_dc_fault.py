@@ -80,6 +80,24 @@ def test_a_capacitor_in_series_spares_the_coil(words: dict[str, str]) -> None:
     assert found.status is Status.NOT_APPLICABLE
 
 
+@pytest.mark.parametrize("stated", ["", "protection: {dc_detector: none}\n"])
+@pytest.mark.parametrize("first", ["", "none"])
+def test_no_loudspeaker_no_coil_whatever_is_said_of_the_detector(stated: str, first: str) -> None:
+    """An answer is never better than silence: with a loudspeaker the silent one is open."""
+    loudspeaker = "\n    loudspeaker: none" if first else ""
+    loaded = load_text(
+        "amplifier_spec: 1\nmilestone: prototype\n"
+        "supply: {source: dc-source, rails: single, v_rail: 24 V}\n"
+        f"{stated}channels:\n  main:\n    output_stage: {{topology: full-bridge}}{loudspeaker}\n",
+        "fragment",
+    )
+    assert loaded.spec is not None, loaded.refusals
+    entry = load().entry("dc-fault-power")
+    assert entry is not None
+    found = Assessment(loaded.spec, load(), "prototype").judge(entry, "main")
+    assert found.status is (Status.NOT_APPLICABLE if first else Status.OPEN)
+
+
 @pytest.mark.parametrize(
     ("detector", "severity"),
     [
