@@ -149,6 +149,8 @@ class _Reading:
     def _section(self, value: Any, known: Field, path: str) -> Any:
         assert known.model is not None
         if isinstance(value, Mapping):
+            if not value and known.can_be_none:
+                self.refusals.append(_empty(path, self._place(path)))
             return self._stated(value, known.model, path)
         glued = glued_pair(value, _fields_of(known.model)) if isinstance(value, str) else None
         if glued is None:
@@ -190,6 +192,14 @@ class _Reading:
 
     def _place(self, path: str) -> Place:
         return place_of(self.document.places, path) or Place(self.file, 1, 1, path)
+
+
+def _empty(path: str, place: Place) -> Refusal:
+    """Of a part that may be absent, nothing between two braces says neither yes nor no."""
+    name = path.rpartition(".")[2]
+    problem = f"`{name}` is empty, which says neither that there is one nor that there is none"
+    expected = "what is known of it, or `none`; leave the key out where nothing is known yet"
+    return Refusal(place, problem, expected, f"{name}: none")
 
 
 def _flattened(model: Amplifier) -> Flattened:

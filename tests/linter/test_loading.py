@@ -520,3 +520,15 @@ def test_any_plain_data_in_any_place_load_or_are_refused(changes):
 BOOTH_SPEC = load_text(BOOTH, "booth.amp.yaml").spec or Spec(
     "", (), {}, frozenset(), frozenset(), {}, {}, {}, ""
 )
+
+
+@pytest.mark.parametrize("part", ["protection: {dc_detector: {}}", "channels: {a: {lead: {}}}"])
+def test_an_empty_section_that_could_be_none_is_refused(part):
+    (refusal,) = refusals(fragment(part))
+    assert "says neither that there is one nor that there is none" in refusal.problem
+    assert refusal.example in ("dc_detector: none", "lead: none")
+
+
+def test_a_section_with_keys_to_be_filled_in_is_still_silent():
+    spec = loaded(fragment("protection:\n  dc_detector:\n    v_trip:\n"))
+    assert not spec.sections & {"protection.dc_detector"}
