@@ -172,7 +172,10 @@ def same_kind(a: Unit, b: Unit) -> bool:
 
 
 def _in_base(name: str) -> tuple[Decimal, str]:
-    """Factor and dimension by pint; a factor off by binary rounding alone is made round."""
+    """Factor and dimension by pint; a factor off by binary rounding alone is made round.
+
+    Pint gives the base dimensions in an order that depends on what was asked before.
+    """
     try:
         amount = registry().Quantity(1.0, registry().parse_units(name)).to_base_units()
     except OverflowError:
@@ -183,7 +186,9 @@ def _in_base(name: str) -> tuple[Decimal, str]:
     round_factor = float(f"{factor:.12g}")
     if math.isclose(factor, round_factor, rel_tol=1e-15):
         factor = round_factor
-    return Decimal(repr(factor)), str(amount.dimensionality)
+    powers = sorted(amount.dimensionality.items())
+    names = [name if power == 1 else f"{name}^{power:g}" for name, power in powers]
+    return Decimal(repr(factor)), " ".join(names) or "dimensionless"
 
 
 def si_quantity(x: float, text: str) -> "pint.Quantity[float]":
