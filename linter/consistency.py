@@ -19,13 +19,16 @@ from .tolerance import worst_case
 DOMAIN = "completeness"
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
+APART = 100.0
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
+SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
 STANDING = {
     "value-outside-usual-range": "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
     " within a factor of three of that range, whose ends are not sharp. The slip is one guess"
-    " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only.",
+    " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only."
+    " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
     "stated-value-contradicts": "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
     " assumption stands between (15 % for what a pack of known cells gives). One of the two is"
@@ -44,6 +47,8 @@ def _unusual(spec: Spec) -> Iterator[Finding]:
             continue
         field = field_of(path)
         bounds = usual_bounds(field)
+        if value.form == "line" and 0.0 < APART * value.lo < value.hi:
+            yield _sides_apart(spec, path, value)
         if bounds is None or (field.zero and value.lo == 0.0):
             continue
         low, high = bounds
@@ -83,6 +88,19 @@ def _unusual_finding(
         return found
     guess = {"value": spell(_scaled(value, slip), unit), "from": "estimate"}
     return replace(found, follows=guess)
+
+
+def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
+    """A data-sheet line of which one side has slipped, while the others look usual."""
+    message = (
+        f"{value.text} for {local_path(path)}; the sides of a data-sheet line are rarely a"
+        f" factor of {value.hi / value.lo:.0f} apart: has a prefix slipped in one of them?"
+    )
+    place = spec.place(path)
+    title = "Sides of a data-sheet line far apart"
+    places = (place,) if place else ()
+    name = "value-outside-usual-range"
+    return _finding(name, title, path, Severity.MAJOR, message, places, SIDES)
 
 
 def _scaled(value: Value, factor: float) -> Value:

@@ -18,8 +18,10 @@ from ampreview.linter.check import (
     Way,
     from_memory,
 )
+from ampreview.linter.consistency import standing_findings
 from ampreview.linter.engine import Assessment, assess
 from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.graph import Graph
 from ampreview.linter.loading import load_text
 
 BOOK = Source("an invented handbook", "p. 1")
@@ -326,3 +328,24 @@ def test_at_production_a_limit_needs_the_guaranteed_side(rating: str, status: St
     if status is Status.OPEN:
         assert [item.path for item in found.missing] == ["channels.main.output_stage.device.v_dss"]
         assert any("typical only" in item.text for item in found.leaned)
+
+
+@pytest.mark.parametrize(
+    ("charge", "found"),
+    [
+        ("{typ: 66 nC, max: 87 nC}", False),
+        ("{typ: 66 nC, max: 87 uC}", True),
+        ("{min: 1 nC, max: 90 nC}", False),
+    ],
+)
+def test_a_slip_in_one_side_of_a_data_sheet_line_is_found(charge: str, found: bool) -> None:
+    """87 uC beside 66 nC: the typical value is usual, the other side a thousand times off."""
+    text = (
+        f"amplifier_spec: 1\nchannels: {{main: {{output_stage: {{device: {{q_g: {charge}}}}}}}}}\n"
+    )
+    loaded = load_text(text, "gate.amp.yaml")
+    assert loaded.spec is not None
+    items = standing_findings(loaded.spec, Graph(loaded.spec, {}))
+    apart = [item for item in items if "apart" in item.title]
+    assert bool(apart) == found
+    assert all(item.severity is Severity.MAJOR for item in apart)
