@@ -36,8 +36,8 @@ class Review:
         """The findings proper in the order in which a reader should take them.
 
         Gravest first.  Within a severity, doubtful values come before what was computed
-        from them, plain facts before what leans on an adverse assumption or an estimate,
-        safety and ratings before performance, far misses before near ones.
+        from them, safety and ratings before performance, plain facts before what leans on
+        an adverse assumption or an estimate, far misses before near ones.
         The same fault in a second channel is no news: it stands behind all first ones.
         """
         found = sorted((x for x in self.findings if x.severity is not None), key=_gravity)
@@ -79,12 +79,12 @@ def _doubtful(finding: Finding) -> str:
     return local_path(place.path) if place else ""
 
 
-def _gravity(finding: Finding) -> tuple[int, bool, bool, int, float, str, str]:
+def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
     return (
         _rank(finding),
         finding.domain != DOMAIN,
-        any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
         STAKES.index(finding.stake),
+        any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
         finding.margin if finding.margin is not None else 0.0,
         finding.check,
         finding.subject,

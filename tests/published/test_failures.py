@@ -130,6 +130,14 @@ def test_saturation_is_no_critical_and_stands_behind_the_dead_time() -> None:
     assert not any(x.severity == "critical" for x in reviewed("notebook-bridge-26v").failing())
 
 
+def test_a_rating_on_a_bound_stands_before_performance() -> None:
+    """The trip acts in normal use, coils taken without resistance; 300 W are also too many."""
+    trip, item = rank("gate-delay-dead-time", "trip-above-music")
+    power, _ = rank("gate-delay-dead-time", "output-power")
+    assert "adverse" in {x.leaning for x in item.leaned}
+    assert trip < power
+
+
 def test_second_channels_stand_behind_the_first_ones() -> None:
     """Three equal coils make three equal findings; the other cause must not drown."""
     order = [(x.check, x.subject) for x in reviewed("pumping-by-offset").failing()]
