@@ -1,5 +1,7 @@
 """How far the supply sags under the music, and the current of the source."""
 
+from typing import Any
+
 from ...linter.check import Derived, Input, Source, Way
 from ..formulas.supply import (
     BRIDGE_CURRENT,
@@ -10,11 +12,21 @@ from ..formulas.supply import (
 )
 from .feed import STIFF, constant, one_of
 from .power import DIRECT, crest_inputs
-from .ways import as_stated
+from .ways import as_stated, no
 
 _R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
 _V_SOURCE = Input("v_source_low", "V", "the source at rest, lowest")
 _R_AHEAD = Input("r_ahead", "ohm", "resistance ahead of rail or converter")
+
+
+def sags(r: Any) -> str:
+    """Whether a source with this resistance sags under load."""
+    return "yes" if r > 0 else "no"
+
+
+def unloaded(v_open: Any, r: Any) -> Any:
+    """A source without resistance holds its voltage, whatever is taken from it."""
+    return v_open
 
 
 def _product(
@@ -38,9 +50,27 @@ DERIVED = (
         constant("0 ohm", {"rail_feed": "converter"}, STIFF),
     ),
     _product(
+        "source_sags",
+        "word",
+        "whether a resistance of the source at the rail is known that is not 0",
+        Way(sags, {"r": Input("supply.r_source:high", "ohm", "stated")}, "yes if r is above 0"),
+        Way(
+            sags,
+            {"r": Input("r_rail_known", "ohm", "resistance at ONE rail, only if known")},
+            "yes if r is above 0",
+        ),
+        Way(no, {}, "no"),
+    ),
+    _product(
         "v_rail_loaded",
         "V",
         "ONE rail at the crest of the lowest note, all channels at rated power",
+        Way(
+            unloaded,
+            {"v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"), "r": _R},
+            "v_open: without r nothing sags",
+            when={"source_sags": "no"},
+        ),
         Way(
             loaded_voltage,
             {

@@ -82,3 +82,35 @@ def test_pack_by_chemistry() -> None:
     assert value(lithium, "v_rail_high") == pytest.approx(58.80)
     iron = block.replace("series: 6", "series: 16").format("lfp")
     assert value(iron, "v_rail_high") == pytest.approx(58.40)
+
+
+STIFF = """
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 16 W
+    rated_load: 4 ohm
+    output_stage: {topology: half-bridge, devices: integrated}
+"""
+
+
+@pytest.mark.parametrize("stated", ["", ", r_source: 0 ohm"])
+def test_a_source_without_resistance_is_loaded_by_no_loss(stated: str) -> None:
+    """No term of the losses can move the rail, so none of them is taken in."""
+    text = "amplifier_spec: 1\n" + STIFF.replace("24 V", "24 V" + stated)
+    loaded = load_text(text, "stiff")
+    assert loaded.spec is not None, loaded.refusals
+    node = Graph(loaded.spec, load().derived).resolve("v_rail_loaded", None)
+    assert isinstance(node, Node), node
+    assert node.value() == 24.0
+    assert {item.path for item in node.leaned} <= {"supply.r_source"}
+
+
+@pytest.mark.parametrize("stated", ["0.1 ohm", "{typ: 0 ohm, max: 0.1 ohm}", "{typ: 0.1 ohm}"])
+def test_a_source_with_resistance_is_loaded_by_the_losses(stated: str) -> None:
+    sagging = STIFF.replace("24 V", f"24 V, r_source: {stated}")
+    loaded = load_text("amplifier_spec: 1\n" + sagging, "sagging")
+    assert loaded.spec is not None, loaded.refusals
+    node = Graph(loaded.spec, load().derived).resolve("v_rail_loaded", None)
+    assert isinstance(node, Node), node
+    assert "floor" in {item.leaning for item in node.leaned}
