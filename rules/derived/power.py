@@ -17,8 +17,10 @@ from ..formulas.supply import (
     source_share,
 )
 from .feed import constant, one_of
+from .ways import left_out
 
 NO_BULK = Assumption("0 F", "neutral", COMMON_PRACTICE)
+NO_LOSS = left_out("0 W", "losses of the amplifier")
 
 
 def rated_sum(rated_power: Any, p_auxiliary: Any) -> Any:
@@ -216,7 +218,7 @@ DERIVED = (
             input_power,
             {
                 "rated_power": _POWERS,
-                "loss": Input("all p_loss_rated", "W", "losses of each channel"),
+                "loss": Input("all p_loss_rated", "W", "losses of each channel", NO_LOSS),
                 "p_auxiliary": _AUXILIARY,
             },
             "sum of rated_power and loss + p_auxiliary",

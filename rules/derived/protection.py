@@ -164,7 +164,7 @@ DERIVED: tuple[Derived, ...] = (
             {
                 "v_f": Input("protection.reverse_polarity.v_f", "V", "drop of the diode"),
                 "p_source": Input("p_source_rated", "W", "mean power at the source"),
-                "v_source": Input("v_source_low", "V", "source at rest, lowest"),
+                "v_source": Input("v_source_low_at_most", "V", "source at rest, lowest"),
             },
             "v_f * p_source / v_source",
             when={"protection.reverse_polarity.method": "schottky"},

@@ -15,7 +15,7 @@ from .power import DIRECT, crest_inputs
 from .ways import as_stated, no
 
 _R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
-_V_SOURCE = Input("v_source_low", "V", "the source at rest, lowest")
+_V_SOURCE = Input("v_source_low_at_most", "V", "the source at rest, lowest")
 _R_AHEAD = Input("r_ahead", "ohm", "resistance ahead of rail or converter")
 
 

@@ -55,7 +55,7 @@ CHECK = Check(
         "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
         "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
         "i_source_peak": Input("i_source_peak", "A", "source current at the crest"),
-        "v_source": Input("v_source_low", "V", "lowest voltage of the source"),
+        "v_source": Input("v_source_low_at_most", "V", "lowest voltage of the source"),
     },
     limits=AtMost(
         major="5 %",

@@ -1,0 +1,56 @@
+"""The lowest voltage of a pack as what draws current from it may take it: at most the full one.
+
+Where the low voltage is not known the full one bounds it. More voltage is less current and
+more room for a sag, so such a figure can fail a check and never pass one. It must not reach
+what fails on a high voltage (power at the loudspeaker, fault power, excursion): these take
+``v_source_low``.
+"""
+
+from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ..formulas.pack import SERIES_PARALLEL
+from .feed import one_of
+from .pack import product
+from .ways import as_stated
+
+FULL = Assumption(None, "floor", derivation("bound: a low cell has at most the voltage of a full"))
+
+DERIVED = (
+    Derived(
+        "v_cell_low_at_most",
+        "V",
+        "product",
+        "one cell at rest at low charge, or full where that is not known",
+        (
+            one_of("battery.cell.v_oc_low", "V", "one cell, low, at rest"),
+            Way(
+                as_stated,
+                {"value": Input("v_cell_full", "V", "one cell, full")},
+                formula="value",
+                assumes=FULL,
+            ),
+        ),
+        stated_at="battery.cell.v_oc_low",
+        agree=float("inf"),
+    ),
+    Derived(
+        "v_source_low_at_most",
+        "V",
+        "product",
+        "lowest voltage of the source at rest; that of a full pack where it is not known",
+        (
+            Way(
+                product,
+                {
+                    "count": Input("battery.series", "1", "cells in series"),
+                    "value": Input("v_cell_low_at_most", "V", "one cell, low or full"),
+                },
+                formula="count * value",
+                when={"supply.source": "battery"},
+            ),
+            one_of("v_source_low", "V", "the source"),
+        ),
+        stated_at="supply.v_source",
+        agree=float("inf"),
+        sources=(SERIES_PARALLEL,),
+    ),
+)

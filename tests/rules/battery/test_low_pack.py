@@ -1,0 +1,114 @@
+"""A pack of which only the full voltage is known: found where that is too little, never met."""
+
+from collections.abc import Mapping
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.check import Arguments, Input
+from ampreview.linter.engine import assess
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.loading import load_text
+
+
+def answers(text: str) -> dict[str, Finding]:
+    loaded = load_text("amplifier_spec: 1\n" + text, "low pack")
+    assert loaded.spec is not None, loaded.refusals
+    return {item.check: item for item in assess(loaded.spec, load())}
+
+
+POCKET = """
+milestone: prototype
+supply:
+  source: battery
+  rails: single
+  converter: step-up
+  v_rail: 6.5 V
+  converter_efficiency: 80 %
+  bulk: {c: 2200 uF}
+battery:
+  chemistry: li-ion
+  series: 1
+  parallel: 1
+  cell: {i_cont: 3 A, i_pulse: 4 A}
+  protection: {i_trip: 3 A}
+channels:
+  left: &one
+    rated_power: 5 W
+    rated_load: 4 ohm
+    output_stage: {topology: full-bridge, devices: integrated}
+  right: *one
+"""
+CURRENTS = ("pack-current", "pack-pulse-current", "protection-trip-above-music")
+
+
+def test_full_cell_is_found_too_weak() -> None:
+    """10 W / 80 % / 4.2 V: 2.98 A mean, twice that at the crest, root 1.5 of it rms."""
+    found = answers(POCKET)
+    mean = 10 / 0.8 / 4.2
+    assert found["pack-current"].figure == pytest.approx(1.5**0.5 * mean / 3.0, rel=1e-3)
+    assert found["pack-current"].severity is Severity.CRITICAL
+    assert found["pack-pulse-current"].figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
+    assert found["pack-pulse-current"].severity is Severity.MAJOR
+    assert found["protection-trip-above-music"].figure == pytest.approx(3.0 / (2 * mean), rel=1e-3)
+    assert found["protection-trip-above-music"].severity is Severity.MAJOR
+
+
+@pytest.mark.parametrize("check", CURRENTS)
+def test_only_the_topology_is_asked_for(check: str) -> None:
+    found = answers(POCKET.replace("topology: full-bridge, ", ""))[check]
+    assert found.status is Status.OPEN
+    assert {item.path for item in found.missing} == {
+        "channels.left.output_stage.topology",
+        "channels.right.output_stage.topology",
+    }
+
+
+@pytest.mark.parametrize("check", CURRENTS)
+def test_full_cell_that_would_do_is_no_pass(check: str) -> None:
+    strong = POCKET.replace("i_cont: 3 A, i_pulse: 4 A", "i_cont: 30 A, i_pulse: 40 A")
+    found = answers(strong.replace("i_trip: 3 A", "i_trip: 30 A"))[check]
+    assert found.status is Status.OPEN
+    assert "battery.cell.v_oc_low" in {item.path for item in found.missing}
+
+
+def test_a_stated_low_voltage_is_taken() -> None:
+    found = answers(POCKET.replace("i_cont", "v_oc_low: 3.4 V, i_cont"))
+    mean = 10 / 0.8 / 3.4
+    assert found["pack-pulse-current"].figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
+
+
+def leads(inputs: Arguments, words: Mapping[str, object]) -> set[str]:
+    paths = {item.path for item in inputs.values() if isinstance(item, Input)}
+    return {path.removeprefix("all ") for path in paths} | set(words)
+
+
+def test_the_bound_reaches_only_what_fails_on_a_low_voltage() -> None:
+    """More voltage is less current, less sag and less drop; each name was looked at."""
+    catalogue = load()
+    below = {
+        name: set().union(*(leads(way.inputs, way.when) for way in item.ways))
+        for name, item in catalogue.derived.items()
+    }
+    reached = {"v_source_low_at_most"}
+    while more := {name for name, inputs in below.items() if inputs & reached} - reached:
+        reached |= more
+    assert {
+        entry.name
+        for entry in catalogue.entries
+        if leads(entry.check.inputs, entry.check.applies) & reached
+    } == {
+        "capacity-at-high-rate",
+        "connector-current",
+        "fuse-current",
+        "pack-collapse",
+        "pack-current",
+        "pack-cutoff-under-load",
+        "pack-pulse-current",
+        "pack-voltage-under-load",
+        "protection-trip-above-music",
+        "reverse-polarity-loss",
+        "supply-lead-current",
+        "supply-lead-drop",
+        "trace-current",
+    }
