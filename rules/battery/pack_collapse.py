@@ -35,7 +35,7 @@ CHECK = Check(
     " {figure} times the most that it can give.",
     inputs={
         "p_crest": Input("p_source_crest", "W", "power at the crest of the lowest note"),
-        "r": Input("r_ahead", "ohm", "resistance of pack, protection and lead"),
+        "r": Input("r_pack_known", "ohm", "resistance of pack, protection and lead"),
         "v_open": Input("v_source_low_at_most", "V", "pack at rest at low charge"),
     },
     applies={"supply.source": "battery"},

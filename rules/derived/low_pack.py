@@ -53,4 +53,15 @@ DERIVED = (
         agree=float("inf"),
         sources=(SERIES_PARALLEL,),
     ),
+    Derived(
+        "r_pack_known",
+        "ohm",
+        "product",
+        "resistance of the pack with protection and lead, or of the rail that it is, if known",
+        (
+            one_of("r_rail_known", "ohm", "the pack is the rail", feed="pack"),
+            one_of("r_pack", "ohm", "the pack ahead of a converter", feed="converter"),
+        ),
+        sources=(SERIES_PARALLEL,),
+    ),
 )

@@ -112,3 +112,13 @@ def test_the_bound_reaches_only_what_fails_on_a_low_voltage() -> None:
         "supply-lead-drop",
         "trace-current",
     }
+
+
+def test_collapse_is_not_judged_on_a_pack_without_resistance() -> None:
+    """0 ohm would pass whatever the music draws; 0.2 ohm behind 4.2 V give 22 W at most."""
+    silent = answers(POCKET)["pack-collapse"]
+    assert silent.status is Status.OPEN
+    assert [item.path for item in silent.missing] == ["battery.cell.r_internal"]
+    weak = answers(POCKET.replace("i_cont", "r_internal: 200 mohm, i_cont"))["pack-collapse"]
+    assert weak.severity is Severity.CRITICAL
+    assert weak.figure == pytest.approx(25.0 / (4.2**2 / (4 * 0.2)), rel=1e-3)
