@@ -3,7 +3,7 @@
 from math import factorial
 from typing import Any
 
-from .maths import PI, clip, sin
+from .maths import PI, clip, larger, sin, smaller
 
 TERMS = 16  # of the Bessel series: exact to 1e-12 for arguments up to 2 pi
 
@@ -141,3 +141,21 @@ def clipped_power_ratio(thd: Any) -> Any:
     1.288
     """
     return 1 + 0.048 * (thd / 0.01) ** 0.778
+
+
+def share_of_clipped_power(ratio: Any, thd: Any, thd_most: Any) -> Any:
+    """Rated power over the power at its distortion, which lies between ``thd`` and ``thd_most``.
+
+    ratio: rated power over the power at the onset of clipping [1]; thd, thd_most [1].
+    A power that the least distortion does not give and the most does is taken to be
+    rated where it is just reached: 1.  Both alike where the distortion is stated.
+
+    >>> round(share_of_clipped_power(1.2, 0.01, 0.01), 3)
+    1.145
+    >>> round(share_of_clipped_power(1.2, 0.01, 0.10), 3)
+    1.0
+    >>> round(share_of_clipped_power(1.5, 0.01, 0.10), 3)
+    1.165
+    """
+    at_least, at_most = ratio / clipped_power_ratio(thd), ratio / clipped_power_ratio(thd_most)
+    return larger(at_most, smaller(at_least, 1 + 0 * ratio))

@@ -11,6 +11,7 @@ from ampreview.rules.formulas.modulation import (
     jitter_noise,
     natural_product,
     oscillation_frequency,
+    share_of_clipped_power,
     timer_noise,
     uniform_harmonic,
 )
@@ -184,3 +185,26 @@ def test_power_at_a_distortion_against_the_clipped_sine(thd):
 def test_tpa3221_published_power_at_1_and_10_percent(one, ten):
     found = clipped_power_ratio(0.1) / clipped_power_ratio(0.01)
     assert found == pytest.approx(ten / one, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("over_onset", "expected"),
+    [
+        (0.9, 0.9 / 1.048),  # clean already: as at 1 %
+        (1.083, 1.0),  # 130 W where 120 W are clean: reached at about 2 %
+        (1.25, 1.0),
+        (1.5, 1.5 / 1.288),  # beyond what 10 % gives
+    ],
+)
+def test_silent_distortion_lies_between_1_and_10_percent(over_onset, expected):
+    found = share_of_clipped_power(over_onset, 0.01, 0.10)
+    assert found == pytest.approx(expected, rel=1e-3)
+    if expected == 1.0:  # the clipped sine itself has that power below 10 %
+        drive = brentq(lambda a: clipped(a)[1] - over_onset, 1.0001, 3.0)
+        assert 0.01 < clipped(drive)[0] < 0.10
+
+
+def test_stated_distortion_is_taken_as_it_is():
+    for over_onset in (0.9, 1.083, 1.25, 1.5):
+        stated = share_of_clipped_power(over_onset, 0.01, 0.01)
+        assert stated == pytest.approx(over_onset / 1.048, rel=1e-9)
