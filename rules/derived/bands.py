@@ -4,8 +4,17 @@ Unlike a tolerance, such a range is not searched for a worst corner: a check say
 of the two ends it means.
 """
 
-from ...linter.check import Derived, Input, Way
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Way, derivation
 from .ways import as_stated
+
+NOT_STATED = Assumption(0.0, "absent", derivation("no audio band is claimed"))
+
+
+def claimed(band: Any) -> str:
+    """Whether a band is claimed: a band that is not stated counts 0 Hz here."""
+    return "yes" if band > 0 else "no"
 
 
 def _end(name: str, unit: str, path: str, meaning: str, fall_back: tuple[Way, ...] = ()) -> Derived:
@@ -20,6 +29,13 @@ _NETWORK = Way(
 )
 
 DERIVED = (
+    Derived(
+        "band_claimed",
+        "word",
+        "channel",
+        "whether the spec claims an audio band",
+        (Way(claimed, {"band": Input("band", "Hz", "audio band", NOT_STATED)}, "band above 0"),),
+    ),
     _end("band_low", "Hz", "band:low", "lowest audio frequency of the channel"),
     _end("band_high", "Hz", "band:high", "highest audio frequency of the channel"),
     _end("load_low", "ohm", "load_range:low", "lowest rated load", (_NETWORK,)),
