@@ -222,7 +222,7 @@ PULSES: tuple[Derived, ...] = (
                 when={"modulator.type": "self-oscillating"},
                 assumes=Assumption(
                     None,
-                    "neutral",
+                    "favourable",
                     derivation("a self-oscillating loop slows down to nothing at full depth"),
                 ),
             ),
@@ -237,7 +237,7 @@ PULSES: tuple[Derived, ...] = (
                 "1",
                 assumes=Assumption(
                     None,
-                    "neutral",
+                    "favourable",
                     derivation("the depth cannot exceed 1; the shortest pulse is not known"),
                 ),
             ),
