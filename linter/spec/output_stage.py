@@ -44,7 +44,10 @@ class OverCurrent(Section):
         given="line",
         default=favourable(float("inf")),
     )
-    sensing: str | None = word(("shunt", "r-ds-on", "internal"), "what senses the current")
+    sensing: str | None = word(
+        ("shunt", "r-ds-on", "internal"),
+        "what senses the current; silent: inside an integrated stage",
+    )
 
 
 class OutputStage(Section):

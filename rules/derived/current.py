@@ -15,6 +15,7 @@ from ...linter.check import (
 from ..formulas.losses import hot_ratio
 from ..formulas.maths import larger, smaller
 from .stage import CIRCUIT, DEVICE
+from .ways import as_stated
 
 NO_LIMITER = Assumption(
     float("inf"), "absent", derivation("without a limiter nothing holds the level")
@@ -50,6 +51,16 @@ def crest_with_ripple(
 def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
     """A trip that senses the switch's own resistance falls as that rises."""
     return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
+
+
+def fitted(i_trip: Any) -> str:
+    """A stated trip is there, whatever its value."""
+    return "fitted"
+
+
+def inside() -> str:
+    """The part senses its own current."""
+    return "internal"
 
 
 def trip_as_printed(i_trip: Any) -> Any:
@@ -113,6 +124,43 @@ DERIVED: tuple[Derived, ...] = (
         sources=(CIRCUIT,),
     ),
     Derived(
+        "trip_sensing",
+        "word",
+        "channel",
+        "what senses the current of the over-current trip",
+        (
+            Way(
+                as_stated,
+                {"value": Input("output_stage.over_current.sensing", "word", "what senses it")},
+                "value",
+            ),
+            Way(
+                inside,
+                {},
+                "internal",
+                when={"output_stage.devices": "integrated"},
+                assumes=Assumption(
+                    None, "absent", derivation("a part with a trip senses inside; no other sensor")
+                ),
+            ),
+        ),
+    ),
+    Derived(
+        "over_current",
+        "word",
+        "channel",
+        "over-current protection: none, or fitted where its trip is stated",
+        (
+            Way(
+                as_stated,
+                {"value": Input("output_stage.over_current", "word", "the section")},
+                "value",
+                when={"output_stage.over_current": "none"},
+            ),
+            Way(fitted, {"i_trip": I_TRIP}, "fitted where i_trip is stated"),
+        ),
+    ),
+    Derived(
         "i_trip_hot",
         "A",
         "channel",
@@ -128,7 +176,7 @@ DERIVED: tuple[Derived, ...] = (
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
-                when={"output_stage.over_current.sensing": "r-ds-on"},
+                when={"trip_sensing": "r-ds-on"},
             ),
             Way(
                 trip_hot,
@@ -142,14 +190,14 @@ DERIVED: tuple[Derived, ...] = (
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
-                when={"output_stage.over_current.sensing": "r-ds-on"},
+                when={"trip_sensing": "r-ds-on"},
                 assumes=Assumption(None, "neutral", COMMON_PRACTICE),
             ),
             Way(
                 trip_as_printed,
                 {"i_trip": I_TRIP},
                 "i_trip",
-                when={"output_stage.over_current.sensing": ("shunt", "internal")},
+                when={"trip_sensing": ("shunt", "internal")},
             ),
             Way(
                 trip_as_printed,

@@ -4,11 +4,12 @@ A screwdriver across the terminals, a chafed lead, a loudspeaker with a burnt co
 happen, and a class-D stage answers with a current that rises by amperes per microsecond
 until something opens.  A supply fuse is far too slow for a semiconductor.
 
-The check asks only whether the protection is there; whether its threshold lies above the
-music and below destruction is asked by trip-above-music and trip-below-destruction.  For
-an integrated stage the answer stands in its data sheet.  Silence is an open question, the
-word ``none`` a finding.  First cure: a driver with over-current sensing, or a shunt and a
-comparator that latch off within a microsecond.
+The check asks only whether the protection is there: a trip that is stated, not a section
+that leaves it out.  Whether its threshold lies above the music and below destruction is
+asked by trip-above-music and trip-below-destruction.  For an integrated stage the answer
+stands in its data sheet.  Silence is an open question, the word ``none`` a finding.  First
+cure: a driver with over-current sensing, or a shunt and a comparator that latch off within
+a microsecond.
 """
 
 from ...linter.check import AtLeast, Case, Caution, Check, Input, Source, derivation
@@ -30,9 +31,7 @@ CHECK = Check(
     formula="1 where over_current is fitted, 0 where it is none",
     sentence="Over-current protection of the stage: {over_current}.",
     inputs={
-        "over_current": Input(
-            "output_stage.over_current", "word", "over-current protection, fitted or none"
-        ),
+        "over_current": Input("over_current", "word", "over-current protection, fitted or none"),
     },
     limits=AtLeast(critical="1", basis={"critical": SHORTS}),
     sources=(
@@ -54,6 +53,7 @@ CHECK = Check(
         ),
         Case({"over_current": "none"}, "0", "derived: nothing limits the current of a short"),
     ),
+    topic=("output_stage.over_current",),
     asked_from="prototype",
     fails="""
 channels:

@@ -26,10 +26,11 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..derived.current import I_TRIP
 
 
-def figure(i_trip_hot: Any, i_crest: Any) -> Any:
-    """Lowest trip over the largest current."""
+def figure(i_trip: Any, i_trip_hot: Any, i_crest: Any) -> Any:
+    """Lowest trip over the largest current; the printed trip is for the report."""
     return i_trip_hot / i_crest
 
 
@@ -39,10 +40,11 @@ CHECK = Check(
     unit="%",
     each="channel",
     stake="rating",
-    formula="i_trip_hot / i_crest",
-    sentence="The trip at {i_trip_hot} is {figure} of the largest current, {i_crest} into the"
-    " lowest load that is stated.",
+    formula="i_trip_hot / i_crest, i_trip_hot from i_trip as printed",
+    sentence="The trip of {i_trip} acts at {i_trip_hot} when hot, {figure} of the largest"
+    " current, {i_crest} into the lowest load that is stated.",
     inputs={
+        "i_trip": I_TRIP,
         "i_trip_hot": Input("i_trip_hot", "A", "lowest load current that trips"),
         "i_crest": Input("i_inductor_crest", "A", "largest current of a leg, ripple included"),
     },
@@ -68,13 +70,13 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"i_trip_hot": "9.6 A", "i_crest": "8.842 A"},
+            {"i_trip": "12 A", "i_trip_hot": "9.6 A", "i_crest": "8.842 A"},
             "108.6 %",
             "computed: 50 V at depth 0.95 into 6.4 ohm with full ripple, simulated: 8.842 A; "
             "12 A less 20 %",
         ),
         Case(
-            {"i_trip_hot": "10 A", "i_crest": "11.54 A"},
+            {"i_trip": "10 A", "i_trip_hot": "10 A", "i_crest": "11.54 A"},
             "86.67 %",
             "published: M. Wulf, docu.pdf 2019, 48 V bridge into 4 ohm behind 2 x 80 mohm trips "
             "in normal use at 10 A",
