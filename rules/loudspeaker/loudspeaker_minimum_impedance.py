@@ -7,7 +7,9 @@ counts as the lower load that its minimum belongs to (many products break the 80
 
 Below the part's least load the current limit trips on loud passages and the heat grows;
 the part survives by its protection, so this is major and not critical.  Not for discrete
-stages: their trip window and devices are judged by their own checks.
+stages: their trip window and devices are judged by their own checks.  The least load is
+asked for as soon as the spec says anything of the part; a spec that is silent on the part
+has other questions first.
 """
 
 from typing import Any
@@ -74,7 +76,7 @@ CHECK = Check(
             origin="published: 8 ohm may dip to 6.4 ohm (Visaton dictionary); two in parallel",
         ),
     ),
-    topic=("output_stage.device.load_min",),
+    topic=("output_stage.device",),
     asked_from=None,
     fails="""
 channels:

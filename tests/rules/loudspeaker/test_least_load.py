@@ -1,0 +1,40 @@
+"""When the least load of an integrated part is asked for."""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.engine import assess
+from ampreview.linter.finding import Finding, Status
+from ampreview.linter.loading import load_text
+
+
+def answer(stage: str) -> Finding:
+    """The answer of loudspeaker-minimum-impedance for an output stage at 4 ohm."""
+    text = (
+        "amplifier_spec: 1\nmilestone: prototype\n"
+        f"channels: {{main: {{rated_load: 4 ohm, output_stage: {stage}}}}}\n"
+    )
+    loaded = load_text(text, "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    found = assess(loaded.spec, load())
+    return next(item for item in found if item.check == "loudspeaker-minimum-impedance")
+
+
+def test_asked_for_a_part_that_is_named() -> None:
+    found = answer("{devices: integrated, device: {part: invented stage}}")
+    assert found.status is Status.OPEN
+    assert [gap.path for gap in found.missing] == [
+        "channels.main.output_stage.device.load_min",
+    ]
+
+
+@pytest.mark.parametrize(
+    "stage",
+    [
+        "{topology: full-bridge}",  # nothing of the part
+        "{devices: integrated}",
+        "{devices: discrete, device: {part: invented switch}}",
+    ],
+)
+def test_not_asked_without_a_part(stage: str) -> None:
+    assert answer(stage).status is Status.NOT_APPLICABLE
