@@ -21,7 +21,15 @@ L = Input("filter.inductor.l", "H", "one inductor")
 L_TOTAL = Input("l_total", "H", "inductance in line with the load")
 C_TOTAL = Input("c_total", "F", "capacitance across the load")
 GROUNDED = {"filter.c_ground": "fitted"}
+NOTHING_ACROSS = Input(
+    "filter.c_across.c", "F", "across the load", Assumption("0 F", "neutral", COMMON_PRACTICE)
+)
 NOT_GROUNDED = {"filter.c_ground": "none"}
+GROUNDED_ALONE = {
+    "output_stage.topology": "full-bridge",
+    "c_across_seen": "none",
+    **GROUNDED,
+}
 
 
 def kind_of_inductor(l_leg: Any) -> Any:
@@ -49,9 +57,36 @@ def ground_only(c_ground: Any, n_legs: Any) -> Any:
     return c_ground / n_legs
 
 
+def fitted() -> str:
+    """Something is stated of the part."""
+    return "fitted"
+
+
+def none() -> str:
+    """The part is stated as none, or nothing is said of it."""
+    return "none"
+
+
+def silent() -> str:
+    """Nothing is said of the dielectric."""
+    return "silent"
+
+
 def loaded_quality(l_total: Any, c_total: Any, z_load: Any, n_legs: Any, dcr: Any) -> Any:
     """Q with the load and the copper of the inductors."""
     return quality(l_total, c_total, z_load, n_legs * dcr)
+
+
+def _dielectric(which: str, text: str) -> Derived:
+    """A word that is never missing: the capacitance is asked for first."""
+    stated = Input(f"filter.{which}.dielectric", "word", "dielectric")
+    return Derived(
+        f"{which}_dielectric",
+        "word",
+        "channel",
+        f"dielectric of the {text}, or the word silent",
+        ways=(Way(as_stated, {"value": stated}, "value"), Way(silent, {}, "silent")),
+    )
 
 
 def _working(which: str, text: str) -> Derived:
@@ -63,12 +98,12 @@ def _working(which: str, text: str) -> Derived:
         "channel",
         f"{text}, at its working voltage",
         ways=(
-            Way(as_stated, {"value": c}, "value", when={f"filter.{which}.dielectric": STABLE}),
+            Way(as_stated, {"value": c}, "value", when={f"{which}_dielectric": STABLE}),
             Way(
                 working,
                 {"c": c, "retention": Input(retention, "%", "part left", CLASS_2_LOSS)},
                 "c retention",
-                when={f"filter.{which}.dielectric": "ceramic-class-2"},
+                when={f"{which}_dielectric": "ceramic-class-2"},
             ),
             Way(
                 working,
@@ -81,6 +116,11 @@ def _working(which: str, text: str) -> Derived:
 
 
 def _sum_ways(across: Input, ground: Input) -> tuple[Way, ...]:
+    """A bridge with capacitors to ground that is silent on one across the load has none.
+
+    It is the common form. One across would help against the carrier and hurt the treble,
+    so the assumption can err either way.
+    """
     both = {"c_across": across, "c_ground": ground, "n_legs": N_LEGS}
     return (
         Way(across_and_ground, both, "c_across + c_ground / n_legs", when=GROUNDED),
@@ -90,6 +130,12 @@ def _sum_ways(across: Input, ground: Input) -> tuple[Way, ...]:
             {"c_ground": ground, "n_legs": N_LEGS},
             "c_ground / n_legs",
             when={"filter.c_across": "none", **GROUNDED},
+        ),
+        Way(
+            across_and_ground,
+            {**both, "c_across": NOTHING_ACROSS},
+            "c_across + c_ground / n_legs",
+            when=GROUNDED_ALONE,
         ),
     )
 
@@ -112,6 +158,14 @@ L_TOTAL_ = Derived(
     "inductance in line with the load",
     ways=(Way(in_line, {"n_legs": N_LEGS, "l_leg": L}, "n_legs l_leg"),),
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+)
+
+C_ACROSS_SEEN = Derived(
+    "c_across_seen",
+    "word",
+    "channel",
+    "whether anything is stated of a capacitor across the load",
+    ways=(Way(fitted, {}, "fitted", when={"filter.c_across": "fitted"}), Way(none, {}, "none")),
 )
 
 C_TOTAL_ = Derived(
@@ -150,6 +204,9 @@ F_CORNER = Derived(
 
 DERIVED = (
     FILTER_KIND,
+    C_ACROSS_SEEN,
+    _dielectric("c_across", "capacitor across the load"),
+    _dielectric("c_ground", "capacitor from each terminal to ground"),
     _working("c_across", "capacitor across the load"),
     _working("c_ground", "capacitor from each terminal to ground"),
     L_TOTAL_,

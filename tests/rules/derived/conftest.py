@@ -8,15 +8,20 @@ import pytest
 from ampreview.linter.catalogue import load
 from ampreview.linter.graph import Graph
 from ampreview.linter.loading import load_text
-from ampreview.linter.node import Node
+from ampreview.linter.node import Gap, Node
 
 
-def value_of(name: str, text: str) -> Any:
-    """The nominal value for the first channel of the spec, or for the product."""
+def resolved(name: str, text: str) -> Node | Gap:
+    """A quantity of the first channel of the spec, or of the product."""
     loaded = load_text("amplifier_spec: 1\n" + text, "fragment")
     assert loaded.spec is not None, loaded.refusals
     channel = next(iter(loaded.spec.channels), None)
-    found = Graph(loaded.spec, load().derived).resolve(name, channel)
+    return Graph(loaded.spec, load().derived).resolve(name, channel)
+
+
+def value_of(name: str, text: str) -> Any:
+    """Its nominal value."""
+    found = resolved(name, text)
     assert isinstance(found, Node), f"{name}: {found}"
     return found.value()
 
@@ -25,3 +30,16 @@ def value_of(name: str, text: str) -> Any:
 def derived() -> Callable[[str, str], Any]:
     """The function that finds a derived quantity by name in the text of a spec."""
     return value_of
+
+
+def gap_of(name: str, text: str) -> list[str]:
+    """The leaves that it lacks."""
+    found = resolved(name, text)
+    assert isinstance(found, Gap), f"{name}: {found}"
+    return [item.path for item in found.missing]
+
+
+@pytest.fixture
+def gap() -> Callable[[str, str], list[str]]:
+    """The function that finds what a derived quantity lacks in the text of a spec."""
+    return gap_of

@@ -47,6 +47,28 @@ def test_capacitance_across_the_load(derived, stage, filter_, expected):
     assert derived("c_total", text) == pytest.approx(expected)
 
 
+def test_a_bridge_with_capacitors_to_ground_alone(derived):
+    """Silent across the load: two of 680 nF in series, as with none stated."""
+    ground = "c_ground: {c: 680 nF, dielectric: polyester}"
+    for across in ("", ", c_across: none"):
+        text = channel(BRIDGE, f"filter: {{{ground}{across}}}")
+        assert derived("c_total", text) == pytest.approx(0.34e-6)
+        assert derived("c_total_unbiased", text) == pytest.approx(0.34e-6)
+
+
+@pytest.mark.parametrize(
+    ("stage", "across"),
+    [
+        (LEG, ""),  # the output capacitor of a half bridge is its c_across
+        (BRIDGE, ", c_across: {dielectric: polyester}"),  # there is one, of unknown size
+        (BRIDGE, ", c_across: {v_rated: 63 V}"),
+    ],
+)
+def test_an_unknown_capacitor_across_is_asked_for_by_its_capacitance(gap, stage, across):
+    text = channel(stage, f"filter: {{c_ground: {{c: 680 nF}}{across}}}")
+    assert gap("c_total", text) == ["channels.main.filter.c_across.c"]
+
+
 def test_corner_of_a_bridge(derived):
     """2 x 10 uH, 1 uF: 1 / (2 pi sqrt(20 uH 1 uF)) = 35.588 kHz."""
     text = channel(
