@@ -75,3 +75,23 @@ def test_gain_of_a_published_filter():
     """Universidad de Cantabria thesis 2017: 25 kHz corner, 32.8 dB at 165 kHz by asymptotes."""
     found = -20 * np.log10(gain_without_load(165e3, 70e-6, 0.579e-6, 2, 0.0, 0.0, 0.0))
     assert found == pytest.approx(32.8, rel=0.01)
+
+
+def test_a_vendors_own_filter_lies_below_the_major_limit():
+    """TPA3121D2, 24 V half bridge, 33 uH and 220 nF: 3.7, 5.1, 7.5 % at 350, 300, 250 kHz."""
+    sine = 12.0 / 2**0.5
+    for f, share in ((350e3, 0.037), (300e3, 0.051), (250e3, 0.075)):
+        w2lc = (2 * np.pi * f) ** 2 * 33e-6 * 0.22e-6
+        by_hand = harmonics(leg(0.5, 24.0))[1] / 2**0.5 / (w2lc - 1) / sine
+        gain = gain_without_load(f, 33e-6, 0.22e-6, 1, 0.0, 0.0, 0.0)
+        assert residual(24.0, 12.0, "two-level", 1, gain) == pytest.approx(by_hand, rel=1e-6)
+        assert by_hand == pytest.approx(share, abs=5e-4)
+
+
+def test_heat_at_the_major_limit():
+    """8 % of a sine of 300 W in 4 ohm: 0.64 % of its power, 0.8 W in 10 ohm."""
+    v = 0.08 * (300 * 4) ** 0.5
+    assert v * v / 4 == pytest.approx(0.0064 * 300)
+    assert v * v / 10 == pytest.approx(0.77, rel=0.01)
+    programme = 10 ** (-12.04 / 10) * 2  # of the sine's power, peak for peak
+    assert 0.0064 / programme == pytest.approx(1 / 20, rel=0.03)
