@@ -41,7 +41,13 @@ class Modulator(Section):
     feed_forward: str | None = flag(
         "the carrier's amplitude follows the rail", default=absent("no")
     )
-    locked: str | None = flag("all channels and converters run on one clock", default=adverse("no"))
+    locked: str | None = word(
+        ("yes", "channels", "no"),
+        "what runs on one clock: yes: all channels and converters; channels: the channels, but"
+        " not the converter; no: neither",
+        concerns="several channels or a converter",
+        default=adverse("no"),
+    )
     m_max: Value | None = quantity(
         "%",
         "largest modulation depth let through; silent: from the shortest pulse",

@@ -1,5 +1,6 @@
 """Modulation: levels at the load, lowest carrier, loop gain in the audio band."""
 
+from dataclasses import replace
 from typing import Any
 
 from ...linter.check import (
@@ -15,6 +16,10 @@ from ..formulas.modulation import effective_carrier, oscillation_frequency
 from .ways import as_stated, no, yes
 
 TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
+CONVERTER = Input("supply.converter_frequency", "Hz", "switching frequency of the converter")
+FAR_AWAY = Assumption(
+    float("inf"), "floor", derivation("bound: a converter far from every carrier")
+)
 SELF_OSCILLATING = {"modulator.type": "self-oscillating"}
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 
@@ -39,10 +44,16 @@ def no_gain() -> Any:
     return 0.0
 
 
+def endless() -> Any:
+    """A clock that nothing comes near to."""
+    return float("inf")
+
+
 def beating(locked: str, channel_count: Any, converter: str) -> Any:
     """More than one clock, and the spec says so."""
-    alone = channel_count == 1 and converter == "none"
-    return "yes" if locked == "no" and not alone else "no"
+    if locked == "yes" or (locked == "channels" and converter == "none"):
+        return "no"
+    return "no" if channel_count == 1 and converter == "none" else "yes"
 
 
 LEVELS = Derived(
@@ -244,14 +255,26 @@ SEVERAL_CLOCKS = Derived(
                 "locked": Input(
                     "modulator.locked",
                     "word",
-                    "all on one clock",
+                    "what runs on one clock",
                     Assumption("yes", "favourable", derivation("silence proves no beat")),
                 ),
                 "channel_count": Input("channel_count", "1", "channels of the product"),
                 "converter": Input("supply.converter", "word", "converter ahead of the rail"),
             },
-            "locked no, and channel_count above 1 or a converter",
+            "locked no and channel_count above 1, or a converter apart from them",
         ),
+    ),
+)
+
+F_CONVERTER = Derived(
+    "f_converter",
+    "Hz",
+    "product",
+    "switching frequency of the converter, without end where there is none",
+    ways=(
+        Way(as_stated, {"value": CONVERTER}, "value"),
+        Way(endless, {}, "no converter, no beat with it", when={"supply.converter": "none"}),
+        Way(as_stated, {"value": replace(CONVERTER, default=FAR_AWAY)}, "value"),
     ),
 )
 
@@ -266,4 +289,5 @@ DERIVED = (
     AM_RECEPTION,
     COMMON_MODE_DAMPED,
     SEVERAL_CLOCKS,
+    F_CONVERTER,
 )

@@ -54,7 +54,7 @@ def bulk_current(
     """Rms current [A] in the capacitors of ONE rail, all channels at work.
 
     Tuples over the channels: n_legs; levels; i_peak [A] and depth [1] at rated power;
-    locked yes/no; f lowest frequency [Hz].  r: source resistance [ohm]; c: capacitance
+    locked yes/channels/no; f lowest frequency [Hz].  r: source resistance [ohm]; c: capacitance
     [F]; share: of the rated output power [1].  Audio parts add in phase.  Carrier parts
     add straight where channels run on one clock, else in squares.  The carrier is taken
     to stay in the bulk: film capacitors at the switches relieve it.
@@ -77,5 +77,5 @@ def bulk_current(
     ]
     roots = [part**0.5 for part in parts]
     straight = sum(roots[1:], roots[0]) ** 2
-    carrier = straight if "yes" in locked else sum(parts[1:], parts[0])
+    carrier = straight if {"yes", "channels"} & set(locked) else sum(parts[1:], parts[0])
     return ((at_double**2 + at_signal**2) / 2 + carrier) ** 0.5

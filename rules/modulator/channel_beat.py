@@ -1,26 +1,61 @@
 """Beat between channels and converters that do not share a clock.
 
 Two carriers that differ by a few kilohertz mix on the common rail and in the common
-ground, and the difference is an audible whistle that comes and goes with temperature. The
-cure is one clock for all channels and the converter, or carriers that are more than the
-audio band apart: makers of self-oscillating stereo boards set the channels 25 kHz or more
-apart on purpose. The check speaks only where the spec says that there is no common clock;
-silence about it proves nothing. The figure is the smallest difference between this
-channel's carrier and any other, worst tolerance included.
+ground, and the difference is a whistle that comes and goes with temperature. Harmonics do
+the same: the modulator samples what reaches it, so whatever lies near a multiple of its
+carrier comes back as sound. A square wave's third harmonic is a third of its fundamental,
+and off half duty its second is about as strong; from the fourth on little is left, so the
+first three of either clock are compared with the other's fundamental.
+
+Two published amplifiers whined: one with clocks of equal nominal value in each channel, one
+with 330 and 340 kHz, whose maker also suspected the third harmonic of a 108 kHz converter. So
+a difference that is heard is major where the spec says that there is no common clock; silence
+about it proves nothing. Equal nominal values are no cure: such clocks drift through each other.
+Tolerances alone make no more than a minor finding unless their sum in squares brings the clocks
+together. Channels on one clock of their own, beside a converter on another, are `locked:
+channels`.
+
+The cure is one clock for all, or carriers that are more than the audio band apart: makers of
+self-oscillating stereo boards set the channels 25 kHz or more apart on purpose.
 """
 
 from typing import Any
 
-from ...linter.check import Assumption, AtLeast, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import (
+    AtLeast,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+    from_memory,
+    quoted,
+)
 from ..formulas.maths import smaller
 
+HARMONICS = (1, 2, 3)
+WHISTLE = quoted("diyaudio thread 112889, page 2", "330 and 340 kHz whistle at 10 kHz")
+WHINE = quoted("diyaudio thread 91219, post 61", "two parts of about 250 kHz; one channel whines")
 
-def figure(carrier: Any, carriers: Any, channel_index: Any, converter_frequency: Any) -> Any:
-    """Smallest distance to another carrier or to the converter."""
-    nearest = abs(converter_frequency - carrier)
+
+def apart(one: Any, other: Any) -> Any:
+    """Smallest distance of a low harmonic of either clock to the other's fundamental."""
+    nearest = abs(one - other)
+    for order in HARMONICS:
+        nearest = smaller(nearest, abs(order * one - other))
+        nearest = smaller(nearest, abs(one - order * other))
+    return nearest
+
+
+def figure(
+    carrier: Any, carriers: Any, channel_index: Any, converter_frequency: Any, locked: str
+) -> Any:
+    """Smallest distance to another channel or to the converter."""
+    nearest = apart(converter_frequency, carrier)
     for number, other in enumerate(carriers):
-        if number != channel_index:
-            nearest = smaller(nearest, abs(other - carrier))
+        if number != channel_index and locked != "channels":
+            nearest = smaller(nearest, apart(other, carrier))
     return nearest
 
 
@@ -30,26 +65,30 @@ CHECK = Check(
     unit="Hz",
     each="channel",
     stake="performance",
-    formula="smallest distance of carrier from the other carriers (not channel_index itself)"
-    " and from converter_frequency",
-    sentence="Without a common clock the carrier of {carrier} comes within {figure} of another.",
+    formula="smallest distance of carrier from the other carriers (not channel_index itself, none"
+    " for locked channels) and from converter_frequency, harmonics up to the third of either",
+    sentence="Without a common clock the carrier of {carrier} or a low harmonic comes within"
+    " {figure} of another clock: heard as a whistle, or as one that wanders.",
     inputs={
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
         "carriers": Input("all modulator.carrier", "Hz", "switching frequencies of all channels"),
         "channel_index": Input("channel_index", "1", "number of this channel"),
-        "converter_frequency": Input(
-            "supply.converter_frequency",
-            "Hz",
-            "switching frequency of the converter",
-            Assumption(float("inf"), "absent", derivation("no converter, no beat with it")),
-        ),
+        "converter_frequency": Input("f_converter", "Hz", "switching frequency of the converter"),
+        "locked": Input("modulator.locked", "word", "what runs on one clock"),
     },
     applies={"several_clocks": "yes"},
     limits=AtLeast(
-        minor="20 kHz", basis={"minor": derivation("a difference above hearing is not heard")}
+        major="15 kHz",
+        minor="20 kHz",
+        basis={
+            "major": from_memory("few adults hear more than 15 kHz"),
+            "minor": derivation("a difference above hearing is not heard"),
+        },
     ),
     levers=(Lever("modulator.carrier", "10 kHz"),),
     sources=(
+        WHISTLE,
+        WHINE,
         Source("IRAUDAMP7D reference design, rev 2.9", "idle frequency adjustable by 25 kHz"),
     ),
     cases=(
@@ -59,9 +98,21 @@ CHECK = Check(
                 "carriers": ("400 kHz", "405 kHz"),
                 "channel_index": 0.0,
                 "converter_frequency": "600 kHz",
+                "locked": "no",
             },
             gives="5 kHz",
             origin="derived: the second channel is nearest, by hand",
+        ),
+        Case(
+            {
+                "carrier": "330 kHz",
+                "carriers": ("330 kHz", "340 kHz"),
+                "channel_index": 0.0,
+                "converter_frequency": "108 kHz",
+                "locked": "no",
+            },
+            gives="6 kHz",
+            origin="published: diyaudio thread 112889, third harmonic 324 kHz; by hand",
         ),
         Case(
             {
@@ -69,6 +120,7 @@ CHECK = Check(
                 "carriers": ("400 kHz",),
                 "channel_index": 0.0,
                 "converter_frequency": "380 kHz",
+                "locked": "no",
             },
             gives="20 kHz",
             origin="computed: difference tone of two sines by their product, by hand",

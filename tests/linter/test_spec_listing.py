@@ -28,7 +28,7 @@ LISTED = {
         battery.connection battery.charger.sensor battery.charger.playing
         output_stage.topology output_stage.devices output_stage.over_current.sensing
         gate_drive.regulator.type gate_drive.bootstrap.refresh modulator.type
-        modulator.levels modulator.waveform modulator.feedback filter.type
+        modulator.levels modulator.locked modulator.waveform modulator.feedback filter.type
         filter.inductor.core filter.c_across.dielectric filter.c_ground.dielectric
         filter.damper.connection loudspeaker.rating_method loudspeaker.sensitivity_basis
         loudspeaker.enclosure.type thermal.heatsink.place thermal.heatsink.touch
@@ -128,7 +128,7 @@ LISTED = {
     """,
     "flag": """
         supply.sinks_current supply.certified open_load modulator.carrier_shift
-        modulator.feed_forward modulator.locked protection.dc_detector.independent
+        modulator.feed_forward protection.dc_detector.independent
         protection.reverse_polarity.gate_clamp safety.fire_enclosure safety.hearing_notice
         claims.radio
     """,

@@ -111,6 +111,9 @@ def test_loop_gain(derived, feedback, name, expected):
         ("no", "step-up", 1, "yes"),
         ("yes", "none", 2, "no"),
         ("yes", "step-up", 1, "no"),
+        ("channels", "none", 2, "no"),
+        ("channels", "step-up", 1, "yes"),
+        ("channels", "step-up", 2, "yes"),
     ],
 )
 def test_who_may_beat(derived, locked, converter, count, word):

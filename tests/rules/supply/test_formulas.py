@@ -85,7 +85,7 @@ def test_source_that_takes_the_energy_back() -> None:
     assert pumping_unless_sunk(*arguments, "no") == pumping(*arguments)
 
 
-@pytest.mark.parametrize("locked", [("yes", "yes", "yes"), ("no", "no", "no")])
+@pytest.mark.parametrize("locked", [("yes", "yes", "yes"), ("channels",) * 3, ("no", "no", "no")])
 def test_bulk_current_of_three_channels_by_phasors(locked: tuple[str, ...]) -> None:
     """Audio parts in phase through r beside c; carrier parts straight or in squares."""
     legs, levels = (1.0, 2.0, 2.0), ("two-level", "two-level", "three-level")
@@ -101,7 +101,7 @@ def test_bulk_current_of_three_channels_by_phasors(locked: tuple[str, ...]) -> N
     audio = (double * through_c(60.0)) ** 2 / 2 + (small_i[0] / 2 * through_c(30.0)) ** 2 / 2
     parts = [carrier_ripple_square(*x) for x in zip(legs, levels, small_i, small_m, strict=True)]
     straight = sum(math.sqrt(x) for x in parts) ** 2
-    carrier = straight if locked[0] == "yes" else sum(parts)
+    carrier = straight if locked[0] != "no" else sum(parts)
     found = bulk_current(legs, levels, i, m, locked, 0.05, 10e-3, (40.0, 30.0, 90.0), share)
     assert found == pytest.approx(math.sqrt(audio + carrier), rel=1e-9)
 
