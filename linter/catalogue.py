@@ -15,7 +15,7 @@ from types import ModuleType
 
 from .check import Arguments, Check, Constant, Derived, Input
 from .quantity import QuantityError, to_si
-from .spec import FIELDS
+from .spec import FIELDS, is_channel_path
 
 NOT_DOMAINS = ("formulas", "derived")
 BUILT_IN = ("channel_index", "channel_count")
@@ -104,12 +104,21 @@ def faults(entry: Entry, derived: Mapping[str, Derived]) -> Iterator[str]:
     for name in sorted(_placeholders(check.sentence) - given - {"figure"}):
         yield f"sentence: {{{name}}} is not an input"
     yield from _limit_faults(check)
-    for lever in check.levers:
-        if lever.path not in FIELDS:
-            yield f"levers: {lever.path} is not a field of the spec"
+    yield from _lever_faults(check, derived)
     for path in check.applies:
         if path not in FIELDS and path not in derived:
             yield f"applies: {path} is unknown"
+
+
+def _lever_faults(check: Check, derived: Mapping[str, Derived]) -> Iterator[str]:
+    for lever in check.levers:
+        if lever.path not in FIELDS:
+            yield f"levers: {lever.path} is not a field of the spec"
+        if lever.when and not is_channel_path(lever.path):
+            yield f"levers: {lever.path} is no path of a channel, so it takes no condition"
+        for path in lever.when:
+            if path not in FIELDS and path not in derived:
+                yield f"levers: {path} is unknown"
 
 
 def _modules(package: str) -> Iterator[ModuleType]:

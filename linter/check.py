@@ -129,10 +129,13 @@ class Lever:
     path: leaf of the spec, as in ``Input`` (never a derived quantity).
     stock: what can be bought: a series of IEC 60063 (``E6``, ``E12``, ``E24``,
         ``E96``), a step as text (``5 ns``), or the ladder of values as a tuple.
+    when: word-valued paths and the words for which the change can be carried out; where
+        the spec is silent about them it is offered.
     """
 
     path: str
     stock: str | tuple[str, ...]
+    when: Mapping[str, Words] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -132,17 +132,20 @@ class Advisor:
         """
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
-            for path in self._paths(lever.path, finding):
+            for path in self._paths(lever, finding):
                 known = any(path in self.bench.twins(other) for _, other in found)
                 if not known and not self._follows(path):
                     found.append((lever, path))
         return found
 
-    def _paths(self, path: str, finding: Finding) -> list[str]:
-        if not is_channel_path(path):
-            return [path]
+    def _paths(self, lever: Lever, finding: Finding) -> list[str]:
+        """Where a lever can be moved: of the channel, or of every channel that allows it."""
+        if not is_channel_path(lever.path):
+            return [lever.path]
         names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
-        return [f"channels.{name}.{path}" for name in names]
+        graph = self.bench.run.graph
+        allowed = [name for name in names if graph.matches(lever.when, name) is not False]
+        return [f"channels.{name}.{lever.path}" for name in allowed]
 
     def _follows(self, path: str) -> bool:
         """Whether the spec is silent about a leaf and says what it follows from."""

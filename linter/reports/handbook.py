@@ -4,7 +4,7 @@ Everything on a page comes from the rule file; nothing is written here about any
 """
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from rich.console import Console, RenderableType
 from rich.padding import Padding
@@ -12,7 +12,7 @@ from rich.table import Table
 from rich.text import Text
 
 from ..catalogue import Catalogue, Entry
-from ..check import AtLeast, Case, Check, Constant
+from ..check import AtLeast, Case, Check, Constant, Lever, Words
 from ..consistency import DOMAIN, STANDING
 from ..deviation import DOMAIN as DEVIATIONS
 from ..deviation import STANDING as PERMISSIONS
@@ -59,9 +59,7 @@ def print_entry(entry: Entry, catalogue: Catalogue, console: Console) -> None:
     console.print(Padding(_inputs(check), (1, 0, 0, 2)))
     _print_part("Judged", [Text(text) for text in _scope(check)], console)
     _print_part("Limits", [Text(text) for text in limits(check)], console)
-    _print_part(
-        "Can be changed", [Text(f"{x.path} ({_stock(x.stock)})") for x in check.levers], console
-    )
+    _print_part("Can be changed", [Text(_lever(x)) for x in check.levers], console)
     _print_part("Cases", [Text(case_line(check, case)) for case in check.cases], console)
     _print_part("Sources", [Text(cited(source)) for source in check.sources], console)
     cautions = [
@@ -97,12 +95,23 @@ def case_line(check: Check, case: Case) -> str:
 def _scope(check: Check) -> list[str]:
     each = "for each channel" if check.each == "channel" else "once for the product"
     lines = [f"{each}; {STAKES[check.stake]}"]
-    for path, words in check.applies.items():
-        allowed = words if isinstance(words, str) else " or ".join(words)
-        lines.append(f"where {path} is {allowed}")
+    lines += _conditions(check.applies)
     if check.asked_from:
         lines.append(f"open from the {check.asked_from} milestone on when nothing is stated")
     return lines
+
+
+def _conditions(words: Mapping[str, Words]) -> list[str]:
+    """Words that must stand in the spec, each in a line of its own."""
+    return [
+        f"where {path} is {allowed if isinstance(allowed, str) else ' or '.join(allowed)}"
+        for path, allowed in words.items()
+    ]
+
+
+def _lever(lever: Lever) -> str:
+    """What can be changed, in which steps, and in which designs."""
+    return ", ".join((f"{lever.path} ({_stock(lever.stock)})", *_conditions(lever.when)))
 
 
 def _inputs(check: Check) -> RenderableType:

@@ -32,7 +32,7 @@ CHECK = Check(
         "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg, idle"),
     },
     limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
-    levers=(Lever("modulator.carrier", "10 kHz"),),
+    levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),),
     cases=(
         Case(

@@ -41,7 +41,7 @@ CHECK = Check(
     limits=AtLeast(
         major="1", basis={"major": derivation("equal slopes of full-scale tone and carrier")}
     ),
-    levers=(Lever("modulator.carrier", "10 kHz"),),
+    levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
         Source("PCM-to-PWM conversion, analysis brief", "sawtooth: carrier > pi times the tone"),
         derivation("slope 2 pi f against 4 carrier of a triangle of amplitude 1"),

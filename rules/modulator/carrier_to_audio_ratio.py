@@ -41,7 +41,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("modulator.carrier", "10 kHz"),),
+    levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
         Source("MAX4295 data sheet", "p. 10: about ten times the band"),
         derivation("products at m carrier +/- n tone: Bessel series of natural sampling"),

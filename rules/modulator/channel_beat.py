@@ -85,7 +85,7 @@ CHECK = Check(
             "minor": derivation("a difference above hearing is not heard"),
         },
     ),
-    levers=(Lever("modulator.carrier", "10 kHz"),),
+    levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
         WHISTLE,
         WHINE,

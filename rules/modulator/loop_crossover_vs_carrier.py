@@ -47,7 +47,10 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("modulator.loop_crossover", "1 kHz"), Lever("modulator.carrier", "10 kHz")),
+    levers=(
+        Lever("modulator.loop_crossover", "1 kHz"),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+    ),
     sources=(
         derivation("ripple slope of an integrator, pi f_u (1 + M) per full scale, against 4 f"),
         Source("Cox and Mouton, arXiv 1802.02983", "abstract: loops of higher order"),

@@ -50,7 +50,7 @@ CHECK = Check(
             "minor": derivation("half of the claim is used up by the modulator alone"),
         },
     ),
-    levers=(Lever("modulator.carrier", "10 kHz"),),
+    levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
         derivation("double Fourier series of uniform sampling, confirmed with exact edges"),
         Source(

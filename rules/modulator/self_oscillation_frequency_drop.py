@@ -36,7 +36,10 @@ CHECK = Check(
     },
     applies={"modulator.type": "self-oscillating"},
     limits=AtLeast(minor="1", basis={"minor": COMMON_PRACTICE}),
-    levers=(Lever("modulator.carrier", "10 kHz"), Lever("filter.inductor.l", "E6")),
+    levers=(
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+        Lever("filter.inductor.l", "E6"),
+    ),
     sources=(
         Source("IRAUDAMP7D reference design, rev 2.9", "400 kHz at idle, falls with modulation"),
     ),

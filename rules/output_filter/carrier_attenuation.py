@@ -42,8 +42,8 @@ CHECK = Check(
     levers=(
         Lever("filter.inductor.l", "E6"),
         Lever("filter.c_across.c", "E6"),
-        Lever("filter.c_ground.c", "E6"),
-        Lever("modulator.carrier", "10 kHz"),
+        Lever("filter.c_ground.c", "E6", {"output_stage.topology": "full-bridge"}),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
         derivation("Kirchhoff's laws along the ladder; 40 dB per decade above the corner"),

@@ -59,8 +59,8 @@ CHECK = Check(
     levers=(
         Lever("filter.inductor.l", "E6"),
         Lever("filter.c_across.c", "E6"),
-        Lever("filter.c_ground.c", "E6"),
-        Lever("modulator.carrier", "10 kHz"),
+        Lever("filter.c_ground.c", "E6", {"output_stage.topology": "full-bridge"}),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
         derivation("Fourier series of the pulse train: 2 v_swing/pi sin(pi D) for one leg"),

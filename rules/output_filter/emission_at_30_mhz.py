@@ -143,7 +143,7 @@ CHECK = Check(
     levers=(
         Lever("output_stage.t_edge", "5 ns"),
         Lever("lead.length", "50 mm"),
-        Lever("modulator.carrier", "10 kHz"),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
         derivation("spectrum of a trapezoid: 2 V/(n pi), bent at 1/(pi t) of the full edge"),

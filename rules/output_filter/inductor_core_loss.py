@@ -53,7 +53,10 @@ CHECK = Check(
     limits=AtMost(
         major="60 K", minor="40 K", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
-    levers=(Lever("modulator.carrier", "10 kHz"), Lever("filter.inductor.a_e", "5 mm2")),
+    levers=(
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+        Lever("filter.inductor.a_e", "5 mm2"),
+    ),
     sources=(
         Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),
         Source("e2e.ti.com thread 641312", "10 uH inductors hot unloaded, two-level, 18 V"),

@@ -48,7 +48,10 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("filter.inductor.l", "E6"), Lever("modulator.carrier", "10 kHz")),
+    levers=(
+        Lever("filter.inductor.l", "E6"),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+    ),
     sources=(
         Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes"),
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),

@@ -46,7 +46,7 @@ CHECK = Check(
     levers=(
         Lever("filter.inductor.l", "E12"),
         Lever("filter.c_across.c", "E12"),
-        Lever("filter.c_ground.c", "E12"),
+        Lever("filter.c_ground.c", "E12", {"output_stage.topology": "full-bridge"}),
     ),
     sources=(
         Source("IRAUDAMP7D reference design, rev 2.9", "frequency response, 4 ohm and 8 ohm"),

@@ -38,7 +38,10 @@ CHECK = Check(
     limits=AtMost(
         major="5 %", minor="3 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
-    levers=(Lever("gate_drive.dead_time", "5 ns"), Lever("modulator.carrier", "10 kHz")),
+    levers=(
+        Lever("gate_drive.dead_time", "5 ns"),
+        Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+    ),
     sources=(
         Source("IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns"),
         Source(

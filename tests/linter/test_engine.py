@@ -14,6 +14,7 @@ from ampreview.linter.check import (
     Check,
     Derived,
     Input,
+    Lever,
     Source,
     Way,
     from_memory,
@@ -276,6 +277,11 @@ def test_faulty_rule_files_are_refused_with_the_field() -> None:
         inputs={"v_rail": Input("supply.v_rial", "V", "rail")},
         limits=AtLeast("90 %", "80 %", None, {"critical": BOOK}),
         sources=(),
+        levers=(
+            Lever("supply.v_rial", "1 V"),
+            Lever("supply.v_rail", "1 V", {"supply.rails": "split"}),
+            Lever("gate_drive.dead_time", "5 ns", {"output_stage.topolgy": "half-bridge"}),
+        ),
     )
     found = list(faults(entry(bad), {}))
     for fragment in (
@@ -284,6 +290,9 @@ def test_faulty_rule_files_are_refused_with_the_field() -> None:
         "inputs: v_dss: figure takes it, inputs lack it",
         "sentence: {nonsense} is not an input",
         "limits: major has no basis",
+        "levers: supply.v_rial is not a field",
+        "levers: supply.v_rail is no path of a channel",
+        "levers: output_stage.topolgy is unknown",
         "limits: critical, major, minor must lie in this order",
     ):
         assert any(fragment in line for line in found), (fragment, found)

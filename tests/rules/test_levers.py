@@ -1,0 +1,54 @@
+"""Only changes that can be carried out are offered: the levers of the real catalogue."""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.loading import load_text
+from ampreview.linter.remedy import Advisor
+from ampreview.linter.review import review
+from ampreview.linter.spec import field_of
+
+CARRIER, TO_GROUND = "modulator.carrier", "filter.c_ground.c"
+
+
+def offered(check: str, stage: str) -> set[str]:
+    """The paths that the check may change in a stage, as seen from its channel."""
+    text = f"amplifier_spec: 1\nchannels: {{main: {{output_stage: {{{stage}}}}}}}\n"
+    loaded = load_text(text, "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    done = review(loaded.spec)
+    entry = load().entry(check)
+    assert entry is not None
+    (finding,) = [item for item in done.findings if item.check == check]
+    levers = Advisor(done).levers(entry, finding)
+    return {path.removeprefix("channels.main.") for _, path in levers}
+
+
+@pytest.mark.parametrize("check", ["carrier-residual", "carrier-attenuation"])
+@pytest.mark.parametrize(
+    ("stage", "carrier", "ground"),
+    [
+        ("topology: half-bridge, devices: discrete", True, False),
+        ("topology: half-bridge, devices: integrated", False, False),
+        ("topology: full-bridge, devices: integrated", False, True),
+        ("topology: full-bridge, devices: discrete", True, True),
+        ("topology: full-bridge", True, True),  # silent: nothing speaks against it
+    ],
+)
+def test_what_can_be_changed_in_the_filter(check, stage, carrier, ground) -> None:
+    found = offered(check, stage)
+    assert (CARRIER in found, TO_GROUND in found) == (carrier, ground)
+    assert {"filter.inductor.l", "filter.c_across.c"} <= found
+
+
+def test_conditions_name_words_that_their_fields_know() -> None:
+    """A condition with a misspelt word would take the change away for good."""
+    conditions = [
+        (path, words)
+        for entry in load().entries
+        for lever in entry.check.levers
+        for path, words in lever.when.items()
+    ]
+    assert {path for path, _ in conditions} == {"output_stage.devices", "output_stage.topology"}
+    for path, words in conditions:
+        assert {words} <= set(field_of(path).words)
