@@ -7,7 +7,7 @@ from ..finding import Finding, Remedy, Severity, Status
 from ..refusal import Refusal
 from ..review import Review
 from .machine import Outcome
-from .marks import against, assumption, cited, corner, effects, escaped, further, moves, spot
+from .marks import against, assumptions, cited, corner, effects, escaped, further, moves, spot
 from .record import (
     DISCLAIMER,
     demands,
@@ -153,9 +153,8 @@ def _based_on(item: Finding) -> Iterator[str]:
         yield f"limit from: {escaped(cited(item.basis))}"
     if further(item):
         yield f"see: {escaped(further(item))}"
-    for leaned in item.leaned:
-        if leaned.leaning != "absent":
-            yield f"assumed: {escaped(assumption(leaned))}"
+    for text in assumptions(item):
+        yield f"assumed: {escaped(text)}"
 
 
 def _change(remedy: Remedy) -> str:

@@ -101,6 +101,24 @@ def asked(item: Missing) -> str:
     return f"{local_path(item.path)}{unit}"
 
 
+def assumptions(finding: Finding) -> list[str]:
+    """What a finding assumes, each once: two channels that lean on the same say it once."""
+    leaned = (item for item in finding.leaned if item.leaning != "absent")
+    return list(dict.fromkeys(map(assumption, leaned)))
+
+
+def questions(missing: Iterable[Missing], most: int = 6) -> str:
+    """Missing leaves in one line, each once, whichever channels lack it.
+
+    >>> leaves = [Missing(f"channels.{x}.gain", "dB", "gain", "20 dB") for x in "ab"]
+    >>> questions(leaves)
+    'gain [dB]'
+    """
+    names = list(dict.fromkeys(map(asked, missing)))
+    more = len(names) - most
+    return ", ".join(names[:most]) + (f" and {more} more" if more > 0 else "")
+
+
 def bar(share: float, width: int = 8) -> str:
     """A margin as a small bar; 100 % and more fill it.
 

@@ -10,13 +10,12 @@ from ..identity import PROGRAM, program_version, rules_hash, text_hash
 from ..milestone import RANK
 from ..review import Review
 from .groups import groups, together
-from .marks import against, asked, moves
+from .marks import against, moves, questions
 
 DISCLAIMER = (
     "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
     " and licensed practice come first. An open item is not a pass."
 )
-MOST_ASKED = 6
 
 
 def label(finding: Finding) -> str:
@@ -71,11 +70,7 @@ def demand(finding: Finding) -> str:
 
 def lacking(finding: Finding) -> str:
     """What to state so that an open check can be judged."""
-    if not finding.missing:
-        return ""
-    names = ", ".join(asked(item) for item in finding.missing[:MOST_ASKED])
-    more = len(finding.missing) - MOST_ASKED
-    return f"state {names}" + (f" and {more} more" if more > 0 else "")
+    return f"state {questions(finding.missing)}" if finding.missing else ""
 
 
 def reason(review: Review) -> str:

@@ -14,8 +14,7 @@ from ..spec import local_path
 from .groups import groups, together
 from .marks import (
     against,
-    asked,
-    assumption,
+    assumptions,
     bar,
     cited,
     clean,
@@ -23,6 +22,7 @@ from .marks import (
     effects,
     further,
     moves,
+    questions,
     spot,
 )
 from .preface import print_demands, print_house, print_rests_on, print_weakened
@@ -133,9 +133,8 @@ def _finding(item: Finding, subjects: str, style: str, seen: set[str]) -> Render
         rows.append(("limit from", Text(cited(item.basis))))
     if further(item):
         rows.append(("see", Text(further(item))))
-    assumed = [leaned for leaned in item.leaned if leaned.leaning != "absent"]
-    if assumed:
-        rows.append(("assumed", Text(clean("; ".join(assumption(x) for x in assumed)))))
+    if assumptions(item):
+        rows.append(("assumed", Text(clean("; ".join(assumptions(item))))))
     rows.append(("check", Text(f"{item.check}  ({item.domain.replace('_', ' ')})", style="dim")))
     for caution in item.cautions:
         if caution.text not in seen:
@@ -177,9 +176,7 @@ def _print_open(review: Review, console: Console) -> None:
         if item.figure is not None or not item.missing:
             rows.append(("", Text(clean(item.message))))
         if item.missing:
-            lacking = ", ".join(asked(missing) for missing in item.missing[:6])
-            more = len(item.missing) - 6
-            rows.append(("missing", Text(lacking + (f" and {more} more" if more > 0 else ""))))
+            rows.append(("missing", Text(questions(item.missing))))
         rows.append(("check", Text(item.check, style="dim")))
         console.print(_block(head, rows, "blue"))
 
