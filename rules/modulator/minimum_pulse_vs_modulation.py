@@ -54,7 +54,11 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("supply.v_rail", "1 V"), Lever("rated_power", "1 W")),
+    levers=(
+        Lever("supply.v_rail", "1 V"),
+        Lever("battery.series", "1"),
+        Lever("rated_power", "1 W"),
+    ),
     sources=(
         derivation("depth = peak voltage / ideal peak; m_max = 1 - 2 t carrier"),
         Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 30 V, 4 ohm"),

@@ -55,7 +55,11 @@ CHECK = Check(
             "minor": derivation("3 %: the reading error of a usual power measurement"),
         },
     ),
-    levers=(Lever("supply.v_rail", "1 V"), Lever("rated_power", "1 W")),
+    levers=(
+        Lever("supply.v_rail", "1 V"),
+        Lever("battery.series", "1"),
+        Lever("rated_power", "1 W"),
+    ),
     sources=(
         Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 105 W at 10 %, 30 V, 4 ohm"),
         Source("IRAUDAMP7D reference design, rev 2.9", "145 W at 1 %, 35 V, 4 ohm"),

@@ -45,7 +45,11 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("output_stage.l_loop", "0.5 nH"), Lever("supply.v_rail", "0.5 V")),
+    levers=(
+        Lever("output_stage.l_loop", "0.5 nH"),
+        Lever("supply.v_rail", "0.5 V"),
+        Lever("battery.series", "1"),
+    ),
     sources=(
         derivation("L di/dt of the loop on top of the supply"),
         Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),

@@ -54,7 +54,11 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("rated_power", "1 W"), Lever("supply.v_rail", "1 V")),
+    levers=(
+        Lever("rated_power", "1 W"),
+        Lever("supply.v_rail", "1 V"),
+        Lever("battery.series", "1"),
+    ),
     sources=(
         Source("M. Wulf, class-D documentation 2019", "300 W into 4 ohm wanted from 48 V"),
         Source("ECEN405 class-D amplifier project (Benfell)", "80 W into 4 ohm from 18 V"),

@@ -38,7 +38,7 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="105 %", basis={"major": RANGE, "minor": COMMON_PRACTICE}),
-    levers=(Lever("supply.v_rail", "0.5 V"),),
+    levers=(Lever("supply.v_rail", "0.5 V"), Lever("battery.series", "1")),
     sources=(RANGE,),
     cases=(
         Case(

@@ -53,7 +53,7 @@ CHECK = Check(
         minor="0.95",
         basis={"critical": ENERGY_CLASSES, "minor": ENERGY_CLASSES},
     ),
-    levers=(Lever("supply.v_rail", "1 V"),),
+    levers=(Lever("supply.v_rail", "1 V"), Lever("battery.series", "1")),
     sources=(ENERGY_CLASSES,),
     cautions=(
         Caution(
