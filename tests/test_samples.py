@@ -257,7 +257,7 @@ def test_the_sketch_is_released_and_asks() -> None:
     for path in (
         "channels.main.loudspeaker.p_rated",
         "channels.main.filter.inductor.i_sat",
-        "channels.main.modulator.feedback",
+        "channels.main.output_stage.device.r_ds_on",
     ):
         assert path in asked
     nothing_touched = ("battery.", "claims.", "safety.", "protection.", "wiring.", "environment.")
