@@ -11,7 +11,7 @@ from ..formulas.dissipation import (
 )
 from ..formulas.heat import ChannelHeat
 from ..formulas.maths import smaller
-from .ways import left_out
+from .ways import left_out, yes
 
 DEVICE = "output_stage.device"
 DISCRETE = {"output_stage.devices": "discrete"}
@@ -72,6 +72,11 @@ _INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
         Assumption("100 %", "floor", CURVES),
     )
 }
+
+
+def some(loss: Any) -> str:
+    """A loss is known, whatever its value."""
+    return "yes"
 
 
 def _divided(
@@ -163,6 +168,22 @@ _SUM_PROGRAMME = (
 _REST = ", and rated_power (1/efficiency - 1)"
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "heat_known",
+        "word",
+        "channel",
+        "that some loss is known: of an integrated part nothing can be summed without any",
+        (
+            Way(some, {"loss": EFFICIENCY}, "yes where loss is stated"),
+            Way(yes, {}, "yes", when=DISCRETE),
+            Way(some, {"loss": Input("p_idle", "W", "loss without signal")}, "yes with a loss"),
+            Way(
+                some,
+                {"loss": Input(f"{DEVICE}.r_ds_on", "mohm", "on-resistance of one switch")},
+                "yes with a loss",
+            ),
+        ),
+    ),
     Derived(
         "heat_rated",
         "set",

@@ -57,8 +57,8 @@ def heatsink_of(solution: Solution) -> Any:
     return solution.t_reference
 
 
-def junction_of(solution: Solution, number: Any) -> Any:
-    """Hottest junction of a channel."""
+def junction_of(solution: Solution, number: Any, heat_known: str) -> Any:
+    """Hottest junction of a channel of which some loss is known: none would leave it cold."""
     return solution.t_junction[int(number)]
 
 
@@ -99,7 +99,12 @@ def _read(name: str, unit: str, figure: Any, meaning: str, solution: Input) -> D
 
 
 def _junction(name: str, solution: Input, meaning: str) -> Derived:
-    way = Way(junction_of, {"solution": solution, "number": NUMBER}, "solution at number")
+    known = Input("heat_known", "word", "that some loss of the channel is known")
+    way = Way(
+        junction_of,
+        {"solution": solution, "number": NUMBER, "heat_known": known},
+        "solution at number, with heat_known",
+    )
     return Derived(name, "degC", "channel", meaning, (way,))
 
 

@@ -1,0 +1,63 @@
+"""A part of which no loss is known has no junction temperature, not a cold one."""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.engine import assess
+from ampreview.linter.finding import Finding, Status
+from ampreview.linter.loading import load_text
+
+STAGE = """amplifier_spec: 1
+milestone: prototype
+supply: {source: dc-source, rails: single, v_rail: 21 V}
+channels:
+  main:
+    rated_power: 50 W
+    rated_load: 4 ohm
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      LOSS
+      device: {t_j_max: 150 degC, r_th_ja: 14 K/W, switches_per_package: 4 RESISTANCE}
+protection: {over_temperature: {t_trip: 150 degC, at: junction}}
+"""
+CHECKS = ("junction-temperature-margin", "junction-at-rated-sine", "over-temperature-trip-in-use")
+
+
+def answer(check: str, loss: str = "", resistance: str = "") -> Finding:
+    """The answer of a check with one loss of the part stated, or none."""
+    text = STAGE.replace("      LOSS\n", f"      {loss}\n" if loss else "")
+    loaded = load_text(text.replace(" RESISTANCE", resistance), "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    return next(item for item in assess(loaded.spec, load()) if item.check == check)
+
+
+@pytest.mark.parametrize("check", CHECKS)
+def test_no_loss_no_temperature(check: str) -> None:
+    found = answer(check)
+    assert found.status is Status.OPEN
+    assert found.figure is None
+    assert [gap.path for gap in found.missing] == ["channels.main.output_stage.efficiency"]
+
+
+@pytest.mark.parametrize("check", CHECKS)
+@pytest.mark.parametrize(
+    ("loss", "resistance"), [("p_idle: 0.5 W", ""), ("", ", r_ds_on: 100 mohm")]
+)
+def test_any_loss_makes_a_floor(check: str, loss: str, resistance: str) -> None:
+    found = answer(check, loss, resistance)
+    assert found.status is Status.OPEN
+    assert found.figure is not None
+    assert found.figure < 110  # hotter than the 40 degC of the air
+
+
+@pytest.mark.parametrize("check", CHECKS)
+def test_a_floor_can_still_fail(check: str) -> None:
+    """9 W without signal in 14 K/W are 126 K above 40 degC."""
+    assert answer(check, "p_idle: 9 W").status is Status.FINDING
+
+
+def test_the_efficiency_settles_it() -> None:
+    """50 W at 90 % are 5.6 W of heat: 78 K above 40 degC, 32 K below 150 degC."""
+    found = answer("junction-at-rated-sine", "efficiency: 90 %")
+    assert found.figure == pytest.approx(150 - 40 - 14 * 50 * (1 / 0.9 - 1), rel=0.02)
