@@ -18,7 +18,7 @@ from ..formulas.heat import (
     solve,
     switch_heat,
 )
-from .ways import as_stated
+from .ways import as_stated, no
 
 DEVICE = "output_stage.device"
 RATED = Input("thermal_rated", "set", "heat balance at rated power")
@@ -65,6 +65,11 @@ def junction_of(solution: Solution, number: Any, heat_known: str) -> Any:
 def shared_of(solution: Solution) -> Any:
     """Heatsink and air over ambient for one watt more."""
     return solution.r_shared
+
+
+def stated(r_ds_on: Any) -> str:
+    """An on-resistance is stated, whatever its value."""
+    return "yes"
 
 
 def channel_loss(heat: ChannelHeat, t_junction: Any) -> Any:
@@ -181,6 +186,16 @@ DERIVED: tuple[Derived, ...] = (
     _junction("t_junction_programme", PROGRAMME, "hottest junction while the programme plays"),
     _read("r_th_shared", "K/W", shared_of, "heatsink and inside air for one watt more", RATED),
     Derived(
+        "r_ds_on_stated",
+        "word",
+        "channel",
+        "whether an on-resistance is stated; without one it makes no sense to ask how hot it gets",
+        (
+            Way(stated, {"r_ds_on": R_COLD}, "yes where r_ds_on is stated"),
+            Way(no, {}, "no"),
+        ),
+    ),
+    Derived(
         "r_ds_on_hot",
         "mohm",
         "channel",
@@ -190,6 +205,7 @@ DERIVED: tuple[Derived, ...] = (
                 hot_resistance,
                 {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED},
                 "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC",
+                when={"r_ds_on_stated": "yes"},
             ),
             Way(
                 hot_resistance,
