@@ -1,0 +1,56 @@
+"""What stands across a leg, or at the pins of a part, when the over-voltage trip acts."""
+
+from typing import Any
+
+from ...linter.check import Derived, Input, Way, derivation
+from .ways import as_stated
+
+V_TRIP = Input("protection.over_voltage.v_trip", "V", "over-voltage trip of ONE rail")
+
+
+def both_rails(v_trip: Any, v_rail_high: Any) -> Any:
+    """One rail at its trip, the other one at its highest without pumping."""
+    return v_trip + v_rail_high
+
+
+DERIVED = (
+    Derived(
+        "v_leg_at_trip",
+        "V",
+        "product",
+        "voltage across a leg when the over-voltage trip acts",
+        (
+            Way(as_stated, {"value": V_TRIP}, "value", when={"supply.rails": "single"}),
+            Way(
+                both_rails,
+                {
+                    "v_trip": V_TRIP,
+                    "v_rail_high": Input("v_rail_high", "V", "the other rail, highest"),
+                },
+                "v_trip + v_rail_high",
+                when={"supply.rails": "split"},
+            ),
+        ),
+        sources=(derivation("a leg spans both rails, of which one is pumped at a time"),),
+    ),
+    Derived(
+        "v_leg_absolute",
+        "V",
+        "channel",
+        "absolute maximum of the voltage across a leg",
+        (
+            Way(
+                as_stated,
+                {"value": Input("output_stage.device.v_supply_abs", "V", "of the part")},
+                "value",
+                when={"output_stage.devices": "integrated"},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("output_stage.device.v_dss", "V", "of one switch")},
+                "value",
+                when={"output_stage.devices": "discrete"},
+            ),
+        ),
+    ),
+)
