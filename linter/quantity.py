@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from .notation import checked, finite, read_text, scalar, scalar_text
 from .spelling import expected, from_si, show, spell
 from .units import si_quantity, unit_of
-from .unreadable import clipped, refuse
+from .unreadable import clipped, cut_at_comma, refuse, refuse_comma
 from .value import PROVENANCES, SIDES, Provenance, QuantityError, Value
 
 if TYPE_CHECKING:
@@ -73,6 +73,9 @@ def same_dimension(a: str, b: str) -> bool:
 def _mapping(data: dict[object, object], unit: str) -> Value:
     """A data-sheet line, or a value with its provenance."""
     if not data.keys() <= {"value", "from", *SIDES}:
+        cut = cut_at_comma({str(key): value for key, value in data.items()})
+        if cut is not None:
+            refuse_comma(f"{cut[1]},{cut[2]}", unit)
         unknown = next(key for key in data if key not in ("value", "from", *SIDES))
         refuse(f"unknown key '{clipped(unknown)}' among value, min, typ, max, from", unit)
     source = data.get("from")

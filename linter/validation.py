@@ -21,6 +21,7 @@ from .spec import Amplifier, field_of
 from .spec.accept import PLAIN, refuse_name
 from .spec.field import Field, declared
 from .unknown_key import glued_pair, known_field, unknown_key
+from .unreadable import cut_at_comma
 
 FORMAT = "1"
 MAX_REFUSALS = 100
@@ -128,7 +129,12 @@ class _Reading:
         """The keys that the section knows and that have a value; the others are refused."""
         fields = _fields_of(model)
         stated: dict[str, Any] = {}
+        cut = cut_at_comma(data)
+        if cut is not None:
+            self._refuse_comma(*cut, path)
         for key, value in data.items():
+            if cut is not None and key in (cut[0], cut[2]):
+                continue
             inner = f"{path}.{key}" if path else key
             if key not in fields:
                 if len(self.refusals) < MAX_REFUSALS:
@@ -136,6 +142,16 @@ class _Reading:
             elif value is not None:
                 stated[key] = self._value(value, fields[key], inner)
         return stated
+
+    def _refuse_comma(self, key: str, whole: str, rest: str, path: str) -> None:
+        """Two pieces of one number, each of which would be told off for itself."""
+        problem = f"{shown(f'{key}: {whole},{rest}')} has a comma, which ends a value inside braces"
+        expected = "a decimal point and no thousands separator"
+        place = self._place(f"{path}.{key}" if path else key)
+        thousands = re.match(r"[0-9]{3}(?![0-9])", rest)
+        self.refusals.append(
+            Refusal(place, problem, expected, "" if thousands else f"{key}: {whole}.{rest}")
+        )
 
     def _value(self, value: Any, known: Field, path: str) -> Any:
         if known.model is None:

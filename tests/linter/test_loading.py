@@ -532,3 +532,19 @@ def test_an_empty_section_that_could_be_none_is_refused(part):
 def test_a_section_with_keys_to_be_filled_in_is_still_silent():
     spec = loaded(fragment("protection:\n  dc_detector:\n    v_trip:\n"))
     assert not spec.sections & {"protection.dc_detector"}
+
+
+@pytest.mark.parametrize(
+    ("text", "quoted", "example"),
+    [
+        ("filter: {c_across: {c: 0,68 uF, v_rated: 63 V}}", "`c: 0,68 uF`", "c: 0.68 uF"),
+        ("filter: {inductor: {l: 2,2 uH ± 20 %}}", "`l: 2,2 uH ± 20 %`", "l: 2.2 uH ± 20 %"),
+        ("filter: {c_across: {c: 1,000 nF}}", "`c: 1,000 nF`", ""),  # a thousand, or one?
+        ("filter: {inductor: {l: {typ: 2,2 uH, max: 3 uH}}}", "'2,2 uH'", "22 uH"),
+    ],
+)
+def test_a_decimal_comma_inside_braces_is_named_once(text, quoted, example):
+    (refusal,) = refusals(fragment("channels: {a: {" + text + "}}"))
+    assert refusal.problem.startswith(f"{quoted} has a comma")
+    assert refusal.example == example
+    assert "decimal point" in refusal.problem + refusal.expected

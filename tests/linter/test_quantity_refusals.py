@@ -192,6 +192,28 @@ def test_a_range_without_its_first_unit_is_offered_back_in_full() -> None:
     assert caught.value.example == "20 V .. 29.2 V"
 
 
+@pytest.mark.parametrize(
+    ("text", "unit", "example"),
+    [
+        ("376 kHz - 424 kHz", "Hz", "376 kHz .. 424 kHz"),
+        ("20-29.2 V", "V", "20 V .. 29.2 V"),
+        ("0.5 A to 2 A", "A", "0.5 A .. 2 A"),
+        ("900 mA – 2 A", "A", "900 mA .. 2 A"),
+        # no range can be made of these: the usual example
+        ("29 V - 20 V", "V", "24 V"),
+        ("5 V - 10 %", "V", "24 V"),
+        ("5 A - 10 A", "V", "24 V"),
+        ("5 foo - 10 foo", "V", "24 V"),
+        ("1-2-3 V", "V", "24 V"),
+    ],
+)
+def test_a_range_with_a_dash_is_offered_back_with_dots(text: str, unit: str, example: str) -> None:
+    with pytest.raises(QuantityError) as caught:
+        parse(text, unit)
+    assert caught.value.example == example
+    parse(example, unit)
+
+
 def test_an_integer_too_long_for_text_is_refused() -> None:
     with pytest.raises(QuantityError, match="too long"):
         parse(1 << 20000, "1")
