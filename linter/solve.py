@@ -172,11 +172,12 @@ def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> lis
     if meets is None:
         return []
     found: list[Candidate] = []
+    within = turn.new and meets(turn.now.nominal)
     for border, rising in _borders(turn, meets):
         walk = (upward if rising else downward)(turn.lever.stock, turn.unit, border)
         for number in islice(walk, CANDIDATES):
             if turn.low <= number <= turn.high and meets(number):
-                direction = 1 if rising else -1
+                direction = 1 if rising or within else -1
                 text = _as_text(turn, number)
                 found.append(Candidate(turn.path, text, direction, turn.distance(number)))
     return sorted(found, key=lambda item: item.change)
@@ -207,20 +208,27 @@ def probe(
 
 
 def _borders(turn: Dial, meets: Callable[[float], bool]) -> Iterator[tuple[float, bool]]:
-    """The nearest meeting values above and below the present one."""
+    """The nearest meeting values above and below the present one.
+
+    Where the usual middle of a new leaf meets, the ends of what meets follow it: the middle
+    may break what a milder value leaves whole.
+    """
     grid = turn.grid()
     here = grid.index(turn.now.nominal)
-    if meets(turn.now.nominal):
+    inside = meets(turn.now.nominal)
+    if inside:
         yield turn.now.nominal, True
-        return
+        if not turn.new:
+            return
     for rising in (True, False):
         points = grid[here:] if rising else grid[here::-1]
-        outside = points[0]
+        last = points[0]
         for point in points[1:]:
-            if meets(point):
-                yield _bisect(outside, point, meets), rising
+            if meets(point) is not inside:
+                ends = (point, last) if inside else (last, point)
+                yield _bisect(*ends, meets), rising is not inside
                 break
-            outside = point
+            last = point
 
 
 def _bisect(outside: float, inside: float, meets: Callable[[float], bool]) -> float:
