@@ -79,7 +79,7 @@ class Graph:
         if "[]" in path:
             return self.leaves.items(path, channel)
         if ":" in path:
-            return self._end_of_range(path, channel)
+            return self._end_of_range(path, channel, default)
         field = FIELDS.get(path)
         if field is None and path not in self.derived:
             raise CatalogueFaultError(f"{path} is neither a field nor a derived quantity")
@@ -176,7 +176,9 @@ class Graph:
             return Gap((Missing("channels", "1", "at least one channel", example),))
         return Computed(f"all {path}", tuple_of, nodes, effort=self.effort)
 
-    def _end_of_range(self, path: str, channel: str | None) -> Node | Gap:
+    def _end_of_range(
+        self, path: str, channel: str | None, default: Assumption | None
+    ) -> Node | Gap:
         """``band:low`` or ``band:high``: one end of a range as a fixed number."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
@@ -186,7 +188,7 @@ class Graph:
         if found.stated.form == "line" and side not in found.stated.sides:
             return Gap((self.leaves.missing(leaf, channel, FIELDS[leaf]),))
         number = found.stated.lo if end == "low" else found.stated.hi
-        return Fixed(number, found.used, found.leaned)
+        return self._fall_back(Fixed(number, found.used, found.leaned), leaf, channel, default)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:
         quantity = self.derived[name]

@@ -129,6 +129,16 @@ FIRST_ORDER = Assumption(1.0, "adverse", COMMON_PRACTICE)
 # a vented box without a word on its high-pass is judged as if it had none
 HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_ORDER)
 HIGH_PASS_IF_ANY = high_pass_inputs(Assumption("0 Hz", "absent", COMMON_PRACTICE), FIRST_ORDER)
+# below its corner the first order takes more than the others, above it less
+STATED_HIGH_PASS: Arguments = {
+    "f_high_pass": Input("loudspeaker.high_pass.f", "Hz", "high-pass ahead of the loudspeaker"),
+    "order": Input(
+        "loudspeaker.high_pass.order",
+        "1",
+        "order of the high-pass",
+        Assumption(1.0, "neutral", COMMON_PRACTICE),
+    ),
+}
 BOX: Arguments = {
     "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
     "v_b": Input("loudspeaker.enclosure.v_b", "L", "net volume for one loudspeaker"),
