@@ -66,6 +66,19 @@ CAUGHT = (
     Caught("power-claim-without-dead-time", "30 W from 24 V", "power-above-rail", "major"),
     Caught("power-claim-without-dead-time", "carrier left", "carrier-residual", "major"),
     Caught("input-high-pass", "bass cut at 72 Hz", "input-coupling-corner", "major"),
+    Caught("bead-and-10-m-lead", "10 m behind beads", "loudspeaker-lead-length", "major"),
+    Caught("house-amplifier-30-feet", "9 m without filter", "loudspeaker-lead-length", "major"),
+    Caught("filter-a-hundred-times-off", "2.2 mH", "value-outside-usual-range", "major"),
+    Caught("filter-a-hundred-times-off", "static, no sound", "treble-response", "major"),
+    Caught("four-cells-on-14v4", "16.8 V on 14.4 V", "supply-above-recommended", "major"),
+    Caught("four-cells-on-14v4", "lockout at 15 V", "over-voltage-trip-window", "major"),
+    Caught("claims-160-w-from-24v", "160 W from 24 V", "power-above-rail", "major"),
+    Caught("dc-in-the-coil", "1.5 V in the coil", "steady-dc-offset", "major"),
+    Caught("dc-in-the-coil", "no capacitor", "blocking-capacitor-present", "major"),
+    Caught("ripple-trips-over-current", "1 uH at 13 V", "carrier-attenuation", "major"),
+    Caught("whine-of-two-carriers", "two clocks of 250 kHz", "channel-beat", "major"),
+    Caught("three-clocks-beat", "10 kHz apart, third of 108 kHz", "channel-beat", "major"),
+    Caught("three-watt-loudspeaker", "18 W into 3 W", "loudspeaker-clipped-power", "major"),
 )
 
 ASKED = (
@@ -85,6 +98,12 @@ ASKED = (
     Asked("bootstrap-runs-out", "bootstrap", "bootstrap-hold-at-clipping", "bootstrap.i_q"),
     Asked("small-inductors-30w", "saturation", "inductor-saturation", "inductor.i_sat"),
     Asked("linear-regulator-hot", "heat path", "gate-supply-regulator", "regulator.r_th_ja"),
+    Asked("reference-board-pumps", "capacitance", "pumping-against-trip", "supply.bulk.c"),
+    Asked("ripple-trips-over-current", "trip", "trip-above-music", "over_current.i_trip"),
+    Asked("protection-trips-on-bass", "bridge", "protection-trip-above-music", "topology"),
+    Asked("bead-distorts", "the bead", "ferrite-bead-current", "bead.i_rated"),
+    Asked("trips-at-15-khz", "least load", "loudspeaker-minimum-impedance", "device.load_min"),
+    Asked("trips-at-15-khz", "trip", "trip-above-music", "over_current.i_trip"),
 )
 
 
@@ -164,3 +183,16 @@ def test_offset_pumping_is_found_once_the_load_is_known() -> None:
     assert found
     assert found[0] < FIRST
     assert failing[found[0]].severity == "major"
+
+
+def test_the_pack_is_found_too_weak_once_the_bridge_is_known() -> None:
+    """2 x 5 W at the crest of a sine through 80 % from 4.2 V: 5.95 A on a trip of 3 A."""
+    loaded = load_file(FOLDER / f"protection-trips-on-bass{SUFFIX}")
+    assert loaded.spec is not None
+    bridges = {
+        f"channels.{name}.output_stage.topology": "full-bridge" for name in loaded.spec.channels
+    }
+    spec = loaded.spec.with_values(bridges).spec
+    assert spec is not None
+    first = review(spec, "prototype").failing()[0]
+    assert (first.check, first.severity) == ("protection-trip-above-music", "major")

@@ -28,6 +28,7 @@ from ampreview.rules.formulas.pumping import offset_current
 
 HERE = Path(__file__).parent
 EACH = "channel."
+SILICON = Fixed(to_si("150 degC"))  # where no limit is printed; from memory, usual for silicon
 BY_DIFFERENCE = ("points", "dB")
 Row = Mapping[str, Any]
 Band = tuple[float, float]
@@ -83,10 +84,10 @@ def efficiency(row: Row, others: int = 0) -> Band:
     junction temperature, to all best together, the switches at 25 degC.
     """
     found = graph(row["file"], changes_of(row))
-    names = ("heat_rated", "p_idle", "output_stage.device.t_j_max", "rated_power")
-    heat, idle, highest, power = (found.resolve(name, found.spec.channels[0]) for name in names)
-    assert isinstance(heat, Node) and isinstance(idle, Node) and isinstance(highest, Node)
-    assert isinstance(power, Node)
+    names = ("heat_rated", "p_idle", "rated_power", "output_stage.device.t_j_max")
+    heat, idle, power, limit = (found.resolve(name, found.spec.channels[0]) for name in names)
+    assert isinstance(heat, Node) and isinstance(idle, Node) and isinstance(power, Node)
+    highest = limit if isinstance(limit, Node) else SILICON
     ends = []
     for adverse, t in ((1, highest), (-1, Fixed(to_si("25 degC")))):
         loss = Computed("loss", channel_loss, {"heat": heat, "t_junction": t})
