@@ -4,6 +4,8 @@ from typing import Any
 
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.maths import PI, smaller
+from ..formulas.modulation import clipped_power_ratio
+from .rated import THD
 
 N_LEGS = Input("n_legs", "1", "legs of the channel")
 Z_LOAD = Input("z_load", "ohm", "load of the channel")
@@ -68,14 +70,15 @@ def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
     return smaller((p_out_max * z_load) ** 0.5, v_rms)
 
 
-def rated_sine(rated_power: Any, z_load: Any, v_rail_sine: Any) -> Any:
-    """Sine of the rated power, but never more than the rails can give."""
-    return smaller((rated_power * z_load) ** 0.5, v_rail_sine)
+def rated_sine(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any) -> Any:
+    """Clean sine behind the rated power, but never more than the rails can give."""
+    clean = rated_power / clipped_power_ratio(rated_thd)
+    return smaller((clean * z_load) ** 0.5, v_rail_sine)
 
 
-def rated_level(rated_power: Any, z_load: Any, v_rail_sine: Any, v_rms: Any) -> Any:
+def rated_level(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any, v_rms: Any) -> Any:
     """Rated power, rails or limiter, whichever comes first."""
-    return smaller(rated_sine(rated_power, z_load, v_rail_sine), v_rms)
+    return smaller(rated_sine(rated_power, rated_thd, z_load, v_rail_sine), v_rms)
 
 
 def lossless_sine(m_max: Any, v_ideal: Any) -> Any:
@@ -215,6 +218,7 @@ V_RAIL_SINE = Derived(
 
 RATED_SINE = {
     "rated_power": Input("rated_power", "W", "rated power of the channel"),
+    "rated_thd": THD,
     "z_load": Z_LOAD,
     "v_rail_sine": Input(
         "v_rail_sine",
@@ -252,7 +256,8 @@ V_LOAD_RMS = Derived(
                 **RATED_SINE,
                 "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
             },
-            "smallest of sqrt(rated_power z_load), v_rail_sine and v_rms",
+            "smallest of sqrt(rated_power/k z_load), v_rail_sine and v_rms,"
+            " k = 1 + 0.048 (rated_thd/1 %)^0.778",
             assumes=RATED_STANDS_IN,
         ),
     ),

@@ -54,7 +54,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 rated_sine,
                 RATED_SINE,
-                "smaller of (rated_power z_load)^0.5 and v_rail_sine",
+                "smaller of (rated_power/k z_load)^0.5 and v_rail_sine,"
+                " k = 1 + 0.048 (rated_thd/1 %)^0.778",
                 assumes=RATED_STANDS_IN,
             ),
             Way(

@@ -215,9 +215,9 @@ def test_voltage_of_one_driver_in_a_string(derived):
     assert one_of_string(20.0, 2) == 10.0
     assert limited_voltage(50.0, 8.0, 100.0) == pytest.approx(20.0)
     assert limited_voltage(50.0, 8.0, 12.0) == 12.0
-    assert rated_level(50.0, 8.0, 30.0, 100.0) == pytest.approx(20.0)
-    assert rated_level(50.0, 8.0, 30.0, 12.0) == 12.0
-    assert rated_level(50.0, 8.0, 17.0, 100.0) == 17.0
+    assert rated_level(52.4, 0.01, 8.0, 30.0, 100.0) == pytest.approx(20.0)
+    assert rated_level(52.4, 0.01, 8.0, 30.0, 12.0) == 12.0
+    assert rated_level(52.4, 0.01, 8.0, 17.0, 100.0) == 17.0
     assert lossless_sine(0.9, 30.0) == pytest.approx(27 / math.sqrt(2))
     assert limited_sine(19.0, 100.0) == 19.0
     assert limited_sine(19.0, 12.0) == 12.0

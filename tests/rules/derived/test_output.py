@@ -42,8 +42,8 @@ def test_without_a_rating_the_rails_bound_clip_onset(derived):
 
 @pytest.mark.parametrize(("name", "expected"), [("v_clip_rms", 20.0), ("v_load_rms", 20.0)])
 def test_a_rating_within_the_rails_stands_in_for_clip_onset(derived, name, expected):
-    """50 W into 8 ohm are 20 V; the split rails of 24 V allow 33.9 V."""
-    text = spec("split").replace("160 W", "50 W")
+    """52.4 W at 1 % are 50 W clean, 20 V in 8 ohm; the split rails of 24 V allow 33.9 V."""
+    text = spec("split").replace("160 W", "52.4 W")
     assert derived(name, text) == pytest.approx(expected)
 
 
@@ -54,9 +54,17 @@ def test_the_depth_counts_in_the_sine_of_the_rails(derived):
 
 
 def test_without_a_rail_the_rating_is_believed(derived):
-    """160 W into 8 ohm: 35.8 V."""
+    """160 W into 8 ohm at 1 %: 152.7 W clean, 35.0 V."""
     text = spec().split("\n", 1)[1]
-    assert derived("v_clip_rms", text) == pytest.approx(1280**0.5)
+    assert derived("v_clip_rms", text) == pytest.approx((1280 / 1.048) ** 0.5)
+
+
+@pytest.mark.parametrize("name", ["v_clip_rms", "v_load_rms"])
+def test_a_rating_at_ten_percent_is_no_clean_sine(derived, name):
+    """TPA3221 plot: 107.7 W at 10 % into 4 ohm; clipping begins at 84.07 W."""
+    text = spec().split("\n", 1)[1].replace("8 ohm", "4 ohm")
+    text = text.replace("160 W", "107.7 W\n    rated_thd: 10 %")
+    assert derived(name, text) ** 2 / 4 == pytest.approx(84.07, rel=0.01)
 
 
 PATH = "output_stage: {topology: full-bridge, devices: integrated, device: {r_ds_on: 100 mohm}}"
