@@ -114,11 +114,15 @@ def _lever_faults(check: Check, derived: Mapping[str, Derived]) -> Iterator[str]
     for lever in check.levers:
         if lever.path not in FIELDS:
             yield f"levers: {lever.path} is not a field of the spec"
-        if lever.when and not is_channel_path(lever.path):
-            yield f"levers: {lever.path} is no path of a channel, so it takes no condition"
         for path in lever.when:
             if path not in FIELDS and path not in derived:
                 yield f"levers: {path} is unknown"
+            elif not is_channel_path(lever.path) and _of_channel(path, derived):
+                yield f"levers: {path} belongs to a channel, {lever.path} to the product"
+
+
+def _of_channel(path: str, derived: Mapping[str, Derived]) -> bool:
+    return derived[path].each == "channel" if path in derived else is_channel_path(path)
 
 
 def _modules(package: str) -> Iterator[ModuleType]:

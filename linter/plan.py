@@ -1,17 +1,19 @@
 """The whole plan: a short sequence of changes after which a held spec is released.
 
 Step by step the gravest holding finding is cured by its best proven remedy, and the spec
-is reviewed again.  What cannot be cured is an obstacle, told with what stands in the way.
+is reviewed again.  What could not be cured is tried once more after the last step; what is
+left then is an obstacle, told with what stands in the way.
 The work is bounded by what is computed, not by a clock, so that the outcome depends on the
 spec alone; what was left for want of effort is told as well.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from .finding import Finding, Remedy, Status
 from .remedy import Advisor
 from .review import Review
+from .trial import Key
 
 MOST_STEPS = 40
 MOST_EFFORT = 210_000
@@ -48,34 +50,43 @@ def plan(start: Review, most_effort: int = MOST_EFFORT) -> Plan:
     most_effort: how much may be computed before no further finding is taken up.
     """
     steps: list[Step] = []
-    obstacles: dict[tuple[str, str], str] = {}
-    advisor = Advisor(start)
-    while (finding := _next(advisor.review, obstacles)) is not None:
-        name = f"{finding.check} ({finding.subject})"
-        spent = advisor.bench.run.effort.spent
-        if spent > most_effort or len(steps) == MOST_STEPS:
-            obstacles[finding.check, finding.subject] = f"{name}: {NOT_TRIED}"
+    hopeless: set[Key] = set()
+    advisor, tried_anew = Advisor(start), True
+    while advisor.bench.run.effort.spent <= most_effort and len(steps) < MOST_STEPS:
+        finding = _next(advisor.review, hopeless)
+        if finding is None and tried_anew:
+            break
+        if finding is None:  # a step made since may have opened a way
+            hopeless, tried_anew = set(), True
             continue
         remedy = advisor.best(finding)
         if remedy is None:
-            obstacles[finding.check, finding.subject] = f"{name}: {advisor.obstacle(finding)}"
+            hopeless.add((finding.check, finding.subject))
             continue
         steps.append(Step(finding, remedy))
-        advisor = advisor.after(remedy)
-    now = advisor.review
-    opened = [item for item in now.verdict.holding if item.status is Status.OPEN]
-    for item in opened:
-        obstacles[item.check, item.subject] = _question(item)
-    held = {(item.check, item.subject) for item in now.verdict.holding}
-    return Plan(tuple(steps), now, tuple(text for key, text in obstacles.items() if key in held))
+        advisor, tried_anew = advisor.after(remedy), not hopeless
+    return Plan(tuple(steps), advisor.review, tuple(_obstacles(advisor, hopeless)))
 
 
-def _next(now: Review, obstacles: Mapping[tuple[str, str], str]) -> Finding | None:
-    """The gravest holding finding that is not yet known as an obstacle."""
+def _obstacles(advisor: Advisor, hopeless: Collection[Key]) -> Iterator[str]:
+    """What still holds the spec, each with the reason."""
+    holding = {(item.check, item.subject) for item in advisor.review.verdict.holding}
+    for item in advisor.review.failing():
+        key, name = (item.check, item.subject), f"{item.check} ({item.subject})"
+        if key in holding:
+            why = advisor.obstacle(item) if key in hopeless else NOT_TRIED
+            yield f"{name}: {why}"
+    for item in advisor.review.verdict.holding:
+        if item.status is Status.OPEN:
+            yield _question(item)
+
+
+def _next(now: Review, hopeless: Collection[Key]) -> Finding | None:
+    """The gravest holding finding that has not been tried in vain."""
     holding = {(item.check, item.subject) for item in now.verdict.holding}
     for item in now.failing():
         key = (item.check, item.subject)
-        if key in holding and key not in obstacles:
+        if key in holding and key not in hopeless:
             return item
     return None
 

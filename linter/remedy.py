@@ -19,7 +19,7 @@ from .node import FigureError, Node
 from .review import Review
 from .solve import Candidate, candidates, part_way
 from .spec import field_of, is_channel_path, local_path, subject_of
-from .trial import Bench, Key, in_text, rank
+from .trial import Bench, Key, Trial, in_text, rank
 
 MOST_REMEDIES = 3
 MOST_LEVERS = 3
@@ -65,7 +65,7 @@ class Advisor:
         if remedies:
             return replace(finding, remedies=remedies)
         holds = (finding.check, finding.subject) in self.holding
-        pair = self.pair(entry, finding) if holds else None
+        pair = self.two(entry, finding) if holds else None
         if pair is not None:
             return replace(finding, remedies=(pair,), remedy_note=TOGETHER)
         return replace(finding, remedy_note=self.obstacle(finding))
@@ -86,7 +86,7 @@ class Advisor:
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
             return next(iter(self._put_right(finding).remedies), None)
-        return next(iter(self.ranked(entry, finding, 1)), None) or self.pair(entry, finding)
+        return next(iter(self.ranked(entry, finding, 1)), None) or self.two(entry, finding)
 
     def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
         """The best proven remedies: fewest new concerns first, then the smallest change.
@@ -140,10 +140,10 @@ class Advisor:
 
     def _paths(self, lever: Lever, finding: Finding) -> list[str]:
         """Where a lever can be moved: of the channel, or of every channel that allows it."""
-        if not is_channel_path(lever.path):
-            return [lever.path]
-        names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
         graph = self.bench.run.graph
+        if not is_channel_path(lever.path):
+            return [] if graph.matches(lever.when, None) is False else [lever.path]
+        names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
         allowed = [name for name in names if graph.matches(lever.when, name) is not False]
         return [f"channels.{name}.{lever.path}" for name in allowed]
 
@@ -167,6 +167,10 @@ class Advisor:
         trial = self.bench.trial(changes, key, rank(finding))
         return self.bench.effects(trial, key) if trial is not None else None
 
+    def two(self, entry: Entry, finding: Finding) -> Remedy | None:
+        """Two changes together: both of the check's own levers, or one of a check it spoils."""
+        return self.pair(entry, finding) or self.relieved(entry, finding)
+
     def pair(self, entry: Entry, finding: Finding) -> Remedy | None:
         """Two levers moved together: one part of the way, the other solved for the rest."""
         levers = self.levers(entry, finding)[:MOST_LEVERS]
@@ -183,6 +187,34 @@ class Advisor:
                 if remedy is not None:
                     return remedy
         return None
+
+    def relieved(self, entry: Entry, finding: Finding) -> Remedy | None:
+        """One lever, and one of the check that moving it spoils most."""
+        key = (finding.check, finding.subject)
+        for lever, path in self.levers(entry, finding)[:MOST_LEVERS]:
+            for tried in self.solved(entry, finding, lever, path)[:1]:
+                first: dict[str, object] = {path: tried.text}
+                trial = self.bench.trial(first, key)
+                for second in self._relief(trial, key, rank(finding)) if trial else ():
+                    remedy = (
+                        None
+                        if second.keys() & first.keys()
+                        else self.prove(finding, first | second)
+                    )
+                    if remedy is not None:
+                        return remedy
+        return None
+
+    def _relief(self, trial: Trial, key: Key, limit: int) -> Iterator[dict[str, object]]:
+        """Changes that cure the gravest of what a trial spoils; proof decides on the rest."""
+        grave = [x for x in self.bench.spoilt_by(trial, key) if rank(trial.answers[x]) <= limit]
+        entry = self.review.catalogue.entry(grave[0][0]) if grave else None
+        if entry is None:
+            return
+        found = trial.answers[grave[0]]
+        for lever, path in self.levers(entry, found)[:MOST_LEVERS]:
+            for tried in candidates(trial.run, entry, found, lever, path)[:1]:
+                yield {tried.path: tried.text}
 
     def obstacle(self, finding: Finding) -> str:
         """Why no change of the levers is offered: out of reach, or what it would break."""

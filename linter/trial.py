@@ -19,6 +19,7 @@ from .quantity import Value
 from .review import Review, concluded
 
 CLEAR = 9
+CURED = (Status.MEETS, Status.NOT_APPLICABLE)
 FURTHER = 0.01
 
 Key = tuple[str, str]
@@ -94,7 +95,7 @@ class Bench:
         name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
         proven = self._proven.get(name)
         if proven is not None and key[0] not in STANDING:
-            return proven if proven.answers[key].status is Status.MEETS else None
+            return proven if proven.answers[key].status in CURED else None
         if (key, name) not in self._trials:
             trial = self._with_followers(whole, key, limit)
             self._trials[key, name] = trial
@@ -180,7 +181,7 @@ class Bench:
         for entry, subject in self._in_question(change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
-            if other == key and answers[other].status is not Status.MEETS:
+            if other == key and answers[other].status not in CURED:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 return None

@@ -38,7 +38,10 @@ CHECK = Check(
         major="0",
         basis={"major": Source("TI SSZTAK1 and SLOS708G table 6, avoidance of the AM band")},
     ),
-    levers=(Lever("modulator.carrier", "50 kHz", {"output_stage.devices": "discrete"}),),
+    levers=(
+        Lever("modulator.carrier", "50 kHz", {"output_stage.devices": "discrete"}),
+        Lever("modulator.carrier_shift", ("yes",)),
+    ),
     sources=(
         Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles"),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),

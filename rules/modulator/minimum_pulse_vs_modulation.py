@@ -56,7 +56,7 @@ CHECK = Check(
     ),
     levers=(
         Lever("supply.v_rail", "1 V"),
-        Lever("battery.series", "1"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
         Lever("rated_power", "1 W"),
     ),
     sources=(

@@ -48,7 +48,7 @@ CHECK = Check(
     levers=(
         Lever("output_stage.l_loop", "0.5 nH"),
         Lever("supply.v_rail", "0.5 V"),
-        Lever("battery.series", "1"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
     ),
     sources=(
         derivation("L di/dt of the loop on top of the supply"),

@@ -57,7 +57,7 @@ CHECK = Check(
     levers=(
         Lever("rated_power", "1 W"),
         Lever("supply.v_rail", "1 V"),
-        Lever("battery.series", "1"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
     ),
     sources=(
         Source("M. Wulf, class-D documentation 2019", "300 W into 4 ohm wanted from 48 V"),

@@ -39,7 +39,10 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(critical="100 %", basis={"critical": RATING}),
-    levers=(Lever("supply.v_rail", "0.5 V"), Lever("battery.series", "1")),
+    levers=(
+        Lever("supply.v_rail", "0.5 V"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
+    ),
     sources=(RATING, derivation("the leg of the part spans both supply pins")),
     cautions=(
         Caution(

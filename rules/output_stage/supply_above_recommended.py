@@ -37,7 +37,10 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(major="100 %", minor="97 %", basis={"major": THREAD, "minor": COMMON_PRACTICE}),
-    levers=(Lever("supply.v_rail", "0.5 V"), Lever("battery.series", "1")),
+    levers=(
+        Lever("supply.v_rail", "0.5 V"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
+    ),
     sources=(THREAD, derivation("the leg of the part spans both supply pins")),
     cases=(
         Case(

@@ -38,7 +38,10 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="105 %", basis={"major": RANGE, "minor": COMMON_PRACTICE}),
-    levers=(Lever("supply.v_rail", "0.5 V"), Lever("battery.series", "1")),
+    levers=(
+        Lever("supply.v_rail", "0.5 V"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
+    ),
     sources=(RANGE,),
     cases=(
         Case(

@@ -53,7 +53,10 @@ CHECK = Check(
         minor="0.95",
         basis={"critical": ENERGY_CLASSES, "minor": ENERGY_CLASSES},
     ),
-    levers=(Lever("supply.v_rail", "1 V"), Lever("battery.series", "1")),
+    levers=(
+        Lever("supply.v_rail", "1 V"),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}),
+    ),
     sources=(ENERGY_CLASSES,),
     cautions=(
         Caution(

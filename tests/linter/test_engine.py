@@ -279,7 +279,7 @@ def test_faulty_rule_files_are_refused_with_the_field() -> None:
         sources=(),
         levers=(
             Lever("supply.v_rial", "1 V"),
-            Lever("supply.v_rail", "1 V", {"supply.rails": "split"}),
+            Lever("supply.v_rail", "1 V", {"output_stage.devices": "discrete"}),
             Lever("gate_drive.dead_time", "5 ns", {"output_stage.topolgy": "half-bridge"}),
         ),
     )
@@ -291,7 +291,7 @@ def test_faulty_rule_files_are_refused_with_the_field() -> None:
         "sentence: {nonsense} is not an input",
         "limits: major has no basis",
         "levers: supply.v_rial is not a field",
-        "levers: supply.v_rail is no path of a channel",
+        "levers: output_stage.devices belongs to a channel, supply.v_rail to the product",
         "levers: output_stage.topolgy is unknown",
         "limits: critical, major, minor must lie in this order",
     ):

@@ -339,3 +339,48 @@ def test_a_change_that_only_opens_the_question_is_told_as_that() -> None:
     (item,) = with_remedies(reviewed("{v_rail: 50 V}", total=total)).failing()
     assert item.remedies == ()
     assert item.remedy_note == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
+
+
+def test_a_change_is_joined_by_one_of_the_check_that_it_spoils() -> None:
+    """48 V and 1 mF hold 1.15 J; 40 V hold 0.8 J, so the capacitor has to grow with it."""
+    ceiling = check(
+        lambda v: v, {"v": RAIL}, AtMost(major="40", basis=MAJOR), Lever("supply.v_rail", "1 V")
+    )
+    store = replace(HOLD_UP, levers=(Lever("supply.bulk.c", "E6"),))
+    start = reviewed("{v_rail: 48 V, bulk: {c: 1 mF}}", ceiling=ceiling, store=store)
+    (item,) = with_remedies(start).failing()
+    (remedy,) = item.remedies
+    assert dict(remedy.changes) == {"supply.v_rail": "40 V", "supply.bulk.c": "1500 uF"}
+    assert plan(start).after.verdict.released
+
+
+def test_what_was_tried_in_vain_is_tried_again_after_the_last_step() -> None:
+    """The rating is no way out for the gravest check until another one has raised it."""
+    first = check(
+        lambda v, r: v / r, {"v": RAIL, "r": RATING}, AtMost(critical="1", basis={"critical": BOOK}),
+        Lever("supply.v_rail", "1 V"),
+    )  # fmt: skip
+    floor = check(lambda v: v, {"v": RAIL}, AtLeast(critical="30", basis={"critical": BOOK}))
+    second = check(
+        lambda r: r, {"r": RATING}, AtLeast(major="35", basis=MAJOR),
+        Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V")),
+    )  # fmt: skip
+    done = plan(
+        reviewed("{v_rail: 36 V, bulk: {v_rated: 25 V}}", first=first, floor=floor, second=second)
+    )
+    assert [step.finding.check for step in done.steps] == ["second", "first"]
+    assert done.after.verdict.released
+
+
+def test_a_word_that_takes_the_question_away_is_a_remedy() -> None:
+    split = replace(
+        check(
+            lambda v: v,
+            {"v": RAIL},
+            AtMost(major="20", basis=MAJOR),
+            Lever("supply.rails", ("single",)),
+        ),
+        applies={"supply.rails": "split"},
+    )
+    (item,) = with_remedies(reviewed("{rails: split, v_rail: 30 V}", split=split)).failing()
+    assert [remedy.changes for remedy in item.remedies] == [(("supply.rails", "single"),)]

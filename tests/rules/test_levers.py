@@ -7,6 +7,7 @@ from ampreview.linter.loading import load_text
 from ampreview.linter.remedy import Advisor
 from ampreview.linter.review import review
 from ampreview.linter.spec import field_of
+from ampreview.rules.derived.feed import feed_word
 
 CARRIER, TO_GROUND = "modulator.carrier", "filter.c_ground.c"
 
@@ -49,6 +50,24 @@ def test_conditions_name_words_that_their_fields_know() -> None:
         for lever in entry.check.levers
         for path, words in lever.when.items()
     ]
-    assert {path for path, _ in conditions} == {"output_stage.devices", "output_stage.topology"}
+    feeds = {feed_word("battery", "none"), feed_word("dc-source", "none")}
     for path, words in conditions:
-        assert {words} <= set(field_of(path).words)
+        assert {words} <= (feeds if path == "rail_feed" else set(field_of(path).words))
+    assert {path for path, _ in conditions} == {
+        "output_stage.devices",
+        "output_stage.topology",
+        "rail_feed",
+    }
+
+
+@pytest.mark.parametrize(("source", "cells"), [("battery", True), ("dc-source", False)])
+def test_cells_are_changed_only_where_they_are_the_rail(source: str, cells: bool) -> None:
+    text = f"amplifier_spec: 1\nsupply: {{source: {source}, v_rail: 24 V}}\n"
+    loaded = load_text(f"{text}channels: {{main: {{rated_load: 4 ohm}}}}\n", "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    done = review(loaded.spec)
+    entry = load().entry("supply-above-recommended")
+    assert entry is not None
+    finding = next(item for item in done.findings if item.check == "supply-above-recommended")
+    paths = {path for _, path in Advisor(done).levers(entry, finding)}
+    assert ("battery.series" in paths) == cells
