@@ -356,15 +356,20 @@ def test_a_change_is_joined_by_one_of_the_check_that_it_spoils() -> None:
 
 def test_what_was_tried_in_vain_is_tried_again_after_the_last_step() -> None:
     """The rating is no way out for the gravest check until another one has raised it."""
+    critical = {"critical": BOOK}
     first = check(
-        lambda v, r: v / r, {"v": RAIL, "r": RATING}, AtMost(critical="1", basis={"critical": BOOK}),
+        lambda v, r: v / r,
+        {"v": RAIL, "r": RATING},
+        AtMost(critical="1", basis=critical),
         Lever("supply.v_rail", "1 V"),
-    )  # fmt: skip
-    floor = check(lambda v: v, {"v": RAIL}, AtLeast(critical="30", basis={"critical": BOOK}))
+    )
+    floor = check(lambda v: v, {"v": RAIL}, AtLeast(critical="30", basis=critical))
     second = check(
-        lambda r: r, {"r": RATING}, AtLeast(major="35", basis=MAJOR),
+        lambda r: r,
+        {"r": RATING},
+        AtLeast(major="35", basis=MAJOR),
         Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V")),
-    )  # fmt: skip
+    )
     done = plan(
         reviewed("{v_rail: 36 V, bulk: {v_rated: 25 V}}", first=first, floor=floor, second=second)
     )
