@@ -34,6 +34,14 @@ class LoudspeakerEnclosure(Section):
         concerns=VENTED,
         example="54 Hz",
     )
+    v_ap: Value | None = quantity(
+        "L",
+        "air volume as compliant as the suspension of the passive radiator, all of ONE box",
+        "0.5 .. 450 L",
+        given="tol",
+        concerns="passive radiators",
+        example="20 L",
+    )
     q_l: Value | None = quantity(
         "1",
         "Q of the leakage losses",

@@ -28,6 +28,7 @@ from ..formulas.driver import (
     vented_shape,
     vented_volume_gain,
 )
+from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiator_least
 
 
 def free_excursion_of(
@@ -207,6 +208,19 @@ DERIVED: tuple[Derived, ...] = (
                 {**DRIVER, **BOX, **VENT, **HIGH_PASS, **BAND},
                 "x_free times the largest of high-pass and vented-box shape over the band",
                 when={"loudspeaker.enclosure.type": "vented"},
+            ),
+            Way(
+                excursion_radiator,
+                {**DRIVER, **BOX, **VENT, "v_ap": RADIATOR, **HIGH_PASS, **BAND},
+                "x_free times the largest of high-pass and radiator-box shape over the band",
+                when={"loudspeaker.enclosure.type": "passive-radiator"},
+            ),
+            Way(
+                excursion_radiator_least,
+                {**DRIVER, **BOX, **VENT, "v_ap": NO_SPRING, **HIGH_PASS, **BAND},
+                "x_free times the largest of high-pass and the smaller of sealed-box and"
+                " vented-box shape over the band",
+                when={"loudspeaker.enclosure.type": "passive-radiator"},
             ),
             Way(
                 excursion_open,

@@ -109,6 +109,30 @@ def vented_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) ->
     return both / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
 
 
+def radiator_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, beta: Any, q_l: Any) -> Any:
+    """Excursion in a box with passive radiator over the free excursion [1].
+
+    beta: v_b / v_ap, stiffness of the radiator over that of the box [1]; the rest as in
+    ``vented_denominator``.  A radiator is a port with a spring: at its own resonance,
+    f_b (beta / (1 + beta))^0.5, it lets the air out as if there were no box, below that the
+    cone is held again.  With beta of 0 it is a port.
+    Derived: its reactance is that of the port times 1 + beta (1 - (f_b/f)^2); a nodal
+    solution agrees.
+
+    >>> round(radiator_shape(20.0, 40.0, 0.3827, 1.414, 40.0, 1 / 3, 7.0), 3)
+    0.664
+    >>> round(sealed_shape(20.0, 40.0, 0.3827, 0.0), 3)
+    0.664
+    """
+    u, b = f / f_s, f / f_b
+    mass = b**2 + beta * (b**2 - 1)
+    port_re, port_im = 1 - mass, mass / (b * q_l)
+    cone_re, cone_im = 1 - u**2, u / q_ts
+    real = cone_re * port_re - cone_im * port_im - alpha * mass
+    imaginary = cone_re * port_im + cone_im * port_re
+    return ((port_re**2 + port_im**2) / (real**2 + imaginary**2)) ** 0.5
+
+
 def vented_volume_gain(f: Any, f_b: Any, q_l: Any) -> Any:
     """Volume moved by cone, port and leak together over volume moved by the cone [1].
 

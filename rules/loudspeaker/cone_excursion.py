@@ -8,8 +8,10 @@ of a driver without box, because the box no longer holds the cone.
 The figure is the peak excursion for the largest sine that the channel puts on the driver,
 at the worst frequency of its band, high-pass included, over the linear travel one way.
 Small-signal model: compression of motor and suspension at large travel makes the true
-value smaller.  Passive radiators, horns and drivers behind a series capacitor are not
-modelled.
+value smaller.  A passive radiator is a port with a spring: at its own resonance it lets the
+cone go.  Where its compliance is not stated, the cone moves at least as the milder of a port and a
+wall would let it (within 3 %, for the leak): more than the limit is a finding, less is open.
+Horns and drivers behind a series capacitor are not modelled.
 
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.
 """
@@ -57,7 +59,7 @@ CHECK = Check(
         "x_max": Input("loudspeaker.x_max", "mm", "linear travel, one way"),
     },
     applies={
-        "loudspeaker.enclosure.type": ("sealed", "vented", "open"),
+        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
         "loudspeaker.c_series": "none",
     },
     limits=AtMost(
@@ -78,7 +80,11 @@ CHECK = Check(
     ),
     topic=("loudspeaker.x_max",),
     asked_from=None,
-    peaks_inside=("loudspeaker.f_s", "loudspeaker.enclosure.f_b"),
+    peaks_inside=(
+        "loudspeaker.f_s",
+        "loudspeaker.enclosure.f_b",
+        "loudspeaker.enclosure.v_ap",
+    ),
     fails=BOXED,
     passes=BOXED.replace("v_rms: 20 V", "v_rms: 12 V"),
 )

@@ -52,7 +52,7 @@ CHECK = Check(
         "x_mech": Input("loudspeaker.x_mech", "mm", "destructive travel, one way"),
     },
     applies={
-        "loudspeaker.enclosure.type": ("sealed", "vented", "open"),
+        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
         "loudspeaker.c_series": "none",
     },
     limits=AtMost(
@@ -80,7 +80,11 @@ CHECK = Check(
     ),
     topic=("loudspeaker.x_mech",),
     asked_from=None,
-    peaks_inside=("loudspeaker.f_s", "loudspeaker.enclosure.f_b"),
+    peaks_inside=(
+        "loudspeaker.f_s",
+        "loudspeaker.enclosure.f_b",
+        "loudspeaker.enclosure.v_ap",
+    ),
     fails=BOXED,
     passes=BOXED.replace("high_pass: none", "high_pass: {f: 45 Hz, order: 4}"),
 )

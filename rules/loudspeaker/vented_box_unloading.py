@@ -8,8 +8,8 @@ wants an electrical high-pass of second order or more at 0.8 to 0.9 of the tunin
 The figure is what the high-pass takes away an octave below the tuning.  It joins corner
 and order in one number: second order at 0.8 of the tuning takes 8.8 dB, at 0.6 it takes
 4.9 dB, and no filter takes nothing.  A high-pass in the signal processing ahead of the
-amplifier counts: write it in the spec.  A loudspeaker with a passive radiator unloads in
-the same way; its own resonance is not described, so it is not judged here.
+amplifier counts: write it in the spec.  A passive radiator lets the cone go in the same
+way round its own resonance, which lies about there.
 """
 
 from typing import Any
@@ -37,7 +37,7 @@ CHECK = Check(
         **HIGH_PASS,
         "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),
     },
-    applies={"loudspeaker.enclosure.type": "vented"},
+    applies={"loudspeaker.enclosure.type": ("vented", "passive-radiator")},
     limits=AtLeast(
         major="4.5 dB",
         minor="8.5 dB",

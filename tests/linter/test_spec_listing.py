@@ -170,6 +170,7 @@ LISTED = {
     """,
     "m**3": """
         filter.inductor.v_e loudspeaker.v_as loudspeaker.enclosure.v_b
+        loudspeaker.enclosure.v_ap
     """,
     "W/m**3": """
         filter.inductor.p_v

@@ -1,0 +1,71 @@
+"""Excursion of the cone in a box with a passive radiator."""
+
+from math import inf
+from typing import Any
+
+from ...linter.check import Assumption, Input, derivation
+from ..formulas.driver import bass_frequencies, high_pass, largest, radiator_shape, sealed_shape
+from ..formulas.maths import smaller
+
+RADIATOR = Input("loudspeaker.enclosure.v_ap", "L", "volume as compliant as the radiator")
+# without the spring of the radiator the cone moves between what a port and a wall would let it
+NO_SPRING = Input(
+    RADIATOR.path,
+    "L",
+    RADIATOR.meaning,
+    Assumption(
+        inf, "floor", derivation("bound: the load of a radiator lies between port and wall")
+    ),
+)
+
+
+def excursion_radiator(
+    x_free: Any,
+    f_s: Any,
+    q_ts: Any,
+    v_as: Any,
+    v_b: Any,
+    f_b: Any,
+    v_ap: Any,
+    q_l: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+) -> Any:
+    """Largest peak excursion [m] over the band in a box with passive radiator."""
+    alpha = v_as / v_b
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    shape = [
+        high_pass(f, f_high_pass, order) * radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l)
+        for f in sweep
+    ]
+    return x_free * largest(shape)
+
+
+def excursion_radiator_least(
+    x_free: Any,
+    f_s: Any,
+    q_ts: Any,
+    v_as: Any,
+    v_b: Any,
+    f_b: Any,
+    v_ap: Any,
+    q_l: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+) -> Any:
+    """The same [m], not more than with the stiffest radiator, which is a wall."""
+    alpha = v_as / v_b
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    shape = [
+        high_pass(f, f_high_pass, order)
+        * smaller(
+            sealed_shape(f, f_s, q_ts, alpha),
+            radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l),
+        )
+        for f in sweep
+    ]
+    return x_free * largest(shape)
