@@ -1,11 +1,15 @@
 """Sound level of a channel and of the product."""
 
+from math import inf
 from typing import Any
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.acoustics import (
+    A_WEIGHTING,
+    ONE_HERTZ,
     R_SENSITIVITY,
     V_SENSITIVITY,
+    a_weighting_at_most,
     network_level,
     sensitivity_at_voltage,
     sum_of_levels,
@@ -31,6 +35,12 @@ def level_at_rating(
     return network_level(sensitivity, v_load, parallel, v_reference)
 
 
+def level_at_most(level: Any, f_top: Any, one_hertz: Any) -> Any:
+    """A-weighted level [dB(A)] of a channel whose band ends at ``f_top`` [Hz]."""
+    return level + a_weighting_at_most(f_top, one_hertz)
+
+
+NO_TOP = Assumption(inf, "adverse", derivation("bound: 1 kHz stands for A-weighting"))
 RAILS_AT_MOST = Assumption(
     None, "adverse", derivation("clip onset is open; a sine cannot go beyond the rails")
 )
@@ -133,6 +143,37 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 sum_of_levels,
                 {"levels": Input("all level_channel", "dB", "level of each channel")},
+                "10 log10(sum of 10^(levels / 10))",
+            ),
+        ),
+    ),
+    Derived(
+        name="level_channel_a",
+        unit="dB",
+        each="channel",
+        meaning="the most that the level of the channel can be with A-weighting",
+        ways=(
+            Way(
+                level_at_most,
+                {
+                    "level": Input("level_channel", "dB", "level of the channel"),
+                    "f_top": Input("band:high", "Hz", "top of the stated band", NO_TOP),
+                    "one_hertz": ONE_HERTZ,
+                },
+                "level + A-weighting at the smaller of f_top and 1 kHz, f in units of one_hertz",
+            ),
+        ),
+        sources=(A_WEIGHTING,),
+    ),
+    Derived(
+        name="level_a",
+        unit="dB",
+        each="product",
+        meaning="the same of all channels, powers added",
+        ways=(
+            Way(
+                sum_of_levels,
+                {"levels": Input("all level_channel_a", "dB", "A-weighted level of each")},
                 "10 log10(sum of 10^(levels / 10))",
             ),
         ),

@@ -20,6 +20,7 @@ ONE_METRE = Constant(
     "distance of the printed sensitivity",
     derivation("data sheets of loudspeakers"),
 )
+ONE_HERTZ = Constant("1 Hz", "unit of the corners of A-weighting", derivation("definition"))
 AIR_DENSITY = Constant(
     "1.18 kg/m3",
     "density of air",
@@ -134,6 +135,30 @@ def piston_level(
     x_rms = x_peak / 2**0.5
     pressure = air_density * (2 * PI * f) ** 2 * s_d * pistons * x_rms / (2 * PI * distance)
     return decibel(pressure / p_reference)
+
+
+A_WEIGHTING = Source("IEC 61672-1, formula of A-weighting and its corners", kind="from memory")
+
+
+def a_response(f: Any) -> Any:
+    """A-weighting as a plain ratio [1] at ``f`` [1], a frequency in hertz without its unit."""
+    low = f**4 / ((f**2 + 20.6**2) * ((f**2 + 107.7**2) * (f**2 + 737.9**2)) ** 0.5)
+    return low * 12194**2 / (f**2 + 12194**2)
+
+
+def a_weighting_at_most(f_top: Any, one_hertz: Any) -> Any:
+    """Highest A-weighting [dB] of any sound up to ``f_top`` [Hz], but not above 0 dB.
+
+    It rises up to 2.5 kHz, so below 1 kHz the top of a band bounds the whole of it; from
+    1 kHz on 0 dB stands for it.  one_hertz: 1 Hz.
+
+    >>> round(a_weighting_at_most(200.0, 1.0), 1)
+    -10.8
+    >>> a_weighting_at_most(16e3, 1.0)
+    0.0
+    """
+    f = smaller(f_top / one_hertz, 1000.0)
+    return decibel(a_response(f) / a_response(1000.0))
 
 
 @dataclass(frozen=True, slots=True)

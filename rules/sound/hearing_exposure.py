@@ -6,8 +6,10 @@ States' legal limit), 87 dB(A) by energy (European Union), 80 dB(A) for 40 hours
 energy (World Health Organization, leisure; 75 for children).
 
 The figure is the programme level of all channels at the nearest listener, above what the
-stated rule allows for the stated time; 1 kHz stands for A-weighting, so bass-heavy
-programme is less than the figure says.  The programme lies below the largest sine by its
+stated rule allows for the stated time.  For a channel whose band ends below 1 kHz the
+A-weighting of that end is counted, the most that any sound of the band can have; for all
+others 1 kHz stands for it, so bass-heavy programme is less than the figure says.  Overtones
+of distortion above the band are left out.  The programme lies below the largest sine by its
 crest factor.  Only a design that states an exposure time is judged: it claims that use.
 Three decibels of margin are asked for, half the allowed time.
 
@@ -37,7 +39,7 @@ from ..formulas.acoustics import (
 
 
 def figure(
-    level_max: Any,
+    level_a: Any,
     crest_factor: Any,
     nearest_listener: Any,
     exposure_time: Any,
@@ -45,7 +47,7 @@ def figure(
     one_metre: Any,
     one_hour: Any,
 ) -> Any:
-    programme = level_max - programme_drop(crest_factor)
+    programme = level_a - programme_drop(crest_factor)
     at_ear = programme - distance_loss(nearest_listener, one_metre)
     return at_ear - allowed_level(exposure_time, exposure_rule, one_hour)
 
@@ -67,7 +69,7 @@ channels:
 safety: {nearest_listener: 1 m, exposure_time: 4 h, exposure_rule: niosh}
 """
 _CASE: dict[str, str | float] = {
-    "level_max": "103.03 dB",
+    "level_a": "103.03 dB",
     "crest_factor": "12.04 dB",
     "nearest_listener": "1 m",
     "exposure_time": "2 h",
@@ -82,12 +84,12 @@ CHECK = Check(
     unit="dB",
     each="product",
     stake="safety",
-    formula="level_max - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
+    formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
     sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
-    " for {exposure_time} a day at {nearest_listener} (largest sine {level_max} at 1 m).",
+    " for {exposure_time} a day at {nearest_listener} (largest sine {level_a} at 1 m, A-weighted).",
     inputs={
-        "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
+        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
         "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
         "exposure_time": Input("safety.exposure_time", "h", "time near it in a day"),

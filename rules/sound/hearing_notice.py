@@ -6,8 +6,9 @@ nearest listener needs words about it in the manual or on the product.  Nearly e
 hi-fi amplifier does; that is no reason to change the amplifier, so this is minor, and it
 does not concern a product that carries the notice.
 
-The programme lies below the largest sine by its crest factor; 1 kHz stands for
-A-weighting.  Wording and place of the notice follow from local law.
+The programme lies below the largest sine by its crest factor.  A-weighting is that of the
+top of the band where it lies below 1 kHz, else none.  Wording and place of the notice follow
+from local law.
 """
 
 from typing import Any
@@ -18,8 +19,8 @@ from ..formulas.acoustics import EXPOSURE_SOURCES, ONE_METRE, distance_loss, pro
 ACTION = Source("Directive 2003/10/EC, article 3", "upper action value 85 dB(A)")
 
 
-def figure(level_max: Any, crest_factor: Any, nearest_listener: Any, one_metre: Any) -> Any:
-    return level_max - programme_drop(crest_factor) - distance_loss(nearest_listener, one_metre)
+def figure(level_a: Any, crest_factor: Any, nearest_listener: Any, one_metre: Any) -> Any:
+    return level_a - programme_drop(crest_factor) - distance_loss(nearest_listener, one_metre)
 
 
 NEAR = """
@@ -45,11 +46,11 @@ CHECK = Check(
     unit="dB",
     each="product",
     stake="safety",
-    formula="level_max - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)",
+    formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)",
     sentence="The programme of all channels reaches {figure} at {nearest_listener}, and the"
     " product carries no notice about hearing.",
     inputs={
-        "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
+        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
         "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
         "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
         "one_metre": ONE_METRE,
@@ -68,7 +69,7 @@ CHECK = Check(
     cases=(
         Case(
             {
-                "level_max": "108 dB",
+                "level_a": "108 dB",
                 "crest_factor": "12 dB",
                 "nearest_listener": "2 m",
                 "one_metre": "1 m",
@@ -78,7 +79,7 @@ CHECK = Check(
         ),
         Case(
             {
-                "level_max": "88 dB",
+                "level_a": "88 dB",
                 "crest_factor": "3.0103 dB",
                 "nearest_listener": "1 m",
                 "one_metre": "1 m",

@@ -1,9 +1,19 @@
 """Rules for hearing against their published tables; each test is named after its table."""
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
-from ampreview.rules.formulas.acoustics import EXPOSURE_RULES, allowed_level
+from ampreview.linter.catalogue import load
+from ampreview.linter.graph import Graph
+from ampreview.linter.loading import load_text
+from ampreview.linter.node import Node
+from ampreview.rules.formulas.acoustics import (
+    EXPOSURE_RULES,
+    a_weighting_at_most,
+    allowed_level,
+)
 
 HOUR = 3600.0
 
@@ -90,3 +100,58 @@ def test_every_rule_is_a_word_of_the_spec() -> None:
     from ampreview.linter.spec import FIELDS
 
     assert set(FIELDS["safety.exposure_rule"].words) == set(EXPOSURE_RULES)
+
+
+# exact frequencies of thirds of an octave, 1 kHz times powers of ten: table from memory
+A_TABLE = [
+    (10**1.5, -39.4),
+    (10**1.8, -26.2),
+    (10**2.0, -19.1),
+    (10**2.3, -10.9),
+    (10**2.4, -8.6),
+    (10**2.7, -3.2),
+    (10**2.9, -0.8),
+    (10**3.0, 0.0),
+]
+
+
+@pytest.mark.parametrize(("f", "weighting"), A_TABLE)
+def test_iec_61672_1_table_of_a_weighting(f: float, weighting: float) -> None:
+    assert a_weighting_at_most(f, 1.0) == pytest.approx(weighting, abs=0.051)
+
+
+def test_a_weighting_rises_to_1_khz_and_stays() -> None:
+    below = [a_weighting_at_most(f, 1.0) for f in np.geomspace(10.0, 999.0, 200)]
+    assert all(one < other for one, other in pairwise(below))
+    assert {a_weighting_at_most(f, 1.0) for f in (1000.0, 2500.0, 20e3)} == {0.0}
+
+
+SUB_AND_TOP = """
+amplifier_spec: 1
+channels:
+  sub: &c
+    band: 25 Hz .. 200 Hz
+    rated_power: 50 W
+    rated_load: 8 ohm
+    limiter: {v_rms: 20 V}
+    loudspeaker: {z_rated: 8 ohm, sensitivity: 88 dB, sensitivity_basis: 2.83-volt}
+  top:
+    <<: *c
+    band: BAND
+"""
+
+
+@pytest.mark.parametrize(
+    ("band", "top"),
+    [("150 Hz .. 18 kHz", 0.0), ("25 Hz .. 100 Hz", -19.14)],
+)
+def test_each_channel_has_the_weighting_of_its_own_band(band: str, top: float) -> None:
+    """Two equal channels; 200 Hz by the formula -10.85 dB, from 1 kHz on none."""
+    loaded = load_text(SUB_AND_TOP.replace("BAND", band), "sub and top")
+    assert loaded.spec is not None, loaded.refusals
+    graph = Graph(loaded.spec, load().derived)
+    plain, weighted = graph.resolve("level_channel", "top"), graph.resolve("level_a", None)
+    assert isinstance(plain, Node) and isinstance(weighted, Node)
+    level = float(plain.value())
+    expected = 10 * np.log10(sum(10 ** ((level + a) / 10) for a in (-10.847, top)))
+    assert float(weighted.value()) == pytest.approx(expected, abs=0.01)
