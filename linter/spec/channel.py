@@ -40,7 +40,7 @@ class Channel(Section):
     rated_power: Value | None = quantity(
         "W",
         "sine, average, ONE channel with all driven, into rated_load at rated_thd",
-        "1 .. 990 W",
+        "1.3 .. 1290 W",
     )
     rated_thd: Value | None = quantity(
         "%",

@@ -216,3 +216,21 @@ def test_keys_of_sections() -> None:
     assert keys_of("channels.a")[:2] == ("rated_power", "rated_thd")
     assert keys_of("")[0] == "amplifier_spec"
     assert keys_of("channels") == keys_of("supply.v_rail") == keys_of("nowhere") == ()
+
+
+@pytest.mark.parametrize(
+    ("path", "sold", "slips"),
+    [
+        ("rated_power", (1.4, 1200.0), (1.2, 1.4e3)),
+        ("protection.inrush.e_rated", (1.0, 150.0), (0.15, 1e3)),
+    ],
+)
+def test_what_is_sold_is_usual_and_its_slip_is_not(
+    path: str, sold: tuple[float, float], slips: tuple[float, float]
+) -> None:
+    """Channels of 1.2 kW and limiters of 100 J and more are sold."""
+    bounds = usual_bounds(FIELDS[path])
+    assert bounds is not None
+    low, high = bounds
+    assert low <= sold[0] < sold[1] <= high
+    assert slips[0] < low < high < slips[1]
