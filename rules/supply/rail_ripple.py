@@ -7,10 +7,11 @@ at 40 Hz are 1.2 ohm, beside some 50 milliohm of a stiff source or pack. Rules t
 the capacitors as if the source gave a steady current ask for twenty times too much.
 
 So the ripple is what the source resistance makes of the current, and without a stated
-resistance there is nothing to judge. The figure counts all channels at rated power at
-their lowest note, peak to peak. Above 10 % of the rail the design pays for voltage that it
-does not use (minor; common practice, no source). Whether the trough still carries the
-claimed power is judged for each channel by itself.
+resistance there is nothing to judge. It is asked for where ripple or capacitance of the source
+is stated, so that a bare source raises no question. The figure counts all channels at rated
+power at their lowest note, peak to peak. Above 10 % of the rail the design pays for voltage
+that it does not use (minor; common practice, no source). Whether the trough still carries
+the claimed power is judged for each channel by itself.
 
 First cure: a lower source resistance; only then capacitors.
 """
@@ -53,7 +54,7 @@ CHECK = Check(
             origin="published: IRAUDAMP7D manual, figure 29, rails of 35 V swing 5 .. 5.5 V",
         ),
     ),
-    topic=("supply.r_source", "battery.cell.r_internal"),
+    topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
     asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}

@@ -75,7 +75,7 @@ CHECK = Check(
             origin="published: advertised 40 W into 8 ohm from 24 V, whose square is 36 W",
         ),
     ),
-    topic=("supply.r_source", "battery.cell.r_internal"),
+    topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
     asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
