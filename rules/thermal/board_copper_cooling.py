@@ -6,8 +6,9 @@ the maker's large multilayer test board is therefore often taken for a small boa
 
 The bound here is a round sheet of that area with the package in the middle, 35 um unless
 stated, both faces in air at 10 W/(m2 K) each, radiation included.  No single layer does
-better; several planes that are counted into the area can halve it, so half the bound is
-still believed possible and only marked.  Junction to case and vias come on top.  First
+better; inner planes, for which there is no field, can halve it, so half the bound is still
+believed possible and only marked: with planes the minor stands until the cooling is measured
+and may then be let pass as a deviation.  Junction to case and vias come on top.  First
 cures: a heatsink, more layers with vias, a smaller claim (measure it).
 """
 
@@ -38,8 +39,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="r_th_ja / fin(area, pad_area, copper, conductivity, film of each face)",
-    sentence="The stated {r_th_ja} are {figure} times the least that {area} of {copper} copper"
-    " round a pad of {pad_area} allow.",
+    sentence="The stated {r_th_ja} are {figure} times the least that one layer, {area} of {copper}"
+    " copper round a pad of {pad_area}, allows; inner planes may halve it.",
     inputs={
         "r_th_ja": Input("output_stage.device.r_th_ja", "K/W", "stated, junction to air"),
         "area": Input("thermal.board_copper.area", "mm2", "copper of one package"),
