@@ -14,7 +14,7 @@ from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
 from ..refusal import Refusal
 from ..review import Review
 from ..wording import in_words
-from .record import DISCLAIMER, demand, reason, rests_on
+from .record import DISCLAIMER, demand, gravity, reason, rests_on
 
 FORMAT = 1
 
@@ -63,7 +63,7 @@ def _review(review: Review) -> dict[str, Any]:
         "verdict": "released" if verdict.released else "held",
         "hold_at": str(verdict.hold_at),
         "why": reason(review),
-        "to_be_released": [_demand(item) for item in verdict.holding],
+        "to_be_released": [demanded(item) for item in sorted(verdict.holding, key=gravity)],
         "counts": dict(review.counts()),
         "rests_on": [
             {"what": what, "name": name} | ({"sha256": digest} if digest else {})
@@ -78,8 +78,9 @@ def _review(review: Review) -> dict[str, Any]:
     }
 
 
-def _demand(item: Finding) -> dict[str, Any]:
-    return {"check": item.check, "subject": item.subject, "change": demand(item)}
+def demanded(item: Finding) -> dict[str, Any]:
+    """One thing that must be otherwise to be released."""
+    return {"check": item.check, "subject": item.subject, "demand": demand(item)}
 
 
 def _house(review: Review) -> list[dict[str, Any]]:

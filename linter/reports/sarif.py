@@ -21,9 +21,9 @@ from ..identity import PROGRAM, program_version, rules_hash, text_hash
 from ..loading import Deviation
 from ..refusal import Refusal
 from ..review import Review
-from .machine import Outcome, dumped, number
+from .machine import Outcome, demanded, dumped, number
 from .marks import against, cited
-from .record import demand, house_change, lacking, reason, weakened
+from .record import gravity, house_change, lacking, reason, weakened
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -139,10 +139,7 @@ class _Run:
             "verdict": "released" if verdict.released else "held",
             "milestone": verdict.milestone,
             "why": reason(review),
-            "toBeReleased": [
-                {"check": x.check, "subject": x.subject, "change": demand(x)}
-                for x in verdict.holding
-            ],
+            "toBeReleased": [demanded(item) for item in sorted(verdict.holding, key=gravity)],
             "houseRules": [house_change(x) for x in house.changes] if house else [],
         }
         if house:

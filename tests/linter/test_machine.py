@@ -112,7 +112,10 @@ def test_json_lists_exactly_what_must_change(folder: Path) -> None:
     named = {(x["check"], x["subject"]) for x in data["to_be_released"]}
     assert data["verdict"] == "held"
     assert named == holding
-    assert all(x["change"] for x in data["to_be_released"])
+    assert all(x["demand"] for x in data["to_be_released"])
+    grave = {(x["check"], x["subject"]): x["severity"] or "open" for x in data["answers"]}
+    order = [grave[x["check"], x["subject"]] for x in data["to_be_released"]]
+    assert order == sorted(order, key=["critical", "major", "minor", "open"].index)
     graver = [x for x in data["answers"] if x["severity"] in ("critical", "major")]
     assert {(x["check"], x["subject"]) for x in graver if not x["permitted"]} <= holding
 
