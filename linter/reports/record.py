@@ -12,6 +12,7 @@ from ..review import Review
 from .groups import groups, together
 from .marks import against, moves, questions
 
+FEW = 5
 DISCLAIMER = (
     "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
     " and licensed practice come first. An open item is not a pass."
@@ -77,7 +78,9 @@ def reason(review: Review) -> str:
     """Why the verdict is what it is."""
     verdict = review.verdict
     if verdict.released:
-        return f"Nothing holds it: {verdict.why}."
+        judged = len({item.check for item in review.findings if item.figure is not None})
+        few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
+        return f"Nothing holds it: {verdict.why}.{few if judged < FEW else ''}"
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
     found = len(verdict.holding) - opened
     parts = [_number(found, "finding", f" from {verdict.hold_at} up")] if found else []

@@ -14,6 +14,10 @@ import pytest
 
 from ampreview.linter.cli import main
 from ampreview.linter.identity import rules_hash, text_hash
+from ampreview.linter.reports.record import reason
+from ampreview.linter.review import Review, review_file
+
+SAMPLES = Path(__file__).parents[2] / "sample_specs"
 
 HOSTILE = "<script>|`[a](http://evil.example)` {0} # *b*\\n## RELEASED"
 SPEC = f"""amplifier_spec: 1
@@ -368,3 +372,14 @@ def test_options_that_cannot_be_are_refused(folder: Path, words: list[str]) -> N
     with pytest.raises(SystemExit) as stop:
         main(["assess", "a b.amp.yaml", *words])
     assert stop.value.code == 2
+
+
+def test_a_release_of_a_file_that_says_nothing_says_that_it_says_little(tmp_path: Path) -> None:
+    path = tmp_path / "empty.amp.yaml"
+    path.write_text("amplifier_spec: 1\n", encoding="utf-8")
+    done = review_file(path)
+    assert isinstance(done, Review)
+    assert "Only 0 checks could be judged" in reason(done)
+    sound = review_file(SAMPLES / "choir-portable.amp.yaml")
+    assert isinstance(sound, Review)
+    assert "could be judged" not in reason(sound)
