@@ -1,7 +1,7 @@
 """Small pieces of text that several reports share."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from ..check import Source
 from ..finding import Finding, Leaned, Missing, Place, Reading, Remedy
@@ -139,8 +139,8 @@ def moves(changes: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
     return list(dict.fromkeys((local_path(path), value) for path, value in changes))
 
 
-def effects(remedy: Remedy) -> str:
-    """What a change does to the other findings."""
+def effects(remedy: Remedy, about: Collection[str] = ()) -> str:
+    """What a change does to the findings other than those that it is told of."""
     told = []
     for word, names in (
         ("cures", remedy.cured),
@@ -148,8 +148,9 @@ def effects(remedy: Remedy) -> str:
         ("costs margin in", remedy.worsened),
         ("brings up", remedy.appeared),
     ):
-        if names:
-            told.append(f"{word} {named(names)}")
+        others = [name for name in names if name not in about]
+        if others:
+            told.append(f"{word} {named(others)}")
     return "; ".join(told)
 
 

@@ -52,7 +52,7 @@ def print_review(
         if found:
             console.print(_heading(f"{severity.value.upper()}  {len(found)}", STYLES[severity]))
         for item, subjects in groups(found):
-            console.print(_finding(item, together(subjects), STYLES[severity], seen))
+            console.print(_finding(item, subjects, STYLES[severity], seen))
     _print_open(review, console)
     _print_met(review, console, everything)
     if everything:
@@ -115,8 +115,11 @@ def _block(head: Text, rows: Iterable[tuple[str, RenderableType]], style: str) -
     return Padding(edged, (0, 1, 0, 1))
 
 
-def _finding(item: Finding, subjects: str, style: str, seen: set[str]) -> RenderableType:
-    head = Text.assemble((clean(item.title), "bold"), f" · {clean(subjects)}")
+def _finding(
+    item: Finding, subjects: tuple[str, ...], style: str, seen: set[str]
+) -> RenderableType:
+    head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
+    about = [f"{item.check} ({subject})" for subject in subjects]
     rows: list[tuple[str, RenderableType]] = []
     if against(item):
         rows.append(("figure", Text(against(item), style=style)))
@@ -125,7 +128,7 @@ def _finding(item: Finding, subjects: str, style: str, seen: set[str]) -> Render
         rows.append(("deviation", Text(clean(item.permitted), style="green")))
     if item.corner:
         rows.append(("worst at", Text(clean(corner(item)))))
-    rows += [("change", _remedy(remedy)) for remedy in item.remedies]
+    rows += [("change", _remedy(remedy, about)) for remedy in item.remedies]
     if item.remedy_note:
         rows.append(("change", Text(clean(item.remedy_note))))
     rows.append(("stands at", Text(_places(item))))
@@ -151,7 +154,7 @@ def _places(item: Finding) -> str:
     return f"{spot(item.place)}{also}"
 
 
-def _remedy(remedy: Remedy) -> Text:
+def _remedy(remedy: Remedy, about: Sequence[str]) -> Text:
     old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
     text = Text()
     for number, (path, value) in enumerate(moves(remedy.changes)):
@@ -160,8 +163,8 @@ def _remedy(remedy: Remedy) -> Text:
         text.append(clean(value), style="bold green")
         if old[path]:
             text.append(f" (now {clean(old[path])})")
-    if effects(remedy):
-        text.append(f"; {effects(remedy)}")
+    if effects(remedy, about):
+        text.append(f"; {effects(remedy, about)}")
     return text
 
 
