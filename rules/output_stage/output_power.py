@@ -36,8 +36,8 @@ CHECK = Check(
     stake="performance",
     formula="larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1,"
     " r = rated_power/p_out_max, k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="The rated {rated_power} are {figure} times what the stage gives at the distortion of"
-    " the rating, {rated_thd} to {thd_most}; clipping begins at {p_out_max}.",
+    sentence="The rated {rated_power} are {figure} times what the stage gives at up to {thd_most}"
+    " of distortion; clipping begins at {p_out_max}.",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "rated_thd": THD,

@@ -38,7 +38,7 @@ CHECK = Check(
     formula="larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1,"
     " r = rated_power 2 z_load / v_ideal^2, k(d) = 1 + 0.048 (d/1 %)^0.778",
     sentence="{rated_power} into {z_load} are {figure} times what a lossless stage with a peak of"
-    " {v_ideal} gives at the distortion of the rating, {rated_thd} to {thd_most}.",
+    " {v_ideal} gives at up to {thd_most} of distortion.",
     inputs={
         "rated_power": Input("rated_power", "W", "rated power of the channel"),
         "rated_thd": THD,
