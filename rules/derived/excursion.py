@@ -18,11 +18,9 @@ from ..formulas.acoustics import (
 from ..formulas.driver import (
     SMALL_CLOSED,
     SMALL_VENTED,
-    bass_frequencies,
     compliance,
     free_excursion,
-    high_pass,
-    largest,
+    largest_in_bass,
     sealed_shape,
     total_q,
     vented_shape,
@@ -64,9 +62,11 @@ def excursion_sealed(
 ) -> Any:
     """Largest peak excursion [m] over the band in a sealed box."""
     alpha = v_as / v_b
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, alpha) for f in sweep]
-    return x_free * largest(shape)
+
+    def shape(f: Any) -> Any:
+        return sealed_shape(f, f_s, q_ts, alpha)
+
+    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 def excursion_open(
@@ -79,9 +79,11 @@ def excursion_open(
     band_high: Any,
 ) -> Any:
     """Largest peak excursion [m] over the band without a box."""
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s)
-    shape = [high_pass(f, f_high_pass, order) * sealed_shape(f, f_s, q_ts, 0) for f in sweep]
-    return x_free * largest(shape)
+
+    def shape(f: Any) -> Any:
+        return sealed_shape(f, f_s, q_ts, 0)
+
+    return x_free * largest_in_bass(shape, f_s, 0, f_high_pass, order, band_low, band_high)
 
 
 def excursion_vented(
@@ -99,12 +101,11 @@ def excursion_vented(
 ) -> Any:
     """Largest peak excursion [m] over the band in a vented box."""
     alpha = v_as / v_b
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    shape = [
-        high_pass(f, f_high_pass, order) * vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
-        for f in sweep
-    ]
-    return x_free * largest(shape)
+
+    def shape(f: Any) -> Any:
+        return vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
+
+    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 BAND: Arguments = {

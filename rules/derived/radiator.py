@@ -4,7 +4,7 @@ from math import inf
 from typing import Any
 
 from ...linter.check import Assumption, Input, derivation
-from ..formulas.driver import bass_frequencies, high_pass, largest, radiator_shape, sealed_shape
+from ..formulas.driver import largest_in_bass, radiator_shape, sealed_shape
 from ..formulas.maths import smaller
 
 RADIATOR = Input("loudspeaker.enclosure.v_ap", "L", "volume as compliant as the radiator")
@@ -35,12 +35,11 @@ def excursion_radiator(
 ) -> Any:
     """Largest peak excursion [m] over the band in a box with passive radiator."""
     alpha = v_as / v_b
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    shape = [
-        high_pass(f, f_high_pass, order) * radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l)
-        for f in sweep
-    ]
-    return x_free * largest(shape)
+
+    def shape(f: Any) -> Any:
+        return radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l)
+
+    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 def excursion_radiator_least(
@@ -59,13 +58,9 @@ def excursion_radiator_least(
 ) -> Any:
     """The same [m], not more than with the stiffest radiator, which is a wall."""
     alpha = v_as / v_b
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    shape = [
-        high_pass(f, f_high_pass, order)
-        * smaller(
-            sealed_shape(f, f_s, q_ts, alpha),
-            radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l),
-        )
-        for f in sweep
-    ]
-    return x_free * largest(shape)
+
+    def shape(f: Any) -> Any:
+        walled = sealed_shape(f, f_s, q_ts, alpha)
+        return smaller(walled, radiator_shape(f, f_s, q_ts, alpha, f_b, v_b / v_ap, q_l))
+
+    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)

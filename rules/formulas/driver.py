@@ -4,7 +4,7 @@ Small-signal model of Thiele and Small: voltage source, coil resistance, no coil
 inductance, so valid well below the band where the inductance counts.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from ...linter.check import Source, derivation
@@ -187,6 +187,30 @@ def bass_frequencies(band_low: Any, band_high: Any, f_top: Any, steps: int = 32)
     end = larger(band_low, f_top)
     end = smaller(band_high, end)
     return [band_low * (end / band_low) ** (step / steps) for step in range(steps + 1)]
+
+
+def largest_in_bass(
+    value: Callable[[Any], Any],
+    f_s: Any,
+    alpha: Any,
+    f_high_pass: Any,
+    order: Any,
+    band_low: Any,
+    band_high: Any,
+    also: Iterable[Any] = (),
+) -> Any:
+    """The largest that a value gets behind the high-pass, up to twice the box resonance.
+
+    value: what grows with the voltage, at a frequency [Hz] and without high-pass; f_s:
+    free-air resonance [Hz]; alpha: v_as / v_b [1], 0 for no box; f_high_pass: corner [Hz];
+    order [1]; band_low, band_high: ends of the audio band [Hz]; also: further frequencies
+    to look at [Hz].
+
+    >>> round(largest_in_bass(lambda f: 1.0, 40.0, 0.0, 20.0, 2, 20.0, 20e3), 4)
+    0.9981
+    """
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    return largest([high_pass(f, f_high_pass, order) * value(f) for f in [*sweep, *also]])
 
 
 def largest(values: Sequence[Any]) -> Any:

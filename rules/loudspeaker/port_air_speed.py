@@ -20,9 +20,7 @@ from ..derived.excursion import BAND, BOX, DRIVER, HIGH_PASS, VENT
 from ..formulas.driver import (
     SMALL_VENTED,
     VENTED_DERIVED,
-    bass_frequencies,
-    high_pass,
-    largest,
+    largest_in_bass,
     port_speed,
 )
 from ..formulas.maths import clip
@@ -51,13 +49,14 @@ def figure(
     band_high: Any,
 ) -> Any:
     alpha = v_as / v_b
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
-    speeds = [
-        high_pass(f, f_high_pass, order)
-        * port_speed(f, x_free, s_d, port_area, f_s, q_ts, alpha, f_b, q_l)
-        for f in [*sweep, clip(f_b, band_low, band_high)]
-    ]
-    return largest(speeds)
+    tuning = clip(f_b, band_low, band_high)
+
+    def speed(f: Any) -> Any:
+        return port_speed(f, x_free, s_d, port_area, f_s, q_ts, alpha, f_b, q_l)
+
+    return largest_in_bass(
+        speed, f_s, alpha, f_high_pass, order, band_low, band_high, also=[tuning]
+    )
 
 
 SMALL_PORT = """
