@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
-from .catalogue import EMPTY, load
+from .catalogue import EMPTY
 from .check import Milestone
 from .criteria import USUAL, Terms, criteria_for
 from .finding import Severity
@@ -86,7 +86,5 @@ def _whole(path: Path, future: Future[Outcome], order: Order) -> Outcome:
     if isinstance(criteria, tuple):
         return criteria
     whole = replace(criteria, day=outcome.criteria.day)
-    house = whole.house
-    spec = house.applied(outcome.spec) if house else outcome.spec
-    catalogue = house.catalogue if house else load()
-    return replace(outcome, spec=spec, catalogue=catalogue, criteria=whole)
+    spec = whole.applied(outcome.spec)
+    return replace(outcome, spec=spec, catalogue=whole.catalogue, criteria=whole)

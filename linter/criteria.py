@@ -4,9 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from .catalogue import Catalogue, load
 from .companion import Permissions, read_deviations
 from .house import House, find_house
 from .house_file import read_house
+from .loading import Spec
 from .refusal import Refusal
 
 
@@ -32,6 +34,15 @@ class Criteria:
     day: date | None = None
     permissions: Permissions | None = None
     house: House | None = None
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """The one of the house file, or the one that comes with the program."""
+        return self.house.catalogue if self.house else load()
+
+    def applied(self, spec: Spec) -> Spec:
+        """The spec with the defaults of the house file."""
+        return self.house.applied(spec) if self.house else spec
 
 
 TODAY = Criteria()

@@ -7,7 +7,7 @@ from datetime import date
 from operator import itemgetter
 from pathlib import Path
 
-from .catalogue import Catalogue, load
+from .catalogue import Catalogue
 from .check import Milestone
 from .consistency import DOMAIN, standing_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
@@ -102,10 +102,8 @@ def review(
 
     Without a catalogue the one of the criteria's house file counts, if there is one.
     """
-    house = criteria.house
-    catalogue = catalogue or (house.catalogue if house else load())
-    spec = house.applied(spec) if house else spec
-    run = Assessment(spec, catalogue, milestone or spec.milestone)
+    spec = criteria.applied(spec)
+    run = Assessment(spec, catalogue or criteria.catalogue, milestone or spec.milestone)
     return concluded(run, run.findings(), hold_at, criteria)
 
 

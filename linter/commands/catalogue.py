@@ -54,7 +54,6 @@ def _criteria(options: argparse.Namespace) -> "Criteria | tuple[Refusal, ...]":
 
 
 def _print_checks(options: argparse.Namespace) -> int:
-    from ..catalogue import load
     from ..reports.console import console
     from ..reports.handbook import print_entry, print_list, print_standing
     from ..reports.preface import print_house
@@ -65,11 +64,10 @@ def _print_checks(options: argparse.Namespace) -> int:
     if isinstance(criteria, tuple):
         print_refusals(str(options.house or "house file"), criteria, page)
         return NOT_ASSESSED
-    house = criteria.house
-    catalogue = house.catalogue if house else load()
+    catalogue = criteria.catalogue
     if not options.check:
         print_list(catalogue, page)
-        print_house(house, page)
+        print_house(criteria.house, page)
     for name in options.check:
         entry = catalogue.entry(name)
         if entry is None and print_standing(name, page):

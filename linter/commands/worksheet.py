@@ -25,7 +25,6 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the worksheets of the checks named, for each channel that they concern."""
-    from ..catalogue import load
     from ..criteria import Terms, criteria_for
     from ..loading import load_file
     from ..reports.console import console
@@ -43,9 +42,7 @@ def run(options: argparse.Namespace) -> int:
     if isinstance(criteria, tuple):
         print_refusals(str(options.file), criteria, page)
         return NOT_ASSESSED
-    house = criteria.house
-    catalogue = house.catalogue if house else load()
-    spec = house.applied(loaded.spec) if house else loaded.spec
+    catalogue, spec = criteria.catalogue, criteria.applied(loaded.spec)
     known = [entry.name for entry in catalogue.entries]
     for name in options.check:
         if name not in known:
