@@ -1,30 +1,19 @@
-"""The review of a class-D amplifier's spec file: reading, evaluating, reporting.
+"""Design review from a spec file: reading, evaluating, judging, changing, reporting.
 
 For programs that want the answers and not the reports:
 
->>> from ampreview.linter import Status, load_text, review_spec
+>>> from ampreview.linter import load_text
 >>> loaded = load_text('''
 ... amplifier_spec: 1
-... supply: {source: dc-source, rails: single, v_rail: 36 V ± 5 %}
 ... channels:
 ...   main:
-...     output_stage: {topology: full-bridge, devices: discrete, device: {v_dss: 40 V}}
-...     protection: no such key
+...     nothing: of the kind
 ... ''', "board.amp.yaml")
 >>> loaded.spec is None, [(item.problem, item.place.line) for item in loaded.refusals]
-(True, [('`protection` is not known in channels.main', 7)])
+(True, [('`nothing` is not known in channels.main', 5)])
 
-A spec that can be read is reviewed against the catalogue:
-
->>> loaded = load_text('''
-... amplifier_spec: 1
-... supply: {source: battery}
-... battery: {charger: {v: 25.6 V}, series: 6, chemistry: li-ion, cell: {v_charge: 4.2 V}}
-... ''', "board.amp.yaml")
->>> found = review_spec(loaded.spec)
->>> answer = next(item for item in found.findings if item.check == "charge-voltage")
->>> answer.status is Status.FINDING, str(answer.severity), round(answer.figure, 4)
-(True, 'critical', 1.0159)
+``review_spec(loaded.spec)`` reviews a spec that can be read against the catalogue: one
+``Finding`` for each check and subject, and the verdict.
 
 Nothing is imported before it is asked for.
 """
@@ -33,12 +22,12 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .catalogue import load as load_catalogue
+    from .evaluation.catalogue import load as load_catalogue
     from .finding import Finding, Severity, Status
-    from .loading import Loaded, Spec, load_file, load_text
-    from .refusal import Refusal
-    from .review import Review, review_file
-    from .review import review as review_spec
+    from .judging.review import Review, review_file
+    from .judging.review import review as review_spec
+    from .reading.loading import Loaded, Spec, load_file, load_text
+    from .reading.refusal import Refusal
 
 __all__ = [
     "Finding",
@@ -61,15 +50,15 @@ _PLACES = {
     "Finding": ("finding", "Finding"),
     "Severity": ("finding", "Severity"),
     "Status": ("finding", "Status"),
-    "Loaded": ("loading", "Loaded"),
-    "Spec": ("loading", "Spec"),
-    "load_file": ("loading", "load_file"),
-    "load_text": ("loading", "load_text"),
-    "Refusal": ("refusal", "Refusal"),
-    "Review": ("review", "Review"),
-    "review_file": ("review", "review_file"),
-    "review_spec": ("review", "review"),
-    "load_catalogue": ("catalogue", "load"),
+    "Loaded": ("reading.loading", "Loaded"),
+    "Spec": ("reading.loading", "Spec"),
+    "load_file": ("reading.loading", "load_file"),
+    "load_text": ("reading.loading", "load_text"),
+    "Refusal": ("reading.refusal", "Refusal"),
+    "Review": ("judging.review", "Review"),
+    "review_file": ("judging.review", "review_file"),
+    "review_spec": ("judging.review", "review"),
+    "load_catalogue": ("evaluation.catalogue", "load"),
 }
 
 

@@ -12,13 +12,13 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
-from .catalogue import EMPTY
+from .changes.remedy import with_remedies
 from .check import Milestone
-from .criteria import USUAL, Terms, criteria_for
+from .evaluation.catalogue import without_checks
 from .finding import Severity
-from .refusal import Refusal
-from .remedy import with_remedies
-from .review import Review, review_file
+from .judging.criteria import USUAL, Terms, criteria_for
+from .judging.review import Review, review_file
+from .reading.refusal import Refusal
 
 UNDER_WAY = 64
 
@@ -74,7 +74,7 @@ def _light(path: Path, order: Order) -> Outcome:
         return outcome
     spec = replace(outcome.spec, defaults={})
     criteria = replace(outcome.criteria, house=None)
-    return replace(outcome, spec=spec, catalogue=EMPTY, criteria=criteria)
+    return replace(outcome, spec=spec, catalogue=without_checks(spec.schema), criteria=criteria)
 
 
 def _whole(path: Path, future: Future[Outcome], order: Order) -> Outcome:

@@ -74,10 +74,10 @@ class Assumption:
 class Input:
     """One argument of a figure: a leaf of the spec, a derived quantity or a section.
 
-    path: ``supply.v_rail`` (product), ``filter.inductor.l`` (of the channel at hand),
-        ``v_swing`` (no dot: a derived quantity or a rating of the channel),
-        ``all rated_power`` (tuple over the channels), ``filter.damper`` (a section:
-        the word ``fitted`` or ``none``), ``output_stage.device.foster[].r`` (tuple).
+    path: ``feed.v`` (product), ``stage.coil.l`` (of the channel at hand), ``swing`` (no
+        dot: a derived quantity or a rating of the channel), ``all power`` (tuple over the
+        channels), ``stage.clamp`` (a section: the word ``fitted`` or ``none``),
+        ``stage.rungs[].r`` (tuple), ``band:low`` (one end of a range).
     unit: unit that the value is shown in; ``1`` for numbers, ``word`` for words.
     default: used where the path leads to nothing; beats the default of the field.
     """

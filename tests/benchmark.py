@@ -11,13 +11,13 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from ampreview.linter.builds import build_many
-from ampreview.linter.catalogue import load
+from ampreview.linter.changes.plan import plan
+from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Severity
-from ampreview.linter.loading import load_file
-from ampreview.linter.plan import plan
-from ampreview.linter.remedy import with_remedies
-from ampreview.linter.review import review
+from ampreview.linter.judging.monte_carlo import build_many
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_file
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_specs" / "choir-portable.amp.yaml"

@@ -19,18 +19,22 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from ampreview.linter.loading import Spec, load_text
-from ampreview.linter.plan import plan
-from ampreview.linter.quantity import Value, spell
-from ampreview.linter.remedy import with_remedies
+from ampreview.linter.changes.plan import plan
+from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.declare import Field, load_schema
+from ampreview.linter.declare.usual import bounds, limits
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.quantities.quantity import Value, spell
+from ampreview.linter.reading.loading import Spec, load_text
+from ampreview.linter.reports.assess_json import json_report
+from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_text import print_refusals, print_review
 from ampreview.linter.reports.console import console
-from ampreview.linter.reports.dossier import markdown_report
-from ampreview.linter.reports.machine import json_report
-from ampreview.linter.reports.sarif import sarif_report
-from ampreview.linter.reports.terminal import print_refusals, print_review
-from ampreview.linter.review import Review, review
-from ampreview.linter.spec import FIELDS, Field, is_channel_path
-from ampreview.linter.spec.usual import bounds, limits
+
+SCHEMA = load_schema()
+FIELDS = SCHEMA.fields
+is_channel_path = SCHEMA.is_channel_path
 
 FOLDER = Path(__file__).parents[1] / "sample_specs"
 SAMPLES = sorted(FOLDER.glob("*.amp.yaml"))

@@ -1,120 +1,61 @@
-"""Data flows one way: each module imports only from the layers below its own.
+"""Data flows one way: a room imports only from the rooms above its own.
 
-``LAYERS`` goes from the bottom to the top.  The rules know of the linter only the data
-types of a check; the linter names the rules by string alone.
+``ROOMS`` goes from what all build on to what is asked for by name.  A room is a folder of the
+linter, or single modules that stand beside the folders; a new module needs no entry here.  The
+rules know the vocabulary alone; the linter names them by string.
 """
 
 import ast
+import re
 from collections.abc import Iterator
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 import pytest
 
 import ampreview.linter
 import ampreview.rules
+from ampreview.linter.declare import load_schema
 
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
-LAYERS: tuple[tuple[str, ...], ...] = (
-    (
-        "check",
-        "effort",
-        "identity",
-        "units",
-        "value",
-        "writing",
-    ),
-    (
-        "finding",
-        "letter_code",
-        "spelling",
-    ),
-    (
-        "milestone",
-        "refusal",
-        "unreadable",
-    ),
-    (
-        "flatten",
-        "notation",
-        "plain_text",
-    ),
-    (
-        "quantity",
-        "revision",
-        "syntax",
-    ),
-    (
-        "node",
-        "source",
-        "spec",
-        "stock",
-        "yaml_text",
-    ),
-    (
-        "catalogue",
-        "form",
-        "schema",
-        "splice",
-        "threshold",
-        "tolerance",
-        "unknown_key",
-    ),
-    (
-        "reach",
-        "validation",
-    ),
-    ("loading",),
-    (
-        "change",
-        "companion",
-        "house",
-        "leaves",
-        "rewrite",
-    ),
-    ("graph",),
-    (
-        "consistency",
-        "typical",
-        "wording",
-    ),
-    (
-        "answers",
-        "deviation",
-        "engine",
-    ),
-    (
-        "builds",
-        "house_file",
-        "solve",
-        "worksheet",
-    ),
-    (
-        "conflict",
-        "criteria",
-    ),
-    ("review",),
-    (
-        "comparison",
-        "questions",
-        "spread",
-        "trial",
-    ),
-    ("remedy",),
-    (
-        "batch",
-        "plan",
-    ),
-    ("amendment",),
+ROOMS: tuple[tuple[str, ...], ...] = (
+    ("check", "finding"),
+    ("quantities",),
+    ("declare",),
+    ("reading",),
+    ("evaluation",),
+    ("judging",),
+    ("changes",),
+    ("rewriting",),
+    ("asking",),
+    ("batch",),
     ("reports",),
     ("commands",),
-    ("cli",),
-    ("__main__",),
+    ("cli", "__main__"),
 )
-ROW = {name: number for number, names in enumerate(LAYERS) for name in names}
+ROW = {name: number for number, names in enumerate(ROOMS) for name in names}
+VOCABULARY = ("ampreview.linter.check", "ampreview.linter.declare")
+# Names of sections that are plain English or belong to the language of rules as well.
+PLAIN_ENGLISH = {"cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
-    "ruamel": {"source", "rewrite"},
+    "ruamel": {"reading"},
     "rich": {"reports", "commands"},
+}
+# The format's own words: the first key of a file, and what every kind of product has.
+FORMAT_WORDS = {
+    "amplifier_spec",
+    "channels",
+    "check",
+    "deviations",
+    "milestone",
+    "permitted_by",
+    "place",
+    "reason",
+    "revision",
+    "title",
+    "until",
+    "up_to",
 }
 
 
@@ -147,17 +88,45 @@ def top(dotted: str, prefix: str) -> str | None:
 
 
 @pytest.mark.parametrize("path", modules(LINTER), ids=lambda p: str(p.relative_to(LINTER)))
-def test_the_linter_imports_only_from_lower_layers(path: Path) -> None:
+def test_a_room_imports_only_from_rooms_above_its_own(path: Path) -> None:
     own = path.relative_to(LINTER).parts[0].removesuffix(".py")
-    assert own in ROW, f"{own} stands in no layer of this test's table"
+    assert own in ROW, f"{own} is no room of this test's table"
     for name in imported(path, package_of(path, LINTER, "ampreview.linter")):
         assert not name.startswith("ampreview.rules"), f"{path.name} imports {name}"
         other = top(name, "ampreview.linter")
         if other is not None and other != own:
-            assert ROW[other] < ROW[own], f"{path.name} imports {name}, a layer above it"
+            assert ROW[other] <= ROW[own], f"{path.name} imports {name}, a room below its own"
         library = name.split(".")[0]
         if library in ONLY_HERE:
             assert own in ONLY_HERE[library], f"{path.name} imports {library}"
+
+
+def test_no_modules_import_each_other_in_a_circle() -> None:
+    graph: dict[str, set[str]] = {}
+    for root, package in ((LINTER, "ampreview.linter"), (RULES, "ampreview.rules")):
+        for path in modules(root):
+            name = ".".join([package_of(path, root, package), path.stem])
+            name = name.removesuffix(".__init__")
+            graph[name] = set(imported(path, package_of(path, root, package))) - {name}
+    graph["ampreview.linter.declare.accept"].discard("ampreview.linter.declare.field")  # types
+    known = {name: below & graph.keys() for name, below in graph.items()}
+    try:
+        TopologicalSorter(known).prepare()
+    except CycleError as error:
+        pytest.fail(" imports ".join(reversed(error.args[1])))
+
+
+def test_the_linter_holds_no_field_name() -> None:
+    """No path of the spec, no field name of several words, no name of a section."""
+    fields = load_schema().fields
+    names = {path.rpartition(".")[2] for path in fields} - FORMAT_WORDS
+    sections = {path.rpartition(".")[2] for path, field in fields.items() if field.model}
+    sections -= FORMAT_WORDS | PLAIN_ENGLISH
+    telling = {name for name in names if "_" in name} | sections | {"amplifier", "rail"}
+    for path in modules(LINTER):
+        for number, line in enumerate(path.read_text("utf-8").splitlines(), 1):
+            words = set(re.findall(r"[A-Za-z_0-9]+", line))
+            assert not words & telling, f"{path}:{number}: {sorted(words & telling)}"
 
 
 @pytest.mark.parametrize("path", modules(RULES), ids=lambda p: str(p.relative_to(RULES)))
@@ -165,15 +134,18 @@ def test_the_rules_know_only_the_data_types_of_a_check(path: Path) -> None:
     folder = path.relative_to(RULES).parts[0]
     for name in imported(path, package_of(path, RULES, "ampreview.rules")):
         if name.startswith("ampreview.linter"):
-            assert name == "ampreview.linter.check", f"{path.name} imports {name}"
+            allowed = VOCABULARY if folder == "spec" else VOCABULARY[:1]
+            assert name in allowed, f"{path.name} imports {name}"
         other = top(name, "ampreview.rules")
         if folder == "formulas":
             assert other in (None, "formulas"), f"{path.name} imports {name}"
+        elif folder == "spec":
+            assert other in (None, "spec"), f"{path.name} imports {name}"
         elif folder == "derived":
             assert other in (None, "formulas", "derived"), f"{path.name} imports {name}"
         else:
-            allowed = (None, "formulas", "derived", folder)
-            assert other in allowed, f"{path.name} imports {name}"
+            below = (None, "formulas", "derived", folder)
+            assert other in below, f"{path.name} imports {name}"
         assert name.split(".")[0] not in ("pydantic", "pint", "ruamel", "rich"), path.name
 
 

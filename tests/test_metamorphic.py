@@ -16,15 +16,20 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
-from ampreview.linter.catalogue import load
 from ampreview.linter.check import Check, Constant, Input
-from ampreview.linter.consistency import DOMAIN
+from ampreview.linter.declare import load_schema, local_path
+from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Finding, Leaned, Status
-from ampreview.linter.loading import Spec, load_text
-from ampreview.linter.milestone import RANK
-from ampreview.linter.quantity import Value, spell
-from ampreview.linter.review import review
-from ampreview.linter.spec import FIELDS, field_of, is_channel_path, local_path
+from ampreview.linter.judging.consistency import DOMAIN
+from ampreview.linter.judging.milestone import RANK
+from ampreview.linter.judging.review import review
+from ampreview.linter.quantities.quantity import Value, spell
+from ampreview.linter.reading.loading import Spec, load_text
+
+SCHEMA = load_schema()
+FIELDS = SCHEMA.fields
+field_of = SCHEMA.field_of
+is_channel_path = SCHEMA.is_channel_path
 
 FOLDER = Path(__file__).parents[1] / "sample_specs"
 SAMPLES = sorted(FOLDER.glob("*.amp.yaml"))

@@ -18,11 +18,14 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
+from ampreview.linter.declare import load_schema
 from ampreview.linter.finding import Finding
-from ampreview.linter.loading import Spec, load_text
-from ampreview.linter.quantity import Value, parse
-from ampreview.linter.review import review
-from ampreview.linter.spec import field_of
+from ampreview.linter.judging.review import review
+from ampreview.linter.quantities.quantity import Value, parse
+from ampreview.linter.reading.loading import Spec, load_text
+
+SCHEMA = load_schema()
+field_of = SCHEMA.field_of
 
 SAMPLES = sorted((Path(__file__).parents[1] / "sample_specs").glob("*.amp.yaml"))
 PREFIXES = {"p": -12, "n": -9, "u": -6, "m": -3, "": 0, "k": 3, "M": 6}

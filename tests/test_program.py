@@ -133,7 +133,7 @@ def test_a_fault_of_the_program_is_not_a_verdict(
     def broken(*_: object) -> None:
         raise RuntimeError("made to fail")
 
-    monkeypatch.setattr("ampreview.linter.review.load_file", broken)
+    monkeypatch.setattr("ampreview.linter.judging.review.load_file", broken)
     assert main(["assess", SOUND]) == 2
     assert "made to fail" in capsys.readouterr().err
 

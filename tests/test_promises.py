@@ -9,13 +9,16 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.loading import Spec, load_file
-from ampreview.linter.plan import plan
-from ampreview.linter.quantity import Value, spell
-from ampreview.linter.remedy import Advisor
-from ampreview.linter.review import Review, review
-from ampreview.linter.spec import field_of
-from ampreview.linter.trial import CURED, answers_of, rank
+from ampreview.linter.changes.plan import plan
+from ampreview.linter.changes.remedy import Advisor
+from ampreview.linter.changes.rerun import CURED, answers_of, rank
+from ampreview.linter.declare import load_schema
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.quantities.quantity import Value, spell
+from ampreview.linter.reading.loading import Spec, load_file
+
+SCHEMA = load_schema()
+field_of = SCHEMA.field_of
 
 SAMPLES = Path(__file__).parents[1] / "sample_specs"
 SOUND = ("choir-portable", "bird-call-pocket", "market-day-trolley", "playhouse-subwoofer")

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.catalogue import load
 from ampreview.linter.cli import COMMANDS, main
-from ampreview.linter.loading import load_text
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.reading.loading import load_text
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")

@@ -12,8 +12,8 @@ import pytest
 
 from ampreview.linter.check import Milestone
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_file
-from ampreview.linter.review import Review, review
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.reading.loading import load_file
 
 FOLDER = Path(__file__).parent.parent / "sample_specs"
 SOUND = ("bird-call-pocket", "choir-portable", "playhouse-subwoofer", "market-day-trolley",

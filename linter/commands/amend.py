@@ -6,15 +6,15 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from . import HELD, NOT_ASSESSED, RELEASED
-from .terms import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED
+from .criteria import term_arguments, terms_of
 
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from ..amendment import Amendment
-    from ..review import Review
-    from ..rewrite import Change
+    from ..judging.review import Review
+    from ..rewriting.amend import Amendment
+    from ..rewriting.rewrite import Change
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -48,9 +48,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Amend, show the difference, write the copy; the status is the copy's verdict."""
-    from ..amendment import AmendmentError
-    from ..rewrite import RewriteError
-    from ..writing import WritingError
+    from ..reading.writing import WritingError
+    from ..rewriting.amend import AmendmentError
+    from ..rewriting.rewrite import RewriteError
 
     if not (options.cure or options.plan or options.all or options.answers):
         return _refused("say what to change: --cure, --plan, --all or --answers")
@@ -63,12 +63,12 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _amend(options: argparse.Namespace) -> int:
-    from ..amendment import copy_of
     from ..finding import Severity
-    from ..reports.amended import print_amendment
+    from ..judging.review import Review, review_file
+    from ..reports.amend_text import print_amendment
+    from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.terminal import print_refusals
-    from ..review import Review, review_file
+    from ..rewriting.amend import copy_of
 
     page = console()
     hold_at = Severity(options.hold_at) if options.hold_at else None
@@ -87,8 +87,8 @@ def _amend(options: argparse.Namespace) -> int:
 
 def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
-    from ..amendment import AmendmentError, begin, cured, cured_all, planned, with_changes
-    from ..consistency import STANDING
+    from ..judging.consistency import STANDING
+    from ..rewriting.amend import AmendmentError, begin, cured, cured_all, planned, with_changes
     from .catalogue import unknown_check
 
     amendment = begin(start)
@@ -110,9 +110,9 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
 
 def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Change] | None":
     """What a file of answers adds, or None when it cannot be read or contradicts the spec."""
-    from ..answers import merger
-    from ..loading import load_file
-    from ..reports.terminal import print_refusals
+    from ..reading.loading import load_file
+    from ..reports.assess_text import print_refusals
+    from ..rewriting.answers import merger
 
     loaded = load_file(path)
     if loaded.spec is None:
@@ -126,7 +126,7 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
 
 
 def _write(options: argparse.Namespace, text: str, changed: bool, page: "Console") -> None:
-    from ..writing import write_text
+    from ..reading.writing import write_text
 
     if options.dry or not options.output or not changed:
         why = "no change" if not changed else "--dry" if options.dry else "no -o FILE given"

@@ -6,8 +6,8 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
-from . import HELD, NOT_ASSESSED, RELEASED
-from .terms import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED
+from .criteria import term_arguments, terms_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
     from ..batch import Outcome
-    from ..review import Review
+    from ..judging.review import Review
 
 FILE_WIDTH = 100
 
@@ -116,9 +116,9 @@ def _print_all(
     outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
 ) -> int:
     """Print each review as it comes."""
+    from ..judging.review import Review
+    from ..reports.assess_text import print_refusals, print_review
     from ..reports.console import console
-    from ..reports.terminal import print_refusals, print_review
-    from ..review import Review
 
     width = None if stream is sys.stdout else FILE_WIDTH
     page = console(stream, width)
@@ -138,14 +138,14 @@ def _print_all(
 def _document(outcomes: "list[tuple[str, Outcome]]", options: argparse.Namespace) -> str:
     """All reviews as one text of the kind asked for."""
     if options.report == "json":
-        from ..reports.machine import json_report
+        from ..reports.assess_json import json_report
 
         return json_report(outcomes, options.dated)
     if options.report == "sarif":
-        from ..reports.sarif import sarif_report
+        from ..reports.assess_sarif import sarif_report
 
         return sarif_report(outcomes, options.dated)
-    from ..reports.dossier import markdown_report
+    from ..reports.assess_markdown import markdown_report
 
     return markdown_report(outcomes, options.dated)
 
@@ -158,9 +158,9 @@ def _status(outcome: "Outcome") -> int:
 
 def _print_spread(review: "Review", options: argparse.Namespace, page: "Console") -> int:
     """The view of the tolerances that was asked for; not having it is told by the status."""
-    from ..builds import NumpyMissingError, build_many
-    from ..reports.spread import print_root_sum_square, print_yield
-    from ..spread import root_sum_squares
+    from ..judging.monte_carlo import NumpyMissingError, build_many
+    from ..judging.root_sum_square import root_sum_squares
+    from ..reports.tolerance_text import print_root_sum_square, print_yield
 
     if options.tolerance == "root-sum-square":
         print_root_sum_square(root_sum_squares(review), page)

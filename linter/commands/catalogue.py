@@ -7,12 +7,12 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from . import NOT_ASSESSED, RELEASED
-from .terms import house_arguments
+from ..commands import NOT_ASSESSED, RELEASED
+from .criteria import house_arguments
 
 if TYPE_CHECKING:
-    from ..criteria import Criteria
-    from ..refusal import Refusal
+    from ..judging.criteria import Criteria
+    from ..reading.refusal import Refusal
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -23,7 +23,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--fields",
         nargs="*",
         metavar="PATH",
-        help="the fields of the spec file, all or those below a path such as filter.inductor",
+        help="the fields of the spec file, all or those below a path, of the file or of a channel",
     )
     instead.add_argument(
         "--quantities",
@@ -48,16 +48,16 @@ def run(options: argparse.Namespace) -> int:
 
 def _criteria(options: argparse.Namespace) -> "Criteria | tuple[Refusal, ...]":
     """The house file named, or the one nearest to the current folder."""
-    from ..criteria import Terms, criteria_for
+    from ..judging.criteria import Terms, criteria_for
 
     return criteria_for(Path("spec"), Terms(house=options.house, no_house=options.no_house))
 
 
 def _print_checks(options: argparse.Namespace) -> int:
+    from ..reports.assess_head import print_house
+    from ..reports.assess_text import print_refusals
+    from ..reports.catalogue_text import print_entry, print_list, print_standing
     from ..reports.console import console
-    from ..reports.handbook import print_entry, print_list, print_standing
-    from ..reports.preface import print_house
-    from ..reports.terminal import print_refusals
 
     page = console()
     criteria = _criteria(options)
@@ -79,15 +79,22 @@ def _print_checks(options: argparse.Namespace) -> int:
 
 
 def _print_fields(options: argparse.Namespace) -> int:
+    from ..declare import load_schema, local_path
+    from ..reports.catalogue_fields import (
+        HOW,
+        field_groups,
+        field_markdown,
+        is_field_path,
+        print_glossary,
+    )
     from ..reports.console import console
-    from ..reports.glossary import HOW, field_groups, field_markdown, is_field_path, print_glossary
-    from ..spec import FIELDS, local_path
 
     paths = [local_path(path).removeprefix("channels.") for path in options.fields]
+    schema = load_schema()
     for path in paths:
-        if not is_field_path(path):
-            return _refused(_unknown("field or section at", path, FIELDS))
-    groups = field_groups(paths)
+        if not is_field_path(schema, path):
+            return _refused(_unknown("field or section at", path, schema.fields))
+    groups = field_groups(schema, paths)
     page = console()
     if options.markdown:
         sys.stdout.write(field_markdown(groups))
@@ -99,9 +106,9 @@ def _print_fields(options: argparse.Namespace) -> int:
 
 
 def _print_quantities(options: argparse.Namespace) -> int:
-    from ..catalogue import load
+    from ..evaluation.catalogue import load
+    from ..reports.catalogue_fields import print_glossary, quantity_groups, quantity_markdown
     from ..reports.console import console
-    from ..reports.glossary import print_glossary, quantity_groups, quantity_markdown
 
     catalogue = load()
     for name in options.quantities:

@@ -5,14 +5,14 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from . import HELD, NOT_ASSESSED, RELEASED
-from .terms import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED
+from .criteria import term_arguments, terms_of
 
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from ..loading import Loaded
-    from ..review import Review
+    from ..judging.review import Review
+    from ..reading.loading import Loaded
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -27,8 +27,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Compare the two; the exit status is 0 not worse, 1 worse, 2 could not."""
-    from ..comparison import compare
-    from ..reports.compared import compared_markdown, print_comparison
+    from ..judging.compare import compare
+    from ..reports.compare_text import compared_markdown, print_comparison
     from ..reports.console import console
 
     page = console()
@@ -46,11 +46,11 @@ def run(options: argparse.Namespace) -> int:
 
 def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review | None":
     """The review of one side, or None after saying why there is none."""
-    from ..criteria import criteria_for
     from ..finding import Severity
-    from ..reports.terminal import print_refusals
-    from ..review import review
-    from ..revision import RevisionError
+    from ..judging.criteria import criteria_for
+    from ..judging.review import review
+    from ..reading.revision import RevisionError
+    from ..reports.assess_text import print_refusals
 
     try:
         path, loaded = _loaded(name)
@@ -70,8 +70,8 @@ def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review 
 
 def _loaded(name: str) -> "tuple[Path, Loaded]":
     """Where a spec stands (for the house file), and the spec."""
-    from ..loading import load_file, load_text
-    from ..revision import content_at, split
+    from ..reading.loading import load_file, load_text
+    from ..reading.revision import content_at, split
 
     parts = split(name)
     if parts is None:
@@ -82,7 +82,7 @@ def _loaded(name: str) -> "tuple[Path, Loaded]":
 
 def _on_disk(path: str) -> Path:
     """Where a path of a revision stands in the working tree, as far as can be told."""
-    from ..revision import top_folder
+    from ..reading.revision import top_folder
 
     if path.startswith(("./", "../")):
         return Path(path)

@@ -4,22 +4,16 @@ import argparse
 import sys
 from pathlib import Path
 
-from . import NOT_ASSESSED, RELEASED
-
-CHOICES = {
-    "topology": ("half-bridge", "full-bridge"),
-    "rails": ("single", "split"),
-    "devices": ("discrete", "integrated"),
-    "source": ("battery", "dc-source", "mains-converter"),
-    "filter": ("lc", "bead", "filterless"),
-    "milestone": ("concept", "prototype", "production"),
-}
+from ..asking.form import Design, asked_first, form
+from ..commands import NOT_ASSESSED, RELEASED
+from ..declare import load_schema
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
-    for name, words in CHOICES.items():
-        parser.add_argument(f"--{name}", choices=words, default="")
+    schema = load_schema()
+    for name, path in asked_first(schema).items():
+        parser.add_argument(f"--{name}", choices=schema.fields[path].words, default="")
     parser.add_argument(
         "--channels", default="main", metavar="NAMES", help="names with commas between: left,right"
     )
@@ -29,16 +23,17 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the form, or write it to a file."""
-    from ..form import Design, form
-    from ..loading import load_text
-    from ..reports.forms import WORDS, form_text
-    from ..writing import WritingError, write_text
+    from ..reading.loading import load_text
+    from ..reading.writing import WritingError, write_text
+    from ..reports.form_text import form_text
 
     names = tuple(name.strip() for name in options.channels.split(","))
-    words = {name: getattr(options, name) for name in CHOICES}
-    known = [WORDS.get(word, word) for name, word in words.items() if word and name != "milestone"]
-    title = "Blank spec of a class-D amplifier" + (f": {', '.join(known)}." if known else ".")
-    text = form_text(form(Design(**words, channels=names)), title)
+    schema = load_schema()
+    asked = {name: path for name, path in asked_first(schema).items() if getattr(options, name)}
+    words = {path: getattr(options, name) for name, path in asked.items()}
+    known = ", ".join(f"{name} {words[path]}" for name, path in asked.items())
+    title = f"Blank {schema.title}{f': {known}' if known else ''}."
+    text = form_text(form(Design(schema, words, names)), title)
     refusals = load_text(text, "form").refusals
     if refusals or len(set(names)) < len(names):
         what = refusals[0].expected if refusals else "each channel named once"

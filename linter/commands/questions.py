@@ -4,8 +4,8 @@ import argparse
 import sys
 from pathlib import Path
 
-from . import NOT_ASSESSED, RELEASED
-from .terms import term_arguments, terms_of
+from ..commands import NOT_ASSESSED, RELEASED
+from .criteria import term_arguments, terms_of
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -25,13 +25,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the questions, or write the blank form."""
+    from ..asking.questions import groups_of
     from ..finding import Severity
-    from ..questions import groups_of
+    from ..judging.review import Review, review_file
+    from ..reading.writing import WritingError, write_text
+    from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.inquiry import blank_text, markdown, print_questions
-    from ..reports.terminal import print_refusals
-    from ..review import Review, review_file
-    from ..writing import WritingError, write_text
+    from ..reports.questions_text import blank_text, markdown, print_questions
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
     page = console()

@@ -4,7 +4,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from . import NOT_ASSESSED, RELEASED
+from ..commands import NOT_ASSESSED, RELEASED
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -17,10 +17,11 @@ def run(options: argparse.Namespace) -> int:
     """Print the schema, or write it to a file."""
     import json
 
-    from ..schema import json_schema
-    from ..writing import WritingError, write_text
+    from ..asking.json_schema import json_schema
+    from ..declare import load_schema
+    from ..reading.writing import WritingError, write_text
 
-    text = json.dumps(json_schema(), indent=2, ensure_ascii=False) + "\n"
+    text = json.dumps(json_schema(load_schema()), indent=2, ensure_ascii=False) + "\n"
     if options.output is None:
         sys.stdout.write(text)
         return RELEASED

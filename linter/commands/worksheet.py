@@ -5,13 +5,13 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from . import NOT_ASSESSED, RELEASED
-from .terms import house_arguments
+from ..commands import NOT_ASSESSED, RELEASED
+from .criteria import house_arguments
 
 if TYPE_CHECKING:
-    from ..catalogue import Catalogue
-    from ..loading import Spec
-    from ..worksheet import Sheet
+    from ..evaluation.catalogue import Catalogue
+    from ..judging.worksheet import Sheet
+    from ..reading.loading import Spec
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -25,11 +25,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the worksheets of the checks named, for each channel that they concern."""
-    from ..criteria import Terms, criteria_for
-    from ..loading import load_file
+    from ..judging.criteria import Terms, criteria_for
+    from ..reading.loading import load_file
+    from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.sheets import markdown, print_head, print_sheets
-    from ..reports.terminal import print_refusals
+    from ..reports.worksheet_text import markdown, print_head, print_sheets
     from .catalogue import unknown_check
 
     page = console()
@@ -59,9 +59,9 @@ def run(options: argparse.Namespace) -> int:
 
 def _sheets(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Sheet]":
     """The sheets asked for; without names those of every check that concerns the design."""
-    from ..engine import Assessment
+    from ..evaluation.engine import Assessment
     from ..finding import Status
-    from ..worksheet import sheet
+    from ..judging.worksheet import sheet
 
     assessment = Assessment(spec, catalogue, options.milestone or spec.milestone)
     sheets = [

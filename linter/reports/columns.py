@@ -12,7 +12,7 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
-from .marks import clean
+from .phrases import clean
 
 IN_PATH = r"(?<=\w\.)(?=[a-z_])"
 IN_WORD = r"(?<=[a-z]{3}[-/])(?=[a-z])"
@@ -57,7 +57,7 @@ def print_columns(
 def fitted(rows: Sequence[Row], room: int) -> list[int] | None:
     """The widths of the columns, the widest of them narrowed first; None if there is no room.
 
-    >>> fitted([["ab cd", "supply.v_rail"], ["x", "y"]], 24), fitted([["abc", "def"]], 8)
+    >>> fitted([["ab cd", "feed.voltage"], ["x", "y"]], 24), fitted([["abc", "def"]], 8)
     ([5, 13], None)
     """
     columns = list(zip(*rows, strict=True))
@@ -78,10 +78,10 @@ def fitted(rows: Sequence[Row], room: int) -> list[int] | None:
 def pieces(text: str) -> list[str]:
     """The parts of a text between which a line may end, with the blanks behind them.
 
-    >>> pieces("fig. 9, filter.inductor.l at 0.5 A, half-bridge")
-    ['fig. ', '9, ', 'filter.', 'inductor.', 'l ', 'at ', '0.5 A, ', 'half-', 'bridge']
-    >>> pieces("dead-time-margin")
-    ['dead-time-margin']
+    >>> pieces("fig. 9, stage.coil.l at 0.5 A, half-open")
+    ['fig. ', '9, ', 'stage.', 'coil.', 'l ', 'at ', '0.5 A, ', 'half-', 'open']
+    >>> pieces("long-check-name")
+    ['long-check-name']
     """
     return (IN_TEXT if " " in text else IN_NAME).split(text)
 
@@ -89,8 +89,8 @@ def pieces(text: str) -> list[str]:
 def wrapped(text: str, width: int) -> str:
     r"""A text in lines of at most a width, as far as its pieces allow.
 
-    >>> wrapped("channels.left.filter.inductor.l", 14)
-    'channels.left.\nfilter.\ninductor.l'
+    >>> wrapped("channels.left.stage.coils.l", 14)
+    'channels.left.\nstage.coils.l'
     """
     lines = [""]
     for piece in pieces(text):

@@ -11,8 +11,8 @@ import pytest
 
 from ampreview.linter import batch
 from ampreview.linter.batch import UNDER_WAY, Order, review_many
-from ampreview.linter.criteria import Terms
-from ampreview.linter.review import Review
+from ampreview.linter.judging.criteria import Terms
+from ampreview.linter.judging.review import Review
 
 ORDER = Order("prototype", None, Terms(day=date(2030, 1, 1)))
 HOUSE = """amplifier_house: 1

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.finding import Severity
-from ampreview.linter.review import Review, review, review_file
+from ampreview.linter.judging.review import Review, review, review_file
 
 FOLDER = Path(__file__).parent / "designs"
 SUFFIX = ".amp.yaml"

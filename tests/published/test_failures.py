@@ -12,8 +12,8 @@ from typing import NamedTuple
 import pytest
 
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.loading import load_file
-from ampreview.linter.review import Review, review, review_file
+from ampreview.linter.judging.review import Review, review, review_file
+from ampreview.linter.reading.loading import load_file
 
 FOLDER = Path(__file__).parent / "failures"
 SUFFIX = ".amp.yaml"

@@ -14,12 +14,12 @@ from typing import Any
 import pytest
 from ruamel.yaml import YAML
 
-from ampreview.linter.catalogue import load as catalogue
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import Spec, load_file
-from ampreview.linter.node import Computed, Fixed, Node
-from ampreview.linter.quantity import to_si
-from ampreview.linter.tolerance import worst_case
+from ampreview.linter.evaluation.catalogue import load as catalogue
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.evaluation.node import Computed, Fixed, Node
+from ampreview.linter.evaluation.tolerance import worst_case
+from ampreview.linter.quantities.quantity import to_si
+from ampreview.linter.reading.loading import Spec, load_file
 from ampreview.rules.derived.temperature import channel_loss
 from ampreview.rules.formulas.capacitor import reactive_current, series_rc_power
 from ampreview.rules.formulas.lc import deviation_db, ladder_gain

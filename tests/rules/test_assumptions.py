@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.catalogue import load
 from ampreview.linter.check import Arguments, Assumption, Constant, Input
-from ampreview.linter.quantity import to_si
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.quantities.quantity import to_si
 
 TABLE = Path(__file__).with_name("assumptions.csv")
 Row = tuple[str, str, str, str]

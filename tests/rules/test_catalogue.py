@@ -12,16 +12,19 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.catalogue import Catalogue, Entry, load
 from ampreview.linter.check import AtLeast, Check, Constant, Input
-from ampreview.linter.engine import Assessment
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
+from ampreview.linter.evaluation.engine import Assessment
+from ampreview.linter.evaluation.node import Computed
+from ampreview.linter.evaluation.threshold import missed
+from ampreview.linter.evaluation.tolerance import worst_case
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.loading import Spec, load_text
-from ampreview.linter.node import Computed
-from ampreview.linter.quantity import Value, quantity, to_si
-from ampreview.linter.spec import FIELDS
-from ampreview.linter.threshold import missed
-from ampreview.linter.tolerance import worst_case
+from ampreview.linter.quantities.quantity import Value, quantity, to_si
+from ampreview.linter.reading.loading import Spec, load_text
+
+SCHEMA = load_schema()
+FIELDS = SCHEMA.fields
 
 CATALOGUE: Catalogue = load()
 BY_NAME = {entry.name: entry for entry in CATALOGUE.entries}

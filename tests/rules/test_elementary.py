@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from ampreview.linter.quantity import quantity
+from ampreview.linter.quantities.quantity import quantity
 from ampreview.rules.formulas import maths
 
 POINTS = np.array([0.05, 0.3, 0.9])

@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_file
-from ampreview.linter.review import review
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_file
 
 SAMPLES = Path(__file__).parents[2] / "sample_specs"
 LEFT = "channels.left"

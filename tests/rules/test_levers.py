@@ -2,12 +2,15 @@
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.loading import load_text
-from ampreview.linter.remedy import Advisor
-from ampreview.linter.review import review
-from ampreview.linter.spec import field_of
+from ampreview.linter.changes.remedy import Advisor
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.feed import feed_word
+
+SCHEMA = load_schema()
+field_of = SCHEMA.field_of
 
 CARRIER, TO_GROUND = "modulator.carrier", "filter.c_ground.c"
 

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.catalogue import load
 from ampreview.linter.check import AtLeast, Limits
-from ampreview.linter.quantity import to_si
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.quantities.quantity import to_si
 
 with Path(__file__).with_name("limits.csv").open(newline="") as file:
     ROWS = {row["check"]: row for row in csv.DictReader(file)}

@@ -6,7 +6,7 @@ read where is said at each table; "from memory" means that the standard was not 
 
 import pytest
 
-from ampreview.linter.quantity import to_si
+from ampreview.linter.quantities.quantity import to_si
 from ampreview.rules.formulas.acoustics import (
     AIR_DENSITY,
     ONE_METRE,

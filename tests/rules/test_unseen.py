@@ -9,8 +9,8 @@ such a spec; the sum that decides it stands beside it.
 import pytest
 
 from ampreview.linter.finding import Finding
-from ampreview.linter.loading import load_text
-from ampreview.linter.review import Review, review
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.reading.loading import load_text
 
 FILTERLESS_5V = """
 amplifier_spec: 1

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 
 import pytest
 
-from ampreview.linter.catalogue import load
 from ampreview.linter.check import Arguments, Input
-from ampreview.linter.engine import assess
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 
 def answers(text: str) -> dict[str, Finding]:

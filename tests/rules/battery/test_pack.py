@@ -5,7 +5,7 @@ import math
 import pytest
 from scipy.optimize import minimize_scalar
 
-from ampreview.linter.quantity import to_si
+from ampreview.linter.quantities.quantity import to_si
 from ampreview.rules.battery.capacity_at_high_rate import figure as high_rate
 from ampreview.rules.battery.charge_voltage import CHECK as CHARGE_VOLTAGE
 from ampreview.rules.battery.pack_collapse import figure as collapse

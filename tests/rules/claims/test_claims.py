@@ -6,10 +6,10 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.claims.efficiency_plausibility import figure as excess
 from ampreview.rules.claims.rated_figures_agree import figure as disagreement
 from ampreview.rules.formulas.paperwork import (

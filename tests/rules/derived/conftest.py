@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import load_text
-from ampreview.linter.node import Gap, Node
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.evaluation.node import Gap, Node
+from ampreview.linter.reading.loading import load_text
 
 
 def resolved(name: str, text: str) -> Node | Gap:

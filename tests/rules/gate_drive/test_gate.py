@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from ampreview.linter.loading import load_text
-from ampreview.linter.review import review
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.gate import (
     bootstrap_charge,
     bootstrap_minimum,

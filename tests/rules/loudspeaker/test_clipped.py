@@ -2,10 +2,10 @@
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import assess
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 # TPA3136D2 on 12 V, 4 ohm, with the loudspeaker of a product: 3 W (e2e.ti.com thread 651100)
 THREE_WATT = """amplifier_spec: 1

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from scipy import signal
 
-from ampreview.linter.units import registry
+from ampreview.linter.quantities.units import registry
 from ampreview.rules.derived.excursion import (
     excursion_open,
     excursion_sealed,

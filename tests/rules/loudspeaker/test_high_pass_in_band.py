@@ -5,8 +5,8 @@ import pytest
 from scipy import signal
 
 from ampreview.linter.finding import Status
-from ampreview.linter.loading import load_text
-from ampreview.linter.review import review
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.loudspeaker.high_pass_in_band import figure
 
 

@@ -7,9 +7,9 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.graph import Gap, Graph
-from ampreview.linter.loading import load_text
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Gap, Graph
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.load import (
     clipped_sine_power_ratio,
     network_impedance,

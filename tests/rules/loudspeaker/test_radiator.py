@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from ampreview.linter.finding import Status
-from ampreview.linter.loading import load_text
-from ampreview.linter.review import review
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.radiator import excursion_radiator, excursion_radiator_least
 from ampreview.rules.formulas.driver import radiator_shape, sealed_shape, vented_shape
 

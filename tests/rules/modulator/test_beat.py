@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.modulator.channel_beat import apart
 
 

@@ -2,10 +2,10 @@
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 
 def judge(name: str, channel: str, milestone: str = "prototype") -> Finding:

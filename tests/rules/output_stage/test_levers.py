@@ -1,8 +1,8 @@
 """A pack that is the rail is changed by its cells in series."""
 
-from ampreview.linter.loading import load_text
-from ampreview.linter.remedy import with_remedies
-from ampreview.linter.review import review
+from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 
 FOUR_CELLS = """
 amplifier_spec: 1

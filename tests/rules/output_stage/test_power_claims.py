@@ -2,10 +2,10 @@
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import assess
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 # IRAUDAMP12: 130 W into 4 ohm on +-31 V, no distortion printed; 120 W are the clean limit
 BOARD = """amplifier_spec: 1

@@ -5,10 +5,10 @@ import math
 import numpy as np
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.current import clipped_peak, crest_with_ripple, trip_hot
 from ampreview.rules.derived.node import node_peak, static_peak
 from ampreview.rules.derived.stage import (

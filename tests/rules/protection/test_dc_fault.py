@@ -6,10 +6,10 @@ import math
 import numpy as np
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.access import coil_power
 from ampreview.rules.protection.dc_detector_bass import figure as bass
 

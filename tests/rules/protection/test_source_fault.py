@@ -3,10 +3,10 @@
 import pytest
 from scipy.optimize import brentq, minimize_scalar
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.safety import available_power
 from ampreview.rules.protection.surge_current import figure as surge
 

@@ -5,10 +5,10 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import load_text
-from ampreview.linter.node import Node
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.evaluation.node import Node
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.acoustics import (
     EXPOSURE_RULES,
     a_weighting_at_most,
@@ -97,7 +97,7 @@ def test_itu_t_h_870_levels(weekly: float, level: float) -> None:
 
 
 def test_every_rule_is_a_word_of_the_spec() -> None:
-    from ampreview.linter.spec import FIELDS
+    from ampreview.linter.declare import FIELDS
 
     assert set(FIELDS["safety.exposure_rule"].words) == set(EXPOSURE_RULES)
 

@@ -5,10 +5,10 @@ import math
 import numpy as np
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import load_text
-from ampreview.linter.node import Node
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.evaluation.node import Node
+from ampreview.linter.reading.loading import load_text
 
 
 def value(text: str, name: str) -> float:

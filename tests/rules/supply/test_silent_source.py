@@ -3,8 +3,8 @@
 import pytest
 
 from ampreview.linter.finding import Status
-from ampreview.linter.loading import load_text
-from ampreview.linter.review import review
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 
 SPEC = """
 amplifier_spec: 1

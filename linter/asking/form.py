@@ -1,0 +1,119 @@
+"""What a blank spec asks of a design: the fields of the models that concern it, as a tree."""
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+
+from pydantic import BaseModel
+
+from ..declare import CHANNELS, Designs, Field, Schema, declared
+from ..reading.format import SPEC_KEY, VERSION
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """What is known of a design before its spec is written.
+
+    words: of the fields that are asked first, by path; where one is missing it is not known.
+    """
+
+    schema: Schema
+    words: Mapping[str, str] = field(default_factory=dict)
+    channels: tuple[str, ...] = ("main",)
+
+    def filled_in(self, path: str) -> str:
+        """What the form says at a path already."""
+        return VERSION if path == SPEC_KEY else self.words.get(path, "")
+
+    def rules_out(self, concerns: Designs | None) -> bool:
+        """Whether a field with these concerns has no place in the design."""
+        return concerns is not None and all(map(self._contradicts, concerns.when))
+
+    def settles(self, concerns: Designs | None) -> bool:
+        """Whether it is known that a field with these concerns has a place in the design."""
+        return concerns is None or any(map(self._meets, concerns.when))
+
+    def _word(self, path: str) -> str:
+        if path == CHANNELS:
+            return "several" if len(self.channels) > 1 else "one"
+        return self.words.get(path, "")
+
+    def _contradicts(self, needed: Mapping[str, tuple[str, ...]]) -> bool:
+        return any(self._word(path) not in ("", *words) for path, words in needed.items())
+
+    def _meets(self, needed: Mapping[str, tuple[str, ...]]) -> bool:
+        return all(self._word(path) in words for path, words in needed.items())
+
+
+def asked_first(schema: Schema) -> Mapping[str, str]:
+    """The words that decide what else is asked: their names, and the paths of their fields."""
+    found = ((field.asked_first, path) for path, field in schema.fields.items())
+    return {name: path for name, path in found if name}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of a form, with those below it.
+
+    value: what is filled in.  only_for: the designs that it concerns where that is not
+    known.  optional: to be commented out.  same_as: the channel that it repeats.
+    """
+
+    name: str
+    field: Field
+    value: str = ""
+    below: tuple["Entry", ...] = ()
+    only_for: str = ""
+    optional: bool = False
+    same_as: str = ""
+
+
+def form(design: Design) -> tuple[Entry, ...]:
+    """The blank spec of a design, in the order of the models."""
+    return tuple(_entries(design.schema.root, "", design, None))
+
+
+def pruned(
+    entries: tuple[Entry, ...], wanted: Collection[str], prefix: str = ""
+) -> tuple[Entry, ...]:
+    """The part of a form that leads to some paths; a wanted section keeps all its lines."""
+    return tuple(_kept(entries, wanted, prefix))
+
+
+def _kept(entries: tuple[Entry, ...], wanted: Collection[str], prefix: str) -> Iterator[Entry]:
+    for entry in entries:
+        path = f"{prefix}{entry.name}"
+        if path in wanted:
+            section = entry.field.kind == "section"
+            yield Entry(entry.name, entry.field, "", entry.below, optional=section)
+            continue
+        below = pruned(entry.below, wanted, f"{path}.")
+        if below:
+            yield Entry(entry.name, entry.field, "", below)
+
+
+def _entries(
+    model: type[BaseModel], prefix: str, design: Design, known: Designs | None
+) -> Iterator[Entry]:
+    for name, info in model.model_fields.items():
+        field, path = declared(info), f"{prefix}{name}"
+        if design.rules_out(field.concerns):
+            continue
+        concerns = None if field.concerns in (None, known) else field.concerns
+        only_for = "" if concerns is None or design.settles(concerns) else concerns.text
+        if field.model is None:
+            yield Entry(name, field, design.filled_in(path), (), only_for)
+        elif field.kind == "named sections":
+            yield Entry(name, field, "", tuple(_channels(field, design)))
+        else:
+            below = tuple(_entries(field.model, f"{path}.", design, field.concerns))
+            optional = field.can_be_none or field.kind == "sections"
+            if below:
+                yield Entry(name, field, "", below, only_for, optional)
+
+
+def _channels(field: Field, design: Design) -> Iterator[Entry]:
+    first, *others = design.channels
+    below = tuple(_entries(design.schema.channel, "", design, None))
+    yield Entry(first, field, "", below)
+    for name in others:
+        yield Entry(name, field, same_as=first)

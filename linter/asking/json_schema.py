@@ -1,0 +1,135 @@
+"""The spec file as a JSON Schema (draft 2020-12), so that an editor can help with it.
+
+Everything comes from the models.  A schema judges form, not meaning: quantities are texts
+to it, with a usual range in their description; the program judges them.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import BaseModel
+
+from ..declare import Field, Schema, declared
+from ..declare.accept import NAME_LENGTH
+from ..quantities.value import PROVENANCES, SIDES
+
+DRAFT = "https://json-schema.org/draft/2020-12/schema"
+# A YAML reader may hand a text on as number, yes or no: the program takes all as text.
+ANY_TEXT = {"type": ["string", "number", "boolean", "null"]}
+YES_NO = ["yes", "no", True, False, "true", "false", None]
+
+
+def json_schema(known: Schema) -> dict[str, Any]:
+    """The schema of a whole spec file."""
+    definitions: dict[str, Any] = {"quantity": _quantity(), "number": _number()}
+    schema = _section(known.root, definitions)
+    head = {"$schema": DRAFT, "title": f"{known.title.capitalize()} (*.amp.yaml)"}
+    return {**head, **schema, "$defs": definitions}
+
+
+def _quantity() -> dict[str, Any]:
+    """A text with a unit, or a data-sheet line, or a value with its provenance."""
+    return _written({"type": "string"}, {"type": ["string", "null"]})
+
+
+def _number() -> dict[str, Any]:
+    """A plain number, which YAML hands on as number or text."""
+    return _written({"type": ["string", "number"]}, {"type": ["string", "number", "null"]})
+
+
+def _written(inner: dict[str, Any], plain: dict[str, Any]) -> dict[str, Any]:
+    source = {"from": {"enum": list(PROVENANCES), "description": "where the value comes from"}}
+    line = {
+        "type": "object",
+        "description": "data-sheet line: any of min, typ and max",
+        "properties": {**dict.fromkeys(SIDES, inner), **source},
+        "anyOf": [{"required": [side]} for side in SIDES],
+        "additionalProperties": False,
+    }
+    sourced = {
+        "type": "object",
+        "description": "value with its provenance",
+        "properties": {"value": inner, **source},
+        "required": ["value"],
+        "additionalProperties": False,
+    }
+    return {"anyOf": [plain, line, sourced]}
+
+
+def _section(model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
+    fields = {name: declared(info) for name, info in model.model_fields.items()}
+    schema: dict[str, Any] = {
+        "type": "object",
+        "description": (model.__doc__ or "").split("\n", 1)[0],
+        "properties": {name: _field(field, definitions) for name, field in fields.items()},
+        "additionalProperties": False,
+    }
+    required = [name for name, field in fields.items() if field.required]
+    return {**schema, "required": required} if required else schema
+
+
+def _field(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
+    schema = {"description": described(field), **_shape(field, definitions)}
+    if field.example and field.kind not in ("word", "flag", "list"):
+        schema["examples"] = [field.example]
+    default = field.default.value if field.default is not None else None
+    if isinstance(default, str):
+        schema["default"] = default
+    return schema
+
+
+def described(field: Field) -> str:
+    """Meaning, unit and usual range of a field, as an editor shows it."""
+    unit = f" [{field.unit}]" if field.unit not in ("1", "word") else ""
+    usual = f"; usually {field.usual}" if field.usual else ""
+    high = f", its upper end {field.usual_high}" if field.usual_high else ""
+    concerns = f"; for {field.concerns.text}" if field.concerns else ""
+    return f"{field.meaning.rstrip('.')}{unit}{usual}{high}{concerns}"
+
+
+def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
+    if field.kind == "count":
+        kinds = ["string", "integer"] if field.required else ["string", "integer", "null"]
+        return {"type": kinds}
+    if field.kind == "quantity":
+        return _reference("number" if field.unit == "1" else "quantity")
+    if field.kind == "word":
+        return {"enum": [*field.words, None]}
+    if field.kind == "flag":
+        return {"enum": YES_NO}
+    if field.kind == "list":
+        member = {"enum": list(field.words)} if field.words else {"type": ["string", "number"]}
+        return {"type": ["array", "null"], "items": member}
+    if field.model is None:
+        return ANY_TEXT if not field.required else {"type": ["string", "number", "boolean"]}
+    return _group(field, field.model, definitions)
+
+
+def _group(field: Field, model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
+    name = model.__name__
+    if name not in definitions:
+        definitions[name] = {}
+        definitions[name] = _section(model, definitions)
+    inside = _reference(name)
+    if field.kind == "sections":
+        return {"type": ["array", "null"], "items": inside}
+    if field.kind == "named sections":
+        names: Mapping[str, Any] = {
+            "minLength": 1,
+            "maxLength": NAME_LENGTH,
+            "not": {"const": "product"},
+        }
+        members = {"anyOf": [inside, {"type": "null"}]}
+        return {
+            "type": ["object", "null"],
+            "propertyNames": names,
+            "additionalProperties": members,
+        }
+    others: list[dict[str, Any]] = [{"type": "null"}]
+    if field.can_be_none:
+        others.append({"const": "none", "description": "not in the product"})
+    return {"anyOf": [inside, *others]}
+
+
+def _reference(name: str) -> dict[str, Any]:
+    return {"$ref": f"#/$defs/{name}"}

@@ -1,0 +1,214 @@
+"""What to ask for: the gaps behind open answers, by part, the most useful first.
+
+A question counts as often as open answers lack it.  Channels that state the same of a part
+are asked once.
+"""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from ..declare import CHANNELS, Field, Schema, local_path
+from ..finding import Finding, Missing, Status
+from ..judging.review import Review
+from ..reading.loading import Spec, steps_of
+from .form import Design, Entry, form, pruned
+
+PRODUCT_PART = "product as a whole"
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One quantity to ask for.
+
+    paths: where the answer belongs, one for each channel that it holds for.  with_it:
+    names of unstated fields that make the condition.  needed_for: titles of the checks.
+    unlocks: open answers that lack it; alone: those that lack nothing else.
+    """
+
+    paths: tuple[str, ...]
+    field: Field
+    with_it: tuple[str, ...]
+    needed_for: tuple[str, ...]
+    unlocks: int
+    alone: int
+
+    @property
+    def local(self) -> str:
+        """The path as seen from its channel."""
+        return local_path(self.paths[0])
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The questions about one part.
+
+    type_number: of the part, if the spec has one; unlocks: open answers that lack
+    something of it.
+    """
+
+    part: str
+    channels: tuple[str, ...]
+    type_number: str
+    questions: tuple[Question, ...]
+    unlocks: int
+
+
+def groups_of(review: Review) -> tuple[Group, ...]:
+    """The questions that a review leaves open, the most useful part first."""
+    opened = review.of_status(Status.OPEN)
+    spec = review.spec
+    merged: dict[tuple[str, ...], list[Missing]] = {}
+    for missing in dict.fromkeys(item for finding in opened for item in finding.missing):
+        if _field(spec.schema, missing.path) is not None:
+            merged.setdefault(_twins(spec, missing.path), []).append(missing)
+    questions = [_question(spec, paths, opened) for paths in merged]
+    parts: dict[tuple[str, tuple[str, ...]], list[Question]] = {}
+    for question in questions:
+        key = (_section(question.local, question.field), _channels(question.paths, spec.schema))
+        parts.setdefault(key, []).append(question)
+    groups = [_group(spec, *key, members, opened) for key, members in parts.items()]
+    return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
+
+
+def blank(review: Review, groups: Iterable[Group]) -> tuple[Entry, ...]:
+    """The questions as a form, to be filled in and merged into the spec."""
+    wanted = {
+        re.sub(r"\[\d*\].*", "", path)
+        for group in groups
+        for question in group.questions
+        for path in question.paths
+    }
+    whole = form(Design(review.spec.schema))
+    found: list[Entry] = []
+    for entry in whole:
+        if entry.name != CHANNELS:
+            found += (entry,) if entry.value else pruned((entry,), wanted)
+            continue
+        channels = tuple(_channel_forms(review.spec, entry, wanted))
+        if channels:
+            found.append(Entry(CHANNELS, entry.field, "", channels))
+    return tuple(found)
+
+
+def _channel_forms(spec: Spec, entry: Entry, wanted: set[str]) -> Iterator[Entry]:
+    """A form for each channel; a later one that is asked the same repeats the first."""
+    first: tuple[str, set[str]] | None = None
+    for name in spec.channels:
+        asked = {path for path in wanted if path.startswith(f"{CHANNELS}.{name}.")}
+        local = {local_path(path) for path in asked}
+        if not asked:
+            continue
+        if (
+            first
+            and local == first[1]
+            and all(
+                name in _channels(_twins(spec, f"{CHANNELS}.{first[0]}.{path}"), spec.schema)
+                for path in local
+            )
+        ):
+            yield Entry(name, entry.field, same_as=first[0])
+            continue
+        below = pruned(entry.below[0].below, local)
+        yield Entry(name, entry.field, "", below)
+        first = first or (name, local)
+
+
+def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> Question:
+    asking = [item for item in opened if any(gap.path in paths for gap in item.missing)]
+    alone = [item for item in asking if all(gap.path in paths for gap in item.missing)]
+    return Question(
+        paths,
+        spec.schema.field_of(paths[0]),
+        tuple(_companions(spec, paths[0])),
+        tuple(dict.fromkeys(item.title for item in asking)),
+        len(asking),
+        len(alone),
+    )
+
+
+def _group(
+    spec: Spec,
+    section: str,
+    channels: tuple[str, ...],
+    members: list[Question],
+    opened: Sequence[Finding],
+) -> Group:
+    paths = {path for question in members for path in question.paths}
+    asking = [item for item in opened if any(gap.path in paths for gap in item.missing)]
+    prefix = f"{CHANNELS}.{channels[0]}." if channels else ""
+    number = spec.values.get(f"{prefix}{section}.part", "")
+    ordered = sorted(members, key=lambda item: (-item.unlocks, -item.alone, item.local))
+    return Group(
+        _part(spec.schema, section, bool(channels)),
+        channels,
+        str(number),
+        tuple(ordered),
+        len(asking),
+    )
+
+
+def _twins(spec: Spec, path: str) -> tuple[str, ...]:
+    """The same path in every channel that states the same of that part."""
+    if not path.startswith(f"{CHANNELS}."):
+        return (path,)
+    own, local = path.split(".")[1], local_path(path)
+    mine = _around(spec, own, local)
+    return tuple(
+        f"{CHANNELS}.{name}.{local}"
+        for name in spec.channels
+        if name == own or _around(spec, name, local) == mine
+    )
+
+
+def _around(spec: Spec, channel: str, local: str) -> tuple[int, Any]:
+    """The innermost section on the way to a path that states anything, and what it states."""
+    data: Any = spec.data.get(CHANNELS, {}).get(channel)
+    depth = 0
+    for step in steps_of(local)[:-1]:
+        inner = data.get(step) if isinstance(data, Mapping) else None
+        if not isinstance(inner, Mapping):
+            break
+        data, depth = inner, depth + 1
+    return depth, data
+
+
+def _companions(spec: Spec, path: str) -> Iterator[str]:
+    """Unstated fields of the section that say under which condition the value holds."""
+    fields = spec.schema.fields
+    section, _, name = local_path(path).rpartition(".")
+    for other in fields if section else ():
+        above, _, short = other.rpartition(".")
+        full = f"{path.removesuffix(name)}{short}"
+        if above != section or short == name or full in spec.values:
+            continue
+        if _names(spec.schema.field_of(path), short) or _names(fields[other], name):
+            yield short
+
+
+def _names(field: Field, name: str) -> bool:
+    """Whether a meaning names another field ahead of what it says about silence."""
+    about = re.split(r"[;(]", field.meaning)[0]
+    return "_" in name and bool(re.search(rf"\b{re.escape(name)}\b", about))
+
+
+def _field(schema: Schema, path: str) -> Field | None:
+    try:
+        return schema.field_of(path)
+    except KeyError:
+        return None
+
+
+def _section(local: str, field: Field) -> str:
+    """The section that a path belongs to; a section that is asked for is its own."""
+    return local if field.kind == "section" else re.sub(r"\[.*", "", local.rpartition(".")[0])
+
+
+def _part(schema: Schema, section: str, of_channel: bool) -> str:
+    ratings = schema.part_of(CHANNELS) if of_channel else PRODUCT_PART
+    return schema.part_of(section) or ratings
+
+
+def _channels(paths: tuple[str, ...], schema: Schema) -> tuple[str, ...]:
+    return tuple(path.split(".")[1] for path in paths if schema.is_channel_path(path))

@@ -1,0 +1,249 @@
+"""What a change of the spec does to the answers of a review, found by running it again.
+
+Only answers that can differ are judged anew; everything that does not depend on the
+changed leaves is taken over, and each trial is run once.
+"""
+
+from collections.abc import Iterable, Mapping
+from contextlib import suppress
+from dataclasses import dataclass, replace
+
+from ..evaluation.affected import Change
+from ..evaluation.catalogue import Entry
+from ..evaluation.engine import Assessment
+from ..evaluation.node import FigureError
+from ..finding import Finding, Remedy, Status
+from ..judging.consistency import STANDING, standing_findings
+from ..judging.milestone import RANK
+from ..judging.review import Review, concluded
+from ..quantities.quantity import Value
+
+CLEAR = 9
+CURED = (Status.MEETS, Status.NOT_APPLICABLE)
+FURTHER = 0.01
+
+Key = tuple[str, str]
+Answers = Mapping[Key, Finding]
+Changes = tuple[tuple[str, object], ...]
+Changed = tuple[tuple[str, str], ...]
+Name = tuple[object, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """A spec with changes, and its answers in full.
+
+    run: what gave the answers that differ.
+    """
+
+    changes: Changes
+    run: Assessment
+    answers: Answers
+
+
+def rank(finding: Finding | None) -> int:
+    """0 for critical, 1 major, 2 minor; a large number when nothing is found."""
+    if finding is None or finding.severity is None:
+        return CLEAR
+    return RANK[finding.severity]
+
+
+def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
+    """Answers by check and subject; of several standing findings the gravest counts."""
+    found: dict[Key, Finding] = {}
+    for item in findings:
+        key = (item.check, item.subject)
+        if key not in found or rank(item) < rank(found[key]):
+            found[key] = item
+    return found
+
+
+def in_text(value: object) -> str:
+    """A new value as a reader would write it; a data-sheet line in flow style.
+
+    >>> in_text({"min": "8 ns", "typ": "12 ns"})
+    '{min: 8 ns, typ: 12 ns}'
+    """
+    if isinstance(value, Mapping):
+        return "{" + ", ".join(f"{key}: {text}" for key, text in value.items()) + "}"
+    return str(value)
+
+
+class Bench:
+    """Runs trials on the spec of one review.
+
+    run: the run that the review was made from, where it is still at hand.
+    """
+
+    def __init__(self, review: Review, run: Assessment | None = None) -> None:
+        self.review = review
+        self.run = run or _resolved(review)
+        self.answers = answers_of(review.findings)
+        self._trials: dict[tuple[Key, Name], Trial | None] = {}
+        self._proven: dict[Name, Trial] = {}
+        self._behind: dict[Changed, Trial] = {}
+        self._variants: dict[tuple[str, str], Assessment | None] = {}
+
+    def trial(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Trial | None:
+        """The answers after some changes.
+
+        None where the changes cannot be, do not cure ``key``, or bring about a finding of
+        rank ``limit`` or graver.  Channels written once and referred to by alias change
+        together, and so do stated values that follow from a changed one.
+        """
+        whole = {twin: value for path, value in changes.items() for twin in self.twins(path)}
+        name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
+        proven = self._proven.get(name)
+        if proven is not None and key[0] not in STANDING:
+            return proven if proven.answers[key].status in CURED else None
+        if (key, name) not in self._trials:
+            trial = self._with_followers(whole, key, limit)
+            self._trials[key, name] = trial
+            if trial is not None:
+                self._proven[name] = trial
+        return self._trials[key, name]
+
+    def twins(self, path: str) -> tuple[str, ...]:
+        """The paths of all channels whose value is the same piece of text."""
+        parts = path.split(".", 2)
+        here = self._spot(path)
+        if parts[0] != "channels" or here is None:
+            return (path,)
+        paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
+        return tuple(other for other in paths if self._spot(other) == here)
+
+    def _spot(self, path: str) -> tuple[int, int] | None:
+        places = self.review.spec.places.get(path)
+        return (places[0].line, places[0].column) if places else None
+
+    def variant(self, path: str, value: object) -> Assessment | None:
+        """A run with one other value, for a change that needs a second one."""
+        name = (path, in_text(value))
+        if name not in self._variants:
+            revised = self.run.revised({path: value})
+            self._variants[name] = revised[0] if revised else None
+        return self._variants[name]
+
+    def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
+        """The whole review of the spec with a remedy that a trial has proven, and its run."""
+        trial = self._behind[remedy.changes]
+        answers = (trial.answers[entry.name, subject] for entry, subject in self.run.questions())
+        fresh = (replace(item, permitted="") for item in answers)
+        before = self.review
+        return concluded(trial.run, fresh, before.verdict.hold_at, before.criteria), trial.run
+
+    def effects(self, trial: Trial, key: Key) -> Remedy:
+        """What the re-run shows, beside the answer to ``key`` itself."""
+        lists: dict[str, list[str]] = {x: [] for x in ("cured", "eased", "worsened", "appeared")}
+        for other in sorted(trial.answers.keys() | self.answers.keys()):
+            old, new = self.answers.get(other), trial.answers.get(other)
+            before, after = rank(old), rank(new)
+            if other == key or (before == after and not _goes_further(old, new)):
+                continue
+            if before == CLEAR:
+                kind = "appeared"
+            elif after == CLEAR:
+                kind = "cured"
+            else:
+                kind = "eased" if after > before else "worsened"
+            lists[kind].append(f"{other[0]} ({other[1]})")
+        changes = tuple((path, in_text(value)) for path, value in trial.changes)
+        was = tuple(self._was(path) for path, _ in changes)
+        self._behind[changes] = trial
+        return Remedy(changes, trial.changes, was, *map(tuple, lists.values()))
+
+    def spoilt_by(self, trial: Trial, key: Key) -> list[Key]:
+        """What a trial brings about or makes worse, the gravest first."""
+        found = [
+            other
+            for other, new in trial.answers.items()
+            if other != key and self._spoilt(other, new, CLEAR - 1)
+        ]
+        return sorted(found, key=lambda other: (rank(trial.answers[other]), other))
+
+    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
+        trial = self._rerun(changes, key, limit)
+        if trial is None:
+            return None
+        follow = self._followers(trial)
+        if follow:
+            trial = self._rerun({**changes, **follow}, key, limit)
+        if trial is not None and any(self._spoilt(k, x, limit) for k, x in trial.answers.items()):
+            return None
+        return trial
+
+    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
+        revised = self.run.revised(changes)
+        if revised is None:
+            return None
+        run, change = revised
+        answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
+        for entry, subject in self._in_question(change, key):
+            other = (entry.name, subject)
+            answers[other] = run.judge(entry, subject)
+            if other == key and answers[other].status not in CURED:
+                return None
+            if other != key and self._spoilt(other, answers[other], limit):
+                return None
+        standing = standing_findings(run.spec, run.graph)
+        if any(item.check == key[0] and item.leaves & change.touched for item in standing):
+            return None
+        answers |= answers_of(standing)
+        return Trial(tuple(sorted(changes.items())), run, answers)
+
+    def _in_question(self, change: Change, key: Key) -> list[tuple[Entry, str]]:
+        """What must be judged anew: ``key`` first, then the tightest."""
+        found = [
+            (entry, subject)
+            for entry, subject in self.run.questions()
+            if (entry.name, subject) == key or self._altered(entry, subject, change)
+        ]
+        found.sort(key=lambda item: self._tightness((item[0].name, item[1]), key))
+        return found
+
+    def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
+        margin = self.answers[other].margin
+        return other != key, margin if margin is not None else 1.0
+
+    def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
+        """Whether an answer is a finding of ``limit`` or graver, new or further off."""
+        after, old = rank(new), self.answers.get(other)
+        if after > limit:
+            return False
+        return after < rank(old) or (after == rank(old) and _goes_further(old, new))
+
+    def _altered(self, entry: Entry, subject: str, change: Change) -> bool:
+        """Whether an answer can differ after a change; one that crashed always can."""
+        before = self.answers[entry.name, subject]
+        crashed = before.status is Status.FINDING and before.figure is None
+        return crashed or change.alters(entry.name, before.leaves)
+
+    def _followers(self, trial: Trial) -> dict[str, object]:
+        """Values stated beside what they follow from, which the change has made untrue."""
+        follow: dict[str, object] = {}
+        for (check, subject), item in trial.answers.items():
+            if check == "stated-value-contradicts" and (check, subject) not in self.answers:
+                follow |= dict.fromkeys(item.leaves, item.follows)
+        return follow
+
+    def _was(self, path: str) -> str:
+        stated = self.review.spec.values.get(path)
+        if isinstance(stated, Value):
+            return stated.text
+        return str(stated) if stated is not None else ""
+
+
+def _resolved(review: Review) -> Assessment:
+    """A run with every name resolved, so that a trial resolves only what its changes alter."""
+    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    for entry, subject in run.questions():
+        with suppress(FigureError):
+            run.prepare(entry, subject, run.graph)
+    return run
+
+
+def _goes_further(old: Finding | None, new: Finding | None) -> bool:
+    """Whether a finding of the same severity misses its limit by more than before."""
+    if old is None or new is None or old.margin is None or new.margin is None:
+        return False
+    return new.severity is not None and new.margin < old.margin - FURTHER

@@ -1,0 +1,65 @@
+"""What several commands take alike: milestone, deviations, house file, day of the review."""
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from ..judging.criteria import Terms
+
+
+def term_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options on what a spec is held against."""
+    parser.add_argument(
+        "--milestone",
+        choices=("concept", "prototype", "production"),
+        help="what the verdict is wanted for (default: what the spec says)",
+    )
+    parser.add_argument(
+        "--hold-at",
+        choices=("critical", "major", "minor"),
+        help="mildest severity that holds (default: by milestone)",
+    )
+    parser.add_argument(
+        "--deviations",
+        type=Path,
+        metavar="FILE",
+        help="permissions beside those of the spec; the spec stays as it is",
+    )
+    parser.add_argument(
+        "--date",
+        type=_day,
+        metavar="YYYY-MM-DD",
+        help="day of the review, against which permissions run out (default: today)",
+    )
+    house_arguments(parser)
+
+
+def house_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options on the house file."""
+    house = parser.add_mutually_exclusive_group()
+    house.add_argument(
+        "--house",
+        type=Path,
+        metavar="FILE",
+        help="house file (default: house.ampreview.yaml in the spec's folder or above)",
+    )
+    house.add_argument("--no-house", action="store_true", help="go without a house file")
+
+
+def terms_of(options: argparse.Namespace) -> "Terms":
+    """The terms that the options ask for."""
+    from ..judging.criteria import Terms
+
+    return Terms(options.date, options.deviations, options.house, options.no_house)
+
+
+def _day(text: str) -> "date":
+    from ..judging.deviation import day_of
+
+    day = day_of(text)
+    if day is None:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a day such as 2030-06-30")
+    return day

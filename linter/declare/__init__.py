@@ -1,0 +1,44 @@
+"""How a spec is declared: fields and sections in words, and the schema that they make."""
+
+from ..quantities.value import Value
+from .field import (
+    Designs,
+    Field,
+    Section,
+    absent,
+    adverse,
+    declared,
+    favourable,
+    usual_bounds,
+    usually,
+)
+from .kinds import count, flag, listed, quantity, section, text, word
+from .paths import CHANNELS, PRODUCT, field_path, local_path, subject_of
+from .schema import Schema, load_schema
+
+__all__ = [
+    "CHANNELS",
+    "PRODUCT",
+    "Designs",
+    "Field",
+    "Schema",
+    "Section",
+    "Value",
+    "absent",
+    "adverse",
+    "count",
+    "declared",
+    "favourable",
+    "field_path",
+    "flag",
+    "listed",
+    "load_schema",
+    "local_path",
+    "quantity",
+    "section",
+    "subject_of",
+    "text",
+    "usual_bounds",
+    "usually",
+    "word",
+]

@@ -1,0 +1,137 @@
+"""How a field of the spec is declared: unit, meaning, usual range, default, as data.
+
+The sections of the spec are pydantic models whose fields are declared with the
+functions below, one field a line where it fits.  The glossary, the JSON Schema, the
+blank form, the prefix-slip finding and the assumptions of the engine all read the same
+``Field`` objects.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
+from pydantic.fields import FieldInfo
+from pydantic_core import CoreSchema, PydanticUndefined
+
+from ..check import COMMON_PRACTICE, Assumption, Source, derivation
+from .accept import schema_of
+from .usual import bounds
+
+Kind = Literal[
+    "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
+]
+NotFitted = Literal["none"]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Designs:
+    """The designs that a field concerns.
+
+    text: as a reader would say it.  when: alternatives, each of word-valued paths and the
+    words of which each must have one; the path ``channels`` has the word one or several.
+    """
+
+    text: str
+    when: tuple[Mapping[str, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """What is known of one field.
+
+    unit: unit that the field is shown in; decides the dimension.  ``degC`` is a
+        temperature, ``K`` a difference; ``%`` a share; ``V/V`` a gain; ``dB`` a level.
+    usual: ``low .. high`` as text with units; outside it the program asks whether a
+        prefix slipped.  ``0 or low .. high`` allows zero beside it.
+    possible: range beyond which a value is refused, where physics or a standard sets one;
+        else that of the unit, else a thousand million times beyond the usual range.
+    usual_high: the usual range of the upper end, where it has one of its own.
+    given: how data sheets and designers state it: line, typ, max, tol, range, value.
+    concerns: designs for which it matters; None: all of them.
+    part: the part that a section describes, in the words of those who make or sell it.
+    asked_first: name under which a blank spec asks for this word ahead of the others.
+    default: what silence means, if anything.
+    example: text that would be accepted.
+    model: the pydantic model of a section.
+    """
+
+    kind: Kind
+    meaning: str
+    unit: str = "1"
+    usual: str = ""
+    usual_high: str = ""
+    given: str = "value"
+    concerns: Designs | None = None
+    words: tuple[str, ...] = ()
+    default: Assumption | None = None
+    example: str = ""
+    zero: bool = False
+    can_be_none: bool = False
+    required: bool = False
+    model: type[BaseModel] | None = None
+    possible: str = ""
+    part: str = ""
+    asked_first: str = ""
+
+    @property
+    def expected(self) -> str:
+        """What is usually stated here, in words."""
+        return f"usually {self.usual}" if self.usual else "with its unit"
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        """Lets pydantic accept what ``accept`` accepts for this field."""
+        return schema_of(self, handler)
+
+
+def declared(info: FieldInfo) -> Field:
+    """The ``Field`` behind a pydantic field."""
+    return next(item for item in info.metadata if isinstance(item, Field))
+
+
+def spec_field(field: Field) -> Any:
+    """A pydantic field that carries ``field``; optional unless the field is required."""
+    info = FieldInfo(default=PydanticUndefined if field.required else None)
+    info.metadata = [field]
+    return info
+
+
+class Section(BaseModel):
+    """A section of the spec: read once, never changed, unknown keys refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+
+
+def usual_bounds(field: Field, upper_end: bool = False) -> tuple[float, float] | None:
+    """The usual range of a field in SI, or of the upper end of its range."""
+    text = (field.usual_high or field.usual) if upper_end else field.usual
+    return bounds(text, field.unit) if text else None
+
+
+# Defaults
+
+SILENCE = Source("convention of the spec file: what is not mentioned", kind="common practice")
+BEST = derivation("bound: the best that can be")
+WORST = derivation("bound: the worst that can be")
+
+
+def absent(value: str | float = "none") -> Assumption:
+    """Silence means that the thing is not in the product, or not done."""
+    return Assumption(value, "absent", SILENCE)
+
+
+def favourable(value: str | float, basis: Source = BEST) -> Assumption:
+    """Silence is read in favour of the design."""
+    return Assumption(value, "favourable", basis)
+
+
+def adverse(value: str | float, basis: Source = WORST) -> Assumption:
+    """Silence is read as the worst case."""
+    return Assumption(value, "adverse", basis)
+
+
+def usually(value: str | float, basis: Source = COMMON_PRACTICE) -> Assumption:
+    """Silence is read as what the trade usually does; it may err either way."""
+    return Assumption(value, "neutral", basis)

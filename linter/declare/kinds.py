@@ -1,0 +1,171 @@
+"""The kinds of fields that a section may have, one function each."""
+
+from typing import Any
+
+from pydantic import BaseModel
+
+from ..check import Assumption
+from .field import Designs, Field, Kind, spec_field
+from .usual import middle
+
+
+def quantity(
+    unit: str,
+    meaning: str,
+    usual: str = "",
+    *,
+    usual_high: str = "",
+    given: str = "value",
+    concerns: Designs | None = None,
+    default: Assumption | None = None,
+    example: str = "",
+    possible: str = "",
+) -> Any:
+    """A number with a unit (``1``: a bare number that need not be whole)."""
+    return spec_field(
+        Field(
+            "quantity",
+            meaning,
+            unit,
+            usual,
+            usual_high,
+            given,
+            concerns,
+            default=default,
+            example=example or middle(usual),
+            zero=usual.startswith("0 "),
+            possible=possible,
+        )
+    )
+
+
+def count(
+    meaning: str,
+    usual: str,
+    *,
+    concerns: Designs | None = None,
+    default: Assumption | None = None,
+    example: str = "2",
+    required: bool = False,
+    possible: str = "",
+) -> Any:
+    """A whole number without a unit."""
+    return spec_field(
+        Field(
+            "count",
+            meaning,
+            usual=usual,
+            given="count",
+            concerns=concerns,
+            default=default,
+            example=example,
+            zero=usual.startswith("0 "),
+            required=required,
+            possible=possible,
+        )
+    )
+
+
+def word(
+    words: tuple[str, ...],
+    meaning: str,
+    *,
+    concerns: Designs | None = None,
+    default: Assumption | None = None,
+    asked_first: str = "",
+) -> Any:
+    """One of the given words."""
+    return spec_field(
+        Field(
+            "word",
+            meaning,
+            "word",
+            given="word",
+            concerns=concerns,
+            words=words,
+            default=default,
+            example=words[0],
+            asked_first=asked_first,
+        )
+    )
+
+
+def flag(
+    meaning: str, *, concerns: Designs | None = None, default: Assumption | None = None
+) -> Any:
+    """The word yes or the word no."""
+    return spec_field(
+        Field(
+            "flag",
+            meaning,
+            "word",
+            given="word",
+            concerns=concerns,
+            words=("yes", "no"),
+            default=default,
+            example="yes",
+        )
+    )
+
+
+def text(
+    meaning: str, *, example: str, concerns: Designs | None = None, required: bool = False
+) -> Any:
+    """Free text."""
+    return spec_field(
+        Field(
+            "text",
+            meaning,
+            "word",
+            given="text",
+            concerns=concerns,
+            example=example,
+            required=required,
+        )
+    )
+
+
+def listed(
+    meaning: str, *, example: str, words: tuple[str, ...] = (), concerns: Designs | None = None
+) -> Any:
+    """A list of words, or of texts where no words are given."""
+    return spec_field(
+        Field(
+            "list",
+            meaning,
+            "word",
+            given="list" if words else "text",
+            concerns=concerns,
+            words=words,
+            example=example,
+        )
+    )
+
+
+def section(
+    model: type[BaseModel],
+    *,
+    can_be_none: bool = False,
+    meaning: str = "",
+    concerns: Designs | None = None,
+    default: Assumption | None = None,
+    kind: Kind = "section",
+    part: str = "",
+) -> Any:
+    """A section; without a meaning of its own, the first line of the model's docstring.
+
+    kind: ``sections`` for a list of them, ``named sections`` for a mapping from names.
+    """
+    return spec_field(
+        Field(
+            kind,
+            meaning or (model.__doc__ or "").split("\n", 1)[0],
+            "word",
+            given="section",
+            concerns=concerns,
+            default=default,
+            can_be_none=can_be_none,
+            model=model,
+            part=part,
+        )
+    )

@@ -1,0 +1,79 @@
+"""The schema: every field of a spec by its path, built once from the root model."""
+
+import importlib
+import re
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from types import MappingProxyType
+
+from pydantic import BaseModel
+
+from .field import Field, declared
+from .paths import CHANNELS, field_path, is_below_channel
+
+
+class Schema:
+    """The fields of a spec, channel fields without the channel's name.
+
+    root: the model of a whole file; channel: that of one of its named sections; fields:
+    every field by its path; title: what such files are, in words.
+    """
+
+    def __init__(self, root: type[BaseModel], title: str) -> None:
+        self.root = root
+        self.title = title
+        named = declared(root.model_fields[CHANNELS]).model
+        assert named is not None, f"{CHANNELS} of the root model holds named sections"
+        self.channel = named
+        found = dict([*_below(root, ""), *_below(named, "")])
+        self.fields: Mapping[str, Field] = MappingProxyType(found)
+
+    def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:
+        return schema_of, (self.root, self.title)
+
+    def field_of(self, path: str) -> Field:
+        """The field at a path of a spec; ``KeyError`` where there is none."""
+        return self.fields[field_path(path)]
+
+    def is_channel_path(self, path: str) -> bool:
+        """Whether a path belongs to a channel, its name left out or not."""
+        first = path.partition(".")[0].partition("[")[0]
+        return is_below_channel(path) or first in self.channel.model_fields
+
+    def keys_of(self, path: str) -> tuple[str, ...]:
+        """The keys that a section may hold; ``""`` is the whole file."""
+        if not path:
+            return tuple(self.root.model_fields)
+        if re.fullmatch(rf"{CHANNELS}\.[^.]+", path):
+            return tuple(self.channel.model_fields)
+        field = self.fields.get(field_path(path).removesuffix("[]"))
+        if field is None or field.model is None or path == CHANNELS:
+            return ()
+        return tuple(field.model.model_fields)
+
+    def part_of(self, section: str) -> str:
+        """The part that a section describes, in words; that of the nearest section above."""
+        while section and not self.fields[section].part:
+            section = section.rpartition(".")[0]
+        return self.fields[section].part if section else ""
+
+
+@cache
+def schema_of(root: type[BaseModel], title: str) -> Schema:
+    """The schema of a root model, built once."""
+    return Schema(root, title)
+
+
+def load_schema(package: str = "ampreview.rules") -> Schema:
+    """The schema that a rules package declares in its ``spec``."""
+    spec = importlib.import_module(f"{package}.spec")
+    return schema_of(spec.ROOT, spec.TITLE)
+
+
+def _below(model: type[BaseModel], prefix: str) -> Iterator[tuple[str, Field]]:
+    """Every field of a model and of the models inside it, with its path."""
+    for name, info in model.model_fields.items():
+        path, field = prefix + name, declared(info)
+        yield path, field
+        if field.model is not None and field.kind != "named sections":
+            yield from _below(field.model, f"{path}[]." if field.kind == "sections" else f"{path}.")

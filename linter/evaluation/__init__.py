@@ -1,0 +1,1 @@
+"""Names to values, worst corners, figures and statuses."""

@@ -1,0 +1,186 @@
+"""The catalogue: walks a rules package and collects its checks and derived quantities.
+
+Every module of a domain folder that holds a ``CHECK`` is a check; the module's name is
+the check's name.  A faulty one is refused with its file and the field at fault.
+"""
+
+import importlib
+import inspect
+import pkgutil
+import string
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import ModuleType
+
+from ..check import Arguments, Check, Constant, Derived, Input
+from ..declare import Schema, load_schema
+from ..quantities.quantity import QuantityError, to_si
+
+NOT_DOMAINS = ("formulas", "derived", "spec")
+BUILT_IN = ("channel_index", "channel_count")
+WHOLE_NUMBERS = ("1", "word")
+
+
+class CatalogueError(Exception):
+    """A rule file that cannot be taken, with its file and the field at fault."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A check with what its file says about it."""
+
+    name: str
+    domain: str
+    prose: str
+    check: Check
+    file: str
+
+
+@dataclass(frozen=True, slots=True)
+class Catalogue:
+    """All checks in the order of their domains, and the derived quantities they use.
+
+    schema: the spec that they speak of.  packages: the rule packages that were read.
+    """
+
+    entries: tuple[Entry, ...]
+    derived: Mapping[str, Derived]
+    domains: Mapping[str, str]
+    schema: Schema
+    packages: tuple[str, ...] = ()
+
+    def entry(self, name: str) -> Entry | None:
+        """The check of this name, if there is one."""
+        return next((entry for entry in self.entries if entry.name == name), None)
+
+
+def without_checks(schema: Schema) -> Catalogue:
+    """The catalogue that has no check yet."""
+    return Catalogue((), {}, {}, schema)
+
+
+@cache
+def load(package: str = "ampreview.rules") -> Catalogue:
+    """Read the catalogue of a rules package; CatalogueError for a bad rule file."""
+    return extended(without_checks(load_schema(package)), package)
+
+
+def extended(base: Catalogue, package: str) -> Catalogue:
+    """A catalogue with the domains and derived quantities of one more rules package."""
+    root = importlib.import_module(package)
+    derived = dict(base.derived)
+    folders = [info.name for info in pkgutil.iter_modules(root.__path__) if info.ispkg]
+    for module in _modules(f"{package}.derived") if "derived" in folders else ():
+        for quantity in getattr(module, "DERIVED", ()):
+            if quantity.name in derived:
+                raise CatalogueError(f"{module.__file__}: {quantity.name} is derived twice")
+            derived[quantity.name] = quantity
+    entries: list[Entry] = []
+    domains = dict(base.domains)
+    for name in folders:
+        if name not in NOT_DOMAINS:
+            folder = importlib.import_module(f"{package}.{name}")
+            domains.setdefault(name, (folder.__doc__ or name).strip().rstrip("."))
+            entries += _entries(package, name)
+    for entry in entries:
+        if base.entry(entry.name):
+            raise CatalogueError(f"{entry.file}: there is a check named {entry.name} already")
+        for fault in faults(entry, derived, base.schema):
+            raise CatalogueError(f"{entry.file}: {fault}")
+    packages = (*base.packages, package)
+    return Catalogue((*base.entries, *entries), derived, domains, base.schema, packages)
+
+
+def faults(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Iterator[str]:
+    """What is wrong with a rule file, as ``field: what``."""
+    check = entry.check
+    if not entry.prose:
+        yield "docstring: the file needs prose that explains the check"
+    if not check.sources:
+        yield "sources: at least one is needed"
+    yield from _argument_faults(check.inputs, derived, schema)
+    expected, given = set(inspect.signature(check.figure).parameters), set(check.inputs)
+    for name in sorted(expected ^ given):
+        side = "figure takes it, inputs lack it" if name in expected else "figure lacks it"
+        yield f"inputs: {name}: {side}"
+    for name in sorted(_placeholders(check.sentence) - given - {"figure"}):
+        yield f"sentence: {{{name}}} is not an input"
+    yield from _limit_faults(check)
+    yield from _lever_faults(check, derived, schema)
+    for path in check.applies:
+        if path not in schema.fields and path not in derived:
+            yield f"applies: {path} is unknown"
+
+
+def _lever_faults(check: Check, derived: Mapping[str, Derived], schema: Schema) -> Iterator[str]:
+    for lever in check.levers:
+        if lever.path not in schema.fields:
+            yield f"levers: {lever.path} is not a field of the spec"
+        for path in lever.when:
+            if path not in schema.fields and path not in derived:
+                yield f"levers: {path} is unknown"
+            elif not schema.is_channel_path(lever.path) and _of_channel(path, derived, schema):
+                yield f"levers: {path} belongs to a channel, {lever.path} to the product"
+
+
+def _of_channel(path: str, derived: Mapping[str, Derived], schema: Schema) -> bool:
+    return derived[path].each == "channel" if path in derived else schema.is_channel_path(path)
+
+
+def _modules(package: str) -> Iterator[ModuleType]:
+    folder = importlib.import_module(package)
+    for info in pkgutil.iter_modules(folder.__path__):
+        yield importlib.import_module(f"{package}.{info.name}")
+
+
+def _entries(package: str, domain: str) -> Iterator[Entry]:
+    for module in _modules(f"{package}.{domain}"):
+        check = getattr(module, "CHECK", None)
+        name = module.__name__.rpartition(".")[2].replace("_", "-")
+        file = str(module.__file__)
+        if not isinstance(check, Check):
+            raise CatalogueError(f"{file}: CHECK: a rule file holds one Check")
+        yield Entry(name, domain, inspect.cleandoc(module.__doc__ or ""), check, file)
+
+
+def _argument_faults(
+    inputs: Arguments, derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[str]:
+    for name, item in inputs.items():
+        if isinstance(item, Constant):
+            try:
+                to_si(item.value)
+            except QuantityError as error:
+                yield f"inputs: {name}: {item.value}: {error.problem}"
+        elif not _is_known(item, derived, schema):
+            yield f"inputs: {name}: {item.path} is neither a field nor a derived quantity"
+
+
+def _is_known(item: Input, derived: Mapping[str, Derived], schema: Schema) -> bool:
+    path = item.path.removeprefix("all ").partition(":")[0]
+    return path in schema.fields or path in derived or path in BUILT_IN
+
+
+def _placeholders(sentence: str) -> set[str]:
+    return {name for _, name, _, _ in string.Formatter().parse(sentence) if name}
+
+
+def _limit_faults(check: Check) -> Iterator[str]:
+    steps = ("critical", "major", "minor")
+    numbers = []
+    for step in steps:
+        text = getattr(check.limits, step)
+        if text is None:
+            continue
+        if step not in check.limits.basis:
+            yield f"limits: {step} has no basis"
+        try:
+            numbers.append(to_si(text, check.unit))
+        except QuantityError as error:
+            yield f"limits: {step}: {text}: {error.problem}"
+    if not numbers:
+        yield "limits: at least one threshold is needed"
+    rising = type(check.limits).__name__ == "AtLeast"
+    if numbers != sorted(numbers, reverse=not rising):
+        yield "limits: critical, major, minor must lie in this order"

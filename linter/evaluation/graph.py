@@ -1,0 +1,251 @@
+"""From names to values: a graph of leaves and derived quantities for one spec.
+
+A name resolves to a ``Node`` that can be evaluated at any corner of the tolerances, or to
+a ``Gap`` that says what is missing.  Which way leads to a derived quantity depends only
+on what the spec states, so the graph is planned once and evaluated many times.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from ..check import Arguments, Assumption, Constant, Derived, Way, Words
+from ..declare import CHANNELS
+from ..finding import Leaned, Missing
+from ..quantities.quantity import show, to_si
+from ..reading.loading import Spec
+from .affected import Change
+from .computation import Effort
+from .leaves import CatalogueFaultError, Leaves, tuple_of
+from .node import Computed, Fixed, Gap, LeafNode, Node
+
+Key = tuple[str, str | None]
+NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
+UNUSED: frozenset[str] = frozenset()
+
+
+class Graph:
+    """Names to nodes for one spec."""
+
+    def __init__(
+        self,
+        spec: Spec,
+        derived: Mapping[str, Derived],
+        sure: bool = False,
+        free: frozenset[str] = frozenset(),
+        known: Mapping[Key, Node | Gap] = NOTHING,
+        effort: Effort | None = None,
+    ) -> None:
+        """Plan for ``spec``.
+
+        sure: go without adverse assumptions and placeholders.  free: leaves that a corner
+        may override although they have no tolerance.  known: what is resolved already.
+        effort: counts what is computed, over all graphs of one review.
+        """
+        self.spec = spec
+        self.fields = spec.schema.fields
+        self.derived = derived
+        self.leaves = Leaves(spec, sure, free)
+        self.effort = effort or Effort()
+        self._known = dict(known)
+        self._stack: list[str] = []
+
+    def freed(self, free: frozenset[str]) -> "Graph":
+        """A graph of the same spec in which a corner may override these leaves as well."""
+        known = {
+            key: node
+            for key, node in self._known.items()
+            if isinstance(node, Gap) or not node.used & free
+        }
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.effort)
+
+    def revised(self, spec: Spec, change: Change) -> "Graph":
+        """A graph of a changed spec; what the change cannot alter is taken over."""
+        known = {
+            (name, channel): node
+            for (name, channel), node in self._known.items()
+            if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
+        }
+        return Graph(spec, self.derived, self.leaves.sure, known=known, effort=self.effort)
+
+    def resolve(
+        self, path: str, channel: str | None, default: Assumption | None = None
+    ) -> Node | Gap:
+        """The node behind a path as a check or a way writes it."""
+        if path.startswith("all "):
+            return self._over_channels(path[4:], default)
+        if path == "channel_index":
+            return Fixed(float(self.spec.channels.index(channel or "")))
+        if path == "channel_count":
+            return Fixed(float(len(self.spec.channels)))
+        if "[]" in path:
+            return self.leaves.items(path, channel)
+        if ":" in path:
+            return self._end_of_range(path, channel, default)
+        field = self.fields.get(path)
+        if field is None and path not in self.derived:
+            raise CatalogueFaultError(f"{path} is neither a field nor a derived quantity")
+        key = (path, channel)
+        if field is None:
+            found = self._derived(path, channel)
+        elif field.kind in ("section", "sections"):
+            found = self.leaves.section(path, channel, field)
+        else:
+            if key not in self._known:
+                self._known[key] = self.leaves.leaf(path, channel, field)
+            found = self._known[key]
+        return self._fall_back(found, path, channel, default)
+
+    def arguments(self, inputs: Arguments, channel: str | None) -> dict[str, Node] | Gap:
+        """Every argument of a figure, or one gap that unites what is missing."""
+        nodes: dict[str, Node] = {}
+        missing: dict[Missing, None] = {}
+        for name, item in inputs.items():
+            if isinstance(item, Constant):
+                nodes[name] = Fixed(to_si(item.value))
+                continue
+            found = self.resolve(item.path, channel, item.default)
+            if isinstance(found, Node):
+                nodes[name] = found
+            elif found.absent:
+                return found
+            else:
+                missing |= dict.fromkeys(found.missing)
+        return Gap(tuple(missing)) if missing else nodes
+
+    def matches(self, words: Mapping[str, Words], channel: str | None) -> bool | Gap:
+        """Whether word-valued paths have one of the words asked for."""
+        gap: Gap | None = None
+        for path, allowed in words.items():
+            found = self.resolve(path, channel)
+            if isinstance(found, Gap):
+                if found.absent:
+                    return False
+                gap = gap or found
+            elif found.value() not in ((allowed,) if isinstance(allowed, str) else allowed):
+                return False
+        return True if gap is None else gap
+
+    def follows(self, name: str, channel: str | None) -> Node | Gap:
+        """A derived quantity as it follows from the rest, whatever the spec states."""
+        return self._walk(self.derived[name], channel)
+
+    def full(self, path: str, channel: str | None) -> str:
+        """The path from the root of the spec."""
+        return self.leaves.full(path, channel)
+
+    def asked(self, path: str, channel: str | None) -> tuple[Missing, ...]:
+        """What to ask for in place of an assumption about a leaf or a derived quantity."""
+        if path not in self.derived:
+            field = self.spec.schema.field_of(path)
+            return (Missing(path, field.unit, field.meaning, field.example),)
+        scope = self.derived[path].each == "channel" and channel is None
+        names = self.spec.channels if scope else (channel,)
+        found = [self._derived(path, name) for name in names]
+        gaps = [item.missing for item in found if isinstance(item, Gap)]
+        return tuple(missing for gap in gaps for missing in gap)
+
+    def _fall_back(
+        self, found: Node | Gap, path: str, channel: str | None, default: Assumption | None
+    ) -> Node | Gap:
+        if isinstance(found, Node):
+            assumed_by_field = isinstance(found, LeafNode | Fixed) and not found.used
+            if default is None or not (assumed_by_field and found.leaned):
+                return found
+            if path in self.spec.defaults:
+                return found
+        if default is None:
+            return found
+        silent = not (isinstance(found, Gap) and found.absent)
+        unit = self.fields[path].unit if path in self.fields else self.derived[path].unit
+        return self.leaves.assumed(path, channel, default, unit, silent)
+
+    def _over_channels(self, path: str, default: Assumption | None) -> Node | Gap:
+        nodes: dict[str, Node] = {}
+        missing: dict[Missing, None] = {}
+        for number, channel in enumerate(self.spec.channels):
+            found = self.resolve(path, channel, default)
+            if isinstance(found, Node):
+                nodes[f"item{number}"] = found
+            elif found.absent:
+                return found
+            else:
+                missing |= dict.fromkeys(found.missing)
+        if missing:
+            return Gap(tuple(missing))
+        if not nodes:
+            return Gap((Missing(CHANNELS, "1", "at least one channel", self._one_channel()),))
+        return Computed(f"all {path}", tuple_of, nodes, effort=self.effort)
+
+    def _one_channel(self) -> str:
+        channel = self.spec.schema.channel
+        first = next(iter(channel.model_fields))
+        return f"{CHANNELS}: {{main: {{{first}: {self.fields[first].example}}}}}"
+
+    def _end_of_range(
+        self, path: str, channel: str | None, default: Assumption | None
+    ) -> Node | Gap:
+        """``band:low`` or ``band:high``: one end of a range as a fixed number."""
+        leaf, _, end = path.partition(":")
+        found = self.resolve(leaf, channel)
+        if not isinstance(found, LeafNode):
+            return found
+        side = "min" if end == "low" else "max"
+        if found.stated.form == "line" and side not in found.stated.sides:
+            return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))
+        number = found.stated.lo if end == "low" else found.stated.hi
+        return self._fall_back(Fixed(number, found.used, found.leaned), leaf, channel, default)
+
+    def _derived(self, name: str, channel: str | None) -> Node | Gap:
+        quantity = self.derived[name]
+        where = channel if quantity.each == "channel" else None
+        if quantity.each == "channel" and channel is None:
+            raise CatalogueFaultError(f"{name} belongs to a channel, but no channel is at hand")
+        key = (name, where)
+        if key not in self._known:
+            if name in self._stack:
+                raise CatalogueFaultError(f"in a circle: {' -> '.join([*self._stack, name])}")
+            self._stack.append(name)
+            try:
+                self._known[key] = self._stated(quantity, where) or self._walk(quantity, where)
+            finally:
+                self._stack.pop()
+        return self._known[key]
+
+    def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
+        path = quantity.stated_at
+        if path is None or self.leaves.full(path, channel) not in self.spec.values:
+            return None
+        found = self.leaves.leaf(path, channel, self.fields[path])
+        return found if isinstance(found, Node) else None
+
+    def _walk(self, quantity: Derived, channel: str | None) -> Node | Gap:
+        gap: Gap | None = None
+        for way in quantity.ways:
+            fits = self.matches(way.when, channel)
+            if fits is False or (way.assumes and self.leaves.is_unsure(way.assumes)):
+                continue
+            found = fits if isinstance(fits, Gap) else self.arguments(way.inputs, channel)
+            if not isinstance(found, Gap):
+                return self._on_way(quantity, way, found, channel)
+            if gap is None or (gap.absent and not found.absent):
+                gap = found
+        if gap is not None:
+            return gap
+        path = quantity.stated_at
+        if path is not None and not self.leaves.none_above(self.leaves.full(path, channel)):
+            return Gap((self.leaves.missing(path, channel, self.fields[path]),))
+        return Gap(absent=f"{quantity.name} does not exist in this design")
+
+    def _on_way(
+        self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
+    ) -> Node:
+        node = Computed(quantity.name, way.figure, nodes, way=way, effort=self.effort)
+        if way.assumes is None:
+            return node
+        where = quantity.stated_at or quantity.name
+        path = self.leaves.full(where, channel) if where in self.fields else where
+        value = node.value()
+        text = value if isinstance(value, str) else show(value, quantity.unit)
+        assumed = way.assumes
+        leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
+        return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.effort)

@@ -1,0 +1,126 @@
+"""The leaves of a spec as nodes: stated, assumed, or a gap that names what is missing."""
+
+from ..check import Assumption, Source
+from ..declare import Field
+from ..finding import Leaned, Missing
+from ..quantities.quantity import Value, parse
+from ..reading.loading import Spec
+from .node import Computed, Fixed, Gap, LeafNode, Node
+
+STATED_ESTIMATE = Source("called an estimate in the spec", kind="common practice")
+
+
+class CatalogueFaultError(Exception):
+    """The catalogue contradicts itself: an unknown name, or quantities in a circle."""
+
+
+def tuple_of(**items: object) -> tuple[object, ...]:
+    """Several values as one, in the order given."""
+    return tuple(items.values())
+
+
+class Leaves:
+    """Reads leaves and sections of one spec for the graph."""
+
+    def __init__(self, spec: Spec, sure: bool, free: frozenset[str]) -> None:
+        self.spec = spec
+        self.schema = spec.schema
+        self.sure = sure
+        self.free = free
+
+    def full(self, path: str, channel: str | None) -> str:
+        """The path from the root of the spec."""
+        if not self.schema.is_channel_path(path):
+            return path
+        if channel is None:
+            raise CatalogueFaultError(f"{path} belongs to a channel, but no channel is at hand")
+        return f"channels.{channel}.{path}"
+
+    def missing(self, path: str, channel: str | None, field: Field) -> Missing:
+        """What to ask for when a leaf is silent."""
+        return Missing(self.full(path, channel), field.unit, field.meaning, field.example)
+
+    def assumed(
+        self, path: str, channel: str | None, assumed: Assumption, unit: str, silent: bool
+    ) -> Node | Gap:
+        """An assumption as a node; ``silent`` where it stands in for silence."""
+        full = self.full(path, channel) if path in self.schema.fields else path
+        if silent and self.is_unsure(assumed):
+            return Gap((Missing(full, unit, "only assumed", ""),))
+        text = str(assumed.value)
+        leaned: tuple[Leaned, ...] = ()
+        if silent:
+            leaned = (Leaned(full, text, assumed.leaning, assumed.basis, assumed.placeholder),)
+        if isinstance(assumed.value, str) and unit not in ("word", "set"):
+            return self._node(full, parse(assumed.value, unit), leaned, real=False)
+        return Fixed(assumed.value, leaned=leaned)
+
+    def is_unsure(self, assumed: Assumption) -> bool:
+        """Whether a graph of sure values goes without this assumption."""
+        return self.sure and (assumed.leaning == "adverse" or assumed.placeholder)
+
+    def leaf(self, path: str, channel: str | None, field: Field) -> Node | Gap:
+        """A leaf: stated, else assumed by its field's default, else a gap."""
+        full = self.full(path, channel)
+        stated = self.spec.values.get(full)
+        if self.sure and isinstance(stated, Value) and stated.provenance == "estimate":
+            return Gap((self.missing(path, channel, field),))
+        if isinstance(stated, Value):
+            return self._node(full, stated, _estimate(full, stated), real=True)
+        if stated is not None:
+            return Fixed(stated, frozenset({full}))
+        barrier = self.none_above(full)
+        if barrier:
+            return Gap(absent=barrier)
+        default = self.spec.defaults.get(path, field.default)
+        if default is not None:
+            unit = "word" if field.kind in ("word", "flag", "text") else field.unit
+            return self.assumed(path, channel, default, unit, silent=True)
+        return Gap((self.missing(path, channel, field),))
+
+    def _node(self, path: str, stated: Value, leaned: tuple[Leaned, ...], real: bool) -> LeafNode:
+        return LeafNode(path, stated, leaned, real, moving=path in self.free)
+
+    def section(self, path: str, channel: str | None, field: Field) -> Node | Gap:
+        """A section as one of the words ``fitted`` and ``none``."""
+        full = self.full(path, channel)
+        if self.none_above(full):
+            return Fixed("none", frozenset({full}))
+        if full in self.spec.sections:
+            return Fixed("fitted", frozenset({full}))
+        if field.default is not None:
+            return self.assumed(path, channel, field.default, "word", silent=True)
+        return Gap((self.missing(path, channel, field),))
+
+    def none_above(self, full: str) -> str:
+        """The section stated ``none`` that holds this path, if any."""
+        parts = full.split(".")
+        for end in range(len(parts), 0, -1):
+            above = ".".join(parts[:end])
+            if above in self.spec.none:
+                return above
+        return ""
+
+    def items(self, path: str, channel: str | None) -> Node | Gap:
+        """``rungs[].r``: the values of a list of sections as a tuple."""
+        section, _, leaf = path.partition("[].")
+        full = self.full(section, channel)
+        count = self.spec.lists.get(full, 0)
+        if not count:
+            return Gap((self.missing(path, channel, self.schema.fields[path]),))
+        nodes: dict[str, Node] = {}
+        for number in range(count):
+            item = f"{full}[{number}].{leaf}"
+            stated = self.spec.values.get(item)
+            if not isinstance(stated, Value):
+                field = self.schema.fields[path]
+                return Gap((Missing(item, field.unit, field.meaning, field.example),))
+            nodes[f"item{number}"] = self._node(item, stated, _estimate(item, stated), real=True)
+        return Computed(path, tuple_of, nodes)
+
+
+def _estimate(path: str, stated: Value) -> tuple[Leaned, ...]:
+    """A value that the spec itself calls an estimate counts as an assumption."""
+    if stated.provenance != "estimate":
+        return ()
+    return (Leaned(path, f"{stated.text} (estimate)", "neutral", STATED_ESTIMATE, True),)

@@ -1,0 +1,141 @@
+"""Worst case over the leaves: extreme corner, root-sum-square, share of each leaf."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ..finding import Sway
+from ..quantities.quantity import Value
+from .node import Moved, Node
+
+SCAN_POINTS = 33
+GOLDEN = (5**0.5 - 1) / 2
+GOLDEN_STEPS = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Extreme:
+    """A figure at its worst corner; ``corner`` holds the overrides of the leaves."""
+
+    figure: float
+    nominal: float
+    corner: Mapping[str, float]
+    sways: tuple[Sway, ...]
+
+
+def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> Extreme:
+    """The largest (``adverse`` 1) or smallest (-1) value of a figure over its leaves.
+
+    Each leaf is first moved alone, which gives its sign; from the corner of these signs
+    single leaves are tried at their other end, and at nominal where that alone was the
+    worst, until none makes it worse.  Leaves named in ``peaks_inside`` are then searched
+    inside their range as well.
+    """
+    nominal = float(node.value())
+    ends = _one_at_a_time(node)
+    corner = _sign_corner(node.leaves, ends, adverse)
+    corner = _climb(node, corner, adverse, ends, nominal)
+    inside = [path for path in node.leaves if _is_named(path, peaks_inside)]
+    for path in inside:
+        corner = _search_inside(node, corner, path, adverse)
+    if inside:
+        corner = _climb(node, corner, adverse, ends, nominal)
+    figure = float(node.value(corner))
+    if adverse * nominal > adverse * figure:
+        figure, corner = nominal, {}
+    return Extreme(figure, nominal, corner, _shares(ends))
+
+
+def root_sum_square(node: Node, adverse: int) -> float:
+    """The figure with conditions at their adverse ends and spreads added in squares.
+
+    Ranges are conditions of use that all occur; tolerances and data-sheet lines are
+    spreads between independent pieces.
+    """
+    ends = _one_at_a_time(node)
+    corner = _sign_corner(node.leaves, ends, adverse)
+    biased = {p: x for p, x in corner.items() if node.leaves[p].form == "range"}
+    start = float(node.value(biased))
+    steps = [0.0]
+    for path, value in corner.items():
+        if path not in biased:
+            step = adverse * (float(node.value(Moved(biased, path, value))) - start)
+            steps.append(max(step, 0.0))
+    return start + adverse * math.hypot(*steps)
+
+
+def _one_at_a_time(node: Node) -> dict[str, tuple[float, float]]:
+    """The figure with one leaf at its low and at its high end, the others nominal."""
+    return {
+        path: (float(node.value({path: leaf.lo})), float(node.value({path: leaf.hi})))
+        for path, leaf in node.leaves.items()
+    }
+
+
+def _sign_corner(
+    leaves: Mapping[str, Value], ends: Mapping[str, tuple[float, float]], adverse: int
+) -> dict[str, float]:
+    corner = {}
+    for path, (at_low, at_high) in ends.items():
+        if at_low != at_high:
+            worse_high = adverse * at_high > adverse * at_low
+            corner[path] = leaves[path].hi if worse_high else leaves[path].lo
+    return corner
+
+
+def _climb(
+    node: Node,
+    corner: dict[str, float],
+    adverse: int,
+    ends: Mapping[str, tuple[float, float]],
+    nominal: float,
+) -> dict[str, float]:
+    """Move single leaves as long as one of them makes the figure worse."""
+    best = adverse * float(node.value(corner))
+    moved = True
+    while moved:
+        moved = False
+        for path, leaf in node.leaves.items():
+            tries = [leaf.lo, leaf.hi]
+            if adverse * nominal > max(adverse * end for end in ends[path]):
+                tries.append(leaf.nominal)
+            for candidate in tries:
+                if candidate == corner.get(path, leaf.nominal):
+                    continue
+                trial = Moved(corner, path, candidate)
+                reached = adverse * float(node.value(trial))
+                if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
+                    best, corner, moved = reached, trial, True
+    return corner
+
+
+def _is_named(path: str, names: tuple[str, ...]) -> bool:
+    return any(path == name or path.endswith(f".{name}") for name in names)
+
+
+def _search_inside(
+    node: Node, corner: dict[str, float], path: str, adverse: int
+) -> dict[str, float]:
+    """Scan one leaf's range, then narrow down on the worst point."""
+    leaf = node.leaves[path]
+    step = (leaf.hi - leaf.lo) / (SCAN_POINTS - 1)
+    points = [leaf.lo + step * n for n in range(SCAN_POINTS)]
+    worst = max(points, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
+    low, high = max(leaf.lo, worst - step), min(leaf.hi, worst + step)
+    for _ in range(GOLDEN_STEPS):
+        left, right = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
+        at_left = adverse * float(node.value(Moved(corner, path, left)))
+        at_right = adverse * float(node.value(Moved(corner, path, right)))
+        low, high = (low, right) if at_left > at_right else (left, high)
+    candidates = (worst, (low + high) / 2)
+    best = max(candidates, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
+    return Moved(corner, path, best)
+
+
+def _shares(ends: Mapping[str, tuple[float, float]]) -> tuple[Sway, ...]:
+    spans = {path: abs(high - low) for path, (low, high) in ends.items()}
+    total = sum(spans.values())
+    if not 0.0 < total < float("inf"):
+        return ()
+    ranked = sorted(spans.items(), key=lambda item: (-item[1], item[0]))
+    return tuple(Sway(path, span / total) for path, span in ranked if span > 0.0)

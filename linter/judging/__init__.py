@@ -1,0 +1,1 @@
+"""Milestones, deviations, house rules, the review, comparison and statistics."""

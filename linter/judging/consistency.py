@@ -1,0 +1,188 @@
+"""What can be said of a spec before any check: prefix slips and contradictions.
+
+These findings look at the stated values alone, so they need no rule file; their names
+stand in ``STANDING`` for the catalogue.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ..check import Derived, Source, derivation
+from ..declare import Field, local_path, subject_of, usual_bounds
+from ..evaluation.graph import Graph
+from ..evaluation.node import Computed, FigureError, Node
+from ..evaluation.tolerance import worst_case
+from ..finding import Finding, Place, Severity, Status
+from ..quantities.quantity import Value, show, spell
+from ..reading.loading import Spec
+
+DOMAIN = "completeness"
+SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
+NEAR = 3.0
+APART = 100.0
+USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
+SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
+STANDING = {
+    "value-outside-usual-range": "A value that is possible but far from what such parts have:"
+    " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
+    " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
+    " within a factor of three of that range, whose ends are not sharp. The slip is one guess"
+    " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only."
+    " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
+    "stated-value-contradicts": "A value that the spec states although it follows from other"
+    " stated values, and that does not agree with them, by a factor of three where an"
+    " assumption stands between (15 % for what a pack of known cells gives). One of the two is"
+    " wrong, and the checks use the stated one.",
+}
+
+
+def standing_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
+    """All findings on the stated values of a spec."""
+    return (*_unusual(spec), *_contradictions(spec, graph))
+
+
+def _unusual(spec: Spec) -> Iterator[Finding]:
+    for path, value in spec.values.items():
+        if not isinstance(value, Value):
+            continue
+        field = spec.schema.field_of(path)
+        bounds = usual_bounds(field)
+        if value.form == "line" and 0.0 < APART * value.lo < value.hi:
+            yield _sides_apart(spec, path, value)
+        if bounds is None or (field.zero and value.lo == 0.0):
+            continue
+        low, high = bounds
+        if value.hi < low or value.lo > high:
+            yield _unusual_finding(spec, path, value, field, bounds)
+
+
+def _unusual_finding(
+    spec: Spec, path: str, value: Value, field: Field, bounds: tuple[float, float]
+) -> Finding:
+    low, high = bounds
+    near = low / NEAR <= value.nominal <= high * NEAR
+    slip = None if near else next((f for f in SLIPS if low <= value.nominal * f <= high), None)
+    unit = field.unit
+    message = (
+        f"{value.text} for {local_path(path)}; such values usually lie within"
+        f" {show(low, unit)} .. {show(high, unit)}"
+    )
+    if slip is not None and unit not in ("degC", "%", "1"):
+        message += (
+            f"; is it right? One guess is a slipped prefix, {show(value.nominal * slip, unit)};"
+            " only the drawing or the data sheet can tell"
+        )
+    else:
+        slip = None
+    place = spec.place(path)
+    found = _finding(
+        "value-outside-usual-range",
+        "Value outside the usual range of its field",
+        path,
+        Severity.MINOR if slip is None else Severity.MAJOR,
+        message,
+        (place,) if place else (),
+        USUAL,
+    )
+    if slip is None:
+        return found
+    guess = {"value": spell(_scaled(value, slip), unit), "from": "estimate"}
+    return replace(found, follows=guess)
+
+
+def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
+    """A data-sheet line of which one side has slipped, while the others look usual."""
+    message = (
+        f"{value.text} for {local_path(path)}; the sides of a data-sheet line are rarely a"
+        f" factor of {value.hi / value.lo:.0f} apart: has a prefix slipped in one of them?"
+    )
+    place = spec.place(path)
+    title = "Sides of a data-sheet line far apart"
+    places = (place,) if place else ()
+    name = "value-outside-usual-range"
+    return _finding(name, title, path, Severity.MAJOR, message, places, SIDES)
+
+
+def _scaled(value: Value, factor: float) -> Value:
+    lo, nominal, hi = (float(f"{x * factor:.12g}") for x in (value.lo, value.nominal, value.hi))
+    return replace(value, lo=lo, nominal=nominal, hi=hi)
+
+
+def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
+    for quantity in graph.derived.values():
+        path = quantity.stated_at
+        compared = 0.0 < quantity.agree < float("inf") and quantity.unit not in ("word", "set")
+        if path is None or not compared:
+            continue
+        channels = spec.channels if quantity.each == "channel" else (None,)
+        for channel in channels:
+            full = graph.full(path, channel)
+            stated = spec.values.get(full)
+            if not isinstance(stated, Value):
+                continue
+            node = graph.follows(quantity.name, channel)
+            if isinstance(node, Node) and full not in node.used and _computed(node):
+                finding = _contradiction(spec, full, stated, node, quantity)
+                if finding is not None:
+                    yield finding
+
+
+def _computed(node: Node) -> bool:
+    """Whether a value follows from stated ones; small print may be assumed, not its way."""
+    assumed = isinstance(node, Computed) and node.way is not None and node.way.assumes
+    return bool(node.used) and not assumed
+
+
+def _contradiction(
+    spec: Spec, path: str, stated: Value, node: Node, quantity: Derived
+) -> Finding | None:
+    try:
+        low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
+        nominal = float(node.value())
+    except FigureError:
+        return None
+    spread = quantity.agree * abs(nominal)
+    below, above = low - spread, high + spread
+    if node.leaned:
+        below, above = low / quantity.assumed_within, high * quantity.assumed_within
+    if stated.hi >= below and stated.lo <= above:
+        return None
+    unit = spec.schema.field_of(path).unit
+    places = [spec.place(item) for item in (path, *sorted(node.used))]
+    found = _finding(
+        "stated-value-contradicts",
+        "Stated value against what follows from the others",
+        path,
+        Severity.MAJOR,
+        f"{local_path(path)} is stated as {stated.text}, but {show(nominal, unit)} follows from "
+        + ", ".join(local_path(item) for item in sorted(node.used)),
+        tuple(place for place in places if place),
+        derivation("recomputed from the values named"),
+    )
+    right = float(f"{nominal:.3g}")
+    return replace(found, follows=spell(Value(right, right, right), unit))
+
+
+def _finding(
+    name: str,
+    title: str,
+    path: str,
+    severity: Severity,
+    message: str,
+    places: tuple[Place, ...],
+    source: Source,
+) -> Finding:
+    return Finding(
+        check=name,
+        domain=DOMAIN,
+        title=title,
+        subject=subject_of(path),
+        status=Status.FINDING,
+        message=message,
+        severity=severity,
+        basis=source,
+        place=places[0] if places else None,
+        related=places[1:6],
+        sources=(source,),
+        leaves=frozenset({path}),
+    )

@@ -1,0 +1,241 @@
+"""Deviations: permission, given beforehand, to depart from a limit (ISO 9000, 3.12.6).
+
+A valid permission keeps a finding from holding the design; the finding stays in every
+report, with who permitted it, why and until when.  A permission that does not work is a
+finding of its own, minor, because what it was meant for then holds by itself.
+
+A critical finding of safety cannot be permitted, and neither can an open item: nobody
+knows how far the departure goes.
+"""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from difflib import get_close_matches
+from typing import cast
+
+from ..check import MILESTONES, Milestone, Source
+from ..evaluation.catalogue import Catalogue, Entry
+from ..finding import Finding, Severity, Status
+from ..quantities.quantity import QuantityError, show, to_si
+from ..reading.loading import Deviation
+from .consistency import STANDING as STATED_VALUES
+
+DOMAIN = "deviations"
+PRODUCT = "product"
+PERMIT = Source("ISO 9000:2015, Quality management systems, vocabulary", "3.12.6 deviation permit")
+STANDING = {
+    "deviation-expired": "A permission whose last day is over, or whose milestone is reached."
+    " What it permitted holds again.",
+    "deviation-exceeded": "A departure that goes further than the figure up to which it is"
+    " permitted.",
+    "deviation-unused": "A permission without a finding that it could permit: the check is met,"
+    " open or not applicable. It would cover a later mistake unseen.",
+    "deviation-incomplete": "A permission that nobody has put a name to, or whose last day or"
+    " figure cannot be read. It permits nothing.",
+    "deviation-unknown": "A permission for a check or a place that does not exist, mostly a"
+    " slip of the pen. It permits nothing.",
+    "deviation-against-safety": "A permission for a critical finding of safety. People can be"
+    " hurt by it, so it holds whatever is permitted.",
+}
+_TITLES = {
+    "deviation-expired": "Permission that has run out",
+    "deviation-exceeded": "Departure beyond what is permitted",
+    "deviation-unused": "Permission without anything to permit",
+    "deviation-incomplete": "Permission that is not complete",
+    "deviation-unknown": "Permission for something that does not exist",
+    "deviation-against-safety": "Permission for a critical finding of safety",
+}
+_NOBODY = (
+    "",
+    "-",
+    "?",
+    "n/a",
+    "na",
+    "nobody",
+    "none",
+    "tba",
+    "tbc",
+    "tbd",
+    "todo",
+    "unknown",
+    "xxx",
+)
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """What the deviations of a review are judged against."""
+
+    catalogue: Catalogue
+    channels: Sequence[str]
+    milestone: Milestone
+    day: date
+    file: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Why a permission does not work: one of ``STANDING``, and what to tell."""
+
+    check: str
+    text: str
+
+
+def day_of(text: str) -> date | None:
+    """A calendar day written as ``2030-06-30`` (ISO 8601), or None."""
+    if not _DAY.fullmatch(text):
+        return None
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return None
+
+
+def with_deviations(
+    findings: Sequence[Finding], deviations: Sequence[Deviation], occasion: Occasion
+) -> tuple[Finding, ...]:
+    """The findings, permitted ones marked, followed by those on the permissions themselves."""
+    marked = list(findings)
+    own: list[Finding] = []
+    for item in deviations:
+        judged = _judged(item, marked, occasion)
+        if isinstance(judged, Fault):
+            own.append(_finding(item, judged, occasion))
+            continue
+        for number in judged:
+            if not marked[number].permitted:
+                marked[number] = replace(marked[number], permitted=in_words(item))
+    return (*marked, *own)
+
+
+def in_words(item: Deviation) -> str:
+    """A permission as the reports give it."""
+    upper = f" up to {item.up_to}" if item.up_to else ""
+    text = f"permitted by {item.permitted_by}{upper} until {item.until}: {item.reason}"
+    return " ".join(text.split())
+
+
+def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) -> Fault | list[int]:
+    """Why a permission does not work, or the numbers of the findings that it permits."""
+    entry = occasion.catalogue.entry(item.check)
+    for fault in (*_unknown(item, entry, occasion), *_incomplete(item, entry)):
+        return fault
+    answers = [
+        (number, finding)
+        for number, finding in enumerate(findings)
+        if (finding.check, finding.subject) == (item.check, item.place)
+    ]
+    found = [(number, finding) for number, finding in answers if _can_depart(finding, entry)]
+    if not found:
+        return Fault("deviation-unused", _nothing([finding for _, finding in answers]))
+    for fault in (*_expired(item, occasion), *_beyond(item, entry, [x for _, x in found])):
+        return fault
+    return [number for number, _ in found]
+
+
+def _can_depart(finding: Finding, entry: Entry | None) -> bool:
+    """Whether there is a departure: a finding that comes from a figure or a stated value."""
+    return finding.severity is not None and (entry is None or finding.figure is not None)
+
+
+def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
+    if entry is None and item.check not in STATED_VALUES:
+        names = [known.name for known in occasion.catalogue.entries]
+        text = f"there is no check named {item.check}{near(item.check, names)}"
+        yield Fault("deviation-unknown", text)
+        return
+    places = (*occasion.channels, PRODUCT)
+    if item.place not in places:
+        hint = near(item.place, places) or f"; there is {' and '.join(places)}"
+        yield Fault("deviation-unknown", f"there is no channel named {item.place}{hint}")
+    elif entry is not None and (entry.check.each == "product") != (item.place == PRODUCT):
+        where = PRODUCT if entry.check.each == "product" else "the name of a channel"
+        yield Fault("deviation-unknown", f"{item.check} is judged elsewhere: place is {where}")
+
+
+def near(name: str, known: Sequence[str]) -> str:
+    """A hint at the known names that come nearest, or nothing."""
+    found = get_close_matches(name, known, 2, 0.6)
+    return f"; did you mean {' or '.join(found)}?" if found else ""
+
+
+def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
+    for name, wanted in (("permitted_by", "who permitted it"), ("reason", "why it does no harm")):
+        stated = getattr(item, name).strip()
+        if stated.lower() in _NOBODY:
+            text = f"{name} is {stated or 'empty'}; it must say {wanted}"
+            yield Fault("deviation-incomplete", text)
+    if item.until not in MILESTONES and day_of(item.until) is None:
+        text = f"until {item.until} is neither a day such as 2030-06-30 nor a milestone"
+        yield Fault("deviation-incomplete", text)
+    if not item.up_to:
+        return
+    if entry is None:
+        yield Fault(
+            "deviation-incomplete", f"{item.check} has no figure, so up_to cannot be judged"
+        )
+        return
+    try:
+        to_si(item.up_to, entry.check.unit)
+    except QuantityError as error:
+        yield Fault("deviation-incomplete", f"up_to: {error}")
+
+
+def _expired(item: Deviation, occasion: Occasion) -> Iterator[Fault]:
+    day = day_of(item.until)
+    if day is not None and day < occasion.day:
+        yield Fault(
+            "deviation-expired", f"the permission of {item.permitted_by} ended on {item.until}"
+        )
+    elif day is None:
+        end = MILESTONES.index(cast(Milestone, item.until))
+        if MILESTONES.index(occasion.milestone) >= end:
+            text = f"the permission of {item.permitted_by} ended with the {item.until} milestone"
+            yield Fault("deviation-expired", text)
+
+
+def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -> Iterator[Fault]:
+    for finding in findings:
+        if finding.severity is Severity.CRITICAL and finding.stake == "safety":
+            text = "a critical finding of safety cannot be permitted; it holds"
+            yield Fault("deviation-against-safety", text)
+        if item.up_to and entry is not None and finding.figure is not None:
+            limit = to_si(item.up_to, finding.unit)
+            further = finding.figure < limit if finding.at_least else finding.figure > limit
+            if further:
+                reached = show(finding.figure, finding.unit)
+                text = f"{reached} at the worst corner, permitted up to {item.up_to}"
+                yield Fault("deviation-exceeded", text)
+
+
+def _nothing(answers: Sequence[Finding]) -> str:
+    """Why there is nothing to permit."""
+    statuses: Mapping[Status, str] = {
+        Status.MEETS: "the check is met without it",
+        Status.NOT_APPLICABLE: "the check does not concern this design",
+        Status.OPEN: "the check is open, and what is not known cannot be permitted",
+        Status.FINDING: "the check itself failed and judged nothing",
+    }
+    return statuses[answers[0].status] if answers else "there is no such finding"
+
+
+def _finding(item: Deviation, fault: Fault, occasion: Occasion) -> Finding:
+    place = item.place if item.place in (*occasion.channels, PRODUCT) else PRODUCT
+    about = f"{item.check} ({item.place}): {fault.text}"
+    if item.at.file != occasion.file:
+        about += f"; stands in {item.at.file}"
+    return Finding(
+        check=fault.check,
+        domain=DOMAIN,
+        title=_TITLES[fault.check],
+        subject=place,
+        status=Status.FINDING,
+        message=about,
+        severity=Severity.MINOR,
+        basis=PERMIT,
+        place=item.at,
+        sources=(PERMIT,),
+    )

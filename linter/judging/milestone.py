@@ -1,0 +1,80 @@
+"""What holds a design at a milestone, as data, and the verdict that follows."""
+
+from dataclasses import dataclass
+
+from ..check import Milestone
+from ..finding import Finding, Severity, Status
+
+RANK = {Severity.CRITICAL: 0, Severity.MAJOR: 1, Severity.MINOR: 2}
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """What a milestone asks for.
+
+    hold_at: the mildest severity that holds; open_stakes: stakes whose open items hold;
+    why: the reason, as the report gives it.
+    """
+
+    hold_at: Severity
+    open_stakes: frozenset[str]
+    why: str
+
+
+GATES: dict[Milestone, Gate] = {
+    "concept": Gate(
+        Severity.CRITICAL,
+        frozenset(),
+        "an idea may have gaps and weak points, but nothing that endangers or destroys",
+    ),
+    "prototype": Gate(
+        Severity.MAJOR,
+        frozenset({"safety"}),
+        "boards cost money and somebody will stand next to them: every function and rated"
+        " limit must hold on paper, and no question of safety may be left open",
+    ),
+    "production": Gate(
+        Severity.MAJOR,
+        frozenset({"safety", "rating", "performance"}),
+        "what is built in numbers must be known: no open item, and no limit that is met"
+        " only on assumptions, estimates or typical values",
+    ),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Released or held, and the findings that hold."""
+
+    milestone: Milestone
+    hold_at: Severity
+    holding: tuple[Finding, ...]
+    why: str
+
+    @property
+    def released(self) -> bool:
+        """Whether the design may go on to the next stage."""
+        return not self.holding
+
+
+def verdict(
+    findings: tuple[Finding, ...], milestone: Milestone, hold_at: Severity | None = None
+) -> Verdict:
+    """The verdict on a list of findings; ``hold_at`` replaces the milestone's own.
+
+    What a deviation permits does not hold.
+    """
+    gate = GATES[milestone]
+    threshold = hold_at or gate.hold_at
+    holding = tuple(
+        finding
+        for finding in findings
+        if not finding.permitted and _holds(finding, gate, threshold)
+    )
+    return Verdict(milestone, threshold, holding, gate.why)
+
+
+def _holds(finding: Finding, gate: Gate, threshold: Severity) -> bool:
+    if finding.severity is not None:
+        return RANK[finding.severity] <= RANK[threshold]
+    return finding.status is Status.OPEN and finding.stake in gate.open_stakes

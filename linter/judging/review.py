@@ -1,0 +1,140 @@
+"""One spec file reviewed: read, assessed, judged.  What every report is made from."""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from operator import itemgetter
+from pathlib import Path
+
+from ..check import Milestone
+from ..declare import local_path
+from ..evaluation.catalogue import Catalogue
+from ..evaluation.engine import Assessment
+from ..finding import Finding, Severity, Status
+from ..reading.loading import Deviation, Loaded, Spec, load_file
+from ..reading.refusal import Refusal
+from .consistency import DOMAIN, standing_findings
+from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
+from .deviation import Occasion, with_deviations
+from .milestone import RANK, Verdict, verdict
+
+STAKES = ("safety", "rating", "performance")
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """A spec with the answer of every check and the verdict on them."""
+
+    spec: Spec
+    findings: tuple[Finding, ...]
+    verdict: Verdict
+    catalogue: Catalogue
+    criteria: Criteria = TODAY
+
+    def failing(self) -> tuple[Finding, ...]:
+        """The findings proper in the order in which a reader should take them.
+
+        Gravest first.  Within a severity, doubtful values come before what was computed
+        from them, safety and ratings before performance, plain facts before what leans on
+        an adverse assumption or an estimate, far misses before near ones.
+        The same fault in a second channel is no news: it stands behind all first ones.
+        """
+        found = sorted((x for x in self.findings if x.severity is not None), key=_gravity)
+        seen: Counter[tuple[str, Severity | None, str]] = Counter()
+        ordered = []
+        for item in found:
+            kind = (item.check, item.severity, _doubtful(item))
+            ordered.append((_rank(item), seen[kind], item))
+            seen[kind] += 1
+        return tuple(item for *_, item in sorted(ordered, key=itemgetter(0, 1)))
+
+    def of_status(self, status: Status) -> tuple[Finding, ...]:
+        """The answers of one kind, in the catalogue's order."""
+        return tuple(item for item in self.findings if item.status is status)
+
+    @property
+    def deviations(self) -> tuple[Deviation, ...]:
+        """The deviations on record: those of the spec, then those of a file of their own."""
+        others = self.criteria.permissions
+        return (*self.spec.deviations, *(others.deviations if others else ()))
+
+    def counts(self) -> Mapping[str, int]:
+        """How many answers there are of each severity and of each kind."""
+        severities = {s.value: 0 for s in Severity}
+        for item in self.failing():
+            severities[str(item.severity)] += 1
+        kinds = {s.value: len(self.of_status(s)) for s in (Status.OPEN, Status.MEETS)}
+        permitted = sum(1 for item in self.findings if item.permitted)
+        return severities | kinds | ({"permitted": permitted} if permitted else {})
+
+
+def _rank(finding: Finding) -> int:
+    return RANK[finding.severity or Severity.MINOR]
+
+
+def _doubtful(finding: Finding) -> str:
+    """The value that a finding doubts: two such values are two faults, not one twice."""
+    place = finding.place if finding.domain == DOMAIN else None
+    return local_path(place.path) if place else ""
+
+
+def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
+    return (
+        _rank(finding),
+        finding.domain != DOMAIN,
+        STAKES.index(finding.stake),
+        any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
+        finding.margin if finding.margin is not None else 0.0,
+        finding.check,
+        finding.subject,
+    )
+
+
+def review(
+    spec: Spec,
+    milestone: Milestone | None = None,
+    hold_at: Severity | None = None,
+    catalogue: Catalogue | None = None,
+    criteria: Criteria = TODAY,
+) -> Review:
+    """Review a spec with the catalogue that comes with the program, or another one.
+
+    Without a catalogue the one of the criteria's house file counts, if there is one.
+    """
+    spec = criteria.applied(spec)
+    run = Assessment(spec, catalogue or criteria.catalogue, milestone or spec.milestone)
+    return concluded(run, run.findings(), hold_at, criteria)
+
+
+def concluded(
+    run: Assessment, answers: Iterable[Finding], hold_at: Severity | None, criteria: Criteria
+) -> Review:
+    """The review made of the answers of a run: stated values, deviations and verdict added."""
+    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    findings = (*standing_findings(spec, run.graph), *answers)
+    others = criteria.permissions.deviations if criteria.permissions else ()
+    day = criteria.day or date.today()
+    occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
+    findings = with_deviations(findings, (*spec.deviations, *others), occasion)
+    return Review(spec, findings, verdict(findings, stage, hold_at), catalogue, criteria)
+
+
+def review_file(
+    path: Path,
+    milestone: Milestone | None = None,
+    hold_at: Severity | None = None,
+    terms: Terms = USUAL,
+) -> Review | tuple[Refusal, ...]:
+    """Review a file, or say why it cannot be assessed.
+
+    terms: day, file of deviations and house file; without them it is today, the
+    deviations are those of the spec and the house file is the one nearest to it.
+    """
+    loaded: Loaded = load_file(path)
+    if loaded.spec is None:
+        return loaded.refusals
+    criteria = criteria_for(path, terms)
+    if isinstance(criteria, tuple):
+        return criteria
+    return review(loaded.spec, milestone, hold_at, criteria=criteria)

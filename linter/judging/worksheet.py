@@ -1,0 +1,133 @@
+"""Every number of one check: the figure, its inputs, and all that they follow from.
+
+The lines come in the order of evaluation, leaves first, so that a second engineer can
+follow the sheet with a pencil and sign it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..check import Source
+from ..evaluation.catalogue import Entry
+from ..evaluation.engine import Assessment
+from ..evaluation.node import Computed, Corner, Fixed, LeafNode, Node
+from ..evaluation.wording import in_words
+from ..finding import Finding, Place
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One quantity of a sheet.
+
+    kind: ``stated``, ``assumed``, ``derived`` or ``figure``; formula: how it follows, or
+    the text of the spec; inputs: the symbols it takes.
+    """
+
+    kind: str
+    symbol: str
+    meaning: str
+    formula: str
+    nominal: str
+    worst: str
+    place: Place | None
+    sources: tuple[Source, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A check for one subject with all its numbers."""
+
+    entry: Entry
+    finding: Finding
+    lines: tuple[Line, ...]
+
+
+def sheet(run: Assessment, entry: Entry, subject: str) -> Sheet:
+    """The worksheet of a check; without lines where it cannot be computed."""
+    finding = run.judge(entry, subject)
+    node = run.prepare(entry, subject, run.graph)
+    if not isinstance(node, Computed):
+        return Sheet(entry, finding, ())
+    corner = {item.path: item.value for item in finding.corner}
+    lines = [line for below in _in_order(node) if (line := _line(run, below, corner))]
+    return Sheet(entry, finding, (*lines, _figure(entry, node, corner)))
+
+
+def _in_order(top: Computed) -> Iterator[Node]:
+    """The nodes below the figure, each once, what they need before them."""
+    seen: set[int] = set()
+
+    def walk(node: Node) -> Iterator[Node]:
+        if id(node) in seen:
+            return
+        seen.add(id(node))
+        if isinstance(node, Computed):
+            for below in node.arguments.values():
+                yield from walk(below)
+        if node is not top:
+            yield node
+
+    yield from walk(top)
+
+
+def _figure(entry: Entry, node: Computed, corner: Corner) -> Line:
+    check = entry.check
+    return Line(
+        "figure",
+        entry.name,
+        check.title,
+        check.formula,
+        in_words(node.value(), check.unit),
+        in_words(node.value(corner), check.unit),
+        None,
+        check.sources,
+    )
+
+
+def _line(run: Assessment, node: Node, corner: Corner) -> Line | None:
+    if isinstance(node, Computed):
+        return _derived(run, node, corner)
+    if isinstance(node, LeafNode):
+        return _leaf(run, node, corner)
+    if isinstance(node, Fixed) and node.used:
+        path = next(iter(node.used))
+        word = in_words(node.value(), "word")
+        return _stated(run, path, word, word, word)
+    return None
+
+
+def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
+    quantity = run.catalogue.derived.get(node.label)
+    if quantity is None or node.way is None:
+        return None
+    unit = quantity.unit
+    return Line(
+        "derived",
+        node.label,
+        quantity.meaning,
+        node.way.formula,
+        in_words(node.value(), unit) if unit != "set" else "solved together",
+        in_words(node.value(corner), unit) if unit != "set" else "solved together",
+        None,
+        quantity.sources,
+    )
+
+
+def _leaf(run: Assessment, node: LeafNode, corner: Corner) -> Line:
+    quantity = run.catalogue.derived.get(node.path)
+    known = quantity or run.spec.schema.field_of(node.path)
+    unit = known.unit
+    nominal, worst = in_words(node.value(), unit), in_words(node.value(corner), unit)
+    if node.used:
+        return _stated(run, node.path, node.stated.text, nominal, worst)
+    leaned = node.leaned[0] if node.leaned else None
+    sources = (leaned.basis,) if leaned else ()
+    text = f"{node.stated.text} assumed" if leaned else node.stated.text
+    return Line("assumed", node.path, known.meaning, text, nominal, worst, None, sources)
+
+
+def _stated(run: Assessment, path: str, text: str, nominal: str, worst: str) -> Line:
+    place = run.spec.place(path)
+    return Line(
+        "stated", path, run.spec.schema.field_of(path).meaning, text, nominal, worst, place, ()
+    )

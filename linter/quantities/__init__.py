@@ -1,0 +1,1 @@
+"""Text to SI numbers with tolerance, and back."""

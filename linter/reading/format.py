@@ -1,0 +1,7 @@
+"""The first key of each kind of file, which names its format and version."""
+
+VERSION = "1"
+SPEC_KEY = "amplifier_spec"
+DEVIATIONS_KEY = "amplifier_deviations"
+HOUSE_KEY = "amplifier_house"
+SPEC_LINE = f"{SPEC_KEY}: {VERSION}"

@@ -1,0 +1,195 @@
+"""The review as JSON, for other programs.
+
+Numbers are in SI; beside each stands the text that a reader would be shown.  The same
+input gives the same bytes.  No text of a spec can leave its string: whatever is not
+plain ASCII is escaped, and so is what HTML would obey.
+"""
+
+import json
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ..check import Source
+from ..evaluation.wording import in_words
+from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
+from ..judging.review import Review
+from ..reading.refusal import Refusal
+from .verdict import DISCLAIMER, demand, gravity, reason, rests_on
+
+FORMAT = 1
+
+Outcome = Review | Sequence[Refusal]
+
+
+def json_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
+    """One document for all files, in the order given."""
+    return dumped({"ampreview_report": FORMAT, "note": DISCLAIMER} | _body(outcomes, dated))
+
+
+def dumped(data: Any) -> str:
+    """JSON in ASCII, indented, with < > & as escapes, and a line end."""
+    text = json.dumps(data, indent=2, ensure_ascii=True, allow_nan=False)
+    for sign in "<>&":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return text + "\n"
+
+
+def number(x: float | None) -> float | None:
+    """A number that JSON can hold: infinity and what is undefined become null."""
+    return x if x is not None and abs(x) < float("inf") else None
+
+
+def _body(outcomes: Sequence[tuple[str, Outcome]], dated: bool) -> dict[str, Any]:
+    return {"files": [_file(name, outcome, dated) for name, outcome in outcomes]}
+
+
+def _file(name: str, outcome: Outcome, dated: bool) -> dict[str, Any]:
+    if not isinstance(outcome, Review):
+        refusals = [_refusal(item) for item in outcome]
+        return {"file": name, "assessed": False, "refusals": refusals}
+    data = {"file": name, "assessed": True} | _review(outcome)
+    if dated and outcome.criteria.day:
+        data["date"] = outcome.criteria.day.isoformat()
+    return data
+
+
+def _review(review: Review) -> dict[str, Any]:
+    verdict, spec = review.verdict, review.spec
+    holding = {(item.check, item.subject, item.message) for item in verdict.holding}
+    return {
+        "title": spec.title,
+        "revision": spec.revision,
+        "milestone": verdict.milestone,
+        "verdict": "released" if verdict.released else "held",
+        "hold_at": str(verdict.hold_at),
+        "why": reason(review),
+        "to_be_released": [demanded(item) for item in sorted(verdict.holding, key=gravity)],
+        "counts": dict(review.counts()),
+        "rests_on": [
+            {"what": what, "name": name} | ({"sha256": digest} if digest else {})
+            for what, name, digest in rests_on(review)
+        ],
+        "house_rules": _house(review),
+        "deviations": _deviations(review),
+        "answers": [
+            _answer(item, (item.check, item.subject, item.message) in holding)
+            for item in review.findings
+        ],
+    }
+
+
+def demanded(item: Finding) -> dict[str, Any]:
+    """One thing that must be otherwise to be released."""
+    return {"check": item.check, "subject": item.subject, "demand": demand(item)}
+
+
+def _house(review: Review) -> list[dict[str, Any]]:
+    if review.criteria.house is None:
+        return []
+    return [
+        {
+            "effect": change.effect,
+            "about": change.about,
+            "text": change.text,
+            "reason": change.reason,
+            "weakens_safety": change.safety,
+            "place": _place(change.place),
+        }
+        for change in review.criteria.house.changes
+    ]
+
+
+def _deviations(review: Review) -> list[dict[str, Any]]:
+    names = ("check", "place", "permitted_by", "reason", "until", "up_to")
+    return [
+        {name: getattr(item, name) for name in names} | {"stands_at": _place(item.at)}
+        for item in review.deviations
+    ]
+
+
+def _answer(item: Finding, holds: bool) -> dict[str, Any]:
+    """One answer; what is not applicable has no figures, what is met needs no advice."""
+    data = {
+        "check": item.check,
+        "domain": item.domain,
+        "title": item.title,
+        "subject": item.subject,
+        "status": str(item.status),
+        "severity": str(item.severity) if item.severity else None,
+        "holds": holds,
+        "permitted": item.permitted,
+        "stake": item.stake,
+        "message": item.message,
+    }
+    if item.status is not Status.NOT_APPLICABLE:
+        data |= _measured(item)
+    if item.status in (Status.FINDING, Status.OPEN):
+        data |= _advice(item)
+    return data
+
+
+def _measured(item: Finding) -> dict[str, Any]:
+    return {
+        "unit": item.unit,
+        "figure": _figure(item.figure, item.unit),
+        "nominal": _figure(item.nominal, item.unit),
+        "limit": _figure(item.limit, item.unit),
+        "limit_is": "at least" if item.at_least else "at most",
+        "margin": number(item.margin),
+        "basis": _source(item.basis) if item.basis else None,
+        "place": _place(item.place) if item.place else None,
+        "related": [_place(place) for place in item.related],
+        "worst_at": [_reading(reading) for reading in item.corner],
+        "assumptions": [_assumption(leaned) for leaned in item.leaned],
+    }
+
+
+def _advice(item: Finding) -> dict[str, Any]:
+    return {
+        "missing": [
+            {"path": x.path, "unit": x.unit, "meaning": x.meaning, "example": x.example}
+            for x in item.missing
+        ],
+        "changes": [_remedy(remedy) for remedy in item.remedies],
+        "changes_note": item.remedy_note,
+        "sources": [_source(source) for source in item.sources],
+        "cautions": [{"signal": x.signal, "text": x.text} for x in item.cautions],
+    }
+
+
+def _figure(x: float | None, unit: str) -> Mapping[str, Any] | None:
+    return None if x is None else {"si": number(x), "text": in_words(x, unit)}
+
+
+def _reading(item: Reading) -> dict[str, Any]:
+    value = item.value if isinstance(item.value, (int, float)) else None
+    return {"path": item.path, "si": number(value), "text": in_words(item.value, item.unit)}
+
+
+def _assumption(item: Leaned) -> dict[str, Any]:
+    known = {"path": item.path, "value": item.text, "leaning": item.leaning}
+    return known | {"basis": _source(item.basis), "placeholder": item.placeholder}
+
+
+def _remedy(item: Remedy) -> dict[str, Any]:
+    return {
+        "set": dict(item.changes),
+        "was": list(item.was),
+        "cures": list(item.cured),
+        "eases": list(item.eased),
+        "worsens": list(item.worsened),
+        "brings_up": list(item.appeared),
+    }
+
+
+def _source(item: Source) -> dict[str, str]:
+    return {"title": item.title, "where": item.where, "kind": item.kind}
+
+
+def _place(item: Place) -> dict[str, Any]:
+    return {"file": item.file, "line": item.line, "column": item.column, "path": item.path}
+
+
+def _refusal(item: Refusal) -> dict[str, Any]:
+    texts = {"problem": item.problem, "expected": item.expected, "example": item.example}
+    return texts | {"place": _place(item.place)}

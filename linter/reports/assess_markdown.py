@@ -1,0 +1,187 @@
+"""The review as a Markdown document to be read, discussed, signed and filed."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from ..finding import Finding, Remedy, Severity, Status
+from ..judging.deviation import in_words
+from ..judging.review import Review
+from ..reading.refusal import Refusal
+from .assess_json import Outcome
+from .phrases import against, assumptions, cited, corner, effects, escaped, further, moves, spot
+from .verdict import (
+    DISCLAIMER,
+    demands,
+    house_change,
+    label,
+    lacking,
+    reason,
+    rests_on,
+    weakened,
+)
+
+SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
+
+
+def markdown_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
+    """One document for all files, in the order given."""
+    parts = ["# Design review"]
+    for name, outcome in outcomes:
+        if isinstance(outcome, Review):
+            parts += _review(outcome, dated)
+        else:
+            parts += _refused(name, outcome)
+    parts.append(f"*{DISCLAIMER}*")
+    return "\n\n".join(parts) + "\n"
+
+
+def _review(review: Review, dated: bool) -> Iterator[str]:
+    spec, verdict = review.spec, review.verdict
+    yield f"## {escaped(spec.title or spec.file)}"
+    for change in weakened(review):
+        text = f"{house_change(change)} ({spot(change.place)})"
+        yield f"**Safety check weakened by the house file:** {escaped(text)}"
+    word = "RELEASED" if verdict.released else "HELD"
+    yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
+    yield _table(("item", "", "SHA-256"), _grounds(review, dated))
+    yield from _demands(review)
+    yield from _house(review)
+    yield from _deviations(review)
+    yield from _findings(review)
+    yield from _others(review)
+    yield "### Signatures"
+    yield _table(("", "name", "date", "signature"), [(name, "", "", "") for name in SIGNATORIES])
+
+
+def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
+    yield f"## {escaped(name)}"
+    yield "**NOT ASSESSED.** The file must be put right first."
+    rows = [
+        (item.place.file, spot(item.place), item.problem, item.expected, item.example)
+        for item in refusals
+    ]
+    yield _table(("file", "stands at", "problem", "expected", "for example"), rows)
+
+
+def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
+    yield from rests_on(review)
+    if review.spec.revision:
+        yield "revision", review.spec.revision, ""
+    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
+    yield "answers", counts, ""
+    if dated and review.criteria.day:
+        yield "date of the review", review.criteria.day.isoformat(), ""
+
+
+def _demands(review: Review) -> Iterator[str]:
+    if review.verdict.released:
+        return
+    yield "### What must change to be released"
+    lines = [
+        f"{item.gravity}: {escaped(item.label)}: {escaped(item.text)}" for item in demands(review)
+    ]
+    yield "\n".join(f"{number}. {line}" for number, line in enumerate(lines, start=1))
+
+
+def _house(review: Review) -> Iterator[str]:
+    house = review.criteria.house
+    if house is None:
+        return
+    yield f"### House rules of {escaped(house.file)}"
+    rows = [
+        (change.effect, change.about, change.text, change.reason, str(change.place.line))
+        for change in house.changes
+    ]
+    yield (
+        _table(("change", "of", "now", "reason", "line"), rows) if rows else "They change nothing."
+    )
+
+
+def _deviations(review: Review) -> Iterator[str]:
+    if not review.deviations:
+        return
+    yield "### Deviations on record"
+    used = {item.permitted for item in review.findings if item.permitted}
+    rows = [
+        (
+            item.check,
+            item.place,
+            item.permitted_by,
+            item.reason,
+            item.until,
+            item.up_to or "any figure",
+            "in force" if in_words(item) in used else "permits nothing, see below",
+        )
+        for item in review.deviations
+    ]
+    heads = ("check", "place", "permitted by", "reason", "until", "up to", "standing")
+    yield _table(heads, rows)
+
+
+def _findings(review: Review) -> Iterator[str]:
+    for severity in Severity:
+        found = [item for item in review.failing() if item.severity is severity]
+        if found:
+            yield f"### {severity.value.capitalize()}: {len(found)}"
+        for item in found:
+            yield f"#### {escaped(item.title)} ({escaped(item.subject)})"
+            yield "\n".join(f"- {line}" for line in _finding(item))
+
+
+def _finding(item: Finding) -> Iterator[str]:
+    if against(item):
+        yield f"**{escaped(against(item))}**"
+    yield escaped(item.message)
+    if item.permitted:
+        yield f"deviation: {escaped(item.permitted)}"
+    if item.corner:
+        yield f"worst at: {escaped(corner(item))}"
+    for remedy in item.remedies:
+        yield f"change: {escaped(_change(remedy))}"
+    if item.remedy_note:
+        yield f"change: {escaped(item.remedy_note)}"
+    yield from _based_on(item)
+    yield f"check: {escaped(item.check)}"
+    for caution in item.cautions:
+        yield f"**{caution.signal}** {escaped(caution.text)}"
+
+
+def _based_on(item: Finding) -> Iterator[str]:
+    """Where a finding stands, and what its limit and its figure rest on."""
+    where = f"{item.place.file}, {spot(item.place)}" if item.place else "not stated in the file"
+    yield f"stands at: {escaped(where)}"
+    if item.basis:
+        yield f"limit from: {escaped(cited(item.basis))}"
+    if further(item):
+        yield f"see: {escaped(further(item))}"
+    for text in assumptions(item):
+        yield f"assumed: {escaped(text)}"
+
+
+def _change(remedy: Remedy) -> str:
+    text = " and ".join(f"{path} to {value}" for path, value in moves(remedy.changes))
+    return f"{text}; {effects(remedy)}" if effects(remedy) else text
+
+
+def _others(review: Review) -> Iterator[str]:
+    opened, met = review.of_status(Status.OPEN), review.of_status(Status.MEETS)
+    if opened:
+        yield f"### Open: {len(opened)}"
+        rows = [(x.check, x.subject, x.title, lacking(x) or x.message) for x in opened]
+        yield _table(("check", "of", "question", "what is missing"), rows)
+    if met:
+        yield f"### Meets: {len(met)}"
+        rows = [(x.check, x.subject, against(x), _margin(x)) for x in met]
+        yield _table(("check", "of", "figure and limit", "margin"), rows)
+    silent = review.of_status(Status.NOT_APPLICABLE)
+    if silent:
+        yield f"### Not applicable: {len(silent)}"
+        yield escaped(", ".join(label(item) for item in silent))
+
+
+def _margin(item: Finding) -> str:
+    return "" if item.margin is None else f"{item.margin:.0%}"
+
+
+def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    lines = [heads, ["---"] * len(heads), *([escaped(cell) for cell in row] for row in rows)]
+    return "\n".join(f"| {' | '.join(line)} |" for line in lines)

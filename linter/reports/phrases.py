@@ -1,0 +1,167 @@
+"""Small pieces of text that several reports share."""
+
+import re
+from collections.abc import Collection, Iterable
+
+from ..check import Source
+from ..declare import local_path
+from ..evaluation.wording import in_words
+from ..finding import Finding, Leaned, Missing, Place, Reading, Remedy
+from ..quantities.quantity import show
+
+CONTROL = re.compile(
+    r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
+)
+MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~&!$^])")
+EIGHTHS = " ▏▎▍▌▋▊▉█"
+
+
+def clean(text: str) -> str:
+    """Text of a spec without the control characters that a terminal would obey.
+
+    >>> clean("a" + chr(27) + "[31mb").isprintable()
+    True
+    """
+    return CONTROL.sub("\ufffd", text)
+
+
+def escaped(text: str) -> str:
+    r"""Text that Markdown shows as it is.
+
+    >>> escaped("a_b_c")
+    'a\\_b\\_c'
+    """
+    return MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
+
+
+def spot(place: Place | None) -> str:
+    """A place in words."""
+    return f"line {place.line}, column {place.column}" if place else "not stated"
+
+
+def against(finding: Finding) -> str:
+    """The figure beside its limit: ``12 ns, at least 20 ns``."""
+    if finding.figure is None or finding.limit is None:
+        return ""
+    side = "at least" if finding.at_least else "at most"
+    figure, limit = apart(finding.figure, finding.limit, finding.unit)
+    return f"{figure}, {side} {limit}"
+
+
+def apart(x: float, y: float, unit: str) -> tuple[str, str]:
+    """Two numbers as text, with as many digits as it takes to tell them apart.
+
+    >>> apart(26.52, 26.5, "V"), apart(12.0, 12.0, "V")
+    (('26.52 V', '26.5 V'), ('12 V', '12 V'))
+    """
+    for digits in (3, 4, 5, 6):
+        texts = show(x, unit, digits), show(y, unit, digits)
+        if texts[0] != texts[1]:
+            return texts
+    return show(x, unit), show(y, unit)
+
+
+def corner(finding: Finding, most: int = 4) -> str:
+    """The worst corner in the user's terms, the strongest leaves first."""
+    return ", ".join(reading(item) for item in finding.corner[:most])
+
+
+def reading(item: Reading) -> str:
+    """One value of a corner: its short name and the value.
+
+    >>> reading(Reading("voltage", "feed.voltage", 29.2, "V", ""))
+    'voltage 29.2 V'
+    """
+    return f"{item.name} {in_words(item.value, item.unit)}"
+
+
+def cited(source: Source) -> str:
+    """A source with its place and, where it is not a text that was read, its standing."""
+    text = f"{source.title}, {source.where}" if source.where else source.title
+    note = {"from memory": "from memory, not verified", "derived": "derived", "quoted": "as quoted"}
+    standing = note.get(source.kind)
+    return f"{text} ({standing})" if standing else text
+
+
+def further(item: Finding) -> str:
+    """The sources of a finding beside the one that its limit comes from."""
+    return "; ".join(cited(source) for source in item.sources if source != item.basis)
+
+
+def assumption(item: Leaned) -> str:
+    """An assumption in short: the value, which way it leans, how it is known."""
+    known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title
+    known = "bound" if known == "derived" else known.removesuffix(", no source")
+    return f"{local_path(item.path)} {item.text} ({item.leaning}, {known})"
+
+
+def asked(item: Missing) -> str:
+    """A missing leaf as a question's heading."""
+    unit = "" if item.unit in ("1", "word") else f" [{item.unit}]"
+    return f"{local_path(item.path)}{unit}"
+
+
+def assumptions(finding: Finding) -> list[str]:
+    """What a finding assumes, each once: two channels that lean on the same say it once."""
+    leaned = (item for item in finding.leaned if item.leaning != "absent")
+    return list(dict.fromkeys(map(assumption, leaned)))
+
+
+def questions(missing: Iterable[Missing], most: int = 6) -> str:
+    """Missing leaves in one line, each once, whichever channels lack it.
+
+    >>> leaves = [Missing(f"channels.{x}.gain", "dB", "gain", "20 dB") for x in "ab"]
+    >>> questions(leaves)
+    'gain [dB]'
+    """
+    names = list(dict.fromkeys(map(asked, missing)))
+    more = len(names) - most
+    return ", ".join(names[:most]) + (f" and {more} more" if more > 0 else "")
+
+
+def bar(share: float, width: int = 8) -> str:
+    """A margin as a small bar; 100 % and more fill it.
+
+    >>> bar(0.5, 4)
+    '██  '
+    """
+    eighths = round(max(0.0, min(share, 1.0)) * width * 8)
+    whole, part = divmod(eighths, 8)
+    return ("█" * whole + (EIGHTHS[part] if part else "")).ljust(width)
+
+
+def moves(changes: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Changes with their paths as seen from the channel; those of twin channels are one.
+
+    >>> moves([("channels.a.gain", "20 dB"), ("channels.b.gain", "20 dB")])
+    [('gain', '20 dB')]
+    """
+    return list(dict.fromkeys((local_path(path), value) for path, value in changes))
+
+
+def effects(remedy: Remedy, about: Collection[str] = ()) -> str:
+    """What a change does to the findings other than those that it is told of."""
+    told = []
+    for word, names in (
+        ("cures", remedy.cured),
+        ("eases", remedy.eased),
+        ("costs margin in", remedy.worsened),
+        ("brings up", remedy.appeared),
+    ):
+        others = [name for name in names if name not in about]
+        if others:
+            told.append(f"{word} {named(others)}")
+    return "; ".join(told)
+
+
+def named(labels: Iterable[str]) -> str:
+    """Answers by name, each check once.
+
+    >>> named(["ripple (product)", "gain (left)", "gain (right)"])
+    'ripple (product), gain (left, right)'
+    """
+    found: dict[str, list[str]] = {}
+    for label in labels:
+        check, _, subject = label.partition(" (")
+        found.setdefault(check, []).append(subject.removesuffix(")"))
+    return ", ".join(f"{check} ({', '.join(subjects)})" for check, subjects in found.items())

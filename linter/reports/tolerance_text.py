@@ -1,0 +1,52 @@
+"""Root-sum-square and Monte Carlo results as a table beside the worst case."""
+
+from collections.abc import Sequence
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.text import Text
+
+from ..evaluation.wording import in_words
+from ..finding import Finding
+from ..judging.monte_carlo import Yield
+from .columns import print_columns
+from .groups import alike
+
+SQUARE_HEADS = ("check", "of", "nominal", "worst case", "root-sum-square", "limit")
+YIELD_HEADS = ("fails on", "of", "builds", "worst case")
+
+
+def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Console) -> None:
+    """Print worst case and root-sum-square of each check, tightest first."""
+    console.print(
+        Padding(Text("ROOT-SUM-SQUARE beside the worst case", style="bold"), (1, 1, 0, 1))
+    )
+    told = []
+    for item, figure in rows:
+        numbers = (item.nominal, item.figure, figure, item.limit)
+        cells = (in_words(x, item.unit) if x is not None else "" for x in numbers)
+        told.append((item.check, item.subject, *cells))
+    print_columns(SQUARE_HEADS, alike(told), console)
+
+
+def print_yield(done: Yield, console: Console) -> None:
+    """Print which share of the builds meets every check, and what the others fail on."""
+    share = done.good / done.builds
+    text = Text.assemble(
+        ("MONTE CARLO  ", "bold"),
+        (f"{share:.1%} of {done.builds} builds", "bold green" if share == 1.0 else "bold yellow"),
+        f" miss no limit of {done.severity.value} or graver (seed {done.seed})",
+    )
+    console.print(Padding(text, (1, 1, 0, 1)))
+    if done.shares:
+        told = []
+        for item in done.shares:
+            worst = in_words(item.finding.figure, item.finding.unit)
+            lost = f"{item.missing / done.builds:.1%}"
+            told.append((item.finding.check, item.finding.subject, lost, worst))
+        print_columns(YIELD_HEADS, alike(told), console)
+    note = (
+        "Tolerances uniform between their ends, data-sheet lines triangular, conditions of use"
+        " at their worst ends; parts shared by checks share one draw."
+    )
+    console.print(Padding(Text(note, style="dim"), (0, 1)))

@@ -1,0 +1,119 @@
+"""What every kind of report says the same way: demands, house rules, what it rests on."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..evaluation.catalogue import load
+from ..finding import Finding, Status
+from ..judging.house import Change
+from ..judging.milestone import RANK
+from ..judging.review import Review
+from .groups import groups, together
+from .identity import PROGRAM, program_version, rules_hash, text_hash
+from .phrases import against, moves, questions
+
+FEW = 5
+DISCLAIMER = (
+    "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
+    " and licensed practice come first. An open item is not a pass."
+)
+
+
+def label(finding: Finding) -> str:
+    """A finding by name: ``ripple (product)``."""
+    return f"{finding.check} ({finding.subject})"
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """Something that must change to be released, for one subject or several alike.
+
+    gravity: the severity, or ``open``; label: check and subjects, ``ripple (left)``.
+    """
+
+    gravity: str
+    label: str
+    text: str
+
+
+def demands(review: Review) -> list[Demand]:
+    """Everything that holds the design, the gravest first; alike ones stand together."""
+    ordered = sorted(review.verdict.holding, key=gravity)
+    return [
+        Demand(
+            str(item.severity or item.status),
+            f"{item.check} ({together(subjects)})",
+            demand(item).replace(f"channels.{item.subject}.", ""),
+        )
+        for item, subjects in groups(ordered)
+    ]
+
+
+def gravity(finding: Finding) -> int:
+    """0 for critical, rising; what is open comes last."""
+    return len(RANK) if finding.severity is None else RANK[finding.severity]
+
+
+def demand(finding: Finding) -> str:
+    """What must change so that a finding no longer holds the design.
+
+    A figure without a unit says little by itself, so there the sentence stands.
+    """
+    if finding.status is Status.OPEN:
+        return lacking(finding) or finding.message
+    bare = finding.unit == "1"
+    text = finding.message if bare else against(finding) or finding.message
+    if finding.remedies:
+        changes = moves(finding.remedies[0].changes)
+        text += "; change " + " and ".join(f"{path} to {value}" for path, value in changes)
+    return text
+
+
+def lacking(finding: Finding) -> str:
+    """What to state so that an open check can be judged."""
+    return f"state {questions(finding.missing)}" if finding.missing else ""
+
+
+def reason(review: Review) -> str:
+    """Why the verdict is what it is."""
+    verdict = review.verdict
+    if verdict.released:
+        judged = len({item.check for item in review.findings if item.figure is not None})
+        few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
+        return f"Nothing holds it: {verdict.why}.{few if judged < FEW else ''}"
+    opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
+    found = len(verdict.holding) - opened
+    parts = [_number(found, "finding", f" from {verdict.hold_at} up")] if found else []
+    if opened:
+        parts.append(_number(opened, "open item", ""))
+    return f"Held by {' and '.join(parts)}: {verdict.why}."
+
+
+def house_change(change: Change) -> str:
+    """A change of the house file in one line."""
+    return f"{change.effect}: {change.about}: {change.text}; {change.reason}"
+
+
+def weakened(review: Review) -> Sequence[Change]:
+    """What the house file weakens in matters of safety."""
+    return review.criteria.house.weakened if review.criteria.house else ()
+
+
+def rests_on(review: Review) -> list[tuple[str, str, str]]:
+    """The texts and rules behind a report: what, by which name, and its SHA-256."""
+    packages = review.catalogue.packages or load().packages
+    rows = [
+        ("spec", review.spec.file, text_hash(review.spec.text)),
+        ("program", f"{PROGRAM} {program_version()}", ""),
+        *(("catalogue", package, rules_hash(package)) for package in packages),
+    ]
+    house, permissions = review.criteria.house, review.criteria.permissions
+    if house:
+        rows.append(("house file", house.file, text_hash(house.text)))
+    if permissions:
+        rows.append(("deviations", permissions.file, text_hash(permissions.text)))
+    return rows
+
+
+def _number(count: int, noun: str, rest: str) -> str:
+    return f"{count} {noun}{'' if count == 1 else 's'}{rest}"

@@ -1,0 +1,1 @@
+"""Amended copies of a spec file."""

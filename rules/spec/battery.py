@@ -1,0 +1,240 @@
+"""The battery: cells, pack, protection, charger."""
+
+from typing import Literal
+
+from ...linter.check import quoted
+from ...linter.declare import (
+    Section,
+    Value,
+    absent,
+    count,
+    favourable,
+    quantity,
+    section,
+    usually,
+    word,
+)
+from .designs import BATTERY, LEAD_ACID
+
+CHEMISTRIES = ("li-ion", "lfp", "lead-acid-agm", "lead-acid-flooded", "nimh")
+
+
+class Cell(Section):
+    """ONE cell of the pack; a 12 V lead-acid block is six of them."""
+
+    capacity: Value | None = quantity(
+        "Ah", "capacity of ONE cell when new", "0.2 .. 150 Ah", given="line", concerns=BATTERY
+    )
+    v_charge: Value | None = quantity(
+        "V",
+        "ONE cell at the end of charge; silent: by chemistry",
+        "1.3 .. 4.4 V",
+        given="tol",
+        concerns=BATTERY,
+        example="4.20 V ± 1 %",
+    )
+    v_nominal: Value | None = quantity(
+        "V",
+        "ONE cell: the voltage that makes watt-hours out of ampere-hours; silent: by chemistry",
+        "1.1 .. 3.9 V",
+        concerns=BATTERY,
+        example="3.6 V",
+    )
+    v_oc_low: Value | None = quantity(
+        "V",
+        "ONE cell at rest, at the lowest charge for which full power is promised",
+        "0.9 .. 3.8 V",
+        concerns=BATTERY,
+        example="3.45 V",
+    )
+    r_internal: Value | None = quantity(
+        "ohm",
+        "ONE cell: resistance from new and warm to aged and cold; a range, not one value",
+        "0.5 .. 300 mohm",
+        given="range",
+        concerns=BATTERY,
+        example="28 mohm .. 84 mohm",
+    )
+    i_cont: Value | None = quantity(
+        "A",
+        "ONE cell: largest continuous discharge current, rms",
+        "0.2 .. 150 A",
+        given="max",
+        concerns=BATTERY,
+        example="8 A",
+    )
+    i_pulse: Value | None = quantity(
+        "A",
+        "ONE cell: largest discharge current for seconds, peak",
+        "0.5 .. 400 A",
+        given="max",
+        concerns=BATTERY,
+        example="15 A",
+    )
+    i_charge: Value | None = quantity(
+        "A",
+        "ONE cell: largest charge current; silent: half the capacity in one hour",
+        "0.1 .. 80 A",
+        given="max",
+        concerns=BATTERY,
+        example="1.7 A",
+    )
+    t_charge: Value | None = quantity(
+        "degC",
+        "cell temperatures at which its maker lets it be charged; silent: by chemistry",
+        "-40 .. 80 degC",
+        given="range",
+        concerns=BATTERY,
+        example="0 degC .. 45 degC",
+    )
+    t_discharge: Value | None = quantity(
+        "degC",
+        "cell temperatures at which its maker lets it be discharged; silent: by chemistry",
+        "-40 .. 80 degC",
+        given="range",
+        concerns=BATTERY,
+        example="-20 degC .. 60 degC",
+    )
+
+
+class PackProtection(Section):
+    """Protection circuit of the WHOLE pack."""
+
+    i_trip: Value | None = quantity(
+        "A",
+        "WHOLE pack: discharge current at which it disconnects",
+        "1 .. 300 A",
+        given="line",
+        concerns=BATTERY,
+    )
+    t_trip: Value | None = quantity(
+        "s",
+        "WHOLE pack: time above i_trip until it disconnects",
+        "0.5 .. 450 ms",
+        given="line",
+        concerns=BATTERY,
+    )
+    v_cutoff: Value | None = quantity(
+        "V",
+        "WHOLE pack: voltage below which it disconnects",
+        "0.9 .. 500 V",
+        given="line",
+        concerns=BATTERY,
+    )
+    r: Value | None = quantity(
+        "ohm",
+        "WHOLE pack: resistance of the protection's switches and current sensing",
+        "0 or 0.5 .. 200 mohm",
+        given="line",
+        concerns=BATTERY,
+        default=favourable("0 ohm"),
+    )
+
+
+class Charger(Section):
+    """Charger of the WHOLE pack."""
+
+    v: Value | None = quantity(
+        "V",
+        "WHOLE pack at the end of charge; silent: cells in series",
+        "1.3 .. 500 V",
+        given="tol",
+        concerns=BATTERY,
+        example="25.2 V ± 1 %",
+    )
+    i: Value | None = quantity(
+        "A", "WHOLE pack: charge current", "0.1 .. 60 A", given="tol", concerns=BATTERY
+    )
+    sensor: str | None = word(
+        ("cell", "board", "none"),
+        "where the temperature is sensed that lets charging start",
+        concerns=BATTERY,
+    )
+    t_window: Value | None = quantity(
+        "degC",
+        "temperatures at that sensor between which charging is let through",
+        "-20 .. 70 degC",
+        given="range",
+        concerns=BATTERY,
+        example="3 degC .. 43 degC",
+    )
+    playing: str | None = word(
+        ("impossible", "power-path", "from-the-cells"),
+        "what feeds the amplifier if it plays while charging",
+        concerns=BATTERY,
+    )
+
+
+class Battery(Section):
+    """The battery: how many cells of which kind, and what guards them."""
+
+    chemistry: str | None = word(
+        CHEMISTRIES,
+        "kind of cell; li-ion stands for NMC, NCA and cobalt; decides the defaults of a cell",
+        concerns=BATTERY,
+    )
+    series: Value | None = count(
+        "CELLS in series; a 12 V lead-acid block counts six", "1 .. 200", concerns=BATTERY
+    )
+    parallel: Value | None = count(
+        "strings of cells in parallel", "1 .. 100", concerns=BATTERY, default=absent(1.0)
+    )
+    packs: Value | None = count(
+        "separately removable packs that make up these cells",
+        "1 .. 8",
+        concerns=BATTERY,
+        default=absent(1.0),
+    )
+    i_standby: Value | None = quantity(
+        "A",
+        "drawn from the WHOLE pack while the product is switched off",
+        "0 or 2 .. 1900 uA",
+        given="max",
+        concerns=BATTERY,
+    )
+    connection: str | None = word(
+        ("fixed", "keyed", "reversible"),
+        "how the pack meets the product: built in, one way round only, or either way round",
+        concerns=BATTERY,
+    )
+    usable_share: Value | None = quantity(
+        "%",
+        "part of the capacity that lies above the cut-off",
+        "40 .. 100 %",
+        concerns=BATTERY,
+        default=usually("90 %"),
+        example="90 %",
+    )
+    cold_share: Value | None = quantity(
+        "%",
+        "part of the capacity that is left at the coldest ambient",
+        "40 .. 100 %",
+        concerns=BATTERY,
+        default=usually("80 %"),
+        example="80 %",
+    )
+    peukert: Value | None = quantity(
+        "1",
+        "exponent of capacity against discharge rate; silent: 1.15 AGM, 1.3 flooded",
+        "1.0 .. 1.5",
+        possible="1 .. 3",
+        concerns=LEAD_ACID,
+        example="1.15",
+    )
+    rating_hours: Value | None = quantity(
+        "h",
+        "discharge time for which the capacity is printed",
+        "1 .. 100 h",
+        concerns=LEAD_ACID,
+        default=usually(
+            "20 h", quoted("encyclopaedia article on Peukert's law: 20 h is the usual rating")
+        ),
+        example="20 h",
+    )
+    cell: Cell | None = section(Cell, part="battery cells", concerns=BATTERY)
+    protection: PackProtection | Literal["none"] | None = section(
+        PackProtection, part="protection circuit of the battery", can_be_none=True, concerns=BATTERY
+    )
+    charger: Charger | Literal["none"] | None = section(
+        Charger, part="battery charger", can_be_none=True, concerns=BATTERY
+    )

@@ -1,0 +1,107 @@
+"""One channel: what it is rated for, and its parts from gate to loudspeaker."""
+
+from typing import Literal
+
+from ...linter.declare import Section, Value, absent, flag, quantity, section, usually
+from .filter import Filter
+from .gate_drive import GateDrive
+from .loudspeaker import Loudspeaker
+from .modulator import Modulator
+from .output_stage import OutputStage
+
+
+class Limiter(Section):
+    """Level limiter, as seen at the load."""
+
+    v_rms: Value | None = quantity(
+        "V",
+        "highest long-term level that it lets reach the load, rms",
+        "1 .. 200 V",
+        example="11 V",
+    )
+    v_peak: Value | None = quantity(
+        "V", "highest fast level that it lets reach the load, peak", "1 .. 200 V", example="17 V"
+    )
+
+
+class LoudspeakerLead(Section):
+    """Lead from amplifier to loudspeaker; the way back is added by the program."""
+
+    length: Value | None = quantity("m", "length of the loudspeaker lead, ONE way", "0.05 .. 45 m")
+    area: Value | None = quantity(
+        "mm2", "copper of ONE conductor of the loudspeaker lead", "0.05 .. 10 mm2"
+    )
+
+
+class Channel(Section):
+    """ONE channel of the amplifier."""
+
+    rated_power: Value | None = quantity(
+        "W",
+        "sine, average, ONE channel with all driven, into rated_load at rated_thd",
+        "1.3 .. 1290 W",
+    )
+    rated_thd: Value | None = quantity(
+        "%",
+        "distortion at which rated_power is stated",
+        "0.05 .. 10 %",
+        default=usually("1 %"),
+        example="1 %",
+    )
+    rated_voltage: Value | None = quantity(
+        "V",
+        "output at rated power, rms, if stated beside it; only compared",
+        "1 .. 200 V",
+        example="12 V",
+    )
+    rated_load: Value | None = quantity(
+        "ohm",
+        "whole load of the channel for rated_power; silent: from the loudspeakers",
+        "1 .. 100 ohm",
+        example="4 ohm",
+    )
+    load_range: Value | None = quantity(
+        "ohm",
+        "rated loads that may be connected, lowest to highest; silent: the rated load",
+        "1 .. 600 ohm",
+        given="range",
+        example="4 ohm .. 8 ohm",
+    )
+    open_load: str | None = flag(
+        "running with nothing connected is a stated use", default=absent("no")
+    )
+    band: Value | None = quantity(
+        "Hz",
+        "audio band of this channel, lowest to highest frequency",
+        "10 .. 9000 Hz",
+        usual_high="200 .. 99000 Hz",
+        given="range",
+        default=usually("20 Hz .. 20 kHz"),
+        example="60 Hz .. 16 kHz",
+    )
+    gain: Value | None = quantity(
+        "V/V",
+        "from input to load with the controls at maximum",
+        "1 .. 500 V/V",
+        given="tol",
+        example="24 dB ± 0.3 dB",
+    )
+    dc_offset: Value | None = quantity(
+        "V", "steady DC at the load, magnitude", "0 or 3 .. 2900 mV", given="max"
+    )
+    turn_on_step: Value | None = quantity(
+        "V", "step at the load at switch-on, magnitude", "0 or 3 .. 2900 mV", given="max"
+    )
+    limiter: Limiter | Literal["none"] | None = section(
+        Limiter, part="level limiter", can_be_none=True, default=absent()
+    )
+    lead: LoudspeakerLead | Literal["none"] | None = section(
+        LoudspeakerLead, part="loudspeaker lead", can_be_none=True
+    )
+    output_stage: OutputStage | None = section(OutputStage, part="output stage")
+    gate_drive: GateDrive | None = section(GateDrive, part="gate drive")
+    modulator: Modulator | None = section(Modulator, part="modulator")
+    filter: Filter | None = section(Filter, part="output filter")
+    loudspeaker: Loudspeaker | Literal["none"] | None = section(
+        Loudspeaker, part="loudspeaker", can_be_none=True
+    )

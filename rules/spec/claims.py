@@ -1,0 +1,66 @@
+"""What the paperwork says of the product; silent: no claim."""
+
+from ...linter.declare import Section, Value, absent, flag, listed, quantity, usually, word
+from .designs import BATTERY
+
+
+class Claims(Section):
+    """Claims about the WHOLE product, to be compared with what follows."""
+
+    efficiency: Value | None = quantity(
+        "%", "whole product at rated power, all channels driven", "40 .. 98 %", example="85 %"
+    )
+    heat: Value | None = quantity(
+        "W", "heat of the whole product at the signal of thermal.basis", "0.3 .. 290 W"
+    )
+    thd: Value | None = quantity(
+        "%", "distortion and noise at 1 kHz below clipping", "0.002 .. 1.9 %", given="max"
+    )
+    noise: Value | None = quantity(
+        "V",
+        "noise at the output of ONE channel, A-weighted, rms",
+        "5 .. 4000 uV",
+        given="max",
+    )
+    response: Value | None = quantity(
+        "dB",
+        "deviation of the response allowed in the band, magnitude",
+        "0.1 .. 6 dB",
+        possible="0.001 .. 60 dB",
+        default=usually("3 dB"),
+        example="3 dB",
+    )
+    sound_level: Value | None = quantity(
+        "dB",
+        "whole product: level of a sine at the onset of clipping, rms, re 20 uPa",
+        "60 .. 140 dB",
+    )
+    sound_distance: Value | None = quantity(
+        "m", "distance at which sound_level is claimed", "0.2 .. 100 m", example="1 m"
+    )
+    run_time: Value | None = quantity(
+        "h",
+        "programme at the highest level without clipping until the pack is empty",
+        "0.3 .. 200 h",
+        concerns=BATTERY,
+    )
+    shelf_time: Value | None = quantity(
+        "h", "switched off until the pack is empty", "100 .. 90000 h", concerns=BATTERY
+    )
+    life: Value | None = quantity("h", "operating life wanted", "500 .. 200000 h")
+    air_travel: str | None = word(
+        ("none", "cabin", "cargo"),
+        "how the product is said to travel by air",
+        concerns=BATTERY,
+        default=absent(),
+    )
+    markets: tuple[str, ...] | None = listed(
+        "where the product is sold",
+        words=("eu", "uk", "us", "ca", "other"),
+        example="[eu, uk]",
+    )
+    standards: tuple[str, ...] | None = listed(
+        "standards that the paperwork cites", example="[IEC 62368-1, EN 55032]"
+    )
+    emission_class: str | None = word(("a", "b"), "class after CISPR 32")
+    radio: str | None = flag("a radio transmitter is inside", default=absent("no"))

@@ -1,0 +1,178 @@
+"""What drives the gates of a channel's switches."""
+
+from typing import Literal
+
+from ...linter.declare import Section, Value, favourable, quantity, section, usually, word
+from .designs import DISCRETE
+
+
+class Regulator(Section):
+    """Regulator that makes the gate supply from the rail."""
+
+    type: str | None = word(
+        ("linear", "switching", "separate"),
+        "kind of regulator; separate: a supply of its own, not fed by the rail",
+    )
+    i_other: Value | None = quantity(
+        "A",
+        "current that the regulator delivers to other loads than the gates",
+        "0 or 1 .. 900 mA",
+        default=favourable("0 A"),
+    )
+    r_th_ja: Value | None = quantity(
+        "K/W", "regulator: junction to the air in the box", "10 .. 250 K/W", given="typ"
+    )
+    t_j_max: Value | None = quantity(
+        "degC",
+        "regulator: highest junction temperature",
+        "100 .. 175 degC",
+        given="max",
+        example="125 degC",
+    )
+
+
+class Bootstrap(Section):
+    """Bootstrap supply of ONE high-side switch."""
+
+    c: Value | None = quantity(
+        "F",
+        "bootstrap capacitor of ONE high-side switch",
+        "0.03 .. 25 uF",
+        given="tol",
+        concerns=DISCRETE,
+    )
+    v_f: Value | None = quantity(
+        "V",
+        "drop of the bootstrap diode while it recharges",
+        "0.2 .. 2 V",
+        given="typ",
+        concerns=DISCRETE,
+        default=usually("1 V"),
+        example="0.7 V",
+    )
+    r: Value | None = quantity(
+        "ohm",
+        "resistance of the refill path, diode apart",
+        "0 or 0.5 .. 100 ohm",
+        concerns=DISCRETE,
+        default=favourable("0 ohm"),
+    )
+    i_q: Value | None = quantity(
+        "A",
+        "drawn by the floating supply: quiescent, level-shift and leakage current",
+        "5 .. 4000 uA",
+        given="max",
+        concerns=DISCRETE,
+    )
+    v_uvlo: Value | None = quantity(
+        "V",
+        "floating supply below which the driver locks out",
+        "2 .. 15 V",
+        given="line",
+        concerns=DISCRETE,
+        example="7.2 V",
+    )
+    refresh: str | None = word(
+        ("forced-off-time", "charge-pump", "none"),
+        "what recharges the capacitor while the output is clipped",
+        concerns=DISCRETE,
+    )
+
+
+class GateDrive(Section):
+    """Gate supply, gate resistors, driver, dead time."""
+
+    v_drv: Value | None = quantity(
+        "V",
+        "gate supply at the driver",
+        "3 .. 20 V",
+        given="tol",
+        concerns=DISCRETE,
+        default=usually("12 V"),
+        example="11 V ± 5 %",
+    )
+    r_g_on: Value | None = quantity(
+        "ohm",
+        "external resistance in the turn-on path of ONE device; 0 ohm: none fitted",
+        "0 or 0.5 .. 220 ohm",
+        given="tol",
+        concerns=DISCRETE,
+    )
+    r_g_off: Value | None = quantity(
+        "ohm",
+        "external resistance in the turn-off path of ONE device; 0 ohm: none fitted",
+        "0 or 0.5 .. 220 ohm",
+        given="tol",
+        concerns=DISCRETE,
+    )
+    i_source: Value | None = quantity(
+        "A",
+        "driver, turn-on, peak; v_drv over it is its resistance; silent: no resistance",
+        "0.05 .. 30 A",
+        given="line",
+        concerns=DISCRETE,
+        default=favourable(float("inf")),
+    )
+    i_sink: Value | None = quantity(
+        "A",
+        "driver, turn-off, peak; v_drv over it is its resistance; silent: no resistance",
+        "0.05 .. 30 A",
+        given="line",
+        concerns=DISCRETE,
+        default=favourable(float("inf")),
+    )
+    dead_time: Value | None = quantity(
+        "s",
+        "ONE leg: from the off-command of one switch to the on-command of the other",
+        "0 or 1 .. 900 ns",
+        given="line",
+        concerns=DISCRETE,
+        example="{min: 40 ns, typ: 45 ns}",
+    )
+    delay_mismatch: Value | None = quantity(
+        "s",
+        "ONE leg: largest difference between the delays of its two drivers",
+        "0 or 0.5 .. 200 ns",
+        given="max",
+        concerns=DISCRETE,
+        default=favourable("0 s"),
+    )
+    v_gs_ringing: Value | None = quantity(
+        "V",
+        "ringing on the gate above v_drv, peak; silent: 10 % of v_drv",
+        "0 or 0.1 .. 20 V",
+        concerns=DISCRETE,
+    )
+    v_node_negative: Value | None = quantity(
+        "V",
+        "driver: how far below its ground the switch node may go, magnitude",
+        "0.3 .. 30 V",
+        given="max",
+        concerns=DISCRETE,
+    )
+    cmti: Value | None = quantity(
+        "V/ns",
+        "driver: largest slope of the switch node that it withstands",
+        "2 .. 300 V/ns",
+        given="max",
+        concerns=DISCRETE,
+    )
+    t_pulse_min: Value | None = quantity(
+        "s",
+        "shortest on- or off-pulse that modulator and driver pass; silent: from the dead time",
+        "5 .. 2000 ns",
+        given="max",
+    )
+    c_reservoir: Value | None = quantity(
+        "F",
+        "capacitor on the gate supply that refills the bootstrap capacitor",
+        "0.1 .. 90 uF",
+        given="tol",
+        concerns=DISCRETE,
+    )
+    regulator: Regulator | Literal["none"] | None = section(
+        Regulator, part="regulator of the gate supply", can_be_none=True
+    )
+    bootstrap: Bootstrap | Literal["none"] | None = section(
+        Bootstrap, part="bootstrap supply", can_be_none=True, concerns=DISCRETE
+    )

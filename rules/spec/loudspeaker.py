@@ -1,0 +1,193 @@
+"""What hangs on a channel."""
+
+from typing import Literal
+
+from ...linter.check import from_memory
+from ...linter.declare import Section, Value, absent, count, quantity, section, usually, word
+from .designs import PASSIVE_RADIATOR, VENTED
+
+RATING_METHODS = (
+    "aes2-1984",
+    "aes2-2012",
+    "iec-60268-5-noise",
+    "iec-60268-5-long-term",
+    "iec-60268-5-short-term",
+    "eia-426-b",
+    "programme",
+    "peak",
+    "unstated",
+)
+
+
+class LoudspeakerEnclosure(Section):
+    """Enclosure of ONE loudspeaker."""
+
+    type: str | None = word(
+        ("sealed", "vented", "passive-radiator", "open", "horn"), "kind of enclosure"
+    )
+    v_b: Value | None = quantity("L", "net volume for ONE loudspeaker", "0.3 .. 280 L")
+    f_b: Value | None = quantity(
+        "Hz",
+        "tuning of the port or passive radiator",
+        "15 .. 300 Hz",
+        concerns=VENTED,
+        example="54 Hz",
+    )
+    v_ap: Value | None = quantity(
+        "L",
+        "air volume as compliant as the suspension of the passive radiator, all of ONE box",
+        "0.5 .. 450 L",
+        given="tol",
+        concerns=PASSIVE_RADIATOR,
+        example="20 L",
+    )
+    q_l: Value | None = quantity(
+        "1",
+        "Q of the leakage losses",
+        "3 .. 30",
+        concerns=VENTED,
+        default=usually("7"),
+        example="7",
+    )
+    port_area: Value | None = quantity(
+        "cm2", "cross-section of the port of ONE loudspeaker", "1 .. 600 cm2", concerns=VENTED
+    )
+
+
+class HighPass(Section):
+    """Electrical high-pass ahead of the loudspeaker."""
+
+    f: Value | None = quantity(
+        "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
+    )
+    order: Value | None = count(
+        "order of the high-pass, 2: 12 dB per octave", "1 .. 8", possible="1 .. 20"
+    )
+
+
+class SeriesCapacitor(Section):
+    """Capacitor in series with ONE loudspeaker."""
+
+    c: Value | None = quantity(
+        "F", "capacitor in series with ONE loudspeaker", "1 .. 470 uF", given="tol"
+    )
+    v_rated: Value | None = quantity(
+        "V", "rated voltage of that capacitor", "25 .. 630 V", given="max"
+    )
+
+
+class Zobel(Section):
+    """Series R-C across the loudspeaker that levels its impedance."""
+
+    r: Value | None = quantity(
+        "ohm", "resistor across the loudspeaker", "1 .. 100 ohm", given="tol"
+    )
+    c: Value | None = quantity(
+        "F", "capacitor in series with that resistor", "0.22 .. 100 uF", given="tol"
+    )
+    p_rated: Value | None = quantity(
+        "W", "power rating of that resistor", "0.1 .. 50 W", given="max"
+    )
+
+
+class Loudspeaker(Section):
+    """The loudspeakers of ONE channel: equal, in series and in parallel."""
+
+    series: Value | None = count(
+        "equal loudspeakers of this channel in series", "1 .. 16", default=absent(1.0)
+    )
+    parallel: Value | None = count(
+        "equal loudspeakers of this channel, or strings of them, in parallel",
+        "1 .. 16",
+        default=absent(1.0),
+    )
+    z_rated: Value | None = quantity(
+        "ohm", "rated impedance of ONE loudspeaker", "1 .. 64 ohm", example="8 ohm"
+    )
+    z_min: Value | None = quantity(
+        "ohm",
+        "lowest modulus of ONE loudspeaker in the band; silent: 0.8 of z_rated",
+        "0.8 .. 64 ohm",
+        example="6.4 ohm",
+    )
+    phase: Value | None = quantity(
+        "deg",
+        "phase of the impedance at the low end of the band, magnitude",
+        "0 or 1 .. 75 deg",
+        default=usually("45 deg", from_memory("impedance curves of loudspeakers")),
+        example="40 deg",
+    )
+    r_e: Value | None = quantity(
+        "ohm",
+        "DC resistance of ONE voice coil, cold; silent: 0.8 of z_rated",
+        "0.8 .. 50 ohm",
+        given="tol",
+    )
+    l_e: Value | None = quantity(
+        "H", "inductance of ONE voice coil at the top of the band", "0.01 .. 6 mH", given="tol"
+    )
+    p_rated: Value | None = quantity(
+        "W", "power rating of ONE loudspeaker by its rating_method", "1 .. 990 W"
+    )
+    rating_method: str | None = word(RATING_METHODS, "method behind the power rating")
+    coil_rise: Value | None = quantity(
+        "K",
+        "rise of the voice coil's temperature in sustained use",
+        "40 .. 250 K",
+        default=usually("150 K"),
+        example="150 K",
+    )
+    sensitivity: Value | None = quantity(
+        "dB",
+        "sound level of ONE loudspeaker at 1 m, re 20 uPa, for the drive of sensitivity_basis",
+        "70 .. 118 dB",
+    )
+    sensitivity_basis: str | None = word(
+        ("2.83-volt", "1-watt"), "drive for which the sensitivity is printed"
+    )
+    f_s: Value | None = quantity(
+        "Hz",
+        "resonance of ONE loudspeaker in free air",
+        "15 .. 2500 Hz",
+        given="tol",
+        example="50 Hz ± 10 %",
+    )
+    q_ms: Value | None = quantity("1", "mechanical Q at f_s", "0.5 .. 20", given="tol")
+    q_es: Value | None = quantity("1", "electrical Q at f_s", "0.1 .. 3", given="tol")
+    v_as: Value | None = quantity(
+        "L",
+        "air volume as compliant as the suspension of ONE loudspeaker",
+        "0.5 .. 450 L",
+        given="tol",
+    )
+    s_d: Value | None = quantity(
+        "cm2",
+        "effective cone area of ONE loudspeaker",
+        "4 .. 1300 cm2",
+        given="tol",
+        example="137 cm2",
+    )
+    bl: Value | None = quantity(
+        "T m", "force factor of ONE loudspeaker", "1 .. 40 T m", given="tol"
+    )
+    x_max: Value | None = quantity(
+        "mm", "linear excursion, ONE way from rest, peak", "0.2 .. 60 mm", example="5 mm"
+    )
+    x_mech: Value | None = quantity(
+        "mm", "excursion that damages, ONE way from rest, peak", "0.2 .. 60 mm", example="12 mm"
+    )
+    enclosure: LoudspeakerEnclosure | None = section(
+        LoudspeakerEnclosure, part="loudspeaker enclosure"
+    )
+    high_pass: HighPass | Literal["none"] | None = section(
+        HighPass, part="high-pass ahead of the loudspeaker", can_be_none=True
+    )
+    c_series: SeriesCapacitor | Literal["none"] | None = section(
+        SeriesCapacitor,
+        part="capacitor ahead of the loudspeaker",
+        can_be_none=True,
+        default=absent(),
+    )
+    zobel: Zobel | Literal["none"] | None = section(
+        Zobel, part="zobel network", can_be_none=True, default=absent()
+    )

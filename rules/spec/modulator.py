@@ -1,0 +1,84 @@
+"""How a channel makes its pulse width."""
+
+from ...linter.declare import Section, Value, absent, adverse, count, flag, quantity, usually, word
+from .designs import FEEDBACK, FULL_BRIDGE, SAMPLED, SEVERAL_CLOCKS, UNIFORM
+
+
+class Modulator(Section):
+    """Modulator, carrier and feedback loop of ONE channel."""
+
+    type: str | None = word(
+        ("natural-sampling", "uniform-sampling", "self-oscillating"),
+        "how the pulse width is made",
+        default=usually("natural-sampling"),
+    )
+    levels: str | None = word(
+        ("two-level", "three-level"),
+        "differential output of a full bridge; a half bridge always has two levels",
+        concerns=FULL_BRIDGE,
+        default=adverse("two-level"),
+    )
+    carrier: Value | None = quantity(
+        "Hz",
+        "switching frequency of ONE leg; self-oscillating: at idle",
+        "40 .. 4000 kHz",
+        given="tol",
+        example="384 kHz ± 3 %",
+    )
+    waveform: str | None = word(
+        ("triangle", "sawtooth"),
+        "carrier waveform: a triangle moves both edges, a sawtooth one",
+        concerns=SAMPLED,
+        default=usually("triangle"),
+    )
+    carrier_shift: str | None = flag(
+        "the carrier can move away from a received station", default=absent("no")
+    )
+    feed_forward: str | None = flag(
+        "the carrier's amplitude follows the rail", default=absent("no")
+    )
+    locked: str | None = word(
+        ("yes", "channels", "no"),
+        "what runs on one clock: yes: all channels and converters; channels: the channels, but"
+        " not the converter; no: neither",
+        concerns=SEVERAL_CLOCKS,
+        default=adverse("no"),
+    )
+    m_max: Value | None = quantity(
+        "%",
+        "largest modulation depth let through; silent: from the shortest pulse",
+        "40 .. 100 %",
+        example="93 %",
+    )
+    feedback: str | None = word(
+        ("none", "before-filter", "after-filter"), "where the loop takes its signal"
+    )
+    loop_crossover: Value | None = quantity(
+        "Hz",
+        "where the high-frequency asymptote of the loop gain crosses 1",
+        "2 .. 900 kHz",
+        concerns=FEEDBACK,
+    )
+    loop_order: Value | None = count(
+        "slope of the loop gain in the audio band, in units of 20 dB per decade",
+        "1 .. 7",
+        possible="1 .. 20",
+        concerns=FEEDBACK,
+        default=adverse(1.0),
+    )
+    loop_delay: Value | None = quantity(
+        "s", "delay once round the loop", "10 .. 9000 ns", given="typ", concerns=FEEDBACK
+    )
+    clock: Value | None = quantity(
+        "Hz", "clock of the counter that times the edges", "10 .. 3000 MHz", concerns=UNIFORM
+    )
+    noise_shaping: Value | None = count(
+        "order of the noise shaping, 0: none",
+        "0 or 1 .. 8",
+        possible="0 .. 20",
+        concerns=UNIFORM,
+        default=adverse(0.0),
+    )
+    jitter: Value | None = quantity(
+        "s", "jitter of one edge, rms, independent from edge to edge", "2 .. 1900 ps", given="typ"
+    )

@@ -1,0 +1,116 @@
+"""The output stage of a channel: its legs, their power loop, what guards them."""
+
+from typing import Literal
+
+from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
+from .device import Device
+
+
+class Snubber(Section):
+    """Series R-C from ONE switch node to a rail or to ground."""
+
+    c: Value | None = quantity(
+        "F", "capacitor of the snubber at ONE switch node", "47 .. 10000 pF", given="tol"
+    )
+    r: Value | None = quantity(
+        "ohm", "resistor of the snubber at ONE switch node", "0.5 .. 100 ohm", given="tol"
+    )
+    p_rated: Value | None = quantity(
+        "W", "power rating of that resistor", "0.1 .. 20 W", given="max"
+    )
+
+
+class OverCurrent(Section):
+    """Over-current protection of ONE channel."""
+
+    i_trip: Value | None = quantity(
+        "A",
+        "peak of the load current at which it trips, sensor at 25 degC",
+        "0.5 .. 200 A",
+        given="line",
+        example="{min: 8 A, typ: 9 A, max: 10 A}",
+    )
+    t_response: Value | None = quantity(
+        "s",
+        "from crossing i_trip until the switches are off",
+        "20 .. 10000 ns",
+        given="line",
+    )
+    t_retry: Value | None = quantity(
+        "s",
+        "from the trip until the next try; silent: it stays off",
+        "5 .. 4500 ms",
+        given="line",
+        default=favourable(float("inf")),
+    )
+    sensing: str | None = word(
+        ("shunt", "r-ds-on", "internal"),
+        "what senses the current; silent: inside an integrated stage",
+    )
+
+
+class OutputStage(Section):
+    """Legs, devices, power loop and losses of ONE channel."""
+
+    topology: str | None = word(
+        ("half-bridge", "full-bridge"),
+        "one leg and a fixed terminal, or two legs, per channel",
+        asked_first="topology",
+    )
+    devices: str | None = word(
+        ("discrete", "integrated"),
+        "separate switches, or a power stage that its data sheet limits as a whole",
+        asked_first="devices",
+    )
+    parallel: Value | None = count(
+        "devices in parallel that act as one switch; paralleled legs of a part count here",
+        "1 .. 8",
+        default=absent(1.0),
+    )
+    l_loop: Value | None = quantity(
+        "H",
+        "power loop of ONE leg: both switches, board and local capacitor",
+        "0.5 .. 100 nH",
+    )
+    c_local: Value | None = quantity(
+        "F",
+        "ONE leg: film or ceramic capacitor close to the switches, rail to rail",
+        "0.05 .. 45 uF",
+        given="tol",
+    )
+    v_overshoot: Value | None = quantity(
+        "V",
+        "ringing above the rail at turn-off of the full current, peak; silent: from l_loop",
+        "0.5 .. 100 V",
+    )
+    t_edge: Value | None = quantity(
+        "s",
+        "switch-node edge at rated current, 10 % to 90 %; silent: from the gate charge",
+        "0.5 .. 400 ns",
+    )
+    r_series: Value | None = quantity(
+        "ohm",
+        "whole load loop without switches, inductors and lead: sense resistor, board, bonds",
+        "0 or 1 .. 900 mohm",
+        default=favourable("0 ohm"),
+    )
+    p_idle: Value | None = quantity(
+        "W",
+        "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
+        "0.05 .. 20 W",
+        given="typ",
+    )
+    efficiency: Value | None = quantity(
+        "%",
+        "ONE channel with its filter at rated power, data sheet or bench; silent: loss model",
+        "60 .. 98 %",
+        given="typ",
+        example="90 %",
+    )
+    snubber: Snubber | Literal["none"] | None = section(
+        Snubber, part="snubber", can_be_none=True, default=absent()
+    )
+    over_current: OverCurrent | Literal["none"] | None = section(
+        OverCurrent, part="over-current protection", can_be_none=True
+    )
+    device: Device | None = section(Device, part="output devices")

@@ -1,0 +1,171 @@
+"""What guards the product beside the over-current protection of a channel."""
+
+from typing import Literal
+
+from ...linter.declare import Section, Value, absent, flag, quantity, section, usually, word
+
+
+class OverVoltage(Section):
+    """Over-voltage shutdown, in whatever part the circuit sits."""
+
+    v_trip: Value | None = quantity(
+        "V", "ONE rail: the amplifier stops above it", "3 .. 220 V", given="line"
+    )
+
+
+class UnderVoltage(Section):
+    """Under-voltage shutdown of the amplifier."""
+
+    v_trip: Value | None = quantity(
+        "V", "ONE rail: the amplifier stops below it", "2 .. 150 V", given="line"
+    )
+
+
+class OverTemperature(Section):
+    """Over-temperature shutdown."""
+
+    t_trip: Value | None = quantity(
+        "degC",
+        "temperature at the sensor at which the amplifier stops",
+        "50 .. 190 degC",
+        given="line",
+        example="85 degC ± 4 K",
+    )
+    at: str | None = word(("junction", "heatsink", "board"), "where that temperature is sensed")
+
+
+class DcDetector(Section):
+    """Detector of direct voltage at the load."""
+
+    v_trip: Value | None = quantity(
+        "V", "DC at the load at which it acts, magnitude", "0.3 .. 25 V", given="line"
+    )
+    t_trip: Value | None = quantity(
+        "s", "time from the DC until it has acted", "10 .. 5000 ms", given="max"
+    )
+    action: str | None = word(("mute", "disconnect-load", "remove-supply"), "what it then does")
+    independent: str | None = flag(
+        "it still works with a shorted switch or a dead driver or controller"
+    )
+
+
+class Fuse(Section):
+    """Fuse in the lead of the source."""
+
+    i_rated: Value | None = quantity(
+        "A", "rated current of the source fuse", "0.1 .. 90 A", example="10 A"
+    )
+    standard: str | None = word(
+        ("ul-248-14", "iec-60127"), "standard that defines the rated current"
+    )
+    v_dc: Value | None = quantity(
+        "V", "rating for direct voltage", "12 .. 1000 V", given="max", example="58 V"
+    )
+    i_breaking: Value | None = quantity(
+        "A",
+        "breaking capacity at that direct voltage",
+        "30 .. 25000 A",
+        given="max",
+        example="1000 A",
+    )
+    i2t: Value | None = quantity("A2s", "melting I2t of the fuse", "1 .. 900 A2s", given="typ")
+    k_ambient: Value | None = quantity(
+        "%",
+        "share of the rated current left in the hottest air round the fuse",
+        "60 .. 105 %",
+        given="typ",
+        default=usually("90 %"),
+        example="90 %",
+    )
+
+
+class Inrush(Section):
+    """Limiting of the charging current at switch-on."""
+
+    r: Value | None = quantity(
+        "ohm",
+        "resistance of the charging loop as a whole; silent: that of the rail",
+        "0.03 .. 29 ohm",
+    )
+    i_limit: Value | None = quantity(
+        "A", "constant current of a controlled start, in place of r", "0.05 .. 20 A"
+    )
+    e_rated: Value | None = quantity(
+        "J", "pulse energy rating of the limiting part", "0.3 .. 290 J", given="max"
+    )
+    i_surge: Value | None = quantity(
+        "A", "weakest surge current rating in the charging path, peak", "2 .. 1500 A", given="max"
+    )
+
+
+class ReversePolarity(Section):
+    """What blocks a source connected the wrong way round."""
+
+    method: str | None = word(
+        ("schottky", "p-channel", "n-channel", "shunt-diode-and-fuse"), "part that blocks it"
+    )
+    gate_clamp: str | None = flag("the gate of the blocking transistor is clamped")
+    v_f: Value | None = quantity(
+        "V", "drop of the blocking diode at the source current", "0.2 .. 2 V", given="typ"
+    )
+    r_on: Value | None = quantity(
+        "ohm", "on-resistance of the blocking transistor", "0.5 .. 300 mohm", given="typ"
+    )
+    v_gss: Value | None = quantity(
+        "V", "rating gate to source of the blocking transistor", "5 .. 40 V", given="max"
+    )
+
+
+class SurgeSuppressor(Section):
+    """Suppressor across the source terminals."""
+
+    v_rwm: Value | None = quantity(
+        "V", "stand-off voltage of the suppressor", "3 .. 250 V", given="max", example="26 V"
+    )
+    v_clamp: Value | None = quantity(
+        "V", "clamping voltage of the suppressor at i_pp", "5 .. 400 V", given="max", example="42 V"
+    )
+    i_pp: Value | None = quantity(
+        "A", "peak current for which v_clamp is printed", "1 .. 900 A", given="max", example="70 A"
+    )
+
+
+class Bleeder(Section):
+    """Discharge resistor of ONE rail."""
+
+    r: Value | None = quantity(
+        "ohm", "discharge resistor of ONE rail", "68 .. 47000 ohm", given="tol"
+    )
+    p_rated: Value | None = quantity(
+        "W", "power rating of that resistor", "0.05 .. 40 W", given="max"
+    )
+
+
+class Protection(Section):
+    """Protections of the whole product."""
+
+    over_voltage: OverVoltage | Literal["none"] | None = section(
+        OverVoltage, part="over-voltage protection", can_be_none=True, default=absent()
+    )
+    under_voltage: UnderVoltage | Literal["none"] | None = section(
+        UnderVoltage, part="under-voltage protection", can_be_none=True
+    )
+    over_temperature: OverTemperature | Literal["none"] | None = section(
+        OverTemperature, part="over-temperature protection", can_be_none=True
+    )
+    dc_detector: DcDetector | Literal["none"] | None = section(
+        DcDetector, part="DC detector", can_be_none=True
+    )
+    fuse: Fuse | Literal["none"] | None = section(Fuse, part="fuse", can_be_none=True)
+    inrush: Inrush | Literal["none"] | None = section(
+        Inrush, part="inrush limiter", can_be_none=True
+    )
+    reverse_polarity: ReversePolarity | Literal["none"] | None = section(
+        ReversePolarity, part="reverse-polarity protection", can_be_none=True
+    )
+    surge: SurgeSuppressor | Literal["none"] | None = section(
+        SurgeSuppressor, part="surge clamp", can_be_none=True, default=absent()
+    )
+    bleeder: Bleeder | Literal["none"] | None = section(
+        Bleeder, part="bleeder", can_be_none=True, default=absent()
+    )

@@ -1,0 +1,45 @@
+"""Who comes near the product, and what he or she may touch and hear."""
+
+from ...linter.check import quoted
+from ...linter.declare import Section, Value, adverse, flag, quantity, usually, word
+
+RULES = ("niosh", "osha", "eu-2003-10", "who-itu-adult", "who-itu-child")
+
+
+class Safety(Section):
+    """Users, access, terminals, enclosure, hearing."""
+
+    users: str | None = word(
+        ("ordinary", "instructed", "skilled"),
+        "who may touch it, in the words of IEC 62368-1",
+        default=adverse("ordinary"),
+    )
+    rail_access: str | None = word(
+        ("enclosed", "shrouded", "bare"), "how the rails are kept from hands"
+    )
+    output_terminals: str | None = word(
+        ("internal", "untouchable", "insulated", "bare"),
+        "how the loudspeaker terminals are kept from hands",
+    )
+    fire_enclosure: str | None = flag("the enclosure is made to contain a fire")
+    hearing_notice: str | None = flag("the manual or the product carries a notice about hearing")
+    discharge_wait: Value | None = quantity(
+        "s",
+        "time after switch-off at which inner parts may be touched",
+        "0.5 .. 300 s",
+        default=usually("2 s", quoted("IEC 62368-1 as quoted in test reports", "5.5.2.2")),
+        example="2 s",
+    )
+    nearest_listener: Value | None = quantity(
+        "m",
+        "distance from the closest ear to a loudspeaker",
+        "0.1 .. 90 m",
+        default=usually("1 m"),
+        example="1 m",
+    )
+    exposure_time: Value | None = quantity(
+        "h", "time near the loudspeaker in a day", "0.1 .. 24 h", example="3 h"
+    )
+    exposure_rule: str | None = word(
+        RULES, "rule for the level at the ear", default=usually("niosh")
+    )

@@ -1,0 +1,115 @@
+"""Where the heat goes."""
+
+from typing import Literal
+
+from ...linter.declare import (
+    Section,
+    Value,
+    absent,
+    adverse,
+    count,
+    quantity,
+    section,
+    usually,
+    word,
+)
+from .designs import NO_HEATSINK
+
+TOUCHES = ("unreachable", "under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")
+MATERIALS = ("metal", "glass", "plastic", "wood")
+
+
+class Heatsink(Section):
+    """Heatsink of the power devices."""
+
+    r_th_sa: Value | None = quantity(
+        "K/W",
+        "ONE heatsink to the air round it; silent: r_th_ja is used if given",
+        "0.05 .. 40 K/W",
+        given="typ",
+    )
+    count: Value | None = count(
+        "equal heatsinks that share all packages", "1 .. 16", default=absent(1.0)
+    )
+    place: str | None = word(
+        ("inside", "outside"),
+        "in the air of the box, or in the outer air",
+        default=adverse("inside"),
+    )
+    t: Value | None = quantity(
+        "degC",
+        "heatsink temperature that was measured or is held; silent: solved",
+        "20 .. 120 degC",
+    )
+    touch: str | None = word(TOUCHES, "longest touch of the heatsink to be expected")
+    material: str | None = word(MATERIALS, "material of the surface of the heatsink")
+
+
+class Enclosure(Section):
+    """Box round the amplifier; width, height and depth are outer sizes."""
+
+    width: Value | None = quantity(
+        "mm",
+        "outer width; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="320 mm",
+    )
+    height: Value | None = quantity(
+        "mm",
+        "outer height; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="260 mm",
+    )
+    depth: Value | None = quantity(
+        "mm",
+        "outer depth; silent: the air inside is taken as the ambient",
+        "25 .. 2500 mm",
+        example="180 mm",
+    )
+    emissivity: Value | None = quantity(
+        "1",
+        "thermal emissivity of the outer surface",
+        "0.05 .. 1",
+        default=usually("0.9"),
+        example="0.9",
+    )
+    openings: str | None = word(
+        ("sealed", "vented"), "closed box, or one with air holes", default=adverse("sealed")
+    )
+    touch: str | None = word(TOUCHES, "longest touch of the enclosure to be expected")
+    material: str | None = word(MATERIALS, "material of the surface of the enclosure")
+
+
+class BoardCopper(Section):
+    """Copper of the board that cools ONE package."""
+
+    area: Value | None = quantity(
+        "mm2", "all copper that cools ONE package", "10 .. 9000 mm2", concerns=NO_HEATSINK
+    )
+    pad_area: Value | None = quantity(
+        "mm2", "copper under the pad of ONE package", "1 .. 900 mm2", concerns=NO_HEATSINK
+    )
+
+
+class Thermal(Section):
+    """Heatsink, enclosure, board copper, and what they were sized for."""
+
+    heatsink: Heatsink | Literal["none"] | None = section(
+        Heatsink, part="heatsink", can_be_none=True
+    )
+    enclosure: Enclosure | Literal["none"] | None = section(
+        Enclosure, part="enclosure", can_be_none=True
+    )
+    t_air_inside: Value | None = quantity(
+        "degC",
+        "air round the parts, measured or set, while the programme plays; silent: solved",
+        "-40 .. 110 degC",
+        example="55 degC",
+    )
+    board_copper: BoardCopper | None = section(
+        BoardCopper, part="board copper", concerns=NO_HEATSINK
+    )
+    basis: str | None = word(
+        ("one-eighth", "one-third", "full-sine"),
+        "signal for which the cooling was sized, as a part of the rated power",
+    )

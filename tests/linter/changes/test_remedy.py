@@ -1,0 +1,394 @@
+"""Remedies and plans on a small invented catalogue, where the right answer is known."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from ampreview.linter.changes.plan import plan
+from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.rerun import Bench
+from ampreview.linter.check import Assumption, AtLeast, AtMost, Check, Input, Lever, Source
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.evaluation.engine import Assessment
+from ampreview.linter.finding import Severity, Status
+from ampreview.linter.judging.milestone import RANK
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.reading.loading import load_text
+
+BOOK = Source("an invented handbook", "p. 1")
+MAJOR = {"major": BOOK}
+
+
+def check(figure: Any, inputs: dict[str, Input], limits: Any, *levers: Lever) -> Check:
+    return Check(
+        title="An invented question",
+        figure=figure,
+        unit="1",
+        each="product",
+        stake="rating",
+        formula="",
+        sentence="{figure}",
+        inputs=inputs,
+        limits=limits,
+        sources=(BOOK,),
+        cases=(),
+        fails="",
+        passes="",
+        levers=levers,
+    )
+
+
+RAIL = Input("supply.v_rail", "V", "rail")
+BULK = Input("supply.bulk.c", "F", "bulk capacitor")
+RATING = Input("supply.bulk.v_rated", "V", "rating of the capacitor")
+
+
+def hold_up(v: Any, c: Any) -> Any:
+    """Stored energy in joule as a plain number."""
+    return c * v * v / 2
+
+
+def stress(v: Any, v_rated: Any) -> Any:
+    return v / v_rated
+
+
+HOLD_UP = check(
+    hold_up,
+    {"v": RAIL, "c": BULK},
+    AtLeast(major="1", basis=MAJOR),
+    Lever("supply.bulk.c", "E6"),
+    Lever("supply.v_rail", "1 V"),
+)
+STRESS = check(
+    stress,
+    {"v": RAIL, "v_rated": RATING},
+    AtMost(major="0.8", basis=MAJOR),
+    Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V", "63 V")),
+    Lever("supply.v_rail", "1 V"),
+)
+ROOM = check(
+    lambda c, v_rated: c * v_rated,
+    {"c": BULK, "v_rated": RATING},
+    AtMost(major="0.2", basis=MAJOR),
+    Lever("supply.bulk.c", "E6"),
+)
+
+
+def reviewed(supply: str, **checks: Check) -> Review:
+    loaded = load_text(f"amplifier_spec: 1\nsupply: {supply}\n", "invented.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    entries = tuple(
+        Entry(name.replace("_", "-"), "invented", "Prose.", item, "invented.py")
+        for name, item in checks.items()
+    )
+    return review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
+
+
+def changes(done: Review, name: str) -> list[tuple[tuple[str, str], ...]]:
+    return [r.changes for item in done.failing() if item.check == name for r in item.remedies]
+
+
+def test_a_lever_is_rounded_to_stock_on_the_safe_side() -> None:
+    """1 J at 20 V takes 5000 uF; the next E6 value above is 6800 uF."""
+    done = with_remedies(
+        reviewed("{v_rail: 20 V, bulk: {c: 1000 uF, v_rated: 63 V}}", hold_up=HOLD_UP)
+    )
+    found = changes(done, "hold-up")
+    assert (("supply.bulk.c", "6800 uF"),) in found
+    assert (("supply.v_rail", "45 V"),) in found
+
+
+def test_tolerance_goes_along_and_the_worst_end_counts() -> None:
+    """With -20 % the nominal value must be 6250 uF, so 6800 uF still does; -30 %: 10 mF."""
+    tight = reviewed("{v_rail: 20 V, bulk: {c: 1000 uF ± 20 %, v_rated: 63 V}}", hold_up=HOLD_UP)
+    assert (("supply.bulk.c", "6800 uF ± 20 %"),) in changes(with_remedies(tight), "hold-up")
+    wide = reviewed("{v_rail: 20 V, bulk: {c: 1000 uF ± 30 %, v_rated: 63 V}}", hold_up=HOLD_UP)
+    (found,) = [x for x in changes(with_remedies(wide), "hold-up") if x[0][0] == "supply.bulk.c"]
+    assert found[0][1] in ("10000 uF ± 30 %", "10 mF ± 30 %")
+
+
+def test_a_rating_is_taken_from_its_ladder() -> None:
+    done = with_remedies(reviewed("{v_rail: 30 V, bulk: {c: 1 mF, v_rated: 35 V}}", stress=STRESS))
+    found = changes(done, "stress")
+    assert (("supply.bulk.v_rated", "50 V"),) in found
+    assert found[0] == (("supply.v_rail", "28 V"),), "the smallest change comes first"
+
+
+def test_a_change_that_spoils_another_check_as_gravely_is_not_offered() -> None:
+    """45 V would give the energy, but would overstress the 50 V capacitor."""
+    start = reviewed(
+        "{v_rail: 20 V, bulk: {c: 1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    found = changes(with_remedies(start), "hold-up")
+    assert found == [(("supply.bulk.c", "6800 uF"),)]
+
+
+def test_a_new_value_milder_than_the_usual_middle_is_tried() -> None:
+    """From 0.35 mF the energy is right, up to 1 mF there is room; the usual middle is 1.2 mF."""
+    missing = {"c": Input("supply.bulk.c", "F", "bulk", Assumption("1 uF", "adverse", BOOK))}
+    energy = check(lambda c: c, missing, AtLeast(major="0.35e-3", basis=MAJOR), HOLD_UP.levers[0])
+    room = check(lambda c: c, missing, AtMost(major="1e-3", basis=MAJOR))
+    done = with_remedies(reviewed("{v_rail: 20 V}", energy=energy, room=room))
+    assert changes(done, "energy") == [(("supply.bulk.c", "470 uF"),)]
+
+
+def test_effects_on_other_checks_are_told() -> None:
+    """A lower rail cures the stress, and takes the stored energy further from its limit."""
+    start = reviewed(
+        "{v_rail: 45 V, bulk: {c: 0.1 mF, v_rated: 50 V}}",
+        hold_up=replace(HOLD_UP, limits=AtLeast(minor="1", basis={"minor": BOOK})),
+        stress=STRESS,
+    )
+    done = with_remedies(start)
+    (finding,) = [item for item in done.failing() if item.check == "stress"]
+    rating, rail = finding.remedies
+    assert rating.changes == (("supply.bulk.v_rated", "63 V"),)
+    assert rating.was == ("50 V",)
+    assert (rating.worsened, rating.appeared) == ((), ())
+    assert rail.changes == (("supply.v_rail", "40 V"),)
+    assert rail.worsened == ("hold-up (product)",)
+
+
+def test_pairs_are_tried_when_no_single_change_works() -> None:
+    """More capacitance needs a lower rating, or there is no room: both change together."""
+    start = reviewed(
+        "{v_rail: 20 V, bulk: {c: 1000 uF, v_rated: 50 V}}",
+        hold_up=HOLD_UP,
+        room=ROOM,
+        stress=replace(STRESS, levers=()),
+    )
+    done = with_remedies(start)
+    (finding,) = done.failing()
+    assert finding.check == "hold-up"
+    (pair,) = finding.remedies
+    assert {path for path, _ in pair.changes} == {"supply.bulk.c", "supply.v_rail"}
+    assert "together" in finding.remedy_note
+
+
+def test_every_remedy_shown_does_what_it_says() -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    for item in with_remedies(start).failing():
+        for remedy in item.remedies:
+            loaded = start.spec.with_values(dict(remedy.values))
+            assert loaded.spec is not None
+            again = review(loaded.spec, "prototype", catalogue=start.catalogue)
+            answer = next(x for x in again.findings if x.check == item.check)
+            assert answer.status is Status.MEETS
+
+
+def test_a_trial_that_cures_one_finding_is_no_cure_of_another() -> None:
+    """30 V is below 40 V and not below 20 V, in whichever order the two ask."""
+    low, lower = (
+        check(lambda v: v, {"v": RAIL}, AtMost(major=limit, basis=MAJOR)) for limit in ("40", "20")
+    )
+    start = reviewed("{v_rail: 50 V}", low=low, lower=lower)
+    for keys in (("low", "lower"), ("lower", "low")):
+        bench = Bench(start)
+        found = {
+            name: bench.trial({"supply.v_rail": "30 V"}, (name, "product"), RANK[Severity.MAJOR])
+            for name in keys
+        }
+        assert found["low"] is not None
+        assert found["lower"] is None
+
+
+def test_the_plan_ends_in_a_release() -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    assert not start.verdict.released
+    done = plan(start)
+    assert done.after.verdict.released
+    assert done.obstacles == ()
+    loaded = start.spec.with_values({p: v for s in done.steps for p, v in s.remedy.values})
+    assert loaded.spec is not None
+    assert review(loaded.spec, "prototype", catalogue=start.catalogue).verdict.released
+
+
+def test_the_plan_proves_what_stands_in_the_way() -> None:
+    """The rail must be at most 20 V for one check and at least 40 V for the other."""
+    lever = Lever("supply.v_rail", "1 V")
+    low = check(lambda v: v, {"v": RAIL}, AtMost(major="20", basis=MAJOR), lever)
+    high = check(lambda v: v, {"v": RAIL}, AtLeast(major="40", basis=MAJOR), lever)
+    done = plan(reviewed("{v_rail: 10 V}", too_high=low, too_low=high))
+    assert not done.after.verdict.released
+    (text,) = done.obstacles
+    assert text.startswith("too-low (product): no supply.v_rail in 2.5 V .. 200 V meets both")
+    assert "too-low (from about 4" in text
+    assert "too-high (up to about 1" in text or "too-high (up to about 2" in text
+
+
+def test_the_plan_is_the_same_every_time() -> None:
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    assert plan(start).changes == plan(start).changes
+
+
+def test_the_plan_says_what_it_left_for_want_of_effort() -> None:
+    """A bound that the first step uses up leaves the second finding untried, and named."""
+    start = reviewed(
+        "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
+    )
+    assert len(plan(start).steps) == 2
+    none, one = plan(start, most_effort=-1), plan(start, most_effort=0)
+    assert (len(none.steps), len(one.steps)) == (0, 1)
+    assert [text.partition(":")[0] for text in none.obstacles] == [
+        f"{item.check} ({item.subject})" for item in start.failing()
+    ]
+    assert all("not looked into" in text for text in (*none.obstacles, *one.obstacles))
+    assert none.after is start
+    assert not one.after.verdict.released
+
+
+def test_effort_is_alike_in_every_run() -> None:
+    """A figure of two toleranced leaves: nominal, four ends alone, and the worst corner."""
+    start = reviewed("{v_rail: 48 V ± 5 %, bulk: {c: 1 mF ± 20 %}}", hold_up=HOLD_UP)
+    runs = [Assessment(start.spec, start.catalogue, "prototype") for _ in range(2)]
+    assert [len(list(run.findings())) for run in runs] == [1, 1]
+    assert runs[0].effort.spent == runs[1].effort.spent
+    assert 6 <= runs[0].effort.spent <= 10
+
+
+def test_channels_written_once_change_together() -> None:
+    """Two channels behind one anchor: the remedy of one names both, and cures both."""
+    rated = replace(
+        check(
+            lambda p: p,
+            {"p": Input("rated_power", "W", "power")},
+            AtMost(major="50 W", basis=MAJOR),
+            Lever("rated_power", "10 W"),
+        ),
+        each="channel",
+        unit="W",
+    )
+    text = (
+        "amplifier_spec: 1\nchannels:\n"
+        "  left: &side {rated_power: 80 W}\n  right: *side\n  rear: {rated_power: 80 W}\n"
+    )
+    loaded = load_text(text, "invented.amp.yaml")
+    assert loaded.spec is not None
+    entries = (Entry("rated", "invented", "Prose.", rated, "invented.py"),)
+    done = with_remedies(
+        review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
+    )
+    remedies = {item.subject: item.remedies[0] for item in done.failing()}
+    both = (("channels.left.rated_power", "50 W"), ("channels.right.rated_power", "50 W"))
+    assert remedies["left"].changes == remedies["right"].changes == both
+    assert remedies["left"].cured == ("rated (right)",)
+    assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
+
+
+def test_remedies_of_holding_findings_alone_on_request() -> None:
+    minor = replace(HOLD_UP, limits=AtLeast(minor="1", basis={"minor": BOOK}))
+    start = reviewed(
+        "{v_rail: 45 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=minor, stress=STRESS
+    )
+    done = {item.check: item.remedies for item in with_remedies(start, only_holding=True).failing()}
+    assert done["stress"]
+    assert not done["hold-up"]
+
+
+PACK = """
+amplifier_spec: 1
+milestone: prototype
+supply: {{source: battery, rails: single{rail}}}
+battery: {{chemistry: li-ion, series: 4}}
+channels:
+  main:
+    rated_power: 10 W
+    rated_load: 8 ohm
+    output_stage:
+      {{topology: full-bridge, devices: integrated, device: {{v_supply: 4.5 V .. 14.4 V}}}}
+"""
+
+
+def on_a_pack(rail: str) -> Review:
+    loaded = load_text(PACK.format(rail=rail), "pack.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec)
+
+
+def test_what_follows_from_the_pack_is_no_lever() -> None:
+    """Four full cells give 16.8 V whatever a file says of the rail."""
+    start = with_remedies(on_a_pack(""))
+    item = next(x for x in start.failing() if x.check == "supply-above-recommended")
+    paths = {path for remedy in item.remedies for path, _ in remedy.changes}
+    assert "supply.v_rail" not in paths
+
+
+@pytest.mark.parametrize(
+    ("rail", "contradicts"),
+    [(", v_rail: 13.5 V", True), (", v_rail: 16 V", False), (", v_rail: 12 V .. 16.8 V", False)],
+)
+def test_a_rail_that_the_pack_does_not_give_contradicts(rail: str, contradicts: bool) -> None:
+    found = {item.check for item in on_a_pack(rail).failing()}
+    assert ("stated-value-contradicts" in found) == contradicts
+
+
+def test_a_change_that_only_opens_the_question_is_told_as_that() -> None:
+    """50 V miss 40 V; 40 V meet it only while the second term is left out."""
+    added = Input("supply.bulk.v_rated", "V", "added", Assumption("0 V", "floor", BOOK))
+    total = check(
+        lambda v, added: v + added,
+        {"v": RAIL, "added": added},
+        AtMost(major="40", basis=MAJOR),
+        Lever("supply.v_rail", "1 V"),
+    )
+    (item,) = with_remedies(reviewed("{v_rail: 50 V}", total=total)).failing()
+    assert item.remedies == ()
+    assert item.remedy_note == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
+
+
+def test_a_change_is_joined_by_one_of_the_check_that_it_spoils() -> None:
+    """48 V and 1 mF hold 1.15 J; 40 V hold 0.8 J, so the capacitor has to grow with it."""
+    ceiling = check(
+        lambda v: v, {"v": RAIL}, AtMost(major="40", basis=MAJOR), Lever("supply.v_rail", "1 V")
+    )
+    store = replace(HOLD_UP, levers=(Lever("supply.bulk.c", "E6"),))
+    start = reviewed("{v_rail: 48 V, bulk: {c: 1 mF}}", ceiling=ceiling, store=store)
+    (item,) = with_remedies(start).failing()
+    (remedy,) = item.remedies
+    assert dict(remedy.changes) == {"supply.v_rail": "40 V", "supply.bulk.c": "1500 uF"}
+    assert plan(start).after.verdict.released
+
+
+def test_what_was_tried_in_vain_is_tried_again_after_the_last_step() -> None:
+    """The rating is no way out for the gravest check until another one has raised it."""
+    critical = {"critical": BOOK}
+    first = check(
+        lambda v, r: v / r,
+        {"v": RAIL, "r": RATING},
+        AtMost(critical="1", basis=critical),
+        Lever("supply.v_rail", "1 V"),
+    )
+    floor = check(lambda v: v, {"v": RAIL}, AtLeast(critical="30", basis=critical))
+    second = check(
+        lambda r: r,
+        {"r": RATING},
+        AtLeast(major="35", basis=MAJOR),
+        Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V")),
+    )
+    done = plan(
+        reviewed("{v_rail: 36 V, bulk: {v_rated: 25 V}}", first=first, floor=floor, second=second)
+    )
+    assert [step.finding.check for step in done.steps] == ["second", "first"]
+    assert done.after.verdict.released
+
+
+def test_a_word_that_takes_the_question_away_is_a_remedy() -> None:
+    split = replace(
+        check(
+            lambda v: v,
+            {"v": RAIL},
+            AtMost(major="20", basis=MAJOR),
+            Lever("supply.rails", ("single",)),
+        ),
+        applies={"supply.rails": "split"},
+    )
+    (item,) = with_remedies(reviewed("{rails: split, v_rail: 30 V}", split=split)).failing()
+    assert [remedy.changes for remedy in item.remedies] == [(("supply.rails", "single"),)]

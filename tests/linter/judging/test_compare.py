@@ -1,0 +1,292 @@
+"""Two revisions side by side, on invented checks with hand-computed answers, and in git."""
+
+import shutil
+import subprocess
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ampreview.linter.check import AtMost, Check, Input, Source
+from ampreview.linter.cli import main
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.judging.compare import Comparison, compare
+from ampreview.linter.judging.criteria import Criteria
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reading.revision import RevisionError, content_at, split
+from ampreview.linter.reports.compare_text import compared_markdown
+
+BOOK = Source("an invented handbook", "p. 1")
+
+
+def stress(v_rail: Any, v_dss: Any) -> Any:
+    return v_rail / v_dss
+
+
+def height(v_rail: Any) -> Any:
+    return v_rail
+
+
+STRESS = Check(
+    title="Rail against the rating of the switch",
+    figure=stress,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="v_rail / v_dss",
+    sentence="{v_rail} on a switch rated {v_dss}",
+    inputs={
+        "v_rail": Input("supply.v_rail", "V", "rail"),
+        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
+    },
+    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
+    sources=(BOOK,),
+    cases=(),
+    fails="",
+    passes="",
+)
+HEIGHT = replace(
+    STRESS,
+    figure=height,
+    unit="V",
+    each="product",
+    sentence="a rail of {v_rail}",
+    inputs={"v_rail": Input("supply.v_rail", "V", "rail")},
+    limits=AtMost(minor="60 V", basis={"minor": BOOK}),
+)
+CATALOGUE = Catalogue(
+    (Entry("stress", "toy", "Prose.", STRESS, "x"), Entry("height", "toy", "P.", HEIGHT, "x")),
+    {},
+    {"toy": "Toy"},
+    load_schema(),
+)
+
+
+def toy(v_rail: str, v_dss: str = "v_dss: 50 V", more: str = "", milestone: str = "") -> Review:
+    text = f"amplifier_spec: 1\nsupply: {{v_rail: {v_rail}}}\n"
+    text += f"channels: {{main: {{output_stage: {{device: {{{v_dss}}}}}}}}}\n{more}"
+    text += f"milestone: {milestone or 'prototype'}\n"
+    loaded = load_text(text, "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
+
+
+def effects(found: Comparison) -> dict[str, str]:
+    return {turn.subject.check: turn.effect for turn in found.turns}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "effect", "worse"),
+    [
+        ("30 V", "30 V", None, False),
+        ("30 V", "35 V", None, False),
+        ("30 V", "42 V", "appeared", True),
+        ("42 V", "46 V", "graver", True),
+        ("46 V", "51 V", "graver", True),
+        ("51 V", "46 V", "eased", False),
+        ("46 V", "30 V", "cured", False),
+        ("46 V", "47 V", None, False),
+    ],
+)
+def test_turns_of_a_rail_on_a_switch_of_50_volts(
+    old: str, new: str, effect: str | None, worse: bool
+) -> None:
+    """80 % is 40 V, 90 % is 45 V, 100 % is 50 V."""
+    found = compare(toy(old), toy(new))
+    assert effects(found).get("stress") == effect
+    assert found.worse is worse
+
+
+def test_a_finding_that_falls_silent_is_worse() -> None:
+    found = compare(toy("46 V"), toy("46 V", "r_ds_on: 20 mohm"))
+    assert effects(found) == {"stress": "fell silent"}
+    assert found.worse
+
+
+def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> None:
+    """At the concept a check whose topic is not mentioned at all says nothing."""
+    bare = load_text("amplifier_spec: 1\nsupply: {p_max: 9 W}\nchannels: {main: {}}\n", "x")
+    assert bare.spec is not None
+    now = review(bare.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
+    found = compare(toy("46 V", milestone="concept"), now)
+    assert effects(found) == {"stress": "fell silent"}
+    assert found.worse
+
+
+def test_an_answer_that_is_missing_or_given_is_told() -> None:
+    bare = toy("30 V", "r_ds_on: 20 mohm")
+    assert effects(compare(toy("30 V"), bare)) == {"stress": "opened"}
+    found = compare(bare, toy("30 V"))
+    assert effects(found) == {"stress": "answered"}
+    assert not found.worse
+
+
+def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
+    """The same open item holds at production and not at the prototype."""
+    bare = "r_ds_on: 20 mohm"
+    found = compare(toy("30 V", bare), toy("30 V", bare, milestone="production"))
+    assert effects(found) == {}
+    assert found.worse
+
+
+PERMIT = (
+    "deviations: [{check: stress, place: main, permitted_by: Ada, reason: screened,"
+    " until: production}]\n"
+)
+
+
+def test_a_permission_is_told_and_is_not_worse() -> None:
+    found = compare(toy("46 V"), toy("46 V", more=PERMIT))
+    assert effects(found) == {"stress": "permitted"}
+    assert not found.worse
+
+
+def test_a_permission_that_is_lost_costs_the_verdict() -> None:
+    found = compare(toy("46 V", more=PERMIT), toy("46 V"))
+    assert effects(found) == {"stress": "permission lost"}
+    assert found.worse
+
+
+def test_edits_in_engineering_terms() -> None:
+    found = compare(toy("40 V ± 5 %"), toy("44 V ± 5 %", "v_dss: 50 V, q_g: 9 nC"))
+    edits = {edit.path: edit for edit in found.edits}
+    assert set(edits) == {"supply.v_rail", "channels.main.output_stage.device.q_g"}
+    rail = edits["supply.v_rail"]
+    assert (rail.old, rail.new) == ("40 V ± 5 %", "44 V ± 5 %")
+    assert rail.change == pytest.approx(0.10)
+    assert "rail" in rail.meaning
+    charge = edits["channels.main.output_stage.device.q_g"]
+    assert (charge.old, charge.new, charge.change) == ("", "9 nC", None)
+
+
+def test_the_same_value_in_another_spelling_is_no_edit() -> None:
+    assert compare(toy("40 V"), toy("40000 mV")).edits == ()
+
+
+def test_a_tolerance_that_changes_is_an_edit() -> None:
+    found = compare(toy("40 V ± 5 %"), toy("40 V ± 1 %"))
+    assert [edit.change for edit in found.edits] == [0.0]
+
+
+def test_a_section_that_is_no_longer_fitted_is_an_edit() -> None:
+    found = compare(
+        toy("30 V", more="protection: {fuse: {i_rated: 5 A}}\n"),
+        toy("30 V", more="protection: {fuse: none}\n"),
+    )
+    assert ("protection.fuse", "", "none") in {(x.path, x.old, x.new) for x in found.edits}
+
+
+def test_margins_by_how_far_they_moved() -> None:
+    """From 20 V to 40 V: 80 V less 40 % is 50 % of margin, then none; 60 V less 67 %, 33 %."""
+    found = compare(toy("20 V"), toy("40 V"))
+    moved = {new.check: (old.margin, new.margin) for old, new in found.margins}
+    assert moved["stress"] == pytest.approx((0.5, 0.0))
+    assert moved["height"] == pytest.approx((2 / 3, 1 / 3))
+    assert [new.check for _, new in found.margins] == ["stress", "height"]
+
+
+def test_markdown_shows_text_of_a_spec_as_it_is() -> None:
+    title = 'title: "<b>|`[a](http://x)"\n'
+    text = compared_markdown(compare(toy("30 V"), toy("46 V", more=title)))
+    assert r"\<b\>\|\`\[a\](http" in text
+    assert "**WORSE**" in text
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("HEAD:a.amp.yaml", ("HEAD", "a.amp.yaml")),
+        ("v1.2~3:boards/a b.amp.yaml", ("v1.2~3", "boards/a b.amp.yaml")),
+        ("HEAD:./a:b.yaml", ("HEAD", "./a:b.yaml")),
+        ("a.amp.yaml", None),
+        ("--output=x:a.amp.yaml", None),
+        ("-p:a", None),
+        ("HEAD --output=x:a", None),
+        (":a", None),
+        ("HEAD:", None),
+    ],
+)
+def test_what_counts_as_a_revision(text: str, parts: tuple[str, str] | None) -> None:
+    assert split(text) == parts
+
+
+def test_a_file_of_that_very_name_is_a_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("HEAD:a").write_text("x")
+    assert split("HEAD:a") is None
+
+
+needs_git = pytest.mark.skipif(shutil.which("git") is None, reason="git is not installed")
+GOOD = "amplifier_spec: 1\nsupply: {v_rail: 24 V}\n"
+
+
+@pytest.fixture
+def repository(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A repository with one committed spec in a folder, and the folder at hand."""
+    boards = tmp_path / "boards"
+    boards.mkdir()
+    (boards / "a.amp.yaml").write_text(GOOD, encoding="utf-8")
+    for words in (
+        ["init", "-q"],
+        ["add", "."],
+        ["-c", "user.name=a", "-c", "user.email=a@b.example", "commit", "-qm", "one"],
+    ):
+        subprocess.run(["git", *words], cwd=tmp_path, check=True)
+    monkeypatch.chdir(boards)
+    return boards
+
+
+@needs_git
+def test_a_revision_is_read_from_the_top_or_from_here(repository: Path) -> None:
+    (repository / "a.amp.yaml").write_text("changed")
+    assert content_at("HEAD", "boards/a.amp.yaml") == GOOD.encode()
+    assert content_at("HEAD", "./a.amp.yaml") == GOOD.encode()
+
+
+@needs_git
+@pytest.mark.parametrize("name", [("HEAD", "a.amp.yaml"), ("nosuch", "./a.amp.yaml")])
+def test_what_git_does_not_know_is_told(repository: Path, name: tuple[str, str]) -> None:
+    with pytest.raises(RevisionError, match=r"no such revision, or no such file"):
+        content_at(*name)
+
+
+@needs_git
+def test_outside_a_repository(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path.parent))
+    with pytest.raises(RevisionError, match="in no git repository"):
+        content_at("HEAD", "a.amp.yaml")
+
+
+def test_without_git(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setenv("PATH", str(tmp_path))
+    with pytest.raises(RevisionError, match="git is not installed"):
+        content_at("HEAD", "a.amp.yaml")
+
+
+@needs_git
+def test_the_command_and_its_exit_status(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    old = "HEAD:./a.amp.yaml"
+    assert main(["compare", old, "a.amp.yaml", "--no-house"]) == 0
+    (repository / "a.amp.yaml").write_text(GOOD.replace("24 V", "24 kV"), encoding="utf-8")
+    assert main(["compare", old, "a.amp.yaml", "--no-house"]) == 1
+    assert "value-outside-usual-range" in capsys.readouterr().out
+    assert main(["compare", "HEAD:./b.amp.yaml", "a.amp.yaml"]) == 2
+    (repository / "a.amp.yaml").write_text("amplifier_spec: 1\nsuply: {}\n", encoding="utf-8")
+    assert main(["compare", old, "a.amp.yaml"]) == 2
+    assert "suply" in capsys.readouterr().out
+
+
+@needs_git
+def test_both_sides_are_held_against_the_same_house_file(repository: Path) -> None:
+    (repository / "house.ampreview.yaml").write_text("amplifier_house: 2\n")
+    assert main(["compare", "HEAD:boards/a.amp.yaml", "a.amp.yaml"]) == 2
+    assert main(["compare", "HEAD:boards/a.amp.yaml", "a.amp.yaml", "--no-house"]) == 0

@@ -1,0 +1,306 @@
+"""Permissions to depart from a limit, on an invented catalogue with hand-computed figures.
+
+The figure is v_rail / v_dss: 46 V on 50 V is 92 %, beyond the major limit of 90 %.
+"""
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.judging.criteria import Criteria
+from ampreview.linter.judging.deviation import STANDING, day_of
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.reading.keyed_file import Permissions, read_deviations
+from ampreview.linter.reading.loading import load_text
+
+BOOK = Source("an invented handbook", "p. 1")
+DAY = date(2030, 6, 30)
+
+
+def stress(v_rail: Any, v_dss: Any) -> Any:
+    return v_rail / v_dss
+
+
+def headroom(v_rail: Any, v_dss: Any) -> Any:
+    return v_dss - v_rail
+
+
+STRESS = Check(
+    title="Rail against the rating of the switch",
+    figure=stress,
+    unit="%",
+    each="channel",
+    stake="rating",
+    formula="v_rail / v_dss",
+    sentence="{v_rail} on a switch rated {v_dss}",
+    inputs={
+        "v_rail": Input("supply.v_rail", "V", "rail"),
+        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
+    },
+    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
+    sources=(BOOK,),
+    cases=(),
+    fails="",
+    passes="",
+)
+HEADROOM = replace(
+    STRESS,
+    figure=headroom,
+    unit="V",
+    limits=AtLeast("0 V", "5 V", None, dict.fromkeys(("critical", "major"), BOOK)),
+)
+
+
+def toy_catalogue(stake: Any = "rating") -> Catalogue:
+    checks = {"rail-stress": replace(STRESS, stake=stake), "rail-headroom": HEADROOM}
+    entries = tuple(Entry(name, "toy", "Prose.", x, "toy.py") for name, x in checks.items())
+    return Catalogue(entries, {}, {"toy": "Toy"}, load_schema())
+
+
+def toy_spec(v_rail: str, *deviations: str, milestone: str = "prototype") -> str:
+    listed = "".join(f"\n  - {{{item}}}" for item in deviations)
+    return (
+        f"amplifier_spec: 1\nmilestone: {milestone}\nsupply: {{v_rail: {v_rail}}}\n"
+        "channels:\n  main: {output_stage: {device: {v_dss: 50 V}}}\n"
+        + (f"deviations:{listed}\n" if deviations else "")
+    )
+
+
+def permit(**changed: str) -> str:
+    stated = {
+        "check": "rail-stress",
+        "place": "main",
+        "permitted_by": "Ada",
+        "reason": "the part is screened",
+        "until": "2030-06-30",
+    } | changed
+    return ", ".join(f"{key}: {value}" for key, value in stated.items())
+
+
+def judged(
+    v_rail: str,
+    *deviations: str,
+    milestone: str = "prototype",
+    day: date = DAY,
+    stake: Any = "rating",
+    beside: Permissions | None = None,
+) -> Review:
+    loaded = load_text(toy_spec(v_rail, *deviations, milestone=milestone), "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    criteria = Criteria(day, beside)
+    return review(loaded.spec, None, None, toy_catalogue(stake), criteria)
+
+
+def answer(found: Review, check: str = "rail-stress") -> Finding:
+    return next(item for item in found.findings if item.check == check)
+
+
+def own(found: Review) -> list[str]:
+    return [item.check for item in found.findings if item.check in STANDING]
+
+
+def test_without_permission_the_finding_holds() -> None:
+    found = judged("46 V")
+    assert {item.check for item in found.verdict.holding} == {"rail-stress", "rail-headroom"}
+
+
+def test_a_permission_keeps_its_finding_from_holding_and_in_the_report() -> None:
+    found = judged("46 V", permit())
+    item = answer(found)
+    assert item.status is Status.FINDING
+    assert item.severity is Severity.MAJOR
+    assert item.permitted == "permitted by Ada until 2030-06-30: the part is screened"
+    assert [x.check for x in found.verdict.holding] == ["rail-headroom"]
+    assert found.counts()["permitted"] == 1
+    assert own(found) == []
+
+
+def test_released_when_all_that_holds_is_permitted() -> None:
+    found = judged("46 V", permit(), permit(check="rail-headroom"))
+    assert found.verdict.released
+
+
+@pytest.mark.parametrize(("day", "expired"), [(date(2030, 6, 30), False), (date(2030, 7, 1), True)])
+def test_the_last_day_still_counts(day: date, expired: bool) -> None:
+    found = judged("46 V", permit(), day=day)
+    assert own(found) == (["deviation-expired"] if expired else [])
+    assert bool(answer(found).permitted) is not expired
+
+
+@pytest.mark.parametrize(
+    ("milestone", "until", "expired"),
+    [
+        ("concept", "prototype", False),
+        ("prototype", "prototype", True),
+        ("prototype", "production", False),
+        ("production", "prototype", True),
+    ],
+)
+def test_a_milestone_ends_a_permission_when_it_is_reached(
+    milestone: str, until: str, expired: bool
+) -> None:
+    found = judged("46 V", permit(until=until), milestone=milestone)
+    assert ("deviation-expired" in own(found)) is expired
+    assert bool(answer(found).permitted) is not expired
+
+
+@pytest.mark.parametrize(
+    ("check", "up_to", "exceeded"),
+    [
+        ("rail-stress", "92 %", False),
+        ("rail-stress", "91.9 %", True),
+        ("rail-headroom", "4 V", False),
+        ("rail-headroom", "4.1 V", True),
+    ],
+)
+def test_a_departure_beyond_its_figure_holds(check: str, up_to: str, exceeded: bool) -> None:
+    """46 V on 50 V: 92 % stress, 4 V headroom; the limit of one rises, of the other falls."""
+    found = judged("46 V", permit(check=check, up_to=up_to))
+    assert own(found) == (["deviation-exceeded"] if exceeded else [])
+    assert bool(answer(found, check).permitted) is not exceeded
+
+
+def test_a_permission_for_a_met_check_is_unused() -> None:
+    found = judged("30 V", permit())
+    assert own(found) == ["deviation-unused"]
+    assert found.verdict.released
+
+
+def test_what_is_open_cannot_be_permitted() -> None:
+    text = (
+        "amplifier_spec: 1\nmilestone: production\nsupply: {v_rail: 46 V}\nchannels: {main: {}}\n"
+    )
+    loaded = load_text(text + f"deviations: [{{{permit(until='2031-01-01')}}}]\n", "toy.amp.yaml")
+    assert loaded.spec is not None
+    found = review(loaded.spec, None, None, toy_catalogue(), Criteria(DAY))
+    assert answer(found).status is Status.OPEN
+    assert own(found) == ["deviation-unused"]
+    assert "rail-stress" in {item.check for item in found.verdict.holding}
+
+
+@pytest.mark.parametrize("nobody", ["tbd", "n/a", '"-"', "Nobody"])
+def test_a_permission_has_a_name_to_it(nobody: str) -> None:
+    found = judged("46 V", permit(permitted_by=nobody))
+    assert own(found) == ["deviation-incomplete"]
+    assert not answer(found).permitted
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [{"until": "2030-02-30"}, {"until": "next week"}, {"until": "20300101"}, {"up_to": "5 V"}],
+)
+def test_what_cannot_be_read_permits_nothing(wrong: dict[str, str]) -> None:
+    found = judged("46 V", permit(**wrong))
+    assert own(found) == ["deviation-incomplete"]
+    assert not answer(found).permitted
+
+
+def test_an_unknown_check_names_the_nearest() -> None:
+    found = judged("46 V", permit(check="rail-stres"))
+    assert own(found) == ["deviation-unknown"]
+    assert "did you mean rail-stress" in answer(found, "deviation-unknown").message
+
+
+@pytest.mark.parametrize("place", ["mian", "product"])
+def test_an_unknown_place_permits_nothing(place: str) -> None:
+    found = judged("46 V", permit(place=place))
+    assert own(found) == ["deviation-unknown"]
+    assert not answer(found).permitted
+
+
+def test_a_critical_finding_of_safety_holds_whatever_is_permitted() -> None:
+    found = judged("51 V", permit(), permit(check="rail-headroom"), stake="safety")
+    assert answer(found).severity is Severity.CRITICAL
+    assert own(found) == ["deviation-against-safety"]
+    assert [item.check for item in found.verdict.holding] == ["rail-stress"]
+
+
+def test_a_critical_finding_of_a_rating_can_be_permitted() -> None:
+    found = judged("51 V", permit(), permit(check="rail-headroom"))
+    assert answer(found).severity is Severity.CRITICAL
+    assert found.verdict.released
+
+
+def test_a_finding_on_stated_values_can_be_permitted_but_has_no_figure() -> None:
+    """A rail of 40 kV is outside the usual range of its field."""
+    unusual = permit(check="value-outside-usual-range", place="product")
+    assert answer(judged("40 kV", unusual), "value-outside-usual-range").permitted
+    assert "deviation-incomplete" in own(judged("40 kV", f"{unusual}, up_to: 5 V"))
+
+
+def test_an_expired_permission_does_not_spoil_a_valid_one() -> None:
+    found = judged("46 V", permit(until="2020-01-01"), permit(permitted_by="Grace"))
+    assert answer(found).permitted.startswith("permitted by Grace")
+    assert own(found) == ["deviation-expired"]
+
+
+def test_text_of_a_permission_stays_on_one_line() -> None:
+    found = judged("46 V", permit(reason='"screened\\n RELEASED"'))
+    assert "\n" not in answer(found).permitted
+
+
+def test_a_file_of_its_own_counts_like_the_list_of_the_spec(tmp_path: Path) -> None:
+    path = tmp_path / "permits.yaml"
+    path.write_text(f"amplifier_deviations: 1\ndeviations:\n  - {{{permit()}}}\n")
+    beside = read_deviations(path)
+    assert isinstance(beside, Permissions)
+    found = judged("46 V", beside=beside)
+    assert answer(found).permitted
+    place = beside.deviations[0].at
+    assert (place.file, place.line) == (str(path), 3)
+
+
+def test_a_faulty_permission_of_a_file_names_that_file(tmp_path: Path) -> None:
+    path = tmp_path / "permits.yaml"
+    path.write_text(f"amplifier_deviations: 1\ndeviations:\n  - {{{permit(place='mian')}}}\n")
+    beside = read_deviations(path)
+    assert isinstance(beside, Permissions)
+    message = answer(judged("46 V", beside=beside), "deviation-unknown").message
+    assert str(path) in message
+
+
+@pytest.mark.parametrize(
+    ("text", "problem", "line"),
+    [
+        ("", "empty", 1),
+        ("deviations: []\n", "format version is not stated", 1),
+        ("amplifier_deviations: 2\n", "not known here", 1),
+        ("deviations: []\namplifier_deviations: 1\n", "does not come first", 2),
+        ("amplifier_deviations: 1\ndeviation: []\n", "`deviation` is not known", 2),
+        ("amplifier_deviations: 1\ndeviations: x\n", "not a list", 2),
+        ("amplifier_deviations: 1\ndeviations:\n  - {check: a}\n", "is not stated", 3),
+        ("amplifier_deviations: 1\ndeviations:\n  - {chek: a}\n", "`chek` is not known", 3),
+        ("amplifier_deviations: 1\nx: [\n", "", 2),
+    ],
+)
+def test_a_bad_file_is_refused_with_its_place(
+    tmp_path: Path, text: str, problem: str, line: int
+) -> None:
+    path = tmp_path / "permits.yaml"
+    path.write_text(text)
+    refusals = read_deviations(path)
+    assert isinstance(refusals, tuple)
+    assert any(problem in item.problem and item.place.line >= line for item in refusals)
+    assert all(item.place.file == str(path) for item in refusals)
+    assert all("spec" not in item.example for item in refusals)
+
+
+def test_a_file_that_is_not_there_is_refused(tmp_path: Path) -> None:
+    refusals = read_deviations(tmp_path / "nowhere.yaml")
+    assert isinstance(refusals, tuple)
+    assert "cannot be opened" in refusals[0].problem
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [("2030-06-30", date(2030, 6, 30)), ("2024-02-29", date(2024, 2, 29)), ("2023-02-29", None)],
+)
+def test_days_are_those_of_the_calendar(text: str, day: date | None) -> None:
+    assert day_of(text) == day
