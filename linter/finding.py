@@ -13,6 +13,14 @@ class Severity(StrEnum):
     MAJOR = "major"
     MINOR = "minor"
 
+    @property
+    def rank(self) -> int:
+        """0 for critical, rising with mildness."""
+        return tuple(Severity).index(self)
+
+
+CLEAR = len(Severity)
+
 
 class Status(StrEnum):
     """The kind of answer that a check gave for one subject."""
@@ -132,3 +140,8 @@ class Finding:
     follows: object = None
     leaves: frozenset[str] = frozenset()
     permitted: str = ""
+
+    @property
+    def rank(self) -> int:
+        """That of the severity; ``CLEAR``, beyond them all, where nothing is found."""
+        return CLEAR if self.severity is None else self.severity.rank

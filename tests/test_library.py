@@ -21,7 +21,7 @@ def test_every_name_leads_to_what_its_module_defines(name: str) -> None:
 
 def test_names_stay_when_the_modules_are_imported() -> None:
     before = {name: getattr(library, name) for name in library.__all__}
-    for module in ("review", "finding", "loading", "catalogue", "refusal"):
+    for module in ("judging.review", "finding", "reading.loading", "evaluation.catalogue"):
         importlib.import_module(f"ampreview.linter.{module}")
     assert {name: getattr(library, name) for name in library.__all__} == before
 

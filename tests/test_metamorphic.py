@@ -21,7 +21,6 @@ from ampreview.linter.declare import load_schema, local_path
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Finding, Leaned, Status
 from ampreview.linter.judging.consistency import DOMAIN
-from ampreview.linter.judging.milestone import RANK
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_text
@@ -141,7 +140,7 @@ def test_a_wider_tolerance_never_eases_a_finding(path: Path, seed: int, changes:
         if item.status is Status.FINDING and item.stake in ("safety", "rating"):
             now = new[key].severity
             assert now is not None, (key, texts)
-            assert RANK[now] <= RANK[item.severity or now], (key, texts)
+            assert now.rank <= (item.severity or now).rank, (key, texts)
 
 
 # Defaults written down

@@ -4,7 +4,7 @@ Step by step the gravest holding finding is cured by its best proven remedy, and
 is reviewed again.  What could not be cured is tried once more after the last step; what is
 left then is an obstacle, told with what stands in the way.
 The work is bounded by what is computed, not by a clock, so that the outcome depends on the
-spec alone; what was left for want of effort is told as well.
+spec alone; what was left for want of time is told as well.
 """
 
 from collections.abc import Collection, Iterator, Mapping
@@ -16,7 +16,7 @@ from .remedy import Advisor
 from .rerun import Key
 
 MOST_STEPS = 40
-MOST_EFFORT = 210_000
+MOST_COMPUTATIONS = 210_000
 NOT_TRIED = (
     "not looked into, because the plan has reached its bound; make the changes above and ask again"
 )
@@ -44,15 +44,15 @@ class Plan:
         return {path: text for step in self.steps for path, text in step.remedy.changes}
 
 
-def plan(start: Review, most_effort: int = MOST_EFFORT) -> Plan:
+def plan(start: Review, most_computations: int = MOST_COMPUTATIONS) -> Plan:
     """The changes after which a review would release the spec, as far as they exist.
 
-    most_effort: how much may be computed before no further finding is taken up.
+    most_computations: how much may be computed before no further finding is taken up.
     """
     steps: list[Step] = []
     hopeless: set[Key] = set()
     advisor, tried_anew = Advisor(start), True
-    while advisor.bench.run.effort.spent <= most_effort and len(steps) < MOST_STEPS:
+    while advisor.reruns.run.computations.number <= most_computations and len(steps) < MOST_STEPS:
         finding = _next(advisor.review, hopeless)
         if finding is None and tried_anew:
             break

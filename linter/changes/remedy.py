@@ -18,7 +18,7 @@ from ..evaluation.node import FigureError, Node
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
 from .conflict import conflict
-from .rerun import Bench, Key, Trial, in_text, rank
+from .rerun import Key, Rerun, Reruns, in_text, rank
 from .solve import Candidate, candidates, part_way
 
 MOST_REMEDIES = 3
@@ -48,13 +48,13 @@ class Advisor:
 
     def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
-        self.bench = Bench(review, run)
+        self.reruns = Reruns(review, run)
         self.holding = {(item.check, item.subject) for item in review.verdict.holding}
         self._solved: dict[tuple[Key, str], list[Candidate]] = {}
 
     def after(self, remedy: Remedy) -> "Advisor":
         """An advisor on the review of the spec with a proven remedy."""
-        return Advisor(*self.bench.after(remedy))
+        return Advisor(*self.reruns.after(remedy))
 
     def advised(self, finding: Finding) -> Finding:
         """The finding with up to three remedies, or with a note why there is none."""
@@ -78,8 +78,8 @@ class Advisor:
         if finding.follows is None:
             return finding
         key = (finding.check, finding.subject)
-        trial = self.bench.trial(dict.fromkeys(finding.leaves, finding.follows), key)
-        return replace(finding, remedies=(self.bench.effects(trial, key),) if trial else ())
+        rerun = self.reruns.run_with(dict.fromkeys(finding.leaves, finding.follows), key)
+        return replace(finding, remedies=(self.reruns.effects(rerun, key),) if rerun else ())
 
     def best(self, finding: Finding) -> Remedy | None:
         """The first of the proven remedies, or the pair where no single change works."""
@@ -121,7 +121,7 @@ class Advisor:
         """The stock values of a lever that should cure the finding, solved once."""
         key = ((finding.check, finding.subject), path)
         if key not in self._solved:
-            self._solved[key] = candidates(self.bench.run, entry, finding, lever, path)
+            self._solved[key] = candidates(self.reruns.run, entry, finding, lever, path)
         return self._solved[key]
 
     def levers(self, entry: Entry, finding: Finding) -> list[tuple[Lever, str]]:
@@ -133,14 +133,14 @@ class Advisor:
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
             for path in self._paths(lever, finding):
-                known = any(path in self.bench.twins(other) for _, other in found)
+                known = any(path in self.reruns.twins(other) for _, other in found)
                 if not known and not self._follows(path):
                     found.append((lever, path))
         return found
 
     def _paths(self, lever: Lever, finding: Finding) -> list[str]:
         """Where a lever can be moved: of the channel, or of every channel that allows it."""
-        graph = self.bench.run.graph
+        graph = self.reruns.run.graph
         if not self.review.spec.schema.is_channel_path(lever.path):
             return [] if graph.matches(lever.when, None) is False else [lever.path]
         names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
@@ -149,7 +149,7 @@ class Advisor:
 
     def _follows(self, path: str) -> bool:
         """Whether the spec is silent about a leaf and says what it follows from."""
-        graph = self.bench.run.graph
+        graph = self.reruns.run.graph
         if path in self.review.spec.values:
             return False
         for quantity in graph.derived.values():
@@ -164,8 +164,8 @@ class Advisor:
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with its effects, or None when the re-run does not confirm it."""
         key = (finding.check, finding.subject)
-        trial = self.bench.trial(changes, key, rank(finding))
-        return self.bench.effects(trial, key) if trial is not None else None
+        rerun = self.reruns.run_with(changes, key, rank(finding))
+        return self.reruns.effects(rerun, key) if rerun is not None else None
 
     def two(self, entry: Entry, finding: Finding) -> Remedy | None:
         """Two changes together: both of the check's own levers, or one of a check it spoils."""
@@ -177,10 +177,10 @@ class Advisor:
         tries = (
             (path, text, second, other)
             for (first, path), (second, other) in permutations(levers, 2)
-            for text in part_way(self.bench.run, first, path)
+            for text in part_way(self.reruns.run, first, path)
         )
         for path, text, second, other in islice(tries, MOST_PAIRS):
-            run = self.bench.variant(path, text)
+            run = self.reruns.variant(path, text)
             found = candidates(run, entry, finding, second, other)[:1] if run else []
             for tried in found:
                 remedy = self.prove(finding, {path: text, tried.path: tried.text})
@@ -194,8 +194,8 @@ class Advisor:
         for lever, path in self.levers(entry, finding)[:MOST_LEVERS]:
             for tried in self.solved(entry, finding, lever, path)[:1]:
                 first: dict[str, object] = {path: tried.text}
-                trial = self.bench.trial(first, key)
-                for second in self._relief(trial, key, rank(finding)) if trial else ():
+                rerun = self.reruns.run_with(first, key)
+                for second in self._relief(rerun, key, rank(finding)) if rerun else ():
                     remedy = (
                         None
                         if second.keys() & first.keys()
@@ -205,15 +205,15 @@ class Advisor:
                         return remedy
         return None
 
-    def _relief(self, trial: Trial, key: Key, limit: int) -> Iterator[dict[str, object]]:
-        """Changes that cure the gravest of what a trial spoils; proof decides on the rest."""
-        grave = [x for x in self.bench.spoilt_by(trial, key) if rank(trial.answers[x]) <= limit]
+    def _relief(self, rerun: Rerun, key: Key, limit: int) -> Iterator[dict[str, object]]:
+        """Changes that cure the gravest of what a rerun spoils; proof decides on the rest."""
+        grave = [x for x in self.reruns.spoilt_by(rerun, key) if rank(rerun.answers[x]) <= limit]
         entry = self.review.catalogue.entry(grave[0][0]) if grave else None
         if entry is None:
             return
-        found = trial.answers[grave[0]]
+        found = rerun.answers[grave[0]]
         for lever, path in self.levers(entry, found)[:MOST_LEVERS]:
-            for tried in candidates(trial.run, entry, found, lever, path)[:1]:
+            for tried in candidates(rerun.run, entry, found, lever, path)[:1]:
                 yield {tried.path: tried.text}
 
     def obstacle(self, finding: Finding) -> str:
@@ -233,18 +233,18 @@ class Advisor:
             return lacking or f"no usual value of {path} meets it"
         key = (finding.check, finding.subject)
         text = in_text(found[0].text)
-        trial = self.bench.trial({path: found[0].text}, key)
-        if trial is None:
+        rerun = self.reruns.run_with({path: found[0].text}, key)
+        if rerun is None:
             lacking = self._lacking(entry, finding, path, found[0].text)
             return lacking or f"{path} at {text} does not meet it in every corner"
-        spoilt = self.bench.spoilt_by(trial, key)
-        apart = conflict(self.bench.run, lever, path, (entry, finding), self._entries(spoilt))
+        spoilt = self.reruns.spoilt_by(rerun, key)
+        apart = conflict(self.reruns.run, lever, path, (entry, finding), self._entries(spoilt))
         names = ", ".join(f"{check} ({subject})" for check, subject in spoilt)
         return apart or f"{path} at {text} meets it, but then there is {names}"
 
     def _lacking(self, entry: Entry, finding: Finding, path: str, value: object) -> str:
         """What a change leaves open, where that is why it cannot be shown to be a cure."""
-        run = self.bench.variant(path, value)
+        run = self.reruns.variant(path, value)
         after = run.judge(entry, finding.subject) if run else None
         if after is None or after.status is not Status.OPEN:
             return ""
@@ -256,5 +256,5 @@ class Advisor:
         for check, subject in keys:
             entry = self.review.catalogue.entry(check)
             if entry is not None:
-                found.append((entry, self.bench.answers[check, subject]))
+                found.append((entry, self.reruns.answers[check, subject]))
         return found

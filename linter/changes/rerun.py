@@ -1,24 +1,22 @@
 """What a change of the spec does to the answers of a review, found by running it again.
 
 Only answers that can differ are judged anew; everything that does not depend on the
-changed leaves is taken over, and each trial is run once.
+changed leaves is taken over, and each set of changes is run once.
 """
 
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
-from ..evaluation.affected import Change
+from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
-from ..finding import Finding, Remedy, Status
+from ..finding import CLEAR, Finding, Remedy, Status
 from ..judging.consistency import STANDING, standing_findings
-from ..judging.milestone import RANK
 from ..judging.review import Review, concluded
 from ..quantities.quantity import Value
 
-CLEAR = 9
 CURED = (Status.MEETS, Status.NOT_APPLICABLE)
 FURTHER = 0.01
 
@@ -30,7 +28,7 @@ Name = tuple[object, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Trial:
+class Rerun:
     """A spec with changes, and its answers in full.
 
     run: what gave the answers that differ.
@@ -42,10 +40,8 @@ class Trial:
 
 
 def rank(finding: Finding | None) -> int:
-    """0 for critical, 1 major, 2 minor; a large number when nothing is found."""
-    if finding is None or finding.severity is None:
-        return CLEAR
-    return RANK[finding.severity]
+    """The rank of an answer; ``CLEAR`` too where there is none."""
+    return CLEAR if finding is None else finding.rank
 
 
 def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
@@ -69,8 +65,8 @@ def in_text(value: object) -> str:
     return str(value)
 
 
-class Bench:
-    """Runs trials on the spec of one review.
+class Reruns:
+    """Runs the catalogue again with changes of the spec of one review.
 
     run: the run that the review was made from, where it is still at hand.
     """
@@ -79,12 +75,12 @@ class Bench:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
-        self._trials: dict[tuple[Key, Name], Trial | None] = {}
-        self._proven: dict[Name, Trial] = {}
-        self._behind: dict[Changed, Trial] = {}
+        self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
+        self._proven: dict[Name, Rerun] = {}
+        self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
 
-    def trial(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Trial | None:
+    def run_with(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Rerun | None:
         """The answers after some changes.
 
         None where the changes cannot be, do not cure ``key``, or bring about a finding of
@@ -96,12 +92,12 @@ class Bench:
         proven = self._proven.get(name)
         if proven is not None and key[0] not in STANDING:
             return proven if proven.answers[key].status in CURED else None
-        if (key, name) not in self._trials:
-            trial = self._with_followers(whole, key, limit)
-            self._trials[key, name] = trial
-            if trial is not None:
-                self._proven[name] = trial
-        return self._trials[key, name]
+        if (key, name) not in self._reruns:
+            rerun = self._with_followers(whole, key, limit)
+            self._reruns[key, name] = rerun
+            if rerun is not None:
+                self._proven[name] = rerun
+        return self._reruns[key, name]
 
     def twins(self, path: str) -> tuple[str, ...]:
         """The paths of all channels whose value is the same piece of text."""
@@ -125,18 +121,18 @@ class Bench:
         return self._variants[name]
 
     def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
-        """The whole review of the spec with a remedy that a trial has proven, and its run."""
-        trial = self._behind[remedy.changes]
-        answers = (trial.answers[entry.name, subject] for entry, subject in self.run.questions())
+        """The whole review of the spec with a remedy that a rerun has proven, and its run."""
+        rerun = self._behind[remedy.changes]
+        answers = (rerun.answers[entry.name, subject] for entry, subject in self.run.questions())
         fresh = (replace(item, permitted="") for item in answers)
         before = self.review
-        return concluded(trial.run, fresh, before.verdict.hold_at, before.criteria), trial.run
+        return concluded(rerun.run, fresh, before.verdict.hold_at, before.criteria), rerun.run
 
-    def effects(self, trial: Trial, key: Key) -> Remedy:
+    def effects(self, rerun: Rerun, key: Key) -> Remedy:
         """What the re-run shows, beside the answer to ``key`` itself."""
         lists: dict[str, list[str]] = {x: [] for x in ("cured", "eased", "worsened", "appeared")}
-        for other in sorted(trial.answers.keys() | self.answers.keys()):
-            old, new = self.answers.get(other), trial.answers.get(other)
+        for other in sorted(rerun.answers.keys() | self.answers.keys()):
+            old, new = self.answers.get(other), rerun.answers.get(other)
             before, after = rank(old), rank(new)
             if other == key or (before == after and not _goes_further(old, new)):
                 continue
@@ -147,32 +143,32 @@ class Bench:
             else:
                 kind = "eased" if after > before else "worsened"
             lists[kind].append(f"{other[0]} ({other[1]})")
-        changes = tuple((path, in_text(value)) for path, value in trial.changes)
+        changes = tuple((path, in_text(value)) for path, value in rerun.changes)
         was = tuple(self._was(path) for path, _ in changes)
-        self._behind[changes] = trial
-        return Remedy(changes, trial.changes, was, *map(tuple, lists.values()))
+        self._behind[changes] = rerun
+        return Remedy(changes, rerun.changes, was, *map(tuple, lists.values()))
 
-    def spoilt_by(self, trial: Trial, key: Key) -> list[Key]:
-        """What a trial brings about or makes worse, the gravest first."""
+    def spoilt_by(self, rerun: Rerun, key: Key) -> list[Key]:
+        """What a rerun brings about or makes worse, the gravest first."""
         found = [
             other
-            for other, new in trial.answers.items()
+            for other, new in rerun.answers.items()
             if other != key and self._spoilt(other, new, CLEAR - 1)
         ]
-        return sorted(found, key=lambda other: (rank(trial.answers[other]), other))
+        return sorted(found, key=lambda other: (rank(rerun.answers[other]), other))
 
-    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
-        trial = self._rerun(changes, key, limit)
-        if trial is None:
+    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
+        rerun = self._rerun(changes, key, limit)
+        if rerun is None:
             return None
-        follow = self._followers(trial)
+        follow = self._followers(rerun)
         if follow:
-            trial = self._rerun({**changes, **follow}, key, limit)
-        if trial is not None and any(self._spoilt(k, x, limit) for k, x in trial.answers.items()):
+            rerun = self._rerun({**changes, **follow}, key, limit)
+        if rerun is not None and any(self._spoilt(k, x, limit) for k, x in rerun.answers.items()):
             return None
-        return trial
+        return rerun
 
-    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Trial | None:
+    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
         revised = self.run.revised(changes)
         if revised is None:
             return None
@@ -189,9 +185,9 @@ class Bench:
         if any(item.check == key[0] and item.leaves & change.touched for item in standing):
             return None
         answers |= answers_of(standing)
-        return Trial(tuple(sorted(changes.items())), run, answers)
+        return Rerun(tuple(sorted(changes.items())), run, answers)
 
-    def _in_question(self, change: Change, key: Key) -> list[tuple[Entry, str]]:
+    def _in_question(self, change: Affected, key: Key) -> list[tuple[Entry, str]]:
         """What must be judged anew: ``key`` first, then the tightest."""
         found = [
             (entry, subject)
@@ -212,16 +208,16 @@ class Bench:
             return False
         return after < rank(old) or (after == rank(old) and _goes_further(old, new))
 
-    def _altered(self, entry: Entry, subject: str, change: Change) -> bool:
+    def _altered(self, entry: Entry, subject: str, change: Affected) -> bool:
         """Whether an answer can differ after a change; one that crashed always can."""
         before = self.answers[entry.name, subject]
         crashed = before.status is Status.FINDING and before.figure is None
         return crashed or change.alters(entry.name, before.leaves)
 
-    def _followers(self, trial: Trial) -> dict[str, object]:
+    def _followers(self, rerun: Rerun) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""
         follow: dict[str, object] = {}
-        for (check, subject), item in trial.answers.items():
+        for (check, subject), item in rerun.answers.items():
             if check == "stated-value-contradicts" and (check, subject) not in self.answers:
                 follow |= dict.fromkeys(item.leaves, item.follows)
         return follow
@@ -234,7 +230,7 @@ class Bench:
 
 
 def _resolved(review: Review) -> Assessment:
-    """A run with every name resolved, so that a trial resolves only what its changes alter."""
+    """A run with every name resolved, so that a rerun resolves only what its changes alter."""
     run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
     for entry, subject in run.questions():
         with suppress(FigureError):

@@ -85,7 +85,7 @@ def _print_fields(options: argparse.Namespace) -> int:
         field_groups,
         field_markdown,
         is_field_path,
-        print_glossary,
+        print_fields,
     )
     from ..reports.console import console
 
@@ -101,13 +101,13 @@ def _print_fields(options: argparse.Namespace) -> int:
     else:
         if not paths:
             page.print(f"{HOW}\n")
-        print_glossary(groups, page)
+        print_fields(groups, page)
     return RELEASED
 
 
 def _print_quantities(options: argparse.Namespace) -> int:
     from ..evaluation.catalogue import load
-    from ..reports.catalogue_fields import print_glossary, quantity_groups, quantity_markdown
+    from ..reports.catalogue_fields import print_fields, quantity_groups, quantity_markdown
     from ..reports.console import console
 
     catalogue = load()
@@ -118,7 +118,7 @@ def _print_quantities(options: argparse.Namespace) -> int:
     if options.markdown:
         sys.stdout.write(quantity_markdown(groups))
     else:
-        print_glossary(groups, console())
+        print_fields(groups, console())
     return RELEASED
 
 

@@ -28,7 +28,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Compare the two; the exit status is 0 not worse, 1 worse, 2 could not."""
     from ..judging.compare import compare
-    from ..reports.compare_text import compared_markdown, print_comparison
+    from ..reports.compare_text import compare_markdown, print_comparison
     from ..reports.console import console
 
     page = console()
@@ -38,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
         return NOT_ASSESSED
     found = compare(old, new)
     if options.markdown:
-        sys.stdout.write(compared_markdown(found))
+        sys.stdout.write(compare_markdown(found))
     else:
         print_comparison(found, page)
     return HELD if found.worse else RELEASED

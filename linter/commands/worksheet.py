@@ -10,7 +10,7 @@ from .criteria import house_arguments
 
 if TYPE_CHECKING:
     from ..evaluation.catalogue import Catalogue
-    from ..judging.worksheet import Sheet
+    from ..judging.worksheet import Worksheet
     from ..reading.loading import Spec
 
 
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.worksheet_text import markdown, print_head, print_sheets
+    from ..reports.worksheet_text import markdown, print_head, print_worksheets
     from .catalogue import unknown_check
 
     page = console()
@@ -53,19 +53,19 @@ def run(options: argparse.Namespace) -> int:
         sys.stdout.write(markdown(sheets, spec))
     else:
         print_head(spec, page)
-        print_sheets(sheets, page)
+        print_worksheets(sheets, page)
     return RELEASED
 
 
-def _sheets(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Sheet]":
+def _sheets(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Worksheet]":
     """The sheets asked for; without names those of every check that concerns the design."""
     from ..evaluation.engine import Assessment
     from ..finding import Status
-    from ..judging.worksheet import sheet
+    from ..judging.worksheet import worksheet
 
     assessment = Assessment(spec, catalogue, options.milestone or spec.milestone)
     sheets = [
-        sheet(assessment, entry, subject)
+        worksheet(assessment, entry, subject)
         for entry in catalogue.entries
         if not options.check or entry.name in options.check
         for subject in assessment.subjects(entry.check)

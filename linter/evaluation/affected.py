@@ -3,23 +3,23 @@
 from ..declare import field_path
 from ..quantities.quantity import Value
 from ..reading.loading import Spec
-from .dependence import NOTHING, Reaches
+from .dependence import NOTHING, Dependences
 
 
-class Change:
+class Affected:
     """Other values for some leaves of a spec.
 
     touched: their full paths.
     """
 
     def __init__(
-        self, reaches: Reaches, before: Spec, after: Spec, touched: frozenset[str]
+        self, dependences: Dependences, before: Spec, after: Spec, touched: frozenset[str]
     ) -> None:
         self.touched = touched
         values = [(before.values.get(path), after.values.get(path)) for path in touched]
         self._local = all(_fits_in(before, after, path) for path in touched)
         fields = frozenset(field_path(path) for path in touched)
-        self._led = reaches.led_by(fields, deciding=all(_alike(*pair) for pair in values))
+        self._led = dependences.led_by(fields, deciding=all(_alike(*pair) for pair in values))
 
     def alters(self, name: str, used: frozenset[str] = NOTHING) -> bool:
         """Whether a check, a quantity or a leaf that used these leaves can come out otherwise.

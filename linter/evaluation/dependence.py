@@ -15,7 +15,7 @@ NOTHING: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
-class Reach:
+class Dependence:
     """Fields as the schema names them.
 
     fields: all that some way takes in or asks for.  deciding: those on which it depends
@@ -26,7 +26,7 @@ class Reach:
     deciding: frozenset[str]
 
 
-class Reaches:
+class Dependences:
     """The reach of every check and every derived quantity of a catalogue."""
 
     def __init__(self, catalogue: Catalogue) -> None:
@@ -44,14 +44,14 @@ class Reaches:
             if quantity.stated_at:
                 self._next[name] |= {quantity.stated_at}
         self._all_below: dict[str, frozenset[str]] = {}
-        self._reaches = {name: self._reach({name}, NOTHING) for name in ways}
+        self._dependences = {name: self._dependence({name}, NOTHING) for name in ways}
         for entry in catalogue.entries:
-            self._reaches[entry.name] = self._of_check(entry.check)
+            self._dependences[entry.name] = self._of_check(entry.check)
         self._led: dict[tuple[frozenset[str], bool], frozenset[str]] = {}
 
-    def __getitem__(self, name: str) -> Reach:
+    def __getitem__(self, name: str) -> Dependence:
         """The reach of a check or of a derived quantity."""
-        return self._reaches[name]
+        return self._dependences[name]
 
     def led_by(self, fields: frozenset[str], deciding: bool = False) -> frozenset[str]:
         """The names that can depend on one of these fields, the fields among them.
@@ -62,22 +62,22 @@ class Reaches:
         if key not in self._led:
             found = {
                 name
-                for name, reach in self._reaches.items()
+                for name, reach in self._dependences.items()
                 if not (reach.deciding if deciding else reach.fields).isdisjoint(fields)
             }
             self._led[key] = frozenset(found) if deciding else fields.union(found)
         return self._led[key]
 
-    def _of_check(self, check: Check) -> Reach:
+    def _of_check(self, check: Check) -> Dependence:
         """With the topics that make a check speak up."""
         words = frozenset(_plain(path) for path in check.applies)
         names = {*_taken(check.inputs), *map(_plain, check.topic)}
-        return self._reach(words | names, words)
+        return self._dependence(words | names, words)
 
-    def _reach(self, names: Iterable[str], words: frozenset[str]) -> Reach:
+    def _dependence(self, names: Iterable[str], words: frozenset[str]) -> Dependence:
         below = self._united(names)
         asked = words.union(*(self._asked.get(name, NOTHING) for name in below))
-        return Reach(below & self._fields, self._united(asked) & self._fields)
+        return Dependence(below & self._fields, self._united(asked) & self._fields)
 
     def _united(self, names: Iterable[str]) -> frozenset[str]:
         return NOTHING.union(*(self._below(name) for name in names))

@@ -11,15 +11,15 @@ from functools import cached_property, partial
 from ..check import MILESTONES, AtLeast, Check, Milestone
 from ..finding import Finding, Leaned, Missing, Severity, Status
 from ..reading.loading import Spec
-from .affected import Change
+from .affected import Affected
 from .catalogue import Catalogue, Entry
-from .computation import Effort
-from .dependence import Reaches
+from .computations import Computations
+from .dependence import Dependences
 from .graph import Graph
 from .node import Computed, FigureError, Gap
+from .only_typical import only_typical
 from .threshold import limit_of, margin_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
-from .unguaranteed import typical_only
 from .wording import corner_readings, places, readings, sentence
 
 PRODUCT = "product"
@@ -42,29 +42,29 @@ class Assessment:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
-        self.effort = Effort()
+        self.computations = Computations()
 
     @cached_property
     def graph(self) -> Graph:
         """Names to values, for the whole run."""
-        return Graph(self.spec, self.catalogue.derived, effort=self.effort)
+        return Graph(self.spec, self.catalogue.derived, computations=self.computations)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
-        return Graph(self.spec, self.catalogue.derived, sure=True, effort=self.effort)
+        return Graph(self.spec, self.catalogue.derived, sure=True, computations=self.computations)
 
     @cached_property
-    def reaches(self) -> Reaches:
+    def dependences(self) -> Dependences:
         """What the names of the catalogue can depend on."""
-        return Reaches(self.catalogue)
+        return Dependences(self.catalogue)
 
     @cached_property
     def _topics(self) -> frozenset[str]:
         """Every stated path and every section above one."""
         return frozenset(above for path in self.spec.values for above in _above(path))
 
-    def revised(self, changes: Mapping[str, object]) -> "tuple[Assessment, Change] | None":
+    def revised(self, changes: Mapping[str, object]) -> "tuple[Assessment, Affected] | None":
         """A run of the spec with changes, and what these can alter; None where they cannot be.
 
         What the changes cannot alter is taken over from this run.
@@ -72,12 +72,12 @@ class Assessment:
         loaded = self.spec.with_values(changes)
         if loaded.spec is None:
             return None
-        change = Change(self.reaches, self.spec, loaded.spec, frozenset(changes))
+        change = Affected(self.dependences, self.spec, loaded.spec, frozenset(changes))
         run = Assessment(loaded.spec, self.catalogue, self.milestone)
         run.graph = self.graph.revised(loaded.spec, change)
         run.sure_graph = self.sure_graph.revised(loaded.spec, change)
-        run.reaches, run.effort = self.reaches, self.effort
-        self.effort.revise()
+        run.dependences, run.computations = self.dependences, self.computations
+        self.computations.revised()
         return run, change
 
     def findings(self) -> Iterator[Finding]:
@@ -110,7 +110,7 @@ class Assessment:
         found = fits if isinstance(fits, Gap) else graph.arguments(entry.check.inputs, channel)
         if isinstance(found, Gap):
             return found
-        return Computed(entry.name, entry.check.figure, found, effort=self.effort)
+        return Computed(entry.name, entry.check.figure, found, computations=self.computations)
 
     def target(self, check: Check) -> float:
         """The threshold that a figure must reach to meet the check."""
@@ -196,7 +196,7 @@ class Assessment:
         soft = [x for x in node.leaned if x.leaning in LEANS_WHEN_MET or x.placeholder]
         if check.stake != "performance":
             plan = partial(self.prepare, entry, met.subject)
-            soft += typical_only(plan, self.graph, node, met)
+            soft += only_typical(plan, self.graph, node, met)
         if soft:
             return self._leaning(met, soft, "is met only on assumptions or typical values")
         recalled = any(item.kind == "from memory" for item in check.limits.basis.values())

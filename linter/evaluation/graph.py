@@ -13,8 +13,8 @@ from ..declare import CHANNELS
 from ..finding import Leaned, Missing
 from ..quantities.quantity import show, to_si
 from ..reading.loading import Spec
-from .affected import Change
-from .computation import Effort
+from .affected import Affected
+from .computations import Computations
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, Gap, LeafNode, Node
 
@@ -33,19 +33,19 @@ class Graph:
         sure: bool = False,
         free: frozenset[str] = frozenset(),
         known: Mapping[Key, Node | Gap] = NOTHING,
-        effort: Effort | None = None,
+        computations: Computations | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
         may override although they have no tolerance.  known: what is resolved already.
-        effort: counts what is computed, over all graphs of one review.
+        computations: counts what is computed, over all graphs of one review.
         """
         self.spec = spec
         self.fields = spec.schema.fields
         self.derived = derived
         self.leaves = Leaves(spec, sure, free)
-        self.effort = effort or Effort()
+        self.computations = computations or Computations()
         self._known = dict(known)
         self._stack: list[str] = []
 
@@ -56,16 +56,18 @@ class Graph:
             for key, node in self._known.items()
             if isinstance(node, Gap) or not node.used & free
         }
-        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.effort)
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.computations)
 
-    def revised(self, spec: Spec, change: Change) -> "Graph":
+    def revised(self, spec: Spec, change: Affected) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
         known = {
             (name, channel): node
             for (name, channel), node in self._known.items()
             if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
         }
-        return Graph(spec, self.derived, self.leaves.sure, known=known, effort=self.effort)
+        return Graph(
+            spec, self.derived, self.leaves.sure, known=known, computations=self.computations
+        )
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None
@@ -174,7 +176,7 @@ class Graph:
             return Gap(tuple(missing))
         if not nodes:
             return Gap((Missing(CHANNELS, "1", "at least one channel", self._one_channel()),))
-        return Computed(f"all {path}", tuple_of, nodes, effort=self.effort)
+        return Computed(f"all {path}", tuple_of, nodes, computations=self.computations)
 
     def _one_channel(self) -> str:
         channel = self.spec.schema.channel
@@ -239,7 +241,7 @@ class Graph:
     def _on_way(
         self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
     ) -> Node:
-        node = Computed(quantity.name, way.figure, nodes, way=way, effort=self.effort)
+        node = Computed(quantity.name, way.figure, nodes, way=way, computations=self.computations)
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
@@ -248,4 +250,4 @@ class Graph:
         text = value if isinstance(value, str) else show(value, quantity.unit)
         assumed = way.assumes
         leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
-        return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.effort)
+        return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.computations)

@@ -12,7 +12,7 @@ from typing import Any
 from ..check import Way
 from ..finding import Leaned, Missing
 from ..quantities.quantity import Value
-from .computation import Effort
+from .computations import Computations
 
 Corner = Mapping[str, Any]
 NOMINAL: Corner = {}
@@ -108,7 +108,7 @@ class LeafNode(Node):
 class Computed(Node):
     """A derived quantity or a figure: a function of other nodes.
 
-    effort: counts how often it is computed.
+    computations: counts how often it is computed.
     """
 
     __slots__ = (
@@ -118,7 +118,7 @@ class Computed(Node):
         "_numbers",
         "_still",
         "arguments",
-        "effort",
+        "computations",
         "figure",
         "label",
         "way",
@@ -131,7 +131,7 @@ class Computed(Node):
         arguments: Mapping[str, Node],
         leaned: tuple[Leaned, ...] = (),
         way: Way | None = None,
-        effort: Effort | None = None,
+        computations: Computations | None = None,
     ) -> None:
         leaves: dict[str, Value] = {}
         below: dict[Leaned, None] = {}
@@ -146,7 +146,7 @@ class Computed(Node):
         self.figure = figure
         self.arguments = arguments
         self.way = way
-        self.effort = effort or Effort()
+        self.computations = computations or Computations()
         self._cache: dict[object, Any] = {}
         self._numbers: dict[tuple[tuple[str, Any], ...], int] = {}
         self._last: tuple[Corner | None, int] = (None, 0)
@@ -165,7 +165,7 @@ class Computed(Node):
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
                 self._still = {name: node.value() for name, node in fixed.items()}
-            self.effort.compute()
+            self.computations.computed()
             moving = {name: node.value(corner) for name, node in self._moving}
             self._cache[key] = self.call(self._still | moving)
         return self._cache[key]

@@ -6,12 +6,10 @@ from typing import Literal, get_args
 
 from ..declare import Schema
 from ..evaluation.engine import SILENT
-from ..finding import Finding, Status
+from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
-from .milestone import RANK
 from .review import Review
 
-CLEAR = len(RANK)
 MOST_MARGINS = 10
 SAME = 1e-9
 AMPLE = 1.0
@@ -140,7 +138,7 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
 
 
 def _rank(item: Finding | None) -> int:
-    return CLEAR if item is None or item.severity is None else RANK[item.severity]
+    return CLEAR if item is None else item.rank
 
 
 def _margins(

@@ -25,7 +25,7 @@ Effect = Literal["looser limit", "tighter limit", "check off", "default", "check
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class HouseChange:
     """One thing that the house file changes, as the reports tell it.
 
     about: the check, the field or the package; safety: people can be hurt by what the
@@ -47,7 +47,7 @@ class House:
     file: str
     text: str
     catalogue: Catalogue
-    changes: tuple[Change, ...]
+    changes: tuple[HouseChange, ...]
     defaults: Mapping[str, Assumption]
 
     def applied(self, spec: Spec) -> Spec:
@@ -55,7 +55,7 @@ class House:
         return replace(spec, defaults=self.defaults)
 
     @property
-    def weakened(self) -> tuple[Change, ...]:
+    def weakened(self) -> tuple[HouseChange, ...]:
         """What weakens a check of safety."""
         return tuple(item for item in self.changes if item.safety)
 
@@ -85,23 +85,25 @@ def package_of(name: str) -> str:
     return found.module
 
 
-def compared(entry: Entry, severity: str, text: str, reason: str, place: Place) -> Change | None:
+def compared(
+    entry: Entry, severity: str, text: str, reason: str, place: Place
+) -> HouseChange | None:
     """A house limit beside the published one; None where both are the same."""
     check = entry.check
     published = getattr(check.limits, severity)
     if published is None:
         told = f"{severity} {text}, none published"
-        return Change("tighter limit", entry.name, told, reason, place)
+        return HouseChange("tighter limit", entry.name, told, reason, place)
     new, old = to_si(text, check.unit), to_si(published, check.unit)
     if new == old:
         return None
     looser = new < old if isinstance(check.limits, AtLeast) else new > old
     effect: Effect = "looser limit" if looser else "tighter limit"
     told = f"{severity} {text}, published {published}"
-    return Change(effect, entry.name, told, reason, place, looser and check.stake == "safety")
+    return HouseChange(effect, entry.name, told, reason, place, looser and check.stake == "safety")
 
 
-def basis_of(change: Change, published: Source | None) -> Source:
+def basis_of(change: HouseChange, published: Source | None) -> Source:
     """The source of a house limit; one against a limit from memory is not verified either."""
     where = f"{Path(change.place.file).name}, line {change.place.line}"
     unread = published is not None and published.kind == "from memory"

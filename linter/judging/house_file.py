@@ -19,7 +19,7 @@ from ..reading.loading import content_of
 from ..reading.refusal import Refusal, in_order, shown
 from ..reading.source import Document
 from .deviation import near
-from .house import GROUP, Change, Effect, House, basis_of, compared, package_of
+from .house import GROUP, Effect, House, HouseChange, basis_of, compared, package_of
 
 KIND = "a house file"
 SECTIONS = (HOUSE_KEY, "limits", "checks_off", "defaults", "rules")
@@ -61,7 +61,7 @@ class _Reading:
     checks: dict[str, Check] = field(default_factory=dict)
     off: set[str] = field(default_factory=set)
     defaults: dict[str, Assumption] = field(default_factory=dict)
-    changes: list[Change] = field(default_factory=list)
+    changes: list[HouseChange] = field(default_factory=list)
     refusals: list[Refusal] = field(default_factory=list)
 
     def take(self) -> None:
@@ -236,7 +236,7 @@ class _Reading:
     def _changed(
         self, effect: Effect, about: str, text: str, reason: str, path: str, safety: bool = False
     ) -> None:
-        self.changes.append(Change(effect, about, text, reason, self._place(path), safety))
+        self.changes.append(HouseChange(effect, about, text, reason, self._place(path), safety))
 
     def _where(self, path: str) -> str:
         return f"{Path(self.file).name}, line {self._place(path).line}"

@@ -5,8 +5,6 @@ from dataclasses import dataclass
 from ..check import Milestone
 from ..finding import Finding, Severity, Status
 
-RANK = {Severity.CRITICAL: 0, Severity.MAJOR: 1, Severity.MINOR: 2}
-
 
 @dataclass(frozen=True, slots=True)
 class Gate:
@@ -76,5 +74,5 @@ def verdict(
 
 def _holds(finding: Finding, gate: Gate, threshold: Severity) -> bool:
     if finding.severity is not None:
-        return RANK[finding.severity] <= RANK[threshold]
+        return finding.rank <= threshold.rank
     return finding.status is Status.OPEN and finding.stake in gate.open_stakes

@@ -17,7 +17,6 @@ from ..evaluation.node import Computed, Node
 from ..finding import Finding, Severity
 from ..quantities.quantity import Value, to_si
 from ..reading.loading import Spec
-from .milestone import RANK
 
 if TYPE_CHECKING:
     import numpy
@@ -91,7 +90,7 @@ def _judged(run: Assessment, severity: Severity) -> list[tuple[Finding, Computed
     found = []
     for entry in run.catalogue.entries:
         limits = entry.check.limits
-        steps = [s for s in Severity if RANK[s] <= RANK[severity] and getattr(limits, s.value)]
+        steps = [s for s in Severity if s.rank <= severity.rank and getattr(limits, s.value)]
         for subject in run.subjects(entry.check) if steps else ():
             finding = run.judge(entry, subject)
             node = run.prepare(entry, subject, run.graph)

@@ -17,7 +17,7 @@ from ..reading.refusal import Refusal
 from .consistency import DOMAIN, standing_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
-from .milestone import RANK, Verdict, verdict
+from .milestone import Verdict, verdict
 
 STAKES = ("safety", "rating", "performance")
 
@@ -45,7 +45,7 @@ class Review:
         ordered = []
         for item in found:
             kind = (item.check, item.severity, _doubtful(item))
-            ordered.append((_rank(item), seen[kind], item))
+            ordered.append((item.rank, seen[kind], item))
             seen[kind] += 1
         return tuple(item for *_, item in sorted(ordered, key=itemgetter(0, 1)))
 
@@ -69,10 +69,6 @@ class Review:
         return severities | kinds | ({"permitted": permitted} if permitted else {})
 
 
-def _rank(finding: Finding) -> int:
-    return RANK[finding.severity or Severity.MINOR]
-
-
 def _doubtful(finding: Finding) -> str:
     """The value that a finding doubts: two such values are two faults, not one twice."""
     place = finding.place if finding.domain == DOMAIN else None
@@ -81,7 +77,7 @@ def _doubtful(finding: Finding) -> str:
 
 def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
     return (
-        _rank(finding),
+        finding.rank,
         finding.domain != DOMAIN,
         STAKES.index(finding.stake),
         any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),

@@ -34,7 +34,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class Worksheet:
     """A check for one subject with all its numbers."""
 
     entry: Entry
@@ -42,15 +42,15 @@ class Sheet:
     lines: tuple[Line, ...]
 
 
-def sheet(run: Assessment, entry: Entry, subject: str) -> Sheet:
+def worksheet(run: Assessment, entry: Entry, subject: str) -> Worksheet:
     """The worksheet of a check; without lines where it cannot be computed."""
     finding = run.judge(entry, subject)
     node = run.prepare(entry, subject, run.graph)
     if not isinstance(node, Computed):
-        return Sheet(entry, finding, ())
+        return Worksheet(entry, finding, ())
     corner = {item.path: item.value for item in finding.corner}
     lines = [line for below in _in_order(node) if (line := _line(run, below, corner))]
-    return Sheet(entry, finding, (*lines, _figure(entry, node, corner)))
+    return Worksheet(entry, finding, (*lines, _figure(entry, node, corner)))
 
 
 def _in_order(top: Computed) -> Iterator[Node]:

@@ -7,6 +7,7 @@ plain ASCII is escaped, and so is what HTML would obey.
 
 import json
 from collections.abc import Mapping, Sequence
+from operator import attrgetter
 from typing import Any
 
 from ..check import Source
@@ -14,7 +15,7 @@ from ..evaluation.wording import in_words
 from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
-from .verdict import DISCLAIMER, demand, gravity, reason, rests_on
+from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
 
@@ -63,7 +64,9 @@ def _review(review: Review) -> dict[str, Any]:
         "verdict": "released" if verdict.released else "held",
         "hold_at": str(verdict.hold_at),
         "why": reason(review),
-        "to_be_released": [demanded(item) for item in sorted(verdict.holding, key=gravity)],
+        "to_be_released": [
+            demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))
+        ],
         "counts": dict(review.counts()),
         "rests_on": [
             {"what": what, "name": name} | ({"sha256": digest} if digest else {})

@@ -8,6 +8,7 @@ finding carries a suppression, in source where the spec itself holds the deviati
 
 import hashlib
 from collections.abc import Iterable, Sequence
+from operator import attrgetter
 from pathlib import PurePath
 from typing import Any
 from urllib.parse import quote
@@ -23,7 +24,7 @@ from ..reading.refusal import Refusal
 from .assess_json import Outcome, demanded, dumped, number
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
-from .verdict import gravity, house_change, lacking, reason, weakened
+from .verdict import house_change, lacking, reason, weakened
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -139,7 +140,9 @@ class _Run:
             "verdict": "released" if verdict.released else "held",
             "milestone": verdict.milestone,
             "why": reason(review),
-            "toBeReleased": [demanded(item) for item in sorted(verdict.holding, key=gravity)],
+            "toBeReleased": [
+                demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))
+            ],
             "houseRules": [house_change(x) for x in house.changes] if house else [],
         }
         if house:

@@ -81,7 +81,7 @@ def quantity_groups(catalogue: Catalogue, wanted: Sequence[str]) -> list[Group]:
     return groups
 
 
-def print_glossary(groups: Iterable[Group], console: Console) -> None:
+def print_fields(groups: Iterable[Group], console: Console) -> None:
     """Print terms for a person: the name, then what is known of it."""
     for group in groups:
         console.print(Text(group.title, style="bold underline"))

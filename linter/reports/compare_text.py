@@ -53,7 +53,7 @@ def print_comparison(found: Comparison, console: Console) -> None:
         print_columns(MARGIN_HEADS, _margins(found.margins), console, PLAIN)
 
 
-def compared_markdown(found: Comparison) -> str:
+def compare_markdown(found: Comparison) -> str:
     """The comparison as Markdown."""
     return "\n\n".join(_markdown(found)) + "\n"
 

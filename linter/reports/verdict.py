@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 from ..evaluation.catalogue import load
 from ..finding import Finding, Status
-from ..judging.house import Change
-from ..judging.milestone import RANK
+from ..judging.house import HouseChange
 from ..judging.review import Review
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
@@ -38,7 +38,7 @@ class Demand:
 
 def demands(review: Review) -> list[Demand]:
     """Everything that holds the design, the gravest first; alike ones stand together."""
-    ordered = sorted(review.verdict.holding, key=gravity)
+    ordered = sorted(review.verdict.holding, key=attrgetter("rank"))
     return [
         Demand(
             str(item.severity or item.status),
@@ -47,11 +47,6 @@ def demands(review: Review) -> list[Demand]:
         )
         for item, subjects in groups(ordered)
     ]
-
-
-def gravity(finding: Finding) -> int:
-    """0 for critical, rising; what is open comes last."""
-    return len(RANK) if finding.severity is None else RANK[finding.severity]
 
 
 def demand(finding: Finding) -> str:
@@ -89,12 +84,12 @@ def reason(review: Review) -> str:
     return f"Held by {' and '.join(parts)}: {verdict.why}."
 
 
-def house_change(change: Change) -> str:
+def house_change(change: HouseChange) -> str:
     """A change of the house file in one line."""
     return f"{change.effect}: {change.about}: {change.text}; {change.reason}"
 
 
-def weakened(review: Review) -> Sequence[Change]:
+def weakened(review: Review) -> Sequence[HouseChange]:
     """What the house file weakens in matters of safety."""
     return review.criteria.house.weakened if review.criteria.house else ()
 

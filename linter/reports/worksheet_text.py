@@ -8,7 +8,7 @@ from rich.text import Text
 
 from ..declare import local_path
 from ..finding import Finding
-from ..judging.worksheet import Line, Sheet
+from ..judging.worksheet import Line, Worksheet
 from ..reading.loading import Spec
 from .catalogue_text import limits
 from .columns import print_columns
@@ -29,7 +29,7 @@ def print_head(spec: Spec, console: Console) -> None:
     console.print(Padding(Text(clean(_grounds(spec)), style="dim"), (0, 1, 1, 1)))
 
 
-def print_sheets(pages: Iterable[Sheet], console: Console) -> None:
+def print_worksheets(pages: Iterable[Worksheet], console: Console) -> None:
     """Print worksheets for a person; channels with the same numbers share one."""
     for page, subjects in _alike(pages):
         console.print(Text.assemble((page.entry.name, "bold"), f" · {clean(subjects)}"))
@@ -42,7 +42,7 @@ def print_sheets(pages: Iterable[Sheet], console: Console) -> None:
         console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
 
 
-def markdown(pages: Iterable[Sheet], spec: Spec) -> str:
+def markdown(pages: Iterable[Worksheet], spec: Spec) -> str:
     """All worksheets as one Markdown text."""
     parts = [f"# Worksheets: {escaped(_title(spec))}", escaped(_grounds(spec))]
     for page, subjects in _alike(pages):
@@ -56,9 +56,9 @@ def markdown(pages: Iterable[Sheet], spec: Spec) -> str:
     return "\n\n".join(parts) + "\n"
 
 
-def _alike(pages: Iterable[Sheet]) -> list[tuple[Sheet, str]]:
+def _alike(pages: Iterable[Worksheet]) -> list[tuple[Worksheet, str]]:
     """The sheets with their subjects in words, those of which every cell agrees as one."""
-    found: dict[tuple[object, ...], tuple[Sheet, list[str]]] = {}
+    found: dict[tuple[object, ...], tuple[Worksheet, list[str]]] = {}
     for page in pages:
         key = (page.entry.name, *_head(page), *map(_cells, page.lines))
         found.setdefault(key, (page, []))[1].append(page.finding.subject)
@@ -74,7 +74,7 @@ def _grounds(spec: Spec) -> str:
     return f"{spec.file}, SHA-256 {text_hash(spec.text)}"
 
 
-def _head(page: Sheet) -> list[str]:
+def _head(page: Worksheet) -> list[str]:
     finding, check = page.finding, page.entry.check
     lines = [check.title]
     if against(finding):

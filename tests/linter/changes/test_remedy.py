@@ -7,13 +7,12 @@ import pytest
 
 from ampreview.linter.changes.plan import plan
 from ampreview.linter.changes.remedy import with_remedies
-from ampreview.linter.changes.rerun import Bench
+from ampreview.linter.changes.rerun import Reruns
 from ampreview.linter.check import Assumption, AtLeast, AtMost, Check, Input, Lever, Source
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity, Status
-from ampreview.linter.judging.milestone import RANK
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
 
@@ -187,9 +186,9 @@ def test_a_trial_that_cures_one_finding_is_no_cure_of_another() -> None:
     )
     start = reviewed("{v_rail: 50 V}", low=low, lower=lower)
     for keys in (("low", "lower"), ("lower", "low")):
-        bench = Bench(start)
+        reruns = Reruns(start)
         found = {
-            name: bench.trial({"supply.v_rail": "30 V"}, (name, "product"), RANK[Severity.MAJOR])
+            name: reruns.run_with({"supply.v_rail": "30 V"}, (name, "product"), Severity.MAJOR.rank)
             for name in keys
         }
         assert found["low"] is not None
@@ -235,7 +234,7 @@ def test_the_plan_says_what_it_left_for_want_of_effort() -> None:
         "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
     )
     assert len(plan(start).steps) == 2
-    none, one = plan(start, most_effort=-1), plan(start, most_effort=0)
+    none, one = plan(start, most_computations=-1), plan(start, most_computations=0)
     assert (len(none.steps), len(one.steps)) == (0, 1)
     assert [text.partition(":")[0] for text in none.obstacles] == [
         f"{item.check} ({item.subject})" for item in start.failing()
@@ -250,8 +249,8 @@ def test_effort_is_alike_in_every_run() -> None:
     start = reviewed("{v_rail: 48 V ± 5 %, bulk: {c: 1 mF ± 20 %}}", hold_up=HOLD_UP)
     runs = [Assessment(start.spec, start.catalogue, "prototype") for _ in range(2)]
     assert [len(list(run.findings())) for run in runs] == [1, 1]
-    assert runs[0].effort.spent == runs[1].effort.spent
-    assert 6 <= runs[0].effort.spent <= 10
+    assert runs[0].computations.number == runs[1].computations.number
+    assert 6 <= runs[0].computations.number <= 10
 
 
 def test_channels_written_once_change_together() -> None:

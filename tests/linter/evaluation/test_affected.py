@@ -14,7 +14,7 @@ import pytest
 from ampreview.linter.check import Derived, Input, Way
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, load
-from ampreview.linter.evaluation.dependence import Reach, Reaches
+from ampreview.linter.evaluation.dependence import Dependence, Dependences
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.node import Node
 from ampreview.linter.finding import Finding
@@ -181,7 +181,7 @@ def test_a_change_that_cannot_be_loaded_is_no_run() -> None:
 
 
 def test_a_reach_tells_what_is_taken_from_what_decides() -> None:
-    reach = Reaches(load())["l_total"]
+    reach = Dependences(load())["l_total"]
     assert {"filter.inductor.l", "output_stage.topology"} <= reach.fields
     assert "output_stage.topology" in reach.deciding
     assert "filter.inductor.l" not in reach.deciding
@@ -199,7 +199,7 @@ def test_ways_that_lead_in_a_circle_have_a_reach() -> None:
     }
     derived = {name: Derived(name, "V", "product", name, found) for name, found in ways.items()}
     both = {"supply.v_rail", "supply.v_source", "supply.rails"}
-    assert Reaches(Catalogue((), derived, {}, load_schema()))["v_a"] == Reach(
+    assert Dependences(Catalogue((), derived, {}, load_schema()))["v_a"] == Dependence(
         frozenset(both), frozenset({"supply.rails"})
     )
 

@@ -19,7 +19,14 @@ from ampreview.linter.check import (
     from_memory,
 )
 from ampreview.linter.declare import load_schema
-from ampreview.linter.evaluation.catalogue import Catalogue, CatalogueError, Entry, faults, load
+from ampreview.linter.evaluation.catalogue import (
+    Catalogue,
+    CatalogueError,
+    Entry,
+    extended,
+    faults,
+    load,
+)
 from ampreview.linter.evaluation.engine import Assessment, assess
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
@@ -309,7 +316,7 @@ def test_a_package_with_a_bad_rule_is_refused_with_its_file(
     (root / "speed" / "no_check.py").write_text('"""No check here."""\n')
     monkeypatch.syspath_prepend(tmp_path)
     with pytest.raises(CatalogueError, match=r"no_check\.py: CHECK"):
-        load("house_rules")
+        extended(load(), "house_rules")
 
 
 def test_the_own_answer_does_not_depend_on_the_order_of_evaluation() -> None:

@@ -18,7 +18,7 @@ from ampreview.linter.judging.criteria import Criteria
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reading.revision import RevisionError, content_at, split
-from ampreview.linter.reports.compare_text import compared_markdown
+from ampreview.linter.reports.compare_text import compare_markdown
 
 BOOK = Source("an invented handbook", "p. 1")
 
@@ -191,7 +191,7 @@ def test_margins_by_how_far_they_moved() -> None:
 
 def test_markdown_shows_text_of_a_spec_as_it_is() -> None:
     title = 'title: "<b>|`[a](http://x)"\n'
-    text = compared_markdown(compare(toy("30 V"), toy("46 V", more=title)))
+    text = compare_markdown(compare(toy("30 V"), toy("46 V", more=title)))
     assert r"\<b\>\|\`\[a\](http" in text
     assert "**WORSE**" in text
 

@@ -24,11 +24,11 @@ from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.wording import in_words
-from ampreview.linter.judging.worksheet import Sheet, sheet
+from ampreview.linter.judging.worksheet import Worksheet, worksheet
 from ampreview.linter.reading.loading import load_file, load_text
 from ampreview.linter.reports.catalogue_text import print_entry
 from ampreview.linter.reports.console import console
-from ampreview.linter.reports.worksheet_text import markdown, print_sheets
+from ampreview.linter.reports.worksheet_text import markdown, print_worksheets
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 
@@ -76,10 +76,10 @@ SPEC = (
 )
 
 
-def made(text: str = SPEC) -> Sheet:
+def made(text: str = SPEC) -> Worksheet:
     loaded = load_text(text, "invented.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
-    return sheet(Assessment(loaded.spec, CATALOGUE, "concept"), ENTRY, "main")
+    return worksheet(Assessment(loaded.spec, CATALOGUE, "concept"), ENTRY, "main")
 
 
 def test_lines_come_leaves_first_with_both_values_and_places() -> None:
@@ -109,13 +109,13 @@ def test_a_sheet_that_cannot_be_computed_says_what_is_missing() -> None:
     page = made("amplifier_spec: 1\nchannels: {main: {output_stage: {device: {v_dss: 9 V}}}}\n")
     assert page.lines == ()
     stream = io.StringIO()
-    print_sheets([page], console(stream, 90))
+    print_worksheets([page], console(stream, 90))
     assert "supply.v_rail" in stream.getvalue()
 
 
 def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
     stream = io.StringIO()
-    print_sheets([made()], console(stream, 120))
+    print_worksheets([made()], console(stream, 120))
     text = stream.getvalue()
     for part in (
         "result: 88 %, at most 80 %",
@@ -177,7 +177,7 @@ def test_the_worst_corner_of_a_sheet_gives_the_result() -> None:
         assert loaded.spec is not None
         run = Assessment(loaded.spec, load(), "prototype")
         for entry, subject in run.questions():
-            page = sheet(run, entry, subject)
+            page = worksheet(run, entry, subject)
             if page.lines:
                 worst = in_words(page.finding.figure, entry.check.unit)
                 assert page.lines[-1].worst == worst, (name, entry.name, subject)
@@ -201,7 +201,7 @@ def test_the_corner_names_what_matters_only_where_another_stands_at_its_worst() 
     text = "supply: {v_rail: 40 V ± 10 %, bulk: {v_rated: 40 V ± 10 %}}"
     loaded = load_text(f"amplifier_spec: 1\n{text}\n", "invented.amp.yaml")
     assert loaded.spec is not None
-    page = sheet(Assessment(loaded.spec, CATALOGUE, "concept"), entry, "product")
+    page = worksheet(Assessment(loaded.spec, CATALOGUE, "concept"), entry, "product")
     assert page.finding.figure == pytest.approx(46.0)
     corner = {item.path: item.value for item in page.finding.corner}
     assert corner == pytest.approx({"supply.v_rail": 44.0, "supply.bulk.v_rated": 44.0})

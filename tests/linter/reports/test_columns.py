@@ -10,12 +10,12 @@ from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.judging.compare import compare
 from ampreview.linter.judging.review import Review, review_file
 from ampreview.linter.judging.root_sum_square import root_sum_squares
-from ampreview.linter.judging.worksheet import sheet
+from ampreview.linter.judging.worksheet import worksheet
 from ampreview.linter.reports.columns import fitted, print_columns
 from ampreview.linter.reports.compare_text import print_comparison
 from ampreview.linter.reports.console import console
 from ampreview.linter.reports.tolerance_text import print_root_sum_square
-from ampreview.linter.reports.worksheet_text import print_sheets
+from ampreview.linter.reports.worksheet_text import print_worksheets
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 WIDTHS = (60, 72, 84, 96, 110, 160)
@@ -85,9 +85,9 @@ def test_a_worksheet_loses_nothing_at_any_width(width: int) -> None:
     run = Assessment(done.spec, done.catalogue, "prototype")
     entry = done.catalogue.entry("junction-temperature-margin")
     assert entry is not None
-    page = sheet(run, entry, "left")
+    page = worksheet(run, entry, "left")
     stream = io.StringIO()
-    print_sheets([page, sheet(run, entry, "right")], console(stream, width))
+    print_worksheets([page, worksheet(run, entry, "right")], console(stream, width))
     text = stream.getvalue()
     assert max(map(len, text.splitlines())) <= width
     assert text.count("Checked by") == 1

@@ -3,19 +3,19 @@
 REVISION = 50
 
 
-class Effort:
+class Computations:
     """Work in computations of one quantity or figure; 1000 take about 12 ms on a small machine.
 
     To load a changed spec and plan it costs as much as some of them.
     """
 
     def __init__(self) -> None:
-        self.spent = 0
+        self.number = 0
 
-    def compute(self) -> None:
+    def computed(self) -> None:
         """A quantity or a figure has been computed at one corner."""
-        self.spent += 1
+        self.number += 1
 
-    def revise(self) -> None:
+    def revised(self) -> None:
         """A changed spec has been loaded and planned."""
-        self.spent += REVISION
+        self.number += REVISION

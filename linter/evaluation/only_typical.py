@@ -22,7 +22,7 @@ TYPICAL = Source("data sheets guarantee only what they print as min or max", kin
 Plan = Callable[[Graph], Computed | Gap | None]
 
 
-def typical_only(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Leaned, ...]:
+def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Leaned, ...]:
     """The data-sheet lines that are only typical, and that the figure hangs on.
 
     plan: gives the figure's node in a graph.
