@@ -13,6 +13,7 @@ from ampreview.linter.changes.plan import plan
 from ampreview.linter.changes.remedy import Advisor
 from ampreview.linter.changes.rerun import CURED, answers_of, rank
 from ampreview.linter.declare import load_schema
+from ampreview.linter.finding import CLEAR
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_file
@@ -77,16 +78,18 @@ def test_remedies_keep_their_promises(name: str, seed: int) -> None:
             appeared = {
                 f"{c} ({s})"
                 for c, s in keys
-                if before.get((c, s), 9) == 9 and now.get((c, s), 9) < 9
+                if before.get((c, s), CLEAR) == CLEAR and now.get((c, s), CLEAR) < CLEAR
             }
             cured = {
                 f"{c} ({s})"
                 for c, s in keys
-                if before.get((c, s), 9) < 9 and now.get((c, s), 9) == 9 and (c, s) != key
+                if before.get((c, s), CLEAR) < CLEAR
+                and now.get((c, s), CLEAR) == CLEAR
+                and (c, s) != key
             }
             assert set(remedy.appeared) == appeared, (key, remedy.changes)
             assert set(remedy.cured) == cured, (key, remedy.changes)
-            grave = [now[k] for k in now if now[k] < before.get(k, 9)]
+            grave = [now[k] for k in now if now[k] < before.get(k, CLEAR)]
             assert all(severity > rank(finding) for severity in grave)
 
 

@@ -58,7 +58,7 @@ def fitted(rows: Sequence[Row], room: int) -> list[int] | None:
     """The widths of the columns, the widest of them narrowed first; None if there is no room.
 
     >>> fitted([["ab cd", "feed.voltage"], ["x", "y"]], 24), fitted([["abc", "def"]], 8)
-    ([5, 13], None)
+    ([5, 12], None)
     """
     columns = list(zip(*rows, strict=True))
     widths = [max(map(len, column)) for column in columns]
