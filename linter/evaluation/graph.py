@@ -186,11 +186,14 @@ class Graph:
     def _end_of_range(
         self, path: str, channel: str | None, default: Assumption | None
     ) -> Node | Gap:
-        """``band:low`` or ``band:high``: one end of a range as a fixed number."""
+        """``band:low``, ``band:high``, ``v_charge:nominal``: one number of a range or tolerance."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
         if not isinstance(found, LeafNode):
             return found
+        if end == "nominal":
+            number = found.stated.nominal
+            return self._fall_back(Fixed(number, found.used, found.leaned), leaf, channel, default)
         side = "min" if end == "low" else "max"
         if found.stated.form == "line" and side not in found.stated.sides:
             return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))

@@ -5,14 +5,24 @@ lithium-ion; faster charging plates lithium and heats. The charger's current, at
 its tolerance, is shared by the strings in parallel. Removing a string or building the small
 version of a pack with the charger of the large one is how it goes wrong.
 
-Above the rating of the cell is major. Where the cell's charge current is not stated, half
+Above the rating of the cell is major, above 1.5 times it critical: no cell heals from that
+plating (common practice). Where the cell's charge current is not stated, half
 the capacity per hour is taken (from memory, cells that stand more say so). The figure
 does not know of a reduced current at the ends of the temperature window.
 """
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
@@ -36,7 +46,12 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
-        major="1", basis={"major": derivation("above the maker's charge current of a cell")}
+        critical="1.5",
+        major="1",
+        basis={
+            "critical": COMMON_PRACTICE,
+            "major": derivation("above the maker's charge current of a cell"),
+        },
     ),
     levers=(Lever("battery.charger.i", "0.1 A"),),
     sources=(SERIES_PARALLEL, CELL_DATA),

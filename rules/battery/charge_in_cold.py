@@ -6,8 +6,10 @@ capacity and can short internally later, without warning. The lower end of the w
 which the charger lets current flow must lie at or above the lower end that the cells
 allow. A charger's data sheet often has it as an option that is off by default.
 
-Below is critical. Cells made for cold charging exist: state their window and the check
-takes it. Without a sensor a window means nothing; that is judged apart.
+Below is critical. Cells made for cold charging exist, down to -20 degrees: say so
+(``made_for: cold-charge``) and state their window; without that word a stated window does
+not go below that of the chemistry. Nickel cells build up gas when charged in frost and are
+judged alike. Without a sensor the coldest air in use is taken.
 """
 
 from typing import Any
@@ -33,7 +35,7 @@ CHECK = Check(
         "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),
         "t_charge_low": Input("t_charge_low", "degC", "coldest charge of the cells"),
     },
-    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
+    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp", "nimh")},
     limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),
     levers=(Lever("battery.charger.t_window", "1 K"),),
     sources=(CHARGE_WINDOW,),

@@ -1,23 +1,27 @@
 """Hottest charge that is let through, against the cells' window.
 
 Up to 45 degrees lithium cells are charged normally. Between 45 and 60 degrees the
-practice of the charger makers is to go on with a lower voltage or current, above 60 to
-stop. A charger that lets the full charge through beyond the cells' window ages them fast,
-and with the warmth of an amplifier in the same box that is every summer evening.
+practice of the charger makers is to go on with a lower voltage or current
+(``charger.t_reduced``), above 60 to stop. A full charge beyond the cells' window drives
+them towards their own heating, and with the warmth of an amplifier in the same box that is
+every summer evening. Lead-acid cells run away thermally above 50 degrees: their charge
+current rises with the heat that it makes.
 
-So above the cells' window is minor, because a reduced charge may be meant there; more than
-15 K above it, beyond what any published scheme allows, is major. The upper end of the
-window is the one at which all charging stops.
+The figure is the smaller of two margins: from the hottest full charge to the cells' window,
+and from the end of all charging to what the chemistry allows at all. Below zero is major.
+More than 5 K below, which no sensor's error explains, is critical. Without a sensor the
+hottest air in use is taken.
 """
 
 from typing import Any
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
+from ..formulas.maths import smaller
 from ..formulas.pack import CHARGE_WINDOW
 
 
-def figure(t_charge_high: Any, t_window_high: Any) -> Any:
-    return t_charge_high - t_window_high
+def figure(t_charge_high: Any, t_full_high: Any, t_hottest: Any, t_window_high: Any) -> Any:
+    return smaller(t_charge_high - t_full_high, t_hottest - t_window_high)
 
 
 CHECK = Check(
@@ -26,33 +30,46 @@ CHECK = Check(
     unit="K",
     each="product",
     stake="safety",
-    formula="t_charge_high - t_window_high",
-    sentence="Charging is let through up to {t_window_high}, {figure:+below|above} the"
-    " {t_charge_high} up to which the cells may be charged.",
+    formula="smaller of t_charge_high - t_full_high and t_hottest - t_window_high",
+    sentence="Full charge up to {t_full_high}, any charge up to {t_window_high}:"
+    " {figure:+below|above} the limit (full {t_charge_high}, any {t_hottest}).",
     inputs={
+        "t_full_high": Input("t_full_charge_high", "degC", "hottest charge at full current"),
+        "t_hottest": Input("t_charge_hottest", "degC", "hottest charge of the chemistry"),
         "t_charge_high": Input("t_charge_high", "degC", "hottest charge of the cells"),
         "t_window_high": Input("t_window_high", "degC", "hottest charge that is let through"),
     },
-    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
+    applies={"supply.source": "battery"},
     limits=AtLeast(
-        major="-15 K", minor="0 K", basis={"major": CHARGE_WINDOW, "minor": CHARGE_WINDOW}
+        critical="-5 K", major="0 K", basis={"critical": COMMON_PRACTICE, "major": CHARGE_WINDOW}
     ),
-    levers=(Lever("battery.charger.t_window", "1 K"),),
+    levers=(Lever("battery.charger.t_window", "1 K"), Lever("battery.charger.t_reduced", "1 K")),
     sources=(CHARGE_WINDOW,),
     cautions=(
         Caution(
             "WARNING",
-            "Lithium cells charged hot can vent and burn. Follow the cell maker's window.",
+            "Cells charged hot can vent, burn or give off hydrogen. Follow the cell maker's"
+            " window.",
         ),
     ),
     cases=(
         Case(
-            {"t_charge_high": "45 degC", "t_window_high": "60 degC"},
-            gives="-15 K",
-            origin="published: TI BQ25887 SLUSD89B, register 08h: reduced to 60, then none",
+            {
+                "t_charge_high": "45 degC",
+                "t_full_high": "45 degC",
+                "t_hottest": "60 degC",
+                "t_window_high": "60 degC",
+            },
+            gives="0 K",
+            origin="published: TI BQ25887 SLUSD89B, register 08h: full to 45, reduced to 60",
         ),
         Case(
-            {"t_charge_high": "45 degC", "t_window_high": "43 degC"},
+            {
+                "t_charge_high": "45 degC",
+                "t_full_high": "43 degC",
+                "t_hottest": "60 degC",
+                "t_window_high": "43 degC",
+            },
             gives="2 K",
             origin="published: the normal window of TI BQ25887 SLUSD89B less 2 K of sensor error",
         ),

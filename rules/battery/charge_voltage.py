@@ -1,16 +1,17 @@
 """Charge voltage per cell against what the cells allow.
 
 A lithium cell charged above its voltage gives off gas, loses its separator's margin and in
-the end burns. The charger's voltage, at the top of its tolerance, is divided by the cells
-in series and set against the upper end of the cell's own charge voltage (4.20 V for
-lithium-ion, 3.65 V for lithium iron phosphate where nothing is stated). It catches the
-wrong count of cells, the lithium-ion charger on lithium iron phosphate and the adjustable
-module with its trimmer.
+the end burns. Lead-acid and nickel cells give off hydrogen and boil dry. The charger's
+voltage, at the top of its tolerance, is divided by the cells in series and set against the
+cell's charge voltage as stated, but never more than its chemistry allows: 4.20 V for
+lithium-ion, 3.65 V for lithium iron phosphate, 2.50 V for closed and 2.70 V for open
+lead-acid cells, 1.8 V for nickel. The tolerance of a stated lithium limit does not widen it.
+It catches the wrong count of cells, the lithium-ion charger on lithium iron phosphate and
+the adjustable module with its trimmer.
 
-Cells are made for their voltage with about 50 mV of tolerance, 1.2 %: more than that is
-critical. Within it but more than 0.6 % above is minor: no room is left for a second error,
-such as cells out of balance (common practice). Other chemistries are charged by curves that
-one voltage does not describe and are left out.
+Lithium cells are made for their voltage with about 50 mV of tolerance, 1.2 %: more than
+that is critical. Within it but more than 0.6 % above is minor: no room is left for a second
+error, such as cells out of balance (common practice).
 """
 
 from typing import Any
@@ -37,7 +38,7 @@ CHECK = Check(
         "series": Input("battery.series", "1", "cells in series"),
         "v_cell_limit": Input("v_cell_limit", "V", "charge voltage that one cell allows"),
     },
-    applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
+    applies={"supply.source": "battery"},
     limits=AtMost(
         critical="1.012",
         minor="1.006",
@@ -51,8 +52,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "Overcharged lithium cells can vent and burn. Use a charger made for this pack,"
-            " with a protection circuit that stops each cell by itself.",
+            "Overcharged cells vent: lithium burns, lead-acid and nickel give off hydrogen."
+            " Use a charger made for this pack, with a protection circuit that stops each cell by itself.",
         ),
     ),
     cases=(
@@ -62,9 +63,9 @@ CHECK = Check(
             origin="published: 4.20 and 3.65 V from 'Battery charge algorithms', wrong charger",
         ),
         Case(
-            {"charger": "25.326 V", "series": 6, "v_cell_limit": "4.242 V"},
-            gives="0.995049",
-            origin="derived: 25.2 V + 0.5 % on six cells of 4.20 V + 1 %",
+            {"charger": "25.326 V", "series": 6, "v_cell_limit": "4.20 V"},
+            gives="1.005",
+            origin="derived: 25.2 V + 0.5 % on six cells of 4.20 V",
         ),
     ),
     topic=("battery.charger.v",),

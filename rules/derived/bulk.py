@@ -2,8 +2,9 @@
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way
+from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
+from ..formulas.maths import smaller
 from ..formulas.supply import (
     BRIDGE_CURRENT,
     SHARED_RIPPLE,
@@ -12,7 +13,7 @@ from ..formulas.supply import (
     rail_ripple,
     source_share,
 )
-from .ways import as_stated
+from .ways import as_stated, yes
 
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 
@@ -20,6 +21,21 @@ SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 def first_current(v_rail: Any, r: Any) -> Any:
     """Current into empty capacitors."""
     return v_rail / r
+
+
+def current_through_lead(v_rail: Any, r: Any, r_lead: Any) -> Any:
+    """The same through a supply lead."""
+    return v_rail / (r + r_lead)
+
+
+def weaker(a: Any, b: Any) -> Any:
+    """The smaller of two ratings."""
+    return smaller(a, b)
+
+
+def more_than(c: Any, most: Any) -> str:
+    """Whether a capacitance is larger than another."""
+    return "yes" if c > most else "no"
 
 
 def ripple_at_rated_power(
@@ -53,6 +69,9 @@ def at_programme(
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, share)
 
 
+UNLIMITED = {"protection.inrush": "none", "rail_feed": ("pack", "source")}
+_I_SURGE = Input("protection.inrush.i_surge", "A", "weakest surge rating in the charging path")
+_I_CONTACT = Input("wiring.connector.i_surge", "A", "surge rating of contacts and switch")
 _INPUTS = {
     "n_legs": Input("all n_legs", "1", "legs of each channel"),
     "levels": Input("all levels", "word", "levels of each channel"),
@@ -135,6 +154,51 @@ DERIVED = (
                     "r": Input("protection.inrush.r", "ohm", "charging loop as a whole"),
                 },
                 formula="v_rail / r",
+            ),
+            Way(
+                as_stated,
+                {"value": Input("i_source_limit", "A", "the source limits it")},
+                formula="value",
+                when={**UNLIMITED, "source_self_limits": "yes"},
+            ),
+            Way(
+                current_through_lead,
+                {
+                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
+                    "r": Input("r_short", "ohm", "source into a short"),
+                    "r_lead": Input("r_supply_lead", "ohm", "supply lead"),
+                },
+                formula="v_rail / (r + r_lead)",
+                when={**UNLIMITED, "source_self_limits": "no"},
+            ),
+        ),
+    ),
+    Derived(
+        "i_surge_path",
+        "A",
+        "product",
+        "weakest surge current rating in the path of the source",
+        (
+            Way(weaker, {"a": _I_SURGE, "b": _I_CONTACT}, formula="smaller of a and b"),
+            Way(as_stated, {"value": _I_SURGE}, formula="value"),
+            Way(as_stated, {"value": _I_CONTACT}, formula="value"),
+        ),
+    ),
+    Derived(
+        "inrush_judged",
+        "word",
+        "product",
+        "whether the charging current is judged: limited, or more than contacts bear",
+        (
+            Way(yes, {}, formula="yes: limited", when={"protection.inrush": "fitted"}),
+            Way(
+                more_than,
+                {
+                    "c": Input("supply.bulk.c:nominal", "F", "bulk capacitors of ONE rail"),
+                    "most": Constant("1 mF", "capacitance that contacts bear", COMMON_PRACTICE),
+                },
+                formula="yes if c is above most",
+                when=UNLIMITED,
             ),
         ),
     ),

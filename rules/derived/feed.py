@@ -15,7 +15,8 @@ from ...linter.check import (
     Way,
     derivation,
 )
-from .ways import as_stated
+from ..formulas.maths import smaller
+from .ways import as_stated, no, yes
 
 STIFF = Assumption("0 ohm", "favourable", derivation("bound: a source without resistance"))
 NO_OTHER_C = Assumption("0 F", "neutral", COMMON_PRACTICE)
@@ -33,14 +34,24 @@ def topologies_word(topologies: tuple[str, ...]) -> str:
     return "half-bridge" if "half-bridge" in topologies else "full-bridge"
 
 
-def pack_sinks(method: str) -> str:
-    """A pack takes returned current back, unless a series diode is in the way."""
-    return "no" if method == "schottky" else "yes"
-
-
 def total(bulk: Any, source: Any) -> Any:
     """Capacitors side by side."""
     return bulk + source
+
+
+def unknown() -> str:
+    """Nothing is stated."""
+    return "unknown"
+
+
+def tighter_power(p_max: Any, i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+    """The smaller of a stated power and that of a stated current."""
+    return smaller(p_max, power_of_rails(i_max, v_rail, rail_count))
+
+
+def times(value: Any, factor: Any) -> Any:
+    """A number of times a value."""
+    return value * factor
 
 
 def power_of_rails(i_max: Any, v_rail: Any, rail_count: Any) -> Any:
@@ -91,6 +102,13 @@ def _compared(name: str, meaning: str, ways: tuple[Way, ...], path: str) -> Deri
     """A voltage that may be stated as well; usual cells differ by a tenth from full to full."""
     return Derived(name, "V", "product", meaning, ways, stated_at=path, assumed_within=1.15)
 
+
+_P_MAX = Input("supply.p_max", "W", "largest continuous power, all rails")
+_CURRENT = {
+    "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
+    "v_rail": Input("v_rail_low", "V", "ONE rail"),
+    "rail_count": Input("rail_count", "1", "rails"),
+}
 
 DERIVED = (
     Derived(
@@ -144,20 +162,29 @@ DERIVED = (
         "whether the source takes returned current back without rising",
         (
             Way(
-                pack_sinks,
-                {
-                    "method": Input(
-                        "protection.reverse_polarity.method",
-                        "word",
-                        "what lies in series",
-                        default=Assumption("none", "absent", COMMON_PRACTICE),
-                    )
+                no,
+                {},
+                formula="no: a series diode blocks what returns",
+                when={
+                    "rail_feed": ("pack", "source"),
+                    "protection.reverse_polarity.method": "schottky",
                 },
-                formula="no if method is a series diode, else yes",
-                when={"rail_feed": "pack"},
+            ),
+            Way(
+                yes,
+                {},
+                formula="yes: a pack takes it back",
+                when={"rail_feed": "pack", "sinking_stated": "unknown"},
             ),
             one_of("supply.sinks_current", "word", "whether the source sinks"),
         ),
+    ),
+    Derived(
+        "sinking_stated",
+        "word",
+        "product",
+        "what is stated of returned current, or unknown",
+        (Way(unknown, {}, formula="unknown"),),
         stated_at="supply.sinks_current",
     ),
     _source_voltage("v_source_high", "v_pack_full", "highest voltage of the source at rest"),
@@ -216,16 +243,32 @@ DERIVED = (
         "product",
         "largest continuous power that source or converter gives, all rails",
         (
-            one_of("supply.p_max", "W", "largest continuous power"),
             Way(
-                power_of_rails,
+                tighter_power,
+                {"p_max": _P_MAX, **_CURRENT},
+                formula="smaller of p_max and i_max * v_rail * rail_count",
+            ),
+            Way(as_stated, {"value": _P_MAX}, formula="value"),
+            Way(power_of_rails, _CURRENT, formula="i_max * v_rail * rail_count"),
+        ),
+    ),
+    Derived(
+        "p_supply_peak",
+        "W",
+        "product",
+        "largest power that source or converter gives for some milliseconds, all rails",
+        (
+            Way(
+                times,
                 {
-                    "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
-                    "v_rail": Input("v_rail_low", "V", "ONE rail"),
-                    "rail_count": Input("rail_count", "1", "rails"),
+                    "value": Input("p_supply_max", "W", "largest continuous power"),
+                    "factor": Constant("1.5", "usual short overload of a supply", COMMON_PRACTICE),
                 },
-                formula="i_max * v_rail * rail_count",
+                formula="value * factor",
+                assumes=Assumption(None, "favourable", COMMON_PRACTICE),
             ),
         ),
+        stated_at="supply.p_peak",
+        agree=float("inf"),
     ),
 )

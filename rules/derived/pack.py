@@ -17,7 +17,6 @@ from ...linter.check import (
 from ..formulas.pack import (
     CELL_DATA,
     CHARGE_ENDS,
-    CHARGE_WINDOW,
     SERIES_PARALLEL,
     pack_energy,
     pack_resistance,
@@ -25,7 +24,6 @@ from ..formulas.pack import (
 from .ways import as_stated
 
 LITHIUM = ("li-ion", "lfp")
-STARTER = from_memory("starter batteries crank at -29 degC and below in their own tests")
 ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
 
@@ -40,7 +38,7 @@ def charge_over(charge: Any, by: Any) -> Any:
     return charge / by
 
 
-def _by_chemistry(
+def by_chemistry(
     chemistry: str | tuple[str, ...], value: str, basis: Source, leaning: Leaning = "neutral"
 ) -> Way:
     """A value that silence is read as for one kind of cell."""
@@ -51,12 +49,6 @@ def _by_chemistry(
         when={"battery.chemistry": chemistry},
         assumes=Assumption(None, leaning, basis),
     )
-
-
-def _end(name: str, path: str, meaning: str, ways: tuple[Way, ...] = ()) -> Derived:
-    """One end of a window of temperatures."""
-    stated = Way(as_stated, {"value": Input(path, "degC", meaning)}, formula="value")
-    return Derived(name, "degC", "product", meaning, (stated, *ways))
 
 
 _SERIES = Input("battery.series", "1", "cells in series")
@@ -70,11 +62,11 @@ DERIVED = (
         "product",
         "one cell at the end of charge",
         (
-            _by_chemistry("li-ion", "4.20 V", CHARGE_ENDS),
-            _by_chemistry("lfp", "3.65 V", CHARGE_ENDS),
-            _by_chemistry("lead-acid-agm", "2.40 V", CHARGE_ENDS),
-            _by_chemistry("lead-acid-flooded", "2.58 V", CHARGE_ENDS),
-            _by_chemistry("nimh", "1.5 V", CELL_DATA),
+            by_chemistry("li-ion", "4.20 V", CHARGE_ENDS),
+            by_chemistry("lfp", "3.65 V", CHARGE_ENDS),
+            by_chemistry("lead-acid-agm", "2.40 V", CHARGE_ENDS),
+            by_chemistry("lead-acid-flooded", "2.58 V", CHARGE_ENDS),
+            by_chemistry("nimh", "1.5 V", CELL_DATA),
         ),
         stated_at="battery.cell.v_charge",
     ),
@@ -84,10 +76,10 @@ DERIVED = (
         "product",
         "one cell: voltage that makes watt-hours of ampere-hours",
         (
-            _by_chemistry("li-ion", "3.6 V", CELL_DATA),
-            _by_chemistry("lfp", "3.2 V", CELL_DATA),
-            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "2.0 V", CELL_DATA),
-            _by_chemistry("nimh", "1.2 V", CELL_DATA),
+            by_chemistry("li-ion", "3.6 V", CELL_DATA),
+            by_chemistry("lfp", "3.2 V", CELL_DATA),
+            by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "2.0 V", CELL_DATA),
+            by_chemistry("nimh", "1.2 V", CELL_DATA),
         ),
         stated_at="battery.cell.v_nominal",
     ),
@@ -97,8 +89,8 @@ DERIVED = (
         "product",
         "exponent of lead-acid capacity against rate",
         (
-            _by_chemistry("lead-acid-agm", "1.15", ENCYCLOPAEDIA),
-            _by_chemistry("lead-acid-flooded", "1.3", ENCYCLOPAEDIA),
+            by_chemistry("lead-acid-agm", "1.15", ENCYCLOPAEDIA),
+            by_chemistry("lead-acid-flooded", "1.3", ENCYCLOPAEDIA),
         ),
         stated_at="battery.peukert",
     ),
@@ -115,7 +107,7 @@ DERIVED = (
                     "by": Constant("2 h", "usual shortest charge", CELL_DATA),
                 },
                 formula="charge / by",
-                assumes=Assumption(None, "neutral", CELL_DATA),
+                assumes=Assumption(None, "neutral", CELL_DATA, placeholder=True),
             ),
         ),
         stated_at="battery.cell.i_charge",
@@ -207,62 +199,6 @@ DERIVED = (
         ),
         sources=(SERIES_PARALLEL,),
     ),
-    _end(
-        "t_charge_low",
-        "battery.cell.t_charge:low",
-        "coldest cell that may be charged",
-        (
-            _by_chemistry((*LITHIUM, "nimh"), "0 degC", CHARGE_WINDOW),
-            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "-20 degC", CELL_DATA),
-        ),
-    ),
-    _end(
-        "t_charge_high",
-        "battery.cell.t_charge:high",
-        "hottest cell that may be charged",
-        (
-            _by_chemistry((*LITHIUM, "nimh"), "45 degC", CHARGE_WINDOW),
-            _by_chemistry(("lead-acid-agm", "lead-acid-flooded"), "50 degC", CELL_DATA),
-        ),
-    ),
-    Derived(
-        "v_cell_limit",
-        "V",
-        "product",
-        "charge voltage of one cell as its maker allows it, upper end",
-        (
-            Way(
-                as_stated,
-                {"value": Input("battery.cell.v_charge:high", "V", "one cell, full")},
-                formula="value",
-            ),
-            Way(
-                as_stated,
-                {"value": Input("v_cell_full", "V", "one cell, full")},
-                formula="value",
-            ),
-        ),
-    ),
-    _end(
-        "t_discharge_low",
-        "battery.cell.t_discharge:low",
-        "coldest cell in use",
-        (
-            _by_chemistry((*LITHIUM, "nimh", "lead-acid-agm"), "-20 degC", CELL_DATA),
-            _by_chemistry("lead-acid-flooded", "-40 degC", STARTER),
-        ),
-    ),
-    _end(
-        "t_discharge_high",
-        "battery.cell.t_discharge:high",
-        "hottest cell in use",
-        (
-            _by_chemistry((*LITHIUM, "nimh", "lead-acid-flooded"), "60 degC", CELL_DATA),
-            _by_chemistry("lead-acid-agm", "50 degC", CELL_DATA),
-        ),
-    ),
-    _end("t_window_low", "battery.charger.t_window:low", "coldest charge let through"),
-    _end("t_window_high", "battery.charger.t_window:high", "hottest charge let through"),
     Derived(
         "shortest_discharge",
         "h",

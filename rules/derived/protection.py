@@ -4,7 +4,6 @@ from typing import Any
 
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.fuse import charging_i2t, prospective_current, steady_charging_i2t
-from ..formulas.maths import smaller
 from ..formulas.pack import pack_resistance
 from ..formulas.safety import available_power
 from .ways import as_stated
@@ -20,11 +19,6 @@ NO_LEAD = Constant("0 ohm", "a fault next to the source", SHORT_AT_PACK)
 def times(voltage: Any, count: Any) -> Any:
     """Voltage across several equal rails in series."""
     return voltage * count
-
-
-def clamped(v_clamp: Any, v_surge: Any) -> Any:
-    """What a suppressor lets pass, never more than arrives."""
-    return smaller(v_clamp, v_surge)
 
 
 def heat_of_drop(v_f: Any, p_source: Any, v_source: Any) -> Any:
@@ -49,8 +43,6 @@ _R_SHORT = Input("r_short", "ohm", "resistance of the source into a short")
 _RAILS = Input("rail_count", "1", "rails that share the power")
 _BULK = Input("supply.bulk.c", "F", "bulk capacitors of ONE rail")
 _RAIL_HIGH = Input("v_rail_high", "V", "ONE rail to ground, highest")
-_SURGE = Input("supply.surge.v", "V", "surge at the terminals, nothing connected")
-_SURGE_PLACE = {"environment.place": "vehicle", "supply.converter": "none"}
 
 DERIVED: tuple[Derived, ...] = (
     _product(
@@ -134,26 +126,6 @@ DERIVED: tuple[Derived, ...] = (
             "c v^2 / (2 r)",
         ),
         sources=(derivation("integral of the squared current over the charging"),),
-    ),
-    _product(
-        "v_surge",
-        "V",
-        "what a surge of the vehicle leaves at the terminals",
-        Way(
-            clamped,
-            {
-                "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage"),
-                "v_surge": _SURGE,
-            },
-            "smaller of v_clamp and v_surge",
-            when={**_SURGE_PLACE, "protection.surge": "fitted"},
-        ),
-        Way(
-            as_stated,
-            {"value": _SURGE},
-            "value",
-            when={**_SURGE_PLACE, "protection.surge": "none"},
-        ),
     ),
     _product(
         "p_blocking",

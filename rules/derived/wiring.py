@@ -13,12 +13,29 @@ from ...linter.check import (
     quoted,
 )
 from ..formulas.conductors import two_way_resistance, wire_current
+from ..formulas.maths import smaller
 from .ways import as_stated
 
 COPPER = Constant("1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028"))
 NO_LENGTH = Assumption("0 m", "favourable", derivation("a lead of no length has no resistance"))
 WIRE_TABLE = quoted(
     "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
+)
+
+
+def most_current(area: Any, factor: Any) -> Any:
+    """A chassis wire rises by some 35 K at its table's current, so by 140 K at twice that."""
+    return factor * wire_current(area)
+
+
+def tighter_current(i_rated: Any, i_most: Any) -> Any:
+    """A rating holds as far as the copper does."""
+    return smaller(i_rated, i_most)
+
+
+HOTTEST = derivation(
+    "heat goes with the square of the current: twice that of a chassis wire, some 35 K, is"
+    " 140 K, which the hottest insulation of 200 degC just bears"
 )
 
 
@@ -50,7 +67,26 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
     )
 
 
+_I_RATED = Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")
+
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "i_lead_most",
+        "A",
+        "product",
+        "current that the copper of the supply lead carries with the hottest insulation",
+        ways=(
+            Way(
+                most_current,
+                {
+                    "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
+                    "factor": Constant("2", "hottest insulation over chassis wire", HOTTEST),
+                },
+                "factor * wire table at area",
+            ),
+        ),
+        sources=(WIRE_TABLE, HOTTEST),
+    ),
     _lead("r_lead", "channel", "lead", "loudspeaker lead, there and back", "10 mm2"),
     _lead(
         "r_supply_lead",
@@ -66,10 +102,11 @@ DERIVED: tuple[Derived, ...] = (
         "current that the supply lead stands",
         ways=(
             Way(
-                as_stated,
-                {"value": Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")},
-                "i_rated",
+                tighter_current,
+                {"i_rated": _I_RATED, "i_most": Input("i_lead_most", "A", "what copper carries")},
+                "smaller of i_rated and i_most",
             ),
+            Way(as_stated, {"value": _I_RATED}, "i_rated"),
             Way(
                 wire_current,
                 {"area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor")},

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ...linter.check import Source, derivation, from_memory
+from ...linter.check import Source, derivation, from_memory, quoted
 
 PEUKERT = Source(
     "Oracle Tutoring, Peukert's law",
@@ -21,6 +21,22 @@ AIR_TRAVEL = Source(
     "p. 35: up to 100 Wh free, over 100 to 160 Wh with the operator's approval",
 )
 CELL_DATA = from_memory("cell data sheets")
+HIGH_VOLTAGE = from_memory("data sheets of cobalt cells", "4.35 to 4.45 V, said on the cell")
+CYCLIC_CHARGE = from_memory(
+    "data sheets of lead-acid batteries", "cyclic use up to 15 V, equalising up to 16.2 V a block"
+)
+DEEP_DISCHARGE = from_memory("cell data sheets", "lowest end of discharge")
+SELF_HEATING = from_memory(
+    "abuse tests of lithium cells", "they heat themselves from 80 to 90 degC"
+)
+BATTERY_ROOMS = quoted(
+    "EN 50272-3, as quoted by Exide, ventilation airflow",
+    "0.05 m3 an ampere hour of gassing current and cell; 28 cm2 for 1 m3/h, air of 0.1 m/s",
+)
+GASSING = quoted(
+    "EN 50272-2, as quoted on estimation.tools, battery ventilation",
+    "at 2.4 V a cell: 20 mA/Ah vented, 8 mA/Ah valve-regulated",
+)
 SERIES_PARALLEL = derivation("Kirchhoff: cells in series add, strings in parallel share")
 
 
@@ -55,3 +71,25 @@ def peukert_time(capacity: Any, rating_time: Any, current: Any, exponent: Any) -
     0.3
     """
     return rating_time * (capacity / (current * rating_time)) ** exponent
+
+
+GASSING_SHARE = {"lead-acid-flooded": 20e-3, "lead-acid-agm": 8e-3}
+"""Current that makes gas over the capacity, at 2.4 V a cell [1/h] (GASSING)."""
+
+
+def vent_area_needed(
+    series: Any, capacity: Any, chemistry: str, hour: Any, air_per_charge: Any, air_speed: Any
+) -> Any:
+    """Free area of the inlet, and of the outlet, of a space in which lead-acid is charged.
+
+    series: cells [1]; capacity of the pack [C]; chemistry: key of ``GASSING_SHARE``; hour
+    3600 s; air_per_charge: 0.05 m3 an ampere hour of gassing current [m3/C]; air_speed:
+    0.1 m/s by natural draught.  Gives [m2].  Source: BATTERY_ROOMS, GASSING.
+    Example: 6 cells of 100 Ah, valve-regulated: 0.24 m3/h, 6.7 cm2.
+
+    >>> area = vent_area_needed(6, 360e3, "lead-acid-agm", 3600.0, 0.05 / 3600, 0.1)
+    >>> round(area * 1e4, 2)
+    6.67
+    """
+    i_gas = GASSING_SHARE[chemistry] * capacity / hour
+    return series * i_gas * air_per_charge / air_speed

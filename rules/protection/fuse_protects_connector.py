@@ -1,15 +1,17 @@
-"""Whether the fuse opens before the supply connector overheats.
+"""Whether something ends an overload before the supply connector overheats.
 
 A contact heats with the square of its current.  Its rating holds for a rise of 30 K, so at
 1.35 times the rating it rises by 55 K, and at 2.1 times by 132 K: a fuse of the contact's
 own rating after IEC 60127 lets the housing melt before it opens.
 
-The figure is the temperature that the contacts reach at the sure opening current of the
-fuse, in the air of the box, above the highest temperature of the connector.  Above 0 K the
-housing is beyond its rating, in a fault and for half an hour at most: minor.  40 K above it
-housings creep and contacts lose their force: major.  100 K above it they soften and char:
-critical.  Both are common practice without a source.  Of several contacts in parallel one is not
-counted, as they share unequally.  First cure: more contacts, or a smaller fuse.
+The figure is the temperature that the contacts reach at the largest current that lasts (the
+sure opening current of the fuse; without a fuse the trip of the pack or the limit of the
+source, without those the short-circuit current), in the air of the box, above the highest
+temperature of the connector.  Above 0 K the housing is beyond its rating, in a fault and
+for half an hour at most: minor.  40 K above it housings creep and contacts lose their
+force: major.  100 K above it they soften and char: critical.  Both are common practice
+without a source.  Of several contacts in parallel one is not counted, as they share
+unequally.  First cure: more contacts, or a smaller fuse.
 """
 
 from typing import Any
@@ -25,32 +27,28 @@ from ...linter.check import (
     Lever,
     derivation,
 )
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 from ..formulas.maths import larger
 
 RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
 
 
-def figure(
-    i_rated: Any, standard: str, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any
-) -> Any:
-    load = opening_current(i_rated, standard) / (i_contact * larger(contacts - 1, 1.0))
+def figure(i_lasting: Any, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any) -> Any:
+    load = i_lasting / (i_contact * larger(contacts - 1, 1.0))
     return t_air - t_max + rise * load**2
 
 
 CHECK = Check(
-    title="Supply connector behind its fuse",
+    title="Supply connector at the largest lasting overload",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
-    formula="t_air - t_max + rise (opening current of i_rated by standard / i_contact of all"
-    " contacts but one)^2",
-    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, the contacts, rated"
-    " {i_contact}, come to {figure:+above|below} the {t_max} of the connector.",
+    formula="t_air - t_max + rise (i_lasting / i_contact of all contacts but one)^2",
+    sentence="An overload of {i_lasting} can last; the contacts, rated {i_contact}, come to"
+    " {figure:+above|below} the {t_max} of the connector.",
     inputs={
-        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
         "i_contact": Input("wiring.connector.i_rated", "A", "rating of ONE contact"),
         "contacts": Input("wiring.connector.contacts", "1", "contacts in parallel per pole"),
         "t_air": Input("t_air_inside", "degC", "air round the connector"),
@@ -80,8 +78,7 @@ CHECK = Check(
     cases=(
         Case(
             {
-                "i_rated": "15 A",
-                "standard": "iec-60127",
+                "i_lasting": "31.5 A",
                 "i_contact": "15 A",
                 "contacts": 1.0,
                 "t_air": "40 degC",
@@ -92,8 +89,7 @@ CHECK = Check(
         ),
         Case(
             {
-                "i_rated": "10 A",
-                "standard": "ul-248-14",
+                "i_lasting": "13.5 A",
                 "i_contact": "10 A",
                 "contacts": 2.0,
                 "t_air": "40 degC",

@@ -1,11 +1,15 @@
-"""Whether the fuse opens before the supply lead overheats.
+"""Whether something ends an overload before the supply lead overheats.
 
 The rating of a fuse is not the current at which it opens.  After UL 248-14 up to 1.35 times
 the rating may flow for an hour, after IEC 60127 up to 2.1 times for 2 to 30 minutes, and
 1.5 times for good.  The lead behind the fuse has to bear that, next to other wires and in
 warm air, when a part fails or a loudspeaker lead is chafed.
 
-The figure is that sure opening current over the rating of the lead.  Installation practice
+Without a fuse the trip of the pack or the limit of the source takes its place, and without
+those the short-circuit current itself: no fuse does not spare the lead.  The same holds for
+a lead between the source and a fuse on the board.
+
+The figure is the largest current that lasts over the rating of the lead.  Installation practice
 lets it go up to 1.45: an overload of an hour that a sound insulation survives.  Above it
 the fuse does not protect the lead: major.  Above 2.1 even an IEC fuse of the lead's own
 rating lies below the one fitted, and the lead is the fuse: critical.
@@ -17,28 +21,27 @@ a bundle.  First cure: a thicker lead, or the smallest fuse that still carries t
 from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
 OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45 of the rating")
 SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
-def figure(i_rated: Any, standard: str, i_lead_rated: Any) -> Any:
-    return opening_current(i_rated, standard) / i_lead_rated
+def figure(i_lasting: Any, i_lead_rated: Any) -> Any:
+    return i_lasting / i_lead_rated
 
 
 CHECK = Check(
-    title="Supply lead behind its fuse",
+    title="Lasting overload of the supply lead vs. its rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
-    formula="1.35 (UL standard) or 2.1 (IEC) i_rated / i_lead_rated",
-    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, it passes {figure} times"
-    " the {i_lead_rated} of the supply lead.",
+    formula="i_lasting / i_lead_rated; i_lasting of a fuse: 1.35 (UL) or 2.1 (IEC) its rating",
+    sentence="An overload of {i_lasting} can last until fuse, pack or source end it; the supply"
+    " lead is rated {i_lead_rated} ({figure} times).",
     inputs={
-        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "i_lasting": Input("i_lasting_lead", "A", "largest current that lasts in the lead"),
         "i_lead_rated": Input("i_lead_rated", "A", "current that the supply lead stands"),
     },
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
@@ -53,12 +56,12 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"i_rated": "10 A", "standard": "ul-248-14", "i_lead_rated": "13.5 A"},
+            {"i_lasting": "13.5 A", "i_lead_rated": "13.5 A"},
             gives="1",
             origin="published: Littelfuse Fuseology p. 12: opens at 135 % within an hour",
         ),
         Case(
-            {"i_rated": "10 A", "standard": "iec-60127", "i_lead_rated": "22 A"},
+            {"i_lasting": "21 A", "i_lead_rated": "22 A"},
             gives="0.954545",
             origin="from memory: 2.1 times the rating after IEC 60127, on AWG 16 chassis wire",
         ),

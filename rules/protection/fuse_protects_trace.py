@@ -1,15 +1,17 @@
-"""Whether the fuse opens before the supply trace burns off the board.
+"""Whether something ends an overload before the supply trace burns off the board.
 
 A board trace is quick to heat and thin, and the charts that it was sized with hold for the
 rated current.  Its rise goes with the current to the power of 2.27, so a trace of 20 K at
 the rating of the fuse reaches 40 K at the 1.35 times that a UL fuse passes for an hour, 50 K
 at 1.5 times and 108 K at the 2.1 times of an IEC fuse.
 
-The figure is the temperature of the narrowest trace at the sure opening current, in the
-air of the box.  Boards of usual epoxy glass are rated 130 degC for good (from memory);
-above that they brown and delaminate: major.  At 217 degC the solder flows and the copper
-lifts: critical.  The fit holds up to about 100 K; above, it only says how far off it is.
-First cure: width, then thicker copper or a second layer, then a smaller fuse.
+The figure is the temperature of the narrowest trace at the largest current that lasts: the
+sure opening current of the fuse, without a fuse the trip of the pack or the limit of the
+source, without those the short-circuit current; in the air of the box.  Boards of usual
+epoxy glass are rated 130 degC for good (from memory); above that they brown and delaminate:
+major.  At 217 degC the solder flows and the copper lifts: critical.  The fit holds up to
+about 100 K; above, it only says how far off it is. First cure: width, then thicker copper
+or a second layer, then a smaller fuse.
 """
 
 from typing import Any
@@ -26,7 +28,7 @@ from ...linter.check import (
     quoted,
 )
 from ..formulas.conductors import trace_rise
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK, opening_current
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
 CHART = quoted("IPC-2221, chart fit as quoted on public pages", "I = k dT^0.44 A^0.725")
 BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
@@ -35,8 +37,7 @@ CHART_CURRENT = {"outer": 1.0, "inner": 0.5}
 
 
 def figure(
-    i_rated: Any,
-    standard: str,
+    i_lasting: Any,
     t_air: Any,
     width: Any,
     copper: Any,
@@ -45,24 +46,22 @@ def figure(
     chart_area: Any,
     chart_rise: Any,
 ) -> Any:
-    current = opening_current(i_rated, standard)
     chart = chart_current * CHART_CURRENT[layer]
-    return t_air + trace_rise(current, width, copper, chart, chart_area, chart_rise)
+    return t_air + trace_rise(i_lasting, width, copper, chart, chart_area, chart_rise)
 
 
 CHECK = Check(
-    title="Supply trace behind its fuse",
+    title="Supply trace at the largest lasting overload",
     figure=figure,
     unit="degC",
     each="product",
     stake="safety",
-    formula="t_air + chart_rise (opening current of i_rated by standard / (chart_current by layer"
+    formula="t_air + chart_rise (i_lasting / (chart_current by layer"
     " (width copper / chart_area)^0.725))^(1/0.44)",
-    sentence="Before a fuse of {i_rated} ({standard}) is sure to open, a trace of {width}"
-    " ({copper}, {layer} layer) reaches {figure} in air of {t_air}.",
+    sentence="An overload of {i_lasting} can last; a trace of {width} ({copper}, {layer} layer)"
+    " reaches {figure} in air of {t_air}.",
     inputs={
-        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
         "t_air": Input("t_air_inside", "degC", "air round the board"),
         "width": Input("wiring.trace.width", "mm", "width of the trace"),
         "copper": Input("wiring.trace.copper", "um", "copper thickness of the trace"),
@@ -86,8 +85,7 @@ CHECK = Check(
     cases=(
         Case(
             {
-                "i_rated": "0.421 A",
-                "standard": "iec-60127",
+                "i_lasting": "0.884 A",
                 "t_air": "25 degC",
                 "width": "0.254 mm",
                 "copper": "35 um",
@@ -99,8 +97,7 @@ CHECK = Check(
         ),
         Case(
             {
-                "i_rated": "10 A",
-                "standard": "iec-60127",
+                "i_lasting": "21 A",
                 "t_air": "40 degC",
                 "width": "4.724 mm",
                 "copper": "35 um",

@@ -6,17 +6,40 @@ converter that faces the mains is a complete product with a safety certificate o
 A supply that is not certified puts the question to local codes, licensed practice and a
 test house, and not to a file.
 
-Without the certificate: critical.  Silence is open.  First cure: a certified power supply
+The voltage decides, not the name: a direct source above 60 V, the end of class 1, faces the
+same question, as 280 to 375 V are rectified mains in all but name.
+
+Without the certificate: critical at a mains converter and above 120 V, the end of class 2;
+major between 60 and 120 V.  Silence is open.  First cure: a certified power supply
 unit, used within its ratings and its conditions of acceptability.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, from_memory
+from typing import Any
+
+from ...linter.check import (
+    Assumption,
+    AtLeast,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    derivation,
+    from_memory,
+)
+from ..formulas.maths import choose
+from ..formulas.safety import ENERGY_CLASSES
 
 CODES = from_memory("IEC 62368-1, clauses 5.4 and 5.5", "mains needs double safeguards")
 
 
-def figure(certified: str) -> float:
-    return float(certified == "yes")
+UNKNOWN = Assumption("0 V", "favourable", derivation("a mains converter needs no voltage here"))
+
+
+def figure(certified: str, source: str, v_source: Any, v_class_2: Any) -> Any:
+    if certified == "yes":
+        return 1.0
+    return 0.0 if source == "mains-converter" else choose(v_source > v_class_2, 0.0, 0.5)
 
 
 MAINS = """
@@ -25,20 +48,24 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Mains barrier",
+    title="Mains barrier and sources above 60 V",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
-    formula="1 if certified is yes, else 0",
-    sentence="Safety certificate of the mains converter: {certified}. Mains insulation is outside"
-    " this review: it is a matter of local codes and of licensed practice.",
+    formula="1 if certified is yes; else 0.5 if source is dc-source and v_source up to v_class_2;"
+    " else 0",
+    sentence="Safety certificate of the {source}: {certified}. Mains insulation is outside this"
+    " review: it is a matter of local codes and of licensed practice.",
     inputs={
-        "certified": Input("supply.certified", "word", "safety certificate of the converter"),
+        "certified": Input("supply.certified", "word", "safety certificate of the supply"),
+        "source": Input("supply.source", "word", "what feeds the amplifier"),
+        "v_source": Input("v_touch", "V", "highest direct voltage of source and rails", UNKNOWN),
+        "v_class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
     },
-    applies={"supply.source": "mains-converter"},
-    limits=AtLeast(critical="1", basis={"critical": CODES}),
-    sources=(CODES,),
+    applies={"mains_side": "yes"},
+    limits=AtLeast(critical="0.5", major="1", basis={"critical": CODES, "major": CODES}),
+    sources=(CODES, ENERGY_CLASSES),
     cautions=(
         Caution(
             "WARNING",
@@ -48,14 +75,24 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"certified": "no"},
+            {"certified": "no", "source": "mains-converter", "v_source": "36 V"},
             gives="0",
             origin="from memory: IEC 62368-1 asks for tested insulation between mains and user",
         ),
         Case(
-            {"certified": "yes"},
+            {"certified": "yes", "source": "mains-converter", "v_source": "36 V"},
             gives="1",
             origin="common practice: a certified power supply unit as the only mains part",
+        ),
+        Case(
+            {"certified": "no", "source": "dc-source", "v_source": "325 V"},
+            gives="0",
+            origin="computed: peak of 230 V rms, rectified: 325 V",
+        ),
+        Case(
+            {"certified": "no", "source": "dc-source", "v_source": "100 V"},
+            gives="0.5",
+            origin="from memory: IEC 62368-1, table 4: between 60 and 120 V direct",
         ),
     ),
     topic=("supply.source",),

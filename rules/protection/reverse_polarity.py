@@ -7,8 +7,10 @@ the fuse.  A connector that fits one way round only, or a built-in pack, is such
 too, as long as nobody rewires it.
 
 The figure counts the barriers: one for a keyed or fixed connection, one for a blocking
-part.  None at all is critical.  One is enough here; a field-wired terminal deserves both.
-First cure: a p-channel transistor in the lead with its gate to the other pole.
+part.  A shunt diode without its fuse is none: it burns.  The supply of a vehicle counts as
+reversible, as batteries are changed and jumped there.  None at all is critical.  One is
+enough here; a field-wired terminal deserves both.  First cure: a p-channel transistor in
+the lead with its gate to the other pole.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever, derivation
@@ -29,19 +31,18 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Reversed battery",
+    title="Protection against a reversed source",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
-    sentence="{figure:barrier stands|barriers stand} between a reversed pack and the amplifier"
+    sentence="{figure:barrier stands|barriers stand} between a reversed source and the amplifier"
     " (connection {connection}, blocking part {blocking}).",
     inputs={
-        "connection": Input("battery.connection", "word", "how the pack meets the product"),
-        "blocking": Input("protection.reverse_polarity", "word", "blocking part, or none"),
+        "connection": Input("source_connection", "word", "how the source meets the product"),
+        "blocking": Input("polarity_block", "word", "blocking part that works, or none"),
     },
-    applies={"supply.source": "battery"},
     limits=AtLeast(critical="1", basis={"critical": BARRIER}),
     levers=(
         Lever("battery.connection", ("keyed", "fixed")),

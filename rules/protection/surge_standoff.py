@@ -5,16 +5,29 @@ few watts are enough to destroy it, mostly as a short.  It has to stand the high
 that is there for good: end of charge, alternator, tolerance of the source, not the nominal
 one.
 
-Below that voltage is major: it conducts while the pack is charged.  Less than 5 % above is
+Below that voltage is major: it conducts while the pack is charged.  Below 0.9 of it the
+supply lies above the breakdown, 1.11 times the stand-off voltage (from memory), and the
+suppressor burns: critical.  Less than 5 % above is
 minor, as the stand-off voltage falls in the cold.  First cure: the next higher type, and
 then the clamping voltage against the parts behind it.
 """
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtLeast,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+    from_memory,
+)
 
 STANDOFF = derivation("stand-off: highest voltage without conduction")
+BREAKDOWN = from_memory("data sheets of suppressors", "breakdown from 1.11 of stand-off")
 STEPS = ("12 V", "15 V", "18 V", "20 V", "24 V", "26 V", "28 V", "30 V", "33 V", "36 V", "40 V")
 
 
@@ -42,7 +55,12 @@ CHECK = Check(
         "v_rwm": Input("protection.surge.v_rwm", "V", "stand-off voltage of the suppressor"),
         "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
     },
-    limits=AtLeast(major="1", minor="1.05", basis={"major": STANDOFF, "minor": COMMON_PRACTICE}),
+    limits=AtLeast(
+        critical="0.9",
+        major="1",
+        minor="1.05",
+        basis={"critical": BREAKDOWN, "major": STANDOFF, "minor": COMMON_PRACTICE},
+    ),
     levers=(Lever("protection.surge.v_rwm", STEPS),),
     sources=(
         STANDOFF,

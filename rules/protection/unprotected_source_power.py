@@ -1,12 +1,16 @@
-"""Power of a battery that nothing would interrupt.
+"""Power of a source that nothing would interrupt.
 
-A short in a lead, a connector or a board makes the pack deliver all it has: at the worst
+A short in a lead, a connector or a board makes a pack deliver all it has: at the worst
 fault the square of its voltage over four times its resistance, kilowatts from a handful of
 lithium cells.  Above 100 W a source belongs to the highest class of fire hazard (class 3 of
-IEC 62368-1), and something has to end the fault: a fuse next to the cells, or the switches
-of the pack's protection.
+IEC 62368-1), and something has to end the fault: a fuse, wherever it sits (state it with its
+place), or a source that limits its own current (``supply.self_limiting``).
 
-The figure is that power where the spec has neither, otherwise nothing.  Above 100 W is
+The protection circuit of a pack counts as long as the current of a dead short is no more
+than what it is rated to interrupt (``battery.protection.i_breaking``): its transistors are
+otherwise the first to fail, and they fail shorted.  A trip current alone says nothing of it.
+
+The figure is that power where nothing ends the fault, otherwise nothing.  Above 100 W is
 critical.  Take the full voltage and the lowest resistance: new cells, warm.  First cure: a
 fuse with a direct-current rating at the first cell, before any wiring.
 """
@@ -16,11 +20,9 @@ from typing import Any
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.safety import FIRE_POWER
 
-ENDS_IT = "fitted"
 
-
-def figure(p_fault: Any, fuse: str, pack_protection: str) -> Any:
-    return 0 * p_fault if ENDS_IT in (fuse, pack_protection) else p_fault
+def figure(p_unended: Any) -> Any:
+    return p_unended
 
 
 PACK = """
@@ -33,20 +35,16 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Battery without anything that interrupts a short",
+    title="Source without anything that interrupts a short",
     figure=figure,
     unit="W",
     each="product",
     stake="safety",
-    formula="p_fault if both fuse and pack_protection are none, else 0",
-    sentence="A fault may draw {figure} from the pack without an end (available {p_fault}; fuse:"
-    " {fuse}, protection of the pack: {pack_protection}).",
+    formula="p_unended: 0 where fuse, pack or source end the fault",
+    sentence="A short circuit can draw {figure} that neither fuse, pack nor source ends.",
     inputs={
-        "p_fault": Input("p_fault", "W", "largest power that the source gives to a fault"),
-        "fuse": Input("protection.fuse", "word", "fuse of the source, or none"),
-        "pack_protection": Input("battery.protection", "word", "protection of the pack, or none"),
+        "p_unended": Input("p_unended", "W", "power of a fault that nothing ends"),
     },
-    applies={"supply.source": "battery"},
     limits=AtMost(critical="100 W", basis={"critical": FIRE_POWER}),
     sources=(derivation("power matching: v^2 / 4 r"), FIRE_POWER),
     cautions=(
@@ -58,17 +56,17 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"p_fault": "2646 W", "fuse": "none", "pack_protection": "none"},
+            {"p_unended": "2646 W"},
             gives="2646 W",
             origin="computed: maximum of load power over resistance, 25.2 V behind 0.06 ohm",
         ),
         Case(
-            {"p_fault": "2646 W", "fuse": "fitted", "pack_protection": "none"},
-            gives="0 W",
-            origin="derived: a fuse ends the fault",
+            {"p_unended": "65 W"},
+            gives="65 W",
+            origin="derived: a source of 65 W gives no more",
         ),
     ),
-    topic=("protection.fuse", "battery.protection"),
+    topic=("protection.fuse", "battery.protection", "supply.self_limiting"),
     asked_from="prototype",
     fails=PACK,
     passes=PACK.replace("protection: {fuse: none}", "protection: {fuse: {i_rated: 10 A}}"),

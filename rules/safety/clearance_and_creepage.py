@@ -9,7 +9,8 @@ The figure is the smallest gap over the larger one of creepage and clearance, at
 voltage across all rails.  Only insulation that keeps the amplifier working is judged, hence
 minor: a shorter distance is accepted where a test shows that a short there does no harm.
 Insulation from the mains or between people and more than 60 V is not computed here; it is
-a matter of a certified supply and of licensed practice.  First cure: a slot or a coating.
+a matter of a certified supply and of licensed practice; without one nothing is judged here.
+First cure: a slot or a coating.
 """
 
 from typing import Any
@@ -43,7 +44,7 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Clearance and creepage on the board",
+    title="Clearance and creepage on the board, functional insulation only",
     figure=figure,
     unit="1",
     each="product",
@@ -64,6 +65,7 @@ CHECK = Check(
         "metre": Constant("1 m", "unit of the table", UNIT),
         "millimetre": Constant("1 mm", "unit of the table", UNIT),
     },
+    applies={"mains_exposed": "no"},
     limits=AtLeast(minor="1", basis={"minor": CREEPAGE}),
     levers=(Lever("wiring.spacing.gap", "0.05 mm"),),
     sources=(CREEPAGE, CLEARANCE),

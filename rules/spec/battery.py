@@ -95,6 +95,12 @@ class Cell(Section):
         concerns=BATTERY,
         example="-20 degC .. 60 degC",
     )
+    made_for: str | None = word(
+        ("usual", "high-voltage", "cold-charge"),
+        "what its data sheet allows beyond its chemistry: charging above 4.2 V, or below 0 degC",
+        concerns=BATTERY,
+        default=usually("usual"),
+    )
 
 
 class PackProtection(Section):
@@ -114,6 +120,14 @@ class PackProtection(Section):
         given="line",
         concerns=BATTERY,
     )
+    i_breaking: Value | None = quantity(
+        "A",
+        "WHOLE pack: short-circuit current that it is rated to interrupt, in place of a fuse",
+        "5 .. 4500 A",
+        given="max",
+        concerns=BATTERY,
+        example="200 A",
+    )
     v_cutoff: Value | None = quantity(
         "V",
         "WHOLE pack: voltage below which it disconnects",
@@ -132,7 +146,7 @@ class PackProtection(Section):
 
 
 class Charger(Section):
-    """Charger of the WHOLE pack."""
+    """Charger of the WHOLE pack, in the product or apart from it."""
 
     v: Value | None = quantity(
         "V",
@@ -157,6 +171,13 @@ class Charger(Section):
         given="range",
         concerns=BATTERY,
         example="3 degC .. 43 degC",
+    )
+    t_reduced: Value | None = quantity(
+        "degC",
+        "temperature above which it lowers voltage or current; silent: it lowers neither",
+        "35 .. 60 degC",
+        concerns=BATTERY,
+        example="45 degC",
     )
     playing: str | None = word(
         ("impossible", "power-path", "from-the-cells"),
@@ -196,6 +217,13 @@ class Battery(Section):
         ("fixed", "keyed", "reversible"),
         "how the pack meets the product: built in, one way round only, or either way round",
         concerns=BATTERY,
+    )
+    vent_area: Value | None = quantity(
+        "cm2",
+        "free area of each of the two openings, inlet and outlet, of the space it is charged in",
+        "0 or 0.2 .. 180 cm2",
+        concerns=LEAD_ACID,
+        example="4 cm2",
     )
     usable_share: Value | None = quantity(
         "%",

@@ -36,7 +36,10 @@ SEVERAL_CLOCKS = Designs(
         {"supply.source": ("mains-converter",)},
     ),
 )
-MAINS = Designs("mains converters", ({"supply.source": ("mains-converter",)},))
+MAINS_OR_HIGH = Designs(
+    "mains converters, direct sources above 60 V",
+    ({"supply.source": ("mains-converter", "dc-source")},),
+)
 VEHICLE = Designs("vehicles", ({"environment.place": ("vehicle",)},))
 DISCRETE = Designs("discrete devices", ({"output_stage.devices": ("discrete",)},))
 INTEGRATED = Designs("integrated stages", ({"output_stage.devices": ("integrated",)},))

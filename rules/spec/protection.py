@@ -44,16 +44,35 @@ class DcDetector(Section):
         "s", "time from the DC until it has acted", "10 .. 5000 ms", given="max"
     )
     action: str | None = word(("mute", "disconnect-load", "remove-supply"), "what it then does")
+    v_break: Value | None = quantity(
+        "V",
+        "direct voltage that the relay or switch in the loudspeaker lead breaks, at i_break",
+        "5 .. 400 V",
+        given="max",
+        example="60 V",
+    )
+    i_break: Value | None = quantity(
+        "A",
+        "direct current that it breaks at v_break",
+        "0.3 .. 100 A",
+        given="max",
+        example="10 A",
+    )
     independent: str | None = flag(
         "it still works with a shorted switch or a dead driver or controller"
     )
 
 
 class Fuse(Section):
-    """Fuse in the lead of the source."""
+    """Fuse of the source, wherever it sits: lead, pack, vehicle, board."""
 
     i_rated: Value | None = quantity(
         "A", "rated current of the source fuse", "0.1 .. 90 A", example="10 A"
+    )
+    place: str | None = word(
+        ("source", "board"),
+        "the end of the supply lead that it sits at; one inside the pack sits at the source",
+        default=usually("source"),
     )
     standard: str | None = word(
         ("ul-248-14", "iec-60127"), "standard that defines the rated current"
@@ -110,6 +129,13 @@ class ReversePolarity(Section):
     )
     r_on: Value | None = quantity(
         "ohm", "on-resistance of the blocking transistor", "0.5 .. 300 mohm", given="typ"
+    )
+    v_block: Value | None = quantity(
+        "V",
+        "drain to source rating of the blocking transistor; reverse voltage of the diode",
+        "8 .. 200 V",
+        given="max",
+        example="60 V",
     )
     v_gss: Value | None = quantity(
         "V", "rating gate to source of the blocking transistor", "5 .. 40 V", given="max"

@@ -12,7 +12,7 @@ from ...linter.declare import (
     usually,
     word,
 )
-from .designs import CONVERTER, MAINS, NOT_THE_PACK, VEHICLE
+from .designs import CONVERTER, MAINS_OR_HIGH, NOT_THE_PACK, VEHICLE
 
 
 class Bulk(Section):
@@ -113,6 +113,32 @@ class Supply(Section):
         given="max",
         example="120 W",
     )
+    p_peak: Value | None = quantity(
+        "W",
+        "largest power of source or converter for some milliseconds; silent: 1.5 times p_max",
+        "3 .. 2900 W",
+        given="max",
+        example="180 W",
+    )
+    self_limiting: str | None = flag(
+        "the source by itself ends or limits the current into a short circuit, for good"
+    )
+    v_source_abs: Value | None = quantity(
+        "V",
+        "input of the converter: absolute maximum",
+        "3 .. 500 V",
+        given="max",
+        concerns=CONVERTER,
+        example="40 V",
+    )
+    v_lockout: Value | None = quantity(
+        "V",
+        "at the source: voltage below which the converter stops",
+        "0.7 .. 400 V",
+        given="line",
+        concerns=CONVERTER,
+        example="10.8 V",
+    )
     converter_efficiency: Value | None = quantity(
         "%",
         "efficiency of the converter ahead of the rail at full load",
@@ -146,7 +172,11 @@ class Supply(Section):
         "0 or 0.05 .. 45 W",
         default=favourable("0 W"),
     )
-    certified: str | None = flag("the mains converter carries a safety certificate", concerns=MAINS)
+    certified: str | None = flag(
+        "what stands between mains and a rail, or a source above 60 V, carries a safety"
+        " certificate",
+        concerns=MAINS_OR_HIGH,
+    )
     surge: SupplySurge | None = section(
         SupplySurge, part="surge at the supply terminals", concerns=VEHICLE
     )

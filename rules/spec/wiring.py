@@ -44,6 +44,12 @@ class Connector(Section):
     i_rated: Value | None = quantity(
         "A", "rated current of ONE contact, for a rise of 30 K", "0.5 .. 200 A", given="max"
     )
+    i_surge: Value | None = quantity(
+        "A",
+        "surge current that contacts and switch in the path of the source may close onto, peak",
+        "2 .. 1500 A",
+        given="max",
+    )
     contacts: Value | None = count("contacts in parallel per pole", "1 .. 40", default=absent(1.0))
     t_max: Value | None = quantity(
         "degC",

@@ -6,8 +6,9 @@ or a transistor with a surge rating below it is destroyed or welded, often not o
 day. With a constant-current start the set current counts.
 
 A surge rating is absolute, so exceeding it is critical; above 80 % of it is minor, as the
-loop resistance is never known well (common practice, no source). Nothing can be judged
-from the lead resistance alone, so the loop resistance or the limiter must be stated. Mind
+loop resistance is never known well (common practice, no source). Without a limiter the
+source and its lead are all the resistance there is, unless the source limits its current
+itself, and contacts or switch must bear it (``connector.i_surge``); up to 1 mF they do. Mind
 the hot restart: a thermistor that is still warm limits nothing.
 
 First cure: a resistor of rail voltage over the wanted current that is bridged after three
@@ -34,8 +35,9 @@ CHECK = Check(
     " of {i_surge}.",
     inputs={
         "i_inrush": Input("i_inrush", "A", "largest current at switch-on"),
-        "i_surge": Input("protection.inrush.i_surge", "A", "weakest surge rating in the path"),
+        "i_surge": Input("i_surge_path", "A", "weakest surge rating in the path"),
     },
+    applies={"inrush_judged": "yes"},
     limits=AtMost(
         critical="1",
         minor="0.8",

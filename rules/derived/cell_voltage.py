@@ -1,0 +1,106 @@
+"""Voltages between which the cells of the pack are kept, and the air round them."""
+
+from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
+from ..formulas.maths import smaller
+from .cell_limits import KIND, LEAD_ACID
+from .pack import LITHIUM
+from .ways import as_stated
+
+NO_PROTECTION = {"battery.protection": "none"}
+IN_THE_BOX = COMMON_PRACTICE
+EMPTIED = Constant("0 V", "nothing ends the discharge", derivation("no cut-off, no lockout"))
+
+
+def _stop(path: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
+    words = {name.replace("__", "."): word for name, word in when.items()}
+    return Way(as_stated, {"value": Input(path, "V", meaning)}, "value", when=words)
+
+
+DERIVED = (
+    Derived(
+        "v_cell_limit",
+        "V",
+        "product",
+        "charge voltage that one cell allows",
+        (
+            Way(
+                smaller,
+                {
+                    "a": Input("battery.cell.v_charge:nominal", "V", "as stated, no tolerance"),
+                    "b": Input("v_cell_most", "V", "bound of the chemistry"),
+                },
+                formula="smaller of a and b",
+                when={KIND: LITHIUM},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("v_cell_full", "V", "usual for the chemistry")},
+                formula="value",
+                when={KIND: LITHIUM},
+            ),
+            Way(
+                smaller,
+                {
+                    "a": Input("battery.cell.v_charge:high", "V", "as stated, with tolerance"),
+                    "b": Input("v_cell_most", "V", "bound of the chemistry"),
+                },
+                formula="smaller of a and b",
+                when={KIND: (*LEAD_ACID, "nimh")},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("v_cell_most", "V", "bound of the chemistry")},
+                formula="value",
+                when={KIND: (*LEAD_ACID, "nimh")},
+            ),
+        ),
+    ),
+    Derived(
+        "v_discharge_end",
+        "V",
+        "product",
+        "pack voltage at which something ends the discharge",
+        (
+            _stop(
+                "battery.protection.v_cutoff",
+                "cut-off of the pack",
+                battery__protection="fitted",
+            ),
+            _stop(
+                "protection.under_voltage.v_trip",
+                "lockout of the amplifier",
+                battery__protection="none",
+                rail_feed="pack",
+                protection__under_voltage="fitted",
+            ),
+            _stop(
+                "supply.v_lockout",
+                "lockout of the converter",
+                battery__protection="none",
+                rail_feed="converter",
+            ),
+            Way(
+                as_stated,
+                {"value": EMPTIED},
+                "value",
+                when={**NO_PROTECTION, "rail_feed": "pack", "protection.under_voltage": "none"},
+            ),
+        ),
+    ),
+    Derived(
+        "vent_area_seen",
+        "cm2",
+        "product",
+        "free area of each opening of the space in which the battery is charged",
+        (
+            Way(
+                as_stated,
+                {"value": Constant("0 m2", "sealed enclosure", IN_THE_BOX)},
+                "value",
+                when={"thermal.enclosure.openings": "sealed"},
+                assumes=Assumption(None, "neutral", IN_THE_BOX),
+            ),
+        ),
+        stated_at="battery.vent_area",
+    ),
+)

@@ -1,0 +1,97 @@
+"""Surges of a vehicle's supply: what is stated, else what the standard tests with."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Constant, Derived, Input, Way, quoted
+from ..formulas.maths import choose, smaller
+from .ways import as_stated
+
+LOAD_DUMP = quoted(
+    "ISO 16750-2, load dump, as quoted in the IT6000C power supply manual, Itech",
+    "test B, clamped centrally: 35 V in 12 V systems, typically 58 V in 24 V systems;"
+    " test A, not clamped: 79 to 101 V and 151 to 202 V",
+)
+CLAMPED = Assumption(None, "favourable", LOAD_DUMP)
+VEHICLE = {"environment.place": "vehicle"}
+
+
+def by_system(v_source: Any, v_between: Any, v_12: Any, v_24: Any) -> Any:
+    """Clamped load dump of a 12 V or a 24 V system, told apart by the voltage at rest."""
+    return choose(v_source > v_between, v_24, v_12)
+
+
+def clamped(v_clamp: Any, v_surge: Any) -> Any:
+    """What a suppressor lets pass, never more than arrives."""
+    return smaller(v_clamp, v_surge)
+
+
+def _usual(**when: str | tuple[str, ...]) -> Way:
+    """The surge of the vehicle's system where none is stated."""
+    words = {name.replace("__", "."): word for name, word in when.items()}
+    return Way(
+        by_system,
+        {
+            "v_source": Input("v_source_high", "V", "source at rest, highest"),
+            "v_between": Constant("18 V", "between 12 V and 24 V systems", LOAD_DUMP),
+            "v_12": Constant("35 V", "clamped load dump, 12 V system", LOAD_DUMP),
+            "v_24": Constant("58 V", "clamped load dump, 24 V system", LOAD_DUMP),
+        },
+        "v_12, above v_between v_24, by v_source",
+        when={**VEHICLE, **words},
+        assumes=CLAMPED,
+    )
+
+
+_OPEN = Input("v_surge_open", "V", "surge with nothing connected")
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "v_surge_open",
+        "V",
+        "product",
+        "surge of the vehicle with nothing connected, peak",
+        (
+            Way(
+                as_stated,
+                {"value": Input("supply.surge.v", "V", "surge as stated")},
+                "value",
+                when=VEHICLE,
+            ),
+            _usual(supply__source="dc-source"),
+            _usual(battery__chemistry=("lead-acid-agm", "lead-acid-flooded")),
+        ),
+        sources=(LOAD_DUMP,),
+    ),
+    Derived(
+        "v_surge_terminal",
+        "V",
+        "product",
+        "what a surge of the vehicle leaves at the terminals",
+        (
+            Way(
+                clamped,
+                {
+                    "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage"),
+                    "v_surge": _OPEN,
+                },
+                "smaller of v_clamp and v_surge",
+                when={"protection.surge": "fitted"},
+            ),
+            Way(as_stated, {"value": _OPEN}, "value", when={"protection.surge": "none"}),
+        ),
+    ),
+    Derived(
+        "v_surge",
+        "V",
+        "product",
+        "the same where the stage hangs on the terminals",
+        (
+            Way(
+                as_stated,
+                {"value": Input("v_surge_terminal", "V", "surge at the terminals")},
+                "value",
+                when={"supply.converter": "none"},
+            ),
+        ),
+    ),
+)

@@ -1,0 +1,95 @@
+"""Whether the relay in the loudspeaker lead breaks the direct current of a fault.
+
+A relay for 10 A and 250 V is so for alternating current, whose zero puts the arc out.  On
+direct current most contacts break 30 V; above it the arc stands between the open contacts,
+welds them or burns the relay, and the voice coil burns on.  A detector that acts in time
+behind such a relay protects nothing.
+
+The figure is the larger one of the fault voltage over the voltage that the contact breaks,
+and of the fault current (that voltage over the cold voice coils) over the current that it
+breaks.  Both are ratings: above 1 is critical.  First cure: contacts in series, a relay
+rated for direct voltage, or two transistors back to back.
+"""
+
+from typing import Any
+
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ..formulas.maths import larger
+
+RATING = derivation("breaking voltage and current of a contact are absolute limits")
+LOADED = derivation("Ohm's law: rail over the coils, leads and source left out")
+SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
+
+
+def figure(v_fault: Any, v_break: Any, r_e: Any, series: Any, parallel: Any, i_break: Any) -> Any:
+    i_fault = v_fault * parallel / (r_e * series)
+    return larger(v_fault / v_break, i_fault / i_break)
+
+
+SPLIT_RAILS = """
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    output_stage: {topology: half-bridge, devices: discrete}
+    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm}
+protection: {dc_detector: {action: disconnect-load, independent: yes, v_break: 30 V, i_break: 10 A}}
+"""
+
+CHECK = Check(
+    title="Direct voltage and current vs. breaking rating of the relay",
+    figure=figure,
+    unit="1",
+    each="channel",
+    stake="safety",
+    formula="larger of v_fault / v_break and v_fault parallel / (r_e series) / i_break",
+    sentence="The relay has to break {v_fault} on coils of {r_e}, {figure} times its rating"
+    " ({v_break}, {i_break}).",
+    inputs={
+        "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
+        "v_break": Input("protection.dc_detector.v_break", "V", "direct voltage that it breaks"),
+        "r_e": Input("r_e", "ohm", "one voice coil, cold"),
+        "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+        "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+        "i_break": Input("protection.dc_detector.i_break", "A", "direct current that it breaks"),
+    },
+    applies={"dc_reaches_load": "yes", "protection.dc_detector.action": "disconnect-load"},
+    limits=AtMost(critical="1", basis={"critical": RATING}),
+    levers=(Lever("protection.dc_detector.v_break", ("60 V", "80 V", "100 V", "125 V")),),
+    sources=(RATING, LOADED, SPLIT),
+    cautions=(
+        Caution(
+            "WARNING",
+            "A relay that cannot break direct current arcs on, and the voice coil behind it can"
+            " set the loudspeaker on fire.",
+        ),
+    ),
+    cases=(
+        Case(
+            {
+                "v_fault": "35 V",
+                "v_break": "30 V",
+                "r_e": "3.2 ohm",
+                "series": 1,
+                "parallel": 1,
+                "i_break": "16 A",
+            },
+            gives="1.166667",
+            origin="published: rails of 35 V (IRAUDAMP7D-100) on a contact for 30 V direct",
+        ),
+        Case(
+            {
+                "v_fault": "50 V",
+                "v_break": "100 V",
+                "r_e": "6.4 ohm",
+                "series": 1,
+                "parallel": 2,
+                "i_break": "10 A",
+            },
+            gives="1.5625",
+            origin="computed: two coils of 6.4 ohm by nodal solution: 15.625 A",
+        ),
+    ),
+    topic=("protection.dc_detector.action",),
+    fails=SPLIT_RAILS,
+    passes=SPLIT_RAILS.replace("v_break: 30 V, i_break: 10 A", "v_break: 100 V, i_break: 30 A"),
+)

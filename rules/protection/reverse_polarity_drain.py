@@ -1,0 +1,70 @@
+"""Blocking voltage of the part that blocks a reversed source.
+
+While the source is reversed the blocking transistor or diode holds it off, and behind it
+the capacitors may still be charged from before: both voltages add across it.  A part that
+was chosen for its on-resistance at the pack's voltage, 30 V on 25 V, breaks down on the day
+that it is needed.
+
+The figure is twice the highest voltage of the source over the rating, drain to source of a
+transistor, reverse voltage of a diode.  A rating is absolute: above 1 is critical.  A shunt
+diode sees the source the right way round only, and is left out.  First cure: a part rated
+two and a half times the source.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+
+RATING = derivation("reversed source and charged capacitors add across the blocking part")
+
+
+def figure(v_source_high: Any, v_block: Any) -> Any:
+    return 2 * v_source_high / v_block
+
+
+PACK = """
+supply: {source: battery, converter: none}
+battery: {chemistry: li-ion, series: 6, cell: {v_charge: 4.2 V}}
+protection: {reverse_polarity: {method: p-channel, r_on: 6 mohm, v_block: 30 V}}
+channels: {main: {rated_power: 20 W}}
+"""
+
+CHECK = Check(
+    title="Reversed source vs. rating of the blocking part",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="rating",
+    formula="2 v_source_high / v_block",
+    sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
+    " rated {v_block} across the blocking part.",
+    inputs={
+        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
+        "v_block": Input("protection.reverse_polarity.v_block", "V", "rating of the part"),
+    },
+    applies={"protection.reverse_polarity.method": ("schottky", "p-channel", "n-channel")},
+    limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
+    levers=(
+        Lever("protection.reverse_polarity.v_block", ("30 V", "40 V", "60 V", "80 V", "100 V")),
+    ),
+    sources=(RATING,),
+    cautions=(
+        Caution("WARNING", "A reversed pack can burst capacitors and set the product on fire."),
+    ),
+    cases=(
+        Case(
+            {"v_source_high": "25.2 V", "v_block": "30 V"},
+            gives="1.68",
+            origin="computed: nodal solution: -25.2 V in, +25.2 V held: 50.4 V on a 30 V part",
+        ),
+        Case(
+            {"v_source_high": "14.4 V", "v_block": "40 V"},
+            gives="0.72",
+            origin="published: 14.4 V end of charge of a lead-acid block; a 40 V part on it",
+        ),
+    ),
+    topic=("protection.reverse_polarity",),
+    asked_from=None,
+    fails=PACK,
+    passes=PACK.replace("v_block: 30 V", "v_block: 60 V"),
+)

@@ -1,0 +1,62 @@
+"""Stated rating of the supply lead against what its copper carries.
+
+Copper of a given area makes the same heat whatever is printed beside it. A table of chassis
+wiring in free air gives the current at which a wire rises by some 35 K. Insulation for
+200 degrees bears four times that rise, which is twice the current; no insulation bears more.
+A rating beyond belongs to another wire, or to another unit.
+
+The figure is the rating over twice the table. Above 1 is critical: no wire of that copper
+carries it. Above 0.75 is major: only the most heat-resistant insulation in free air does,
+and its terminals do not (common practice). Everything else counts with the tighter one of
+rating and copper. First cure: the area that the current needs.
+"""
+
+from typing import Any
+
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ..derived.wiring import HOTTEST, WIRE_TABLE
+
+SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
+
+
+def figure(i_rated: Any, i_most: Any) -> Any:
+    return i_rated / i_most
+
+
+CHECK = Check(
+    title="Stated rating of the supply lead vs. its copper",
+    figure=figure,
+    unit="1",
+    each="product",
+    stake="safety",
+    formula="i_rated / i_most; i_most: twice the chassis wiring table at the area",
+    sentence="The supply lead is stated to carry {i_rated}, {figure} times the {i_most} that its"
+    " copper carries with the hottest insulation.",
+    inputs={
+        "i_rated": Input("wiring.supply_lead.i_rated", "A", "rating of the lead as stated"),
+        "i_most": Input("i_lead_most", "A", "what its copper carries at the very most"),
+    },
+    limits=AtMost(
+        critical="1", major="0.75", basis={"critical": HOTTEST, "major": COMMON_PRACTICE}
+    ),
+    levers=(Lever("wiring.supply_lead.area", SIZES),),
+    sources=(WIRE_TABLE, HOTTEST),
+    cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead for its"
+                      " copper, at the battery."),),
+    cases=(
+        Case({"i_rated": "22 A", "i_most": "44 A"}, gives="0.5",
+             origin="published: AWG 16 as chassis wire, 22 A"),
+        Case({"i_rated": "40 A", "i_most": "14 A"}, gives="2.857143",
+             origin="published: AWG 22 as chassis wire, 7 A; a rating of 40 A"),
+    ),
+    topic=("wiring.supply_lead",),
+    asked_from=None,
+    fails="""
+wiring: {supply_lead: {length: 0.4 m, area: 0.14 mm2, i_rated: 40 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+    passes="""
+wiring: {supply_lead: {length: 0.4 m, area: 2.5 mm2, i_rated: 30 A}}
+channels: {main: {rated_power: 50 W}}
+""",
+)  # fmt: skip
