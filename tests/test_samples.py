@@ -111,6 +111,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("rail pumped by the bass", "supply-above-recommended", "lamp", "major"),
         ("filter of another load", "treble-response", "lamp", "major"),
         ("trace of 0.2 mm", "trace-current", "product", "major"),
+        ("follows: trace of 0.2 mm", "fuse-protects-trace", "product", "critical"),
         ("follows: filter", "treble-response-loudspeaker", "lamp", "major"),
         ("follows: filter", "filter-damping", "lamp", "major"),
         ("follows: power", "output-power", "lamp", "major"),

@@ -53,7 +53,8 @@ CHECK = Check(
         Caution(
             "WARNING",
             "Overcharged cells vent: lithium burns, lead-acid and nickel give off hydrogen."
-            " Use a charger made for this pack, with a protection circuit that stops each cell by itself.",
+            " Use a charger made for this pack, with a protection circuit that stops each cell by"
+            " itself.",
         ),
     ),
     cases=(

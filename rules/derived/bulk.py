@@ -12,6 +12,7 @@ from ..formulas.supply import (
     programme_share,
     rail_ripple,
     source_share,
+    stored_energy,
 )
 from .ways import as_stated, yes
 
@@ -33,9 +34,9 @@ def weaker(a: Any, b: Any) -> Any:
     return smaller(a, b)
 
 
-def more_than(c: Any, most: Any) -> str:
-    """Whether a capacitance is larger than another."""
-    return "yes" if c > most else "no"
+def more_than(c: Any, v_rail: Any, rail_count: Any, most: Any) -> str:
+    """Whether empty capacitors take more energy than contacts bear."""
+    return "yes" if rail_count * stored_energy(v_rail, c) > most else "no"
 
 
 def ripple_at_rated_power(
@@ -195,10 +196,12 @@ DERIVED = (
                 more_than,
                 {
                     "c": Input("supply.bulk.c:nominal", "F", "bulk capacitors of ONE rail"),
-                    "most": Constant("1 mF", "capacitance that contacts bear", COMMON_PRACTICE),
+                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
+                    "rail_count": Input("rail_count", "1", "rails charged at once"),
+                    "most": Constant("0.35 J", "energy that contacts bear", COMMON_PRACTICE),
                 },
-                formula="yes if c is above most",
-                when=UNLIMITED,
+                formula="yes if rail_count c v_rail^2 / 2 is above most",
+                when={"rail_feed": ("pack", "source")},
             ),
         ),
     ),

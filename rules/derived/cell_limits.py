@@ -38,12 +38,17 @@ def worse(charge: Any, discharge: Any) -> Any:
     return larger(charge, discharge)
 
 
+def _named(chemistry: str | tuple[str, ...]) -> str:
+    """The kinds of cell in words."""
+    return chemistry if isinstance(chemistry, str) else ", ".join(chemistry)
+
+
 def _of_chemistry(name: str, unit: str, meaning: str, *bounds: Bound, special: Any = ()) -> Derived:
     """A bound that no maker's statement widens."""
     ways = tuple(
         Way(
             as_stated,
-            {"value": Constant(value, f"bound of this chemistry: {meaning}", basis)},
+            {"value": Constant(value, f"{meaning}: {_named(chemistry)}", basis)},
             formula="value",
             when={KIND: chemistry},
         )
@@ -56,7 +61,7 @@ def _special(chemistry: str | tuple[str, ...], word: str, value: str, basis: Sou
     """The bound of cells that are made for more."""
     return Way(
         as_stated,
-        {"value": Constant(value, f"bound of cells made for it: {word}", basis)},
+        {"value": Constant(value, f"{_named(chemistry)} made for {word}", basis)},
         formula="value",
         when={KIND: chemistry, MADE_FOR: word},
     )

@@ -37,8 +37,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
-    sentence="{figure:barrier stands|barriers stand} between a reversed source and the amplifier"
-    " (connection {connection}, blocking part {blocking}).",
+    sentence="Reverse-polarity protection: {figure:barrier|barriers} (connection {connection},"
+    " blocking part {blocking}).",
     inputs={
         "connection": Input("source_connection", "word", "how the source meets the product"),
         "blocking": Input("polarity_block", "word", "blocking part that works, or none"),

@@ -12,7 +12,8 @@ and rectifiers fail: major. Both are common practice without a source; the curre
 apart against the ratings in its path.
 
 A converter ahead of the rail starts softly by itself in most cases and is left out, and so
-is a source that limits its own current.
+is a start of less than a third of a joule. A source that limits its own current counts as a
+limiter.
 """
 
 from typing import Any
@@ -42,7 +43,7 @@ CHECK = Check(
         "limiter": Input("protection.inrush", "word", "inrush limiter, fitted or none"),
         "self_limits": Input("source_self_limits", "word", "the source limits its current"),
     },
-    applies={"rail_feed": ("pack", "source")},
+    applies={"inrush_judged": "yes"},
     limits=AtMost(
         major="5 J", minor="0.35 J", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
@@ -75,7 +76,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single, bulk: {c: 20 mF}}
 battery: {chemistry: li-ion, series: 12}
@@ -84,10 +84,10 @@ channels:
 protection: {inrush: none}
 """,
     passes="""
-supply: {source: battery, rails: single, bulk: {c: 470 uF}}
-battery: {chemistry: li-ion, series: 6}
+supply: {source: battery, rails: single, bulk: {c: 20 mF}}
+battery: {chemistry: li-ion, series: 12}
 channels:
   main: {rated_power: 50 W}
-protection: {inrush: none}
+protection: {inrush: {r: 10 ohm}}
 """,
 )

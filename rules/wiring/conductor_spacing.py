@@ -5,7 +5,8 @@ the rail of the data sheet.  That often moves a 25 V design into the row of the 
 starts at 31 V, where bare outer layers need six times the gap.
 
 The table is that for function, to keep the board alive.  It does not make a barrier
-against shock: insulation for safety follows other standards and is checked elsewhere.
+against shock: insulation for safety follows other standards and is not computed here;
+behind mains, or more than 60 V without a certified barrier, nothing is judged.
 Solder mask is often counted as a permanent coating; that is a decision of the project, so
 say `outer-coated` if you make it.  Above 3050 m bare outer layers need more.  All values
 of the table stand from memory, and copies on the web contradict one another.  First
@@ -66,6 +67,7 @@ CHECK = Check(
         "millimetre": Constant("1 mm", "unit of the table", IPC),
         "high": Constant("3050 m", "height that divides two columns", IPC),
     },
+    applies={"mains_exposed": "no"},
     limits=AtLeast(major="1", basis={"major": IPC}),
     levers=(Lever("wiring.spacing.gap", "0.05 mm"),),
     sources=(IPC, COMMON_PRACTICE),

@@ -45,7 +45,9 @@ def test_limits_stand_in_the_table(name: str) -> None:
 FOLLOWS = [
     ("charge-voltage", "critical", (4.20 + 0.05) / 4.20),  # 4.20 V, 50 mV of tolerance
     ("charge-in-cold", "critical", 0.0),  # SLUSD89B: none below 0 degC
-    ("charge-in-heat", "major", 45.0 - 60.0),  # SLUSD89B: standard to 45, none above 60
+    ("charge-in-heat", "major", 0.0),  # SLUSD89B: full charge ends at 45
+    ("cell-charge-voltage", "critical", (4.20 + 0.05) / 4.20),
+    ("mains-barrier", "critical", 0.5),  # half a point: class 2, IEC 62368-1, table 4
     ("transport-watt-hours", "minor", 100.0 * 3600),
     ("transport-watt-hours", "major", 160.0 * 3600),
     ("run-time", "minor", 1 / 0.8),  # end of life at 80 % of the capacity
