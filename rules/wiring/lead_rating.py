@@ -49,7 +49,7 @@ CHECK = Check(
         Case({"i_rated": "40 A", "i_most": "14 A"}, gives="2.857143",
              origin="published: AWG 22 as chassis wire, 7 A; a rating of 40 A"),
     ),
-    topic=("wiring.supply_lead",),
+    topic=("wiring.supply_lead.i_rated",),
     asked_from=None,
     fails="""
 wiring: {supply_lead: {length: 0.4 m, area: 0.14 mm2, i_rated: 40 A}}

@@ -41,12 +41,14 @@ LISTED = {
         protection.fuse.standard protection.reverse_polarity.method safety.users
         safety.rail_access safety.output_terminals safety.exposure_rule claims.air_travel
         claims.emission_class
+        battery.cell.made_for protection.fuse.place
     """,
     "degC": """
         environment.ambient supply.bulk.t_rated battery.cell.t_charge
         battery.cell.t_discharge battery.charger.t_window output_stage.device.t_j_max
         gate_drive.regulator.t_j_max thermal.heatsink.t thermal.t_air_inside
         wiring.connector.t_max protection.over_temperature.t_trip
+        battery.charger.t_reduced
     """,
     "m": """
         environment.altitude lead.length output_stage.device.lead_max loudspeaker.x_max
@@ -75,6 +77,8 @@ LISTED = {
         protection.under_voltage.v_trip protection.dc_detector.v_trip protection.fuse.v_dc
         protection.reverse_polarity.v_f protection.reverse_polarity.v_gss
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
+        protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
+        supply.v_source_abs
     """,
     "ohm": """
         signal.r_in supply.r_source supply.surge.r battery.cell.r_internal
@@ -112,11 +116,13 @@ LISTED = {
         filter.c_block.i_rated filter.bead.i_rated wiring.supply_lead.i_rated
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
+        battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
     """,
     "W": """
         supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
+        supply.p_peak
     """,
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
@@ -134,6 +140,7 @@ LISTED = {
         modulator.feed_forward protection.dc_detector.independent
         protection.reverse_polarity.gate_clamp safety.fire_enclosure safety.hearing_notice
         claims.radio
+        supply.self_limiting
     """,
     "1": """
         battery.peukert output_stage.device.r_ds_on_hot_factor
@@ -153,6 +160,7 @@ LISTED = {
     "m**2": """
         lead.area filter.inductor.a_e loudspeaker.s_d loudspeaker.enclosure.port_area
         thermal.board_copper.area thermal.board_copper.pad_area wiring.supply_lead.area
+        battery.vent_area
     """,
     "H": """
         output_stage.l_loop output_stage.device.l_min filter.inductor.l
