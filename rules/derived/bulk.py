@@ -70,7 +70,10 @@ def at_programme(
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, share)
 
 
-UNLIMITED = {"protection.inrush": "none", "rail_feed": ("pack", "source")}
+UNLIMITED: dict[str, str | tuple[str, ...]] = {
+    "protection.inrush": "none",
+    "rail_feed": ("pack", "source"),
+}
 _I_SURGE = Input("protection.inrush.i_surge", "A", "weakest surge rating in the charging path")
 _I_CONTACT = Input("wiring.connector.i_surge", "A", "surge rating of contacts and switch")
 _INPUTS = {
