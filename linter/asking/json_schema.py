@@ -23,7 +23,7 @@ def json_schema(known: Schema) -> dict[str, Any]:
     """The schema of a whole spec file."""
     definitions: dict[str, Any] = {"quantity": _quantity(), "number": _number()}
     schema = _section(known.root, definitions)
-    head = {"$schema": DRAFT, "title": f"{known.title.capitalize()} (*.amp.yaml)"}
+    head = {"$schema": DRAFT, "title": f"{known.title[0].upper()}{known.title[1:]} (*.amp.yaml)"}
     return {**head, **schema, "$defs": definitions}
 
 

@@ -186,7 +186,7 @@ class Graph:
     def _end_of_range(
         self, path: str, channel: str | None, default: Assumption | None
     ) -> Node | Gap:
-        """``band:low``, ``band:high``, ``v_charge:nominal``: one number of a range or tolerance."""
+        """``band:low``, ``band:high``, ``voltage:nominal``: one number of a range or tolerance."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
         if not isinstance(found, LeafNode):

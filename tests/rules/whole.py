@@ -1,9 +1,9 @@
 """All checks over a small spec, by name: of the product, or of its first channel."""
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import Assessment
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 
 def answers(text: str) -> dict[str, Finding]:
