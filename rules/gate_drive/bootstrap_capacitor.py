@@ -98,6 +98,18 @@ CHECK = Check(
             "published: Moratuwa report 2026, 26 nC / 14.4 V = 1.8 nF, times ten or more is fitted",
             tolerance=0.01,
         ),
+        Case(
+            {
+                "q_g": "60 nC",
+                "parallel": 2.0,
+                "i_q": "1 mA",
+                "carrier": "400 kHz",
+                "c": "220 nF",
+                "v_drv": "12 V",
+            },
+            gives="4.640 %",
+            origin="derived: two gates of 60 nC and 1 mA for 2.5 us are 122.5 nC, 557 mV of 12 V",
+        ),
     ),
     topic=("gate_drive.bootstrap",),
     fails="""

@@ -71,6 +71,17 @@ CHECK = Check(
             "7 %",
             "published: Moratuwa report, driver of 130 and 270 mA",
         ),
+        Case(
+            {
+                "q_g": "20 nC",
+                "parallel": 3.0,
+                "i_source": "4 A",
+                "i_sink": "500 mA",
+                "carrier": "250 kHz",
+            },
+            gives="3 %",
+            origin="derived: three gates of 20 nC at the weaker 500 mA, 120 ns of 4 us",
+        ),
     ),
     topic=("gate_drive.i_source", "gate_drive.i_sink"),
     fails="""

@@ -112,6 +112,18 @@ CHECK = Check(
             gives="1",
             origin="published: 125 W in 6 ohm are 27.39 V, tonmeister.ca no. 97",
         ),
+        Case(
+            {
+                "v_clip_rms": "28.284 V",
+                "limiter_rms": "1000 V",
+                "limiter_peak": "30 V",
+                "series": 2,
+                "z_driver": "8 ohm",
+                "p_driver_noise": "25 W",
+            },
+            gives="1.125",
+            origin="derived: 30 V over two units in series, 28.125 W in each",
+        ),
     ),
     topic=("loudspeaker.p_rated",),
     asked_from=None,

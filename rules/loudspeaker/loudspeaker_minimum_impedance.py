@@ -75,6 +75,17 @@ CHECK = Check(
             gives="1",
             origin="published: 8 ohm may dip to 6.4 ohm (Visaton dictionary); two in parallel",
         ),
+        Case(
+            {
+                "load_low": "8 ohm",
+                "z_min": "3.2 ohm",
+                "series": 2,
+                "parallel": 3,
+                "load_min": "2 ohm",
+            },
+            gives="1.33333",
+            origin="derived: strings of 6.4 ohm, three of them 2.1333 ohm, as rated 2.6667 ohm",
+        ),
     ),
     topic=("output_stage.device",),
     asked_from=None,

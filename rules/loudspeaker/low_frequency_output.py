@@ -110,6 +110,11 @@ CHECK = Check(
             gives="10 dB",
             origin="computed: sound power through the half sphere, 100 dB need 238.4 cm3 peak",
         ),
+        Case(
+            {**_CASE, "series": 2, "parallel": 3, "channel_count": 2},
+            gives="15.7526 dB",
+            origin="computed: twelve equal sources summed on a baffle, 105.753 dB at 1 m",
+        ),
     ),
     topic=("loudspeaker.x_max",),
     asked_from=None,

@@ -79,6 +79,17 @@ CHECK = Check(
             gives="1.399",
             origin="computed: poles of the network by numerical root finding",
         ),
+        Case(
+            {
+                "l_total": "20 uH",
+                "c_total": "1 uF",
+                "load_high": "8 ohm",
+                "n_legs": 2.0,
+                "dcr": "100 mohm",
+            },
+            gives="1.67692",
+            origin="computed: poles of the ladder with both coils in line, 0.2 ohm",
+        ),
     ),
     topic=("filter.inductor",),
     asked_from=None,

@@ -56,6 +56,11 @@ CHECK = Check(
             "derived: 10 nC need 14.08 ns of half the ripple",
             tolerance=2e-3,
         ),
+        Case(
+            {"ripple": "2.841 A", "dead_time": "42.24 ns", "parallel": 2.0, "q_oss": "30 nC"},
+            gives="50 %",
+            origin="derived: the charge of the first case on twice the devices",
+        ),
     ),
     topic=("output_stage.device.q_oss", "output_stage.device.c_oss"),
     asked_from="production",

@@ -125,6 +125,18 @@ CHECK = Check(
             "25.66 %",
             "derived: root of 25/4 + 2.841^2/24 is 2.566 A",
         ),
+        Case(
+            {
+                "i_rated_peak": "20 A",
+                "ripple": "6 A",
+                "parallel": 2.0,
+                "i_d": "10 A",
+                "t_j_max": "175 degC",
+                "t_case": "100 degC",
+            },
+            gives="71.24 %",
+            origin="derived: root of 400/4 + 36/24 is 10.075 A, half in each device of 7.071 A",
+        ),
     ),
     topic=("output_stage.device.i_d",),
     fails="""

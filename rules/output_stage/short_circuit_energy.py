@@ -77,6 +77,18 @@ CHECK = Check(
             "139.2 %",
             "derived: 30 mJ and 39.6 mJ",
         ),
+        Case(
+            {
+                "v_swing": "100 V",
+                "i_trip": "60 A",
+                "t_response": "5 us",
+                "l": "22 uH",
+                "parallel": 2.0,
+                "e_as": "50 mJ",
+            },
+            gives="69.6 %",
+            origin="derived: 30 mJ and 39.6 mJ on two devices",
+        ),
     ),
     topic=("output_stage.device.e_as",),
     asked_from="production",

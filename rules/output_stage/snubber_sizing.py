@@ -69,6 +69,11 @@ CHECK = Check(
             "1",
             "derived: resistor at the loop's own impedance",
         ),
+        Case(
+            {"r": "2 ohm", "l_loop": "10 nH", "c_oss": "300 pF", "parallel": 3.0},
+            gives="1.66667",
+            origin="derived: 10 nH and 900 pF are 3.3333 ohm, above the resistor",
+        ),
     ),
     peaks_inside=("output_stage.snubber.r", "output_stage.l_loop"),
     asked_from=None,

@@ -73,6 +73,11 @@ CHECK = Check(
             gives="5 V",
             origin="computed: ODE of 10 mF at 63 V on 4.7 kohm: 5 V after 119.1 s",
         ),
+        Case(
+            {"v_rail": "63 V", "rail_count": 2.0, "r": "4700 ohm", "c": "10 mF", "wait": "119.1 s"},
+            gives="10 V",
+            origin="derived: the second case on two rails, 5 V on each, between them 10 V",
+        ),
     ),
     topic=("protection.bleeder", "supply.bulk.c"),
     asked_from=None,

@@ -87,6 +87,18 @@ CHECK = Check(
             gives="14.532 dB",
             origin="computed: sound power of 300 uV in 8 ohm, 88 dB for 1 W, at 0.5 m",
         ),
+        Case(
+            {
+                "noise": "100 uV",
+                "sensitivity": "110 dB",
+                "parallel": 3,
+                "nearest_listener": "2 m",
+                "v_reference": "2.828427 V",
+                "one_metre": "1 m",
+            },
+            gives="24.491 dB",
+            origin="derived: first case, three in phase 9.542 dB more, 2 m away 6.021 dB less",
+        ),
     ),
     topic=("claims.noise",),
     asked_from=None,

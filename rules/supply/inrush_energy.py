@@ -57,6 +57,11 @@ CHECK = Check(
             gives="0.25",
             origin="computed: ODE of the charging current through 2 ohm, 12.50 J",
         ),
+        Case(
+            {"v_rail": "50 V", "c_rail": "10 mF", "rail_count": 2, "e_rated": "50 J"},
+            gives="0.5",
+            origin="derived: the second case on two rails, 12.5 J each",
+        ),
     ),
     topic=("protection.inrush.e_rated",),
     asked_from=None,

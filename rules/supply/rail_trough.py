@@ -74,6 +74,18 @@ CHECK = Check(
             gives="1.05409",
             origin="published: advertised 40 W into 8 ohm from 24 V, whose square is 36 W",
         ),
+        Case(
+            {
+                "rated_power": "100 W",
+                "z_load": "4 ohm",
+                "m_max": 0.95,
+                "n_legs": 1,
+                "rail_count": 2,
+                "v_trough": "30 V",
+            },
+            gives="0.992431",
+            origin="derived: half bridge between 30 V and -30 V: 28.28 V asked, 28.5 V there",
+        ),
     ),
     topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
     asked_from=None,

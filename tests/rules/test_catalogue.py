@@ -203,3 +203,19 @@ def test_every_derived_quantity_is_used() -> None:
 def _names(inputs: Any) -> set[str]:
     paths = (item.path for item in inputs.values() if isinstance(item, Input))
     return {path.removeprefix("all ").partition(":")[0] for path in paths}
+
+
+COUNTS = {
+    *("output_stage.parallel", "n_legs", "all n_legs", "rail_count", "channel_count"),
+    *("loudspeaker.series", "loudspeaker.parallel", "battery.series", "battery.parallel"),
+    *("battery.packs", "wiring.connector.contacts"),
+}
+
+
+@pytest.mark.parametrize("entry", EACH)
+def test_a_count_is_not_one_in_every_case(entry: Entry) -> None:
+    """A factor that is 1 in every case could be left out, or divide, unnoticed."""
+    for name, item in entry.check.inputs.items():
+        if isinstance(item, Input) and item.path in COUNTS:
+            tried = {case.inputs[name] for case in entry.check.cases}
+            assert tried - {1, (1,), (1, 1)}, f'{entry.name}: add a Case with "{name}": 2'
