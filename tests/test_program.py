@@ -2,7 +2,6 @@
 
 import json
 import os
-import pty
 import re
 import shutil
 import subprocess
@@ -230,7 +229,8 @@ def test_a_file_name_that_is_not_utf_8(
 
 
 def on_terminal(*words: str, **environment: str) -> str:
-    """What the program writes to a terminal of 100 columns."""
+    """What the program writes to a terminal of 100 columns; skipped where there is none."""
+    pty = pytest.importorskip("pty", reason="this system has no pseudo-terminals")
     master, slave = pty.openpty()
     settings = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "FORCE_COLOR", "CI")}
     settings |= {"TERM": "xterm-256color", "COLUMNS": "100", "LINES": "30"} | environment
