@@ -34,7 +34,7 @@ def expected() -> set[str]:
         f"ampreview/{folder}/{path.relative_to(ROOT / folder).as_posix()}"
         for folder in ("linter", "rules")
         for path in (ROOT / folder).rglob("*")
-        if path.suffix in SUFFIXES and "__pycache__" not in path.parts
+        if (path.suffix in SUFFIXES or path.name == "LICENSE") and "__pycache__" not in path.parts
     }
 
 
@@ -44,6 +44,24 @@ def test_the_wheel_holds_every_file_of_the_folders(built: Path) -> None:
     assert names == expected()
     assert "ampreview/linter/py.typed" in names
     assert "ampreview/rules/py.typed" in names
+
+
+def test_wheel_and_sdist_carry_the_licence(built: Path) -> None:
+    """The text of PEP 639: in the folder of the wheel's metadata, named there."""
+    text = (ROOT / "linter" / "LICENSE").read_bytes()
+    (wheel,) = built.glob("*.whl")
+    with zipfile.ZipFile(wheel) as archive:
+        (inside,) = (x for x in archive.namelist() if x.endswith("/licenses/linter/LICENSE"))
+        assert archive.read(inside) == text
+        (metadata,) = (x for x in archive.namelist() if x.endswith(".dist-info/METADATA"))
+        lines = archive.read(metadata).decode().splitlines()
+    assert {"License-Expression: MIT", "License-File: linter/LICENSE"} <= set(lines)
+    (sdist,) = built.glob("*.tar.gz")
+    with tarfile.open(sdist) as archive:
+        (inside,) = (x for x in archive.getnames() if x.endswith("/linter/LICENSE"))
+        member = archive.extractfile(inside)
+        assert member is not None
+        assert member.read() == text
 
 
 def test_the_sdist_can_be_built_from(built: Path) -> None:
