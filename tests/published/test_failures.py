@@ -5,6 +5,7 @@ numbers show the cause, a specific finding must name it at the severity given an
 among the first three of the report; where they do not, the right question must be open.
 """
 
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
@@ -196,3 +197,24 @@ def test_the_pack_is_found_too_weak_once_the_bridge_is_known() -> None:
     assert spec is not None
     first = review(spec, "prototype").failing()[0]
     assert (first.check, first.severity) == ("protection-trip-above-music", "major")
+
+
+def section() -> str:
+    """What is expected of each failure and where it stands in the report, as Markdown."""
+    lines = ["## Failures: expected, found, rank", ""]
+    lines += ["| failure | file | finding expected | severity | rank |", "|---|---|---|---|---|"]
+    for case in CAUGHT:
+        place, item = rank(case.file, case.check)
+        severity = item.severity.value if item.severity else "none"
+        cells = (case.failure, f"`{case.file}`", f"`{case.check}`", severity, str(place))
+        lines.append(f"| {' | '.join(cells)} |")
+    lines += ["", "Where the numbers for the cause are not published, the question that leads to"]
+    lines += ["it is open:", "", "| failure | file | open check | asks for |", "|---|---|---|---|"]
+    for question in ASKED:
+        named = " | ".join(f"`{x}`" for x in (question.file, question.check, question.leaf))
+        lines.append(f"| {question.failure} | {named} |")
+    return "\n".join(lines)
+
+
+def test_the_stored_table_is_what_the_reviews_give(same_as_stored: Callable[[str], None]) -> None:
+    same_as_stored(section())
