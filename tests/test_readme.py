@@ -58,6 +58,11 @@ def test_the_excerpt_is_what_the_program_prints(
         assert line.strip() in printed
 
 
+def test_the_excerpt_counts_no_answers() -> None:
+    """A count would change with every check that is added."""
+    assert not re.search(r"\d+ (critical|major|minor|open|meets?)\b", README)
+
+
 def test_both_commands_stand_in_the_readme() -> None:
     setup = "python3 -m venv .venv && .venv/bin/pip install"
     assert f"{setup} . && .venv/bin/ampreview assess sample_specs/" in README

@@ -7,6 +7,7 @@ from a published number by a line of arithmetic, that line is worked out here.
 """
 
 import csv
+import io
 import math
 from pathlib import Path
 
@@ -56,9 +57,20 @@ def written() -> set[Row]:
         return {(r["kind"], r["what"], r["value"], r["leaning"]) for r in csv.DictReader(file)}
 
 
+def lines(rows: set[Row]) -> str:
+    """Rows as they stand in the file."""
+    text = io.StringIO()
+    csv.writer(text, lineterminator="\n").writerows(sorted(rows))
+    return text.getvalue()
+
+
 def test_assumptions_and_constants_stand_in_the_table() -> None:
-    assert sorted(used() - written()) == [], "not in the table"
-    assert sorted(written() - used()) == [], "in the table only"
+    added, gone = used() - written(), written() - used()
+    changes = f"\nadd\n{lines(added)}" if added else ""
+    changes += f"\ntake out\n{lines(gone)}" if gone else ""
+    if changes:
+        text = f"look the basis up, then in tests/rules/assumptions.csv{changes}"
+        pytest.fail(text, pytrace=False)
 
 
 def test_a_floor_or_an_absent_part_adds_nothing() -> None:
