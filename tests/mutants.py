@@ -59,6 +59,16 @@ CORE = (
 )
 NUMBER = re.compile(r"""^(["'])(-?[0-9.]+(?:e-?[0-9]+)?)( [^"']*)?["']$""")
 LEFT_OUT = ("Case", "Lever", "dataclass")
+COUNTS = (
+    "parallel",
+    "series",
+    "rail_count",
+    "n_legs",
+    "channel_count",
+    "contacts",
+    "packs",
+    "count",
+)
 
 
 class TextNumber(Operator):
@@ -92,13 +102,65 @@ class TextNumber(Operator):
         return called and _call_name(parent) in ("Assumption", "Constant")
 
 
+class CountAsOne(Operator):
+    """Takes a count in a formula as one: parallel devices, rails, legs, loudspeakers."""
+
+    def mutation_positions(self, node: Any) -> Any:
+        """Where the name stands for its value, in a function."""
+        if node.type == "name" and node.value in COUNTS and self._is_value(node):
+            yield (node.start_pos, node.end_pos)
+
+    def mutate(self, node: Any, index: int) -> Any:
+        """``parallel * q`` becomes ``1 * q``."""
+        node.value = "1"
+        return node
+
+    @classmethod
+    def examples(cls) -> Any:
+        """None; the class is not registered."""
+        return ()
+
+    @staticmethod
+    def _is_value(node: Any) -> bool:
+        above, inside = node.parent, node.search_ancestor("funcdef") is not None
+        is_keyword = above.type == "argument" and above.children[0] is node
+        is_attribute = above.type == "trailer" and above.children[0] == "."
+        is_parameter = node.search_ancestor("param") is not None
+        return inside and not (is_keyword or is_attribute or is_parameter)
+
+
+class OneOfTwo(Operator):
+    """Takes one argument of ``smaller`` or ``larger`` without looking at the other one."""
+
+    def mutation_positions(self, node: Any) -> Any:
+        """Each call, once for either argument."""
+        called = node.children[0] if node.type in ("atom_expr", "power") else None
+        if called is not None and called.get_code().strip() in ("smaller", "larger"):
+            yield (node.start_pos, node.end_pos)
+            yield (node.start_pos, node.end_pos)
+
+    def mutate(self, node: Any, index: int) -> Any:
+        """``smaller(a, b)`` becomes ``(a)`` or ``(b)``."""
+        chosen = node.children[1].children[1].children[2 * index]
+        changed = parso.parse(f"({chosen.get_code().strip()})").children[0]
+        changed.get_first_leaf().prefix = node.get_first_leaf().prefix
+        return changed
+
+    @classmethod
+    def examples(cls) -> Any:
+        """None; the class is not registered."""
+        return ()
+
+
 def _call_name(node: Any) -> str:
     """The name of the call whose arguments a node is."""
     call = node.parent.parent if node.parent is not None else None
     return call.children[0].get_code().strip() if call is not None and call.children else ""
 
 
-OPERATORS = {name: get_operator(f"core/{name}")() for name in CORE} | {"TextNumber": TextNumber()}
+OWN: tuple[Operator, ...] = (TextNumber(), CountAsOne(), OneOfTwo())
+OPERATORS = {name: get_operator(f"core/{name}")() for name in CORE}
+OPERATORS |= {type(operator).__name__: operator for operator in OWN}
 
 
 @dataclasses.dataclass(frozen=True)

@@ -51,6 +51,11 @@ CHECK = Check(
             "6.667",
             "derived: a capacitor of another part's data sheet",
         ),
+        Case(
+            {"c": "3.3 nF", "c_bootstrap": "33 nF"},
+            gives="10",
+            origin="derived: a slipped prefix, a tenth of what is asked for",
+        ),
     ),
     topic=("output_stage.device.c_bootstrap", "gate_drive.bootstrap.c"),
     asked_from=None,
