@@ -45,6 +45,12 @@ def test_every_command_is_named_and_every_name_is_a_command() -> None:
     assert named == set(COMMANDS)
 
 
+def without_places(line: str) -> str:
+    """A line of a report without the numbers of lines, which move with every edit of a sample."""
+    text = line.strip()
+    return re.sub(r"\d+", "#", text) if text.startswith("stands at") else text
+
+
 def test_the_excerpt_is_what_the_program_prints(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -53,9 +59,9 @@ def test_the_excerpt_is_what_the_program_prints(
     sample = "sample_specs/choir-portable-faulty.amp.yaml"
     assert sample in README
     assert main(["assess", sample]) == 1
-    printed = {line.strip() for line in capsys.readouterr().out.splitlines()}
+    printed = {without_places(line) for line in capsys.readouterr().out.splitlines()}
     for line in block("HELD").splitlines():
-        assert line.strip() in printed
+        assert without_places(line) in printed
 
 
 def test_the_excerpt_counts_no_answers() -> None:

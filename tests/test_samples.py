@@ -239,7 +239,7 @@ def test_sound_designs_are_released_without_false_alarm(name: str) -> None:
     result = reviewed(name, "prototype")
     lines = [
         f'("{name}", "{item.check}"): "...",  # {item.severity}: {item.message}'
-        for item in result.failing()
+        for item in {item.check: item for item in result.failing()}.values()
         if item.severity is not Severity.MINOR or (name, item.check) not in JUSTIFIED
     ]
     if lines:
@@ -272,8 +272,9 @@ def test_the_choir_at_production_only_lacks_texts_of_standards() -> None:
     result = reviewed("choir-portable", "production")
     assert result.verdict.holding
     for item in result.verdict.holding:
-        assert item.status is Status.OPEN
-        assert item.stake == "safety"
+        told = f"{item.check} holds at production: {item.message}"
+        assert item.status is Status.OPEN, told
+        assert item.stake == "safety", told
         assert "from memory, not verified against the standard" in item.message
 
 
