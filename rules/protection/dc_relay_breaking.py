@@ -88,6 +88,18 @@ CHECK = Check(
             gives="1.5625",
             origin="computed: two coils of 6.4 ohm by nodal solution: 15.625 A",
         ),
+        Case(
+            {
+                "v_fault": "50 V",
+                "v_break": "100 V",
+                "r_e": "6.4 ohm",
+                "series": 2,
+                "parallel": 1,
+                "i_break": "2 A",
+            },
+            gives="1.953125",
+            origin="computed: 50 V over two coils of 6.4 ohm one after the other: 3.90625 A",
+        ),
     ),
     topic=("protection.dc_detector.action",),
     asked_from=None,

@@ -16,9 +16,9 @@ from ampreview.rules.derived.heat import stated_rated
 from ampreview.rules.derived.load import lowest_load
 from ampreview.rules.derived.losses import with_load
 from ampreview.rules.derived.output import whole_of_split
-from ampreview.rules.derived.protection import clamped
 from ampreview.rules.derived.radiator import excursion_radiator, excursion_radiator_least
 from ampreview.rules.derived.response import deviation_with_coils, larger_deviation
+from ampreview.rules.derived.surge import clamped
 from ampreview.rules.formulas.driver import high_pass, sealed_shape
 from ampreview.rules.gate_drive.miller_turn_on import figure as miller_share
 
