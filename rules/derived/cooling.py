@@ -48,6 +48,11 @@ def over_sink(share: Any, r_th_jc: Any, r_th_cs: Any) -> Any:
     return share * (r_th_jc + r_th_cs)
 
 
+def over_case(share: Any, r_th_jc: Any) -> Any:
+    """Junction over case for one watt in the channel."""
+    return share * r_th_jc
+
+
 def over_air(share: Any, r_th_ja: Any) -> Any:
     """Junction over inside air for one watt in the channel."""
     return share * r_th_ja
@@ -123,9 +128,14 @@ DERIVED: tuple[Derived, ...] = (
         "whether the packages sit on a heatsink",
         (
             Way(
+                as_stated,
+                {"value": Input("thermal.heatsink", "word", "heatsink")},
+                "value",
+            ),
+            Way(
                 fitted,
                 {},
-                "fitted: the trip is sensed there",
+                "fitted: the trip is sensed there, and nothing is said against it",
                 when={"protection.over_temperature.at": "heatsink"},
             ),
             Way(
@@ -166,6 +176,14 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(derivation("thermal resistances in series; packages in parallel"),),
+    ),
+    Derived(
+        "r_th_package",
+        "K/W",
+        "channel",
+        "junction over case for one watt in the channel's switches",
+        (Way(over_case, {"share": SHARE, "r_th_jc": _JC}, "share r_th_jc"),),
+        sources=(derivation("packages in parallel"),),
     ),
     Derived(
         "r_sink",

@@ -31,7 +31,17 @@ class OverTemperature(Section):
         given="line",
         example="85 degC ± 4 K",
     )
-    at: str | None = word(("junction", "heatsink", "board"), "where that temperature is sensed")
+    at: str | None = word(
+        ("junction", "case", "heatsink", "board"),
+        "where that temperature is sensed; junction: by a sensor inside the part",
+    )
+    below_junction: Value | None = quantity(
+        "K",
+        "how far the sensor stays below the hottest junction, lasting sine at rated power",
+        "2 .. 150 K",
+        given="max",
+        example="40 K",
+    )
 
 
 class DcDetector(Section):

@@ -1,9 +1,14 @@
-"""Over-temperature trip at the heatsink against the junction limit.
+"""Over-temperature trip against the junction limit, wherever it is sensed.
 
 A sensor on the heatsink sees the heatsink.  The junction sits above it by its own heat
 times junction-to-case and case-to-heatsink resistance, and that difference does not
 depend on the size of the heatsink.  A trip that looks cautious at the heatsink can
 therefore come too late for the junction, most of all with small insulated packages.
+
+A sensor on the case lacks the step from case to heatsink only.  One on the board sees less
+than the case, by how much nobody can compute: the junction is then at least as far above the
+trip as above its case, which can fail the check and never pass it, until `below_junction`
+tells how far the sensor stayed below the junction on the bench.
 
 The junction is taken at the upper end of the trip's tolerance and at rated sine power on
 the channel. A trip built into an integrated stage senses the junction and is its maker's
@@ -55,13 +60,13 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - t_junction_trip",
-    sentence="When the heatsink reaches the trip, the junction is at {t_junction_trip},"
+    sentence="When the over-temperature trip acts, the junction is at {t_junction_trip},"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
         "t_junction_trip": Input("t_junction_trip", "degC", "junction when the trip acts"),
     },
-    applies={"protection.over_temperature.at": "heatsink"},
+    applies={"protection.over_temperature.at": ("heatsink", "case", "board")},
     limits=AtLeast(
         critical="-10 K",
         major="0 K",
@@ -74,7 +79,10 @@ CHECK = Check(
         },
     ),
     levers=(Lever("protection.over_temperature.t_trip", "5 K"),),
-    sources=(Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),),
+    sources=(
+        Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),
+        derivation("junction over case, heatsink or board: heat times thermal resistance"),
+    ),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_trip": "144.7 degC"}, gives="5.3 K",
              origin="computed: by hand, 100 degC + 7.1 K/W x 6.3 W a package (IRAUDAMP7D)"),

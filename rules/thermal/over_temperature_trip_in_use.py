@@ -8,7 +8,8 @@ during a lasting sine where the cooling is stated for a full sine.
 Published cases are many: small integrated stages on a bare board that shut down as the
 supply rises from 16 to 18 V.  First cures: better cooling, a higher trip if the junction
 has room for it, less power in continuous use.  A trip sensed on the board cannot be
-judged: nothing tells how warm that spot is.
+judged: nothing tells how warm that spot is. Discrete switches have no sensor at the junction:
+see over-temperature-sensor.
 """
 
 from typing import Any
@@ -51,7 +52,7 @@ CHECK = Check(
         "t_trip": Input("protection.over_temperature.t_trip", "degC", "trip temperature"),
         "t_sensed": Input("t_sensed", "degC", "place of the sensor, in stated use"),
     },
-    applies={"protection.over_temperature.at": ("heatsink", "junction")},
+    applies={"protection.over_temperature.at": ("heatsink", "case", "junction")},
     limits=AtLeast(
         major="0 K",
         minor="10 K",
