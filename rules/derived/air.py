@@ -110,7 +110,7 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
                 assumes=Assumption(
                     None,
-                    "favourable",
+                    "floor",
                     derivation("no box is warmer inside than one of no size, which is the ambient"),
                 ),
             ),

@@ -4,7 +4,6 @@ from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     Constant,
     Derived,
     Input,
@@ -14,8 +13,10 @@ from ...linter.check import (
 )
 from ..formulas.gate import bootstrap_charge, bootstrap_minimum, period_at
 from ..formulas.maths import smaller
+from .ways import left_out
 
-GATE_CHARGE_ALONE = Assumption("0 A", "favourable", derivation("gate charge alone counted"))
+GATE_CHARGE_ALONE = left_out("0 A", "current of the floating supply")
+NO_RESISTANCE = left_out("0 ohm", "resistance of the refill path")
 
 
 def lowest(
@@ -61,7 +62,12 @@ V_BOOTSTRAP_MIN = Derived(
                 "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
                 "modulator": Input("modulator.type", "word", "kind of modulator"),
                 "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-                "r": Input("gate_drive.bootstrap.r", "ohm", "resistance of the refill path"),
+                "r": Input(
+                    "gate_drive.bootstrap.r",
+                    "ohm",
+                    "resistance of the refill path",
+                    default=NO_RESISTANCE,
+                ),
                 "m_max": Input("m_max", "1", "largest modulation depth"),
                 "m_most": Constant(
                     "0.95",

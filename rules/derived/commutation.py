@@ -116,12 +116,13 @@ _LOOPS: dict[str, Input] = {
     "r_off": R_OFF,
     "v_drv": V_DRV,
 }
-GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold", "V", "threshold of the gate")}
+GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold_hot", "V", "threshold of the hot gate")}
 PRINTED: dict[str, Input] = {
     "t_d_off": Input(f"{DEVICE}.t_d_off", "s", "turn-off delay, as printed"),
     "t_f": Input(f"{DEVICE}.t_f", "s", "fall time, as printed"),
     "t_d_on": Input(f"{DEVICE}.t_d_on", "s", "turn-on delay, as printed"),
 }
+GATES_LEAST = derivation("least time of any turn-off: the gate alone, no delay of its channel")
 NO_FASTER = derivation("no turn-off is over before the other switch's turn-on delay")
 DEAD_TIMES: tuple[Derived, ...] = (
     Derived(
@@ -185,6 +186,7 @@ OUTLASTS = Derived(
             GATE_PATH,
             "r_off c_gate ln(v_drv / v_gs_th) - r_on c_gate ln(v_drv / (v_drv - v_gs_th))",
             when=DISCRETE,
+            assumes=Assumption(None, "floor", GATES_LEAST),
         ),
         Way(
             printed_difference,
@@ -192,7 +194,7 @@ OUTLASTS = Derived(
             "t_d_off + t_f - t_d_on",
             when=DISCRETE,
             assumes=Assumption(
-                None, "favourable", derivation("gate resistors as small as in the printed test")
+                None, "floor", derivation("gate resistors as small as in the printed test")
             ),
         ),
         Way(

@@ -13,7 +13,7 @@ from ...linter.check import (
 )
 from ..formulas.enclosure import convection_factor
 from ..formulas.heat import Sink
-from .ways import as_stated
+from .ways import as_stated, left_out
 
 DEVICE = "output_stage.device"
 ALTITUDE = Input("environment.altitude", "m", "height above the sea")
@@ -84,7 +84,12 @@ def no_sink() -> Sink:
 
 
 _JC = Input(f"{DEVICE}.r_th_jc", "K/W", "one package, junction to case")
-_CS = Input(f"{DEVICE}.r_th_cs", "K/W", "one package, case to heatsink")
+_CS = Input(
+    f"{DEVICE}.r_th_cs",
+    "K/W",
+    "one package, case to heatsink",
+    default=left_out("0 K/W", "step from case to heatsink"),
+)
 _JA = Input(f"{DEVICE}.r_th_ja", "K/W", "one package without heatsink, junction to air")
 _SA = Input("thermal.heatsink.r_th_sa", "K/W", "one heatsink to air")
 _PLACE = Input("thermal.heatsink.place", "word", "inside or outside the box")

@@ -158,7 +158,7 @@ PLATEAU = Derived(
             },
             "share v_drv",
             when=DISCRETE,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True),
         ),
     ),
     stated_at="output_stage.device.v_gs_pl",

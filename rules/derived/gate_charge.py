@@ -12,14 +12,38 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.gate import GAN_GATES, MOSFET_DRIVE, threshold_in_use
 from ..formulas.maths import smaller
-from .gate import DEVICE, DISCRETE, V_DRV, share_of_supply
+from .gate import DEVICE, DISCRETE, V_DRV
 from .ways import as_stated
 
 Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
 Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
 V_PLATEAU = Input("v_plateau", "V", "plateau of the gate")
 V_SWING = Input("v_swing", "V", "swing of the switch node")
+
+
+BELOW_PLATEAU = derivation(
+    "no channel carries the working current below its threshold: the plateau at best"
+)
+T_JUNCTION = Input(
+    "t_junction_rated",
+    "degC",
+    "junction at rated power",
+    default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
+)
+THRESHOLD_FALL: dict[str, Input | Constant] = {
+    "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", MOSFET_DRIVE),
+    "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", MOSFET_DRIVE),
+    "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
+    "v_gss": Input(
+        f"{DEVICE}.v_gss",
+        "V",
+        "gate rating, which tells gallium nitride from silicon",
+        default=Assumption("20 V", "neutral", derivation("silicon, which falls")),
+    ),
+    "v_gss_gan": Constant("8 V", "gate rating below which it is gallium nitride", GAN_GATES),
+}
 
 
 def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
@@ -58,7 +82,7 @@ C_GATE = Derived(
             },
             "share q_g / v_drv",
             when=DISCRETE,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+            assumes=Assumption(None, "neutral", COMMON_PRACTICE, placeholder=True),
         ),
     ),
     stated_at=f"{DEVICE}.c_iss",
@@ -74,19 +98,38 @@ THRESHOLD = Derived(
     "threshold of the gate at 25 degC",
     (
         Way(
-            share_of_supply,
-            {
-                "v_drv": V_PLATEAU,
-                "share": Constant("60 %", "usual threshold over plateau", COMMON_PRACTICE),
-            },
-            "share v_drv",
+            as_stated,
+            {"value": V_PLATEAU},
+            "value",
             when=DISCRETE,
-            assumes=Assumption(None, "neutral", COMMON_PRACTICE),
+            assumes=Assumption(None, "floor", BELOW_PLATEAU),
         ),
     ),
     stated_at=f"{DEVICE}.v_gs_th",
     agree=float("inf"),
-    sources=(COMMON_PRACTICE,),
+    sources=(BELOW_PLATEAU,),
+)
+
+
+THRESHOLD_HOT = Derived(
+    "v_threshold_hot",
+    "V",
+    "channel",
+    "threshold of the gate with the junction at rated power",
+    (
+        Way(
+            threshold_in_use,
+            {
+                "v_gs_th": Input("v_threshold", "V", "threshold at 25 degC"),
+                "t": T_JUNCTION,
+                **THRESHOLD_FALL,
+            },
+            "v_gs_th - coefficient (t - t_cold), at least v_least;"
+            " v_gs_th where v_gss is below v_gss_gan",
+            when=DISCRETE,
+        ),
+    ),
+    sources=(MOSFET_DRIVE,),
 )
 
 
@@ -121,4 +164,4 @@ CHARGE_AT_SWING = Derived(
 )
 
 
-DERIVED: tuple[Derived, ...] = (C_GATE, THRESHOLD, CHARGE_AT_SWING)
+DERIVED: tuple[Derived, ...] = (C_GATE, THRESHOLD, THRESHOLD_HOT, CHARGE_AT_SWING)

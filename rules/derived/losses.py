@@ -24,9 +24,7 @@ from .ways import left_out
 DEVICE = "output_stage.device"
 
 
-NO_CORE_LOSS = Assumption(
-    "0 W", "favourable", derivation("bound: core data are seldom at hand; no core loss at best")
-)
+NO_CORE_LOSS = left_out("0 W", "core loss")
 
 
 def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:

@@ -76,7 +76,7 @@ T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
 NO_TRIP = Assumption(float("inf"), "absent", derivation("without a trip nothing stops the rise"))
 NO_SNUBBER = Assumption("0 F", "absent", derivation("without a snubber its capacitance is nil"))
 UNKNOWN_PUMPING = Assumption(
-    "0 V", "favourable", derivation("a rail that is not pumped stays where it is")
+    "0 V", "floor", derivation("a rail that is not pumped stays where it is")
 )
 V_PUMPING = Input("v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING)
 V_TRIP = Input(

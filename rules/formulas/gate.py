@@ -2,7 +2,11 @@
 
 from typing import Any
 
-from .maths import exp
+from ...linter.check import Source, from_memory
+from .maths import choose, exp, larger
+
+MOSFET_DRIVE = Source("Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K")
+GAN_GATES = from_memory("data sheets of enhancement-mode gallium nitride: gates rated 6 to 7 V")
 
 
 def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> Any:
@@ -30,6 +34,21 @@ def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
     1.5
     """
     return v_gs_th - coefficient * (t - t_cold)
+
+
+def threshold_in_use(
+    v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any, v_least: Any, v_gss: Any, v_gss_gan: Any
+) -> Any:
+    """Gate threshold that a switch has in use: hot silicon, or gallium nitride, which stays.
+
+    Symbols as in ``threshold_hot``; v_least [V] is counted with at least; a gate rated v_gss
+    [V] below v_gss_gan is gallium nitride.  Returns [V].
+
+    >>> round(threshold_in_use(2.2, 398.15, 298.15, 7e-3, 0.1, 20.0, 8.0), 3)
+    1.5
+    """
+    silicon = threshold_hot(v_gs_th, t, t_cold, coefficient)
+    return larger(choose(v_gss < v_gss_gan, v_gs_th, silicon), v_least)
 
 
 def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:

@@ -16,7 +16,6 @@ from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Check,
@@ -25,6 +24,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..derived.ways import left_out
 from ..formulas.gate import bootstrap_charge
 
 
@@ -48,7 +48,7 @@ CHECK = Check(
             "gate_drive.bootstrap.i_q",
             "uA",
             "current drawn by the floating supply",
-            default=Assumption("0 A", "favourable", derivation("gate charge alone counted")),
+            default=left_out("0 A", "current of the floating supply"),
         ),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
         "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),

@@ -7,8 +7,8 @@ burns in a fraction of a second.
 
 Two volts above the plateau at working current are practice, three where the current varies
 much; one volt is no margin at all once the plateau rises with the current.  The plateau may
-be stated as the data sheet's curve shows it; without it 40 % of the gate supply stand in,
-and the check has little to say.  First cures: a higher gate supply, a logic-level device.
+be stated as the data sheet's curve shows it; without it nothing can be said.  First cures: a
+higher gate supply, a logic-level device.
 """
 
 from typing import Any
@@ -47,7 +47,7 @@ CHECK = Check(
             "drop of the bootstrap diode",
             default=Assumption("1 V", "neutral", COMMON_PRACTICE),
         ),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate at working current"),
+        "v_plateau": Input("output_stage.device.v_gs_pl", "V", "plateau at working current"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -75,7 +75,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_gs_pl",),
-    asked_from="production",
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -26,19 +26,16 @@ from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
-    Source,
     derivation,
     from_memory,
 )
-from ..formulas.gate import miller_bump, threshold_hot
-from ..formulas.maths import choose, larger
+from ..derived.gate_charge import T_JUNCTION, THRESHOLD_FALL
+from ..formulas.gate import MOSFET_DRIVE, miller_bump, threshold_in_use
 
 
 def figure(
@@ -56,15 +53,12 @@ def figure(
     v_gss_gan: Any,
 ) -> Any:
     """Bump of the gate over the hot threshold."""
-    c_gd = q_gd / v_swing
-    bump = miller_bump(v_swing, slew, r_gate, c_gd, c_iss)
-    silicon = threshold_hot(v_gs_th, t_junction, t_cold, coefficient)
-    return bump / larger(choose(v_gss < v_gss_gan, v_gs_th, silicon), v_least)
+    bump = miller_bump(v_swing, slew, r_gate, q_gd / v_swing, c_iss)
+    threshold = threshold_in_use(
+        v_gs_th, t_junction, t_cold, coefficient, v_least, v_gss, v_gss_gan
+    )
+    return bump / threshold
 
-
-SLUA618 = Source("Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K")
-
-GAN = from_memory("data sheets of enhancement-mode gallium nitride: gates rated 6 to 7 V")
 
 CHECK = Check(
     title="Bump of the gate that is held off, against the hot threshold",
@@ -84,22 +78,8 @@ CHECK = Check(
         "q_gd": Input("q_gd_swing", "nC", "gate-drain charge at the swing"),
         "c_iss": Input("output_stage.device.c_iss", "pF", "input capacitance, taken for c_gs"),
         "v_gs_th": Input("output_stage.device.v_gs_th", "V", "gate threshold at 25 degC"),
-        "t_junction": Input(
-            "t_junction_rated",
-            "degC",
-            "junction at rated power",
-            default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
-        ),
-        "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", SLUA618),
-        "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", SLUA618),
-        "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
-        "v_gss": Input(
-            "output_stage.device.v_gss",
-            "V",
-            "gate rating, which tells gallium nitride from silicon",
-            default=Assumption("20 V", "adverse", derivation("silicon, which falls")),
-        ),
-        "v_gss_gan": Constant("8 V", "gate rating below which it is gallium nitride", GAN),
+        "t_junction": T_JUNCTION,
+        **THRESHOLD_FALL,
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -115,7 +95,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.r_g_off", "E24"), Lever("gate_drive.r_g_on", "E24")),
     sources=(
         derivation("first-order circuit of gate loop and gate capacitances on a ramp"),
-        SLUA618,
+        MOSFET_DRIVE,
         from_memory("TI SLUA618: slope below v_th / (r c_gd), the pessimistic form"),
     ),
     cases=(

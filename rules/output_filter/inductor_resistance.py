@@ -11,6 +11,7 @@ larger part of the same inductance, or less inductance at a higher carrier.
 from typing import Any
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..derived.ways import left_out
 
 
 def figure(n_legs: Any, dcr: Any, z_load: Any) -> Any:
@@ -28,7 +29,12 @@ CHECK = Check(
     sentence="The inductors, {dcr} each, have {figure} of the load of {z_load}.",
     inputs={
         "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "dcr": Input(
+            "filter.inductor.dcr",
+            "mohm",
+            "resistance of one inductor",
+            default=left_out("0 ohm", "copper of the inductors"),
+        ),
         "z_load": Input("z_load", "ohm", "load of the channel"),
     },
     applies={"filter_kind": "lc"},

@@ -58,8 +58,10 @@ channels:
       device:
         t_j_max: 150 degC
         r_th_jc: 1 K/W
+        r_th_cs: 0 K/W
         foster: [{r: 0.5 K/W, tau: 1 ms}, {r: LAST, tau: 5 ms}]
 thermal:
+  enclosure: none
   heatsink: {r_th_sa: 6 K/W, place: outside}
 """
 

@@ -47,8 +47,9 @@ channels:
       devices: integrated
       p_idle: 1 W
       efficiency: 85 %
-      device: {t_j_max: 150 degC, r_th_jc: 1 K/W}
+      device: {t_j_max: 150 degC, r_th_jc: 1 K/W, r_th_cs: 0 K/W}
 thermal:
+  enclosure: none
   heatsink: {r_th_sa: SINK, place: outside}
 protection: {over_temperature: none}
 """

@@ -45,8 +45,9 @@ channels:
       devices: integrated
       p_idle: 1 W
       efficiency: 85 %
-      device: {t_j_max: 150 degC, r_th_jc: 1 K/W, r_ds_on: RESISTANCE}
+      device: {t_j_max: 150 degC, r_th_jc: 1 K/W, r_th_cs: 0 K/W, r_ds_on: RESISTANCE}
 thermal:
+  enclosure: none
   heatsink: {r_th_sa: SINK, place: outside}
 """
 

@@ -46,7 +46,7 @@ channels:
       devices: integrated
       p_idle: IDLE
       efficiency: 75 %
-      device: {t_j_max: 150 degC, r_th_jc: 1 K/W}
+      device: {t_j_max: 150 degC, r_th_jc: 1 K/W, r_th_cs: 0 K/W}
 thermal:
   heatsink: {r_th_sa: 1 K/W, place: inside}
   enclosure:
