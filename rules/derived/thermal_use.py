@@ -10,11 +10,10 @@ from ...linter.check import (
     Input,
     Source,
     Way,
-    derivation,
 )
 from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
-from ..formulas.heat import ChannelHeat, Solution, junction_over, switch_heat
+from ..formulas.heat import ChannelHeat, Solution, switch_heat
 from .temperature import (
     DEVICE,
     FACTOR,
@@ -22,16 +21,11 @@ from .temperature import (
     HEAT_RATED,
     PROGRAMME,
     R_COLD,
-    R_OWN,
     T_PROGRAMME,
     T_RATED,
 )
 from .ways import as_stated
 
-OWN_TRIP = Source(
-    "common practice: integrated stages shut down near their junction limit",
-    kind="common practice",
-)
 MEASURED_IN_ROOM = Source(
     "common practice: a heatsink temperature without ambient was measured in a room",
     kind="common practice",
@@ -39,15 +33,6 @@ MEASURED_IN_ROOM = Source(
 NO_CLAIM = Source(
     "common practice: nobody claims a lasting sine without saying so", kind="common practice"
 )
-AT_SINK = {"protection.over_temperature.at": "heatsink"}
-AT_CASE = {"protection.over_temperature.at": "case"}
-AT_BOARD = {"protection.over_temperature.at": "board"}
-AT_JUNCTION = {"protection.over_temperature.at": "junction", "output_stage.devices": "integrated"}
-COOLER_BOARD = derivation("heat flows from the case to the board: no board is hotter than the case")
-COOLER_SENSOR = derivation("heat flows from the junction to the sensor")
-T_TRIP = Input("protection.over_temperature.t_trip", "degC", "trip")
-R_PACKAGE = Input("r_th_package", "K/W", "junction over case for one watt in the channel")
-LASTING_SINE = {"heat_basis": "full-sine"}
 AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
@@ -70,21 +55,6 @@ def one_package(heat: ChannelHeat, t_junction: Any, share: Any) -> Any:
 def one_switch(heat: ChannelHeat, t_junction: Any, n_legs: Any, parallel: Any) -> Any:
     """Heat of one switch."""
     return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
-
-
-def over_sensor(t_trip: Any, below_junction: Any) -> Any:
-    """Junction above a sensor of which the distance was measured."""
-    return t_trip + below_junction
-
-
-def trip_none() -> str:
-    """No over-temperature trip."""
-    return "none"
-
-
-def trip_inside() -> str:
-    """The trip that integrated stages bring along."""
-    return "junction"
 
 
 def case(t_junction: Any, p_package: Any, r_th_jc: Any) -> Any:
@@ -115,80 +85,6 @@ def enclosure_rise(
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
-        "t_junction_trip",
-        "degC",
-        "channel",
-        "junction at rated power when the trip acts",
-        (
-            Way(
-                over_sensor,
-                {
-                    "t_trip": T_TRIP,
-                    "below_junction": Input(
-                        "protection.over_temperature.below_junction", "K", "sensor under junction"
-                    ),
-                },
-                "t_trip + below_junction",
-                when={"protection.over_temperature.at": ("case", "board")},
-            ),
-            Way(
-                junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_OWN},
-                "t_reference + r_own heat at t_junction_trip",
-                when=AT_SINK | {"heatsink": "fitted"},
-            ),
-            Way(
-                junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
-                "t_reference + r_own heat at t_junction_trip",
-                when=AT_CASE,
-            ),
-            Way(
-                junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
-                "t_reference + r_own heat at t_junction_trip",
-                when=AT_BOARD,
-                assumes=Assumption(None, "floor", COOLER_BOARD),
-            ),
-            Way(
-                as_stated,
-                {"value": T_TRIP},
-                "value",
-                when=AT_BOARD,
-                assumes=Assumption(None, "floor", COOLER_SENSOR),
-            ),
-            Way(as_stated, {"value": T_TRIP}, "value", when=AT_JUNCTION),
-            Way(
-                as_stated,
-                {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")},
-                "value",
-                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
-                assumes=Assumption(None, "neutral", OWN_TRIP),
-            ),
-        ),
-    ),
-    Derived(
-        "trip_place",
-        "word",
-        "channel",
-        "where the over-temperature trip is sensed; none where there is no trip",
-        (
-            Way(trip_none, {}, "none", when={"over_temperature": "none"}),
-            Way(
-                as_stated,
-                {"value": Input("protection.over_temperature.at", "word", "place of the sensor")},
-                "value",
-            ),
-            Way(
-                trip_inside,
-                {},
-                "junction: integrated stages bring a trip along",
-                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
-                assumes=Assumption(None, "neutral", OWN_TRIP),
-            ),
-        ),
-    ),
-    Derived(
         "heat_basis",
         "word",
         "product",
@@ -206,31 +102,6 @@ DERIVED: tuple[Derived, ...] = (
                 },
                 "value",
             ),
-        ),
-    ),
-    Derived(
-        "t_sensed",
-        "degC",
-        "channel",
-        "where the trip is sensed, in stated use",
-        (
-            Way(
-                as_stated,
-                {"value": Input("t_heatsink_rated", "degC", "heatsink")},
-                "value",
-                when=AT_SINK | LASTING_SINE,
-            ),
-            Way(
-                as_stated, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK
-            ),
-            Way(
-                as_stated,
-                {"value": Input("t_case_programme", "degC", "case")},
-                "value",
-                when=AT_CASE | {"heat_basis": ("one-eighth", "one-third")},
-            ),
-            Way(as_stated, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
-            Way(as_stated, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
         ),
     ),
     Derived(

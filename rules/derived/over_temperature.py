@@ -1,0 +1,140 @@
+"""The over-temperature trip: where it is sensed, and what the junction has when it acts."""
+
+from typing import Any
+
+from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
+from ..formulas.heat import junction_over
+from .temperature import DEVICE, HEAT_RATED, R_OWN, T_PROGRAMME, T_RATED
+from .ways import as_stated
+
+OWN_TRIP = Source(
+    "common practice: integrated stages shut down near their junction limit",
+    kind="common practice",
+)
+AT_SINK = {"protection.over_temperature.at": "heatsink"}
+AT_JUNCTION = {"protection.over_temperature.at": "junction", "output_stage.devices": "integrated"}
+AT_CASE = {"protection.over_temperature.at": "case"}
+AT_BOARD = {"protection.over_temperature.at": "board"}
+LASTING_SINE = {"heat_basis": "full-sine"}
+COOLER_BOARD = derivation("heat flows from the case to the board: no board is hotter than the case")
+COOLER_SENSOR = derivation("heat flows from the junction to the sensor")
+T_TRIP = Input("protection.over_temperature.t_trip", "degC", "trip")
+R_PACKAGE = Input("r_th_package", "K/W", "junction over case for one watt in the channel")
+
+
+def over_sensor(t_trip: Any, below_junction: Any) -> Any:
+    """Junction above a sensor of which the distance was measured."""
+    return t_trip + below_junction
+
+
+def trip_none() -> str:
+    """No over-temperature trip."""
+    return "none"
+
+
+def trip_inside() -> str:
+    """The trip that integrated stages bring along."""
+    return "junction"
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "t_junction_trip",
+        "degC",
+        "channel",
+        "junction at rated power when the trip acts",
+        (
+            Way(
+                over_sensor,
+                {
+                    "t_trip": T_TRIP,
+                    "below_junction": Input(
+                        "protection.over_temperature.below_junction", "K", "sensor under junction"
+                    ),
+                },
+                "t_trip + below_junction",
+                when={"protection.over_temperature.at": ("case", "board")},
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_OWN},
+                "t_reference + r_own heat at t_junction_trip",
+                when=AT_SINK | {"heatsink": "fitted"},
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
+                "t_reference + r_own heat at t_junction_trip",
+                when=AT_CASE,
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
+                "t_reference + r_own heat at t_junction_trip",
+                when=AT_BOARD,
+                assumes=Assumption(None, "floor", COOLER_BOARD),
+            ),
+            Way(
+                as_stated,
+                {"value": T_TRIP},
+                "value",
+                when=AT_BOARD,
+                assumes=Assumption(None, "floor", COOLER_SENSOR),
+            ),
+            Way(as_stated, {"value": T_TRIP}, "value", when=AT_JUNCTION),
+            Way(
+                as_stated,
+                {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")},
+                "value",
+                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
+                assumes=Assumption(None, "neutral", OWN_TRIP),
+            ),
+        ),
+    ),
+    Derived(
+        "trip_place",
+        "word",
+        "channel",
+        "where the over-temperature trip is sensed; none where there is no trip",
+        (
+            Way(trip_none, {}, "none", when={"over_temperature": "none"}),
+            Way(
+                as_stated,
+                {"value": Input("protection.over_temperature.at", "word", "place of the sensor")},
+                "value",
+            ),
+            Way(
+                trip_inside,
+                {},
+                "junction: integrated stages bring a trip along",
+                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
+                assumes=Assumption(None, "neutral", OWN_TRIP),
+            ),
+        ),
+    ),
+    Derived(
+        "t_sensed",
+        "degC",
+        "channel",
+        "where the trip is sensed, in stated use",
+        (
+            Way(
+                as_stated,
+                {"value": Input("t_heatsink_rated", "degC", "heatsink")},
+                "value",
+                when=AT_SINK | LASTING_SINE,
+            ),
+            Way(
+                as_stated, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK
+            ),
+            Way(
+                as_stated,
+                {"value": Input("t_case_programme", "degC", "case")},
+                "value",
+                when=AT_CASE | {"heat_basis": ("one-eighth", "one-third")},
+            ),
+            Way(as_stated, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
+            Way(as_stated, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
+        ),
+    ),
+)
