@@ -172,6 +172,8 @@ class Check:
         dotted paths among the inputs.
     asked_from: milestone from which silence on the topic is an open item; None: never.
     peaks_inside: leaves or ranges inside which the worst case may lie.
+    permissible: whether a deviation may permit a critical finding; False where the figure
+        says that the design cannot be, such as two switches that conduct at once.
     fails, passes: spec fragments (YAML, without the format line) that the engine must
         find and must clear.
     """
@@ -195,6 +197,7 @@ class Check:
     topic: tuple[str, ...] = ()
     asked_from: Milestone | None = "prototype"
     peaks_inside: tuple[str, ...] = ()
+    permissible: bool = True
 
 
 @dataclass(frozen=True, slots=True)

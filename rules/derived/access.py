@@ -14,6 +14,7 @@ from ...linter.check import (
 )
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
+from .load import SERIES
 from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
@@ -162,17 +163,9 @@ DERIVED: tuple[Derived, ...] = (
         stated_at="environment.pollution_degree",
     ),
     _channel(
-        "coil_in_product",
-        "word",
-        "whether a loudspeaker belongs to the product; silence about it does not take it away",
-        _if(no, {"loudspeaker": "none"}),
-        Way(yes, {}, "yes"),
-    ),
-    _channel(
         "dc_reaches_load",
         "word",
         "whether a shorted switch puts direct voltage on the loudspeaker",
-        _if(no, {"coil_in_product": "no"}),
         _if(no, {"loudspeaker.c_series": "fitted"}),
         _if(yes, {_TOPOLOGY: "full-bridge"}),
         _if(yes, {_TOPOLOGY: "half-bridge", "supply.rails": "split"}),
@@ -207,7 +200,7 @@ DERIVED: tuple[Derived, ...] = (
             coil_power,
             {
                 "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
-                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
+                "series": SERIES,
                 "r_e": Input("r_e", "ohm", "one voice coil, cold"),
             },
             "(v_fault / series)^2 / r_e",

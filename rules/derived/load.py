@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from ...linter.check import Assumption, Derived, Input, Source, Way
+from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.load import (
     MINIMUM_IMPEDANCE,
     RATING_KINDS,
@@ -12,8 +12,9 @@ from ..formulas.load import (
 from ..formulas.maths import smaller
 from .ways import as_stated
 
-SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string")
-PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel")
+ONE = Assumption(1.0, "absent", derivation("no loudspeaker of its own: one load counts as one"))
+SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string", ONE)
+PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel", ONE)
 P_RATED = Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker")
 
 LOWEST_SHARE = Assumption(None, "adverse", MINIMUM_IMPEDANCE)
@@ -27,6 +28,8 @@ COIL_SHARE = Assumption(
 )
 RATING_AS_PRINTED = Assumption(None, "favourable", RATING_KINDS)
 
+NO_LOUDSPEAKER = {"loudspeaker": "none"}
+STRONGER = Assumption(None, "floor", COMMON_PRACTICE)
 NOISE_METHODS = ("aes2-1984", "aes2-2012", "iec-60268-5-noise", "eia-426-b")
 
 
@@ -48,6 +51,11 @@ def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low:
 def half(p_rated: Any) -> Any:
     """Noise rating [W] behind a programme rating [W]."""
     return p_rated / 2
+
+
+def twice(rated_power: Any) -> Any:
+    """Highest usual noise rating [W] of what hangs on a channel of that power."""
+    return 2 * rated_power
 
 
 def quarter(p_rated: Any) -> Any:
@@ -188,6 +196,19 @@ DERIVED: tuple[Derived, ...] = (
                 {"p_rated": P_RATED},
                 "p_rated / 4",
                 when={"loudspeaker.rating_method": "peak"},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("loudspeaker_rating", "W", "asked of whatever gets connected")},
+                "value",
+                when=NO_LOUDSPEAKER,
+            ),
+            Way(
+                twice,
+                {"rated_power": Input("rated_power", "W", "rated power of the channel")},
+                "2 rated_power",
+                when=NO_LOUDSPEAKER,
+                assumes=STRONGER,
             ),
             # short-term, long-term, unstated or silent: never less favourable than this
             Way(as_stated, {"value": P_RATED}, "value", assumes=RATING_AS_PRINTED),

@@ -13,6 +13,9 @@ SHORT_AT_PACK = derivation("Ohm's law: a short at the terminals of the source, n
 NO_SWITCH = Assumption(
     "0 ohm", "adverse", derivation("bound: without its switches a pack gives more")
 )
+FILTERED = Assumption(
+    "filtered-output", "favourable", derivation("a low-pass lets more bass pass than a timer")
+)
 NO_LEAD = Constant("0 ohm", "a fault next to the source", SHORT_AT_PACK)
 
 
@@ -52,6 +55,16 @@ DERIVED: tuple[Derived, ...] = (
         Way(as_stated, {"value": _V_HIGH}, "value", when={"rail_feed": "converter"}),
         Way(times, {"voltage": _V_HIGH, "count": _RAILS}, "voltage * count", when=DIRECT),
         sources=(derivation("a shoot-through lies across all rails at once"),),
+    ),
+    _product(
+        "detector_senses",
+        "word",
+        "what the detector of direct voltage looks at",
+        Way(
+            as_stated,
+            {"value": Input("protection.dc_detector.senses", "word", "as stated", FILTERED)},
+            "value",
+        ),
     ),
     _product(
         "r_short",

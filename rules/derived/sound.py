@@ -3,7 +3,15 @@
 from math import inf
 from typing import Any
 
-from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+    derivation,
+)
 from ..formulas.acoustics import (
     A_WEIGHTING,
     ONE_HERTZ,
@@ -15,7 +23,7 @@ from ..formulas.acoustics import (
     sum_of_levels,
 )
 from ..formulas.load import sine_voltage
-from .load import PARALLEL, SERIES
+from .load import NO_LOUDSPEAKER, PARALLEL, SERIES
 from .output import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .ways import as_stated
 
@@ -25,6 +33,11 @@ SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker a
 def one_of_string(v_load_rms: Any, series: Any) -> Any:
     """Voltage [V] across one loudspeaker of a string."""
     return v_load_rms / series
+
+
+def least_sensitive(least: Any) -> Any:
+    """What hardly any loudspeaker falls below."""
+    return least
 
 
 def level_at_rating(
@@ -113,6 +126,17 @@ DERIVED: tuple[Derived, ...] = (
                 },
                 "per_watt + 10 log10(r_reference / z)",
                 when={"loudspeaker.sensitivity_basis": "1-watt"},
+            ),
+            Way(
+                least_sensitive,
+                {
+                    "least": Constant(
+                        "80 dB", "sensitivity of the least sensitive loudspeakers", COMMON_PRACTICE
+                    )
+                },
+                "least",
+                when=NO_LOUDSPEAKER,
+                assumes=Assumption(None, "floor", COMMON_PRACTICE),
             ),
         ),
     ),

@@ -11,19 +11,31 @@ gives more, so a pass stands and a failure leans on it.
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven
 into clipping: the coil then has to bear for long what the rating signal reaches only in
-its peaks.  At eight the sine alone reaches the peak power and clipping doubles it: the
-coil burns.  (A stricter reading would call 4 destruction; but a channel at exactly twice
-the rating would then be condemned by the tolerance of its rail.)
+its peaks.  At five the coil, some 150 K warmer than the room at its rating, would have to
+get 750 K warmer: it burns.  (Physics would call 4 destruction as well; but a channel at
+exactly twice the rating would then be condemned by the tolerance of its rail.)
 
 What to do first: a long-term limiter at the square root of rating times impedance.
 """
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, Assumption, AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
+from ..derived.load import SERIES
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
 from ..formulas.maths import smaller
 
+BURNS = derivation("five times the rise of 150 K at the rating: beyond any glue and wire enamel")
 NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 
 
@@ -68,15 +80,15 @@ CHECK = Check(
         "v_clip_rms": Input("v_clip_rms", "V", "sine at clip onset across the load"),
         "limiter_rms": Input("limiter.v_rms", "V", "long-term limiter, rms", default=NO_LIMITER),
         "limiter_peak": Input("limiter.v_peak", "V", "fast limiter, peak", default=NO_LIMITER),
-        "series": Input("loudspeaker.series", "1", "loudspeakers that share the voltage"),
+        "series": SERIES,
         "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
         "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
     },
     limits=AtMost(
-        critical="8",
+        critical="5",
         major="4",
         minor="2",
-        basis={"critical": RATING_KINDS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
+        basis={"critical": BURNS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
     ),
     levers=(Lever("limiter.v_rms", "0.5 V"),),
     sources=(CLIPPED_SINE, RATING_KINDS),

@@ -109,6 +109,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive",),
+    permissible=False,
     fails=_BASE.replace("DEAD", "9 ns"),
     passes=_BASE.replace("DEAD", "60 ns"),
 )

@@ -3,12 +3,14 @@
 Half a period of the lowest note is direct voltage for as long as it lasts.  A detector that
 takes longer than that to act at full direct voltage cannot be fired by a note, whatever is
 inside it.  A detector that counts time fires as soon as it is quicker.  One with a simple
-low-pass stands more: its threshold is small against the rail, and it fires only when the
-delay falls below the period over 2 pi.
+low-pass stands more: its threshold is small against the rail.  A clean sine fires it when the
+delay falls below the period over 2 pi, a clipped one below a quarter of the period.
 
-The figure is the delay over half the period of the lowest note of the channel.  Below 1 a
-detector that counts time fires: minor, as the spec does not say which kind it is.  Below
-1 / pi even a low-pass fires at full level: major, the music stops.  First cure: a longer
+The figure is the delay over the shortest one that lets the lowest note of the channel pass:
+half a period for detectors that count time or watch duty or oscillation, a quarter of a
+period behind a low-pass, which a clipped note then just fails to trip.  Below 1 the detector
+stops the music: major.  Below 2 is minor; that is half a period where the spec does not say
+what the detector looks at and a low-pass is taken, in its favour.  First cure: a longer
 delay, up to half a second.
 """
 
@@ -17,8 +19,9 @@ from typing import Any
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(t_trip: Any, band_low: Any) -> Any:
-    return 2 * band_low * t_trip
+def figure(t_trip: Any, band_low: Any, senses: str) -> Any:
+    periods = 0.25 if senses == "filtered-output" else 0.5
+    return band_low * t_trip / periods
 
 
 BASS = """
@@ -35,33 +38,39 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="2 band_low t_trip",
-    sentence="The detector acts after {t_trip}, {figure} times half a period of the lowest note,"
-    " {band_low}.",
+    formula="band_low t_trip / 0.25 where senses is filtered-output, else / 0.5",
+    sentence="The detector ({senses}) acts after {t_trip}, {figure} times the least that lets"
+    " the lowest note of {band_low} pass.",
     inputs={
         "t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action"),
         "band_low": Input("band_low", "Hz", "lowest note of the channel"),
+        "senses": Input("detector_senses", "word", "what the detector looks at"),
     },
     limits=AtLeast(
-        major="0.31831",
-        minor="1",
+        major="1",
+        minor="2",
         basis={
-            "major": derivation("low-pass of small threshold: trips when 2 pi f t is below 1"),
-            "minor": derivation("half a period is direct voltage while it lasts"),
+            "major": derivation(
+                "a square wave behind a low-pass of small threshold trips it when"
+                " 4 f t is below 1; half a period is direct voltage to a timer"
+            ),
+            "minor": derivation("half a period where it is not said that a low-pass helps"),
         },
     ),
     levers=(Lever("protection.dc_detector.t_trip", "10 ms"),),
-    sources=(derivation("a sine through a first-order low-pass, checked by simulation"),),
+    sources=(
+        derivation("sine and square wave through a first-order low-pass, checked by simulation"),
+    ),
     cases=(
         Case(
-            {"t_trip": "25 ms", "band_low": "20 Hz"},
+            {"t_trip": "25 ms", "band_low": "20 Hz", "senses": "timed-output"},
             gives="1",
             origin="derived: half a period of 20 Hz lasts 25 ms",
         ),
         Case(
-            {"t_trip": "7.9577 ms", "band_low": "20 Hz"},
-            gives="0.31831",
-            origin="computed: simulated low-pass of small threshold just trips at 20 Hz",
+            {"t_trip": "12.5 ms", "band_low": "20 Hz", "senses": "filtered-output"},
+            gives="1",
+            origin="computed: simulated low-pass of small threshold, square wave of 20 Hz",
         ),
     ),
     topic=("protection.dc_detector.t_trip",),

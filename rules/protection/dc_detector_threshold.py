@@ -7,7 +7,8 @@ trips it; too low, deep bass and offsets trip it.
 The figure is the highest threshold over the smaller one of 4 V and 20 % of the lowest rail.
 4 V are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves
 room for a sagging supply (common practice).  Above 1 is major: the protection fails in part
-of its range.  First cure: a lower threshold and a slower filter.
+of its range.  A detector that watches duty or oscillation has no threshold in
+volts and is not judged here.  First cure: a lower threshold and a slower filter.
 """
 
 from typing import Any
@@ -43,6 +44,7 @@ CHECK = Check(
         "highest": Constant("4 V", "threshold of the reference board", BOARD),
         "share": Constant("0.2", "part of the rail", COMMON_PRACTICE),
     },
+    applies={"detector_senses": ("filtered-output", "timed-output")},
     limits=AtMost(major="1", basis={"major": BOARD}),
     levers=(Lever("protection.dc_detector.v_trip", "0.5 V"),),
     sources=(BOARD, COMMON_PRACTICE),

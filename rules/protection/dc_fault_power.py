@@ -5,9 +5,9 @@ output stands at its rail.  The voice coil is a resistance then: it takes the ra
 over its direct resistance, moves to its stop, and burns without any sound.  The same
 happens when a driver hangs.  A single-supply half-bridge is spared by its series capacitor,
 until that is shorted; a loudspeaker with a capacitor of its own is spared as well.  Where no
-loudspeaker belongs to the product (`loudspeaker: none`, a module measured on resistors) there
-is no coil to judge, whatever stands about the detector: whoever builds the module in states
-the loudspeaker.
+loudspeaker belongs to the product (`loudspeaker: none`, a module measured on resistors) the
+rated load stands for it, with the rating that `loudspeaker_rating` asks of what gets
+connected, or twice the rated power at best: the module burns the coil of whoever connects one.
 
 The figure is that heat in ONE coil over its rating, or over 15 W where the rating is less:
 up to 15 W a fault may burn for good without starting a fire (class 1 of IEC 62368-1).  Leads

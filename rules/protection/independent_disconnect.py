@@ -6,23 +6,37 @@ that has just died.  Only a disconnection that works with a shorted switch, a de
 and a dead controller takes the heat away: a relay in the loudspeaker lead with its own
 detector, or a switch in the supply.
 
-The figure is the heat left in ONE voice coil after such a fault: nothing if the detector
-disconnects the load or the supply and is independent, otherwise all of it (muting is told
-from its action alone; silence on independence leaves the others open).  Above 15 W, where
-a fault can start a fire, is major.  First cure: a detector that stands apart and takes the
-supply away from both rails.
+The figure is the heat left in ONE voice coil after such a fault, over its rating, or over
+15 W where the rating is less, as in dc-fault-power: nothing if the detector disconnects the
+load or the supply and is independent, otherwise all of it (muting is told from its action
+alone; silence on independence leaves the others open).  The coil burns as it does without any
+detector, so the limit is the same: above 1 is critical.  Where no rating is stated the heat
+is held against 15 W, and what exceeds that is major.  First cure: a detector that stands
+apart and takes the supply away from both rails.
 """
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import (
+    Assumption,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    derivation,
+)
+from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
 CUTS = ("disconnect-load", "remove-supply")
 
 
-def figure(p_dc_fault: Any, action: str, independent: str) -> Any:
-    return 0 * p_dc_fault if action in CUTS and independent == "yes" else p_dc_fault
+def figure(p_dc_fault: Any, p_driver_noise: Any, p_safe: Any, action: str, independent: str) -> Any:
+    left = 0 * p_dc_fault if action in CUTS and independent == "yes" else p_dc_fault
+    return left / larger(p_driver_noise, p_safe)
 
 
 MUTING = """
@@ -30,26 +44,35 @@ supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:
   main:
     output_stage: {topology: half-bridge, devices: discrete}
-    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm}
+    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm, p_rated: 100 W, rating_method: aes2-1984}
 protection: {dc_detector: {v_trip: 4 V, action: mute}}
 """
 
 CHECK = Check(
     title="Disconnection that a shorted switch cannot defeat",
     figure=figure,
-    unit="W",
+    unit="1",
     each="channel",
     stake="safety",
-    formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault",
-    sentence="With a shorted switch {figure} of direct-current heat stay in each voice coil"
-    " (detector: {action}, independent of the stage: {independent}).",
+    formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault /"
+    " larger of p_driver_noise and p_safe",
+    sentence="With a shorted switch {p_dc_fault} of direct-current heat stay in each voice coil,"
+    " {figure} times what it or the product stands (detector: {action}, independent of the"
+    " stage: {independent}).",
     inputs={
         "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
+        "p_driver_noise": Input(
+            "p_driver_noise",
+            "W",
+            "noise rating of ONE loudspeaker",
+            default=Assumption("15 W", "adverse", SAFE_POWER),
+        ),
+        "p_safe": Constant("15 W", "power below which a fault starts no fire", SAFE_POWER),
         "action": Input("protection.dc_detector.action", "word", "what the detector does"),
         "independent": Input("detector_independent", "word", "works with a shorted switch"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
-    limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
+    limits=AtMost(critical="1", basis={"critical": SAFE_POWER}),
     levers=(
         Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
         Lever("protection.dc_detector.independent", ("yes",)),
@@ -66,13 +89,23 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"p_dc_fault": "382.8 W", "action": "mute", "independent": "no"},
-            gives="382.8 W",
+            {
+                "p_dc_fault": "382.8 W",
+                "p_driver_noise": "100 W",
+                "action": "mute",
+                "independent": "no",
+            },
+            gives="3.828",
             origin="computed: nodal solution of 35 V on 3.2 ohm; turned-off switches stay shorted",
         ),
         Case(
-            {"p_dc_fault": "382.8 W", "action": "remove-supply", "independent": "yes"},
-            gives="0 W",
+            {
+                "p_dc_fault": "382.8 W",
+                "p_driver_noise": "100 W",
+                "action": "remove-supply",
+                "independent": "yes",
+            },
+            gives="0",
             origin="derived: without a supply no current flows",
         ),
     ),

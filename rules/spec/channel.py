@@ -67,6 +67,14 @@ class Channel(Section):
         given="range",
         example="4 ohm .. 8 ohm",
     )
+    loudspeaker_rating: Value | None = quantity(
+        "W",
+        "noise rating that is asked of whatever loudspeaker gets connected, where the product"
+        " has none of its own",
+        "1 .. 2000 W",
+        concerns="amplifiers without a loudspeaker",
+        example="100 W",
+    )
     open_load: str | None = flag(
         "running with nothing connected is a stated use", default=absent("no")
     )

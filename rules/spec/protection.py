@@ -53,6 +53,11 @@ class DcDetector(Section):
     t_trip: Value | None = quantity(
         "s", "time from the DC until it has acted", "10 .. 5000 ms", given="max"
     )
+    senses: str | None = word(
+        ("filtered-output", "timed-output", "duty", "oscillation"),
+        "what it looks at: the output behind a low-pass, how long the output stays on one side,"
+        " the duty cycle, whether the stage still switches",
+    )
     action: str | None = word(("mute", "disconnect-load", "remove-supply"), "what it then does")
     v_break: Value | None = quantity(
         "V",

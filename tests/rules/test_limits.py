@@ -80,6 +80,7 @@ FOLLOWS = [
     ("loudspeaker-power-match", "minor", 10 ** (3.0103 / 10)),  # programme 3 dB above noise
     ("loudspeaker-power-match", "major", 10 ** (6.0206 / 10)),  # peak 6 dB above noise
     ("loudspeaker-clipped-power", "major", 4.0),
+    ("loudspeaker-clipped-power", "critical", 4.0 * 1.25),  # clipped at twice, rail high
     ("port-air-speed", "minor", 0.05 * 343.0),
     ("port-air-speed", "major", 0.10 * 343.0),
     ("zobel-power", "major", 8.0),  # an eighth of the power is normal operation
@@ -101,7 +102,6 @@ FOLLOWS = [
     ("stored-voltage-service", "major", 120.0),  # IEC 62368-1, table 4
     ("unprotected-source-power", "critical", 100.0),  # IEC 62368-1, 6.2.2
     ("fire-power-class", "major", 100.0),
-    ("independent-disconnect", "major", 15.0),
     ("one-rail-lost", "major", 15.0),
     ("junction-temperature-margin", "minor", 40.0),  # ECSS-Q-ST-30-11C
     ("junction-temperature-margin", "major", 25.0),  # MIL-HDBK-338B, level III
