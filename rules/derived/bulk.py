@@ -133,7 +133,7 @@ DERIVED = (
                 at_programme,
                 {
                     **_INPUTS,
-                    "crest_factor": Input("signal.crest_factor", "dB", "of the programme"),
+                    "crest_factor": Input("crest_tested", "dB", "of the programme"),
                 },
                 _FORMULA + ", rated power scaled by crest_factor",
             ),

@@ -2,7 +2,16 @@
 
 from typing import Any
 
-from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+    from_memory,
+)
 from ..formulas.dissipation import (
     efficiency_loss,
     hot_exponent,
@@ -77,6 +86,11 @@ _INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
 def some(loss: Any) -> str:
     """A loss is known, whatever its value."""
     return "yes"
+
+
+def no_milder(crest_factor: Any, one_eighth: Any) -> Any:
+    """A programme of less power does not make the test of heat any milder."""
+    return smaller(crest_factor, one_eighth)
 
 
 def _divided(
@@ -165,7 +179,27 @@ _SUM_PROGRAMME = (
     " s n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor;"
     " s = 10^((sine_crest - crest_factor)/10); s rated_power"
 )
+ONE_EIGHTH = from_memory("IEC 62368-1 Annex E", "one eighth of the unclipped power, at least")
+_CREST_TESTED: dict[str, Input | Constant] = {
+    "crest_factor": Input("crest_tested", "dB", "peak over rms, at most that of an eighth"),
+    "sine_crest": SINE_CREST,
+}
 _REST = ", and rated_power (1/efficiency - 1)"
+
+
+def _at_programme(crest: dict[str, Input | Constant]) -> tuple[Way, ...]:
+    """The ways to the heat at a crest factor."""
+    return (
+        Way(
+            stated_programme,
+            _STATED | {"p_idle": IDLE} | crest,
+            "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
+            " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)",
+        ),
+        Way(summed_programme, _SUM | crest, _SUM_PROGRAMME, when=DISCRETE),
+        Way(summed_programme, _INTEGRATED_SUM | crest, _SUM_PROGRAMME + _REST, when=INTEGRATED),
+    )
+
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -205,18 +239,34 @@ DERIVED: tuple[Derived, ...] = (
         "set",
         "channel",
         "heat of the channel while the programme plays",
+        _at_programme(_CREST),
+        sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
+    ),
+    Derived(
+        "crest_tested",
+        "dB",
+        "product",
+        "crest factor of the programme, but not above that of one eighth of the power",
         (
             Way(
-                stated_programme,
-                _STATED | {"p_idle": IDLE} | _CREST,
-                "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
-                " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)",
-            ),
-            Way(summed_programme, _SUM | _CREST, _SUM_PROGRAMME, when=DISCRETE),
-            Way(
-                summed_programme, _INTEGRATED_SUM | _CREST, _SUM_PROGRAMME + _REST, when=INTEGRATED
+                no_milder,
+                {
+                    "crest_factor": CREST,
+                    "one_eighth": Constant(
+                        "12.0412 dB", "one eighth of the power of a sine", ONE_EIGHTH
+                    ),
+                },
+                "smaller of crest_factor and one_eighth",
             ),
         ),
-        sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
+        sources=(ONE_EIGHTH,),
+    ),
+    Derived(
+        "heat_tested",
+        "set",
+        "channel",
+        "heat of the channel while the programme plays, or at one eighth of its power if more",
+        _at_programme(_CREST_TESTED),
+        sources=(ONE_EIGHTH, CURVE_PAIR),
     ),
 )

@@ -27,6 +27,7 @@ NUMBER = Input("channel_index", "1", "number of the channel")
 T_RATED = Input("t_junction_rated", "degC", "junction, sine at rated power")
 T_PROGRAMME = Input("t_junction_programme", "degC", "junction at programme")
 HEAT_RATED = Input("heat_rated", "set", "heat of the channel at rated power")
+HEAT_TESTED = Input("heat_tested", "set", "heat of the channel at programme, an eighth at least")
 HEAT_PROGRAMME = Input("heat_programme", "set", "heat of the channel at programme")
 R_OWN = Input("r_th_own", "K/W", "junction over heatsink for one watt in the channel")
 R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
@@ -126,7 +127,7 @@ def _loss(name: str, heat: Input, t_junction: Input, meaning: str) -> Derived:
 
 DERIVED: tuple[Derived, ...] = (
     _balance("thermal_rated", "heat_rated", "temperatures, sine at rated power"),
-    _balance("thermal_programme", "heat_programme", "temperatures while the programme plays"),
+    _balance("thermal_programme", "heat_tested", "temperatures while the programme plays"),
     Derived(
         "t_air_inside",
         "degC",

@@ -17,8 +17,8 @@ from ..formulas.heat import ChannelHeat, Solution, switch_heat
 from .temperature import (
     DEVICE,
     FACTOR,
-    HEAT_PROGRAMME,
     HEAT_RATED,
+    HEAT_TESTED,
     PROGRAMME,
     R_COLD,
     T_PROGRAMME,
@@ -113,7 +113,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 one_package,
                 {
-                    "heat": HEAT_PROGRAMME,
+                    "heat": HEAT_TESTED,
                     "t_junction": T_PROGRAMME,
                     "share": Input("package_share", "1", "part of the heat in one package"),
                 },

@@ -62,7 +62,7 @@ CHECK = Check(
     " carrier, heat the damper's resistor with {figure} times its rating of {p_rated}.",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "crest_factor": Input("crest_tested", "dB", "peak over rms of the programme"),
         "crest_of_sine": Constant(
             "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
         ),

@@ -63,7 +63,7 @@ CHECK = Check(
     " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
     inputs={
         "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "crest_factor": Input("crest_tested", "dB", "peak over rms of the programme"),
         "crest_of_sine": Constant(
             "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
         ),

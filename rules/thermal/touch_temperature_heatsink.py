@@ -5,8 +5,9 @@ A heatsink that reaches the outside is the hottest metal that people can touch.
 The limits depend on how long a hand stays and on the material: metal gives its heat to the
 skin much faster than plastic. They are limits of the product standard for a room of 25 degC
 and are not moved to hotter ambients, so the rise at one eighth of the power counts and not
-the temperature on the hottest day. All values of the table stand from memory and are not
-verified against the standard: buy it before claiming conformity.
+the temperature on the hottest day; a programme of less power (a stated crest factor above
+12 dB) does not lower it, one of more power raises it. All values of the table stand from
+memory and are not verified against the standard: buy it before claiming conformity.
 
 Above the first class a marking is needed and the surface must not need to be touched; above
 the second one ordinary persons must not be able to reach it. Instructed and skilled persons
