@@ -223,6 +223,8 @@ class Derived:
     stated_at: leaf where the spec may state it; then it is taken from there, and
         compared with what follows (``agree``: relative difference still called equal).
     assumed_within: the same as a factor where what follows is only assumed.
+    bounds_from_above, bounds_from_below: leaves that no design can state above, or below,
+        what follows here: a pair of statements of which one bounds the other.
     """
 
     name: str
@@ -233,4 +235,6 @@ class Derived:
     stated_at: str | None = None
     agree: float = 0.1
     assumed_within: float = 3.0
+    bounds_from_above: tuple[str, ...] = ()
+    bounds_from_below: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()

@@ -20,6 +20,7 @@ DOMAIN = "completeness"
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
 APART = 100.0
+BOUND_SLACK = 1e-3
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
 STANDING = {
@@ -31,14 +32,15 @@ STANDING = {
     " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
     "stated-value-contradicts": "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
-    " assumption stands between (15 % for what a pack of known cells gives). One of the two is"
-    " wrong, and the checks use the stated one.",
+    " assumption stands between (15 % for what a pack of known cells gives); or a"
+    " value beyond another one that bounds it, such as a travel that is linear beyond the one"
+    " that destroys. One of the two is wrong, and the checks use the stated one.",
 }
 
 
 def standing_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
     """All findings on the stated values of a spec."""
-    return (*_unusual(spec), *_contradictions(spec, graph))
+    return (*_unusual(spec), *_contradictions(spec, graph), *_out_of_bounds(spec, graph))
 
 
 def _unusual(spec: Spec) -> Iterator[Finding]:
@@ -125,6 +127,51 @@ def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
                 finding = _contradiction(spec, full, stated, node, quantity)
                 if finding is not None:
                     yield finding
+
+
+def _out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
+    for quantity in graph.derived.values():
+        channels = spec.channels if quantity.each == "channel" else (None,)
+        for path in (*quantity.bounds_from_above, *quantity.bounds_from_below):
+            for channel in channels:
+                full = graph.full(path, channel)
+                stated = spec.values.get(full)
+                node = graph.resolve(quantity.name, channel) if isinstance(stated, Value) else None
+                if isinstance(stated, Value) and isinstance(node, Node) and _bounds_surely(node):
+                    above = path in quantity.bounds_from_above
+                    yield from _beyond(spec, full, stated, node, quantity, above)
+
+
+def _bounds_surely(node: Node) -> bool:
+    """Whether a bound rests on what is stated, and leans at most to the design's side."""
+    sure = all(item.leaning in ("favourable", "floor", "absent") for item in node.leaned)
+    return bool(node.used) and sure
+
+
+def _beyond(
+    spec: Spec, path: str, stated: Value, node: Node, quantity: Derived, above: bool
+) -> Iterator[Finding]:
+    """A stated value that lies beyond what bounds it: a range by its upper end."""
+    try:
+        bound = worst_case(node, 1 if above else -1).figure
+    except FigureError:
+        return
+    reached = stated.hi if stated.form == "range" else stated.nominal
+    slack = BOUND_SLACK * abs(bound)
+    if (reached <= bound + slack) if above else (reached >= bound - slack):
+        return
+    unit = field_of(path).unit
+    places = [spec.place(item) for item in (path, *sorted(node.used))]
+    yield _finding(
+        "stated-value-contradicts",
+        "Stated value beyond what bounds it",
+        path,
+        Severity.MAJOR,
+        f"{local_path(path)} is stated as {stated.text}, but {quantity.meaning} is"
+        f" {show(bound, unit)}, from " + ", ".join(local_path(item) for item in sorted(node.used)),
+        tuple(place for place in places if place),
+        derivation("recomputed from the values named"),
+    )
 
 
 def _computed(node: Node) -> bool:

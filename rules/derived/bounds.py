@@ -1,0 +1,138 @@
+"""Pairs of statements of which one bounds the other.
+
+Each quantity here is a bound that follows from what the spec states, and names the leaves
+that cannot lie beyond it.  A spec that states both, and the two cross, contradicts itself: the
+finding is stated-value-contradicts.  Whoever adds a field that physics bounds adds its pair.
+"""
+
+from typing import Any
+
+from ...linter.check import Constant, Derived, Input, Way, derivation
+from ..formulas.maths import smaller
+from .stage import CARRIER, DEAD_TIME, depth_limit
+from .ways import as_stated
+
+DEVICE = "output_stage.device"
+CLOCKED = ("natural-sampling", "uniform-sampling")
+ONE_COIL = derivation("the modulus of a coil is not below its resistance; a quarter for networks")
+
+
+def coil_at_most(z_rated: Any, z_min: Any, slack: Any) -> Any:
+    """Coils have less direct-current resistance than impedance."""
+    return smaller(z_rated, slack * z_min)
+
+
+def _pair(
+    name: str,
+    meaning: str,
+    bound: Input,
+    why: str,
+    above: tuple[str, ...] = (),
+    below: tuple[str, ...] = (),
+    each: Any = "channel",
+) -> Derived:
+    """One stated value that bounds others as it stands."""
+    return Derived(
+        name,
+        bound.unit,
+        each,
+        meaning,
+        (Way(as_stated, {"value": bound}, "value"),),
+        bounds_from_above=above,
+        bounds_from_below=below,
+        sources=(derivation(why),),
+    )
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "depth_possible",
+        "1",
+        "channel",
+        "the depth at which the pulses become too short to pass",
+        (
+            Way(
+                depth_limit,
+                {"t_pulse_min": Input("t_pulse_min", "s", "shortest pulse"), "carrier": CARRIER},
+                "1 - 2 t_pulse_min carrier",
+                when={"modulator.type": CLOCKED},
+            ),
+        ),
+        bounds_from_above=("modulator.m_max",),
+        sources=(derivation("duty (1 + m) / 2 leaves (1 - m) / 2 of a period"),),
+    ),
+    Derived(
+        "r_e_at_most",
+        "ohm",
+        "channel",
+        "the highest resistance of a coil with that impedance",
+        (
+            Way(
+                coil_at_most,
+                {
+                    "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance"),
+                    "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus"),
+                    "slack": Constant("1.25", "a coil beside others in a network", ONE_COIL),
+                },
+                "smaller of z_rated and slack z_min",
+            ),
+            Way(
+                as_stated,
+                {"value": Input("loudspeaker.z_rated", "ohm", "rated impedance")},
+                "value",
+            ),
+        ),
+        bounds_from_above=("loudspeaker.r_e",),
+        sources=(ONE_COIL,),
+    ),
+    _pair(
+        "linear_travel",
+        "the linear travel",
+        Input("loudspeaker.x_max", "mm", "linear excursion, one way"),
+        "what the suspension survives is not less than what it follows",
+        below=("loudspeaker.x_mech",),
+    ),
+    _pair(
+        "limiter_crest",
+        "the crest that the limiter lets through",
+        Input("limiter.v_peak", "V", "fast level limiter, peak"),
+        "no wave has more rms than peak",
+        above=("limiter.v_rms",),
+    ),
+    _pair(
+        "supply_absolute",
+        "the absolute maximum of the part's supply",
+        Input(f"{DEVICE}.v_supply_abs", "V", "absolute maximum"),
+        "no maker recommends what he forbids",
+        above=(f"{DEVICE}.v_supply",),
+    ),
+    _pair(
+        "ambient_hottest",
+        "the hottest air outside",
+        Input("environment.ambient:high", "degC", "hottest air round the product"),
+        "heat flows from the parts to the air outside, and only that way",
+        below=("thermal.heatsink.t", "thermal.t_air_inside"),
+        each="product",
+    ),
+    _pair(
+        "pulse_possible",
+        "the dead time",
+        DEAD_TIME,
+        "in a pulse shorter than the dead time no switch turns on",
+        below=("gate_drive.t_pulse_min",),
+    ),
+    _pair(
+        "gate_charge_whole",
+        "the whole gate charge",
+        Input(f"{DEVICE}.q_g", "C", "total gate charge"),
+        "a part of the charge is not more than all of it",
+        above=(f"{DEVICE}.q_gd", f"{DEVICE}.q_sw", f"{DEVICE}.q_g_th"),
+    ),
+    _pair(
+        "plateau_stated",
+        "the plateau of the gate",
+        Input(f"{DEVICE}.v_gs_pl", "V", "plateau of the gate"),
+        "no channel carries the working current below its threshold",
+        above=(f"{DEVICE}.v_gs_th",),
+    ),
+)

@@ -1,0 +1,105 @@
+"""Statements that bound each other: each pair in both directions.
+
+The bound of each row is worked out beside it; a row of a pair that is not in the catalogue,
+or a pair without a row, is a fault.
+"""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.consistency import standing_findings
+from ampreview.linter.graph import Graph
+from ampreview.linter.loading import load_text
+
+BASE = """
+amplifier_spec: 1
+environment: {ambient: 0 degC .. 45 degC}
+supply: {source: dc-source, rails: single, v_rail: 36 V}
+"""
+
+
+def channel(text: str) -> str:
+    """A spec of one channel."""
+    return f"channels: {{main: {{rated_power: 50 W, {text}}}}}"
+
+
+def device(text: str) -> str:
+    """A spec of one channel's switches."""
+    return channel(f"output_stage: {{devices: discrete, device: {{{text}}}}}")
+
+
+# leaf, spec around it with VALUE in its place, value that may be, value that cannot be
+PAIRS = [
+    # 100 ns of 2500 ns twice: 1 - 0.08
+    (
+        "modulator.m_max",
+        channel(
+            "gate_drive: {t_pulse_min: 100 ns},"
+            " modulator: {type: natural-sampling, carrier: 400 kHz, m_max: VALUE}"
+        ),
+        "91 %",
+        "93 %",
+    ),
+    ("loudspeaker.r_e", channel("loudspeaker: {z_rated: 8 ohm, r_e: VALUE}"), "6 ohm", "9 ohm"),
+    # 1.25 * 4 ohm
+    (
+        "loudspeaker.r_e",
+        channel("loudspeaker: {z_rated: 8 ohm, z_min: 4 ohm, r_e: VALUE}"),
+        "4.9 ohm",
+        "5.1 ohm",
+    ),
+    ("loudspeaker.x_mech", channel("loudspeaker: {x_max: 6 mm, x_mech: VALUE}"), "9 mm", "5 mm"),
+    ("limiter.v_rms", channel("limiter: {v_peak: 20 V, v_rms: VALUE}"), "14 V", "21 V"),
+    (
+        "output_stage.device.v_supply",
+        device("v_supply_abs: 36 V, v_supply: VALUE"),
+        "8 V .. 32 V",
+        "8 V .. 38 V",
+    ),
+    ("thermal.heatsink.t", "thermal: {heatsink: {t: VALUE}}", "70 degC", "40 degC"),
+    ("thermal.t_air_inside", "thermal: {t_air_inside: VALUE}", "0 degC .. 55 degC", "40 degC"),
+    (
+        "gate_drive.t_pulse_min",
+        channel("gate_drive: {dead_time: 40 ns, t_pulse_min: VALUE}"),
+        "80 ns",
+        "20 ns",
+    ),
+    ("output_stage.device.q_gd", device("q_g: 20 nC, q_gd: VALUE"), "6 nC", "21 nC"),
+    ("output_stage.device.q_sw", device("q_g: 20 nC, q_sw: VALUE"), "8 nC", "21 nC"),
+    ("output_stage.device.q_g_th", device("q_g: 20 nC, q_g_th: VALUE"), "4 nC", "21 nC"),
+    ("output_stage.device.v_gs_th", device("v_gs_pl: 4.5 V, v_gs_th: VALUE"), "3 V", "5 V"),
+]
+
+
+def contradictions(text: str) -> set[str]:
+    """The leaves that a spec states beyond what bounds them."""
+    loaded = load_text(BASE.lstrip() + text + "\n", "pair")
+    assert loaded.spec is not None, loaded.refusals
+    found = standing_findings(loaded.spec, Graph(loaded.spec, load().derived))
+    paths = {path for item in found for path in item.leaves if "beyond" in item.title}
+    return {path.removeprefix("channels.main.") for path in paths}
+
+
+@pytest.mark.parametrize(("path", "around", "possible", "impossible"), PAIRS)
+def test_a_bound_holds_in_both_directions(
+    path: str, around: str, possible: str, impossible: str
+) -> None:
+    assert contradictions(around.replace("VALUE", possible)) == set()
+    assert contradictions(around.replace("VALUE", impossible)) == {path}
+
+
+def test_every_pair_has_a_row_and_every_row_a_pair() -> None:
+    pairs = {
+        path
+        for item in load().derived.values()
+        for path in (*item.bounds_from_above, *item.bounds_from_below)
+    }
+    assert pairs == {row[0] for row in PAIRS}
+
+
+def test_an_assumed_bound_convicts_nobody() -> None:
+    """The hottest air is assumed where nobody states it."""
+    text = "amplifier_spec: 1\nthermal: {heatsink: {t: 30 degC}}\n"
+    loaded = load_text(text, "pair")
+    assert loaded.spec is not None
+    assert standing_findings(loaded.spec, Graph(loaded.spec, load().derived)) == ()
