@@ -12,16 +12,27 @@ band and distortion.  First cure: state the power at 1 % and keep 10 % for the s
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, from_memory
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    from_memory,
+)
+from ..derived.ways import left_out
 
 FTC = from_memory("16 CFR 432 as amended in 2024", "1 % or less into 8 ohm, 20 Hz to 20 kHz")
 DATA_SHEET = Source(
     "TPA3221 data sheet SLASEE9B, fig. 1 and table", "30 V, 4 ohm: 88 W at 1 %, 105 W at 10 %"
 )
+UNSTATED = left_out("0 %", "distortion of the rating")
 
 
-def figure(rated_thd: Any) -> Any:
-    return rated_thd
+def figure(rated_thd: Any, rated_power: Any) -> Any:
+    return rated_thd + 0 * (rated_power / rated_power)
 
 
 CHECK = Check(
@@ -30,21 +41,26 @@ CHECK = Check(
     unit="%",
     each="channel",
     stake="performance",
-    formula="rated_thd",
-    sentence="The rated power is stated at {figure} distortion; a rating at 10 % lies about a fifth"
+    formula="rated_thd of rated_power",
+    sentence="{rated_power} is stated at {figure} distortion; a rating at 10 % lies about a fifth"
     " above one at 1 %.",
-    inputs={"rated_thd": Input("rated_thd", "%", "distortion at which rated power is stated")},
+    inputs={
+        "rated_thd": Input(
+            "rated_thd", "%", "distortion at which rated power is stated", default=UNSTATED
+        ),
+        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+    },
     limits=AtMost(minor="1 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("rated_thd", "0.5 %"),),
     sources=(DATA_SHEET, FTC, COMMON_PRACTICE),
     cases=(
         Case(
-            {"rated_thd": "10 %"},
+            {"rated_thd": "10 %", "rated_power": "105 W"},
             gives="10 %",
             origin="published: TPA3221: 105 W at 10 %, 88 W at 1 %, 1.19 times",
         ),
         Case(
-            {"rated_thd": "1 %"},
+            {"rated_thd": "1 %", "rated_power": "120 W"},
             gives="1 %",
             origin="published: IRAUDAMP7D rev 2.9 rates all its variants at 1 %",
         ),

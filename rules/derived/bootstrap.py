@@ -13,10 +13,15 @@ from ...linter.check import (
 )
 from ..formulas.gate import bootstrap_charge, bootstrap_minimum, period_at
 from ..formulas.maths import smaller
-from .ways import left_out
+from .ways import as_stated, left_out
 
 GATE_CHARGE_ALONE = left_out("0 A", "current of the floating supply")
 NO_RESISTANCE = left_out("0 ohm", "resistance of the refill path")
+
+
+def bootstrapped() -> str:
+    """A bootstrap capacitor is fitted."""
+    return "bootstrap"
 
 
 def lowest(
@@ -87,4 +92,20 @@ V_BOOTSTRAP_MIN = Derived(
 )
 
 
-DERIVED: tuple[Derived, ...] = (V_BOOTSTRAP_MIN,)
+HIGH_SIDE_SUPPLY = Derived(
+    "high_side_supply",
+    "word",
+    "channel",
+    "what supplies the gate of the upper switch",
+    (
+        Way(bootstrapped, {}, "bootstrap", when={"gate_drive.bootstrap": "fitted"}),
+        Way(
+            as_stated,
+            {"value": Input("gate_drive.floating_supply", "word", "in place of a bootstrap")},
+            "value",
+        ),
+    ),
+)
+
+
+DERIVED: tuple[Derived, ...] = (V_BOOTSTRAP_MIN, HIGH_SIDE_SUPPLY)

@@ -16,7 +16,7 @@ from ..formulas.maths import larger
 from ..formulas.switching import distorting_dead_time, gate_outlasts, late_beyond, scaled_time
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import V_PLATEAU
-from .ways import as_stated, no
+from .ways import as_stated, no, yes
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
 R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
@@ -224,10 +224,27 @@ DEAD_TIME_STATED = Derived(
 )
 
 
+DEAD_TIME_JUDGED = Derived(
+    "dead_time_judged",
+    "word",
+    "channel",
+    "whether a dead time is to be judged: of discrete switches, or where the spec states one",
+    (
+        Way(yes, {}, "yes", when=DISCRETE),
+        Way(
+            as_stated,
+            {"value": Input("dead_time_stated", "word", "whether a dead time is stated")},
+            "value",
+        ),
+    ),
+)
+
+
 DERIVED: tuple[Derived, ...] = (
     _circuit_time("t_on_circuit", "t_d_on", R_ON, "turn-on delay"),
     _circuit_time("t_d_off_circuit", "t_d_off", R_OFF, "turn-off delay"),
     OUTLASTS,
     DEAD_TIME_STATED,
+    DEAD_TIME_JUDGED,
     *DEAD_TIMES,
 )

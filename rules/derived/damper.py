@@ -6,6 +6,7 @@ from ...linter.check import Derived, Input, Way, derivation
 from ..formulas.capacitor import series_rc_power
 from ..formulas.modulation import carrier_fundamental
 from .response import CONNECTION, N_LEGS, in_series
+from .ways import as_stated
 
 
 def carrier_heat(
@@ -23,7 +24,49 @@ def carrier_heat(
     return series_rc_power(residual / in_series(connection, n_legs), f, r, c)
 
 
+_SWING = Way(as_stated, {"value": Input("v_swing", "V", "swing of one switch node")}, "value")
+
+
+def unlimited() -> float:
+    """A capacitor that is not there cannot be overloaded, in volt."""
+    return float("inf")
+
+
+def _rating(section: str) -> Derived:
+    """Rated voltage of the capacitor of a section that may be left out."""
+    name = section.rpartition(".")[2]
+    leaf = Input(f"{section}.v_rated", "V", "rated voltage of the capacitor")
+    return Derived(
+        f"{name}_rating",
+        "V",
+        "channel",
+        f"rated voltage of the capacitor of the {name}",
+        (
+            Way(unlimited, {}, "no limit where none is fitted", when={section: "none"}),
+            Way(as_stated, {"value": leaf}, "value"),
+        ),
+    )
+
+
 DERIVED: tuple[Derived, ...] = (
+    _rating("output_stage.snubber"),
+    _rating("filter.damper"),
+    Derived(
+        "v_damper",
+        "V",
+        "channel",
+        "highest voltage across the capacitor of a damper, ringing left out",
+        (
+            Way(
+                as_stated,
+                {"value": Input("v_ideal", "V", "largest peak at the load")},
+                "value",
+                when={"output_stage.topology": "half-bridge", "supply.rails": "split"},
+            ),
+            _SWING,
+        ),
+        sources=(derivation("on one rail each terminal stands at half of it at rest"),),
+    ),
     Derived(
         "p_damper_carrier",
         "W",

@@ -12,8 +12,9 @@ only across the load there is no ripple at idle and no clean range.  A self-osci
 keeps its ripple but slows down.  Real output capacitance softens edges at small currents,
 so measured values are usually lower.  Not valid within a tenth of the level where current
 and half ripple are equal (it reads high), nor when the dead time is more than a twentieth
-of depth over carrier.  First cures: less dead time, a lower carrier, loop gain at the third
-harmonic.  The limits leave the rest of the claim to all other causes.
+of depth over carrier.  Where nothing is claimed 1 % stands in, at which powers are rated: what
+distorts more is no amplifier for music.  First cures: less dead time, a lower carrier, loop gain
+at the third harmonic.  The limits leave the rest of the claim to all other causes.
 """
 
 from typing import Any
@@ -30,6 +31,8 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.switching import dead_time_distortion
+
+USUAL_CLAIM = Assumption("1 %", "favourable", COMMON_PRACTICE)
 
 
 def figure(
@@ -84,9 +87,11 @@ CHECK = Check(
         "modulator": Input("modulator.type", "word", "kind of modulator"),
         "levels": Input("levels", "word", "levels of the bridge voltage"),
         "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal to ground"),
-        "thd": Input("claims.thd", "%", "THD+N claimed at 1 kHz below clipping"),
+        "thd": Input(
+            "claims.thd", "%", "THD+N claimed at 1 kHz below clipping", default=USUAL_CLAIM
+        ),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"dead_time_judged": "yes"},
     limits=AtMost(
         major="100 %",
         minor="50 %",

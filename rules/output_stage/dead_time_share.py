@@ -34,7 +34,7 @@ CHECK = Check(
         "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
         "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"dead_time_judged": "yes"},
     limits=AtMost(
         major="5 %", minor="3 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),

@@ -71,7 +71,7 @@ class Channel(Section):
         "W",
         "noise rating that is asked of whatever loudspeaker gets connected, where the product"
         " has none of its own",
-        "1 .. 2000 W",
+        "1.5 .. 1400 W",
         concerns="amplifiers without a loudspeaker",
         example="100 W",
     )

@@ -180,6 +180,14 @@ class Damper(Section):
     p_rated: Value | None = quantity(
         "W", "power rating of the resistor of ONE damper", "0.05 .. 40 W", given="max", concerns=LC
     )
+    v_rated: Value | None = quantity(
+        "V",
+        "rated direct voltage of the capacitor of ONE damper",
+        "6 .. 2000 V",
+        given="max",
+        concerns=LC,
+        example="100 V",
+    )
     connection: str | None = word(
         ("across", "each-terminal"),
         "one damper across the load, or one from EACH terminal to ground",

@@ -72,6 +72,22 @@ class Bootstrap(Section):
         concerns=DISCRETE,
         example="7.2 V",
     )
+    v_r: Value | None = quantity(
+        "V",
+        "reverse voltage rating of the bootstrap diode; silent: inside the driver",
+        "8 .. 1200 V",
+        given="max",
+        concerns=DISCRETE,
+        example="200 V",
+    )
+    t_rr: Value | None = quantity(
+        "s",
+        "recovery time of the bootstrap diode",
+        "2 .. 1900 ns",
+        given="typ",
+        concerns=DISCRETE,
+        example="35 ns",
+    )
     refresh: str | None = word(
         ("forced-off-time", "charge-pump", "none"),
         "what recharges the capacitor while the output is clipped",
@@ -168,6 +184,20 @@ class GateDrive(Section):
         "capacitor on the gate supply that refills the bootstrap capacitor",
         "0.1 .. 90 uF",
         given="tol",
+        concerns=DISCRETE,
+    )
+    v_floating: Value | None = quantity(
+        "V",
+        "driver: highest voltage of its floating supply pin against its ground",
+        "8 .. 1200 V",
+        given="max",
+        concerns=DISCRETE,
+        example="200 V",
+    )
+    floating_supply: str | None = word(
+        ("isolated", "charge-pump", "p-channel", "none"),
+        "what supplies the upper gate in place of a bootstrap: a supply of its own, a charge"
+        " pump, or nothing since the upper switch is a p-channel one",
         concerns=DISCRETE,
     )
     regulator: Regulator | Literal["none"] | None = section(

@@ -18,6 +18,9 @@ class Snubber(Section):
     p_rated: Value | None = quantity(
         "W", "power rating of that resistor", "0.1 .. 20 W", given="max"
     )
+    v_rated: Value | None = quantity(
+        "V", "rated direct voltage of that capacitor", "6 .. 2000 V", given="max", example="200 V"
+    )
 
 
 class OverCurrent(Section):
@@ -77,6 +80,9 @@ class OutputStage(Section):
         "ONE leg: film or ceramic capacitor close to the switches, rail to rail",
         "0.05 .. 45 uF",
         given="tol",
+    )
+    v_c_local: Value | None = quantity(
+        "V", "rated direct voltage of c_local", "6 .. 1000 V", given="max", example="100 V"
     )
     v_overshoot: Value | None = quantity(
         "V",

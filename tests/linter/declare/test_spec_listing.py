@@ -37,7 +37,8 @@ LISTED = {
         loudspeaker.enclosure.type thermal.heatsink.place thermal.heatsink.touch
         thermal.enclosure.touch thermal.heatsink.material thermal.enclosure.material
         thermal.enclosure.openings thermal.basis wiring.trace.layer wiring.spacing.surface
-        protection.over_temperature.at protection.dc_detector.action
+        protection.over_temperature.at gate_drive.floating_supply
+        protection.dc_detector.senses protection.dc_detector.action
         protection.fuse.standard protection.reverse_polarity.method safety.users
         safety.rail_access safety.output_terminals safety.exposure_rule claims.air_travel
         claims.emission_class
@@ -79,6 +80,8 @@ LISTED = {
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
         protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
         supply.v_source_abs
+        gate_drive.v_floating gate_drive.bootstrap.v_r
+        output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
     "ohm": """
         signal.r_in supply.r_source supply.surge.r battery.cell.r_internal
@@ -104,7 +107,7 @@ LISTED = {
         gate_drive.dead_time gate_drive.delay_mismatch gate_drive.t_pulse_min
         modulator.loop_delay modulator.jitter protection.dc_detector.t_trip
         safety.discharge_wait safety.exposure_time claims.run_time claims.shelf_time
-        claims.life
+        claims.life gate_drive.bootstrap.t_rr
     """,
     "A": """
         supply.i_max supply.bulk.i_ripple battery.i_standby battery.cell.i_cont
@@ -123,6 +126,7 @@ LISTED = {
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
         supply.p_peak
+        loudspeaker_rating
     """,
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
@@ -178,6 +182,7 @@ LISTED = {
     """,
     "K": """
         filter.inductor.rise_rated loudspeaker.coil_rise
+        protection.over_temperature.below_junction
     """,
     "m**3": """
         filter.inductor.v_e loudspeaker.v_as loudspeaker.enclosure.v_b
@@ -240,4 +245,5 @@ def test_a_temperature_difference_is_not_shown_as_a_temperature() -> None:
     assert {path for path, field in LEAVES.items() if field.unit == "K"} == {
         "filter.inductor.rise_rated",
         "loudspeaker.coil_rise",
+        "protection.over_temperature.below_junction",
     }
