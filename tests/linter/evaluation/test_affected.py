@@ -91,7 +91,7 @@ def other_numbers(spec: Spec, dice: random.Random) -> list[dict[str, object]]:
         assert isinstance(value, Value)
         ratio = dice.choice((0.4, 0.8, 1.3, 2.5))
         unit = field_of(path).unit
-        ratio = 1.02 if unit in ("degC", "%") else ratio
+        ratio = 1.02 if unit in ("degC", "%", "1") else ratio
         lo, nominal, hi = (x * ratio for x in (value.lo, value.nominal, value.hi))
         changes.append({path: spell(Value(lo, nominal, hi, value.form, sides=value.sides), unit)})
     return changes

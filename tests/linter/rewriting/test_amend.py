@@ -234,7 +234,7 @@ def test_answers_that_contradict_the_spec_are_refused_with_places(answer: str, s
 
 TOY = """\
 amplifier_spec: 1
-supply: {source: dc-source, rails: single, v_rail: 60 V}
+supply: {source: dc-source, rails: single, v_rail: 60 V, sinks_current: yes}
 channels:
   main:
     rated_load: 8 ohm   # nominal

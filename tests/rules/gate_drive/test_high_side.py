@@ -1,0 +1,100 @@
+"""The upper gate's supply and ratings, and dead time of which a row is missing."""
+
+import pytest
+
+from ampreview.linter.catalogue import load
+from ampreview.linter.engine import assess
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.loading import load_text
+
+STAGE = """amplifier_spec: 1
+milestone: prototype
+supply: {{source: dc-source, rails: split, v_rail: 60 V, sinks_current: yes}}
+channels:
+  main:
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      device: {{{device}}}
+    gate_drive: {{v_drv: 12 V, r_g_on: 10 ohm, r_g_off: 5 ohm, i_source: 2 A, i_sink: 4 A,
+      delay_mismatch: 5 ns, dead_time: {dead}{gate}}}
+"""
+ROWS = {
+    "t_d_on": "10 ns",
+    "t_d_off": "25 ns",
+    "t_f": "15 ns",
+    "q_g": "30 nC",
+    "q_gd": "8 nC",
+    "v_gs_th": "{min: 2 V, typ: 3 V}",
+    "r_g_int": "2 ohm",
+}
+
+
+def answer(check: str, gate: str = "", dead: str = "60 ns", without: str = "") -> Finding:
+    """The answer of one check, with a row of the data sheet left out."""
+    device = ", ".join(f"{name}: {value}" for name, value in ROWS.items() if name != without)
+    loaded = load_text(STAGE.format(device=device, gate=gate, dead=dead), "fragment")
+    assert loaded.spec is not None, loaded.refusals
+    return next(item for item in assess(loaded.spec, load()) if item.check == check)
+
+
+@pytest.mark.parametrize(
+    ("gate", "status", "severity"),
+    [
+        ("", Status.OPEN, None),
+        (", bootstrap: none", Status.OPEN, None),
+        (", bootstrap: none, floating_supply: none", Status.FINDING, Severity.CRITICAL),
+        (", bootstrap: none, floating_supply: isolated", Status.MEETS, None),
+        (", bootstrap: none, floating_supply: p-channel", Status.MEETS, None),
+        (", bootstrap: {c: 220 nF}", Status.MEETS, None),
+    ],
+)
+def test_something_supplies_the_upper_gate(
+    gate: str, status: Status, severity: Severity | None
+) -> None:
+    found = answer("high-side-supply", gate)
+    assert (found.status, found.severity) == (status, severity)
+
+
+def test_floating_pin_and_diode_by_loops() -> None:
+    """Upper switch on: node at +60 V, driver's ground at -60 V, the capacitor 12 V above."""
+    node, ground = 60.0, -60.0
+    floating = node + 12.0 - ground
+    gate = ", v_floating: 150 V, bootstrap: {v_r: 200 V}"
+    assert answer("high-side-voltage", gate).figure == pytest.approx(floating / 150)
+    # the diode's anode stays at the gate supply, 12 V above the driver's ground
+    reverse = (node + 12.0) - (ground + 12.0)
+    weak = answer("high-side-voltage", ", v_floating: 600 V, bootstrap: {v_r: 100 V}")
+    assert weak.figure == pytest.approx(reverse / 100)
+    assert weak.severity is Severity.CRITICAL
+
+
+def test_threshold_counts_hot() -> None:
+    """By Euler steps: both gates with the threshold of 100 degC, 0.525 V below 2 V."""
+    found = answer("dead-time-margin")
+    tau_off, tau_on = (3 + 5 + 2) * 22e-9 / 12, (6 + 10 + 2) * 22e-9 / 12
+    step, down, up = 1e-12, 12.0, 0.0
+    t_off = t_on = 0.0
+    while down > 2 - 0.525:
+        down -= down / tau_off * step
+        t_off += step
+    while up < 2 - 0.525:
+        up += (12 - up) / tau_on * step
+        t_on += step
+    assert t_off - t_on > 25e-9 + 15e-9 - 10e-9  # longer than printed
+    assert found.figure == pytest.approx(60e-9 - (t_off - t_on) - 5e-9, abs=0.1e-9)
+
+
+@pytest.mark.parametrize("row", sorted(ROWS))
+def test_a_row_left_out_never_releases_a_dead_time(row: str) -> None:
+    """Too short by the printed rows: with any of them left out it is not met either."""
+    assert answer("dead-time-margin", dead="20 ns").severity is Severity.CRITICAL
+    found = answer("dead-time-margin", dead="20 ns", without=row)
+    assert found.status is not Status.MEETS
+    assert found.severity is Severity.CRITICAL or found.missing
+
+
+def test_a_negative_margin_cannot_be_permitted() -> None:
+    entry = load().entry("dead-time-margin")
+    assert entry is not None
+    assert not entry.check.permissible
