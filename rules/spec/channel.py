@@ -3,6 +3,7 @@
 from typing import Literal
 
 from ...linter.declare import Section, Value, absent, flag, quantity, section, usually
+from .designs import NO_LOUDSPEAKER
 from .filter import Filter
 from .gate_drive import GateDrive
 from .loudspeaker import Loudspeaker
@@ -72,7 +73,7 @@ class Channel(Section):
         "noise rating that is asked of whatever loudspeaker gets connected, where the product"
         " has none of its own",
         "1.5 .. 1400 W",
-        concerns="amplifiers without a loudspeaker",
+        concerns=NO_LOUDSPEAKER,
         example="100 W",
     )
     open_load: str | None = flag(

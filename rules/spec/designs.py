@@ -69,4 +69,5 @@ VENTED = Designs("vented enclosures", ({"loudspeaker.enclosure.type": ("vented",
 PASSIVE_RADIATOR = Designs(
     "passive radiators", ({"loudspeaker.enclosure.type": ("passive-radiator",)},)
 )
+NO_LOUDSPEAKER = Designs("amplifiers without a loudspeaker", ({"loudspeaker": ("none",)},))
 NO_HEATSINK = Designs("packages without a heatsink", ({"thermal.heatsink": ("none",)},))

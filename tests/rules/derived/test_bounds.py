@@ -6,10 +6,10 @@ or a pair without a row, is a fault.
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.consistency import standing_findings
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import load_text
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.judging.consistency import standing_findings
+from ampreview.linter.reading.loading import load_text
 
 BASE = """
 amplifier_spec: 1

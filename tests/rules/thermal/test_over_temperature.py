@@ -7,10 +7,10 @@ the heatsink.
 
 import pytest
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.engine import assess
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import load_text
+from ampreview.linter.reading.loading import load_text
 
 STAGE = """amplifier_spec: 1
 milestone: prototype
