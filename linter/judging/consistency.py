@@ -160,7 +160,7 @@ def _beyond(
     slack = BOUND_SLACK * abs(bound)
     if (reached <= bound + slack) if above else (reached >= bound - slack):
         return
-    unit = field_of(path).unit
+    unit = spec.schema.field_of(path).unit
     places = [spec.place(item) for item in (path, *sorted(node.used))]
     yield _finding(
         "stated-value-contradicts",
