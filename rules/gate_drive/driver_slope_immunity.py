@@ -60,7 +60,7 @@ CHECK = Check(
             "from memory: a typical driver of 50 V/ns on 100 V in 5 ns",
         ),
     ),
-    topic=("gate_drive.cmti",),
+    topic=("gate_drive",),
     asked_from="production",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}

@@ -25,6 +25,8 @@ from ...linter.check import (
     derivation,
 )
 
+USUAL_SUPPLY = Assumption("12 V", "favourable", COMMON_PRACTICE)
+
 
 def figure(v_drv: Any, v_f: Any, v_gs_on: Any) -> Any:
     """Gate voltage of the upper switch over the one behind the on-resistance."""
@@ -41,7 +43,7 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
     " for.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver", default=USUAL_SUPPLY),
         "v_f": Input(
             "gate_drive.bootstrap.v_f",
             "V",

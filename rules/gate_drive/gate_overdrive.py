@@ -24,6 +24,8 @@ from ...linter.check import (
     derivation,
 )
 
+USUAL_SUPPLY = Assumption("12 V", "favourable", COMMON_PRACTICE)
+
 
 def figure(v_drv: Any, v_f: Any, v_plateau: Any) -> Any:
     """Gate voltage of the upper switch above the plateau."""
@@ -40,7 +42,7 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
     " {v_plateau}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver", default=USUAL_SUPPLY),
         "v_f": Input(
             "gate_drive.bootstrap.v_f",
             "V",

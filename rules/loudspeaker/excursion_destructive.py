@@ -78,7 +78,7 @@ CHECK = Check(
             origin=f"{MATRIX} without a box, 1 mHz",
         ),
     ),
-    topic=("loudspeaker.x_mech",),
+    topic=("loudspeaker.x_max", "loudspeaker.x_mech"),
     asked_from=None,
     peaks_inside=(
         "loudspeaker.f_s",

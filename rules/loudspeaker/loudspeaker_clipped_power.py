@@ -137,7 +137,7 @@ CHECK = Check(
             origin="derived: 30 V over two units in series, 28.125 W in each",
         ),
     ),
-    topic=("loudspeaker.p_rated",),
+    topic=("loudspeaker",),
     asked_from=None,
     fails=LOADED,
     passes=LOADED.replace("limiter: none", "limiter: {v_rms: 10.5 V}"),

@@ -90,7 +90,7 @@ CHECK = Check(
             tolerance=2e-3,
         ),
     ),
-    topic=("filter.c_block.v_rated",),
+    topic=("filter.c_block",),
     asked_from="production",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}

@@ -123,7 +123,7 @@ CHECK = Check(
             origin="computed: node equations with matrices, +1.532 dB at 20 kHz into 8 ohm",
         ),
     ),
-    topic=("filter.c_across.v_rated",),
+    topic=("filter.c_across",),
     asked_from="production",
     peaks_inside=("filter.inductor.l", "filter.c_across.c", "filter.c_ground.c"),
     fails="""

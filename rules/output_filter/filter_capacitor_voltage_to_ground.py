@@ -73,7 +73,7 @@ CHECK = Check(
             origin="published: TPA3221 board, 30 V, 50 V parts; ratio by hand",
         ),
     ),
-    topic=("filter.c_ground.v_rated",),
+    topic=("filter.c_ground",),
     asked_from="production",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V}

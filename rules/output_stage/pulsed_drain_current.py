@@ -64,7 +64,7 @@ CHECK = Check(
             "derived: two devices share 30 A evenly",
         ),
     ),
-    topic=("output_stage.device.i_dm",),
+    topic=("output_stage.device",),
     asked_from="production",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}

@@ -96,6 +96,6 @@ CHECK = Check(
     ),
     fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),
     passes=_BASE.replace("RESISTANCE", "20 mohm").replace("SINK", "3 K/W"),
-    topic=("output_stage.device.r_th_jc", "output_stage.device.r_th_ja"),
+    topic=("output_stage.device.r_ds_on", "thermal.heatsink"),
     asked_from=None,
 )  # fmt: skip
