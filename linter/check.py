@@ -79,12 +79,16 @@ class Input:
         channels), ``stage.clamp`` (a section: the word ``fitted`` or ``none``),
         ``stage.rungs[].r`` (tuple), ``band:low`` (one end of a range).
     unit: unit that the value is shown in; ``1`` for numbers, ``word`` for words.
+        Empty: that of the field or the derived quantity, which the catalogue fills in.
+    meaning: given only where this figure needs to say more than the field does: which
+        of several, under which condition, what the value stands in for.  Empty: that of
+        the field or the derived quantity, up to its first semicolon.
     default: used where the path leads to nothing; beats the default of the field.
     """
 
     path: str
-    unit: str
-    meaning: str
+    unit: str = ""
+    meaning: str = ""
     default: Assumption | None = None
 
 

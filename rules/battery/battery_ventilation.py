@@ -53,10 +53,10 @@ CHECK = Check(
     sentence="{series:cell|cells} of {capacity} are charged behind openings of {vent_area},"
     " {figure} times the area needed to carry off hydrogen.",
     inputs={
-        "vent_area": Input("vent_area_seen", "cm2", "free area of each of two openings"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "capacity": Input("capacity_pack", "Ah", "capacity of all strings"),
-        "chemistry": Input("battery.chemistry", "word", "kind of cell"),
+        "vent_area": Input("vent_area_seen"),
+        "series": Input("battery.series"),
+        "capacity": Input("capacity_pack"),
+        "chemistry": Input("battery.chemistry"),
         "hour": Constant("1 h", "unit of the gassing share", GASSING),
         "air_per_charge": Constant("1.3889e-5 m3/C", "air for a charge of gas", BATTERY_ROOMS),
         "air_speed": Constant("0.1 m/s", "natural draught", BATTERY_ROOMS),

@@ -32,11 +32,11 @@ CHECK = Check(
     sentence="At a current of {current} {capacity} (rated for {rating_time}, exponent {exponent})"
     " last {figure} times the claimed {run_time}.",
     inputs={
-        "capacity": Input("capacity_pack", "Ah", "capacity of the battery, new"),
-        "rating_time": Input("battery.rating_hours", "h", "time for which it is printed"),
-        "current": Input("i_source_programme", "A", "mean current at programme level"),
-        "exponent": Input("peukert_exponent", "1", "exponent of Peukert's law"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "capacity": Input("capacity_pack"),
+        "rating_time": Input("battery.rating_hours"),
+        "current": Input("i_source_programme"),
+        "exponent": Input("peukert_exponent"),
+        "run_time": Input("claims.run_time"),
     },
     applies={
         "supply.source": "battery",

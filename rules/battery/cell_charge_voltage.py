@@ -30,8 +30,10 @@ CHECK = Check(
     sentence="The cell is stated for {v_stated}, {figure} times the {v_most} that its chemistry"
     " allows.",
     inputs={
-        "v_stated": Input("battery.cell.v_charge:nominal", "V", "stated end of charge, one cell"),
-        "v_most": Input("v_cell_most", "V", "highest charge voltage of the chemistry"),
+        "v_stated": Input(
+            "battery.cell.v_charge:nominal", meaning="stated end of charge, one cell"
+        ),
+        "v_most": Input("v_cell_most"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

@@ -33,9 +33,9 @@ CHECK = Check(
     sentence="The discharge of {series:cell|cells} in series ends at {v_end}, {figure} times the"
     " {v_least} a cell down to which its chemistry goes.",
     inputs={
-        "v_end": Input("v_discharge_end", "V", "pack voltage at which the discharge ends"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "v_least": Input("v_cell_least", "V", "lowest end of discharge of one cell"),
+        "v_end": Input("v_discharge_end"),
+        "series": Input("battery.series"),
+        "v_least": Input("v_cell_least"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

@@ -29,7 +29,7 @@ CHECK = Check(
     formula="t_beyond, larger one of charge and discharge",
     sentence="The stated windows of the cell reach {figure:+beyond|short of} those of its"
     " chemistry.",
-    inputs={"t_beyond": Input("t_beyond_chemistry", "K", "stated windows beyond the chemistry")},
+    inputs={"t_beyond": Input("t_beyond_chemistry")},
     applies={"supply.source": "battery"},
     limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOW}),
     sources=(CHARGE_WINDOW, SELF_HEATING, CELL_DATA),

@@ -40,9 +40,9 @@ CHECK = Check(
     sentence="{charger} into {parallel:string|strings} are {figure} times the {i_cell} that a cell"
     " may be charged with.",
     inputs={
-        "charger": Input("battery.charger.i", "A", "charge current of the pack"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_cell": Input("i_cell_charge_max", "A", "largest charge current of one cell"),
+        "charger": Input("battery.charger.i"),
+        "parallel": Input("battery.parallel"),
+        "i_cell": Input("i_cell_charge_max"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

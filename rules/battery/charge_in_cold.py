@@ -32,8 +32,8 @@ CHECK = Check(
     sentence="Charging is let through from {t_window_low}, {figure:+above|below} the"
     " {t_charge_low} from which the cells may be charged.",
     inputs={
-        "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),
-        "t_charge_low": Input("t_charge_low", "degC", "coldest charge of the cells"),
+        "t_window_low": Input("t_window_low"),
+        "t_charge_low": Input("t_charge_low"),
     },
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp", "nimh")},
     limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),

@@ -34,9 +34,9 @@ CHECK = Check(
     sentence="{charger} on {series:cell|cells} in series are {figure} times the {v_cell_limit}"
     " that a cell allows.",
     inputs={
-        "charger": Input("battery.charger.v", "V", "end-of-charge voltage of the charger"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "v_cell_limit": Input("v_cell_limit", "V", "charge voltage that one cell allows"),
+        "charger": Input("battery.charger.v"),
+        "series": Input("battery.series"),
+        "v_cell_limit": Input("v_cell_limit"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

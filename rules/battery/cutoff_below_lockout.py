@@ -29,8 +29,8 @@ CHECK = Check(
     sentence="The protection cuts off at {v_cutoff}, {figure} times the amplifier's lockout of"
     " {v_lockout}.",
     inputs={
-        "v_cutoff": Input("battery.protection.v_cutoff", "V", "cut-off of the pack"),
-        "v_lockout": Input("protection.under_voltage.v_trip", "V", "lockout of the amplifier"),
+        "v_cutoff": Input("battery.protection.v_cutoff"),
+        "v_lockout": Input("protection.under_voltage.v_trip"),
     },
     applies={"rail_feed": "pack"},
     limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),

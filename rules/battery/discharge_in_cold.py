@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="The coldest ambient, {ambient}, lies {figure:+above|below} the coldest discharge"
     " that the cells allow, {t_low}.",
     inputs={
-        "ambient": Input("environment.ambient", "degC", "air round the product"),
-        "t_low": Input("t_discharge_low", "degC", "coldest discharge of the cells"),
+        "ambient": Input("environment.ambient"),
+        "t_low": Input("t_discharge_low"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

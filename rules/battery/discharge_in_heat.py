@@ -32,8 +32,8 @@ CHECK = Check(
     sentence="The air inside reaches {t_air}, {figure:+below|above} the hottest discharge that the"
     " cells allow, {t_high}.",
     inputs={
-        "t_high": Input("t_discharge_high", "degC", "hottest discharge of the cells"),
-        "t_air": Input("t_air_inside", "degC", "air inside the product, hottest"),
+        "t_high": Input("t_discharge_high"),
+        "t_air": Input("t_air_inside"),
     },
     applies={"supply.source": "battery", "environment.place": ("indoor", "outdoor")},
     limits=AtLeast(

@@ -34,9 +34,9 @@ CHECK = Check(
     sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and {r},"
     " {figure} times the most that it can give.",
     inputs={
-        "p_crest": Input("p_source_crest", "W", "power at the crest of the lowest note"),
-        "r": Input("r_pack_known", "ohm", "resistance of pack, protection and lead"),
-        "v_open": Input("v_source_low_at_most", "V", "pack at rest at low charge"),
+        "p_crest": Input("p_source_crest"),
+        "r": Input("r_pack_known"),
+        "v_open": Input("v_source_low_at_most"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

@@ -33,9 +33,9 @@ CHECK = Check(
     sentence="At rated power {i_source_rms} rms on {parallel:string|strings} are {figure} times"
     " the {i_cont} that one cell stands continuously.",
     inputs={
-        "i_source_rms": Input("i_source_rms", "A", "rms current of the pack at rated power"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_cont": Input("battery.cell.i_cont", "A", "continuous rating of one cell"),
+        "i_source_rms": Input("i_source_rms"),
+        "parallel": Input("battery.parallel"),
+        "i_cont": Input("battery.cell.i_cont"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

@@ -32,8 +32,8 @@ CHECK = Check(
     sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the"
     " protection's cut-off of {v_cutoff}.",
     inputs={
-        "v_loaded": Input("v_source_loaded", "V", "pack at the crest of the lowest note"),
-        "v_cutoff": Input("battery.protection.v_cutoff", "V", "cut-off of the pack"),
+        "v_loaded": Input("v_source_loaded"),
+        "v_cutoff": Input("battery.protection.v_cutoff"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

@@ -32,9 +32,9 @@ CHECK = Check(
     sentence="At the bass crest {i_source_peak} on {parallel:string|strings} are {figure} times"
     " the {i_pulse} that one cell stands as a pulse.",
     inputs={
-        "i_source_peak": Input("i_source_peak", "A", "current at the crest of the lowest note"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_pulse": Input("battery.cell.i_pulse", "A", "pulse rating of one cell"),
+        "i_source_peak": Input("i_source_peak"),
+        "parallel": Input("battery.parallel"),
+        "i_pulse": Input("battery.cell.i_pulse"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

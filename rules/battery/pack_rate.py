@@ -33,9 +33,9 @@ CHECK = Check(
     sentence="{p_source} empty a pack of {e_pack} {figure} times as fast as the shortest discharge"
     " that its cells are made for, {shortest}.",
     inputs={
-        "p_source": Input("p_source_least", "W", "rated output and other loads, at the pack"),
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "shortest": Input("shortest_discharge", "h", "shortest discharge of these cells"),
+        "p_source": Input("p_source_least"),
+        "e_pack": Input("e_pack"),
+        "shortest": Input("shortest_discharge"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(major="2", minor="1", basis={"major": CELL_DATA, "minor": CELL_DATA}),

@@ -34,8 +34,8 @@ CHECK = Check(
     sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the lockout of"
     " {v_trip}.",
     inputs={
-        "v_loaded": Input("v_source_loaded", "V", "pack at the crest of the lowest note"),
-        "v_trip": Input("protection.under_voltage.v_trip", "V", "lockout of the amplifier"),
+        "v_loaded": Input("v_source_loaded"),
+        "v_trip": Input("protection.under_voltage.v_trip"),
     },
     applies={"rail_feed": "pack"},
     limits=AtLeast(

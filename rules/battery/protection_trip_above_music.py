@@ -42,11 +42,11 @@ CHECK = Check(
     sentence="The protection's trip, {i_trip} after {t_trip}, is {figure} times what the music"
     " draws ({i_peak} at the crest, {i_rms} rms).",
     inputs={
-        "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
-        "t_trip": Input("battery.protection.t_trip", "s", "delay of that trip", default=AT_ONCE),
-        "i_peak": Input("i_source_peak", "A", "current at the crest of the lowest note"),
-        "i_rms": Input("i_source_rms", "A", "rms current at rated power"),
-        "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+        "i_trip": Input("battery.protection.i_trip"),
+        "t_trip": Input("battery.protection.t_trip", default=AT_ONCE),
+        "i_peak": Input("i_source_peak"),
+        "i_rms": Input("i_source_rms"),
+        "f": Input("all band_low"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

@@ -31,9 +31,9 @@ CHECK = Check(
     sentence="The protection's trip, {i_trip} at most, is {figure} times what"
     " {parallel:string|strings} of cells with {i_pulse} stand.",
     inputs={
-        "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_pulse": Input("battery.cell.i_pulse", "A", "pulse rating of one cell"),
+        "i_trip": Input("battery.protection.i_trip"),
+        "parallel": Input("battery.parallel"),
+        "i_pulse": Input("battery.cell.i_pulse"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

@@ -32,10 +32,10 @@ CHECK = Check(
     formula="e_pack * usable_share / p_source / run_time",
     sentence="{usable_share} of {e_pack} at {p_source} last {figure} times the claimed {run_time}.",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "p_source": Input("p_source_programme", "W", "mean power at the pack, programme"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "e_pack": Input("e_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "p_source": Input("p_source_programme"),
+        "run_time": Input("claims.run_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

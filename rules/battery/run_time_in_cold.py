@@ -30,11 +30,11 @@ CHECK = Check(
     sentence="In the cold {cold_share} of the {usable_share} of {e_pack} are left; at"
     " {p_source} they last {figure} times the claimed {run_time}.",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "cold_share": Input("battery.cold_share", "%", "part left at the coldest ambient"),
-        "p_source": Input("p_source_programme", "W", "mean power at the pack, programme"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "e_pack": Input("e_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "cold_share": Input("battery.cold_share"),
+        "p_source": Input("p_source_programme"),
+        "run_time": Input("claims.run_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

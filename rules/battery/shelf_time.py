@@ -34,10 +34,10 @@ CHECK = Check(
     sentence="{usable_share} of {capacity} at {i_standby} last {figure} times the claimed"
     " {shelf_time}.",
     inputs={
-        "capacity": Input("capacity_pack", "Ah", "capacity of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "i_standby": Input("battery.i_standby", "A", "current of the switched-off product"),
-        "shelf_time": Input("claims.shelf_time", "h", "shelf time that is claimed"),
+        "capacity": Input("capacity_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "i_standby": Input("battery.i_standby"),
+        "shelf_time": Input("claims.shelf_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

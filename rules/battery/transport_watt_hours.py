@@ -30,8 +30,8 @@ CHECK = Check(
     formula="e_pack / packs",
     sentence="One pack holds {figure} ({packs:pack|packs}, {e_pack} in all).",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of all cells, new"),
-        "packs": Input("battery.packs", "1", "separately removable packs"),
+        "e_pack": Input("e_pack"),
+        "packs": Input("battery.packs"),
     },
     applies={
         "supply.source": "battery",

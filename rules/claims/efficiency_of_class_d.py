@@ -34,7 +34,7 @@ CHECK = Check(
     formula="efficiency",
     sentence="The claimed efficiency at rated power is {figure}; a linear stage comes to 55 to 65"
     " %, measured class-D amplifiers to 79 to 91 %.",
-    inputs={"efficiency": Input("claims.efficiency", "%", "claimed, whole product, rated power")},
+    inputs={"efficiency": Input("claims.efficiency")},
     limits=AtLeast(minor="70 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("claims.efficiency", "1 %"),),
     sources=(MEASURED, CLASS_B, COMMON_PRACTICE),

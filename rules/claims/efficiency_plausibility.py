@@ -47,9 +47,9 @@ CHECK = Check(
     sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
     " losses allow (channels of {rated_power} take {p_in_rated}).",
     inputs={
-        "efficiency": Input("claims.efficiency", "%", "claimed, whole product at rated power"),
-        "rated_power": Input("all rated_power", "W", "rated power of each channel"),
-        "p_in_rated": Input("p_in_rated", "W", "input power at rated power"),
+        "efficiency": Input("claims.efficiency"),
+        "rated_power": Input("all rated_power"),
+        "p_in_rated": Input("p_in_rated"),
     },
     limits=AtMost(major="3 %", minor="0 %", basis={"major": COMMON_PRACTICE, "minor": BOUND}),
     levers=(Lever("claims.efficiency", "1 %"),),

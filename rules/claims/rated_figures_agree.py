@@ -38,9 +38,9 @@ CHECK = Check(
     formula="|rated_power z_load / rated_voltage^2 - 1|",
     sentence="{rated_power} into {z_load} and {rated_voltage} rms differ by {figure}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power, sine"),
-        "rated_voltage": Input("rated_voltage", "V", "output at that power, rms"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "rated_power": Input("rated_power"),
+        "rated_voltage": Input("rated_voltage"),
+        "z_load": Input("z_load"),
     },
     limits=AtMost(
         major="10 %", minor="3 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}

@@ -33,7 +33,7 @@ CHECK = Check(
     formula="rated_thd",
     sentence="The rated power is stated at {figure} distortion; a rating at 10 % lies about a fifth"
     " above one at 1 %.",
-    inputs={"rated_thd": Input("rated_thd", "%", "distortion at which rated power is stated")},
+    inputs={"rated_thd": Input("rated_thd")},
     limits=AtMost(minor="1 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("rated_thd", "0.5 %"),),
     sources=(DATA_SHEET, FTC, COMMON_PRACTICE),

@@ -21,9 +21,9 @@ DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in room
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 TERMINALS = {
-    "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
-    "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
-    "v_pair_ac": Input("v_pair_ac", "V", "between the terminals, rms"),
+    "v_terminal_dc": Input("v_terminal_dc"),
+    "v_terminal_ac": Input("v_terminal_ac"),
+    "v_pair_ac": Input("v_pair_ac"),
 }
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
 CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
@@ -107,8 +107,8 @@ def _if(figure: Any, when: dict[str, str]) -> Way:
     return Way(figure, {}, figure.__name__, dict(when))
 
 
-_RAILS = Input("rail_count", "1", "rails that share the power")
-_SWING = {"v_swing": Input("v_swing", "V", "swing of one leg")}
+_RAILS = Input("rail_count")
+_SWING = {"v_swing": Input("v_swing")}
 _TOPOLOGY = "output_stage.topology"
 
 DERIVED: tuple[Derived, ...] = (
@@ -119,11 +119,9 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             across_parts,
             {
-                "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+                "v_rail": Input("v_rail_high"),
                 "rail_count": _RAILS,
-                "v_source": Input(
-                    "v_source_high", "V", "source at rest, highest", default=UNKNOWN_SOURCE
-                ),
+                "v_source": Input("v_source_high", default=UNKNOWN_SOURCE),
             },
             "larger of v_rail * rail_count and v_source",
         ),
@@ -134,7 +132,7 @@ DERIVED: tuple[Derived, ...] = (
         "yes where all rails together lie well below 60 V",
         Way(
             harmless,
-            {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
+            {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
             "voltage up to 0.8 limit",
         ),
     ),
@@ -142,14 +140,14 @@ DERIVED: tuple[Derived, ...] = (
         "access_seen",
         "word",
         "how the rails are kept from hands; bare where it does not matter",
-        Way(as_stated, {"value": Input("safety.rail_access", "word", "as stated")}, "value"),
+        Way(as_stated, {"value": Input("safety.rail_access")}, "value"),
         Way(bare, {}, "bare", {"rail_harmless": "yes"}, assumes=BARE),
     ),
     _product(
         "c_discharged",
         "F",
         "capacitance of ONE rail that the resistor discharges, where it matters",
-        Way(as_stated, {"value": Input("c_rail", "F", "capacitance of ONE rail")}, "value"),
+        Way(as_stated, {"value": Input("c_rail")}, "value"),
         Way(endless, {}, "without a resistor any capacitance", {"protection.bleeder": "none"}),
         Way(endless, {}, "endless", {"rail_harmless": "yes"}, assumes=ENDLESS),
     ),
@@ -188,11 +186,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {
-                    "value": Input(
-                        "protection.dc_detector.independent", "word", "works with a shorted switch"
-                    )
-                },
+                {"value": Input("protection.dc_detector.independent")},
                 "value",
             ),
             _if(no, {"protection.dc_detector.action": "mute"}),
@@ -206,9 +200,9 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             coil_power,
             {
-                "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
-                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-                "r_e": Input("r_e", "ohm", "one voice coil, cold"),
+                "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
+                "series": Input("loudspeaker.series"),
+                "r_e": Input("r_e"),
             },
             "(v_fault / series)^2 / r_e",
             when={"dc_reaches_load": "yes"},
@@ -235,7 +229,7 @@ DERIVED: tuple[Derived, ...] = (
         "alternating voltage between the terminals, largest sine, rms",
         Way(
             pair,
-            {"v_ideal": Input("v_ideal", "V", "largest peak between the terminals")},
+            {"v_ideal": Input("v_ideal")},
             "v_ideal / root 2",
         ),
     ),
@@ -245,7 +239,7 @@ DERIVED: tuple[Derived, ...] = (
         "how the loudspeaker terminals are; bare where it does not matter",
         Way(
             as_stated,
-            {"value": Input("safety.output_terminals", "word", "as stated")},
+            {"value": Input("safety.output_terminals")},
             "value",
         ),
         Way(bare, {}, "bare", {"output_harmless": "yes"}, assumes=BARE),
@@ -256,7 +250,7 @@ DERIVED: tuple[Derived, ...] = (
         "yes where the output lies well below 30 V rms",
         Way(
             harmless,
-            {"voltage": Input("v_ideal", "V", "largest peak at the load"), "limit": CLASS_1_PEAK},
+            {"voltage": Input("v_ideal"), "limit": CLASS_1_PEAK},
             "voltage up to 0.8 limit",
         ),
         sources=(AUDIO_CLASSES,),
@@ -268,9 +262,7 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             shared,
             {
-                "voltage": Input(
-                    "output_stage.device.v_supply_abs", "V", "absolute maximum of the part"
-                ),
+                "voltage": Input("output_stage.device.v_supply_abs"),
                 "rail_count": _RAILS,
             },
             "voltage / rail_count",
@@ -279,7 +271,7 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             shared,
             {
-                "voltage": Input("output_stage.device.v_dss", "V", "rating of one switch"),
+                "voltage": Input("output_stage.device.v_dss"),
                 "rail_count": _RAILS,
             },
             "voltage / rail_count",

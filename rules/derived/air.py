@@ -16,7 +16,7 @@ from ..formulas.heat import Air
 from .cooling import ALTITUDE
 from .ways import as_stated
 
-AMBIENT = Input("environment.ambient", "degC", "air outside")
+AMBIENT = Input("environment.ambient")
 TEXTBOOK = from_memory("McAdams, Heat Transmission: simplified correlations for air")
 STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
 
@@ -61,7 +61,7 @@ def heat_over_output(efficiency: Any) -> Any:
 
 
 def _size(which: str) -> Input:
-    return Input(f"thermal.enclosure.{which}", "mm", f"outer {which}")
+    return Input(f"thermal.enclosure.{which}")
 
 
 _BOX = {
@@ -69,9 +69,9 @@ _BOX = {
     "width": _size("width"),
     "height": _size("height"),
     "depth": _size("depth"),
-    "emissivity": Input("thermal.enclosure.emissivity", "1", "of the outer surface"),
-    "openings": Input("thermal.enclosure.openings", "word", "sealed or vented"),
-    "sun": Input("sun", "W/m2", "on the enclosure"),
+    "emissivity": Input("thermal.enclosure.emissivity"),
+    "openings": Input("thermal.enclosure.openings"),
+    "sun": Input("sun"),
     "altitude": ALTITUDE,
 }
 
@@ -84,7 +84,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("environment.solar", "W/m2", "sun on the enclosure")},
+                {"value": Input("environment.solar")},
                 "value",
             ),
             Way(
@@ -128,7 +128,7 @@ DERIVED: tuple[Derived, ...] = (
                 held_air,
                 {
                     "ambient": AMBIENT,
-                    "t_air": Input("thermal.t_air_inside", "degC", "measured or set"),
+                    "t_air": Input("thermal.t_air_inside"),
                 },
                 "t_air; ambient",
             ),
@@ -139,7 +139,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 held_air,
-                {"ambient": AMBIENT, "t_air": Input("t_air_open", "degC", "inside air")},
+                {"ambient": AMBIENT, "t_air": Input("t_air_open")},
                 "t_air; ambient",
             ),
         ),
@@ -154,7 +154,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(no_loss, {}, "0", when={"supply.converter": "none"}),
             Way(
                 heat_over_output,
-                {"efficiency": Input("supply.converter_efficiency", "%", "at full load")},
+                {"efficiency": Input("supply.converter_efficiency")},
                 "1 / efficiency - 1",
                 when=STEPPING,
             ),

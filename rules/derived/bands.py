@@ -18,13 +18,13 @@ def claimed(band: Any) -> str:
 
 
 def _end(name: str, unit: str, path: str, meaning: str, fall_back: tuple[Way, ...] = ()) -> Derived:
-    way = Way(as_stated, {"value": Input(path, unit, meaning)}, formula=path.partition(":")[0])
+    way = Way(as_stated, {"value": Input(path)}, formula=path.partition(":")[0])
     return Derived(name, unit, "channel", meaning, (way, *fall_back))
 
 
 _NETWORK = Way(
     as_stated,
-    {"value": Input("z_load", "ohm", "load of the channel")},
+    {"value": Input("z_load")},
     formula="z_load",
 )
 
@@ -34,7 +34,7 @@ DERIVED = (
         "word",
         "channel",
         "whether the spec claims an audio band",
-        (Way(claimed, {"band": Input("band", "Hz", "audio band", NOT_STATED)}, "band above 0"),),
+        (Way(claimed, {"band": Input("band", default=NOT_STATED)}, "band above 0"),),
     ),
     _end("band_low", "Hz", "band:low", "lowest audio frequency of the channel"),
     _end("band_high", "Hz", "band:high", "highest audio frequency of the channel"),

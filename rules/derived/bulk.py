@@ -74,17 +74,17 @@ UNLIMITED: dict[str, str | tuple[str, ...]] = {
     "protection.inrush": "none",
     "rail_feed": ("pack", "source"),
 }
-_I_SURGE = Input("protection.inrush.i_surge", "A", "weakest surge rating in the charging path")
-_I_CONTACT = Input("wiring.connector.i_surge", "A", "surge rating of contacts and switch")
+_I_SURGE = Input("protection.inrush.i_surge")
+_I_CONTACT = Input("wiring.connector.i_surge")
 _INPUTS = {
-    "n_legs": Input("all n_legs", "1", "legs of each channel"),
-    "levels": Input("all levels", "word", "levels of each channel"),
-    "i_peak": Input("all i_rated_peak", "A", "load current at rated power, peak"),
-    "depth": Input("all depth_rated", "1", "modulation depth at rated power"),
-    "locked": Input("all modulator.locked", "word", "on one clock", default=SHARED_CLOCK),
-    "r": Input("r_rail", "ohm", "resistance of the source at ONE rail"),
-    "c": Input("c_rail", "F", "capacitance of ONE rail"),
-    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+    "n_legs": Input("all n_legs"),
+    "levels": Input("all levels"),
+    "i_peak": Input("all i_rated_peak"),
+    "depth": Input("all depth_rated"),
+    "locked": Input("all modulator.locked", default=SHARED_CLOCK),
+    "r": Input("r_rail"),
+    "c": Input("c_rail"),
+    "f": Input("all band_low"),
 }
 _FORMULA = (
     "root of audio part (i_peak, depth by n_legs, share of the capacitors from r, c, f)"
@@ -101,13 +101,13 @@ DERIVED = (
             Way(
                 ripple_at_rated_power,
                 {
-                    "rated_power": Input("all rated_power", "W", "rated power of each channel"),
-                    "rail_count": Input("rail_count", "1", "rails that share the power"),
-                    "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
-                    "c": Input("c_rail", "F", "capacitance of ONE rail"),
-                    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
-                    "p_signal": Input("p_rail_signal", "W", "swing at the frequency itself"),
-                    "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                    "rated_power": Input("all rated_power"),
+                    "rail_count": Input("rail_count"),
+                    "r": Input("r_rail_known"),
+                    "c": Input("c_rail"),
+                    "f": Input("all band_low"),
+                    "p_signal": Input("p_rail_signal"),
+                    "v_rail": Input("v_rail_low"),
                 },
                 "2 r (sum of rated_power / rail_count * source_share(r, c, 2 f) + p_signal)"
                 " / v_rail",
@@ -133,7 +133,7 @@ DERIVED = (
                 at_programme,
                 {
                     **_INPUTS,
-                    "crest_factor": Input("signal.crest_factor", "dB", "of the programme"),
+                    "crest_factor": Input("signal.crest_factor"),
                 },
                 _FORMULA + ", rated power scaled by crest_factor",
             ),
@@ -148,29 +148,29 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("protection.inrush.i_limit", "A", "constant-current start")},
+                {"value": Input("protection.inrush.i_limit")},
                 formula="value",
             ),
             Way(
                 first_current,
                 {
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "r": Input("protection.inrush.r", "ohm", "charging loop as a whole"),
+                    "v_rail": Input("v_rail_high"),
+                    "r": Input("protection.inrush.r"),
                 },
                 formula="v_rail / r",
             ),
             Way(
                 as_stated,
-                {"value": Input("i_source_limit", "A", "the source limits it")},
+                {"value": Input("i_source_limit")},
                 formula="value",
                 when={**UNLIMITED, "source_self_limits": "yes"},
             ),
             Way(
                 current_through_lead,
                 {
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "r": Input("r_short", "ohm", "source into a short"),
-                    "r_lead": Input("r_supply_lead", "ohm", "supply lead"),
+                    "v_rail": Input("v_rail_high"),
+                    "r": Input("r_short"),
+                    "r_lead": Input("r_supply_lead"),
                 },
                 formula="v_rail / (r + r_lead)",
                 when={**UNLIMITED, "source_self_limits": "no"},
@@ -198,9 +198,9 @@ DERIVED = (
             Way(
                 more_than,
                 {
-                    "c": Input("supply.bulk.c:nominal", "F", "bulk capacitors of ONE rail"),
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "rail_count": Input("rail_count", "1", "rails charged at once"),
+                    "c": Input("supply.bulk.c:nominal", meaning="bulk capacitors of ONE rail"),
+                    "v_rail": Input("v_rail_high"),
+                    "rail_count": Input("rail_count"),
                     "most": Constant("0.35 J", "energy that contacts bear", COMMON_PRACTICE),
                 },
                 formula="yes if rail_count c v_rail^2 / 2 is above most",

@@ -27,12 +27,12 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     shared: dict[str, Input | Constant] = {
         "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
         "f": frequency,
-        "c": Input(f"filter.{which}.c", "F", "the capacitor"),
+        "c": Input(f"filter.{which}.c"),
         "r_metal": Constant("5 mohm", "metal layers and leads of a small capacitor", METAL),
     }
     text = "sqrt(p / (tan_delta / (2 pi f c) + r_metal))"
-    stated = Input(f"filter.{which}.i_rated", "A", "rated current, rms")
-    loss = Input(f"filter.{which}.tan_delta", "1", "loss factor at 100 kHz")
+    stated = Input(f"filter.{which}.i_rated")
+    loss = Input(f"filter.{which}.tan_delta")
     found = [
         Way(as_stated, {"value": stated}, "value"),
         Way(
@@ -56,8 +56,8 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     return tuple(found)
 
 
-CARRIER = Input("f_carrier_effective", "Hz", "lowest carrier frequency")
-TREBLE = Input("band_high", "Hz", "highest audio frequency of the channel")
+CARRIER = Input("f_carrier_effective")
+TREBLE = Input("band_high")
 
 DERIVED = tuple(
     Derived(

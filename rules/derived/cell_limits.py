@@ -72,8 +72,8 @@ def _end(
 ) -> Derived:
     """One end of a window: the tighter one of the stated and of the chemistry's own."""
     inputs: Arguments = {
-        "a": Input(path, "degC", "as its maker states it"),
-        "b": Input(bound, "degC", "bound of the chemistry"),
+        "a": Input(path),
+        "b": Input(bound),
     }
     ways = (by_chemistry(chemistry, value, basis) for chemistry, value, basis in usual)
     stated = Way(tighter, inputs, formula=f"{tighter.__name__} of a and b")
@@ -90,13 +90,13 @@ def _window(name: str, end: str, meaning: str) -> Derived:
         (
             Way(
                 as_stated,
-                {"value": Input(f"environment.ambient:{end}", "degC", "air, nothing senses it")},
+                {"value": Input(f"environment.ambient:{end}")},
                 formula="value",
                 when=NO_SENSOR,
             ),
             Way(
                 as_stated,
-                {"value": Input(f"battery.charger.t_window:{end}", "degC", meaning)},
+                {"value": Input(f"battery.charger.t_window:{end}")},
                 formula="value",
             ),
         ),
@@ -108,10 +108,10 @@ def _beyond(which: str) -> Way:
     return Way(
         beyond,
         {
-            "stated_low": Input(f"{path}:low", "degC", "coldest that is stated"),
-            "coldest": Input(f"t_{which}_coldest", "degC", "coldest of the chemistry"),
-            "stated_high": Input(f"{path}:high", "degC", "hottest that is stated"),
-            "hottest": Input(f"t_{which}_hottest", "degC", "hottest of the chemistry"),
+            "stated_low": Input(f"{path}:low"),
+            "coldest": Input(f"t_{which}_coldest"),
+            "stated_high": Input(f"{path}:high"),
+            "hottest": Input(f"t_{which}_hottest"),
         },
         formula="larger of coldest - stated_low and stated_high - hottest",
     )
@@ -174,19 +174,19 @@ DERIVED = (
             Way(
                 worse,
                 {
-                    "charge": Input("t_charge_beyond", "K", "window of charge"),
-                    "discharge": Input("t_discharge_beyond", "K", "window of discharge"),
+                    "charge": Input("t_charge_beyond"),
+                    "discharge": Input("t_discharge_beyond"),
                 },
                 formula="larger of charge and discharge",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_charge_beyond", "K", "window of charge")},
+                {"value": Input("t_charge_beyond")},
                 formula="value",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_discharge_beyond", "K", "window of discharge")},
+                {"value": Input("t_discharge_beyond")},
                 formula="value",
             ),
         ),
@@ -239,12 +239,12 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("battery.charger.t_reduced", "degC", "reduced above it")},
+                {"value": Input("battery.charger.t_reduced")},
                 formula="value",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_window_high", "degC", "hottest charge let through")},
+                {"value": Input("t_window_high")},
                 formula="value",
             ),
         ),

@@ -19,12 +19,12 @@ from .gate_charge import V_PLATEAU
 from .ways import as_stated, no
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
-R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
-R_ON = Input("r_gate_on", "ohm", "gate loop at turn-on")
-R_OFF = Input("r_gate_off", "ohm", "gate loop at turn-off")
-DEAD_TIME = Input("gate_drive.dead_time", "s", "from off-command to the other's on-command")
-T_ON = Input("t_on_circuit", "s", "turn-on delay in this circuit")
-T_D_OFF = Input("t_d_off_circuit", "s", "turn-off delay in this circuit")
+R_TEST = Input(f"{DEVICE}.r_g_test")
+R_ON = Input("r_gate_on")
+R_OFF = Input("r_gate_off")
+DEAD_TIME = Input("gate_drive.dead_time")
+T_ON = Input("t_on_circuit")
+T_D_OFF = Input("t_d_off_circuit")
 
 
 R_LEAST = Constant(
@@ -85,7 +85,7 @@ def none_stated() -> Any:
 
 def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
     """A printed switching time, carried to the gate loop of the circuit."""
-    printed = Input(f"{DEVICE}.{leaf}", "s", f"{meaning}, as printed")
+    printed = Input(f"{DEVICE}.{leaf}")
     return Derived(
         name,
         "s",
@@ -111,16 +111,16 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
 
 
 _LOOPS: dict[str, Input] = {
-    "c_gate": Input("c_gate", "F", "capacitance of the gate"),
+    "c_gate": Input("c_gate"),
     "r_on": R_ON,
     "r_off": R_OFF,
     "v_drv": V_DRV,
 }
-GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold", "V", "threshold of the gate")}
+GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold")}
 PRINTED: dict[str, Input] = {
-    "t_d_off": Input(f"{DEVICE}.t_d_off", "s", "turn-off delay, as printed"),
-    "t_f": Input(f"{DEVICE}.t_f", "s", "fall time, as printed"),
-    "t_d_on": Input(f"{DEVICE}.t_d_on", "s", "turn-on delay, as printed"),
+    "t_d_off": Input(f"{DEVICE}.t_d_off"),
+    "t_f": Input(f"{DEVICE}.t_f"),
+    "t_d_on": Input(f"{DEVICE}.t_d_on"),
 }
 NO_FASTER = derivation("no turn-off is over before the other switch's turn-on delay")
 DEAD_TIMES: tuple[Derived, ...] = (

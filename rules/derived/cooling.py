@@ -16,10 +16,10 @@ from ..formulas.heat import Sink
 from .ways import as_stated
 
 DEVICE = "output_stage.device"
-ALTITUDE = Input("environment.altitude", "m", "height above the sea")
-SHARE = Input("package_share", "1", "part of the channel's heat in one package")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
+ALTITUDE = Input("environment.altitude")
+SHARE = Input("package_share")
+N_LEGS = Input("n_legs")
+PARALLEL = Input("output_stage.parallel")
 SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
 
 
@@ -78,12 +78,12 @@ def no_sink() -> Sink:
     return Sink(0.0, None, False)
 
 
-_JC = Input(f"{DEVICE}.r_th_jc", "K/W", "one package, junction to case")
-_CS = Input(f"{DEVICE}.r_th_cs", "K/W", "one package, case to heatsink")
-_JA = Input(f"{DEVICE}.r_th_ja", "K/W", "one package without heatsink, junction to air")
-_SA = Input("thermal.heatsink.r_th_sa", "K/W", "one heatsink to air")
-_PLACE = Input("thermal.heatsink.place", "word", "inside or outside the box")
-_SINK = Input("r_sink", "K/W", "all heatsinks together to the air")
+_JC = Input(f"{DEVICE}.r_th_jc")
+_CS = Input(f"{DEVICE}.r_th_cs")
+_JA = Input(f"{DEVICE}.r_th_ja")
+_SA = Input("thermal.heatsink.r_th_sa")
+_PLACE = Input("thermal.heatsink.place")
+_SINK = Input("r_sink")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -95,7 +95,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 share_of_package,
                 {
-                    "switches": Input(f"{DEVICE}.switches_per_package", "1", "in one package"),
+                    "switches": Input(f"{DEVICE}.switches_per_package"),
                     "n_legs": N_LEGS,
                     "parallel": PARALLEL,
                 },
@@ -128,9 +128,7 @@ DERIVED: tuple[Derived, ...] = (
                 "fitted: the trip is sensed there",
                 when={"protection.over_temperature.at": "heatsink"},
             ),
-            Way(
-                as_stated, {"value": Input("thermal.heatsink", "word", "heatsink", SILENT)}, "value"
-            ),
+            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
         ),
     ),
     Derived(
@@ -141,7 +139,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("protection.over_temperature", "word", "trip", SILENT)},
+                {"value": Input("protection.over_temperature", default=SILENT)},
                 "value",
             ),
         ),
@@ -177,14 +175,14 @@ DERIVED: tuple[Derived, ...] = (
                 sink_resistance,
                 {
                     "r_th_sa": _SA,
-                    "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
+                    "count": Input("thermal.heatsink.count"),
                     "altitude": ALTITUDE,
                 },
                 "r_th_sa / (count sqrt(density at altitude over that at sea level))",
             ),
             Way(
                 nothing,
-                {"t": Input("thermal.heatsink.t", "degC", "measured or held")},
+                {"t": Input("thermal.heatsink.t")},
                 "0, since t is known",
             ),
         ),
@@ -204,7 +202,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "r_sink": _SINK,
                     "place": _PLACE,
-                    "t": Input("thermal.heatsink.t", "degC", "measured or held"),
+                    "t": Input("thermal.heatsink.t"),
                 },
                 "t; place; r_sink not used",
                 when={"heatsink": "fitted"},

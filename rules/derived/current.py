@@ -70,8 +70,8 @@ def trip_as_printed(i_trip: Any) -> Any:
 
 T_COLD = Constant("298.15 K", "25 degC, for which resistance is printed", CIRCUIT)
 T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is printed", CIRCUIT)
-I_TRIP = Input("output_stage.over_current.i_trip", "A", "load-current peak that trips")
-HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
+I_TRIP = Input("output_stage.over_current.i_trip")
+HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -84,12 +84,10 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 clipped_peak,
                 {
-                    "m_max": Input("m_max", "1", "largest modulation depth"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-                    "v_peak": Input(
-                        "limiter.v_peak", "V", "level limiter, peak", default=NO_LIMITER
-                    ),
-                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                    "m_max": Input("m_max"),
+                    "v_ideal": Input("v_ideal"),
+                    "v_peak": Input("limiter.v_peak", default=NO_LIMITER),
+                    "z_load_min": Input("z_load_min"),
                 },
                 "smaller of m_max v_ideal and v_peak, over z_load_min",
             ),
@@ -105,16 +103,11 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 crest_with_ripple,
                 {
-                    "i_peak": Input("i_peak", "A", "largest load current"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
-                    "ripple_idle": Input(
-                        "ripple_idle",
-                        "A",
-                        "inductor ripple without signal, peak to peak",
-                        default=UNKNOWN_RIPPLE,
-                    ),
-                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                    "i_peak": Input("i_peak"),
+                    "v_ideal": Input("v_ideal"),
+                    "z_load_min": Input("z_load_min"),
+                    "ripple_idle": Input("ripple_idle", default=UNKNOWN_RIPPLE),
+                    "modulator": Input("modulator.type"),
                 },
                 "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
                 "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
@@ -131,7 +124,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.over_current.sensing", "word", "what senses it")},
+                {"value": Input("output_stage.over_current.sensing")},
                 "value",
             ),
             Way(
@@ -153,7 +146,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.over_current", "word", "the section")},
+                {"value": Input("output_stage.over_current")},
                 "value",
                 when={"output_stage.over_current": "none"},
             ),
@@ -170,7 +163,7 @@ DERIVED: tuple[Derived, ...] = (
                 trip_hot,
                 {
                     "i_trip": I_TRIP,
-                    "t": Input("t_junction_rated", "degC", "junction, rated power"),
+                    "t": Input("t_junction_rated"),
                     "hot_factor": HOT_FACTOR,
                     "t_cold": T_COLD,
                     "t_span": T_SPAN,

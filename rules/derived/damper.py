@@ -33,13 +33,13 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 carrier_heat,
                 {
-                    "v_swing": Input("v_swing", "V", "swing of one switch node"),
+                    "v_swing": Input("v_swing"),
                     "n_legs": N_LEGS,
-                    "levels": Input("levels", "word", "levels at the filter"),
-                    "carrier_gain": Input("carrier_gain", "1", "gain of the filter at f"),
-                    "f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
-                    "r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-                    "c": Input("filter.damper.c", "F", "capacitor of one damper"),
+                    "levels": Input("levels"),
+                    "carrier_gain": Input("carrier_gain"),
+                    "f": Input("f_carrier_effective"),
+                    "r": Input("filter.damper.r"),
+                    "c": Input("filter.damper.c"),
                     "connection": CONNECTION,
                 },
                 "(v x)^2 r / (1 + (x r)^2), x = 2 pi f c, v = sqrt(2)/pi v_swing carrier_gain,"

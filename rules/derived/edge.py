@@ -8,7 +8,7 @@ from .commutation import AS_PRINTED, R_LEAST, R_OFF, R_ON, R_TEST, SCALING
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import Q_GD, V_SWING
 
-V_PL = Input("v_plateau", "V", "plateau of the gate")
+V_PL = Input("v_plateau")
 
 
 def edge_from_times(
@@ -30,10 +30,10 @@ def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: 
     return v_swing / charge_time(q_gd, r_gate_on, drive_left(v_drv, v_gs_pl))
 
 
-Q_SW = Input(f"{DEVICE}.q_sw", "C", "gate charge from threshold to end of plateau")
+Q_SW = Input(f"{DEVICE}.q_sw")
 EDGE = "0.8 (q r_on / (v_drv - v_gs_pl) + q r_off / v_gs_pl) / 2"
-T_R = Input(f"{DEVICE}.t_r", "s", "rise time as printed")
-T_F = Input(f"{DEVICE}.t_f", "s", "fall time as printed")
+T_R = Input(f"{DEVICE}.t_r")
+T_F = Input(f"{DEVICE}.t_f")
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -95,8 +95,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 slope,
                 {
-                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
-                    "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %"),
+                    "v_swing": Input("v_swing"),
+                    "t_edge": Input("output_stage.t_edge"),
                 },
                 "0.8 v_swing / t_edge",
             ),
@@ -104,7 +104,7 @@ DERIVED: tuple[Derived, ...] = (
                 turn_on_slope,
                 {
                     "v_swing": V_SWING,
-                    "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
+                    "q_gd": Input("q_gd_swing"),
                     "r_gate_on": R_ON,
                     "v_drv": V_DRV,
                     "v_gs_pl": V_PL,
@@ -115,8 +115,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 slope,
                 {
-                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
-                    "t_edge": Input("t_edge", "s", "edge, 10 to 90 %"),
+                    "v_swing": Input("v_swing"),
+                    "t_edge": Input("t_edge"),
                 },
                 "0.8 v_swing / t_edge",
             ),

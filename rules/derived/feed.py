@@ -59,10 +59,10 @@ def power_of_rails(i_max: Any, v_rail: Any, rail_count: Any) -> Any:
     return i_max * v_rail * rail_count
 
 
-def one_of(path: str, unit: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
+def one_of(path: str, **when: str | tuple[str, ...]) -> Way:
     """A way that takes one value as it is; ``when``: the word of ``rail_feed``."""
     words = {"rail_feed": when["feed"]} if when else {}
-    return Way(as_stated, {"value": Input(path, unit, meaning)}, formula="value", when=words)
+    return Way(as_stated, {"value": Input(path)}, formula="value", when=words)
 
 
 def constant(
@@ -84,17 +84,17 @@ def _source_voltage(name: str, pack: str, meaning: str) -> Derived:
     ways = (
         Way(
             as_stated,
-            {"value": Input(pack, "V", "the pack at rest")},
+            {"value": Input(pack)},
             formula="value",
             when={"supply.source": "battery"},
         ),
-        one_of("supply.v_rail", "V", "the rail", feed=("source", "pack")),
+        one_of("supply.v_rail", feed=("source", "pack")),
     )
     return _compared(name, meaning, ways, "supply.v_source")
 
 
 def _rail_voltage(name: str, source: str, meaning: str) -> Derived:
-    way = one_of(source, "V", "the source is the rail", feed=("pack", "source"))
+    way = one_of(source, feed=("pack", "source"))
     return _compared(name, meaning, (way,), "supply.v_rail")
 
 
@@ -103,11 +103,11 @@ def _compared(name: str, meaning: str, ways: tuple[Way, ...], path: str) -> Deri
     return Derived(name, "V", "product", meaning, ways, stated_at=path, assumed_within=1.15)
 
 
-_P_MAX = Input("supply.p_max", "W", "largest continuous power, all rails")
+_P_MAX = Input("supply.p_max")
 _CURRENT = {
-    "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
-    "v_rail": Input("v_rail_low", "V", "ONE rail"),
-    "rail_count": Input("rail_count", "1", "rails"),
+    "i_max": Input("supply.i_max"),
+    "v_rail": Input("v_rail_low"),
+    "rail_count": Input("rail_count"),
 }
 
 DERIVED = (
@@ -120,8 +120,8 @@ DERIVED = (
             Way(
                 feed_word,
                 {
-                    "source": Input("supply.source", "word", "what feeds the amplifier"),
-                    "converter": Input("supply.converter", "word", "converter ahead of the rail"),
+                    "source": Input("supply.source"),
+                    "converter": Input("supply.converter"),
                 },
                 formula="converter if there is one, else by source",
             ),
@@ -150,7 +150,7 @@ DERIVED = (
         (
             Way(
                 topologies_word,
-                {"topologies": Input("all output_stage.topology", "word", "of each channel")},
+                {"topologies": Input("all output_stage.topology")},
                 formula="half-bridge if among topologies",
             ),
         ),
@@ -176,7 +176,7 @@ DERIVED = (
                 formula="yes: a pack takes it back",
                 when={"rail_feed": "pack", "sinking_stated": "unknown"},
             ),
-            one_of("supply.sinks_current", "word", "whether the source sinks"),
+            one_of("supply.sinks_current"),
         ),
     ),
     Derived(
@@ -197,7 +197,7 @@ DERIVED = (
         "product",
         "resistance of the source at ONE rail",
         (
-            one_of("r_pack", "ohm", "the pack", feed="pack"),
+            one_of("r_pack", feed="pack"),
             constant("0 ohm", {}, STIFF),
         ),
         stated_at="supply.r_source",
@@ -207,7 +207,7 @@ DERIVED = (
         "ohm",
         "product",
         "resistance of the source at ONE rail, only if known",
-        (one_of("r_pack", "ohm", "the pack", feed="pack"),),
+        (one_of("r_pack", feed="pack"),),
         stated_at="supply.r_source",
         agree=0.0,
     ),
@@ -226,12 +226,12 @@ DERIVED = (
         "product",
         "all capacitance from ONE rail to ground",
         (
-            one_of("supply.bulk.c", "F", "bulk capacitors", feed="pack"),
+            one_of("supply.bulk.c", feed="pack"),
             Way(
                 total,
                 {
-                    "bulk": Input("supply.bulk.c", "F", "bulk capacitors"),
-                    "source": Input("supply.c_source", "F", "of the source", default=NO_OTHER_C),
+                    "bulk": Input("supply.bulk.c"),
+                    "source": Input("supply.c_source", default=NO_OTHER_C),
                 },
                 formula="bulk + source",
             ),
@@ -261,7 +261,7 @@ DERIVED = (
             Way(
                 times,
                 {
-                    "value": Input("p_supply_max", "W", "largest continuous power"),
+                    "value": Input("p_supply_max"),
                     "factor": Constant("1.5", "usual short overload of a supply", COMMON_PRACTICE),
                 },
                 formula="value * factor",

@@ -16,14 +16,12 @@ from .ways import as_stated
 NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
 CLASS_2_LOSS = Assumption("60 %", "neutral", COMMON_PRACTICE)
 STABLE = ("polypropylene", "polyester", "ceramic-class-1")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-L = Input("filter.inductor.l", "H", "one inductor")
-L_TOTAL = Input("l_total", "H", "inductance in line with the load")
-C_TOTAL = Input("c_total", "F", "capacitance across the load")
+N_LEGS = Input("n_legs")
+L = Input("filter.inductor.l")
+L_TOTAL = Input("l_total")
+C_TOTAL = Input("c_total")
 GROUNDED = {"filter.c_ground": "fitted"}
-NOTHING_ACROSS = Input(
-    "filter.c_across.c", "F", "across the load", Assumption("0 F", "neutral", COMMON_PRACTICE)
-)
+NOTHING_ACROSS = Input("filter.c_across.c", default=Assumption("0 F", "neutral", COMMON_PRACTICE))
 NOT_GROUNDED = {"filter.c_ground": "none"}
 GROUNDED_ALONE = {
     "output_stage.topology": "full-bridge",
@@ -79,7 +77,7 @@ def loaded_quality(l_total: Any, c_total: Any, z_load: Any, n_legs: Any, dcr: An
 
 def _dielectric(which: str, text: str) -> Derived:
     """A word that is never missing: the capacitance is asked for first."""
-    stated = Input(f"filter.{which}.dielectric", "word", "dielectric")
+    stated = Input(f"filter.{which}.dielectric")
     return Derived(
         f"{which}_dielectric",
         "word",
@@ -90,7 +88,7 @@ def _dielectric(which: str, text: str) -> Derived:
 
 
 def _working(which: str, text: str) -> Derived:
-    c = Input(f"filter.{which}.c", "F", text)
+    c = Input(f"filter.{which}.c")
     retention = f"filter.{which}.bias_retention"
     return Derived(
         f"{which}_working",
@@ -101,13 +99,13 @@ def _working(which: str, text: str) -> Derived:
             Way(as_stated, {"value": c}, "value", when={f"{which}_dielectric": STABLE}),
             Way(
                 working,
-                {"c": c, "retention": Input(retention, "%", "part left", CLASS_2_LOSS)},
+                {"c": c, "retention": Input(retention, default=CLASS_2_LOSS)},
                 "c retention",
                 when={f"{which}_dielectric": "ceramic-class-2"},
             ),
             Way(
                 working,
-                {"c": c, "retention": Input(retention, "%", "part left", NO_LOSS)},
+                {"c": c, "retention": Input(retention, default=NO_LOSS)},
                 "c retention",
             ),
         ),
@@ -146,7 +144,7 @@ FILTER_KIND = Derived(
     "channel",
     "what stands between the switch node and the load",
     ways=(
-        Way(as_stated, {"value": Input("filter.type", "word", "kind of filter")}, "value"),
+        Way(as_stated, {"value": Input("filter.type")}, "value"),
         Way(kind_of_inductor, {"l_leg": L}, "lc, because l_leg is stated"),
     ),
 )
@@ -174,8 +172,8 @@ C_TOTAL_ = Derived(
     "channel",
     "capacitance across the load, at the working voltage",
     ways=_sum_ways(
-        Input("c_across_working", "F", "across the load"),
-        Input("c_ground_working", "F", "from each terminal to ground"),
+        Input("c_across_working"),
+        Input("c_ground_working"),
     ),
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
 )
@@ -186,8 +184,8 @@ C_TOTAL_UNBIASED = Derived(
     "channel",
     "capacitance across the load, as printed on the parts",
     ways=_sum_ways(
-        Input("filter.c_across.c", "F", "across the load"),
-        Input("filter.c_ground.c", "F", "from each terminal to ground"),
+        Input("filter.c_across.c"),
+        Input("filter.c_ground.c"),
     ),
 )
 

@@ -16,10 +16,10 @@ from ..formulas.maths import smaller
 from .gate import DEVICE, DISCRETE, V_DRV, share_of_supply
 from .ways import as_stated
 
-Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
-Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
-V_PLATEAU = Input("v_plateau", "V", "plateau of the gate")
-V_SWING = Input("v_swing", "V", "swing of the switch node")
+Q_G = Input(f"{DEVICE}.q_g")
+Q_GD = Input(f"{DEVICE}.q_gd")
+V_PLATEAU = Input("v_plateau")
+V_SWING = Input("v_swing")
 
 
 def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
@@ -101,7 +101,7 @@ CHARGE_AT_SWING = Derived(
             {
                 "q_gd": Q_GD,
                 "v_swing": V_SWING,
-                "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
+                "v_dss": Input(f"{DEVICE}.v_dss"),
                 "share": Constant(
                     "50 %",
                     "drain voltage of the printed charge over the rating",

@@ -31,46 +31,35 @@ WITH_SWITCHES = Assumption(
     "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")
 )
 
-POWER = Input("rated_power", "W", "rated power of the channel")
-CREST = Input("signal.crest_factor", "dB", "peak over rms of the programme")
+POWER = Input("rated_power")
+CREST = Input("signal.crest_factor")
 SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
-FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
-IDLE = Input("p_idle", "W", "loss without signal", left_out("0 W", "idle loss"))
-CORE = Input("p_core", "W", "core loss, part of the idle loss", WITH_SWITCHES)
-EFFICIENCY = Input("output_stage.efficiency", "%", "of the channel at rated power")
+FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
+IDLE = Input("p_idle", default=left_out("0 W", "idle loss"))
+CORE = Input("p_core", default=WITH_SWITCHES)
+EFFICIENCY = Input("output_stage.efficiency")
 
 _CREST: dict[str, Input | Constant] = {"crest_factor": CREST, "sine_crest": SINE_CREST}
 _STATED: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "efficiency": EFFICIENCY,
-    "p_inductor": Input("p_inductor", "W", "audio current in the inductors", WITH_SWITCHES),
+    "p_inductor": Input("p_inductor", default=WITH_SWITCHES),
     "p_core": CORE,
 }
 _SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
-    "p_switching": Input(
-        "p_switching", "W", "switching loss with load", left_out("0 W", "switching loss")
-    ),
-    "p_inductor": Input(
-        "p_inductor", "W", "audio current in the inductors", left_out("0 W", "inductor copper")
-    ),
+    "p_switching": Input("p_switching", default=left_out("0 W", "switching loss")),
+    "p_inductor": Input("p_inductor", default=left_out("0 W", "inductor copper")),
     "p_core": CORE,
-    "n_legs": Input("n_legs", "1", "legs of the channel"),
-    "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-    "r_ds_on": Input(
-        f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC", left_out("0 ohm", "conduction")
-    ),
+    "n_legs": Input("n_legs"),
+    "parallel": Input("output_stage.parallel"),
+    "i_rated_peak": Input("i_rated_peak"),
+    "r_ds_on": Input(f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "conduction")),
     "factor": FACTOR,
 }
 _INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
-    "efficiency": Input(
-        "output_stage.efficiency",
-        "%",
-        "of the channel at rated power",
-        Assumption("100 %", "floor", CURVES),
-    )
+    "efficiency": Input("output_stage.efficiency", default=Assumption("100 %", "floor", CURVES))
 }
 
 
@@ -176,10 +165,10 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(some, {"loss": EFFICIENCY}, "yes where loss is stated"),
             Way(yes, {}, "yes", when=DISCRETE),
-            Way(some, {"loss": Input("p_idle", "W", "loss without signal")}, "yes with a loss"),
+            Way(some, {"loss": Input("p_idle")}, "yes with a loss"),
             Way(
                 some,
-                {"loss": Input(f"{DEVICE}.r_ds_on", "mohm", "on-resistance of one switch")},
+                {"loss": Input(f"{DEVICE}.r_ds_on")},
                 "yes with a loss",
             ),
         ),

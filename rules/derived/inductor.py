@@ -22,13 +22,13 @@ from ..formulas.inductor import (
     ripple_two_level,
 )
 
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of one leg")
-L = Input("filter.inductor.l", "H", "one inductor")
-DCR = Input("filter.inductor.dcr", "mohm", "resistance of one inductor at 20 degC")
-RIPPLE = Input("ripple_idle", "A", "largest ripple, peak to peak")
-RATED_PEAK = Input("i_rated_peak", "A", "load peak at rated power")
+V_SWING = Input("v_swing")
+N_LEGS = Input("n_legs")
+CARRIER = Input("modulator.carrier")
+L = Input("filter.inductor.l")
+DCR = Input("filter.inductor.dcr")
+RIPPLE = Input("ripple_idle")
+RATED_PEAK = Input("i_rated_peak")
 NO_FILTER = ("bead", "filterless")
 VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
 COPPER = Constant("0.00393 1/K", "temperature coefficient of copper", from_memory("IEC 60028"))
@@ -102,9 +102,9 @@ def copper_heat(n_legs: Any, dcr: Any, rise: Any, copper: Any, i_rated_peak: Any
 
 
 _COIL = {
-    "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
-    "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-    "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+    "l_e": Input("loudspeaker.l_e"),
+    "series": Input("loudspeaker.series"),
+    "parallel": Input("loudspeaker.parallel"),
     "carrier": CARRIER,
 }
 _IN_LEG = {"v_swing": V_SWING, "l_leg": L, "carrier": CARRIER}
@@ -124,7 +124,7 @@ RIPPLE_IDLE = Derived(
         ),
         Way(
             ripple_to_ground,
-            {**_IN_LEG, "c_ground": Input("c_ground_working", "F", "from one terminal to ground")},
+            {**_IN_LEG, "c_ground": Input("c_ground_working")},
             "v_swing / (4 l_leg carrier), times (2 pi carrier)^2 l_leg c_ground where below 1;"
             " at least v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "fitted"},
@@ -152,7 +152,7 @@ RIPPLE_IDLE = Derived(
 )
 
 _RMS = {"i_rated_peak": RATED_PEAK, "ripple_idle": RIPPLE}
-_DEPTH = {"depth_rated": Input("depth_rated", "1", "modulation depth at rated power")}
+_DEPTH = {"depth_rated": Input("depth_rated")}
 _SHRINKS = "ripple_idle^2/12 (1 - M^2 + 3 M^4/8)), M = depth_rated"
 _CLOCKED = ("natural-sampling", "uniform-sampling")
 
@@ -198,13 +198,13 @@ P_CORE = Derived(
                 "n_legs": N_LEGS,
                 "l_leg": L,
                 "ripple_idle": RIPPLE,
-                "turns": Input("filter.inductor.turns", "1", "turns"),
-                "a_e": Input("filter.inductor.a_e", "mm2", "core area"),
+                "turns": Input("filter.inductor.turns"),
+                "a_e": Input("filter.inductor.a_e"),
                 "carrier": CARRIER,
-                "v_e": Input("filter.inductor.v_e", "mm3", "core volume"),
-                "p_v": Input("filter.inductor.p_v", "kW/m3", "loss at 100 kHz, 200 mT"),
-                "exponent_f": Input("filter.inductor.exponent_f", "1", "exponent of frequency"),
-                "exponent_b": Input("filter.inductor.exponent_b", "1", "exponent of flux"),
+                "v_e": Input("filter.inductor.v_e"),
+                "p_v": Input("filter.inductor.p_v"),
+                "exponent_f": Input("filter.inductor.exponent_f"),
+                "exponent_b": Input("filter.inductor.exponent_b"),
                 "f_reference": Constant(
                     "100 kHz", "frequency behind p_v", derivation("convention of the field")
                 ),

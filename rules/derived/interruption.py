@@ -28,15 +28,15 @@ def limit_of_source(p_supply_max: Any, v_rail: Any, rail_count: Any) -> Any:
 
 
 def _of(path: str, unit: str, meaning: str, when: Any) -> Way:
-    return Way(as_stated, {"value": Input(path, unit, meaning)}, "value", when=when)
+    return Way(as_stated, {"value": Input(path)}, "value", when=when)
 
 
 _OPENS = {
-    "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-    "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+    "i_rated": Input("protection.fuse.i_rated"),
+    "standard": Input("protection.fuse.standard"),
 }
-_P_FAULT = Input("p_fault", "W", "largest power of a fault")
-_I_SHORT = Input("i_short", "A", "prospective short-circuit current")
+_P_FAULT = Input("p_fault")
+_I_SHORT = Input("i_short")
 
 
 def _lasting(name: str, meaning: str, fuse: Any, *none: Any) -> Derived:
@@ -83,9 +83,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 limit_of_source,
                 {
-                    "p_supply_max": Input("p_supply_max", "W", "largest power of the source"),
-                    "v_rail": Input("v_rail_low", "V", "ONE rail"),
-                    "rail_count": Input("rail_count", "1", "rails"),
+                    "p_supply_max": Input("p_supply_max"),
+                    "v_rail": Input("v_rail_low"),
+                    "rail_count": Input("rail_count"),
                 },
                 "p_supply_max / (v_rail rail_count)",
             ),
@@ -109,9 +109,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "p_fault": _P_FAULT,
                     "i_short": _I_SHORT,
-                    "i_breaking": Input(
-                        "battery.protection.i_breaking", "A", "current that the pack breaks"
-                    ),
+                    "i_breaking": Input("battery.protection.i_breaking"),
                 },
                 "0 where i_breaking is i_short or more, else p_fault",
                 when={**NO_FUSE, **BATTERY, "battery.protection": "fitted"},

@@ -12,9 +12,9 @@ from ..formulas.load import (
 from ..formulas.maths import smaller
 from .ways import as_stated
 
-SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string")
-PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel")
-P_RATED = Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker")
+SERIES = Input("loudspeaker.series")
+PARALLEL = Input("loudspeaker.parallel")
+P_RATED = Input("loudspeaker.p_rated")
 
 LOWEST_SHARE = Assumption(None, "adverse", MINIMUM_IMPEDANCE)
 COIL_SHARE = Assumption(
@@ -64,19 +64,13 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {
-                    "value": Input(
-                        "loudspeaker.z_rated",
-                        "ohm",
-                        "rated impedance of one loudspeaker",
-                    )
-                },
+                {"value": Input("loudspeaker.z_rated")},
                 "value",
             ),
             Way(
                 one_of_network,
                 {
-                    "z_all": Input("rated_load", "ohm", "whole load of the channel"),
+                    "z_all": Input("rated_load"),
                     "series": SERIES,
                     "parallel": PARALLEL,
                 },
@@ -93,7 +87,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 network_impedance,
                 {
-                    "z_one": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
+                    "z_one": Input("z_driver"),
                     "series": SERIES,
                     "parallel": PARALLEL,
                 },
@@ -110,12 +104,12 @@ DERIVED: tuple[Derived, ...] = (
             # not stated_at: check loudspeaker-network compares the two, with its own limits
             Way(
                 as_stated,
-                {"value": Input("rated_load", "ohm", "load of the rated power")},
+                {"value": Input("rated_load")},
                 "value",
             ),
             Way(
                 as_stated,
-                {"value": Input("z_network", "ohm", "the loudspeakers together")},
+                {"value": Input("z_network")},
                 "value",
             ),
         ),
@@ -129,17 +123,17 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 lowest_load,
                 {
-                    "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"),
+                    "z_min": Input("loudspeaker.z_min"),
                     "series": SERIES,
                     "parallel": PARALLEL,
-                    "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-                    "load_low": Input("load_low", "ohm", "lowest rated load"),
+                    "z_driver": Input("z_driver"),
+                    "load_low": Input("load_low"),
                 },
                 "z_min series / parallel, times load_low parallel / (z_driver series) below 1",
             ),
             Way(
                 four_fifths,
-                {"z": Input("load_low", "ohm", "lowest rated load")},
+                {"z": Input("load_low")},
                 "0.8 z",
                 assumes=LOWEST_SHARE,
             ),
@@ -154,12 +148,12 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"value": Input("loudspeaker.r_e", "ohm", "cold resistance of one voice coil")},
+                {"value": Input("loudspeaker.r_e")},
                 "value",
             ),
             Way(
                 four_fifths,
-                {"z": Input("z_driver", "ohm", "rated impedance of one loudspeaker")},
+                {"z": Input("z_driver")},
                 "0.8 z",
                 assumes=COIL_SHARE,
             ),

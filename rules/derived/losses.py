@@ -102,21 +102,15 @@ def with_load(
     return n_legs * (overlap + charges + dead_time_loss(v_sd, i_rated_peak, dead_time, mean))
 
 
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-V_SWING = Input("v_swing", "V", "swing of the switch node")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg, at idle")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-Q_OSS = Input(
-    "q_oss_swing", "C", "output charge at the swing", default=left_out("0 C", "output charge")
-)
-RIPPLE = Input(
-    "ripple_idle", "A", "inductor ripple, peak to peak", default=left_out("0 A", "ripple")
-)
-LEVELS = Input("levels", "word", "levels of the bridge voltage")
+N_LEGS = Input("n_legs")
+V_SWING = Input("v_swing")
+CARRIER = Input("modulator.carrier")
+PARALLEL = Input("output_stage.parallel")
+Q_OSS = Input("q_oss_swing", default=left_out("0 C", "output charge"))
+RIPPLE = Input("ripple_idle", default=left_out("0 A", "ripple"))
+LEVELS = Input("levels")
 C_GROUND = Input(
     "filter.c_ground",
-    "word",
-    "capacitors from each terminal",
     default=Assumption(
         "none", "adverse", derivation("without them a three-level bridge switches hard")
     ),
@@ -137,37 +131,25 @@ DERIVED: tuple[Derived, ...] = (
                     "carrier": CARRIER,
                     "parallel": PARALLEL,
                     "q_oss": Q_OSS,
-                    "q_g": Input(
-                        f"{DEVICE}.q_g", "C", "gate charge", default=left_out("0 C", "gate charge")
-                    ),
-                    "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
+                    "q_g": Input(f"{DEVICE}.q_g", default=left_out("0 C", "gate charge")),
+                    "v_drv": Input("v_gate_paid"),
                     "dead_time": Input(
                         "gate_drive.dead_time",
-                        "s",
-                        "dead time",
                         default=Assumption(
                             "0 s", "adverse", derivation("without dead time no edge is soft")
                         ),
                     ),
                     "ripple": RIPPLE,
                     "r_ds_on": Input(
-                        f"{DEVICE}.r_ds_on",
-                        "ohm",
-                        "on-resistance of one switch",
-                        default=left_out("0 ohm", "ripple in the switches"),
+                        f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "ripple in the switches")
                     ),
                     "dcr": Input(
-                        "filter.inductor.dcr",
-                        "ohm",
-                        "resistance of one inductor",
-                        default=left_out("0 ohm", "ripple in the copper"),
+                        "filter.inductor.dcr", default=left_out("0 ohm", "ripple in the copper")
                     ),
-                    "p_core": Input(
-                        "p_core", "W", "core loss of all inductors", default=NO_CORE_LOSS
-                    ),
+                    "p_core": Input("p_core", default=NO_CORE_LOSS),
                     "levels": LEVELS,
                     "c_ground": C_GROUND,
-                    "p_other": Input("p_gate_other", "W", "what else the gate supply draws"),
+                    "p_other": Input("p_gate_other"),
                 },
                 "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
                 "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
@@ -191,27 +173,17 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "n_legs": N_LEGS,
                     "v_swing": V_SWING,
-                    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-                    "depth": Input("depth_rated", "1", "modulation depth at rated power"),
-                    "t_edge": Input(
-                        "t_edge", "s", "edge of the switch node", default=left_out("0 s", "overlap")
-                    ),
+                    "i_rated_peak": Input("i_rated_peak"),
+                    "depth": Input("depth_rated"),
+                    "t_edge": Input("t_edge", default=left_out("0 s", "overlap")),
                     "carrier": CARRIER,
                     "parallel": PARALLEL,
-                    "q_rr": Input(
-                        f"{DEVICE}.q_rr",
-                        "C",
-                        "recovery charge",
-                        default=left_out("0 C", "recovery"),
-                    ),
-                    "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
+                    "q_rr": Input(f"{DEVICE}.q_rr", default=left_out("0 C", "recovery")),
+                    "v_sd": Input(f"{DEVICE}.v_sd"),
                     "dead_time": Input(
-                        "gate_drive.dead_time",
-                        "s",
-                        "dead time",
-                        default=left_out("0 s", "diode conduction"),
+                        "gate_drive.dead_time", default=left_out("0 s", "diode conduction")
                     ),
-                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                    "modulator": Input("modulator.type"),
                     "q_oss": Q_OSS,
                     "ripple": RIPPLE,
                     "levels": LEVELS,

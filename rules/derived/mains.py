@@ -24,7 +24,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(no, {}, "no", {"supply.source": "battery"}),
             Way(
                 above_class_1,
-                {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
+                {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
                 "yes if voltage is above limit",
                 when={"supply.source": "dc-source"},
             ),

@@ -16,7 +16,7 @@ from ..formulas.modulation import effective_carrier, oscillation_frequency
 from .ways import as_stated, no, yes
 
 TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
-CONVERTER = Input("supply.converter_frequency", "Hz", "switching frequency of the converter")
+CONVERTER = Input("supply.converter_frequency")
 FAR_AWAY = Assumption(
     float("inf"), "floor", derivation("bound: a converter far from every carrier")
 )
@@ -65,7 +65,7 @@ LEVELS = Derived(
         Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
         Way(
             as_stated,
-            {"value": Input("modulator.levels", "word", "levels of a full bridge")},
+            {"value": Input("modulator.levels")},
             "value",
             when={"output_stage.topology": "full-bridge"},
         ),
@@ -84,9 +84,7 @@ LEVELS_AT_LEAST = Derived(
             {
                 "value": Input(
                     "modulator.levels",
-                    "word",
-                    "levels of a full bridge",
-                    Assumption(
+                    default=Assumption(
                         "three-level",
                         "floor",
                         derivation("bound: no carrier between the terminals at idle"),
@@ -108,15 +106,15 @@ F_CARRIER_LOW = Derived(
         Way(
             oscillation_frequency,
             {
-                "carrier": Input("modulator.carrier", "Hz", "switching frequency at idle"),
-                "depth": Input("depth_rated", "1", "modulation depth at rated power"),
+                "carrier": Input("modulator.carrier"),
+                "depth": Input("depth_rated"),
             },
             "carrier (1 - depth^2)",
             when=SELF_OSCILLATING,
         ),
         Way(
             as_stated,
-            {"value": Input("modulator.carrier", "Hz", "switching frequency")},
+            {"value": Input("modulator.carrier")},
             "value",
             when=CLOCKED,
         ),
@@ -133,8 +131,8 @@ F_CARRIER_EFFECTIVE = Derived(
         Way(
             effective_carrier,
             {
-                "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-                "levels": Input("levels", "word", "levels at the filter"),
+                "carrier": Input("modulator.carrier"),
+                "levels": Input("levels"),
             },
             "carrier, twice that if levels is three-level",
         ),
@@ -152,14 +150,10 @@ LOOP_GAIN_1K = Derived(
         Way(
             gain_at_tone,
             {
-                "loop_crossover": Input(
-                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
-                ),
+                "loop_crossover": Input("modulator.loop_crossover"),
                 "tone": TONE,
                 "order": Input(
                     "modulator.loop_order",
-                    "1",
-                    "slope of the loop gain in the audio band",
                     default=Assumption(1.0, "adverse", derivation("one integrator at least")),
                 ),
             },
@@ -180,10 +174,8 @@ LOOP_GAIN_TREBLE = Derived(
         Way(
             gain_at_top,
             {
-                "loop_crossover": Input(
-                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
-                ),
-                "band_high": Input("band_high", "Hz", "highest audio frequency"),
+                "loop_crossover": Input("modulator.loop_crossover"),
+                "band_high": Input("band_high"),
             },
             "loop_crossover / band_high",
             when={"modulator.feedback": ("before-filter", "after-filter")},
@@ -254,12 +246,10 @@ SEVERAL_CLOCKS = Derived(
             {
                 "locked": Input(
                     "modulator.locked",
-                    "word",
-                    "what runs on one clock",
-                    Assumption("yes", "favourable", derivation("silence proves no beat")),
+                    default=Assumption("yes", "favourable", derivation("silence proves no beat")),
                 ),
-                "channel_count": Input("channel_count", "1", "channels of the product"),
-                "converter": Input("supply.converter", "word", "converter ahead of the rail"),
+                "channel_count": Input("channel_count"),
+                "converter": Input("supply.converter"),
             },
             "locked no and channel_count above 1, or a converter apart from them",
         ),

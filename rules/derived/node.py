@@ -70,22 +70,20 @@ def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
 
 
 DEVICE = "output_stage.device"
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
-T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
+V_SWING = Input("v_swing")
+V_RAIL_HIGH = Input("v_rail_high")
+T_EDGE = Input("t_edge")
 NO_TRIP = Assumption(float("inf"), "absent", derivation("without a trip nothing stops the rise"))
 NO_SNUBBER = Assumption("0 F", "absent", derivation("without a snubber its capacitance is nil"))
 UNKNOWN_PUMPING = Assumption(
     "0 V", "favourable", derivation("a rail that is not pumped stays where it is")
 )
-V_PUMPING = Input("v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING)
-V_TRIP = Input(
-    "protection.over_voltage.v_trip", "V", "over-voltage trip of a rail", default=NO_TRIP
-)
-I_LEG_PEAK = Input("i_leg_peak", "A", "largest current of a leg")
-L_LOOP = Input("output_stage.l_loop", "H", "power loop of one leg")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-C_SNUBBER = Input("output_stage.snubber.c", "F", "snubber capacitor of the leg", default=NO_SNUBBER)
+V_PUMPING = Input("v_pumping", default=UNKNOWN_PUMPING)
+V_TRIP = Input("protection.over_voltage.v_trip", default=NO_TRIP)
+I_LEG_PEAK = Input("i_leg_peak")
+L_LOOP = Input("output_stage.l_loop")
+PARALLEL = Input("output_stage.parallel")
+C_SNUBBER = Input("output_stage.snubber.c", default=NO_SNUBBER)
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -97,8 +95,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 output_charge,
                 {
-                    "q_oss": Input(f"{DEVICE}.q_oss", "C", "output charge"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "q_oss": Input(f"{DEVICE}.q_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
                     "v_swing": V_SWING,
                 },
                 "q_oss sqrt(v_swing / v_data)",
@@ -106,8 +104,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 output_charge_from_capacitance,
                 {
-                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "c_oss": Input(f"{DEVICE}.c_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
                     "v_swing": V_SWING,
                 },
                 "2 c_oss sqrt(v_data v_swing)",
@@ -124,9 +122,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 ringing_capacitance,
                 {
-                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                    "q_oss": Input("q_oss_swing", "C", "output charge at the swing"),
+                    "c_oss": Input(f"{DEVICE}.c_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
+                    "q_oss": Input("q_oss_swing"),
                     "v_swing": V_SWING,
                 },
                 "c_oss sqrt(v_data / v_swing), without c_oss: q_oss / (2 v_swing)",
@@ -145,7 +143,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "i_leg_peak": I_LEG_PEAK,
                     "l_loop": L_LOOP,
-                    "c_oss_swing": Input("c_oss_swing", "F", "output capacitance at the swing"),
+                    "c_oss_swing": Input("c_oss_swing"),
                     "parallel": PARALLEL,
                     "t_edge": T_EDGE,
                     "c_snubber": C_SNUBBER,
@@ -197,7 +195,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.v_overshoot", "V", "stated ringing")},
+                {"value": Input("output_stage.v_overshoot")},
                 "value",
             ),
             Way(
@@ -242,8 +240,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 node_peak,
                 {
-                    "v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
-                    "v_overshoot": Input("v_overshoot", "V", "ringing above the rail"),
+                    "v_static_peak": Input("v_static_peak"),
+                    "v_overshoot": Input("v_overshoot"),
                 },
                 "v_static_peak + v_overshoot",
             ),

@@ -7,11 +7,11 @@ from ..formulas.maths import PI, smaller
 from ..formulas.modulation import clipped_power_ratio
 from .rated import THD
 
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-Z_LOAD = Input("z_load", "ohm", "load of the channel")
-R_PATH = Input("r_path", "ohm", "all resistance in line with the load")
-M_MAX = Input("m_max", "1", "largest modulation depth")
-V_LOADED = Input("v_ideal_loaded", "V", "load peak that the loaded rail allows")
+N_LEGS = Input("n_legs")
+Z_LOAD = Input("z_load")
+R_PATH = Input("r_path")
+M_MAX = Input("m_max")
+V_LOADED = Input("v_ideal_loaded")
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 NO_LIMIT = Assumption(float("inf"), "absent", derivation("no limiter, no limit"))
 
@@ -106,11 +106,11 @@ R_PATH_ = Derived(
             path_resistance,
             {
                 "n_legs": N_LEGS,
-                "r_ds_on_hot": Input("r_ds_on_hot", "mohm", "one switch, hot"),
-                "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-                "dcr": Input("filter.inductor.dcr", "mohm", "one inductor"),
-                "r_series": Input("output_stage.r_series", "mohm", "board and sense resistor"),
-                "r_lead": Input("r_lead", "ohm", "loudspeaker lead, both ways"),
+                "r_ds_on_hot": Input("r_ds_on_hot"),
+                "parallel": Input("output_stage.parallel"),
+                "dcr": Input("filter.inductor.dcr"),
+                "r_series": Input("output_stage.r_series"),
+                "r_lead": Input("r_lead"),
             },
             "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
         ),
@@ -120,7 +120,7 @@ R_PATH_ = Derived(
 
 _LOADED = {
     "n_legs": N_LEGS,
-    "v_rail_loaded": Input("v_rail_loaded", "V", "one rail at full power"),
+    "v_rail_loaded": Input("v_rail_loaded"),
 }
 
 V_IDEAL_LOADED = Derived(
@@ -138,11 +138,9 @@ _WITH_DEAD_TIME = {
     "m_max": M_MAX,
     "t_dead_distortion": Input(
         "t_dead_distortion",
-        "ns",
-        "dead time as the output sees it",
-        Assumption("0 s", "favourable", derivation("no loss by dead time")),
+        default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
     ),
-    "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
+    "carrier": Input("modulator.carrier"),
     "v_ideal_loaded": V_LOADED,
     "z_load": Z_LOAD,
     "r_path": R_PATH,
@@ -209,7 +207,7 @@ V_RAIL_SINE = Derived(
     ways=(
         Way(
             lossless_sine,
-            {"m_max": M_MAX, "v_ideal": Input("v_ideal", "V", "largest peak of the rails")},
+            {"m_max": M_MAX, "v_ideal": Input("v_ideal")},
             "m_max v_ideal / sqrt(2)",
         ),
     ),
@@ -217,14 +215,14 @@ V_RAIL_SINE = Derived(
 )
 
 RATED_SINE = {
-    "rated_power": Input("rated_power", "W", "rated power of the channel"),
+    "rated_power": Input("rated_power"),
     "rated_thd": THD,
     "z_load": Z_LOAD,
     "v_rail_sine": Input(
         "v_rail_sine",
-        "V",
-        "lossless sine of the rails",
-        Assumption(float("inf"), "neutral", derivation("rail open: the rating is believed")),
+        default=Assumption(
+            float("inf"), "neutral", derivation("rail open: the rating is believed")
+        ),
     ),
 }
 RATED_STANDS_IN = Assumption(
@@ -244,9 +242,9 @@ V_LOAD_RMS = Derived(
         Way(
             limited_voltage,
             {
-                "p_out_max": Input("p_out_max", "W", "power at clip onset"),
+                "p_out_max": Input("p_out_max"),
                 "z_load": Z_LOAD,
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smaller of sqrt(p_out_max z_load) and v_rms",
         ),
@@ -254,7 +252,7 @@ V_LOAD_RMS = Derived(
             rated_level,
             {
                 **RATED_SINE,
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smallest of sqrt(rated_power/k z_load), v_rail_sine and v_rms,"
             " k = 1 + 0.048 (rated_thd/1 %)^0.778",
@@ -272,14 +270,14 @@ V_SINE_MAX = Derived(
         Way(
             limited_sine,
             {
-                "v_rail_sine": Input("v_rail_sine", "V", "lossless sine of the rails"),
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rail_sine": Input("v_rail_sine"),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smaller of v_rail_sine and v_rms",
         ),
         Way(
             stated_level,
-            {"rated_voltage": Input("rated_voltage", "V", "output at rated power, rms")},
+            {"rated_voltage": Input("rated_voltage")},
             "rated_voltage",
             assumes=Assumption(
                 None, "favourable", derivation("the rail is open: it may allow more than rated")

@@ -51,9 +51,9 @@ def by_chemistry(
     )
 
 
-_SERIES = Input("battery.series", "1", "cells in series")
-_PARALLEL = Input("battery.parallel", "1", "strings in parallel")
-_CAPACITY = Input("battery.cell.capacity", "Ah", "capacity of one cell")
+_SERIES = Input("battery.series")
+_PARALLEL = Input("battery.parallel")
+_CAPACITY = Input("battery.cell.capacity")
 
 DERIVED = (
     Derived(
@@ -120,7 +120,7 @@ DERIVED = (
         (
             Way(
                 product,
-                {"count": _SERIES, "value": Input("v_cell_full", "V", "one cell, full")},
+                {"count": _SERIES, "value": Input("v_cell_full")},
                 formula="count * value",
             ),
         ),
@@ -137,7 +137,7 @@ DERIVED = (
                 product,
                 {
                     "count": _SERIES,
-                    "value": Input("battery.cell.v_oc_low", "V", "one cell, low, at rest"),
+                    "value": Input("battery.cell.v_oc_low"),
                 },
                 formula="count * value",
             ),
@@ -155,11 +155,9 @@ DERIVED = (
                 {
                     "series": _SERIES,
                     "parallel": _PARALLEL,
-                    "r_cell": Input("battery.cell.r_internal", "ohm", "one cell"),
-                    "r_protection": Input(
-                        "battery.protection.r", "ohm", "protection circuit", default=NOTHING
-                    ),
-                    "r_lead": Input("r_supply_lead", "ohm", "supply lead", default=NOTHING),
+                    "r_cell": Input("battery.cell.r_internal"),
+                    "r_protection": Input("battery.protection.r", default=NOTHING),
+                    "r_lead": Input("r_supply_lead", default=NOTHING),
                 },
                 formula="series / parallel * r_cell + r_protection + r_lead",
             ),
@@ -192,7 +190,7 @@ DERIVED = (
                     "series": _SERIES,
                     "parallel": _PARALLEL,
                     "capacity": _CAPACITY,
-                    "v_nominal": Input("v_cell_nominal", "V", "one cell, nominal"),
+                    "v_nominal": Input("v_cell_nominal"),
                 },
                 formula="series * parallel * capacity * v_nominal",
             ),
@@ -209,7 +207,7 @@ DERIVED = (
                 charge_over,
                 {
                     "charge": _CAPACITY,
-                    "by": Input("battery.cell.i_cont", "A", "continuous rating of one cell"),
+                    "by": Input("battery.cell.i_cont"),
                 },
                 formula="charge / by",
             ),

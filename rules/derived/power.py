@@ -96,14 +96,14 @@ def crest_power(p_mean: Any, p_double: Any, p_signal: Any) -> Any:
 
 
 DIRECT = ("pack", "source")
-_POWERS = Input("all rated_power", "W", "rated power of each channel")
-_AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
-_RAILS = Input("rail_count", "1", "rails that share the power")
-_R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
-_C = Input("c_rail", "F", "capacitance of ONE rail", default=NO_BULK)
-_F = Input("all band_low", "Hz", "lowest frequency of each channel")
-_EFFICIENCY = Input("supply.converter_efficiency", "%", "efficiency of the converter")
-_P_IN = Input("p_in_rated", "W", "input power at rated power")
+_POWERS = Input("all rated_power")
+_AUXILIARY = Input("supply.p_auxiliary")
+_RAILS = Input("rail_count")
+_R = Input("r_rail")
+_C = Input("c_rail", default=NO_BULK)
+_F = Input("all band_low")
+_EFFICIENCY = Input("supply.converter_efficiency")
+_P_IN = Input("p_in_rated")
 
 
 def _product(
@@ -118,11 +118,11 @@ def _at_source(name: str, rail: str, meaning: str) -> Derived:
         name,
         "W",
         meaning,
-        one_of(rail, "W", "ONE rail", feed=DIRECT),
+        one_of(rail, feed=DIRECT),
         Way(
             through_converter,
             {
-                "p_rail": Input(rail, "W", "ONE rail"),
+                "p_rail": Input(rail),
                 "rail_count": _RAILS,
                 "efficiency": _EFFICIENCY,
                 "p_auxiliary": _AUXILIARY,
@@ -134,7 +134,7 @@ def _at_source(name: str, rail: str, meaning: str) -> Derived:
 
 
 def _one_rail(name: str, p_in: str, meaning: str) -> Derived:
-    power = Input(p_in, "W", "input power")
+    power = Input(p_in)
     return _product(
         name,
         "W",
@@ -159,12 +159,12 @@ def _swing_at_source(name: str, rail: str, meaning: str, *before: Way) -> Derive
         name,
         "W",
         meaning,
-        one_of(rail, "W", "ONE rail", feed=DIRECT),
+        one_of(rail, feed=DIRECT),
         *before,
         Way(
             swing_through_converter,
             {
-                "p_rail": Input(rail, "W", "ONE rail"),
+                "p_rail": Input(rail),
                 "rail_count": _RAILS,
                 "efficiency": _EFFICIENCY,
             },
@@ -176,9 +176,9 @@ def _swing_at_source(name: str, rail: str, meaning: str, *before: Way) -> Derive
 
 def crest_inputs(where: str) -> dict[str, Input]:
     return {
-        "p_mean": Input(f"p_{where}_rated", "W", "mean power"),
-        "p_double": Input(f"p_{where}_double", "W", "swing at twice the lowest frequency"),
-        "p_signal": Input(f"p_{where}_signal", "W", "swing at the lowest frequency"),
+        "p_mean": Input(f"p_{where}_rated"),
+        "p_double": Input(f"p_{where}_double"),
+        "p_signal": Input(f"p_{where}_signal"),
     }
 
 
@@ -201,14 +201,15 @@ DERIVED = (
     _product(
         "p_source_least",
         "W",
-        "the same at the source, with the loss of a converter but none of the amplifier",
+        "rated output and other loads at the source, with the loss of a converter but none of"
+        " the amplifier",
         Way(
             rated_through_converter,
             {"rated_power": _POWERS, "efficiency": _EFFICIENCY, "p_auxiliary": _AUXILIARY},
             "sum of rated_power / efficiency + p_auxiliary",
             when={"rail_feed": "converter"},
         ),
-        one_of("p_rated_sum", "W", "output and other loads", feed=DIRECT),
+        one_of("p_rated_sum", feed=DIRECT),
     ),
     _product(
         "p_in_rated",
@@ -218,7 +219,7 @@ DERIVED = (
             input_power,
             {
                 "rated_power": _POWERS,
-                "loss": Input("all p_loss_rated", "W", "losses of each channel", NO_LOSS),
+                "loss": Input("all p_loss_rated", default=NO_LOSS),
                 "p_auxiliary": _AUXILIARY,
             },
             "sum of rated_power and loss + p_auxiliary",
@@ -232,9 +233,9 @@ DERIVED = (
             input_power_programme,
             {
                 "rated_power": _POWERS,
-                "loss": Input("all p_loss_programme", "W", "losses of each channel"),
+                "loss": Input("all p_loss_programme"),
                 "p_auxiliary": _AUXILIARY,
-                "crest_factor": Input("signal.crest_factor", "dB", "of the programme"),
+                "crest_factor": Input("signal.crest_factor"),
             },
             "sum of rated_power by crest_factor and loss + p_auxiliary",
         ),
@@ -268,13 +269,13 @@ DERIVED = (
             swing_signal,
             {
                 "rated_power": _POWERS,
-                "depth": Input("all depth_rated", "1", "modulation depth at rated power"),
-                "n_legs": Input("all n_legs", "1", "legs of each channel"),
+                "depth": Input("all depth_rated"),
+                "n_legs": Input("all n_legs"),
                 "rail_count": _RAILS,
                 "r": _R,
                 "c": _C,
                 "f": _F,
-                "channel_phase": Input("signal.channel_phase", "word", "phase of the bass"),
+                "channel_phase": Input("signal.channel_phase"),
             },
             "sum over half bridges (n_legs 1) of 2 rated_power / depth, by channel_phase,"
             " / rail_count * source_share(r, c, f)",

@@ -7,13 +7,11 @@ from ...linter.check import Assumption, Input, derivation
 from ..formulas.driver import largest_in_bass, radiator_shape, sealed_shape
 from ..formulas.maths import smaller
 
-RADIATOR = Input("loudspeaker.enclosure.v_ap", "L", "volume as compliant as the radiator")
+RADIATOR = Input("loudspeaker.enclosure.v_ap")
 # without the spring of the radiator the cone moves between what a port and a wall would let it
 NO_SPRING = Input(
     RADIATOR.path,
-    "L",
-    RADIATOR.meaning,
-    Assumption(
+    default=Assumption(
         inf, "floor", derivation("bound: the load of a radiator lies between port and wall")
     ),
 )

@@ -19,7 +19,7 @@ from .load import PARALLEL, SERIES
 from .output import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .ways import as_stated
 
-SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker at 1 m")
+SENSITIVITY = Input("loudspeaker.sensitivity")
 
 
 def one_of_string(v_load_rms: Any, series: Any) -> Any:
@@ -56,8 +56,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 sine_voltage,
                 {
-                    "power": Input("p_out_max", "W", "sine power at clip onset"),
-                    "z": Input("z_load", "ohm", "load of that power"),
+                    "power": Input("p_out_max"),
+                    "z": Input("z_load"),
                 },
                 "(power z)^0.5",
             ),
@@ -70,7 +70,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 as_stated,
-                {"value": Input("v_rail_sine", "V", "lossless sine of the rails")},
+                {"value": Input("v_rail_sine")},
                 "value",
                 assumes=RAILS_AT_MOST,
             ),
@@ -85,7 +85,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 one_of_string,
                 {
-                    "v_load_rms": Input("v_load_rms", "V", "largest sine across the load"),
+                    "v_load_rms": Input("v_load_rms"),
                     "series": SERIES,
                 },
                 "v_load_rms / series",
@@ -108,7 +108,7 @@ DERIVED: tuple[Derived, ...] = (
                 sensitivity_at_voltage,
                 {
                     "per_watt": SENSITIVITY,
-                    "z": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
+                    "z": Input("z_driver"),
                     "r_reference": R_SENSITIVITY,
                 },
                 "per_watt + 10 log10(r_reference / z)",
@@ -125,8 +125,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 network_level,
                 {
-                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
-                    "v_rms": Input("v_load_rms", "V", "largest sine across the load"),
+                    "sensitivity": Input("sensitivity_2v83"),
+                    "v_rms": Input("v_load_rms"),
                     "parallel": PARALLEL,
                     "v_reference": V_SENSITIVITY,
                 },
@@ -142,7 +142,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 sum_of_levels,
-                {"levels": Input("all level_channel", "dB", "level of each channel")},
+                {"levels": Input("all level_channel")},
                 "10 log10(sum of 10^(levels / 10))",
             ),
         ),
@@ -156,8 +156,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 level_at_most,
                 {
-                    "level": Input("level_channel", "dB", "level of the channel"),
-                    "f_top": Input("band:high", "Hz", "top of the stated band", NO_TOP),
+                    "level": Input("level_channel"),
+                    "f_top": Input("band:high", meaning="top of the stated band", default=NO_TOP),
                     "one_hertz": ONE_HERTZ,
                 },
                 "level + A-weighting at the smaller of f_top and 1 kHz, f in units of one_hertz",
@@ -169,11 +169,11 @@ DERIVED: tuple[Derived, ...] = (
         name="level_a",
         unit="dB",
         each="product",
-        meaning="the same of all channels, powers added",
+        meaning="A-weighted level at 1 m of all channels with their largest sine, powers added",
         ways=(
             Way(
                 sum_of_levels,
-                {"levels": Input("all level_channel_a", "dB", "A-weighted level of each")},
+                {"levels": Input("all level_channel_a")},
                 "10 log10(sum of 10^(levels / 10))",
             ),
         ),
@@ -187,9 +187,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 level_at_rating,
                 {
-                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
-                    "power": Input("p_driver_noise", "W", "its rating as a noise rating"),
-                    "z": Input("z_driver", "ohm", "its rated impedance"),
+                    "sensitivity": Input("sensitivity_2v83"),
+                    "power": Input("p_driver_noise"),
+                    "z": Input("z_driver"),
                     "series": SERIES,
                     "parallel": PARALLEL,
                     "v_reference": V_SENSITIVITY,

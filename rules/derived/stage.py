@@ -71,11 +71,11 @@ def full_depth() -> Any:
 
 
 DEVICE = "output_stage.device"
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
-T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
-DEAD_TIME = Input("gate_drive.dead_time", "s", "from off-command to the other's on-command")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg")
+V_SWING = Input("v_swing")
+V_RAIL_HIGH = Input("v_rail_high")
+T_EDGE = Input("t_edge")
+DEAD_TIME = Input("gate_drive.dead_time")
+CARRIER = Input("modulator.carrier")
 
 
 BASICS: tuple[Derived, ...] = (
@@ -119,7 +119,7 @@ BASICS: tuple[Derived, ...] = (
         (
             Way(
                 ideal_peak,
-                {"n_legs": Input("n_legs", "1", "legs of the channel"), "v_swing": V_SWING},
+                {"n_legs": Input("n_legs"), "v_swing": V_SWING},
                 "n_legs v_swing / 2",
             ),
         ),
@@ -134,8 +134,8 @@ BASICS: tuple[Derived, ...] = (
             Way(
                 sine_peak_current,
                 {
-                    "rated_power": Input("rated_power", "W", "rated sine power"),
-                    "z_load": Input("z_load", "ohm", "rated load"),
+                    "rated_power": Input("rated_power"),
+                    "z_load": Input("z_load"),
                 },
                 "sqrt(2 rated_power / z_load)",
             ),
@@ -151,9 +151,9 @@ BASICS: tuple[Derived, ...] = (
             Way(
                 modulation_depth,
                 {
-                    "rated_power": Input("rated_power", "W", "rated sine power"),
-                    "z_load": Input("z_load", "ohm", "rated load"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "rated_power": Input("rated_power"),
+                    "z_load": Input("z_load"),
+                    "v_ideal": Input("v_ideal"),
                 },
                 "sqrt(2 rated_power z_load) / v_ideal",
             ),
@@ -177,17 +177,12 @@ PULSES: tuple[Derived, ...] = (
                     "t_edge": T_EDGE,
                     "r": Input(
                         "gate_drive.bootstrap.r",
-                        "ohm",
-                        "refill path",
                         default=Assumption("0 ohm", "favourable", COMMON_PRACTICE),
                     ),
                     "q_g": Input(
-                        f"{DEVICE}.q_g",
-                        "C",
-                        "gate charge",
-                        default=Assumption("0 C", "favourable", COMMON_PRACTICE),
+                        f"{DEVICE}.q_g", default=Assumption("0 C", "favourable", COMMON_PRACTICE)
                     ),
-                    "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
+                    "v_drv": Input("gate_drive.v_drv"),
                     "droop": Constant(
                         "10 %", "loss of gate supply allowed in the refill path", COMMON_PRACTICE
                     ),
@@ -228,7 +223,7 @@ PULSES: tuple[Derived, ...] = (
             ),
             Way(
                 depth_limit,
-                {"t_pulse_min": Input("t_pulse_min", "s", "shortest pulse"), "carrier": CARRIER},
+                {"t_pulse_min": Input("t_pulse_min"), "carrier": CARRIER},
                 "1 - 2 t_pulse_min carrier",
             ),
             Way(

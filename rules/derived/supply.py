@@ -14,9 +14,9 @@ from .feed import STIFF, constant, one_of
 from .power import DIRECT, crest_inputs
 from .ways import as_stated, no
 
-_R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
-_V_SOURCE = Input("v_source_low_at_most", "V", "the source at rest, lowest")
-_R_AHEAD = Input("r_ahead", "ohm", "resistance ahead of rail or converter")
+_R = Input("r_rail")
+_V_SOURCE = Input("v_source_low_at_most")
+_R_AHEAD = Input("r_ahead")
 
 
 def sags(r: Any) -> str:
@@ -40,10 +40,10 @@ DERIVED = (
         "r_ahead",
         "ohm",
         "resistance between the source at rest and the rail or the converter",
-        one_of("r_rail", "ohm", "ONE rail", feed=DIRECT),
+        one_of("r_rail", feed=DIRECT),
         Way(
             as_stated,
-            {"value": Input("r_pack", "ohm", "the pack")},
+            {"value": Input("r_pack")},
             "value",
             when={"supply.source": "battery"},
         ),
@@ -53,10 +53,10 @@ DERIVED = (
         "source_sags",
         "word",
         "whether a resistance of the source at the rail is known that is not 0",
-        Way(sags, {"r": Input("supply.r_source:high", "ohm", "stated")}, "yes if r is above 0"),
+        Way(sags, {"r": Input("supply.r_source:high", meaning="stated")}, "yes if r is above 0"),
         Way(
             sags,
-            {"r": Input("r_rail_known", "ohm", "resistance at ONE rail, only if known")},
+            {"r": Input("r_rail_known")},
             "yes if r is above 0",
         ),
         Way(no, {}, "no"),
@@ -67,16 +67,16 @@ DERIVED = (
         "ONE rail at the crest of the lowest note, all channels at rated power",
         Way(
             unloaded,
-            {"v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"), "r": _R},
+            {"v_open": Input("v_rail_low"), "r": _R},
             "v_open: without r nothing sags",
             when={"source_sags": "no"},
         ),
         Way(
             loaded_voltage,
             {
-                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                "v_open": Input("v_rail_low"),
                 "r": _R,
-                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
+                "p": Input("p_rail_crest"),
             },
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
@@ -85,13 +85,13 @@ DERIVED = (
     _product(
         "v_rail_trough",
         "V",
-        "the same, only where the resistance of the source is known",
+        "ONE rail at the crest of the lowest note; only where the source's resistance is known",
         Way(
             loaded_voltage,
             {
-                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
-                "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
-                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
+                "v_open": Input("v_rail_low"),
+                "r": Input("r_rail_known"),
+                "p": Input("p_rail_crest"),
             },
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
@@ -100,13 +100,13 @@ DERIVED = (
     _product(
         "v_source_loaded",
         "V",
-        "the source at that crest",
+        "the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_voltage,
             {
                 "v_open": _V_SOURCE,
                 "r": _R_AHEAD,
-                "p": Input("p_source_crest", "W", "power at the source at the crest"),
+                "p": Input("p_source_crest"),
             },
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
@@ -115,13 +115,13 @@ DERIVED = (
     _product(
         "i_source_peak",
         "A",
-        "current of the source at that crest",
+        "current of the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_current,
             {
                 "v_open": _V_SOURCE,
                 "r": _R_AHEAD,
-                "p": Input("p_source_crest", "W", "power at the source at the crest"),
+                "p": Input("p_source_crest"),
             },
             "p / loaded_voltage(v_open, r, p)",
         ),
@@ -148,7 +148,7 @@ DERIVED = (
             {
                 "v_open": _V_SOURCE,
                 "r": _R_AHEAD,
-                "p": Input("p_source_programme", "W", "mean power at the source"),
+                "p": Input("p_source_programme"),
             },
             "p / loaded_voltage(v_open, r, p)",
         ),

@@ -31,7 +31,7 @@ def _usual(**when: str | tuple[str, ...]) -> Way:
     return Way(
         by_system,
         {
-            "v_source": Input("v_source_high", "V", "source at rest, highest"),
+            "v_source": Input("v_source_high"),
             "v_between": Constant("18 V", "between 12 V and 24 V systems", LOAD_DUMP),
             "v_12": Constant("35 V", "clamped load dump, 12 V system", LOAD_DUMP),
             "v_24": Constant("58 V", "clamped load dump, 24 V system", LOAD_DUMP),
@@ -42,7 +42,7 @@ def _usual(**when: str | tuple[str, ...]) -> Way:
     )
 
 
-_OPEN = Input("v_surge_open", "V", "surge with nothing connected")
+_OPEN = Input("v_surge_open")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -53,7 +53,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("supply.surge.v", "V", "surge as stated")},
+                {"value": Input("supply.surge.v")},
                 "value",
                 when=VEHICLE,
             ),
@@ -71,7 +71,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 clamped,
                 {
-                    "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage"),
+                    "v_clamp": Input("protection.surge.v_clamp"),
                     "v_surge": _OPEN,
                 },
                 "smaller of v_clamp and v_surge",
@@ -88,7 +88,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("v_surge_terminal", "V", "surge at the terminals")},
+                {"value": Input("v_surge_terminal")},
                 "value",
                 when={"supply.converter": "none"},
             ),

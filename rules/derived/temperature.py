@@ -21,16 +21,16 @@ from ..formulas.heat import (
 from .ways import as_stated, no
 
 DEVICE = "output_stage.device"
-RATED = Input("thermal_rated", "set", "heat balance at rated power")
-PROGRAMME = Input("thermal_programme", "set", "heat balance at programme")
-NUMBER = Input("channel_index", "1", "number of the channel")
-T_RATED = Input("t_junction_rated", "degC", "junction, sine at rated power")
-T_PROGRAMME = Input("t_junction_programme", "degC", "junction at programme")
-HEAT_RATED = Input("heat_rated", "set", "heat of the channel at rated power")
-HEAT_PROGRAMME = Input("heat_programme", "set", "heat of the channel at programme")
-R_OWN = Input("r_th_own", "K/W", "junction over heatsink for one watt in the channel")
-R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
-FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "at 150 degC over 25 degC")
+RATED = Input("thermal_rated")
+PROGRAMME = Input("thermal_programme")
+NUMBER = Input("channel_index")
+T_RATED = Input("t_junction_rated")
+T_PROGRAMME = Input("t_junction_programme")
+HEAT_RATED = Input("heat_rated")
+HEAT_PROGRAMME = Input("heat_programme")
+R_OWN = Input("r_th_own")
+R_COLD = Input(f"{DEVICE}.r_ds_on")
+FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
 AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
 
@@ -79,12 +79,12 @@ def channel_loss(heat: ChannelHeat, t_junction: Any) -> Any:
 
 def _balance_inputs(heat: str) -> dict[str, Input]:
     return {
-        "air": Input("air_path", "set", "the air of the parts"),
-        "sink": Input("sink_path", "set", "where the packages give their heat"),
-        "heats": Input(f"all {heat}", "set", "heat of the channels"),
-        "r_own": Input("all r_th_own", "K/W", "junction over heatsink, by channel"),
-        "p_other": Input("supply.p_auxiliary", "W", "other heat in the box"),
-        "converter_share": Input("converter_share", "1", "heat of the converter over output"),
+        "air": Input("air_path"),
+        "sink": Input("sink_path"),
+        "heats": Input(f"all {heat}"),
+        "r_own": Input("all r_th_own"),
+        "p_other": Input("supply.p_auxiliary", meaning="other heat in the box"),
+        "converter_share": Input("converter_share"),
     }
 
 
@@ -104,7 +104,7 @@ def _read(name: str, unit: str, figure: Any, meaning: str, solution: Input) -> D
 
 
 def _junction(name: str, solution: Input, meaning: str) -> Derived:
-    known = Input("heat_known", "word", "that some loss of the channel is known")
+    known = Input("heat_known")
     way = Way(
         junction_of,
         {"solution": solution, "number": NUMBER, "heat_known": known},
@@ -136,7 +136,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(air_of, {"solution": PROGRAMME}, "solution", when={"thermal.enclosure": "fitted"}),
             Way(
                 as_stated,
-                {"value": Input("t_air_open", "degC", "inside air")},
+                {"value": Input("t_air_open")},
                 "value",
                 when={"enclosure": ("none", "silent")},
             ),
@@ -154,10 +154,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.enclosure",
-                        "word",
-                        "enclosure",
-                        Assumption("silent", "absent", COMMON_PRACTICE),
+                        "thermal.enclosure", default=Assumption("silent", "absent", COMMON_PRACTICE)
                     )
                 },
                 "value",

@@ -33,7 +33,7 @@ NO_CLAIM = Source(
 AT_SINK = {"protection.over_temperature.at": "heatsink"}
 AT_JUNCTION = {"protection.over_temperature.at": "junction"}
 LASTING_SINE = {"heat_basis": "full-sine"}
-AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
+AUXILIARY = Input("supply.p_auxiliary")
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
@@ -93,7 +93,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 junction_over,
                 {
-                    "t_reference": Input("protection.over_temperature.t_trip", "degC", "trip"),
+                    "t_reference": Input("protection.over_temperature.t_trip"),
                     "heat": HEAT_RATED,
                     "r_own": R_OWN,
                 },
@@ -102,13 +102,13 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 as_stated,
-                {"value": Input("protection.over_temperature.t_trip", "degC", "trip")},
+                {"value": Input("protection.over_temperature.t_trip")},
                 "value",
                 when={"protection.over_temperature.at": "junction"},
             ),
             Way(
                 as_stated,
-                {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")},
+                {"value": Input(f"{DEVICE}.t_j_max")},
                 "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
                 assumes=Assumption(None, "neutral", OWN_TRIP),
@@ -125,10 +125,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.basis",
-                        "word",
-                        "signal for which the cooling was sized",
-                        Assumption("one-eighth", "absent", NO_CLAIM),
+                        "thermal.basis", default=Assumption("one-eighth", "absent", NO_CLAIM)
                     )
                 },
                 "value",
@@ -143,13 +140,11 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("t_heatsink_rated", "degC", "heatsink")},
+                {"value": Input("t_heatsink_rated")},
                 "value",
                 when=AT_SINK | LASTING_SINE,
             ),
-            Way(
-                as_stated, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK
-            ),
+            Way(as_stated, {"value": Input("t_heatsink")}, "value", when=AT_SINK),
             Way(as_stated, {"value": T_RATED}, "value", when=AT_JUNCTION | LASTING_SINE),
             Way(as_stated, {"value": T_PROGRAMME}, "value", when=AT_JUNCTION),
         ),
@@ -165,7 +160,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_PROGRAMME,
                     "t_junction": T_PROGRAMME,
-                    "share": Input("package_share", "1", "part of the heat in one package"),
+                    "share": Input("package_share"),
                 },
                 "share heat at t_junction",
             ),
@@ -182,8 +177,8 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_RATED,
                     "t_junction": T_RATED,
-                    "n_legs": Input("n_legs", "1", "legs of the channel"),
-                    "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
+                    "n_legs": Input("n_legs"),
+                    "parallel": Input("output_stage.parallel"),
                 },
                 "heat at t_junction / (2 n_legs parallel)",
             ),
@@ -199,8 +194,8 @@ DERIVED: tuple[Derived, ...] = (
                 case,
                 {
                     "t_junction": T_PROGRAMME,
-                    "p_package": Input("p_package_programme", "W", "heat of one package"),
-                    "r_th_jc": Input(f"{DEVICE}.r_th_jc", "K/W", "junction to case"),
+                    "p_package": Input("p_package_programme"),
+                    "r_th_jc": Input(f"{DEVICE}.r_th_jc"),
                 },
                 "t_junction - p_package r_th_jc",
             ),
@@ -215,9 +210,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 conduction_slope,
                 {
-                    "n_legs": Input("n_legs", "1", "legs of the channel"),
-                    "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-                    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+                    "n_legs": Input("n_legs"),
+                    "parallel": Input("output_stage.parallel"),
+                    "i_rated_peak": Input("i_rated_peak"),
                     "r_ds_on": R_COLD,
                     "factor": FACTOR,
                     "t_junction": T_RATED,
@@ -234,15 +229,15 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 above,
-                {"t": Input("thermal.heatsink.t", "degC", "measured or held"), "t_ambient": T_ROOM},
+                {"t": Input("thermal.heatsink.t"), "t_ambient": T_ROOM},
                 "t - t_ambient",
                 assumes=Assumption(None, "neutral", MEASURED_IN_ROOM),
             ),
             Way(
                 above,
                 {
-                    "t": Input("t_heatsink", "degC", "heatsink"),
-                    "t_ambient": Input("environment.ambient", "degC", "air outside"),
+                    "t": Input("t_heatsink"),
+                    "t_ambient": Input("environment.ambient"),
                 },
                 "t - t_ambient",
             ),
@@ -257,7 +252,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 total,
                 {
-                    "losses": Input("all p_loss_programme", "W", "heat of the channels"),
+                    "losses": Input("all p_loss_programme"),
                     "p_auxiliary": AUXILIARY,
                 },
                 "sum of losses + p_auxiliary",
@@ -266,7 +261,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 total,
                 {
-                    "losses": Input("all p_loss_rated", "W", "heat of the channels"),
+                    "losses": Input("all p_loss_rated"),
                     "p_auxiliary": AUXILIARY,
                 },
                 "sum of losses + p_auxiliary",
@@ -284,10 +279,10 @@ DERIVED: tuple[Derived, ...] = (
                 enclosure_rise,
                 {
                     "solution": PROGRAMME,
-                    "width": Input("thermal.enclosure.width", "mm", "outer width"),
-                    "height": Input("thermal.enclosure.height", "mm", "outer height"),
-                    "depth": Input("thermal.enclosure.depth", "mm", "outer depth"),
-                    "emissivity": Input("thermal.enclosure.emissivity", "1", "outer surface"),
+                    "width": Input("thermal.enclosure.width"),
+                    "height": Input("thermal.enclosure.height"),
+                    "depth": Input("thermal.enclosure.depth"),
+                    "emissivity": Input("thermal.enclosure.emissivity"),
                     "t_room": T_ROOM,
                 },
                 "wall of width, height, depth, emissivity at t_room, heat of solution",

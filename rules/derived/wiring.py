@@ -55,10 +55,8 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
                 two_way_resistance,
                 {
                     "resistivity": COPPER,
-                    "length": Input(f"{section}.length", "m", "length, one way", NO_LENGTH),
-                    "area": Input(
-                        f"{section}.area", "mm2", "copper of one conductor", _thick(thick)
-                    ),
+                    "length": Input(f"{section}.length", default=NO_LENGTH),
+                    "area": Input(f"{section}.area", default=_thick(thick)),
                 },
                 "2 resistivity length / area",
             ),
@@ -67,7 +65,7 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
     )
 
 
-_I_RATED = Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")
+_I_RATED = Input("wiring.supply_lead.i_rated")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -79,7 +77,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 most_current,
                 {
-                    "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
+                    "area": Input("wiring.supply_lead.area"),
                     "factor": Constant("2", "hottest insulation over chassis wire", HOTTEST),
                 },
                 "factor * wire table at area",
@@ -103,13 +101,13 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 tighter_current,
-                {"i_rated": _I_RATED, "i_most": Input("i_lead_most", "A", "what copper carries")},
+                {"i_rated": _I_RATED, "i_most": Input("i_lead_most")},
                 "smaller of i_rated and i_most",
             ),
             Way(as_stated, {"value": _I_RATED}, "i_rated"),
             Way(
                 wire_current,
-                {"area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor")},
+                {"area": Input("wiring.supply_lead.area")},
                 "wire table at area",
                 assumes=Assumption(None, "favourable", WIRE_TABLE),
             ),

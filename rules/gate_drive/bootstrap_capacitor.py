@@ -42,17 +42,15 @@ CHECK = Check(
     formula="(parallel q_g + i_q / carrier) / c / v_drv",
     sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period.",
     inputs={
-        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "q_g": Input("output_stage.device.q_g"),
+        "parallel": Input("output_stage.parallel"),
         "i_q": Input(
             "gate_drive.bootstrap.i_q",
-            "uA",
-            "current drawn by the floating supply",
             default=Assumption("0 A", "favourable", derivation("gate charge alone counted")),
         ),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "carrier": Input("modulator.carrier"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "v_drv": Input("gate_drive.v_drv"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

@@ -34,12 +34,12 @@ CHECK = Check(
     sentence="{c} feed {i_q} for {figure} of half a period of {f_low} before they fall to"
     " {v_uvlo}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "v_f": Input("gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode"),
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
-        "i_q": Input("gate_drive.bootstrap.i_q", "uA", "drawn by the floating supply"),
-        "f_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "v_f": Input("gate_drive.bootstrap.v_f"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
+        "i_q": Input("gate_drive.bootstrap.i_q"),
+        "f_low": Input("band_low"),
     },
     applies={"output_stage.devices": "discrete", "gate_drive.bootstrap.refresh": "none"},
     limits=AtLeast(major="100 %", minor="150 %", basis={"major": HOLD, "minor": COMMON_PRACTICE}),

@@ -30,8 +30,8 @@ CHECK = Check(
     formula="c / c_reservoir",
     sentence="A bootstrap capacitor of {c} has {figure} of its reservoir of {c_reservoir}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "F", "bootstrap capacitor"),
-        "c_reservoir": Input("gate_drive.c_reservoir", "F", "capacitor on the gate supply"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "c_reservoir": Input("gate_drive.c_reservoir"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(minor="100 %", basis={"minor": COMMON_PRACTICE}),

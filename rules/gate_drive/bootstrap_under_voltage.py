@@ -34,8 +34,8 @@ CHECK = Check(
     sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
     " {figure:+above|below} the plateau of {v_plateau}.",
     inputs={
-        "v_bootstrap_min": Input("v_bootstrap_min", "V", "lowest voltage of the bootstrap supply"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
+        "v_bootstrap_min": Input("v_bootstrap_min"),
+        "v_plateau": Input("v_plateau"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

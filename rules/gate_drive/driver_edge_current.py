@@ -33,11 +33,11 @@ CHECK = Check(
     sentence="Behind {r_gate_on} the gate gets {figure} of the current that an edge of {t_edge}"
     " needs for {q_gd}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
-        "r_gate_on": Input("r_gate_on", "ohm", "gate loop at turn-on"),
-        "t_edge": Input("output_stage.t_edge", "ns", "stated edge, 10 to 90 %"),
-        "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge of one device"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "v_plateau": Input("v_plateau"),
+        "r_gate_on": Input("r_gate_on"),
+        "t_edge": Input("output_stage.t_edge"),
+        "q_gd": Input("output_stage.device.q_gd"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

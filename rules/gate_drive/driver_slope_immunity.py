@@ -31,8 +31,8 @@ CHECK = Check(
     formula="cmti / slew",
     sentence="The driver withstands {cmti}, {figure} of the {slew} at the node.",
     inputs={
-        "cmti": Input("gate_drive.cmti", "V/ns", "largest slope that the driver withstands"),
-        "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
+        "cmti": Input("gate_drive.cmti"),
+        "slew": Input("slew"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

@@ -33,11 +33,11 @@ CHECK = Check(
     formula="parallel q_g carrier / smaller of i_source and i_sink",
     sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}.",
     inputs={
-        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_source": Input("gate_drive.i_source", "A", "driver peak current at turn-on"),
-        "i_sink": Input("gate_drive.i_sink", "A", "driver peak current at turn-off"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "q_g": Input("output_stage.device.q_g"),
+        "parallel": Input("output_stage.parallel"),
+        "i_source": Input("gate_drive.i_source"),
+        "i_sink": Input("gate_drive.i_sink"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

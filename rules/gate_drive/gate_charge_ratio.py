@@ -31,8 +31,8 @@ CHECK = Check(
     formula="q_gd / q_g_th",
     sentence="{q_gd} of gate-drain charge are {figure} times the {q_g_th} up to the threshold.",
     inputs={
-        "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge"),
-        "q_g_th": Input("output_stage.device.q_g_th", "nC", "gate charge up to the threshold"),
+        "q_gd": Input("output_stage.device.q_gd"),
+        "q_g_th": Input("output_stage.device.q_g_th"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(minor="1", basis={"minor": CHARGE}),

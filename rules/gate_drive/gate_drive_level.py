@@ -41,14 +41,11 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
     " for.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv"),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f",
-            "V",
-            "drop of the bootstrap diode",
-            default=Assumption("1 V", "neutral", COMMON_PRACTICE),
+            "gate_drive.bootstrap.v_f", default=Assumption("1 V", "neutral", COMMON_PRACTICE)
         ),
-        "v_gs_on": Input("output_stage.device.v_gs_on", "V", "gate voltage behind r_ds_on"),
+        "v_gs_on": Input("output_stage.device.v_gs_on"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

@@ -31,8 +31,8 @@ CHECK = Check(
     sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
     " {figure:+above|below} the lockout of {v_uvlo}.",
     inputs={
-        "v_bootstrap_min": Input("v_bootstrap_min", "V", "lowest voltage of the bootstrap supply"),
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
+        "v_bootstrap_min": Input("v_bootstrap_min"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

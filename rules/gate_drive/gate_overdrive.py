@@ -40,14 +40,11 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
     " {v_plateau}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv"),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f",
-            "V",
-            "drop of the bootstrap diode",
-            default=Assumption("1 V", "neutral", COMMON_PRACTICE),
+            "gate_drive.bootstrap.v_f", default=Assumption("1 V", "neutral", COMMON_PRACTICE)
         ),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate at working current"),
+        "v_plateau": Input("v_plateau"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

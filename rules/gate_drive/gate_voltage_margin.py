@@ -41,14 +41,14 @@ CHECK = Check(
     formula="(v_drv + v_gate_ringing) / v_gss",
     sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv"),
         "v_gate_ringing": Input(
             "v_gate_ringing",
-            "V",
-            "ringing above the gate supply",
-            Assumption("0 V", "favourable", derivation("the gate supply alone, without ringing")),
+            default=Assumption(
+                "0 V", "favourable", derivation("the gate supply alone, without ringing")
+            ),
         ),
-        "v_gss": Input("output_stage.device.v_gss", "V", "rating gate to source"),
+        "v_gss": Input("output_stage.device.v_gss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

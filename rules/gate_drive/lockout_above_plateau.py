@@ -30,8 +30,8 @@ CHECK = Check(
     formula="v_uvlo - v_plateau",
     sentence="The lockout at {v_uvlo} lies {figure:+above|below} the plateau of {v_plateau}.",
     inputs={
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
+        "v_plateau": Input("v_plateau"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

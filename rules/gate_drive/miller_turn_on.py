@@ -78,25 +78,21 @@ CHECK = Check(
     sentence="A slope of {slew} lifts the gate behind {r_gate} to {figure} of its threshold at"
     " {t_junction}.",
     inputs={
-        "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "r_gate": Input("r_gate_hold", "ohm", "gate loop that holds the switch off"),
-        "q_gd": Input("q_gd_swing", "nC", "gate-drain charge at the swing"),
-        "c_iss": Input("output_stage.device.c_iss", "pF", "input capacitance, taken for c_gs"),
-        "v_gs_th": Input("output_stage.device.v_gs_th", "V", "gate threshold at 25 degC"),
+        "slew": Input("slew"),
+        "v_swing": Input("v_swing"),
+        "r_gate": Input("r_gate_hold"),
+        "q_gd": Input("q_gd_swing"),
+        "c_iss": Input("output_stage.device.c_iss", meaning="input capacitance, taken for c_gs"),
+        "v_gs_th": Input("output_stage.device.v_gs_th"),
         "t_junction": Input(
-            "t_junction_rated",
-            "degC",
-            "junction at rated power",
-            default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
+            "t_junction_rated", default=Assumption("100 degC", "neutral", COMMON_PRACTICE)
         ),
         "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", SLUA618),
         "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", SLUA618),
         "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
         "v_gss": Input(
             "output_stage.device.v_gss",
-            "V",
-            "gate rating, which tells gallium nitride from silicon",
+            meaning="gate rating, which tells gallium nitride from silicon",
             default=Assumption("20 V", "adverse", derivation("silicon, which falls")),
         ),
         "v_gss_gan": Constant("8 V", "gate rating below which it is gallium nitride", GAN),

@@ -55,8 +55,8 @@ CHECK = Check(
     sentence="The largest sine moves the cone {x_peak} one way, {figure} times its linear"
     " travel of {x_max}.",
     inputs={
-        "x_peak": Input("x_peak", "mm", "largest excursion over the band, one way, peak"),
-        "x_max": Input("loudspeaker.x_max", "mm", "linear travel, one way"),
+        "x_peak": Input("x_peak"),
+        "x_max": Input("loudspeaker.x_max"),
     },
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),

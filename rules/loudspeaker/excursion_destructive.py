@@ -48,8 +48,8 @@ CHECK = Check(
     sentence="The largest sine moves the cone {x_peak} one way, {figure} times the {x_mech}"
     " that destroy it.",
     inputs={
-        "x_peak": Input("x_peak", "mm", "largest excursion over the band, one way, peak"),
-        "x_mech": Input("loudspeaker.x_mech", "mm", "destructive travel, one way"),
+        "x_peak": Input("x_peak"),
+        "x_mech": Input("loudspeaker.x_mech"),
     },
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),

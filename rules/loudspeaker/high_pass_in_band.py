@@ -55,7 +55,7 @@ CHECK = Check(
     " {band_low}.",
     inputs={
         **STATED_HIGH_PASS,
-        "band_low": Input("band:low", "Hz", "low end of the band", NO_BAND),
+        "band_low": Input("band:low", meaning="low end of the band", default=NO_BAND),
     },
     limits=AtMost(
         major="10 dB",

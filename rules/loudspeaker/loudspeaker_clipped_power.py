@@ -65,12 +65,12 @@ CHECK = Check(
     sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"
     " of {z_driver} takes {figure} times its noise rating of {p_driver_noise}.",
     inputs={
-        "v_clip_rms": Input("v_clip_rms", "V", "sine at clip onset across the load"),
-        "limiter_rms": Input("limiter.v_rms", "V", "long-term limiter, rms", default=NO_LIMITER),
-        "limiter_peak": Input("limiter.v_peak", "V", "fast limiter, peak", default=NO_LIMITER),
-        "series": Input("loudspeaker.series", "1", "loudspeakers that share the voltage"),
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
+        "v_clip_rms": Input("v_clip_rms"),
+        "limiter_rms": Input("limiter.v_rms", default=NO_LIMITER),
+        "limiter_peak": Input("limiter.v_peak", default=NO_LIMITER),
+        "series": Input("loudspeaker.series"),
+        "z_driver": Input("z_driver"),
+        "p_driver_noise": Input("p_driver_noise"),
     },
     limits=AtMost(
         critical="8",

@@ -36,13 +36,11 @@ CHECK = Check(
     sentence="The lowest load, {load_low} as rated, is {figure} times the {load_min} that the"
     " part is rated for.",
     inputs={
-        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
-        "z_min": Input(
-            "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker", default=REGULAR
-        ),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in a string", default=ONE),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel", default=ONE),
-        "load_min": Input("output_stage.device.load_min", "ohm", "lowest rated load of the part"),
+        "load_low": Input("load_low"),
+        "z_min": Input("loudspeaker.z_min", default=REGULAR),
+        "series": Input("loudspeaker.series", default=ONE),
+        "parallel": Input("loudspeaker.parallel", default=ONE),
+        "load_min": Input("output_stage.device.load_min"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(

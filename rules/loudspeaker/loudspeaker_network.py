@@ -29,10 +29,10 @@ CHECK = Check(
     sentence="Loudspeakers of {z_rated}, {series} in series and {parallel:string|strings} in"
     " parallel, draw {figure} times the current of the lowest rated load, {load_low}.",
     inputs={
-        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
-        "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance of one loudspeaker"),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in a string"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
+        "load_low": Input("load_low"),
+        "z_rated": Input("loudspeaker.z_rated"),
+        "series": Input("loudspeaker.series"),
+        "parallel": Input("loudspeaker.parallel"),
     },
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
     levers=(

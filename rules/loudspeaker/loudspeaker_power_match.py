@@ -55,9 +55,9 @@ CHECK = Check(
     sentence="{v_driver_rms} rms across {z_driver} make {figure} times the noise rating of"
     " {p_driver_noise} in each loudspeaker.",
     inputs={
-        "v_driver_rms": Input("v_driver_rms", "V", "largest sine across one loudspeaker"),
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
+        "v_driver_rms": Input("v_driver_rms"),
+        "z_driver": Input("z_driver"),
+        "p_driver_noise": Input("p_driver_noise"),
     },
     limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
     levers=(Lever("limiter.v_rms", "0.5 V"),),

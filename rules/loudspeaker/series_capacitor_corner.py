@@ -34,9 +34,9 @@ CHECK = Check(
     formula="1 / (2 pi z_driver c f_s)",
     sentence="{c} and {z_driver} turn over at {figure} times the resonance of {f_s}.",
     inputs={
-        "c": Input("loudspeaker.c_series.c", "uF", "capacitor in series with one loudspeaker"),
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
+        "c": Input("loudspeaker.c_series.c"),
+        "z_driver": Input("z_driver"),
+        "f_s": Input("loudspeaker.f_s"),
     },
     limits=AtLeast(
         major="1", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}

@@ -29,7 +29,7 @@ CHECK = Check(
     stake="performance",
     formula="dc_offset",
     sentence="{figure} of direct voltage lie on the loudspeaker without a signal.",
-    inputs={"dc_offset": Input("dc_offset", "V", "direct voltage at the load, magnitude")},
+    inputs={"dc_offset": Input("dc_offset")},
     applies={"loudspeaker.c_series": "none"},
     limits=AtMost(
         major="200 mV", minor="50 mV", basis={"major": PUMPING, "minor": COMMON_PRACTICE}

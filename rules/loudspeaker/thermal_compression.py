@@ -67,10 +67,10 @@ CHECK = Check(
     sentence="With hot voice coils (rise {coil_rise}) the level is {figure:+above|below} the"
     " claimed {sound_level} at {sound_distance}.",
     inputs={
-        "levels": Input("all level_channel", "dB", "level of each channel at 1 m, coils cold"),
-        "coil_rise": Input("all loudspeaker.coil_rise", "K", "rise of each coil"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
+        "levels": Input("all level_channel"),
+        "coil_rise": Input("all loudspeaker.coil_rise"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
         "copper": COPPER,
         "one_metre": ONE_METRE,
     },

@@ -35,7 +35,7 @@ CHECK = Check(
     " high-pass ({f_high_pass}) takes {figure} away.",
     inputs={
         **HIGH_PASS,
-        "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),
+        "f_b": Input("loudspeaker.enclosure.f_b"),
     },
     applies={"loudspeaker.enclosure.type": ("vented", "passive-radiator")},
     limits=AtLeast(

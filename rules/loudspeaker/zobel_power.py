@@ -55,11 +55,11 @@ CHECK = Check(
     sentence="A sine of {v_driver_rms} at {band_high} makes {figure} times the {p_rated} that"
     " the resistor of {r} is rated for.",
     inputs={
-        "v_driver_rms": Input("v_driver_rms", "V", "largest sine across one loudspeaker"),
-        "band_high": Input("band_high", "Hz", "top of the audio band"),
-        "r": Input("loudspeaker.zobel.r", "ohm", "resistor across the loudspeaker"),
-        "c": Input("loudspeaker.zobel.c", "uF", "capacitor in series with it"),
-        "p_rated": Input("loudspeaker.zobel.p_rated", "W", "power rating of the resistor"),
+        "v_driver_rms": Input("v_driver_rms"),
+        "band_high": Input("band_high"),
+        "r": Input("loudspeaker.zobel.r"),
+        "c": Input("loudspeaker.zobel.c"),
+        "p_rated": Input("loudspeaker.zobel.p_rated"),
     },
     limits=AtMost(major="8", minor="1", basis={"major": ONE_EIGHTH, "minor": NOTEBOOK}),
     levers=(Lever("loudspeaker.zobel.p_rated", ("5 W", "10 W", "20 W", "50 W")),),

@@ -29,7 +29,7 @@ CHECK = Check(
     formula="carrier",
     sentence="The stage switches at {carrier} without a signal.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg, idle"),
+        "carrier": Input("modulator.carrier"),
     },
     limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),

@@ -29,7 +29,7 @@ CHECK = Check(
     sentence="{figure:harmonic|harmonics} of the carrier, {carrier}, in the medium-wave band"
     " beside a receiver.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "carrier": Input("modulator.carrier"),
         "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),
         "high": Constant("1705 kHz", "upper end of the band", from_memory("ITU, both regions")),
     },

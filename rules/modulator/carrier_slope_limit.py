@@ -32,10 +32,10 @@ CHECK = Check(
     sentence="The carrier of {carrier} ({waveform}) has {figure} times the slope of a full-scale"
     " tone at {band_high}.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "waveform": Input("modulator.waveform", "word", "shape of the carrier"),
+        "carrier": Input("modulator.carrier"),
+        "m_max": Input("m_max", unit="%"),
+        "band_high": Input("band_high"),
+        "waveform": Input("modulator.waveform"),
     },
     applies={"modulator.type": "natural-sampling"},
     limits=AtLeast(

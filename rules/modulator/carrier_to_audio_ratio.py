@@ -30,8 +30,8 @@ CHECK = Check(
     formula="carrier / band_high",
     sentence="The carrier of {carrier} is {figure} times the top of the band, {band_high}.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg, at idle"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "carrier": Input("modulator.carrier"),
+        "band_high": Input("band_high"),
     },
     limits=AtLeast(
         major="5",

@@ -70,11 +70,11 @@ CHECK = Check(
     sentence="Without a common clock the carrier of {carrier} or a low harmonic comes within"
     " {figure} of another clock: heard as a whistle, or as one that wanders.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "carriers": Input("all modulator.carrier", "Hz", "switching frequencies of all channels"),
-        "channel_index": Input("channel_index", "1", "number of this channel"),
-        "converter_frequency": Input("f_converter", "Hz", "switching frequency of the converter"),
-        "locked": Input("modulator.locked", "word", "what runs on one clock"),
+        "carrier": Input("modulator.carrier"),
+        "carriers": Input("all modulator.carrier"),
+        "channel_index": Input("channel_index"),
+        "converter_frequency": Input("f_converter"),
+        "locked": Input("modulator.locked"),
     },
     applies={"several_clocks": "yes"},
     limits=AtLeast(

@@ -45,19 +45,17 @@ CHECK = Check(
     sentence="Edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
     " claimed noise of {noise}.",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "levels": Input("levels", "word", "levels at the filter"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "jitter": Input("modulator.jitter", "ps", "jitter of one edge, rms"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "v_swing": Input("v_swing"),
+        "n_legs": Input("n_legs"),
+        "levels": Input("levels"),
+        "carrier": Input("modulator.carrier"),
+        "jitter": Input("modulator.jitter"),
+        "band_high": Input("band_high"),
         "loop_gain_treble": Input(
             "loop_gain_treble",
-            "1",
-            "loop gain at the top of the band",
-            Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
+            default=Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
         ),
-        "noise": Input("claims.noise", "uV", "output noise that is claimed"),
+        "noise": Input("claims.noise"),
     },
     limits=AtMost(
         major="1",

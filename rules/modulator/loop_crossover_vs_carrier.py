@@ -31,9 +31,9 @@ CHECK = Check(
     sentence="The loop crosses over at {loop_crossover}, {figure} times the highest crossover that"
     " a carrier of {carrier} allows.",
     inputs={
-        "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "loop_crossover": Input("modulator.loop_crossover"),
+        "m_max": Input("m_max", unit="%"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={
         "modulator.type": "natural-sampling",

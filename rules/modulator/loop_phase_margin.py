@@ -40,8 +40,8 @@ CHECK = Check(
     sentence="A delay of {loop_delay} at a crossover of {loop_crossover} leaves a phase margin of"
     " {figure}.",
     inputs={
-        "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
-        "loop_delay": Input("modulator.loop_delay", "ns", "delay once round the loop"),
+        "loop_crossover": Input("modulator.loop_crossover"),
+        "loop_delay": Input("modulator.loop_delay"),
         "integrator": Constant(
             "90 deg",
             "phase margin of an integrator without delay",

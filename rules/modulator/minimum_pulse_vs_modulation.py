@@ -39,12 +39,12 @@ CHECK = Check(
     " r = 2 rated_power z_load / (v_ideal_loaded m_max)^2, k(d) = 1 + 0.048 (d/1 %)^0.778",
     sentence="{rated_power} into {z_load} need {figure} times the largest modulation, {m_max}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "v_ideal_loaded": Input("v_ideal_loaded", "V", "load peak that the loaded rail allows"),
-        "m_max": Input("m_max", "%", "largest modulation depth let through"),
+        "z_load": Input("z_load"),
+        "v_ideal_loaded": Input("v_ideal_loaded"),
+        "m_max": Input("m_max", unit="%"),
     },
     limits=AtMost(
         major="1",

@@ -36,10 +36,10 @@ CHECK = Check(
     " distortion of {thd}.",
     inputs={
         "tone": Constant("1 kHz", "tone that distortion is claimed at", derivation("the claim")),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "waveform": Input("modulator.waveform", "word", "triangle moves both edges"),
-        "thd": Input("claims.thd", "%", "distortion claimed at 1 kHz"),
+        "carrier": Input("modulator.carrier"),
+        "m_max": Input("m_max", unit="%"),
+        "waveform": Input("modulator.waveform"),
+        "thd": Input("claims.thd"),
     },
     applies={"modulator.type": "uniform-sampling"},
     limits=AtMost(

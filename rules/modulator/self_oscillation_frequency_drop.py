@@ -30,9 +30,9 @@ CHECK = Check(
     sentence="At rated power the stage still switches at {f_carrier_low}, {figure} times what a"
     " corner of {f_corner} and a band up to {band_high} ask for.",
     inputs={
-        "f_carrier_low": Input("f_carrier_low", "Hz", "switching frequency at rated power"),
-        "f_corner": Input("f_corner", "Hz", "corner of the output filter"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "f_carrier_low": Input("f_carrier_low"),
+        "f_corner": Input("f_corner"),
+        "band_high": Input("band_high"),
     },
     applies={"modulator.type": "self-oscillating"},
     limits=AtLeast(minor="1", basis={"minor": COMMON_PRACTICE}),

@@ -34,12 +34,12 @@ CHECK = Check(
     sentence="A clock of {clock} at {carrier} with noise shaping of order {noise_shaping} makes"
     " {figure} times the claimed noise of {noise}.",
     inputs={
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "clock": Input("modulator.clock", "Hz", "clock of the counter"),
-        "noise_shaping": Input("modulator.noise_shaping", "1", "order of the noise shaping"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "noise": Input("claims.noise", "uV", "output noise that is claimed"),
+        "v_ideal": Input("v_ideal"),
+        "carrier": Input("modulator.carrier"),
+        "clock": Input("modulator.clock"),
+        "noise_shaping": Input("modulator.noise_shaping"),
+        "band_high": Input("band_high"),
+        "noise": Input("claims.noise"),
     },
     applies={"modulator.type": "uniform-sampling"},
     limits=AtMost(

@@ -38,9 +38,9 @@ PUBLISHED = (
     ),
 )
 INPUTS = {
-    "load_low": Input("load_low", "ohm", "lowest rated load"),
-    "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
-    "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+    "load_low": Input("load_low"),
+    "c_block": Input("filter.c_block.c"),
+    "band_low": Input("band_low"),
 }
 TABLE_19 = Source("CS4525 data sheet DS726PP1", "table 19, p. 60")
 DOWN_3_DB = derivation("3 dB down at the low end of the band")

@@ -28,8 +28,8 @@ CHECK = Check(
     sentence="A sine at rated power loads the output capacitor with {figure} times its ripple"
     " rating of {i_rated}.",
     inputs={
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
-        "i_rated": Input("filter.c_block.i_rated", "A", "ripple rating, rms"),
+        "i_rated_peak": Input("i_rated_peak"),
+        "i_rated": Input("filter.c_block.i_rated"),
     },
     applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
     limits=AtMost(

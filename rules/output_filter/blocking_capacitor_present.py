@@ -35,8 +35,8 @@ CHECK = Check(
     sentence="Without an output capacitor half of {v_swing} lies on the load of {r_load_dc}:"
     " {figure} of steady heat.",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of the switch node, ONE rail"),
-        "r_load_dc": Input("r_load_dc", "ohm", "direct resistance of the whole load"),
+        "v_swing": Input("v_swing"),
+        "r_load_dc": Input("r_load_dc"),
     },
     applies={
         "output_stage.topology": "half-bridge",

@@ -41,11 +41,11 @@ CHECK = Check(
     sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
     " rating of {v_rated}.",
     inputs={
-        "v_rail_high": Input("v_rail_high", "V", "rail at its highest"),
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
-        "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
-        "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
-        "v_rated": Input("filter.c_block.v_rated", "V", "DC rating of the capacitor"),
+        "v_rail_high": Input("v_rail_high"),
+        "i_rated_peak": Input("i_rated_peak"),
+        "band_low": Input("band_low"),
+        "c_block": Input("filter.c_block.c"),
+        "v_rated": Input("filter.c_block.v_rated"),
     },
     applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
     limits=AtMost(

@@ -33,7 +33,7 @@ CHECK = Check(
     sentence="Without load the filter passes {carrier_gain} of the carrier: it attenuates it by"
     " {figure}.",
     inputs={
-        "carrier_gain": Input("carrier_gain", "%", "gain of the filter at the lowest carrier"),
+        "carrier_gain": Input("carrier_gain", unit="%"),
     },
     applies={"filter_kind": "lc"},
     limits=AtLeast(

@@ -41,11 +41,11 @@ CHECK = Check(
     sentence="The filter passes {carrier_gain} of the carrier: {figure} of the largest sine are"
     " left at the load ({levels} drive).",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "levels": Input("levels", "word", "levels at the filter"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "carrier_gain": Input("carrier_gain", "%", "gain of the filter at the lowest carrier"),
+        "v_swing": Input("v_swing"),
+        "v_ideal": Input("v_ideal"),
+        "levels": Input("levels"),
+        "n_legs": Input("n_legs"),
+        "carrier_gain": Input("carrier_gain", unit="%"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

@@ -32,10 +32,10 @@ CHECK = Check(
     sentence="With voltage the filter capacitance falls from {c_total_unbiased} to {c_total} and"
     " makes {figure} of third harmonic in the treble.",
     inputs={
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "f_corner": Input("f_corner", "Hz", "corner of the output filter"),
-        "c_total": Input("c_total", "F", "capacitance at the working voltage"),
-        "c_total_unbiased": Input("c_total_unbiased", "F", "capacitance as printed"),
+        "band_high": Input("band_high"),
+        "f_corner": Input("f_corner"),
+        "c_total": Input("c_total"),
+        "c_total_unbiased": Input("c_total_unbiased"),
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no"},
     limits=AtMost(minor="0.1 %", basis={"minor": COMMON_PRACTICE}),

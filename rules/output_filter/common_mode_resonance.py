@@ -33,9 +33,9 @@ CHECK = Check(
     sentence="{l_leg} and {c_ground} to ground resonate within a factor of {figure} of the"
     " carrier, {carrier}, and no load damps them.",
     inputs={
-        "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
-        "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "l_leg": Input("filter.inductor.l"),
+        "c_ground": Input("c_ground_working"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={
         "filter_kind": "lc",

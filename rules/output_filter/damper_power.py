@@ -61,23 +61,23 @@ CHECK = Check(
     sentence="A programme of {crest_factor} crest factor at {band_high}, and {p_carrier} of"
     " carrier, heat the damper's resistor with {figure} times its rating of {p_rated}.",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("signal.crest_factor"),
         "crest_of_sine": Constant(
             "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
         ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
-        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "band_high": Input("band_high"),
+        "damper_r": Input("filter.damper.r"),
+        "damper_c": Input("filter.damper.c"),
+        "connection": Input("filter.damper.connection"),
+        "n_legs": Input("n_legs"),
         "p_carrier": Input(
             "p_damper_carrier",
-            "W",
-            "heat from the carrier",
-            Assumption("0 W", "favourable", derivation("bound: filter or carrier not known")),
+            default=Assumption(
+                "0 W", "favourable", derivation("bound: filter or carrier not known")
+            ),
         ),
-        "p_rated": Input("filter.damper.p_rated", "W", "power rating of one resistor"),
+        "p_rated": Input("filter.damper.p_rated"),
     },
     limits=AtMost(
         major="0.5",

@@ -46,12 +46,12 @@ CHECK = Check(
     sentence="The damper of {damper_r} and {damper_c} is off its best resistance by a factor of"
     " {figure}.",
     inputs={
-        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
-        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "damper_r": Input("filter.damper.r"),
+        "damper_c": Input("filter.damper.c"),
+        "connection": Input("filter.damper.connection"),
+        "n_legs": Input("n_legs"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "open_load": "yes"},
     limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),

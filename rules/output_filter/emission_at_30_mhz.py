@@ -105,14 +105,14 @@ CHECK = Check(
     " ({filter_kind}) radiate {figure:+above|below} what class {emission_class} allows at 30 MHz"
     " (first estimate).",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "t_edge": Input("t_edge", "ns", "edge of the switch node, 10 to 90 %"),
-        "length": Input("lead.length", "m", "loudspeaker lead, one way"),
-        "n_legs": Input("n_legs", "1", "legs of the stage"),
-        "levels": Input("levels", "word", "levels of the drive"),
-        "filter_kind": Input("filter_kind", "word", "what stands before the load"),
-        "emission_class": Input("claims.emission_class", "word", "class of CISPR 32 claimed"),
+        "v_swing": Input("v_swing"),
+        "carrier": Input("modulator.carrier"),
+        "t_edge": Input("t_edge"),
+        "length": Input("lead.length"),
+        "n_legs": Input("n_legs"),
+        "levels": Input("levels"),
+        "filter_kind": Input("filter_kind"),
+        "emission_class": Input("claims.emission_class"),
         "f_edge": Constant(
             "30 MHz",
             "lower end of the radiated range",

@@ -29,8 +29,8 @@ CHECK = Check(
     formula="i_peak / i_rated",
     sentence="A load peak of {i_peak} is {figure} times the bead's rating of {i_rated}.",
     inputs={
-        "i_peak": Input("i_peak", "A", "largest load current, clipped"),
-        "i_rated": Input("filter.bead.i_rated", "A", "rated current of the bead"),
+        "i_peak": Input("i_peak"),
+        "i_rated": Input("filter.bead.i_rated"),
     },
     applies={"filter_kind": "bead"},
     limits=AtMost(

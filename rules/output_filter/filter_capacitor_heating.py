@@ -59,29 +59,22 @@ CHECK = Check(
     " with {figure} times what it may carry ({limit_treble} in the treble, {limit} at the"
     " carrier).",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("signal.crest_factor"),
         "crest_of_sine": Constant(
             "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
         ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "c_across": Input("c_across_working", "F", "capacitor across the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load, all of it"),
+        "band_high": Input("band_high"),
+        "c_across": Input("c_across_working"),
+        "c_total": Input("c_total"),
         "ripple_idle": Input(
-            "ripple_idle",
-            "A",
-            "largest ripple, peak to peak",
-            Assumption("0 A", "floor", derivation("audio current alone")),
+            "ripple_idle", default=Assumption("0 A", "floor", derivation("audio current alone"))
         ),
         "limit": Input(
             "i_c_across_limit",
-            "A",
-            "current that the capacitor may carry, at the carrier",
-            Assumption(float("inf"), "floor", derivation("audio current alone")),
+            default=Assumption(float("inf"), "floor", derivation("audio current alone")),
         ),
-        "limit_treble": Input(
-            "i_c_across_limit_treble", "A", "current that the capacitor may carry, in the treble"
-        ),
+        "limit_treble": Input("i_c_across_limit_treble"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

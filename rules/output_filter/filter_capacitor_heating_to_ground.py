@@ -62,41 +62,32 @@ CHECK = Check(
     sentence="Treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
     " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("signal.crest_factor"),
         "crest_of_sine": Constant(
             "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
         ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
+        "band_high": Input("band_high"),
+        "c_ground": Input("c_ground_working"),
         "c_across": Input(
             "c_across_working",
-            "F",
-            "capacitor across the load",
-            Assumption("0 F", "absent", derivation("without it nothing shares the ripple")),
+            default=Assumption("0 F", "absent", derivation("without it nothing shares the ripple")),
         ),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "n_legs": Input("n_legs"),
         "levels": Input(
             "modulator.levels",
-            "word",
-            "levels of a full bridge",
-            Assumption("three-level", "adverse", derivation("then they take the whole ripple")),
+            default=Assumption(
+                "three-level", "adverse", derivation("then they take the whole ripple")
+            ),
         ),
         "ripple_idle": Input(
-            "ripple_idle",
-            "A",
-            "largest ripple, peak to peak",
-            Assumption("0 A", "floor", derivation("audio current alone")),
+            "ripple_idle", default=Assumption("0 A", "floor", derivation("audio current alone"))
         ),
         "limit": Input(
             "i_c_ground_limit",
-            "A",
-            "current that one capacitor may carry, at the carrier",
-            Assumption(float("inf"), "floor", derivation("audio current alone")),
+            default=Assumption(float("inf"), "floor", derivation("audio current alone")),
         ),
-        "limit_treble": Input(
-            "i_c_ground_limit_treble", "A", "current that one capacitor may carry, in the treble"
-        ),
+        "limit_treble": Input("i_c_ground_limit_treble"),
     },
     applies={"filter_kind": "lc", "filter.c_ground": "fitted"},
     limits=AtMost(

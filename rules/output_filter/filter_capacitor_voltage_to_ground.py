@@ -38,8 +38,8 @@ CHECK = Check(
     sentence="The capacitors to ground see {v_rail_high}, {figure} times their rating of"
     " {v_rated}.",
     inputs={
-        "v_rail_high": Input("v_rail_high", "V", "one rail at its highest"),
-        "v_rated": Input("filter.c_ground.v_rated", "V", "DC rating of one capacitor"),
+        "v_rail_high": Input("v_rail_high"),
+        "v_rated": Input("filter.c_ground.v_rated"),
     },
     applies={"filter.c_ground": "fitted"},
     limits=AtMost(

@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="The filter's corner of {f_corner} is {figure} times the top of the band,"
     " {band_high}.",
     inputs={
-        "f_corner": Input("f_corner", "Hz", "undamped corner of the output filter"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "f_corner": Input("f_corner"),
+        "band_high": Input("band_high"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtLeast(

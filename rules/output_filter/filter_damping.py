@@ -33,11 +33,11 @@ CHECK = Check(
     " r = n_legs dcr",
     sentence="With {load_high} the filter ({l_total}, {c_total}) has a Q of {figure}.",
     inputs={
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
-        "load_high": Input("load_high", "ohm", "highest rated load"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
+        "load_high": Input("load_high"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("filter.inductor.dcr"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtMost(

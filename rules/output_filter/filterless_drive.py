@@ -32,7 +32,7 @@ CHECK = Check(
     sentence="Without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
     " on the loudspeaker at idle.",
     inputs={
-        "levels": Input("levels_at_least", "word", "levels at the loudspeaker"),
+        "levels": Input("levels_at_least"),
         "square": Constant(
             "1.2732",
             "fundamental of a square wave of amplitude 1",

@@ -29,8 +29,8 @@ CHECK = Check(
     sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, {figure}"
     " times its rating of {i_rms}.",
     inputs={
-        "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
-        "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
+        "i_inductor_rms": Input("i_inductor_rms"),
+        "i_rms": Input("filter.inductor.i_rms"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

@@ -42,12 +42,12 @@ CHECK = Check(
     formula="rise_rated (i_inductor_rms^2 dcr + p_core/n_legs) / (i_rms^2 dcr)",
     sentence="Core loss of {p_core} and {i_inductor_rms} rms warm each inductor by {figure}.",
     inputs={
-        "rise_rated": Input("filter.inductor.rise_rated", "K", "rise that defines i_rms"),
-        "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
-        "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
-        "p_core": Input("p_core", "W", "core loss of all inductors of the channel"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("dcr_stated", "mohm", "resistance of one inductor"),
+        "rise_rated": Input("filter.inductor.rise_rated"),
+        "i_inductor_rms": Input("i_inductor_rms"),
+        "i_rms": Input("filter.inductor.i_rms"),
+        "p_core": Input("p_core"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("dcr_stated"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

@@ -27,9 +27,9 @@ CHECK = Check(
     formula="n_legs dcr / z_load",
     sentence="The inductors, {dcr} each, have {figure} of the load of {z_load}.",
     inputs={
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("filter.inductor.dcr"),
+        "z_load": Input("z_load"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(minor="3 %", basis={"minor": COMMON_PRACTICE}),

@@ -36,8 +36,8 @@ CHECK = Check(
     sentence="The inductor's ripple of {ripple_idle} peak to peak is {figure} times the load's"
     " peak at rated power, {i_rated_peak}.",
     inputs={
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
+        "ripple_idle": Input("ripple_idle"),
+        "i_rated_peak": Input("i_rated_peak"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

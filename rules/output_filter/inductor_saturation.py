@@ -34,8 +34,8 @@ CHECK = Check(
     sentence="The inductor saturates at {i_sat_hot} when hot, {figure} times the crest of"
     " {i_inductor_crest}.",
     inputs={
-        "i_sat_hot": Input("i_sat_hot", "A", "saturation current of one inductor, hot"),
-        "i_inductor_crest": Input("i_inductor_crest", "A", "crest of the inductor's current"),
+        "i_sat_hot": Input("i_sat_hot"),
+        "i_inductor_crest": Input("i_inductor_crest"),
     },
     applies={"filter_kind": "lc"},
     limits=AtLeast(

@@ -29,8 +29,8 @@ CHECK = Check(
     sentence="A loudspeaker lead of {length} is {figure} times the {lead_allowed} that go without"
     " a full filter.",
     inputs={
-        "length": Input("lead.length", "m", "loudspeaker lead, one way"),
-        "lead_allowed": Input("lead_allowed", "m", "longest lead without a full filter"),
+        "length": Input("lead.length"),
+        "lead_allowed": Input("lead_allowed"),
     },
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(

@@ -44,20 +44,18 @@ CHECK = Check(
     " r_damper in series with c_damper",
     sentence="Without a load the filter ({l_total}, {c_total}) peaks by {figure}.",
     inputs={
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
         "r_path": Input(
             "r_path",
-            "mohm",
-            "all resistance in line with the load",
-            Assumption(
+            default=Assumption(
                 "0.5 ohm",
                 "favourable",
                 derivation("more would cost a tenth of the power into 4 ohm"),
             ),
         ),
-        "r_damper": Input("r_damper", "ohm", "resistance of the damper as the load sees it"),
-        "c_damper": Input("c_damper", "F", "capacitance of the damper as the load sees it"),
+        "r_damper": Input("r_damper"),
+        "c_damper": Input("c_damper"),
     },
     applies={
         "filter_kind": "lc",

@@ -40,11 +40,11 @@ CHECK = Check(
     sentence="In {t_response} a fault behind {l_leg} runs on by {figure} times the trip of"
     " {i_trip}.",
     inputs={
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "crossing to off"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load peak that trips"),
+        "n_legs": Input("n_legs"),
+        "v_swing": Input("v_swing"),
+        "l_leg": Input("filter.inductor.l"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(

@@ -31,8 +31,8 @@ CHECK = Check(
     sentence="At the top of the band the filter deviates by {treble_deviation} over the rated"
     " loads, {figure} times the {response} allowed.",
     inputs={
-        "treble_deviation": Input("treble_deviation", "dB", "the larger one over the rated loads"),
-        "response": Input("claims.response", "dB", "deviation allowed in the band"),
+        "treble_deviation": Input("treble_deviation"),
+        "response": Input("claims.response"),
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no"},
     limits=AtMost(

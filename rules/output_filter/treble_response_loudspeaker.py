@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="At the top of the band the filter deviates by {treble_deviation_coil} with the voice"
     " coil, {figure} times the {response} allowed.",
     inputs={
-        "treble_deviation_coil": Input("treble_deviation_coil", "dB", "with the voice coils"),
-        "response": Input("claims.response", "dB", "deviation allowed in the band"),
+        "treble_deviation_coil": Input("treble_deviation_coil"),
+        "response": Input("claims.response"),
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no", "loudspeaker.zobel": "none"},
     limits=AtMost(

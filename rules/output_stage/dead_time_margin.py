@@ -51,12 +51,11 @@ CHECK = Check(
     sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
     " (turn-off takes {t_outlasts} longer than turn-on, drivers apart by {delay_mismatch}).",
     inputs={
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "t_outlasts": Input("t_off_outlasts", "ns", "turn-off beyond the other's turn-on"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "t_outlasts": Input("t_off_outlasts"),
         "delay_mismatch": Input(
             "gate_drive.delay_mismatch",
-            "ns",
-            "difference of driver delays",
+            unit="ns",
             default=Assumption("0 s", "favourable", derivation("both driver paths alike")),
         ),
     },

@@ -31,8 +31,8 @@ CHECK = Check(
     formula="dead_time carrier",
     sentence="Each dead time of {dead_time} is {figure} of a period at {carrier}.",
     inputs={
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

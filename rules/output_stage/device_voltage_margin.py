@@ -45,8 +45,8 @@ CHECK = Check(
     formula="v_static_peak / v_dss",
     sentence="An open switch carries up to {v_static_peak}, {figure} of its rating of {v_dss}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating drain to source"),
+        "v_static_peak": Input("v_static_peak"),
+        "v_dss": Input("output_stage.device.v_dss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

@@ -32,9 +32,9 @@ CHECK = Check(
     sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of"
     " {v_dss}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
-        "v_overshoot": Input("v_overshoot", "V", "ringing above the rail at turn-off"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating drain to source"),
+        "v_static_peak": Input("v_static_peak"),
+        "v_overshoot": Input("v_overshoot"),
+        "v_dss": Input("output_stage.device.v_dss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

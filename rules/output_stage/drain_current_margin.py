@@ -63,20 +63,17 @@ CHECK = Check(
     sentence="A sine of {i_rated_peak} peak loads each device to {figure} of what its {i_d} (case"
     " at 25 °C) leaves at a case of {t_case}.",
     inputs={
-        "i_rated_peak": Input("i_rated_peak", "A", "peak load current at rated power"),
+        "i_rated_peak": Input("i_rated_peak"),
         "ripple": Input(
             "ripple_idle",
-            "A",
-            "inductor ripple without signal, peak to peak",
             default=Assumption("0 A", "floor", derivation("current without its ripple")),
         ),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_d": Input("output_stage.device.i_d", "A", "continuous rating, case at 25 degC"),
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
+        "parallel": Input("output_stage.parallel"),
+        "i_d": Input("output_stage.device.i_d"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
         "t_case": Input(
             "t_heatsink",
-            "degC",
-            "heatsink, taken for the case",
+            meaning="heatsink, taken for the case",
             default=Assumption("80 degC", "neutral", USUAL_CASE, placeholder=True),
         ),
         "t_cold": Constant("298.15 K", "25 degC, for which the rating is printed", HEAT),

@@ -39,10 +39,10 @@ CHECK = Check(
     sentence="The rated {rated_power} are {figure} times what the stage gives at up to {thd_most}"
     " of distortion; clipping begins at {p_out_max}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "p_out_max": Input("p_out_max", "W", "sine power at the onset of clipping"),
+        "p_out_max": Input("p_out_max"),
     },
     limits=AtMost(
         major="1.1",

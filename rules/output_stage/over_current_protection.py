@@ -31,7 +31,7 @@ CHECK = Check(
     formula="1 where over_current is fitted, 0 where it is none",
     sentence="Over-current protection of the stage: {over_current}.",
     inputs={
-        "over_current": Input("over_current", "word", "over-current protection, fitted or none"),
+        "over_current": Input("over_current"),
     },
     limits=AtLeast(critical="1", basis={"critical": SHORTS}),
     sources=(

@@ -31,8 +31,8 @@ CHECK = Check(
     formula="larger of c / c_bootstrap and c_bootstrap / c",
     sentence="{c} are fitted, {c_bootstrap} are asked for: a factor of {figure}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor fitted"),
-        "c_bootstrap": Input("output_stage.device.c_bootstrap", "nF", "capacitor asked for"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "c_bootstrap": Input("output_stage.device.c_bootstrap"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(

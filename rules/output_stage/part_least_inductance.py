@@ -46,16 +46,13 @@ CHECK = Check(
     sentence="{l}, saturating by {drop} at {i_sat}, leave at {i_trip} {figure} of the {l_min}"
     " asked for.",
     inputs={
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "current that trips"),
-        "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
+        "l": Input("filter.inductor.l"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "i_sat": Input("i_sat_hot"),
         "drop": Input(
-            "filter.inductor.i_sat_drop",
-            "%",
-            "loss of inductance that defines i_sat",
-            default=Assumption("30 %", "adverse", COMMON_PRACTICE),
+            "filter.inductor.i_sat_drop", default=Assumption("30 %", "adverse", COMMON_PRACTICE)
         ),
-        "l_min": Input("output_stage.device.l_min", "uH", "least inductance at the trip"),
+        "l_min": Input("output_stage.device.l_min"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="110 %", basis={"major": ASKED, "minor": COMMON_PRACTICE}),

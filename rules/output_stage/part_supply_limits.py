@@ -40,8 +40,10 @@ CHECK = Check(
     sentence="The part is recommended up to {v_recommended}, {figure} times its absolute maximum of"
     " {v_abs}.",
     inputs={
-        "v_recommended": Input("output_stage.device.v_supply:high", "V", "top of the range"),
-        "v_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum of the part"),
+        "v_recommended": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
+        "v_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(major="1", basis={"major": ORDER}),

@@ -32,9 +32,9 @@ CHECK = Check(
     sentence="{v_static_peak} and ringing of {v_pin_overshoot} reach {figure} of the absolute "
     "maximum of {v_supply_abs}",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_pin_overshoot": Input("v_pin_overshoot", "V", "ringing at the pins"),
-        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_pin_overshoot": Input("v_pin_overshoot"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(

@@ -40,11 +40,11 @@ CHECK = Check(
     sentence="{rated_power} into {z_load} are {figure} times what a lossless stage with a peak of"
     " {v_ideal} gives at up to {thd_most} of distortion.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+        "z_load": Input("z_load"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtMost(
         major="1",

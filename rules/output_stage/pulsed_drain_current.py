@@ -31,9 +31,9 @@ CHECK = Check(
     formula="i_leg_peak / (parallel i_dm)",
     sentence="A leg carries up to {i_leg_peak}, {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
-        "i_leg_peak": Input("i_leg_peak", "A", "largest current of a leg, ripple included"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_dm": Input("output_stage.device.i_dm", "A", "pulsed drain current rating"),
+        "i_leg_peak": Input("i_leg_peak"),
+        "parallel": Input("output_stage.parallel"),
+        "i_dm": Input("output_stage.device.i_dm"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

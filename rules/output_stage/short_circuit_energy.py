@@ -41,12 +41,12 @@ CHECK = Check(
     sentence="{i_trip} on {v_swing} for {t_response} and the energy of {l} are {figure} of the "
     "single-pulse rating of {e_as}",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "e_as": Input("output_stage.device.e_as", "mJ", "energy of a single avalanche pulse"),
+        "v_swing": Input("v_swing"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "l": Input("filter.inductor.l"),
+        "parallel": Input("output_stage.parallel"),
+        "e_as": Input("output_stage.device.e_as"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(major="100 %", minor="50 %", basis={"major": BOUND, "minor": COMMON_PRACTICE}),

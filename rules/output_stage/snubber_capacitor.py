@@ -33,9 +33,9 @@ CHECK = Check(
     formula="c / (parallel c_oss)",
     sentence="A snubber of {c} has {figure} times the capacitance that rings.",
     inputs={
-        "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
-        "c_oss": Input("c_oss_swing", "pF", "output capacitance of one device at the swing"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "c": Input("output_stage.snubber.c"),
+        "c_oss": Input("c_oss_swing"),
+        "parallel": Input("output_stage.parallel"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
     limits=AtLeast(minor="1", basis={"minor": DAMPING}),

@@ -46,17 +46,15 @@ CHECK = Check(
     sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
     " {p_rated}.",
     inputs={
-        "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
-        "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "c": Input("output_stage.snubber.c"),
+        "r": Input("output_stage.snubber.r"),
+        "v_swing": Input("v_swing"),
+        "carrier": Input("modulator.carrier"),
         "t_edge": Input(
             "t_edge",
-            "ns",
-            "edge of the switch node, 10 to 90 %",
             default=Assumption("0.1 ns", "adverse", derivation("an instant edge heats most")),
         ),
-        "p_rated": Input("output_stage.snubber.p_rated", "W", "power rating of the resistor"),
+        "p_rated": Input("output_stage.snubber.p_rated"),
     },
     applies={"output_stage.snubber": "fitted"},
     limits=AtMost(

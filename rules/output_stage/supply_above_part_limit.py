@@ -34,8 +34,8 @@ CHECK = Check(
     sentence="The part sees up to {v_static_peak}, {figure} of its absolute maximum of"
     " {v_supply_abs}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(critical="100 %", basis={"critical": RATING}),

@@ -32,8 +32,10 @@ CHECK = Check(
     formula="v_static_peak / v_supply_high",
     sentence="The part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_supply_high": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(major="100 %", minor="97 %", basis={"major": THREAD, "minor": COMMON_PRACTICE}),

@@ -32,9 +32,11 @@ CHECK = Check(
     formula="v_rail_low (twice that where rails are split) / v_supply_low",
     sentence="A rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs.",
     inputs={
-        "v_rail_low": Input("v_rail_low", "V", "lowest voltage of one rail"),
-        "rails": Input("supply.rails", "word", "one rail or two"),
-        "v_supply_low": Input("output_stage.device.v_supply:low", "V", "bottom of the range"),
+        "v_rail_low": Input("v_rail_low"),
+        "rails": Input("supply.rails"),
+        "v_supply_low": Input(
+            "output_stage.device.v_supply:low", meaning="lowest recommended supply of the part"
+        ),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="105 %", basis={"major": RANGE, "minor": COMMON_PRACTICE}),

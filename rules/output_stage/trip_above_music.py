@@ -45,8 +45,8 @@ CHECK = Check(
     " current, {i_crest} into the lowest load that is stated.",
     inputs={
         "i_trip": I_TRIP,
-        "i_trip_hot": Input("i_trip_hot", "A", "lowest load current that trips"),
-        "i_crest": Input("i_inductor_crest", "A", "largest current of a leg, ripple included"),
+        "i_trip_hot": Input("i_trip_hot"),
+        "i_crest": Input("i_inductor_crest"),
     },
     limits=AtLeast(
         major="100 %",

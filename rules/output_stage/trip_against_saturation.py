@@ -32,8 +32,8 @@ CHECK = Check(
     formula="i_trip / i_sat",
     sentence="The trip of {i_trip} is {figure} of the saturation current, {i_sat} when hot.",
     inputs={
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "i_sat": Input("i_sat_hot"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(minor="150 %", basis={"minor": COMMON_PRACTICE}),

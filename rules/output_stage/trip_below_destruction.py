@@ -62,27 +62,22 @@ CHECK = Check(
     sentence="A trip at {i_trip} that acts after {t_response} on {v_swing} and {l} ends at"
     " {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "v_swing": Input("v_swing"),
+        "n_legs": Input("n_legs"),
+        "l": Input("filter.inductor.l"),
         "i_sat": Input(
             "i_sat_hot",
-            "A",
-            "saturation current when hot",
             default=Assumption(
                 "1 MA", "favourable", derivation("an inductor that does not saturate")
             ),
         ),
         "drop": Input(
-            "filter.inductor.i_sat_drop",
-            "%",
-            "loss of inductance that defines i_sat",
-            default=Assumption("30 %", "neutral", COMMON_PRACTICE),
+            "filter.inductor.i_sat_drop", default=Assumption("30 %", "neutral", COMMON_PRACTICE)
         ),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_dm": Input("output_stage.device.i_dm", "A", "pulsed drain current rating"),
+        "parallel": Input("output_stage.parallel"),
+        "i_dm": Input("output_stage.device.i_dm"),
         "most": Constant("2", "saturation beyond which the curve is not followed", COMMON_PRACTICE),
     },
     applies={"output_stage.devices": "discrete"},

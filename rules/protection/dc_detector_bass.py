@@ -39,8 +39,8 @@ CHECK = Check(
     sentence="The detector acts after {t_trip}, {figure} times half a period of the lowest note,"
     " {band_low}.",
     inputs={
-        "t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action"),
-        "band_low": Input("band_low", "Hz", "lowest note of the channel"),
+        "t_trip": Input("protection.dc_detector.t_trip"),
+        "band_low": Input("band_low"),
     },
     limits=AtLeast(
         major="0.31831",

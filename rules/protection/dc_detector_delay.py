@@ -26,7 +26,7 @@ CHECK = Check(
     stake="safety",
     formula="t_trip",
     sentence="The detector acts {figure} after direct voltage has come up.",
-    inputs={"t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action")},
+    inputs={"t_trip": Input("protection.dc_detector.t_trip")},
     limits=AtMost(major="0.5 s", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("protection.dc_detector.t_trip", "50 ms"),),
     sources=(COMMON_PRACTICE, derivation("heating rate: power over mass and specific heat")),

@@ -38,8 +38,8 @@ CHECK = Check(
     sentence="The detector trips at {v_trip}, {figure} times the smaller one of 4 V and a fifth of"
     " the lowest rail of {v_rail_low}.",
     inputs={
-        "v_trip": Input("protection.dc_detector.v_trip", "V", "direct voltage that trips it"),
-        "v_rail_low": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "v_trip": Input("protection.dc_detector.v_trip"),
+        "v_rail_low": Input("v_rail_low"),
         "highest": Constant("4 V", "threshold of the reference board", BOARD),
         "share": Constant("0.2", "part of the rail", COMMON_PRACTICE),
     },

@@ -50,8 +50,8 @@ CHECK = Check(
     " {figure} times the larger one of its rating of {p_driver_noise} and 15 W, and nothing"
     " detects it.",
     inputs={
-        "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
-        "p_driver_noise": Input("p_driver_noise", "W", "noise rating of ONE loudspeaker"),
+        "p_dc_fault": Input("p_dc_fault"),
+        "p_driver_noise": Input("p_driver_noise"),
         "p_safe": Constant("15 W", "power below which a fault starts no fire", SAFE_POWER),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "none"},

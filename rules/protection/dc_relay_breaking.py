@@ -45,12 +45,12 @@ CHECK = Check(
     sentence="The relay has to break {v_fault} on coils of {r_e}, {figure} times its rating"
     " ({v_break}, {i_break}).",
     inputs={
-        "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
-        "v_break": Input("protection.dc_detector.v_break", "V", "direct voltage that it breaks"),
-        "r_e": Input("r_e", "ohm", "one voice coil, cold"),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-        "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
-        "i_break": Input("protection.dc_detector.i_break", "A", "direct current that it breaks"),
+        "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
+        "v_break": Input("protection.dc_detector.v_break"),
+        "r_e": Input("r_e"),
+        "series": Input("loudspeaker.series"),
+        "parallel": Input("loudspeaker.parallel"),
+        "i_break": Input("protection.dc_detector.i_break"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector.action": "disconnect-load"},
     limits=AtMost(critical="1", basis={"critical": RATING}),

@@ -33,8 +33,8 @@ CHECK = Check(
     sentence="A short behind the fuse draws up to {i_short}, {figure} times the {i_breaking} that"
     " it can break.",
     inputs={
-        "i_short": Input("i_short", "A", "prospective short-circuit current of the source"),
-        "i_breaking": Input("protection.fuse.i_breaking", "A", "breaking capacity at its v_dc"),
+        "i_short": Input("i_short"),
+        "i_breaking": Input("protection.fuse.i_breaking"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.i_breaking", ("200 A", "500 A", "1000 A", "2000 A")),),

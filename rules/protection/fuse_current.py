@@ -48,10 +48,10 @@ CHECK = Check(
     sentence="{i_source_rms} rms flow at rated power, {figure} times what a fuse of {i_rated}"
     " ({standard}) carries for hours at {k_ambient} of its rating.",
     inputs={
-        "i_source_rms": Input("i_source_rms", "A", "source current at rated power, rms"),
-        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
-        "k_ambient": Input("protection.fuse.k_ambient", "%", "part of the rating left when hot"),
+        "i_source_rms": Input("i_source_rms"),
+        "i_rated": Input("protection.fuse.i_rated"),
+        "standard": Input("protection.fuse.standard"),
+        "k_ambient": Input("protection.fuse.k_ambient"),
     },
     limits=AtMost(major="1.3333", minor="1", basis={"major": FUSEOLOGY, "minor": LOADING}),
     levers=(Lever("protection.fuse.i_rated", STOCK),),

@@ -42,8 +42,8 @@ CHECK = Check(
     sentence="Each switch-on sends {i2t_charging} through the fuse, {figure} of the {i2t} at which"
     " it melts.",
     inputs={
-        "i2t_charging": Input("i2t_charging", "A2s", "pulse of the charging current"),
-        "i2t": Input("protection.fuse.i2t", "A2s", "melting I2t of the fuse"),
+        "i2t_charging": Input("i2t_charging"),
+        "i2t": Input("protection.fuse.i2t"),
     },
     applies={"rail_feed": ("pack", "source")},
     limits=AtMost(

@@ -48,11 +48,11 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last; the contacts, rated {i_contact}, come to"
     " {figure:+above|below} the {t_max} of the connector.",
     inputs={
-        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
-        "i_contact": Input("wiring.connector.i_rated", "A", "rating of ONE contact"),
-        "contacts": Input("wiring.connector.contacts", "1", "contacts in parallel per pole"),
-        "t_air": Input("t_air_inside", "degC", "air round the connector"),
-        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature of the connector"),
+        "i_lasting": Input("i_lasting"),
+        "i_contact": Input("wiring.connector.i_rated"),
+        "contacts": Input("wiring.connector.contacts"),
+        "t_air": Input("t_air_inside", meaning="air round the connector"),
+        "t_max": Input("wiring.connector.t_max"),
         "rise": RISE,
     },
     limits=AtMost(

@@ -41,8 +41,8 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last until fuse, pack or source end it; the supply"
     " lead is rated {i_lead_rated} ({figure} times).",
     inputs={
-        "i_lasting": Input("i_lasting_lead", "A", "largest current that lasts in the lead"),
-        "i_lead_rated": Input("i_lead_rated", "A", "current that the supply lead stands"),
+        "i_lasting": Input("i_lasting_lead"),
+        "i_lead_rated": Input("i_lead_rated"),
     },
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
     levers=(Lever("protection.fuse.i_rated", STOCK), Lever("wiring.supply_lead.area", SIZES)),

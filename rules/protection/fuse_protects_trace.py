@@ -61,11 +61,11 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last; a trace of {width} ({copper}, {layer} layer)"
     " reaches {figure} in air of {t_air}.",
     inputs={
-        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
-        "t_air": Input("t_air_inside", "degC", "air round the board"),
-        "width": Input("wiring.trace.width", "mm", "width of the trace"),
-        "copper": Input("wiring.trace.copper", "um", "copper thickness of the trace"),
-        "layer": Input("wiring.trace.layer", "word", "layer that the trace lies on"),
+        "i_lasting": Input("i_lasting"),
+        "t_air": Input("t_air_inside", meaning="air round the board"),
+        "width": Input("wiring.trace.width"),
+        "copper": Input("wiring.trace.copper"),
+        "layer": Input("wiring.trace.layer"),
         "chart_current": Constant("0.048 A", "outer layer; inner half of it", CHART),
         "chart_area": Constant("6.4516e-10 m2", "one square mil", CHART),
         "chart_rise": Constant("1 K", "rise that the chart counts in", CHART),

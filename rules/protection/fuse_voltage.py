@@ -36,8 +36,8 @@ CHECK = Check(
     sentence="The fuse has to break {v_across_fuse} of direct voltage, {figure} times the {v_dc}"
     " that it is rated for.",
     inputs={
-        "v_across_fuse": Input("v_across_fuse", "V", "direct voltage to break, highest"),
-        "v_dc": Input("protection.fuse.v_dc", "V", "rating of the fuse for direct voltage"),
+        "v_across_fuse": Input("v_across_fuse"),
+        "v_dc": Input("protection.fuse.v_dc"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.v_dc", ("32 V", "58 V", "80 V", "125 V", "250 V")),),

@@ -44,9 +44,9 @@ CHECK = Check(
     sentence="With a shorted switch {figure} of direct-current heat stay in each voice coil"
     " (detector: {action}, independent of the stage: {independent}).",
     inputs={
-        "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
-        "action": Input("protection.dc_detector.action", "word", "what the detector does"),
-        "independent": Input("detector_independent", "word", "works with a shorted switch"),
+        "p_dc_fault": Input("p_dc_fault"),
+        "action": Input("protection.dc_detector.action"),
+        "independent": Input("detector_independent"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
     limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),

@@ -58,9 +58,9 @@ CHECK = Check(
     sentence="Safety certificate of the {source}: {certified}. Mains insulation is outside this"
     " review: it is a matter of local codes and of licensed practice.",
     inputs={
-        "certified": Input("supply.certified", "word", "safety certificate of the supply"),
-        "source": Input("supply.source", "word", "what feeds the amplifier"),
-        "v_source": Input("v_touch", "V", "highest direct voltage of source and rails", UNKNOWN),
+        "certified": Input("supply.certified"),
+        "source": Input("supply.source"),
+        "v_source": Input("v_touch", default=UNKNOWN),
         "v_class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
     },
     applies={"mains_side": "yes"},

@@ -38,7 +38,7 @@ CHECK = Check(
     formula="p_dc_fault",
     sentence="When one rail's fuse opens, the other rail puts {figure} of direct-current heat into"
     " each voice coil, and neither a detector nor a lockout stops it.",
-    inputs={"p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at a rail")},
+    inputs={"p_dc_fault": Input("p_dc_fault")},
     applies={
         "supply.rails": "split",
         "output_stage.topology": "half-bridge",

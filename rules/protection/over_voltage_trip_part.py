@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="When the over-voltage trip acts, {v_at_trip} stand across a leg, {figure} of its"
     " absolute maximum of {v_absolute}.",
     inputs={
-        "v_at_trip": Input("v_leg_at_trip", "V", "voltage across a leg at the trip"),
-        "v_absolute": Input("v_leg_absolute", "V", "absolute maximum of part or switch"),
+        "v_at_trip": Input("v_leg_at_trip"),
+        "v_absolute": Input("v_leg_absolute"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtMost(

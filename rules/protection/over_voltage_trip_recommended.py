@@ -33,8 +33,10 @@ CHECK = Check(
     sentence="The part sees {v_at_trip} before the over-voltage trip acts, {figure} of the"
     " {v_supply_high} recommended.",
     inputs={
-        "v_at_trip": Input("v_leg_at_trip", "V", "supply pin to pin at the trip"),
-        "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),
+        "v_at_trip": Input("v_leg_at_trip", meaning="supply pin to pin at the trip"),
+        "v_supply_high": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
     },
     applies={"protection.over_voltage": "fitted", "output_stage.devices": "integrated"},
     limits=AtMost(minor="110 %", basis={"minor": COMMON_PRACTICE}),

@@ -39,8 +39,8 @@ CHECK = Check(
     sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
     " rated {v_block} across the blocking part.",
     inputs={
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
-        "v_block": Input("protection.reverse_polarity.v_block", "V", "rating of the part"),
+        "v_source_high": Input("v_source_high"),
+        "v_block": Input("protection.reverse_polarity.v_block"),
     },
     applies={"protection.reverse_polarity.method": ("schottky", "p-channel", "n-channel")},
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),

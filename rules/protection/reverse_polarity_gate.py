@@ -38,8 +38,8 @@ CHECK = Check(
     sentence="The gate of the blocking transistor sees {v_source_high}, {figure} times its"
     " rating of {v_gss}, without a clamp.",
     inputs={
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
-        "v_gss": Input("protection.reverse_polarity.v_gss", "V", "gate rating of the transistor"),
+        "v_source_high": Input("v_source_high"),
+        "v_gss": Input("protection.reverse_polarity.v_gss"),
     },
     applies={
         "protection.reverse_polarity.method": ("p-channel", "n-channel"),

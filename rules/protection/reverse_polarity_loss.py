@@ -38,7 +38,7 @@ CHECK = Check(
     stake="performance",
     formula="p_blocking",
     sentence="The part that blocks a reversed source turns {figure} into heat at rated power.",
-    inputs={"p_blocking": Input("p_blocking", "W", "heat of the blocking part at rated power")},
+    inputs={"p_blocking": Input("p_blocking")},
     limits=AtMost(minor="2 W", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("protection.reverse_polarity.r_on", "1 mohm"),),
     sources=(derivation("a drop times the mean current, a resistance times the squared rms"),),

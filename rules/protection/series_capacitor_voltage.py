@@ -41,8 +41,8 @@ CHECK = Check(
     sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
     " of {v_rated}.",
     inputs={
-        "v_ideal": Input("v_ideal", "V", "most that the stage can put across the load"),
-        "v_rated": Input("loudspeaker.c_series.v_rated", "V", "rating of the series capacitor"),
+        "v_ideal": Input("v_ideal"),
+        "v_rated": Input("loudspeaker.c_series.v_rated"),
     },
     applies={"loudspeaker.c_series": "fitted"},
     limits=AtMost(

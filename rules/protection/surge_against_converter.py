@@ -41,8 +41,8 @@ CHECK = Check(
     sentence="A surge leaves {v_surge} at the converter, {figure} times the {v_abs} that its input"
     " survives.",
     inputs={
-        "v_surge": Input("v_surge_terminal", "V", "what a surge leaves at the terminals"),
-        "v_abs": Input("supply.v_source_abs", "V", "absolute maximum of the converter's input"),
+        "v_surge": Input("v_surge_terminal"),
+        "v_abs": Input("supply.v_source_abs"),
     },
     applies={
         "environment.place": "vehicle",

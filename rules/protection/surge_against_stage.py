@@ -57,8 +57,8 @@ CHECK = Check(
     sentence="A surge leaves {v_surge} at the power stage, {figure} times the {v_withstand} that"
     " it survives.",
     inputs={
-        "v_surge": Input("v_surge", "V", "what a surge leaves at the terminals"),
-        "v_withstand": Input("v_withstand", "V", "highest rail that the stage survives"),
+        "v_surge": Input("v_surge"),
+        "v_withstand": Input("v_withstand"),
     },
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("protection.surge.v_clamp", "1 V"),),

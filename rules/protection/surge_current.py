@@ -40,10 +40,10 @@ CHECK = Check(
     sentence="A surge of {v_surge} behind {r} drives {figure} times the {i_pp} that the suppressor"
     " may carry at its clamping voltage of {v_clamp}.",
     inputs={
-        "v_surge": Input("supply.surge.v", "V", "surge with nothing connected, peak"),
-        "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage at i_pp"),
-        "r": Input("supply.surge.r", "ohm", "resistance behind the surge"),
-        "i_pp": Input("protection.surge.i_pp", "A", "peak current of the suppressor"),
+        "v_surge": Input("supply.surge.v"),
+        "v_clamp": Input("protection.surge.v_clamp"),
+        "r": Input("supply.surge.r"),
+        "i_pp": Input("protection.surge.i_pp"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.surge.i_pp", "5 A"),),

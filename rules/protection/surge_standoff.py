@@ -52,8 +52,8 @@ CHECK = Check(
     sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
     " of {v_source_high}.",
     inputs={
-        "v_rwm": Input("protection.surge.v_rwm", "V", "stand-off voltage of the suppressor"),
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
+        "v_rwm": Input("protection.surge.v_rwm"),
+        "v_source_high": Input("v_source_high"),
     },
     limits=AtLeast(
         critical="0.9",

@@ -43,7 +43,7 @@ CHECK = Check(
     formula="p_unended: 0 where fuse, pack or source end the fault",
     sentence="A short circuit can draw {figure} that neither fuse, pack nor source ends.",
     inputs={
-        "p_unended": Input("p_unended", "W", "power of a fault that nothing ends"),
+        "p_unended": Input("p_unended"),
     },
     limits=AtMost(critical="100 W", basis={"critical": FIRE_POWER}),
     sources=(derivation("power matching: v^2 / 4 r"), FIRE_POWER),

@@ -55,12 +55,12 @@ CHECK = Check(
     " insulation ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, surface"
     " {surface}).",
     inputs={
-        "gap": Input("wiring.spacing.gap", "mm", "smallest gap beside rail or switch node"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series across the gap"),
-        "degree": Input("pollution_degree", "1", "pollution degree at the board"),
-        "surface": Input("wiring.spacing.surface", "word", "kind of surface at the gap"),
-        "altitude": Input("environment.altitude", "m", "highest place of use"),
+        "gap": Input("wiring.spacing.gap"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series across the gap"),
+        "degree": Input("pollution_degree"),
+        "surface": Input("wiring.spacing.surface"),
+        "altitude": Input("environment.altitude"),
         "volt": Constant("1 V", "unit of the table", UNIT),
         "metre": Constant("1 m", "unit of the table", UNIT),
         "millimetre": Constant("1 mm", "unit of the table", UNIT),

@@ -39,8 +39,8 @@ CHECK = Check(
     sentence="A fault can draw {figure} without an enclosure made to contain a fire (available"
     " {p_fault}, fire enclosure: {fire_enclosure}).",
     inputs={
-        "p_fault": Input("p_fault", "W", "largest power that the source gives to a fault"),
-        "fire_enclosure": Input("safety.fire_enclosure", "word", "made to contain a fire"),
+        "p_fault": Input("p_fault"),
+        "fire_enclosure": Input("safety.fire_enclosure"),
     },
     limits=AtMost(major="100 W", basis={"major": FIRE_POWER}),
     levers=(Lever("safety.fire_enclosure", ("yes",)),),

@@ -25,7 +25,7 @@ CHECK = Check(
     formula="1 where ip_code is no code of IEC 60529",
     sentence="Claimed enclosure protection {ip_code}: {figure:fault|faults} in the code of IEC"
     " 60529.",
-    inputs={"ip_code": Input("environment.ip_code", "word", "protection claimed")},
+    inputs={"ip_code": Input("environment.ip_code")},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),
     sources=(IP_CODE,),
     cases=(

@@ -41,9 +41,9 @@ CHECK = Check(
     sentence="{v_touch} of direct voltage lie between parts of the supply, {figure} times what"
     " {users} persons may find behind access that is {access}.",
     inputs={
-        "v_touch": Input("v_touch", "V", "largest direct voltage between two parts"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "access": Input("access_seen", "word", "how the rails are kept from hands"),
+        "v_touch": Input("v_touch"),
+        "users": Input("safety.users"),
+        "access": Input("access_seen"),
         "class_1": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
         "class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
     },

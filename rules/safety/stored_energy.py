@@ -41,11 +41,11 @@ CHECK = Check(
     sentence="{wait} after switch-off the capacitors of a dead amplifier still hold {figure}"
     " ({c} on each rail, {v_rail} at first; discharge resistor: {r}).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails with capacitors"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_rail", "F", "capacitance of ONE rail"),
-        "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails with capacitors"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_rail"),
+        "wait": Input("safety.discharge_wait"),
     },
     limits=AtMost(minor="20 J", basis={"minor": ENERGY_LEVEL}),
     levers=(Lever("protection.bleeder.r", "E12"), Lever("safety.discharge_wait", "5 s")),

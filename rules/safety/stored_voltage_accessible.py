@@ -47,10 +47,10 @@ CHECK = Check(
     sentence="{wait} after the supply is cut, {figure} are left between bare rails ({v_rail} at"
     " first on each).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series between two hands"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series between two hands"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_discharged"),
         "wait": Constant("2 s", "time after disconnection", WAIT),
     },
     applies={"safety.rail_access": "bare"},

@@ -38,11 +38,11 @@ CHECK = Check(
     sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
     " ({v_rail} at first on each).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series between two hands"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
-        "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series between two hands"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_discharged"),
+        "wait": Input("safety.discharge_wait"),
     },
     limits=AtMost(
         major="120 V", minor="60 V", basis={"major": ENERGY_CLASSES, "minor": ENERGY_CLASSES}

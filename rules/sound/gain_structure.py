@@ -28,10 +28,10 @@ CHECK = Check(
     sentence="{source_level} from the source times {gain} lie {figure:+above|below} the clip level"
     " of the output ({v_ideal}, depth {m_max}).",
     inputs={
-        "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "v_ideal": Input("v_ideal", "V", "output peak at full modulation"),
+        "source_level": Input("signal.source_level"),
+        "gain": Input("gain"),
+        "m_max": Input("m_max"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtMost(minor="12 dB", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("gain", "1 V/V"),),

@@ -89,11 +89,11 @@ CHECK = Check(
     sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
     " for {exposure_time} a day at {nearest_listener} (largest sine {level_a} at 1 m, A-weighted).",
     inputs={
-        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
-        "exposure_time": Input("safety.exposure_time", "h", "time near it in a day"),
-        "exposure_rule": Input("safety.exposure_rule", "word", "rule for the level at the ear"),
+        "level_a": Input("level_a"),
+        "crest_factor": Input("signal.crest_factor"),
+        "nearest_listener": Input("safety.nearest_listener"),
+        "exposure_time": Input("safety.exposure_time"),
+        "exposure_rule": Input("safety.exposure_rule"),
         "one_metre": ONE_METRE,
         "one_hour": Constant("1 h", "unit of the rules' times", derivation("definition")),
     },

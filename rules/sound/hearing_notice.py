@@ -50,9 +50,9 @@ CHECK = Check(
     sentence="The programme of all channels reaches {figure} at {nearest_listener}, and the"
     " product carries no notice about hearing.",
     inputs={
-        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
+        "level_a": Input("level_a"),
+        "crest_factor": Input("signal.crest_factor"),
+        "nearest_listener": Input("safety.nearest_listener"),
         "one_metre": ONE_METRE,
     },
     applies={"safety.hearing_notice": "no"},

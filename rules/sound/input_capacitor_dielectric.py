@@ -30,9 +30,9 @@ CHECK = Check(
     sentence="At {band_low} {figure} of the signal lie across the class-2 ceramic of {c_in}"
     " ahead of {r_in}.",
     inputs={
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
-        "band_low": Input("band_low", "Hz", "low end of the audio band"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
+        "band_low": Input("band_low"),
     },
     applies={"signal.c_in_dielectric": "ceramic-class-2"},
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),

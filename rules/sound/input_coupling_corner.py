@@ -31,9 +31,9 @@ CHECK = Check(
     formula="1 / (2 pi r_in c_in band_low)",
     sentence="{c_in} into {r_in} turn over at {figure} times the low end of the band, {band_low}.",
     inputs={
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
-        "band_low": Input("band_low", "Hz", "low end of the audio band"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
+        "band_low": Input("band_low"),
     },
     limits=AtMost(
         major="1",

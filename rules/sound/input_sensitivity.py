@@ -33,10 +33,10 @@ CHECK = Check(
     sentence="{source_level} from the source times {gain} are {figure} times the voltage that"
     " {rated_power} into {z_load} need.",
     inputs={
-        "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of that power"),
+        "source_level": Input("signal.source_level"),
+        "gain": Input("gain"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
     },
     limits=AtLeast(major="1", basis={"major": derivation("below 1 rated power is out of reach")}),
     levers=(Lever("gain", "1 V/V"),),

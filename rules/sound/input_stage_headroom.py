@@ -27,10 +27,10 @@ CHECK = Check(
     sentence="The input stage clips at {v_in_max}, {figure} times the input that drives the output"
     " to its clip level ({v_ideal}, depth {m_max}).",
     inputs={
-        "v_in_max": Input("signal.v_in_max", "V", "level at which the input stage clips, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "v_ideal": Input("v_ideal", "V", "output peak at full modulation"),
+        "v_in_max": Input("signal.v_in_max"),
+        "gain": Input("gain"),
+        "m_max": Input("m_max"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtLeast(major="1", basis={"major": derivation("below 1 the input stage clips first")}),
     levers=(Lever("gain", "1 V/V"),),

@@ -39,9 +39,9 @@ CHECK = Check(
     sentence="At their noise rating the loudspeakers give {levels} at 1 m, in all"
     " {figure:+above|below} the claimed {sound_level} at {sound_distance}.",
     inputs={
-        "levels": Input("all level_rating", "dB", "level of each channel at its rating, 1 m"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
+        "levels": Input("all level_rating"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(

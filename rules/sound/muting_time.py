@@ -25,9 +25,9 @@ CHECK = Check(
     formula="mute_time / (r_in c_in)",
     sentence="{mute_time} of muting are {figure} time constants of {r_in} and {c_in}.",
     inputs={
-        "mute_time": Input("signal.mute_time", "ms", "outputs held silent after switch-on"),
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
+        "mute_time": Input("signal.mute_time"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
     },
     limits=AtLeast(minor="5", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("signal.mute_time", "50 ms"),),

@@ -50,10 +50,10 @@ CHECK = Check(
     sentence="{noise} of noise on loudspeakers of {sensitivity} make {figure} at"
     " {nearest_listener}.",
     inputs={
-        "noise": Input("claims.noise", "uV", "output noise of one channel, A-weighted, rms"),
-        "sensitivity": Input("sensitivity_2v83", "dB", "one loudspeaker, 1 m, 2.83 V"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
+        "noise": Input("claims.noise"),
+        "sensitivity": Input("sensitivity_2v83"),
+        "parallel": Input("loudspeaker.parallel"),
+        "nearest_listener": Input("safety.nearest_listener"),
         "v_reference": V_SENSITIVITY,
         "one_metre": ONE_METRE,
     },

@@ -46,9 +46,9 @@ CHECK = Check(
     sentence="All channels give {level_max} at 1 m, {figure:+above|below} the claimed"
     " {sound_level} at {sound_distance}.",
     inputs={
-        "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
+        "level_max": Input("level_max"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(

@@ -28,9 +28,9 @@ CHECK = Check(
     formula="sensitivity + 20 log10(turn_on_step parallel / v_reference)",
     sentence="A step of {turn_on_step} on loudspeakers of {sensitivity} pops with {figure} at 1 m.",
     inputs={
-        "sensitivity": Input("sensitivity_2v83", "dB", "one loudspeaker, 1 m, 2.83 V"),
-        "turn_on_step": Input("turn_on_step", "V", "step at the load at switch-on"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
+        "sensitivity": Input("sensitivity_2v83"),
+        "turn_on_step": Input("turn_on_step"),
+        "parallel": Input("loudspeaker.parallel"),
         "v_reference": V_SENSITIVITY,
     },
     limits=AtMost(

@@ -16,7 +16,7 @@ class Snubber(Section):
         "ohm", "resistor of the snubber at ONE switch node", "0.5 .. 100 ohm", given="tol"
     )
     p_rated: Value | None = quantity(
-        "W", "power rating of that resistor", "0.1 .. 20 W", given="max"
+        "W", "power rating of the resistor of ONE snubber", "0.1 .. 20 W", given="max"
     )
 
 

@@ -29,9 +29,9 @@ CHECK = Check(
     sentence="{v_rail} across a discharge resistor of {r} make {figure} times the {p_rated} that"
     " it is rated for.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail"),
-        "p_rated": Input("protection.bleeder.p_rated", "W", "power rating of the resistor"),
+        "v_rail": Input("v_rail_high"),
+        "r": Input("protection.bleeder.r"),
+        "p_rated": Input("protection.bleeder.p_rated"),
     },
     limits=AtMost(
         major="1",

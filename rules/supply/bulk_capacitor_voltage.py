@@ -38,8 +38,8 @@ CHECK = Check(
     formula="v_rail / v_rated",
     sentence="The rail, {v_rail} at most, is {figure} times the {v_rated} of the bulk capacitors.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+        "v_rail": Input("v_rail_high"),
+        "v_rated": Input("supply.bulk.v_rated"),
     },
     limits=AtMost(
         critical="1",

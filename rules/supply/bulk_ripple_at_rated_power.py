@@ -32,8 +32,8 @@ CHECK = Check(
     sentence="At rated power the bulk capacitors of a rail carry {i_bulk} rms, {figure} times"
     " their rating of {i_ripple}.",
     inputs={
-        "i_bulk": Input("i_bulk_rated", "A", "ripple current of ONE rail, rated sine"),
-        "i_ripple": Input("supply.bulk.i_ripple", "A", "rated ripple current of the group"),
+        "i_bulk": Input("i_bulk_rated"),
+        "i_ripple": Input("supply.bulk.i_ripple"),
     },
     limits=AtMost(
         minor="1", basis={"minor": derivation("the printed life no longer holds at full sine")}

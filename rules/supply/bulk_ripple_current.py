@@ -36,8 +36,8 @@ CHECK = Check(
     sentence="At programme level the bulk capacitors of a rail carry {i_bulk} rms, {figure}"
     " times their rating of {i_ripple}.",
     inputs={
-        "i_bulk": Input("i_bulk_programme", "A", "ripple current of ONE rail, programme"),
-        "i_ripple": Input("supply.bulk.i_ripple", "A", "rated ripple current of the group"),
+        "i_bulk": Input("i_bulk_programme"),
+        "i_ripple": Input("supply.bulk.i_ripple"),
     },
     limits=AtMost(
         major="1",

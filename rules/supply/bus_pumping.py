@@ -42,8 +42,8 @@ CHECK = Check(
     sentence="At the lowest notes returned energy lifts a rail of {v_rail} by {v_pumping},"
     " {figure} of it.",
     inputs={
-        "v_pumping": Input("v_pumping", "V", "rise of ONE rail by returned energy"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "v_pumping": Input("v_pumping"),
+        "v_rail": Input("v_rail_high"),
     },
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("supply.bulk.c", "E6"),),

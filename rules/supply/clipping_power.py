@@ -37,11 +37,11 @@ CHECK = Check(
     sentence="Driven far into clipping, channels that clip at {p_out_max} ask for {figure}"
     " times the {p_supply_max} of the source.",
     inputs={
-        "p_out_max": Input("all p_out_max", "W", "sine power at the onset of clipping"),
-        "z_load": Input("all z_load", "ohm", "load of each channel"),
-        "v_peak": Input("all limiter.v_peak", "V", "limiter, peak", default=NO_LIMITER),
-        "v_rms": Input("all limiter.v_rms", "V", "limiter, rms", default=NO_LIMITER),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_out_max": Input("all p_out_max"),
+        "z_load": Input("all z_load"),
+        "v_peak": Input("all limiter.v_peak", default=NO_LIMITER),
+        "v_rms": Input("all limiter.v_rms", default=NO_LIMITER),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),

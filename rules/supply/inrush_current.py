@@ -34,8 +34,8 @@ CHECK = Check(
     sentence="Charging the empty capacitors takes {i_inrush}, {figure} times the surge rating"
     " of {i_surge}.",
     inputs={
-        "i_inrush": Input("i_inrush", "A", "largest current at switch-on"),
-        "i_surge": Input("i_surge_path", "A", "weakest surge rating in the path"),
+        "i_inrush": Input("i_inrush"),
+        "i_surge": Input("i_surge_path"),
     },
     applies={"inrush_judged": "yes"},
     limits=AtMost(

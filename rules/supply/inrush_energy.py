@@ -31,10 +31,10 @@ CHECK = Check(
     sentence="Charging {rail_count:rail|rails} of {c_rail} to {v_rail} puts {figure} times the"
     " {e_rated} into the limiter that it is rated for.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
-        "rail_count": Input("rail_count", "1", "rails charged through it"),
-        "e_rated": Input("protection.inrush.e_rated", "J", "pulse energy rating of the limiter"),
+        "v_rail": Input("v_rail_high"),
+        "c_rail": Input("supply.bulk.c"),
+        "rail_count": Input("rail_count", meaning="rails charged through it"),
+        "e_rated": Input("protection.inrush.e_rated"),
     },
     limits=AtMost(
         major="1",

@@ -37,11 +37,11 @@ CHECK = Check(
     sentence="Each switch-on charges {rail_count:rail|rails} of {c_rail} to {v_rail}: {figure}"
     " without a limiter (limiter {limiter}, self-limiting source {self_limits}).",
     inputs={
-        "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails charged at once"),
-        "limiter": Input("protection.inrush", "word", "inrush limiter, fitted or none"),
-        "self_limits": Input("source_self_limits", "word", "the source limits its current"),
+        "c_rail": Input("supply.bulk.c"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count"),
+        "limiter": Input("protection.inrush"),
+        "self_limits": Input("source_self_limits"),
     },
     applies={"inrush_judged": "yes"},
     limits=AtMost(

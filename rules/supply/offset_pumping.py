@@ -56,18 +56,15 @@ CHECK = Check(
     sentence="Offsets of {v_dc} return {figure} times the current that idling stages and discharge"
     " resistor draw from a rail of {v_rail}.",
     inputs={
-        "n_legs": Input("all n_legs", "1", "legs of each channel"),
-        "v_dc": Input("all dc_offset", "V", "steady output voltage, magnitude"),
-        "r_load": Input("all r_load_dc", "ohm", "DC resistance of each load"),
-        "p_idle": Input("all p_idle_drawn", "W", "idle power of each channel, both rails"),
-        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "n_legs": Input("all n_legs"),
+        "v_dc": Input("all dc_offset"),
+        "r_load": Input("all r_load_dc"),
+        "p_idle": Input("all p_idle_drawn"),
+        "v_rail": Input("v_rail_low"),
         "r_bleeder": Input(
-            "protection.bleeder.r",
-            "ohm",
-            "discharge resistor of ONE rail",
-            default=Assumption(float("inf"), "absent", COMMON_PRACTICE),
+            "protection.bleeder.r", default=Assumption(float("inf"), "absent", COMMON_PRACTICE)
         ),
-        "sinks": Input("source_sinks", "word", "whether the source sinks"),
+        "sinks": Input("source_sinks"),
     },
     applies={
         "supply.rails": "split",

@@ -29,8 +29,8 @@ CHECK = Check(
     sentence="The over-voltage trip, {v_trip} at most, is {figure} times the {v_rated} of the"
     " bulk capacitors.",
     inputs={
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
+        "v_rated": Input("supply.bulk.v_rated"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtMost(

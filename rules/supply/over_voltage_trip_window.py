@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="The over-voltage trip of {v_trip} lies {figure:+above|below} the highest rail,"
     " {v_rail}.",
     inputs={
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
+        "v_rail": Input("v_rail_high"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtLeast(

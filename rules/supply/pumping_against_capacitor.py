@@ -34,9 +34,9 @@ CHECK = Check(
     sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
     " {figure} times the {v_rated} of its capacitors.",
     inputs={
-        "v_rail_peak": Input("v_rail_peak", "V", "ONE rail with pumping, up to the trip"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail without pumping, highest"),
+        "v_rail_peak": Input("v_rail_peak"),
+        "v_rated": Input("supply.bulk.v_rated"),
+        "v_rail": Input("v_rail_high"),
     },
     limits=AtMost(
         critical="1", basis={"critical": derivation("rated voltage of a capacitor is absolute")}

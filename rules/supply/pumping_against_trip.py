@@ -36,9 +36,9 @@ CHECK = Check(
     sentence="Returned energy lifts a rail of {v_rail} by {v_pumping}; the over-voltage trip lies"
     " at {v_trip}.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "v_pumping": Input("v_pumping", "V", "rise of ONE rail by returned energy"),
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
+        "v_rail": Input("v_rail_high"),
+        "v_pumping": Input("v_pumping"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
     },
     applies={"protection.over_voltage": "fitted", "rail_pumps": "yes"},
     limits=AtMost(

@@ -36,8 +36,8 @@ CHECK = Check(
     sentence="At rated power the lowest note moves the rail of {v_rail} by {v_rail_ripple}"
     " peak to peak, {figure} of it.",
     inputs={
-        "v_rail_ripple": Input("v_rail_ripple", "V", "ripple of ONE rail, peak to peak"),
-        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "v_rail_ripple": Input("v_rail_ripple"),
+        "v_rail": Input("v_rail_low"),
     },
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("supply.r_source", "1 mohm"), Lever("supply.bulk.c", "E6")),

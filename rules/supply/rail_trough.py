@@ -37,12 +37,12 @@ CHECK = Check(
     sentence="{rated_power} into {z_load} need {figure} times the peak that a rail sagging to"
     " {v_trough} allows ({n_legs:leg|legs}, {rail_count:rail|rails}, depth {m_max}).",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "rail_count": Input("rail_count", "1", "rails of the supply"),
-        "v_trough": Input("v_rail_trough", "V", "ONE rail at the crest of the lowest note"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
+        "m_max": Input("m_max"),
+        "n_legs": Input("n_legs"),
+        "rail_count": Input("rail_count"),
+        "v_trough": Input("v_rail_trough"),
     },
     limits=AtMost(
         major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}

@@ -35,8 +35,8 @@ CHECK = Check(
     sentence="The source is stated to take current back ({sinks}); reverse-polarity part:"
     " {method}.",
     inputs={
-        "sinks": Input("supply.sinks_current", "word", "the source takes current back"),
-        "method": Input("protection.reverse_polarity.method", "word", "part in series"),
+        "sinks": Input("supply.sinks_current"),
+        "method": Input("protection.reverse_polarity.method"),
     },
     limits=AtMost(major="0", basis={"major": BLOCKED}),
     levers=(Lever("protection.reverse_polarity.method", ("p-channel",)),),

@@ -29,8 +29,8 @@ CHECK = Check(
     sentence="The channels' rated power and the other loads, {p_rated_sum}, are {figure} times"
     " the {p_supply_max} that the source gives continuously.",
     inputs={
-        "p_rated_sum": Input("p_rated_sum", "W", "output of all channels and other loads"),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_rated_sum": Input("p_rated_sum"),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(

@@ -30,8 +30,8 @@ CHECK = Check(
     sentence="At rated power the product takes {p_in}, {figure} times the {p_supply_max} that"
     " the source gives continuously.",
     inputs={
-        "p_in": Input("p_in_rated", "W", "input power with all channels at rated power"),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_in": Input("p_in_rated"),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(

@@ -75,15 +75,15 @@ CHECK = Check(
     sentence="At {f} the rated power of {p_in} input comes in humps, {figure} times what the source"
     " ({p_peak} peak) and {c_rail} give.",
     inputs={
-        "p_in": Input("p_in_rated", "W", "input power with all channels at rated power"),
-        "p_auxiliary": Input("supply.p_auxiliary", "W", "other loads of the source"),
-        "p_signal": Input("p_rail_signal", "W", "swing of ONE rail at the frequency itself"),
-        "rail_count": Input("rail_count", "1", "rails that share the power"),
-        "p_peak": Input("p_supply_peak", "W", "power of the source for some milliseconds"),
-        "c_rail": Input("c_rail", "F", "capacitance of ONE rail", default=NO_BULK),
-        "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+        "p_in": Input("p_in_rated"),
+        "p_auxiliary": Input("supply.p_auxiliary"),
+        "p_signal": Input("p_rail_signal"),
+        "rail_count": Input("rail_count"),
+        "p_peak": Input("p_supply_peak"),
+        "c_rail": Input("c_rail", default=NO_BULK),
+        "v_rail": Input("v_rail_low"),
         "sag": Constant("10 %", "sag of the rail that is accepted", COMMON_PRACTICE),
-        "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+        "f": Input("all band_low"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(

@@ -38,8 +38,8 @@ CHECK = Check(
     sentence="The source falls to {v_source}, {figure} times the {v_rail} that a step-down"
     " converter is to hold at least.",
     inputs={
-        "v_source": Input("v_source_low", "V", "source at rest, lowest"),
-        "v_rail": Input("supply.v_rail:low", "V", "ONE rail to ground, lowest stated"),
+        "v_source": Input("v_source_low"),
+        "v_rail": Input("supply.v_rail:low", meaning="ONE rail to ground, lowest stated"),
     },
     applies={"supply.converter": "step-down", "supply.rails": "single"},
     limits=AtLeast(

@@ -39,8 +39,8 @@ CHECK = Check(
     sentence="The rail is to stay within {v_rail}, {figure} times a full source of {v_source},"
     " and a step-up converter passes that on.",
     inputs={
-        "v_rail": Input("supply.v_rail:high", "V", "ONE rail to ground, highest stated"),
-        "v_source": Input("v_source_high", "V", "source at rest, highest"),
+        "v_rail": Input("supply.v_rail:high", meaning="ONE rail to ground, highest stated"),
+        "v_source": Input("v_source_high"),
     },
     applies={"supply.converter": "step-up", "supply.rails": "single"},
     limits=AtLeast(

@@ -42,10 +42,10 @@ CHECK = Check(
     sentence="The stated {r_th_ja} are {figure} times the least that one layer, {area} of {copper}"
     " copper round a pad of {pad_area}, allows; inner planes may halve it.",
     inputs={
-        "r_th_ja": Input("output_stage.device.r_th_ja", "K/W", "stated, junction to air"),
-        "area": Input("thermal.board_copper.area", "mm2", "copper of one package"),
-        "pad_area": Input("thermal.board_copper.pad_area", "mm2", "copper under its pad"),
-        "copper": Input("wiring.trace.copper", "um", "copper thickness"),
+        "r_th_ja": Input("output_stage.device.r_th_ja"),
+        "area": Input("thermal.board_copper.area"),
+        "pad_area": Input("thermal.board_copper.pad_area"),
+        "copper": Input("wiring.trace.copper"),
         "conductivity": Constant("390 W/m/K", "of copper foil", COMMON_PRACTICE),
         "film": Constant("10 W/m2/K", "one face to air, with radiation", COMMON_PRACTICE),
     },

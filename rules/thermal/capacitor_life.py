@@ -41,13 +41,13 @@ CHECK = Check(
     sentence="With air inside of {t_air_inside}, capacitors of {life} at {t_rated} last {figure}"
     " times the {life_wanted} wanted.",
     inputs={
-        "life": Input("supply.bulk.life", "h", "printed endurance"),
-        "t_rated": Input("supply.bulk.t_rated", "degC", "temperature of that endurance"),
-        "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),
+        "life": Input("supply.bulk.life"),
+        "t_rated": Input("supply.bulk.t_rated"),
+        "t_air_inside": Input("t_air_inside"),
         "doubling": Constant("10 K", "cooling that doubles the life",
                              Source("Cosel technical questions and answers a0057")),
         "seal": Constant("131400 h", "15 years, life of the seal", COMMON_PRACTICE),
-        "life_wanted": Input("claims.life", "h", "operating life wanted"),
+        "life_wanted": Input("claims.life"),
     },
     limits=AtLeast(
         major="1",

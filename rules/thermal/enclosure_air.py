@@ -38,8 +38,8 @@ CHECK = Check(
     sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
     " bulk capacitors.",
     inputs={
-        "t_rated": Input("supply.bulk.t_rated", "degC", "temperature rating"),
-        "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),
+        "t_rated": Input("supply.bulk.t_rated"),
+        "t_air_inside": Input("t_air_inside"),
     },
     limits=AtLeast(
         critical="0 K",

@@ -64,12 +64,11 @@ CHECK = Check(
     " {t_junction_rated}; with the over-temperature trip it stays {figure:+below|above} its"
     " limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction_rated": Input("t_junction_rated", "degC", "junction, lasting sine"),
-        "t_junction_trip": Input(
-            "t_junction_trip", "degC", "junction when the trip acts",
-            Assumption(float("inf"), "absent", derivation("without a trip nothing ends the rise")),
-        ),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction_rated": Input("t_junction_rated"),
+        "t_junction_trip": Input("t_junction_trip", default=Assumption(
+                float("inf"), "absent", derivation("without a trip nothing ends the rise")
+            )),
     },
     limits=AtLeast(
         critical="-10 K",

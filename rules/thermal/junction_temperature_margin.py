@@ -53,8 +53,8 @@ CHECK = Check(
     sentence="The hottest junction reaches {t_junction} while the programme plays,"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction": Input("t_junction_programme", "degC", "junction at programme"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction": Input("t_junction_programme"),
     },
     limits=AtLeast(
         critical="0 K",

@@ -58,8 +58,8 @@ CHECK = Check(
     sentence="When the heatsink reaches the trip, the junction is at {t_junction_trip},"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction_trip": Input("t_junction_trip", "degC", "junction when the trip acts"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction_trip": Input("t_junction_trip"),
     },
     applies={"protection.over_temperature.at": "heatsink"},
     limits=AtLeast(

@@ -48,8 +48,8 @@ CHECK = Check(
     sentence="Where the trip is sensed it gets {t_sensed} in stated use, {figure:+below|above} the"
     " trip of {t_trip}.",
     inputs={
-        "t_trip": Input("protection.over_temperature.t_trip", "degC", "trip temperature"),
-        "t_sensed": Input("t_sensed", "degC", "place of the sensor, in stated use"),
+        "t_trip": Input("protection.over_temperature.t_trip"),
+        "t_sensed": Input("t_sensed"),
     },
     applies={"protection.over_temperature.at": ("heatsink", "junction")},
     limits=AtLeast(

@@ -41,8 +41,8 @@ CHECK = Check(
     formula="heat / p_heat",
     sentence="The stated {heat} are {figure} times the {p_heat} that follow from the losses.",
     inputs={
-        "heat": Input("claims.heat", "W", "heat stated for the product"),
-        "p_heat": Input("p_heat_basis", "W", "heat at the signal of the statement"),
+        "heat": Input("claims.heat"),
+        "p_heat": Input("p_heat_basis"),
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("claims.heat", "0.5 W"),),

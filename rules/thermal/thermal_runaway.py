@@ -60,10 +60,10 @@ CHECK = Check(
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
     " and {r_th_shared} shared.",
     inputs={
-        "r_th_own": Input("r_th_own", "K/W", "junction over heatsink for one watt"),
-        "p_slope": Input("p_slope", "W/K", "conduction loss for one kelvin more"),
-        "r_th_shared": Input("r_th_shared", "K/W", "heatsink and air for one watt"),
-        "p_slopes": Input("all p_slope", "W/K", "the same of all channels"),
+        "r_th_own": Input("r_th_own"),
+        "p_slope": Input("p_slope"),
+        "r_th_shared": Input("r_th_shared"),
+        "p_slopes": Input("all p_slope"),
     },
     limits=AtMost(
         critical="1",

@@ -48,8 +48,8 @@ CHECK = Check(
     sentence="Cooling sized for {basis} of the rated power has {figure} times the power of a"
     " programme with a crest factor of {crest_factor}.",
     inputs={
-        "basis": Input("thermal.basis", "word", "signal that the cooling was sized for"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
+        "basis": Input("thermal.basis"),
+        "crest_factor": Input("signal.crest_factor"),
         "sine_crest": Constant("3.0103 dB", "peak over rms of a sine",
                                derivation("20 log10(sqrt(2))")),
     },

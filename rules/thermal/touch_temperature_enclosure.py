@@ -68,10 +68,10 @@ CHECK = Check(
     sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
-        "touch": Input("thermal.enclosure.touch", "word", "longest touch to be expected"),
-        "material": Input("thermal.enclosure.material", "word", "material of the surface"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "rise": Input("enclosure_rise", "K", "rise of the enclosure over the room"),
+        "touch": Input("thermal.enclosure.touch"),
+        "material": Input("thermal.enclosure.material"),
+        "users": Input("safety.users"),
+        "rise": Input("enclosure_rise"),
         "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
     },
     applies={"thermal.enclosure.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},

@@ -62,10 +62,10 @@ CHECK = Check(
     sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
-        "touch": Input("thermal.heatsink.touch", "word", "longest touch to be expected"),
-        "material": Input("thermal.heatsink.material", "word", "material of the surface"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "rise": Input("heatsink_rise", "K", "rise of the heatsink over the room"),
+        "touch": Input("thermal.heatsink.touch"),
+        "material": Input("thermal.heatsink.material"),
+        "users": Input("safety.users"),
+        "rise": Input("heatsink_rise"),
         "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
     },
     applies={"thermal.heatsink.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},

@@ -60,11 +60,11 @@ CHECK = Check(
     sentence="{i_source} rms through {contacts:contact|contacts} of {i_rated} are {figure} of what"
     " the rating leaves in air of {t_air}.",
     inputs={
-        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
-        "i_rated": Input("wiring.connector.i_rated", "A", "one contact, 30 K rise"),
-        "contacts": Input("wiring.connector.contacts", "1", "in parallel per pole"),
-        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature"),
-        "t_air": Input("t_air_inside", "degC", "air round the connector"),
+        "i_source": Input("i_source_rms"),
+        "i_rated": Input("wiring.connector.i_rated"),
+        "contacts": Input("wiring.connector.contacts"),
+        "t_max": Input("wiring.connector.t_max"),
+        "t_air": Input("t_air_inside", meaning="air round the connector"),
         "rise": Constant("30 K", "rise behind the rating", COMMON_PRACTICE),
         "least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
     },

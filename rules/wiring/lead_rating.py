@@ -33,8 +33,8 @@ CHECK = Check(
     sentence="The supply lead is stated to carry {i_rated}, {figure} times the {i_most} that its"
     " copper carries with the hottest insulation.",
     inputs={
-        "i_rated": Input("wiring.supply_lead.i_rated", "A", "rating of the lead as stated"),
-        "i_most": Input("i_lead_most", "A", "what its copper carries at the very most"),
+        "i_rated": Input("wiring.supply_lead.i_rated"),
+        "i_most": Input("i_lead_most"),
     },
     limits=AtMost(
         critical="1", major="0.75", basis={"critical": HOTTEST, "major": COMMON_PRACTICE}

@@ -48,10 +48,10 @@ CHECK = Check(
     sentence="{length} of lead of {area}, there and back, have {figure} of the resistance of the"
     " load, {z_load}.",
     inputs={
-        "length": Input("lead.length", "m", "length, one way"),
-        "area": Input("lead.area", "mm2", "copper of one conductor"),
+        "length": Input("lead.length"),
+        "area": Input("lead.area"),
         "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "z_load": Input("z_load"),
     },
     limits=AtMost(
         major="10 %",

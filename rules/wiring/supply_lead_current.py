@@ -44,8 +44,8 @@ CHECK = Check(
     formula="i_source / i_rated",
     sentence="The supply lead carries {i_source} rms, {figure} of the {i_rated} it stands.",
     inputs={
-        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
-        "i_rated": Input("i_lead_rated", "A", "current that the lead stands"),
+        "i_source": Input("i_source_rms"),
+        "i_rated": Input("i_lead_rated"),
     },
     limits=AtMost(
         critical="100 %",

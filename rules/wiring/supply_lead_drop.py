@@ -51,11 +51,11 @@ CHECK = Check(
     sentence="{i_source_peak} drop {figure} of {v_source} in {length} of lead of {area}, there "
     "and back.",
     inputs={
-        "length": Input("wiring.supply_lead.length", "m", "length, one way"),
-        "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
+        "length": Input("wiring.supply_lead.length"),
+        "area": Input("wiring.supply_lead.area"),
         "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
-        "i_source_peak": Input("i_source_peak", "A", "source current at the crest"),
-        "v_source": Input("v_source_low_at_most", "V", "lowest voltage of the source"),
+        "i_source_peak": Input("i_source_peak"),
+        "v_source": Input("v_source_low_at_most"),
     },
     limits=AtMost(
         major="5 %",

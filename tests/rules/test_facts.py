@@ -1,0 +1,68 @@
+"""Each fact of the rules stands in one place.
+
+Unit and meaning of an input are those of the field or the derived quantity behind its path;
+a rule file repeats neither.
+"""
+
+import importlib
+import pkgutil
+from collections.abc import Iterator
+from types import ModuleType
+
+import pytest
+
+from ampreview import rules
+from ampreview.linter.check import Input
+from ampreview.linter.evaluation.catalogue import Catalogue, load
+
+CATALOGUE: Catalogue = load()
+
+
+def _modules() -> Iterator[ModuleType]:
+    for info in pkgutil.walk_packages(rules.__path__, f"{rules.__name__}."):
+        if not info.ispkg:
+            yield importlib.import_module(info.name)
+
+
+def _written(module: ModuleType) -> Iterator[Input]:
+    """The inputs of a module as its file has them, before the catalogue fills them in."""
+    check = getattr(module, "CHECK", None)
+    found = [check.inputs] if check else []
+    found += [way.inputs for item in getattr(module, "DERIVED", ()) for way in item.ways]
+    for inputs in found:
+        yield from (item for item in inputs.values() if isinstance(item, Input))
+
+
+def _told(path: str) -> tuple[str, str]:
+    name = path.removeprefix("all ").partition(":")[0]
+    known = CATALOGUE.schema.fields.get(name) or CATALOGUE.derived.get(name)
+    return (known.unit, known.meaning) if known else ("", "")
+
+
+@pytest.mark.parametrize("module", list(_modules()), ids=lambda module: module.__name__)
+def test_no_input_repeats_its_field(module: ModuleType) -> None:
+    for item in _written(module):
+        unit, meaning = _told(item.path)
+        assert item.unit != unit or not unit, f"{item.path}: the field says the unit"
+        assert item.meaning != meaning or not meaning, f"{item.path}: the field says it"
+
+
+def test_the_catalogue_fills_in_every_unit_and_meaning() -> None:
+    found = [entry.check.inputs for entry in CATALOGUE.entries]
+    found += [way.inputs for item in CATALOGUE.derived.values() for way in item.ways]
+    for inputs in found:
+        for item in inputs.values():
+            if isinstance(item, Input):
+                assert item.unit, item.path
+                assert item.meaning, item.path
+                unit, meaning = _told(item.path)
+                assert item.unit == unit or _is_own(item.path, "unit", item.unit)
+                assert meaning.startswith(item.meaning) or _is_own(
+                    item.path, "meaning", item.meaning
+                )
+
+
+def _is_own(path: str, what: str, text: str) -> bool:
+    """Whether some rule file gives this unit or meaning itself, or the program does."""
+    written = (item for module in _modules() for item in _written(module) if item.path == path)
+    return path.startswith("channel_") or any(getattr(item, what) == text for item in written)
