@@ -12,6 +12,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
 from .ways import as_stated, no, yes
@@ -26,7 +27,7 @@ TERMINALS = {
     "v_pair_ac": Input("v_pair_ac"),
 }
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
-CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
+CLASS_1_DC = DC_CLASS_1
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 

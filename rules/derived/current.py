@@ -12,15 +12,11 @@ from ...linter.check import (
     Way,
     derivation,
 )
+from ..formulas.constants import NO_LIMITER, PRINTED_AT
 from ..formulas.losses import hot_ratio
 from ..formulas.maths import larger, smaller
 from .stage import CIRCUIT, DEVICE
 from .ways import as_stated
-
-NO_LIMITER = Assumption(
-    float("inf"), "absent", derivation("without a limiter nothing holds the level")
-)
-
 
 UNKNOWN_RIPPLE = Assumption(
     "0 A", "floor", derivation("the current without its ripple is a lower bound")
@@ -68,7 +64,6 @@ def trip_as_printed(i_trip: Any) -> Any:
     return i_trip
 
 
-T_COLD = Constant("298.15 K", "25 degC, for which resistance is printed", CIRCUIT)
 T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is printed", CIRCUIT)
 I_TRIP = Input("output_stage.over_current.i_trip")
 HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
@@ -165,7 +160,7 @@ DERIVED: tuple[Derived, ...] = (
                     "i_trip": I_TRIP,
                     "t": Input("t_junction_rated"),
                     "hot_factor": HOT_FACTOR,
-                    "t_cold": T_COLD,
+                    "t_cold": PRINTED_AT,
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
@@ -179,7 +174,7 @@ DERIVED: tuple[Derived, ...] = (
                         "373.15 K", "usual junction temperature at work", COMMON_PRACTICE
                     ),
                     "hot_factor": HOT_FACTOR,
-                    "t_cold": T_COLD,
+                    "t_cold": PRINTED_AT,
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",

@@ -3,6 +3,7 @@
 from typing import Any
 
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import (
     efficiency_loss,
     hot_exponent,
@@ -33,7 +34,6 @@ WITH_SWITCHES = Assumption(
 
 POWER = Input("rated_power")
 CREST = Input("signal.crest_factor")
-SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 IDLE = Input("p_idle", default=left_out("0 W", "idle loss"))
 CORE = Input("p_core", default=WITH_SWITCHES)

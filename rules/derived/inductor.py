@@ -11,6 +11,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import COPPER_COEFFICIENT
 from ..formulas.inductor import (
     core_loss,
     flux_swing,
@@ -31,7 +32,6 @@ RIPPLE = Input("ripple_idle")
 RATED_PEAK = Input("i_rated_peak")
 NO_FILTER = ("bead", "filterless")
 VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
-COPPER = Constant("0.00393 1/K", "temperature coefficient of copper", from_memory("IEC 60028"))
 
 
 def coil_inductance(l_e: Any, series: Any, parallel: Any) -> Any:
@@ -231,7 +231,7 @@ P_INDUCTOR = Derived(
                 "n_legs": N_LEGS,
                 "dcr": DCR,
                 "rise": Constant("80 K", "winding at 100 degC", derivation("100 - 20 degC")),
-                "copper": COPPER,
+                "copper": COPPER_COEFFICIENT,
                 "i_rated_peak": RATED_PEAK,
             },
             "n_legs dcr (1 + copper rise) i_rated_peak^2/2",

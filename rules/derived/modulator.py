@@ -5,17 +5,16 @@ from typing import Any
 
 from ...linter.check import (
     Assumption,
-    Constant,
     Derived,
     Input,
     Source,
     Way,
     derivation,
 )
+from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import effective_carrier, oscillation_frequency
 from .ways import as_stated, no, yes
 
-TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
 CONVERTER = Input("supply.converter_frequency")
 FAR_AWAY = Assumption(
     float("inf"), "floor", derivation("bound: a converter far from every carrier")
@@ -151,7 +150,7 @@ LOOP_GAIN_1K = Derived(
             gain_at_tone,
             {
                 "loop_crossover": Input("modulator.loop_crossover"),
-                "tone": TONE,
+                "tone": TEST_TONE,
                 "order": Input(
                     "modulator.loop_order",
                     default=Assumption(1.0, "adverse", derivation("one integrator at least")),

@@ -11,6 +11,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import NO_LIMITER
 from ..formulas.load import network_impedance
 from ..formulas.pumping import (
     BRIDGE_PUMPING,
@@ -21,8 +22,8 @@ from ..formulas.pumping import (
 from .feed import constant, total
 from .ways import as_stated, no, yes
 
-NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
+NO_TRIP = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 USUAL_PHASE = Assumption(
     None, "adverse", from_memory("phase of loudspeakers near the low end of their band")
 )
@@ -42,7 +43,7 @@ _INPUTS = {
     "n_legs": Input("all n_legs"),
     "v": Input("all v_ideal"),
     "m_max": Input("all m_max"),
-    "v_limiter": Input("all limiter.v_peak", default=NOT_FITTED),
+    "v_limiter": Input("all limiter.v_peak", default=NO_LIMITER),
     "phase": Input("all phase_low"),
     "f": Input("all band_low"),
     "z": Input("all z_load"),
@@ -241,7 +242,7 @@ DERIVED = (
                 {
                     "v_rail": Input("v_rail_high"),
                     "rise": Input("v_pumping"),
-                    "v_trip": Input("protection.over_voltage.v_trip", default=NOT_FITTED),
+                    "v_trip": Input("protection.over_voltage.v_trip", default=NO_TRIP),
                 },
                 formula="smaller of v_rail + rise and larger of v_rail, v_trip",
             ),

@@ -12,6 +12,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.inductor import hot_saturation
 from ..formulas.maths import smaller
 from .current import crest_with_ripple
@@ -130,7 +131,7 @@ I_SAT_HOT = Derived(
             {
                 **_SATURATION,
                 "t_inductor": Input("t_inductor"),
-                "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
+                "t_cold": PRINTED_AT,
                 "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
             },
             "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))",

@@ -9,14 +9,13 @@ from ...linter.check import (
     Input,
     Way,
     derivation,
-    from_memory,
     quoted,
 )
 from ..formulas.conductors import two_way_resistance, wire_current
+from ..formulas.constants import COPPER_RESISTIVITY
 from ..formulas.maths import smaller
 from .ways import as_stated
 
-COPPER = Constant("1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028"))
 NO_LENGTH = Assumption("0 m", "favourable", derivation("a lead of no length has no resistance"))
 WIRE_TABLE = quoted(
     "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
@@ -54,7 +53,7 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
             Way(
                 two_way_resistance,
                 {
-                    "resistivity": COPPER,
+                    "resistivity": COPPER_RESISTIVITY,
                     "length": Input(f"{section}.length", default=NO_LENGTH),
                     "area": Input(f"{section}.area", default=_thick(thick)),
                 },

@@ -37,6 +37,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.gate import miller_bump, threshold_hot
 from ..formulas.maths import choose, larger
 
@@ -87,7 +88,7 @@ CHECK = Check(
         "t_junction": Input(
             "t_junction_rated", default=Assumption("100 degC", "neutral", COMMON_PRACTICE)
         ),
-        "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", SLUA618),
+        "t_cold": PRINTED_AT,
         "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", SLUA618),
         "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
         "v_gss": Input(

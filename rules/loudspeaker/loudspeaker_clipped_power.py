@@ -20,11 +20,10 @@ What to do first: a long-term limiter at the square root of rating times impedan
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, Assumption, AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
+from ..formulas.constants import NO_LIMITER
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
 from ..formulas.maths import smaller
-
-NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 
 
 def figure(

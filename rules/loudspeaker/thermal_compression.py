@@ -11,17 +11,13 @@ and the claim, or claim what is left.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, Lever, Source
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 from ..formulas.acoustics import ONE_METRE, decibel, distance_loss, sum_of_levels
+from ..formulas.constants import COPPER_COEFFICIENT
 
 COMPRESSION = Source(
     "encyclopaedia article Power compression",
     "20 to 200 degC: resistance up 72 %, level down 4.7 dB",
-)
-COPPER = Constant(
-    "0.00393 1/K",
-    "rise of the resistance of copper, of its value at 20 degC",
-    Source("IEC 60028, resistance of copper", kind="from memory"),
 )
 
 
@@ -71,7 +67,7 @@ CHECK = Check(
         "coil_rise": Input("all loudspeaker.coil_rise"),
         "sound_level": Input("claims.sound_level"),
         "sound_distance": Input("claims.sound_distance"),
-        "copper": COPPER,
+        "copper": COPPER_COEFFICIENT,
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(minor="0 dB", basis={"minor": COMMON_PRACTICE}),

@@ -12,7 +12,8 @@ figure is taken at 1 kHz, where distortion is claimed, and grows with frequency.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import uniform_harmonic
 
 
@@ -35,7 +36,7 @@ CHECK = Check(
     sentence="Uniform sampling ({waveform}, {carrier}) alone makes {figure} times the claimed"
     " distortion of {thd}.",
     inputs={
-        "tone": Constant("1 kHz", "tone that distortion is claimed at", derivation("the claim")),
+        "tone": TEST_TONE,
         "carrier": Input("modulator.carrier"),
         "m_max": Input("m_max", unit="%"),
         "waveform": Input("modulator.waveform"),

@@ -21,13 +21,13 @@ from ...linter.check import (
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
 from ..formulas.capacitor import series_rc_power
+from ..formulas.constants import SINE_CREST
 
 
 def figure(
@@ -63,9 +63,7 @@ CHECK = Check(
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("signal.crest_factor"),
-        "crest_of_sine": Constant(
-            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
-        ),
+        "crest_of_sine": SINE_CREST,
         "band_high": Input("band_high"),
         "damper_r": Input("filter.damper.r"),
         "damper_c": Input("filter.damper.c"),

@@ -20,13 +20,13 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
 from ..formulas.capacitor import reactive_current
+from ..formulas.constants import SINE_CREST
 
 
 def figure(
@@ -61,9 +61,7 @@ CHECK = Check(
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("signal.crest_factor"),
-        "crest_of_sine": Constant(
-            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
-        ),
+        "crest_of_sine": SINE_CREST,
         "band_high": Input("band_high"),
         "c_across": Input("c_across_working"),
         "c_total": Input("c_total"),

@@ -27,6 +27,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.maths import larger
 
 
@@ -76,7 +77,7 @@ CHECK = Check(
             meaning="heatsink, taken for the case",
             default=Assumption("80 degC", "neutral", USUAL_CASE, placeholder=True),
         ),
-        "t_cold": Constant("298.15 K", "25 degC, for which the rating is printed", HEAT),
+        "t_cold": PRINTED_AT,
         "t_least": Constant("1 K", "least rise that is left, for a case near its limit", HEAT),
     },
     applies={"output_stage.devices": "discrete"},

@@ -22,15 +22,13 @@ from ...linter.check import (
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     derivation,
 )
+from ..formulas.constants import CONTACT_RISE
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 from ..formulas.maths import larger
-
-RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
 
 
 def figure(i_lasting: Any, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any) -> Any:
@@ -53,7 +51,7 @@ CHECK = Check(
         "contacts": Input("wiring.connector.contacts"),
         "t_air": Input("t_air_inside", meaning="air round the connector"),
         "t_max": Input("wiring.connector.t_max"),
-        "rise": RISE,
+        "rise": CONTACT_RISE,
     },
     limits=AtMost(
         critical="100 K",

@@ -21,16 +21,14 @@ from ...linter.check import (
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     from_memory,
-    quoted,
 )
 from ..formulas.conductors import trace_rise
+from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
-CHART = quoted("IPC-2221, chart fit as quoted on public pages", "I = k dT^0.44 A^0.725")
 BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
 SOLDER = from_memory("melting point of tin-silver-copper solder", "217 degC")
 CHART_CURRENT = {"outer": 1.0, "inner": 0.5}
@@ -66,9 +64,9 @@ CHECK = Check(
         "width": Input("wiring.trace.width"),
         "copper": Input("wiring.trace.copper"),
         "layer": Input("wiring.trace.layer"),
-        "chart_current": Constant("0.048 A", "outer layer; inner half of it", CHART),
-        "chart_area": Constant("6.4516e-10 m2", "one square mil", CHART),
-        "chart_rise": Constant("1 K", "rise that the chart counts in", CHART),
+        "chart_current": CHART_OUTER,
+        "chart_area": CHART_AREA,
+        "chart_rise": CHART_RISE,
     },
     limits=AtMost(
         critical="217 degC", major="130 degC", basis={"critical": SOLDER, "major": BOARD}
@@ -78,7 +76,7 @@ CHECK = Check(
         Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
         Lever("protection.fuse.i_rated", STOCK),
     ),
-    sources=(CHART, FUSEOLOGY, IEC_FUSES),
+    sources=(TRACE_CHART, FUSEOLOGY, IEC_FUSES),
     cautions=(
         Caution("WARNING", "A trace that the fuse does not protect burns and can start a fire."),
     ),

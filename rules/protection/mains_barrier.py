@@ -22,11 +22,11 @@ from ...linter.check import (
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     derivation,
     from_memory,
 )
+from ..formulas.constants import DC_CLASS_2
 from ..formulas.maths import choose
 from ..formulas.safety import ENERGY_CLASSES
 
@@ -61,7 +61,7 @@ CHECK = Check(
         "certified": Input("supply.certified"),
         "source": Input("supply.source"),
         "v_source": Input("v_touch", default=UNKNOWN),
-        "v_class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "v_class_2": DC_CLASS_2,
     },
     applies={"mains_side": "yes"},
     limits=AtLeast(critical="0.5", major="1", basis={"critical": CODES, "major": CODES}),

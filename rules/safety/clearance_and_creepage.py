@@ -15,7 +15,8 @@ First cure: a slot or a coating.
 
 from typing import Any
 
-from ...linter.check import AtLeast, Case, Check, Constant, Input, Lever, derivation
+from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
+from ..formulas.constants import TABLE_METRE, TABLE_MILLIMETRE, TABLE_VOLT
 from ..formulas.safety import CLEARANCE, CREEPAGE, gap_needed
 
 UNIT = derivation("unit of the table")
@@ -61,9 +62,9 @@ CHECK = Check(
         "degree": Input("pollution_degree"),
         "surface": Input("wiring.spacing.surface"),
         "altitude": Input("environment.altitude"),
-        "volt": Constant("1 V", "unit of the table", UNIT),
-        "metre": Constant("1 m", "unit of the table", UNIT),
-        "millimetre": Constant("1 mm", "unit of the table", UNIT),
+        "volt": TABLE_VOLT,
+        "metre": TABLE_METRE,
+        "millimetre": TABLE_MILLIMETRE,
     },
     applies={"mains_exposed": "no"},
     limits=AtLeast(minor="1", basis={"minor": CREEPAGE}),

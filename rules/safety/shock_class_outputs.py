@@ -17,6 +17,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
@@ -49,7 +50,7 @@ CHECK = Check(
     " ground: {figure} times what class 1 allows.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_1,
         "ac_limit": Constant("71 V", "audio voltage of class 1, rms", AUDIO_CLASSES),
     },
     applies={"terminals_seen": "bare"},

@@ -15,6 +15,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, terminals_over_class
 
 
@@ -42,7 +43,7 @@ CHECK = Check(
     " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_1,
         "ac_limit": Constant("30 V", "alternating voltage of class 1, rms", TOUCH_AC),
     },
     applies={"terminals_seen": "bare"},

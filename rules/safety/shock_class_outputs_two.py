@@ -14,6 +14,7 @@ from typing import Any
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_2
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
@@ -41,7 +42,7 @@ CHECK = Check(
     " {figure} times what class 2 allows.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_2,
         "ac_limit": Constant("120 V", "audio voltage of class 2, rms", AUDIO_CLASSES),
     },
     applies={"terminals_seen": ("bare", "insulated")},

@@ -17,7 +17,8 @@ First cure: fewer cells in series, or an enclosure.  All limits are from memory.
 
 from typing import Any
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
+from ..formulas.constants import DC_CLASS_1, DC_CLASS_2
 from ..formulas.safety import ENERGY_CLASSES
 
 
@@ -44,8 +45,8 @@ CHECK = Check(
         "v_touch": Input("v_touch"),
         "users": Input("safety.users"),
         "access": Input("access_seen"),
-        "class_1": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
-        "class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "class_1": DC_CLASS_1,
+        "class_2": DC_CLASS_2,
     },
     applies={"access_seen": ("bare", "shrouded")},
     limits=AtMost(

@@ -13,10 +13,9 @@ into the microphone silences the product. The loudspeaker's side is judged apart
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, Assumption, AtMost, Case, Check, Input, Lever, Source
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
+from ..formulas.constants import NO_LIMITER
 from ..formulas.maths import smaller
-
-NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 
 
 def figure(p_out_max: Any, z_load: Any, v_peak: Any, v_rms: Any, p_supply_max: Any) -> Any:

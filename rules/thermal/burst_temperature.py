@@ -25,6 +25,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import programme_share, pulse_rise
 from ..formulas.maths import smaller
 
@@ -82,8 +83,7 @@ CHECK = Check(
         "burst": Constant("20 ms", "length of a loud passage",
                           from_memory("IHF-A-202: bursts of 20 ms")),
         "crest_factor": Input("signal.crest_factor"),
-        "sine_crest": Constant("3.0103 dB", "peak over rms of a sine",
-                               derivation("20 log10(sqrt(2))")),
+        "sine_crest": SINE_CREST,
     },
     limits=AtLeast(
         critical="0 K",

@@ -17,12 +17,11 @@ from ...linter.check import (
     AtLeast,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
-    derivation,
     from_memory,
 )
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import programme_share
 
 SHARES = {"one-eighth": 1 / 8, "one-third": 1 / 3, "full-sine": 1.0}
@@ -50,8 +49,7 @@ CHECK = Check(
     inputs={
         "basis": Input("thermal.basis"),
         "crest_factor": Input("signal.crest_factor"),
-        "sine_crest": Constant("3.0103 dB", "peak over rms of a sine",
-                               derivation("20 log10(sqrt(2))")),
+        "sine_crest": SINE_CREST,
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("thermal.basis", ("one-third", "full-sine")),),

@@ -22,11 +22,11 @@ from ...linter.check import (
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     from_memory,
 )
+from ..formulas.constants import TABLE_KELVIN
 from ..formulas.touch import allowed_rise
 
 
@@ -66,7 +66,7 @@ CHECK = Check(
         "material": Input("thermal.heatsink.material"),
         "users": Input("safety.users"),
         "rise": Input("heatsink_rise"),
-        "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
+        "kelvin": TABLE_KELVIN,
     },
     applies={"thermal.heatsink.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
     limits=AtLeast(

@@ -26,6 +26,7 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.conductors import spacing_needed
+from ..formulas.constants import TABLE_MILLIMETRE, TABLE_VOLT
 
 IPC = from_memory("IPC-2221 table 6-1")
 
@@ -63,8 +64,8 @@ CHECK = Check(
         "v_peak": Input("v_node_peak"),
         "surface": Input("wiring.spacing.surface"),
         "altitude": Input("environment.altitude"),
-        "volt": Constant("1 V", "unit of the table", IPC),
-        "millimetre": Constant("1 mm", "unit of the table", IPC),
+        "volt": TABLE_VOLT,
+        "millimetre": TABLE_MILLIMETRE,
         "high": Constant("3050 m", "height that divides two columns", IPC),
     },
     applies={"mains_exposed": "no"},

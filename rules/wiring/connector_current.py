@@ -27,6 +27,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.conductors import contact_current
+from ..formulas.constants import CONTACT_RISE
 
 
 def figure(
@@ -65,7 +66,7 @@ CHECK = Check(
         "contacts": Input("wiring.connector.contacts"),
         "t_max": Input("wiring.connector.t_max"),
         "t_air": Input("t_air_inside", meaning="air round the connector"),
-        "rise": Constant("30 K", "rise behind the rating", COMMON_PRACTICE),
+        "rise": CONTACT_RISE,
         "least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
     },
     limits=AtMost(

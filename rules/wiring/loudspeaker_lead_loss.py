@@ -17,13 +17,12 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
-    from_memory,
 )
 from ..formulas.conductors import two_way_resistance
+from ..formulas.constants import COPPER_RESISTIVITY
 
 
 def figure(length: Any, area: Any, resistivity: Any, z_load: Any) -> Any:
@@ -50,7 +49,7 @@ CHECK = Check(
     inputs={
         "length": Input("lead.length"),
         "area": Input("lead.area"),
-        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
+        "resistivity": COPPER_RESISTIVITY,
         "z_load": Input("z_load"),
     },
     limits=AtMost(

@@ -13,11 +13,8 @@ more copper, a heat-resistant insulation, two leads.
 
 from typing import Any
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, quoted
-
-TABLE = quoted(
-    "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
-)
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ..derived.wiring import WIRE_TABLE
 
 
 def figure(i_source: Any, i_rated: Any) -> Any:
@@ -50,10 +47,10 @@ CHECK = Check(
     limits=AtMost(
         critical="100 %",
         minor="80 %",
-        basis={"critical": TABLE, "minor": COMMON_PRACTICE},
+        basis={"critical": WIRE_TABLE, "minor": COMMON_PRACTICE},
     ),
     levers=(Lever("wiring.supply_lead.i_rated", "1 A"),),
-    sources=(TABLE,),
+    sources=(WIRE_TABLE,),
     cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead at the "
                       "battery, for the lead; never bypass the pack's protection."),),
     cases=(

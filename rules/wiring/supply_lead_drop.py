@@ -17,13 +17,12 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
-    from_memory,
 )
 from ..formulas.conductors import two_way_resistance
+from ..formulas.constants import COPPER_RESISTIVITY
 
 
 def figure(length: Any, area: Any, resistivity: Any, i_source_peak: Any, v_source: Any) -> Any:
@@ -53,7 +52,7 @@ CHECK = Check(
     inputs={
         "length": Input("wiring.supply_lead.length"),
         "area": Input("wiring.supply_lead.area"),
-        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
+        "resistivity": COPPER_RESISTIVITY,
         "i_source_peak": Input("i_source_peak"),
         "v_source": Input("v_source_low_at_most"),
     },

@@ -22,12 +22,9 @@ from ...linter.check import (
     Constant,
     Input,
     Lever,
-    derivation,
-    quoted,
 )
 from ..formulas.conductors import trace_rise
-
-IPC = quoted("IPC-2221, fit to its charts", "as quoted on several public pages")
+from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
 
 
 def figure(
@@ -74,11 +71,10 @@ CHECK = Check(
         "width": Input("wiring.trace.width"),
         "copper": Input("wiring.trace.copper"),
         "layer": Input("wiring.trace.layer"),
-        "k_outer": Constant("0.048 A", "chart current, outer layer", IPC),
-        "k_inner": Constant("0.024 A", "chart current, inner layer", IPC),
-        "chart_area": Constant("6.4516e-10 m2", "one square mil",
-                               derivation("0.0254 mm squared")),
-        "chart_rise": Constant("1 K", "unit of the rise in the charts", IPC),
+        "k_outer": CHART_OUTER,
+        "k_inner": Constant("0.024 A", "chart current, inner layer", TRACE_CHART),
+        "chart_area": CHART_AREA,
+        "chart_rise": CHART_RISE,
     },
     limits=AtMost(
         critical="100 K",
@@ -90,7 +86,7 @@ CHECK = Check(
         Lever("wiring.trace.width", "0.5 mm"),
         Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
     ),
-    sources=(IPC,),
+    sources=(TRACE_CHART,),
     cautions=(Caution("WARNING", "An overloaded trace chars the board and can start a fire. "
                       "The fuse must open before the trace does."),),
     cases=(

@@ -1,18 +1,20 @@
 """Each fact of the rules stands in one place.
 
 Unit and meaning of an input are those of the field or the derived quantity behind its path;
-a rule file repeats neither.
+a rule file repeats neither.  A constant of several rules stands in ``formulas/constants.py``.
 """
 
+import ast
 import importlib
 import pkgutil
 from collections.abc import Iterator
+from pathlib import Path
 from types import ModuleType
 
 import pytest
 
 from ampreview import rules
-from ampreview.linter.check import Input
+from ampreview.linter.check import Arguments, Input
 from ampreview.linter.evaluation.catalogue import Catalogue, load
 
 CATALOGUE: Catalogue = load()
@@ -33,6 +35,11 @@ def _written(module: ModuleType) -> Iterator[Input]:
         yield from (item for item in inputs.values() if isinstance(item, Input))
 
 
+def _all_inputs() -> list[Arguments]:
+    found = [entry.check.inputs for entry in CATALOGUE.entries]
+    return found + [way.inputs for item in CATALOGUE.derived.values() for way in item.ways]
+
+
 def _told(path: str) -> tuple[str, str]:
     name = path.removeprefix("all ").partition(":")[0]
     known = CATALOGUE.schema.fields.get(name) or CATALOGUE.derived.get(name)
@@ -47,10 +54,18 @@ def test_no_input_repeats_its_field(module: ModuleType) -> None:
         assert item.meaning != meaning or not meaning, f"{item.path}: the field says it"
 
 
+def test_no_constant_is_written_in_two_files() -> None:
+    found: dict[tuple[str, str], Path] = {}
+    for file in sorted(Path(rules.__path__[0]).rglob("*.py")):
+        for call in ast.walk(ast.parse(file.read_text("utf-8"))):
+            if isinstance(call, ast.Call) and ast.unparse(call.func) == "Constant":
+                value, meaning = ast.unparse(call.args[0]), ast.unparse(call.args[1])
+                first = found.setdefault((value, meaning), file)
+                assert first == file, f"{value}, {meaning}: see formulas/constants.py"
+
+
 def test_the_catalogue_fills_in_every_unit_and_meaning() -> None:
-    found = [entry.check.inputs for entry in CATALOGUE.entries]
-    found += [way.inputs for item in CATALOGUE.derived.values() for way in item.ways]
-    for inputs in found:
+    for inputs in _all_inputs():
         for item in inputs.values():
             if isinstance(item, Input):
                 assert item.unit, item.path
