@@ -174,7 +174,8 @@ class Check:
     applies: word-valued paths and the words for which the check concerns the design.
     topic: sections or fields whose mention makes the check speak up; empty: the
         dotted paths among the inputs.
-    asked_from: milestone from which silence on the topic is an open item; None: never.
+    asked_from: milestone from which silence on the topic is an open item; None: never,
+        because not every design has such a thing.
     peaks_inside: leaves or ranges inside which the worst case may lie.
     fails, passes: spec fragments (YAML, without the format line) that the engine must
         find and must clear.
@@ -197,7 +198,7 @@ class Check:
     levers: tuple[Lever, ...] = ()
     cautions: tuple[Caution, ...] = ()
     topic: tuple[str, ...] = ()
-    asked_from: Milestone | None = "prototype"
+    asked_from: Milestone | None = None
     peaks_inside: tuple[str, ...] = ()
 
 

@@ -99,6 +99,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.vent_area", "thermal.enclosure"),
+    asked_from="prototype",
     fails=BOX,
     passes=BOX.replace("series: 6,", "series: 6, vent_area: 4 cm2,"),
 )

@@ -78,7 +78,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.run_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single, r_source: 20 mohm}
 battery:

@@ -62,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.v_charge",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: lfp, series: 4, cell: {v_charge: 4.20 V}}

@@ -52,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_charge", "battery.cell.t_discharge"),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 3, cell: {t_charge: -18 degC .. 45 degC}}

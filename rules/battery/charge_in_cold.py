@@ -58,6 +58,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger.t_window",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {sensor: cell, t_window: -10 degC .. 45 degC}}

@@ -69,6 +69,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {sensor: none}}

@@ -44,6 +44,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 3, charger: none}

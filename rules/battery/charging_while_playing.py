@@ -51,6 +51,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {playing: from-the-cells}}

@@ -49,7 +49,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.v_cutoff",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 6, protection: {v_cutoff: {min: 16.2 V, max: 17.4 V}}}

@@ -51,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_discharge", "environment.ambient"),
-    asked_from=None,
     fails="""
 environment: {ambient: -30 degC .. 40 degC}
 supply: {source: battery}

@@ -58,7 +58,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_discharge", "thermal.t_air_inside"),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, cell: {t_discharge: -20 degC .. 60 degC}}

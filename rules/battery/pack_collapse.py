@@ -64,6 +64,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.r_internal", "battery.cell.v_oc_low"),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery: {chemistry: li-ion, series: 3, cell: {v_oc_low: 3.3 V, r_internal: 50 mohm .. 150 mohm}}

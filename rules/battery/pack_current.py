@@ -68,6 +68,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.i_cont",),
+    asked_from="prototype",
     fails="""
 supply:
   source: battery

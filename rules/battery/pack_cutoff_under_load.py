@@ -54,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.v_cutoff",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single}
 battery:

@@ -58,6 +58,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.capacity",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single, converter: step-up, converter_efficiency: 85 %}
 battery: {chemistry: li-ion, series: 1, parallel: 1, cell: {capacity: 3599 mAh}}

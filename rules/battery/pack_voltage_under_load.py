@@ -65,6 +65,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.under_voltage",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery:

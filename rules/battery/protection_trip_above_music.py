@@ -84,6 +84,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.i_trip",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery:

@@ -71,7 +71,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.run_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single}
 battery: {chemistry: li-ion, series: 6, parallel: 1, cell: {capacity: 3.5 Ah}}

@@ -73,7 +73,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.shelf_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery:

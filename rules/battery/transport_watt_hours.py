@@ -54,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.air_travel",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {capacity: 3.5 Ah}}

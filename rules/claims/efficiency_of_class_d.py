@@ -51,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.efficiency",),
-    asked_from=None,
     fails="""
 claims: {efficiency: 56 %}
 channels: {main: {rated_power: 50 W}}

@@ -67,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.efficiency",),
-    asked_from=None,
     fails=STAGE,
     passes=STAGE.replace("claims: {efficiency: 92 %}", "claims: {efficiency: 84 %}"),
 )

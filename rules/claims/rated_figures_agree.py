@@ -61,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("rated_voltage",),
-    asked_from=None,
     peaks_inside=(),
     fails=CLAIM,
     passes=CLAIM.replace("40 W", "34 W"),

@@ -50,7 +50,6 @@ CHECK = Check(
         ),
     ),
     topic=("rated_thd",),
-    asked_from=None,
     fails="""
 channels: {main: {rated_power: 105 W, rated_thd: 10 %}}
 """,

@@ -47,7 +47,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.standards",),
-    asked_from=None,
     fails=OLD,
     passes=OLD.replace("IEC 60065", "IEC 62368-1"),
 )

@@ -110,6 +110,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

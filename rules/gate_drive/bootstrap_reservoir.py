@@ -56,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.c_reservoir",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -72,6 +72,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

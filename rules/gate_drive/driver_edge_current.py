@@ -71,7 +71,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.t_edge",),
-    asked_from=None,
     fails="""
 channels:
   main:

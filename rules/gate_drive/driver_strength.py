@@ -84,6 +84,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.i_source", "gate_drive.i_sink"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -50,7 +50,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.q_g_th",),
-    asked_from=None,
     fails="""
 channels:
   main: {output_stage: {devices: discrete, device: {q_gd: 31 nC, q_g_th: 20 nC}}}

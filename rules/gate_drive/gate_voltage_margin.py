@@ -76,6 +76,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_gss", "gate_drive.v_drv"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -57,7 +57,6 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap.v_uvlo",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -79,7 +79,6 @@ CHECK = Check(
         Case({"x_peak": "9.398 mm", "x_max": "6 mm"}, gives="1.5663", origin=f"{MATRIX}, 5 Hz"),
     ),
     topic=("loudspeaker.x_max",),
-    asked_from=None,
     peaks_inside=(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",

@@ -83,7 +83,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.bl",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -79,7 +79,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.x_mech",),
-    asked_from=None,
     peaks_inside=(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",

@@ -80,7 +80,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.high_pass",),
-    asked_from=None,
     fails=BASS,
     passes=BASS.replace("f: 60 Hz", "f: 26 Hz"),
 )

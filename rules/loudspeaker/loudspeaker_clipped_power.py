@@ -125,7 +125,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.p_rated",),
-    asked_from=None,
     fails=LOADED,
     passes=LOADED.replace("limiter: none", "limiter: {v_rms: 10.5 V}"),
 )

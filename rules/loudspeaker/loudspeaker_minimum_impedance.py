@@ -86,7 +86,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
-    asked_from=None,
     fails="""
 channels:
   main:

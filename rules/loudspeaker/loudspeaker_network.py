@@ -53,7 +53,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.z_rated",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -117,7 +117,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.x_max",),
-    asked_from=None,
     fails=CLAIMED,
     passes=CLAIMED.replace("sound_level: 95 dB", "sound_level: 80 dB"),
 )

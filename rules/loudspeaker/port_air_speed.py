@@ -133,7 +133,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.enclosure.port_area",),
-    asked_from=None,
     peaks_inside=("loudspeaker.f_s", "loudspeaker.enclosure.f_b"),
     fails=SMALL_PORT,
     passes=SMALL_PORT.replace("port_area: 12 cm2", "port_area: 90 cm2"),

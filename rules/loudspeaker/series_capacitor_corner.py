@@ -56,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.c_series",),
-    asked_from=None,
     fails=TWEETER,
     passes=TWEETER.replace("c: 33 uF", "c: 6.8 uF"),
 )

@@ -48,7 +48,6 @@ CHECK = Check(
             origin="published: R. MacLachlan, laboratory notebook 2019, 0.2 .. 0.45 V: pumped",
         ),
     ),
-    asked_from=None,
     fails="""
 channels:
   main:

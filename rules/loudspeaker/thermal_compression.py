@@ -101,7 +101,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=LOUD,
     passes=LOUD.replace("sound_level: 103 dB", "sound_level: 98 dB"),
 )

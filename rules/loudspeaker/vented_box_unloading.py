@@ -64,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.enclosure",),
-    asked_from=None,
     fails="""
 channels:
   main:

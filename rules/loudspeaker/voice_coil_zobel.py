@@ -66,7 +66,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.zobel",),
-    asked_from=None,
     fails=FITTED,
     passes=FITTED.replace("c: 2.7 uF", "c: 27 uF"),
 )

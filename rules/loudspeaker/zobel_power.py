@@ -97,7 +97,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.zobel",),
-    asked_from=None,
     fails=ARM,
     passes=ARM.replace("p_rated: 5 W", "p_rated: 50 W"),
 )

@@ -47,7 +47,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
-    asked_from=None,
     fails="""
 channels:
   main: {band: 20 Hz .. 200 Hz, modulator: {type: natural-sampling, carrier: 22 kHz}}

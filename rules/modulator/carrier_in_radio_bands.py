@@ -59,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("environment.am_receiver", "environment.place"),
-    asked_from=None,
     peaks_inside=("modulator.carrier",),
     fails="""
 environment: {am_receiver: in-product}

@@ -69,7 +69,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -60,6 +60,7 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -127,7 +127,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.locked",),
-    asked_from=None,
     peaks_inside=("modulator.carrier", "supply.converter_frequency"),
     fails="""
 channels:

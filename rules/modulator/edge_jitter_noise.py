@@ -114,7 +114,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.jitter",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -70,7 +70,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.loop_crossover",),
-    asked_from=None,
     fails="""
 channels:
   main:

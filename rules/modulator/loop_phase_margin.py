@@ -72,7 +72,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.loop_delay",),
-    asked_from=None,
     fails="""
 channels:
   main:

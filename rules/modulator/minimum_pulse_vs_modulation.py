@@ -90,7 +90,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.m_max", "gate_drive.t_pulse_min", "gate_drive.dead_time"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -86,7 +86,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -56,6 +56,7 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:

@@ -81,7 +81,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.clock", "claims.noise"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

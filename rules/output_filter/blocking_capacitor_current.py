@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_block.i_rated",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

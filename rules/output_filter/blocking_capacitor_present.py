@@ -72,7 +72,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_block",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -64,6 +64,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across", "filter.c_ground"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -150,7 +150,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 70 V}
 channels:

@@ -92,7 +92,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across", "filter.c_ground"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -69,7 +69,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_across.dielectric", "filter.c_ground.dielectric"),
-    asked_from=None,
     fails="""
 channels:
   main:

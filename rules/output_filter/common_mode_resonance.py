@@ -62,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_ground",),
-    asked_from=None,
     peaks_inside=("filter.inductor.l", "filter.c_ground.c", "modulator.carrier"),
     fails="""
 channels:

@@ -165,7 +165,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.damper",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

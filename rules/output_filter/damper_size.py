@@ -86,7 +86,6 @@ CHECK = Check(
         ),
     ),
     topic=("open_load",),
-    asked_from=None,
     fails="""
 channels:
   main:

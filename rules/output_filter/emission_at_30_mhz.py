@@ -168,7 +168,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.emission_class",),
-    asked_from=None,
     fails=_FREE,
     passes=_FREE.replace("length: 1 m", "length: 150 mm"),
 )

@@ -56,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.bead", "filter.type"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 12 V}
 channels:

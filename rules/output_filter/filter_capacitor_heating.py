@@ -117,7 +117,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_across.dielectric", "filter.c_across.i_rated"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -148,7 +148,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_ground.dielectric", "filter.c_ground.i_rated"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 48 V}
 channels:

@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.corner"),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -92,7 +92,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
-    asked_from=None,
     fails="""
 channels:
   main:

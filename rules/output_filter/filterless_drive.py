@@ -66,7 +66,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.type",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -46,7 +46,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.type",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -64,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor.i_rms",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 40 V}
 channels:

@@ -89,7 +89,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V}
 channels:

@@ -51,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor.dcr",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -90,6 +90,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 26 V}
 channels:

@@ -60,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("lead.length", "filter.bead", "filter.type"),
-    asked_from=None,
     fails="""
 channels:
   main:

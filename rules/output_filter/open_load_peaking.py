@@ -107,7 +107,6 @@ CHECK = Check(
         ),
     ),
     topic=("open_load",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -90,7 +90,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.over_current.t_response",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V}
 channels:

@@ -66,6 +66,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across", "filter.c_ground"),
+    asked_from="prototype",
     peaks_inside=("filter.inductor.l", "filter.c_across.c", "filter.c_ground.c"),
     fails="""
 channels:

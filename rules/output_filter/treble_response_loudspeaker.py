@@ -60,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.l_e",),
-    asked_from=None,
     peaks_inside=(
         "filter.inductor.l",
         "filter.c_across.c",

@@ -142,7 +142,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -95,6 +95,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -61,6 +61,7 @@ CHECK = Check(
             "published: NBitWonder notebook, IRS2004 at 250 kHz, two dead times are 26 %",
         ),
     ),
+    asked_from="prototype",
     fails="""
 channels:
   main:

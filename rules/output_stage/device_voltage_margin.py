@@ -90,6 +90,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 52 V, sinks_current: yes}
 channels:

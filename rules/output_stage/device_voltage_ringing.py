@@ -67,6 +67,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V, sinks_current: yes}
 channels:

@@ -137,6 +137,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.i_d",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:

@@ -89,6 +89,7 @@ CHECK = Check(
         ),
     ),
     topic=("rated_power",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

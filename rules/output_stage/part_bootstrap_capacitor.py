@@ -58,7 +58,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.c_bootstrap", "gate_drive.bootstrap.c"),
-    asked_from=None,
     peaks_inside=("gate_drive.bootstrap.c",),
     fails="""
 channels:

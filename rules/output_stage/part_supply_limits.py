@@ -62,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_supply_abs",),
-    asked_from=None,
     fails=PART,
     passes=PART.replace("v_supply_abs: 26 V", "v_supply_abs: 37 V"),
 )

@@ -53,7 +53,6 @@ CHECK = Check(
             "derived: two devices in parallel ring with twice the capacitance",
         ),
     ),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

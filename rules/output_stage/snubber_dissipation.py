@@ -93,7 +93,6 @@ CHECK = Check(
             "computed: circuit simulation with edges of 1 ns from end to end, 3.870 W",
         ),
     ),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

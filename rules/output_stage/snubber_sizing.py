@@ -76,7 +76,6 @@ CHECK = Check(
         ),
     ),
     peaks_inside=("output_stage.snubber.r", "output_stage.l_loop"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

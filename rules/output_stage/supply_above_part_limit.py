@@ -63,6 +63,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 38 V, sinks_current: yes}
 channels:

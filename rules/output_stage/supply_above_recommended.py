@@ -57,6 +57,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 52 V .. 55 V, sinks_current: yes}
 channels:

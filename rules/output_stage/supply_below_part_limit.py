@@ -58,6 +58,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_supply",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 6.4 V .. 8.4 V}
 channels:

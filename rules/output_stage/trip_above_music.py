@@ -83,6 +83,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.over_current",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 48 V}
 channels:

@@ -65,7 +65,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.t_trip",),
-    asked_from=None,
     fails=BASS,
     passes=BASS.replace("t_trip: 5 ms", "t_trip: 300 ms"),
 )

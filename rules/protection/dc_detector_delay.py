@@ -43,7 +43,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.t_trip",),
-    asked_from=None,
     fails="""
 protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 1.2 s}}}
 channels: {main: {rated_power: 50 W}}

@@ -59,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.v_trip",),
-    asked_from=None,
     fails=DETECTOR,
     passes=DETECTOR.replace("v_trip: 4.5 V", "v_trip: {min: 1.5 V, typ: 2 V, max: 2.6 V}"),
 )

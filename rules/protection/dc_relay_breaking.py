@@ -102,7 +102,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.action",),
-    asked_from=None,
     fails=SPLIT_RAILS,
     passes=SPLIT_RAILS.replace("v_break: 30 V, i_break: 10 A", "v_break: 100 V, i_break: 30 A"),
 )

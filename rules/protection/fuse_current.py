@@ -86,7 +86,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse",),
-    asked_from=None,
     fails=SUPPLY,
     passes=SUPPLY.replace("3.15 A", "10 A"),
 )

@@ -98,7 +98,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.connector",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
 thermal: {t_air_inside: 50 degC}

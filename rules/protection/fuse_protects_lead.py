@@ -67,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse", "wiring.supply_lead"),
-    asked_from=None,
     fails="""
 protection: {fuse: {i_rated: 20 A, standard: iec-60127}}
 wiring: {supply_lead: {length: 0.4 m, area: 0.75 mm2, i_rated: 9 A}}

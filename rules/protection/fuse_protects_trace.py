@@ -107,7 +107,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.trace",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
 thermal: {t_air_inside: 50 degC}

@@ -62,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 protection: {fuse: {i_rated: 8 A, v_dc: 32 V}}

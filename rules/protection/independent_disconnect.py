@@ -77,7 +77,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector",),
-    asked_from=None,
     fails=MUTING,
     passes=MUTING.replace("action: mute", "action: remove-supply, independent: yes"),
 )

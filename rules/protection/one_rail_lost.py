@@ -72,7 +72,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse", "protection.dc_detector"),
-    asked_from=None,
     fails=SPLIT,
     passes=SPLIT.replace("v_rail: 35 V", "v_rail: 6.5 V"),
 )

@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

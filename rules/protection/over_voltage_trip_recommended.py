@@ -59,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

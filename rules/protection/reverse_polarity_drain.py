@@ -64,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_block: 30 V", "v_block: 60 V"),
 )

@@ -61,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("series: 6", "series: 3"),
 )

@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=DIODE,
     passes=DIODE.replace("method: schottky, v_f: 0.45 V", "method: p-channel, r_on: 6 mohm"),
 )

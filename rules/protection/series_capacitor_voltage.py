@@ -79,6 +79,7 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.c_series",),
+    asked_from="prototype",
     fails=STAGE.replace("RATING", "35 V"),
     passes=STAGE.replace("RATING", "63 V"),
 )

@@ -69,6 +69,7 @@ CHECK = Check(
         ),
     ),
     topic=("environment.place",),
+    asked_from="prototype",
     fails=VEHICLE,
     passes=VEHICLE.replace("v_source_abs: 30 V", "v_source_abs: 60 V"),
 )

@@ -61,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.surge", "protection.surge.i_pp"),
-    asked_from=None,
     fails=VEHICLE,
     passes=VEHICLE.replace("i_pp: 14 A", "i_pp: 70 A"),
 )

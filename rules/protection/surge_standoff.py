@@ -79,7 +79,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.surge",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_rwm: 24 V", "v_rwm: 28 V"),
 )

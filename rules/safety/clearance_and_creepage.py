@@ -97,7 +97,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.spacing.gap",),
-    asked_from=None,
     fails=BOARD,
     passes=BOARD.replace("outer-bare", "assembly-coated"),
 )

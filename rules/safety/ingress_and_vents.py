@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("environment.ip_code",),
-    asked_from=None,
     fails=BOX,
     passes=BOX.replace("IP54", "IP24"),
 )

@@ -32,7 +32,6 @@ CHECK = Check(
         Case({"ip_code": "IP 7"}, gives="1", origin="from memory: IEC 60529 asks for two places"),
         Case({"ip_code": "IPX4"}, gives="0", origin="from memory: IEC 60529 allows X for a digit"),
     ),
-    asked_from=None,
     fails="""
 environment: {ip_code: IP7}
 channels: {main: {rated_power: 50 W}}

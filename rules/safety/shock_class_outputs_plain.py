@@ -62,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.output_terminals",),
-    asked_from=None,
     fails=BRIDGE,
     passes=BRIDGE.replace("52 V", "36 V"),
 )

@@ -68,7 +68,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.output_terminals",),
-    asked_from=None,
     fails=BRIDGE,
     passes=BRIDGE.replace("150 V", "120 V"),
 )

@@ -74,7 +74,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.bleeder", "supply.bulk.c"),
-    asked_from=None,
     fails=RAIL,
     passes=RAIL.replace("bleeder: none", "bleeder: {r: 2200 ohm}"),
 )

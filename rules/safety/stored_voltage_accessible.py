@@ -77,7 +77,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.rail_access",),
-    asked_from=None,
     fails=RAIL,
     passes=RAIL.replace("2200 ohm", "560 ohm"),
 )

@@ -49,7 +49,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.source_level",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 signal: {source_level: 2 V}

@@ -124,7 +124,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.exposure_time",),
-    asked_from=None,
     fails=NEAR,
     passes=NEAR.replace("limiter: {v_rms: 20 V}", "limiter: {v_rms: 2 V}"),
 )

@@ -51,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.c_in_dielectric",),
-    asked_from=None,
     fails="""
 signal: {r_in: 20 kohm, c_in: 1 uF, c_in_dielectric: ceramic-class-2}
 channels:

@@ -59,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.c_in", "signal.r_in"),
-    asked_from=None,
     fails="""
 signal: {r_in: 2.2 kohm, c_in: 1 uF}
 channels:

@@ -64,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.source_level",),
-    asked_from=None,
     fails="""
 signal: {source_level: 0.32 V}
 channels:

@@ -51,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.v_in_max",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 36 V}
 signal: {v_in_max: 0.9 V}

@@ -74,7 +74,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=CLAIMED,
     passes=CLAIMED.replace("sound_level: 110 dB", "sound_level: 102 dB"),
 )

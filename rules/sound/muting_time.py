@@ -45,7 +45,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.mute_time",),
-    asked_from=None,
     fails="signal: {mute_time: 50 ms, r_in: 22 kohm, c_in: 2.2 uF}",
     passes="signal: {mute_time: 400 ms, r_in: 22 kohm, c_in: 2.2 uF}",
 )

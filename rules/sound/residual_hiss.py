@@ -101,7 +101,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.noise",),
-    asked_from=None,
     fails=HORN,
     passes=HORN.replace("noise: 300 uV", "noise: 20 uV"),
 )

@@ -80,7 +80,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=LOUD,
     passes=LOUD.replace("sound_level: 112 dB", "sound_level: 100 dB"),
 )

@@ -61,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("turn_on_step",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -56,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.bleeder",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 80 V}
 channels:

@@ -81,6 +81,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V .. 30 V, bulk: {c: 470 uF, v_rated: 16 V}}
 channels:

@@ -57,7 +57,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk.i_ripple",),
-    asked_from=None,
     fails="""
 supply:
   source: dc-source

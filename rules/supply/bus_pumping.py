@@ -61,6 +61,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.sinks_current", "supply.c_source", "supply.bulk"),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

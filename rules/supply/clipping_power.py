@@ -76,7 +76,6 @@ CHECK = Check(
         ),
     ),
     topic=("limiter",),
-    asked_from=None,
     fails="""
 supply:
   source: dc-source

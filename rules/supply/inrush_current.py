@@ -61,6 +61,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 25.2 V, bulk: {c: 4400 uF}}
 channels:

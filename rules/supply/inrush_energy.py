@@ -64,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush.e_rated",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V, bulk: {c: 10 mF}}
 channels:

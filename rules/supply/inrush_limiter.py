@@ -76,6 +76,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single, bulk: {c: 20 mF}}
 battery: {chemistry: li-ion, series: 12}

@@ -130,7 +130,6 @@ CHECK = Check(
         ),
     ),
     topic=("all dc_offset", "supply.sinks_current"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 75 V, sinks_current: no}
 channels:

@@ -54,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {bulk: {v_rated: 63 V}}
 channels:

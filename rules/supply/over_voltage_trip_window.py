@@ -57,6 +57,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 75 V .. 80 V}
 channels:

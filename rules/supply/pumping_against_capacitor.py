@@ -69,6 +69,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk.v_rated",),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

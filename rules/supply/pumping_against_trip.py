@@ -66,6 +66,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

@@ -88,7 +88,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
 channels:

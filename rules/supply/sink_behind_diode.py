@@ -54,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity.method",),
-    asked_from=None,
     fails=DIODE,
     passes=DIODE.replace("schottky, v_f: 0.45 V", "p-channel, r_on: 6 mohm"),
 )

@@ -55,6 +55,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.i_max", "supply.p_max"),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, converter: step-up, rails: single, p_max: 18 W}
 channels:

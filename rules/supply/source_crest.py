@@ -136,7 +136,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.i_max", "supply.p_max", "supply.p_peak"),
-    asked_from=None,
     fails=SUPPLY.replace("p_max: 110 W", "p_max: 110 W, p_peak: 110 W"),
     passes=SUPPLY.replace("c: 1000 uF", "c: 10 mF"),
 )

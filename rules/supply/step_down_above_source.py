@@ -65,7 +65,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.converter",),
-    asked_from=None,
     fails=SOURCE,
     passes=SOURCE.replace("v_source: 10.5 V", "v_source: 13 V"),
 )

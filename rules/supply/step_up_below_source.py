@@ -66,7 +66,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.converter",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_rail: 15 V", "v_rail: 20 V"),
 )

@@ -69,7 +69,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, ripple: 1 V}
 channels:

@@ -69,5 +69,4 @@ CHECK = Check(
     fails=_BASE.replace("CLAIM", "20 K/W"),
     passes=_BASE.replace("CLAIM", "75 K/W"),
     topic=("thermal.board_copper",),
-    asked_from=None,
 )  # fmt: skip

@@ -113,5 +113,4 @@ CHECK = Check(
     fails=_BASE.replace("LAST", "25 K/W"),
     passes=_BASE.replace("LAST", "0.5 K/W"),
     topic=("output_stage.device.foster",),
-    asked_from=None,
 )  # fmt: skip

@@ -73,5 +73,4 @@ CHECK = Check(
     fails=_BASE.replace("RATED", "85 degC"),
     passes=_BASE.replace("RATED", "105 degC"),
     topic=("claims.life",),
-    asked_from=None,
 )  # fmt: skip

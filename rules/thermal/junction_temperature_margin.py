@@ -90,4 +90,5 @@ CHECK = Check(
     passes=_BASE.replace("SINK", "6 K/W"),
     topic=("output_stage.device.t_j_max", "output_stage.device.r_th_jc",
            "output_stage.device.r_th_ja", "thermal.heatsink"),
+    asked_from="prototype",
 )  # fmt: skip

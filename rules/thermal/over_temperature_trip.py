@@ -84,5 +84,4 @@ CHECK = Check(
     fails=_BASE.replace("TRIP", "120 degC"),
     passes=_BASE.replace("TRIP", "85 degC ± 4 K"),
     topic=("protection.over_temperature",),
-    asked_from=None,
 )  # fmt: skip

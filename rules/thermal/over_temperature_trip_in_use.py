@@ -75,5 +75,4 @@ CHECK = Check(
     fails=_BASE.replace("TRIP", "75 degC"),
     passes=_BASE.replace("TRIP", "100 degC"),
     topic=("protection.over_temperature",),
-    asked_from=None,
 )  # fmt: skip

@@ -59,5 +59,4 @@ CHECK = Check(
     fails=_BASE.replace("CLAIM", "2 W"),
     passes=_BASE.replace("CLAIM", "5 W"),
     topic=("claims.heat",),
-    asked_from=None,
 )  # fmt: skip

@@ -96,5 +96,4 @@ CHECK = Check(
     fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),
     passes=_BASE.replace("RESISTANCE", "20 mohm").replace("SINK", "3 K/W"),
     topic=("output_stage.device.r_th_jc", "output_stage.device.r_th_ja"),
-    asked_from=None,
 )  # fmt: skip

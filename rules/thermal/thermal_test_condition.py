@@ -65,5 +65,4 @@ CHECK = Check(
     fails=_BASE.replace("CREST", "8 dB"),
     passes=_BASE.replace("CREST", "12 dB .. 18 dB"),
     topic=("thermal.basis",),
-    asked_from=None,
 )  # fmt: skip

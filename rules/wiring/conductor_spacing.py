@@ -86,5 +86,4 @@ CHECK = Check(
     fails=_BASE.replace("GAP", "0.2 mm"),
     passes=_BASE.replace("GAP", "0.8 mm"),
     topic=("wiring.spacing",),
-    asked_from=None,
 )  # fmt: skip

@@ -103,5 +103,4 @@ CHECK = Check(
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "10 A"),
     topic=("wiring.connector",),
-    asked_from=None,
 )  # fmt: skip

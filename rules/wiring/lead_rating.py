@@ -50,7 +50,6 @@ CHECK = Check(
              origin="published: AWG 22 as chassis wire, 7 A; a rating of 40 A"),
     ),
     topic=("wiring.supply_lead.i_rated",),
-    asked_from=None,
     fails="""
 wiring: {supply_lead: {length: 0.4 m, area: 0.14 mm2, i_rated: 40 A}}
 channels: {main: {rated_power: 50 W}}

@@ -86,5 +86,4 @@ CHECK = Check(
     fails=_BASE.replace("AREA", "0.5 mm2"),
     passes=_BASE.replace("AREA", "2.5 mm2"),
     topic=("lead",),
-    asked_from=None,
 )  # fmt: skip

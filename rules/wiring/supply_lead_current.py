@@ -63,5 +63,4 @@ CHECK = Check(
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "18 A"),
     topic=("wiring.supply_lead",),
-    asked_from=None,
 )  # fmt: skip

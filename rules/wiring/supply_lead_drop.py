@@ -90,5 +90,4 @@ CHECK = Check(
     fails=_BASE.replace("LENGTH", "5 m"),
     passes=_BASE.replace("LENGTH", "0.5 m"),
     topic=("wiring.supply_lead",),
-    asked_from=None,
 )  # fmt: skip

@@ -102,5 +102,4 @@ CHECK = Check(
     fails=_BASE.replace("WIDTH", "0.4 mm"),
     passes=_BASE.replace("WIDTH", "5 mm"),
     topic=("wiring.trace",),
-    asked_from=None,
 )  # fmt: skip
