@@ -14,21 +14,19 @@ only a sealed enclosure is stated the battery is taken to be in it. First cure: 
 bay of its own, vented above and below, without anything in it that sparks.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Constant, Input, Lever
 from ..formulas.pack import BATTERY_ROOMS, GASSING, vent_area_needed
 
 
 def figure(
-    vent_area: Any,
-    series: Any,
-    capacity: Any,
+    vent_area: float,
+    series: float,
+    capacity: float,
     chemistry: str,
-    hour: Any,
-    air_per_charge: Any,
-    air_speed: Any,
-) -> Any:
+    hour: float,
+    air_per_charge: float,
+    air_speed: float,
+) -> float:
     return vent_area / vent_area_needed(
         series, capacity, chemistry, hour, air_per_charge, air_speed
     )

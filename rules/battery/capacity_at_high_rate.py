@@ -12,13 +12,13 @@ The mean current at programme level counts. Below the claim is major, less than 
 it minor, since batteries wear (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.pack import PEUKERT, peukert_time
 
 
-def figure(capacity: Any, rating_time: Any, current: Any, exponent: Any, run_time: Any) -> Any:
+def figure(
+    capacity: float, rating_time: float, current: float, exponent: float, run_time: float
+) -> float:
     return peukert_time(capacity, rating_time, current, exponent) / run_time
 
 

@@ -10,13 +10,11 @@ More than 1.2 % above, the 50 mV for which cells are made, is critical. Cells of
 oxide for 4.35 to 4.45 V exist: say so (``made_for: high-voltage``).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.pack import CELL_DATA, CHARGE_ENDS
 
 
-def figure(v_stated: Any, v_most: Any) -> Any:
+def figure(v_stated: float, v_most: float) -> float:
     return v_stated / v_most
 
 

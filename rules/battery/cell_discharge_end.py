@@ -13,13 +13,11 @@ usual; below 92 % is major, below 80 % the cells are destroyed: critical. Nothin
 that ends the discharge counts as 0 V.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.pack import DEEP_DISCHARGE
 
 
-def figure(v_end: Any, series: Any, v_least: Any) -> Any:
+def figure(v_end: float, series: float, v_least: float) -> float:
     return v_end / (series * v_least)
 
 

@@ -10,13 +10,11 @@ the chemistry, at the worse end. Above 0 K is critical: every check that follows
 on it. Cells made for charging down to -20 degrees exist: say so (``made_for: cold-charge``).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input
 from ..formulas.pack import CELL_DATA, CHARGE_WINDOW, SELF_HEATING
 
 
-def figure(t_beyond: Any) -> Any:
+def figure(t_beyond: float) -> float:
     return t_beyond
 
 

@@ -12,13 +12,11 @@ not go below that of the chemistry. Nickel cells build up gas when charged in fr
 judged alike. Without a sensor the coldest air in use is taken.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.pack import CHARGE_WINDOW
 
 
-def figure(t_window_low: Any, t_charge_low: Any) -> Any:
+def figure(t_window_low: float, t_charge_low: float) -> float:
     return t_window_low - t_charge_low
 
 

@@ -11,8 +11,6 @@ board, 2 at the cells. Lead-acid and nickel cells are left out: they end the cha
 means and tolerate the cold better.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -28,7 +26,7 @@ from ..formulas.pack import CHARGE_WINDOW
 NEARNESS = {"none": 0.0, "board": 1.0, "cell": 2.0}
 
 
-def figure(sensor: str) -> Any:
+def figure(sensor: str) -> float:
     return NEARNESS[sensor]
 
 

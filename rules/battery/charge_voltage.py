@@ -14,13 +14,11 @@ that is critical. Within it but more than 0.6 % above is minor: no room is left 
 error, such as cells out of balance (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.pack import CHARGE_ENDS
 
 
-def figure(charger: Any, series: Any, v_cell_limit: Any) -> Any:
+def figure(charger: float, series: float, v_cell_limit: float) -> float:
     return charger / (series * v_cell_limit)
 
 

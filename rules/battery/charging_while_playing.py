@@ -10,12 +10,10 @@ Playing from the cells is major: the end of the charge no longer works as rated.
 is 1 where the amplifier hangs on the cells, else 0.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 
 
-def figure(playing: str) -> Any:
+def figure(playing: str) -> float:
     return 1.0 if playing == "from-the-cells" else 0.0
 
 

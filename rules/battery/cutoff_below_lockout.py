@@ -10,12 +10,10 @@ rail themselves; behind a converter the two voltages cannot be compared. Where t
 cannot be raised, let a controller mute at a pack voltage of its own.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 
 
-def figure(v_cutoff: Any, v_lockout: Any) -> Any:
+def figure(v_cutoff: float, v_lockout: float) -> float:
     return v_cutoff / v_lockout
 
 

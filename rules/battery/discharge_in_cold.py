@@ -10,13 +10,11 @@ ambient is promised too low, or the cells are of the wrong kind; some lithium ir
 and lead-acid types start lower.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import CELL_DATA
 
 
-def figure(ambient: Any, t_low: Any) -> Any:
+def figure(ambient: float, t_low: float) -> float:
     return ambient - t_low
 
 

@@ -12,13 +12,11 @@ cells in a pack add by themselves at a moderate load (common practice, no source
 a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import CELL_DATA
 
 
-def figure(t_high: Any, t_air: Any) -> Any:
+def figure(t_high: float, t_air: float) -> float:
     return t_high - t_air
 
 

@@ -14,13 +14,11 @@ Above 1 the design cannot work in that state: critical. Cure: less power, more s
 parallel, a higher cut-off charge, more cells in series.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(p_crest: Any, r: Any, v_open: Any) -> Any:
+def figure(p_crest: float, r: float, v_open: float) -> float:
     return 4 * r * p_crest / v_open**2
 
 

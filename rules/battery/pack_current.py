@@ -13,13 +13,11 @@ cell that overheats can vent and burn; above 80 % of it minor (common practice).
 Cure: strings in parallel, more cells in series, a limiter of the long-term level.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(i_source_rms: Any, parallel: Any, i_cont: Any) -> Any:
+def figure(i_source_rms: float, parallel: float, i_cont: float) -> float:
     return i_source_rms / (parallel * i_cont)
 
 

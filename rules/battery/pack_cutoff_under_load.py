@@ -12,13 +12,11 @@ counts times the cells in series. Below it is major. Delays of the protection ar
 counted: some bridge a crest of milliseconds.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(v_loaded: Any, v_cutoff: Any) -> Any:
+def figure(v_loaded: float, v_cutoff: float) -> float:
     return v_loaded / v_cutoff
 
 

@@ -12,13 +12,11 @@ not share equally, least of all when one is older or colder (common practice, no
 Cure as for the continuous current: strings in parallel, or a limiter of the peak level.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(i_source_peak: Any, parallel: Any, i_pulse: Any) -> Any:
+def figure(i_source_peak: float, parallel: float, i_pulse: float) -> float:
     return i_source_peak / (parallel * i_pulse)
 
 

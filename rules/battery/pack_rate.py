@@ -13,13 +13,11 @@ only minor; above 2 the pack does not fit the power, major. The currents themsel
 judged by checks of their own when the cell's data are there.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
-def figure(p_source: Any, e_pack: Any, shortest: Any) -> Any:
+def figure(p_source: float, e_pack: float, shortest: float) -> float:
     return p_source * shortest / e_pack
 
 

@@ -14,13 +14,11 @@ Cure: lower resistance, a higher cut-off charge, a limiter that lowers the level
 pack, or the lockout.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(v_loaded: Any, v_trip: Any) -> Any:
+def figure(v_loaded: float, v_trip: float) -> float:
     return v_loaded / v_trip
 
 

@@ -10,12 +10,10 @@ state what is known of it. Lead-acid and nickel packs need a fuse, which is judg
 The figure is 1 where a protection is fitted, else 0.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, from_memory
 
 
-def figure(protection: str) -> Any:
+def figure(protection: str) -> float:
     return 1.0 if protection == "fitted" else 0.0
 
 

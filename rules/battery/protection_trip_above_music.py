@@ -10,8 +10,6 @@ All channels at rated power and a low, aged pack. Below 1 is major, below 1.1 mi
 (common practice, no source). Clipped music draws up to a third more than the sine.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,7 +26,9 @@ from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER, lowest
 AT_ONCE = Assumption("0 s", "adverse", derivation("bound: the trip acts at once"))
 
 
-def figure(i_trip: Any, t_trip: Any, i_peak: Any, i_rms: Any, f: Any) -> Any:
+def figure(
+    i_trip: float, t_trip: float, i_peak: float, i_rms: float, f: tuple[float, ...]
+) -> float:
     return i_trip / choose(2 * t_trip * lowest(f) > 1, i_rms, i_peak)
 
 

@@ -11,13 +11,11 @@ equality itself is sound. Below it the trip still has to clear the music, which 
 check judges.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.pack import SERIES_PARALLEL
 
 
-def figure(i_trip: Any, parallel: Any, i_pulse: Any) -> Any:
+def figure(i_trip: float, parallel: float, i_pulse: float) -> float:
     return i_trip / (parallel * i_pulse)
 
 

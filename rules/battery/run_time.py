@@ -12,14 +12,12 @@ are taken as worn at 80 % of their capacity, and then the claim fails (common pr
 Cold is judged apart. For lead-acid at high rates see also the capacity at that rate.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.pack import SERIES_PARALLEL
 from ..formulas.supply import EIGHTH_POWER
 
 
-def figure(e_pack: Any, usable_share: Any, p_source: Any, run_time: Any) -> Any:
+def figure(e_pack: float, usable_share: float, p_source: float, run_time: float) -> float:
     return e_pack * usable_share / p_source / run_time
 
 

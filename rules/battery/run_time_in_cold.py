@@ -10,13 +10,13 @@ Otherwise the same sum as the run time: energy above the cut-off, times that sha
 the mean power at programme level. Playing warms the cells, which helps after a while.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
-def figure(e_pack: Any, usable_share: Any, cold_share: Any, p_source: Any, run_time: Any) -> Any:
+def figure(
+    e_pack: float, usable_share: float, cold_share: float, p_source: float, run_time: float
+) -> float:
     return e_pack * usable_share * cold_share / p_source / run_time
 
 

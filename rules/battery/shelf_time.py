@@ -12,13 +12,11 @@ that self-discharge and worn cells (common practice). Ship at half charge and wi
 supply disconnected if you can.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.maths import larger
 
 
-def figure(capacity: Any, usable_share: Any, i_standby: Any, shelf_time: Any) -> Any:
+def figure(capacity: float, usable_share: float, i_standby: float, shelf_time: float) -> float:
     """Time to empty over the time claimed; a million where nothing is drawn."""
     allowed = capacity * usable_share / shelf_time
     return allowed / larger(i_standby, allowed * 1e-6)

@@ -11,13 +11,11 @@ claim fails. Above 100 Wh is minor: true only with approval. Every lithium pack 
 shipped also needs the test summary of UN 38.3. Rules change yearly: ask the operator.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever
 from ..formulas.pack import AIR_TRAVEL, SERIES_PARALLEL
 
 
-def figure(e_pack: Any, packs: Any) -> Any:
+def figure(e_pack: float, packs: float) -> float:
     return e_pack / packs
 
 

@@ -10,8 +10,6 @@ Minor: it works, and the heat checks judge whether it stays cool.  First cure: l
 loss term is the largest; a good design has conduction and charge losses of equal size.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 CLASS_B = derivation("class B at full swing: pi / 4; at half the power: pi / 4 over root 2")
@@ -21,7 +19,7 @@ MEASURED = Source(
 )
 
 
-def figure(efficiency: Any) -> Any:
+def figure(efficiency: float) -> float:
     return efficiency
 
 

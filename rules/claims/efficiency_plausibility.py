@@ -12,8 +12,6 @@ state only raises the bound; then a claim may fail, but never pass.  First cure:
 rated power, all channels, whole product, and state load and power beside the figure.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 MEASURED = Source(
@@ -23,7 +21,7 @@ MEASURED = Source(
 BOUND = derivation("output over output and the losses that must be there")
 
 
-def figure(efficiency: Any, rated_power: Any, p_in_rated: Any) -> Any:
+def figure(efficiency: float, rated_power: tuple[float, ...], p_in_rated: float) -> float:
     return efficiency - sum(rated_power[1:], rated_power[0]) / p_in_rated
 
 

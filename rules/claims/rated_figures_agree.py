@@ -10,14 +10,12 @@ The figure is the relative difference of the stated power and the computed one. 
 two digits leaves.  First cure: measure volts rms across the load, and derive the power.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 OHM = derivation("sine: power is the squared rms voltage over resistance")
 
 
-def figure(rated_power: Any, rated_voltage: Any, z_load: Any) -> Any:
+def figure(rated_power: float, rated_voltage: float, z_load: float) -> float:
     return ((rated_power * z_load / rated_voltage**2 - 1) ** 2) ** 0.5
 
 

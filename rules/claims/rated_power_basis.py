@@ -10,8 +10,6 @@ States power claims for home amplifiers fall under 16 CFR 432, which asks for st
 band and distortion.  First cure: state the power at 1 % and keep 10 % for the small print.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, from_memory
 
 FTC = from_memory("16 CFR 432 as amended in 2024", "1 % or less into 8 ohm, 20 Hz to 20 kHz")
@@ -20,7 +18,7 @@ DATA_SHEET = Source(
 )
 
 
-def figure(rated_thd: Any) -> Any:
+def figure(rated_thd: float) -> float:
     return rated_thd
 
 

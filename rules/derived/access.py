@@ -1,6 +1,6 @@
 """Direct voltage on the loudspeaker after a fault, and what hands can reach."""
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import (
     Assumption,
@@ -31,37 +31,37 @@ CLASS_1_DC = DC_CLASS_1
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 
-def across_parts(v_rail: Any, rail_count: Any, v_source: Any) -> Any:
+def across_parts(v_rail: float, rail_count: float, v_source: float) -> float:
     """Largest direct voltage between two parts that one person can touch."""
     return larger(v_rail * rail_count, v_source)
 
 
-def shared(voltage: Any, rail_count: Any) -> Any:
+def shared(voltage: float, rail_count: float) -> float:
     """The part of a rating that one of the rails may use."""
     return voltage / rail_count
 
 
-def coil_power(v_fault: Any, series: Any, r_e: Any) -> Any:
+def coil_power(v_fault: float, series: float, r_e: float) -> float:
     """Heat in ONE voice coil under direct voltage; leads and source left out: upper bound."""
     return (v_fault / series) ** 2 / r_e
 
 
-def half(v_swing: Any) -> Any:
+def half(v_swing: float) -> float:
     """Each terminal of a bridge on one rail stands at half of it."""
     return v_swing / 2
 
 
-def nothing(v_swing: Any) -> Any:
+def nothing(v_swing: float) -> float:
     """Two rails, or a capacitor in series: no direct voltage at the terminals."""
     return 0 * v_swing
 
 
-def sine_of_leg(v_swing: Any) -> Any:
+def sine_of_leg(v_swing: float) -> float:
     """Rms of the largest sine that one leg can make."""
     return v_swing / 8**0.5
 
 
-def pair(v_ideal: Any) -> Any:
+def pair(v_ideal: float) -> float:
     """Rms of the largest sine between the terminals."""
     return v_ideal / 2**0.5
 
@@ -86,7 +86,7 @@ def endless() -> float:
     return float("inf")
 
 
-def harmless(voltage: Any, limit: Any) -> str:
+def harmless(voltage: float, limit: float) -> str:
     """``yes`` up to four fifths of a limit, so that no usual tolerance crosses it."""
     return "yes" if voltage <= 0.8 * limit else "no"
 
@@ -103,7 +103,7 @@ def _channel(
     return Derived(name, unit, "channel", meaning, ways, sources=sources)
 
 
-def _if(figure: Any, when: dict[str, str]) -> Way:
+def _if(figure: Callable[[], str], when: dict[str, str]) -> Way:
     """A way that says a word of its own."""
     return Way(figure, {}, figure.__name__, dict(when))
 
@@ -262,19 +262,13 @@ DERIVED: tuple[Derived, ...] = (
         "highest rail that the power stage survives",
         Way(
             shared,
-            {
-                "voltage": Input("output_stage.device.v_supply_abs"),
-                "rail_count": _RAILS,
-            },
+            {"voltage": Input("output_stage.device.v_supply_abs"), "rail_count": _RAILS},
             "voltage / rail_count",
             when={"output_stage.devices": "integrated"},
         ),
         Way(
             shared,
-            {
-                "voltage": Input("output_stage.device.v_dss"),
-                "rail_count": _RAILS,
-            },
+            {"voltage": Input("output_stage.device.v_dss"), "rail_count": _RAILS},
             "voltage / rail_count",
             when={"output_stage.devices": "discrete"},
         ),

@@ -1,7 +1,5 @@
 """The air of the parts: ambient, enclosure, sun, and the heat of a converter."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -31,20 +29,20 @@ def full_sun() -> float:
     return 1000.0
 
 
-def held_air(ambient: Any, t_air: Any) -> Air:
+def held_air(ambient: float, t_air: float) -> Air:
     """Inside air at a known temperature."""
     return Air(ambient, t_air, None)
 
 
 def boxed_air(
-    ambient: Any,
-    width: Any,
-    height: Any,
-    depth: Any,
-    emissivity: Any,
+    ambient: float,
+    width: float,
+    height: float,
+    depth: float,
+    emissivity: float,
     openings: str,
-    sun: Any,
-    altitude: Any,
+    sun: float,
+    altitude: float,
 ) -> Air:
     """Inside air of a box in still air."""
     return Air(ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude))
@@ -55,7 +53,7 @@ def no_loss() -> float:
     return 0.0
 
 
-def heat_over_output(efficiency: Any) -> Any:
+def heat_over_output(efficiency: float) -> float:
     """Heat of a converter over the power that it delivers."""
     return 1 / efficiency - 1
 
@@ -126,10 +124,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 held_air,
-                {
-                    "ambient": AMBIENT,
-                    "t_air": Input("thermal.t_air_inside"),
-                },
+                {"ambient": AMBIENT, "t_air": Input("thermal.t_air_inside")},
                 "t_air; ambient",
             ),
             Way(

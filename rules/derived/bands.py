@@ -4,15 +4,13 @@ Unlike a tolerance, such a range is not searched for a worst corner: a check say
 of the two ends it means.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from .ways import as_stated
 
 NOT_STATED = Assumption(0.0, "absent", derivation("no audio band is claimed"))
 
 
-def claimed(band: Any) -> str:
+def claimed(band: float) -> str:
     """Whether a band is claimed: a band that is not stated counts 0 Hz here."""
     return "yes" if band > 0 else "no"
 

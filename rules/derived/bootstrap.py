@@ -1,7 +1,5 @@
 """Bootstrap supply of the upper switch: its lowest voltage in steady state."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -19,18 +17,18 @@ GATE_CHARGE_ALONE = Assumption("0 A", "favourable", derivation("gate charge alon
 
 
 def lowest(
-    v_drv: Any,
-    v_f: Any,
-    q_g: Any,
-    parallel: Any,
-    i_q: Any,
-    carrier: Any,
+    v_drv: float,
+    v_f: float,
+    q_g: float,
+    parallel: float,
+    i_q: float,
+    carrier: float,
     modulator: str,
-    c: Any,
-    r: Any,
-    m_max: Any,
-    m_most: Any,
-) -> Any:
+    c: float,
+    r: float,
+    m_max: float,
+    m_most: float,
+) -> float:
     """Balance of charge and refill at the largest modulation depth."""
     depth = smaller(m_max, m_most)
     period = period_at(modulator, depth, carrier)

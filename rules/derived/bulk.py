@@ -1,7 +1,5 @@
 """Ripple of the rail and ripple current of its capacitors."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
 from ..formulas.maths import smaller
@@ -19,52 +17,65 @@ from .ways import as_stated, yes
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 
 
-def first_current(v_rail: Any, r: Any) -> Any:
+def first_current(v_rail: float, r: float) -> float:
     """Current into empty capacitors."""
     return v_rail / r
 
 
-def current_through_lead(v_rail: Any, r: Any, r_lead: Any) -> Any:
+def current_through_lead(v_rail: float, r: float, r_lead: float) -> float:
     """The same through a supply lead."""
     return v_rail / (r + r_lead)
 
 
-def weaker(a: Any, b: Any) -> Any:
+def weaker(a: float, b: float) -> float:
     """The smaller of two ratings."""
     return smaller(a, b)
 
 
-def more_than(c: Any, v_rail: Any, rail_count: Any, most: Any) -> str:
+def more_than(c: float, v_rail: float, rail_count: float, most: float) -> str:
     """Whether empty capacitors take more energy than contacts bear."""
     return "yes" if rail_count * stored_energy(v_rail, c) > most else "no"
 
 
 def ripple_at_rated_power(
-    rated_power: Any, rail_count: Any, r: Any, c: Any, f: Any, p_signal: Any, v_rail: Any
-) -> Any:
+    rated_power: tuple[float, ...],
+    rail_count: float,
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    p_signal: float,
+    v_rail: float,
+) -> float:
     """Ripple of ONE rail with all channels at rated power, their losses left out."""
     power = sum(rated_power[1:], rated_power[0]) / rail_count
     return rail_ripple(v_rail, r, power * source_share(r, c, 2 * lowest(f)), p_signal)
 
 
 def at_rated(
-    n_legs: Any, levels: Any, i_peak: Any, depth: Any, locked: Any, r: Any, c: Any, f: Any
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+) -> float:
     """Ripple current with all channels at rated power."""
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, 1.0)
 
 
 def at_programme(
-    n_legs: Any,
-    levels: Any,
-    i_peak: Any,
-    depth: Any,
-    locked: Any,
-    r: Any,
-    c: Any,
-    f: Any,
-    crest_factor: Any,
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    crest_factor: float,
+) -> float:
     """Ripple current with all channels at programme level."""
     share = programme_share(crest_factor)
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, share)
@@ -153,10 +164,7 @@ DERIVED = (
             ),
             Way(
                 first_current,
-                {
-                    "v_rail": Input("v_rail_high"),
-                    "r": Input("protection.inrush.r"),
-                },
+                {"v_rail": Input("v_rail_high"), "r": Input("protection.inrush.r")},
                 formula="v_rail / r",
             ),
             Way(

@@ -4,7 +4,7 @@ A tolerance of a limit does not widen it, and a cell that goes beyond the usual 
 its chemistry is called so (``battery.cell.made_for``).
 """
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import Arguments, Constant, Derived, Input, Source, Way, from_memory
 from ..formulas.maths import larger, smaller
@@ -28,12 +28,12 @@ NO_SENSOR = {"battery.charger.sensor": "none"}
 Bound = tuple[str | tuple[str, ...], str, Source]
 
 
-def beyond(stated_low: Any, coldest: Any, stated_high: Any, hottest: Any) -> Any:
+def beyond(stated_low: float, coldest: float, stated_high: float, hottest: float) -> float:
     """How far a stated window reaches beyond that of the chemistry, at its worse end."""
     return larger(coldest - stated_low, stated_high - hottest)
 
 
-def worse(charge: Any, discharge: Any) -> Any:
+def worse(charge: float, discharge: float) -> float:
     """The larger of two."""
     return larger(charge, discharge)
 
@@ -43,7 +43,9 @@ def _named(chemistry: str | tuple[str, ...]) -> str:
     return chemistry if isinstance(chemistry, str) else ", ".join(chemistry)
 
 
-def _of_chemistry(name: str, unit: str, meaning: str, *bounds: Bound, special: Any = ()) -> Derived:
+def _of_chemistry(
+    name: str, unit: str, meaning: str, *bounds: Bound, special: tuple[Way, ...] = ()
+) -> Derived:
     """A bound that no maker's statement widens."""
     ways = tuple(
         Way(
@@ -68,13 +70,15 @@ def _special(chemistry: str | tuple[str, ...], word: str, value: str, basis: Sou
 
 
 def _end(
-    name: str, path: str, bound: str, meaning: str, tighter: Any, *usual: tuple[Any, str, Source]
+    name: str,
+    path: str,
+    bound: str,
+    meaning: str,
+    tighter: Callable[[float, float], float],
+    *usual: Bound,
 ) -> Derived:
     """One end of a window: the tighter one of the stated and of the chemistry's own."""
-    inputs: Arguments = {
-        "a": Input(path),
-        "b": Input(bound),
-    }
+    inputs: Arguments = {"a": Input(path), "b": Input(bound)}
     ways = (by_chemistry(chemistry, value, basis) for chemistry, value, basis in usual)
     stated = Way(tighter, inputs, formula=f"{tighter.__name__} of a and b")
     return Derived(name, "degC", "product", meaning, (stated, *ways))
@@ -173,10 +177,7 @@ DERIVED = (
         (
             Way(
                 worse,
-                {
-                    "charge": Input("t_charge_beyond"),
-                    "discharge": Input("t_discharge_beyond"),
-                },
+                {"charge": Input("t_charge_beyond"), "discharge": Input("t_discharge_beyond")},
                 formula="larger of charge and discharge",
             ),
             Way(

@@ -1,7 +1,5 @@
 """How a leg commutates: switching times in the circuit, dead time that is left."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -35,50 +33,50 @@ R_LEAST = Constant(
 SCALING = derivation("gate capacitance charged through a resistance: times go as that resistance")
 
 
-def printed_difference(t_d_off: Any, t_f: Any, t_d_on: Any) -> Any:
+def printed_difference(t_d_off: float, t_f: float, t_d_on: float) -> float:
     """Turn-off delay and fall time beyond the turn-on delay, as printed."""
     return t_d_off + t_f - t_d_on
 
 
 def longer_of_both(
-    c_gate: Any,
-    r_on: Any,
-    r_off: Any,
-    v_drv: Any,
-    v_gs_th: Any,
-    t_d_off: Any,
-    t_f: Any,
-    t_d_on: Any,
-) -> Any:
+    c_gate: float,
+    r_on: float,
+    r_off: float,
+    v_drv: float,
+    v_gs_th: float,
+    t_d_off: float,
+    t_f: float,
+    t_d_on: float,
+) -> float:
     """The printed times are the least, whatever the resistors; the gates' own way adds to it."""
     by_gates = gate_outlasts(c_gate, r_on, r_off, v_drv, v_gs_th)
     return larger(by_gates, printed_difference(t_d_off, t_f, t_d_on))
 
 
 def distorting_by_gates(
-    dead_time: Any, c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any
-) -> Any:
+    dead_time: float, c_gate: float, r_on: float, r_off: float, v_drv: float, v_gs_pl: float
+) -> float:
     """Dead time less what the gates take to their plateau, not below nothing."""
     time = dead_time - late_beyond(c_gate, r_on, r_off, v_drv, v_gs_pl)
     return larger(time, 0 * time)
 
 
-def alike() -> Any:
+def alike() -> float:
     """Turn-off beyond turn-on where neither is known, in seconds."""
     return 0.0
 
 
-def yes_stated(dead_time: Any) -> str:
+def yes_stated(dead_time: float) -> str:
     """A dead time is stated, whatever its value."""
     return "yes"
 
 
-def dead_time_only(dead_time: Any) -> Any:
+def dead_time_only(dead_time: float) -> float:
     """Distorting dead time where the delays are not known."""
     return dead_time
 
 
-def none_stated() -> Any:
+def none_stated() -> float:
     """Distorting dead time where nothing is known of it, in seconds."""
     return 0.0
 

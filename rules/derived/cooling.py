@@ -1,7 +1,5 @@
 """The paths of the heat: package, heatsink, trip."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,12 +26,12 @@ def one() -> float:
     return 1.0
 
 
-def share_of_package(switches: Any, n_legs: Any, parallel: Any) -> Any:
+def share_of_package(switches: float, n_legs: float, parallel: float) -> float:
     """Switches in one package over all switches of the channel."""
     return switches / (2 * n_legs * parallel)
 
 
-def share_of_switch(n_legs: Any, parallel: Any) -> Any:
+def share_of_switch(n_legs: float, parallel: float) -> float:
     """One switch over all switches of the channel."""
     return 1 / (2 * n_legs * parallel)
 
@@ -43,32 +41,32 @@ def fitted() -> str:
     return "fitted"
 
 
-def over_sink(share: Any, r_th_jc: Any, r_th_cs: Any) -> Any:
+def over_sink(share: float, r_th_jc: float, r_th_cs: float) -> float:
     """Junction over heatsink for one watt in the channel."""
     return share * (r_th_jc + r_th_cs)
 
 
-def over_air(share: Any, r_th_ja: Any) -> Any:
+def over_air(share: float, r_th_ja: float) -> float:
     """Junction over inside air for one watt in the channel."""
     return share * r_th_ja
 
 
-def sink_resistance(r_th_sa: Any, count: Any, altitude: Any) -> Any:
+def sink_resistance(r_th_sa: float, count: float, altitude: float) -> float:
     """Equal heatsinks share the heat; thin air carries less of it."""
     return r_th_sa / count / convection_factor(altitude)
 
 
-def nothing(t: Any) -> Any:
+def nothing(t: float) -> float:
     """A heatsink of known temperature needs no resistance."""
     return 0.0 * t
 
 
-def held(r_sink: Any, t: Any, place: str) -> Sink:
+def held(r_sink: float, t: float, place: str) -> Sink:
     """Heatsinks of known temperature."""
     return Sink(r_sink, t, place == "outside")
 
 
-def solved(r_sink: Any, place: str) -> Sink:
+def solved(r_sink: float, place: str) -> Sink:
     """Heatsinks whose temperature is to be found."""
     return Sink(r_sink, None, place == "outside")
 
@@ -173,11 +171,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 sink_resistance,
-                {
-                    "r_th_sa": _SA,
-                    "count": Input("thermal.heatsink.count"),
-                    "altitude": ALTITUDE,
-                },
+                {"r_th_sa": _SA, "count": Input("thermal.heatsink.count"), "altitude": ALTITUDE},
                 "r_th_sa / (count sqrt(density at altitude over that at sea level))",
             ),
             Way(
@@ -199,11 +193,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 held,
-                {
-                    "r_sink": _SINK,
-                    "place": _PLACE,
-                    "t": Input("thermal.heatsink.t"),
-                },
+                {"r_sink": _SINK, "place": _PLACE, "t": Input("thermal.heatsink.t")},
                 "t; place; r_sink not used",
                 when={"heatsink": "fitted"},
             ),

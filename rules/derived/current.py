@@ -1,7 +1,5 @@
 """Currents of the output stage: crest of the load, crest of a leg, trip when hot."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -23,14 +21,14 @@ UNKNOWN_RIPPLE = Assumption(
 )
 
 
-def clipped_peak(m_max: Any, v_ideal: Any, v_peak: Any, z_load_min: Any) -> Any:
+def clipped_peak(m_max: float, v_ideal: float, v_peak: float, z_load_min: float) -> float:
     """Largest load current: what modulator and limiter let through, into the lowest load."""
     return smaller(m_max * v_ideal, v_peak) / z_load_min
 
 
 def crest_with_ripple(
-    i_peak: Any, v_ideal: Any, z_load_min: Any, ripple_idle: Any, modulator: str
-) -> Any:
+    i_peak: float, v_ideal: float, z_load_min: float, ripple_idle: float, modulator: str
+) -> float:
     """Largest inductor and switch current: load current m a and half the ripple on it.
 
     A clocked carrier's ripple falls as 1 - m^2, so the sum is largest at the top of the
@@ -44,12 +42,12 @@ def crest_with_ripple(
     return m * full + half * (1 - m * m)
 
 
-def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+def trip_hot(i_trip: float, t: float, hot_factor: float, t_cold: float, t_span: float) -> float:
     """A trip that senses the switch's own resistance falls as that rises."""
     return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
 
 
-def fitted(i_trip: Any) -> str:
+def fitted(i_trip: float) -> str:
     """A stated trip is there, whatever its value."""
     return "fitted"
 
@@ -59,7 +57,7 @@ def inside() -> str:
     return "internal"
 
 
-def trip_as_printed(i_trip: Any) -> Any:
+def trip_as_printed(i_trip: float) -> float:
     """A trip that does not depend on the switch."""
     return i_trip
 

@@ -1,7 +1,5 @@
 """What the carrier does to the damper."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way, derivation
 from ..formulas.capacitor import series_rc_power
 from ..formulas.modulation import carrier_fundamental
@@ -9,15 +7,15 @@ from .response import CONNECTION, N_LEGS, in_series
 
 
 def carrier_heat(
-    v_swing: Any,
-    n_legs: Any,
+    v_swing: float,
+    n_legs: float,
     levels: str,
-    carrier_gain: Any,
-    f: Any,
-    r: Any,
-    c: Any,
+    carrier_gain: float,
+    f: float,
+    r: float,
+    c: float,
     connection: str,
-) -> Any:
+) -> float:
     """Heat in one resistor from the carrier that the filter leaves, at its largest."""
     residual = carrier_fundamental(v_swing, n_legs, levels) * carrier_gain
     return series_rc_power(residual / in_series(connection, n_legs), f, r, c)

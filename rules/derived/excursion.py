@@ -1,7 +1,5 @@
 """Excursion of the cone over the band, and what the box adds to the cone."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Arguments,
@@ -30,15 +28,15 @@ from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiato
 
 
 def free_excursion_of(
-    v_driver_rms: Any,
-    v_as: Any,
-    s_d: Any,
-    f_s: Any,
-    q_es: Any,
-    r_e: Any,
-    air_density: Any,
-    sound_speed: Any,
-) -> Any:
+    v_driver_rms: float,
+    v_as: float,
+    s_d: float,
+    f_s: float,
+    q_es: float,
+    r_e: float,
+    air_density: float,
+    sound_speed: float,
+) -> float:
     """Peak excursion [m] without box and high-pass, towards zero frequency."""
     c_ms = compliance(v_as, s_d, air_density, sound_speed)
     return free_excursion(v_driver_rms, c_ms, f_s, q_es, r_e)
@@ -50,59 +48,59 @@ def cone_alone() -> float:
 
 
 def excursion_sealed(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    v_as: Any,
-    v_b: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    v_as: float,
+    v_b: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band in a sealed box."""
     alpha = v_as / v_b
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return sealed_shape(f, f_s, q_ts, alpha)
 
     return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 def excursion_open(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band without a box."""
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return sealed_shape(f, f_s, q_ts, 0)
 
     return x_free * largest_in_bass(shape, f_s, 0, f_high_pass, order, band_low, band_high)
 
 
 def excursion_vented(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    v_as: Any,
-    v_b: Any,
-    f_b: Any,
-    q_l: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    v_as: float,
+    v_b: float,
+    f_b: float,
+    q_l: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band in a vented box."""
     alpha = v_as / v_b
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
 
     return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
@@ -158,10 +156,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 total_q,
-                {
-                    "q_ms": Input("loudspeaker.q_ms"),
-                    "q_es": Input("loudspeaker.q_es"),
-                },
+                {"q_ms": Input("loudspeaker.q_ms"), "q_es": Input("loudspeaker.q_es")},
                 "q_ms q_es / (q_ms + q_es)",
             ),
         ),

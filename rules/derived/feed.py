@@ -3,8 +3,6 @@
 Quantities of the supply at rest.  What the amplifier draws stands in ``supply.py``.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -34,7 +32,7 @@ def topologies_word(topologies: tuple[str, ...]) -> str:
     return "half-bridge" if "half-bridge" in topologies else "full-bridge"
 
 
-def total(bulk: Any, source: Any) -> Any:
+def total(bulk: float, source: float) -> float:
     """Capacitors side by side."""
     return bulk + source
 
@@ -44,17 +42,17 @@ def unknown() -> str:
     return "unknown"
 
 
-def tighter_power(p_max: Any, i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+def tighter_power(p_max: float, i_max: float, v_rail: float, rail_count: float) -> float:
     """The smaller of a stated power and that of a stated current."""
     return smaller(p_max, power_of_rails(i_max, v_rail, rail_count))
 
 
-def times(value: Any, factor: Any) -> Any:
+def times(value: float, factor: float) -> float:
     """A number of times a value."""
     return value * factor
 
 
-def power_of_rails(i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+def power_of_rails(i_max: float, v_rail: float, rail_count: float) -> float:
     """Power of equal rails with the same current."""
     return i_max * v_rail * rail_count
 
@@ -119,10 +117,7 @@ DERIVED = (
         (
             Way(
                 feed_word,
-                {
-                    "source": Input("supply.source"),
-                    "converter": Input("supply.converter"),
-                },
+                {"source": Input("supply.source"), "converter": Input("supply.converter")},
                 formula="converter if there is one, else by source",
             ),
         ),

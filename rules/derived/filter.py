@@ -1,7 +1,5 @@
 """Output filter: kind, inductance and capacitance as the load sees them, corner, Q."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -30,27 +28,27 @@ GROUNDED_ALONE = {
 }
 
 
-def kind_of_inductor(l_leg: Any) -> Any:
+def kind_of_inductor(l_leg: float) -> str:
     """An inductor is stated: an L-C filter."""
     return "lc"
 
 
-def in_line(n_legs: Any, l_leg: Any) -> Any:
+def in_line(n_legs: float, l_leg: float) -> float:
     """Both inductors of a full bridge are in series with the load."""
     return n_legs * l_leg
 
 
-def working(c: Any, retention: Any) -> Any:
+def working(c: float, retention: float) -> float:
     """What is left at the working voltage."""
     return c * retention
 
 
-def across_and_ground(c_across: Any, c_ground: Any, n_legs: Any) -> Any:
+def across_and_ground(c_across: float, c_ground: float, n_legs: float) -> float:
     """The capacitors to ground of a full bridge are in series as the load sees them."""
     return c_across + c_ground / n_legs
 
 
-def ground_only(c_ground: Any, n_legs: Any) -> Any:
+def ground_only(c_ground: float, n_legs: float) -> float:
     """Nothing lies across the load itself."""
     return c_ground / n_legs
 
@@ -70,7 +68,9 @@ def silent() -> str:
     return "silent"
 
 
-def loaded_quality(l_total: Any, c_total: Any, z_load: Any, n_legs: Any, dcr: Any) -> Any:
+def loaded_quality(
+    l_total: float, c_total: float, z_load: float, n_legs: float, dcr: float
+) -> float:
     """Q with the load and the copper of the inductors."""
     return quality(l_total, c_total, z_load, n_legs * dcr)
 

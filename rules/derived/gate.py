@@ -1,7 +1,5 @@
 """Operating point of the gate drive: loops, switching times in the circuit, edge, slope."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -24,22 +22,22 @@ V_RAIL = Input("v_rail_high", meaning="rail that feeds the gate supply")
 R_INT = Input(f"{DEVICE}.r_g_int")
 
 
-def power_of(v: Any, i: Any) -> Any:
+def power_of(v: float, i: float) -> float:
     """Voltage times current."""
     return v * i
 
 
-def nothing() -> Any:
+def nothing() -> float:
     """No power, in watt."""
     return 0.0
 
 
-def share_of_supply(v_drv: Any, share: Any) -> Any:
+def share_of_supply(v_drv: float, share: float) -> float:
     """A voltage at the gate as a usual share of the gate supply."""
     return share * v_drv
 
 
-def held_off(r_gate_off: Any, v_drv: Any, i_sink: Any, parallel: Any) -> Any:
+def held_off(r_gate_off: float, v_drv: float, i_sink: float, parallel: float) -> float:
     """The loop of a gate near zero, where the driver's transistor is far from its peak current."""
     return r_gate_off - parallel * v_drv / (2 * i_sink)
 

@@ -1,7 +1,5 @@
 """Charge of the gate: capacitance, threshold, gate-drain charge at the swing of the node."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -22,17 +20,17 @@ V_PLATEAU = Input("v_plateau")
 V_SWING = Input("v_swing")
 
 
-def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
+def of_charge(q_g: float, q_gd: float, v_drv: float) -> float:
     """Capacitance of the gate from its charge without the plateau."""
     return (q_g - q_gd) / v_drv
 
 
-def share_of_charge(q_g: Any, v_drv: Any, share: Any) -> Any:
+def share_of_charge(q_g: float, v_drv: float, share: float) -> float:
     """The same where the plateau is not known."""
     return share * q_g / v_drv
 
 
-def charge_at(q_gd: Any, v_swing: Any, v_dss: Any, share: Any) -> Any:
+def charge_at(q_gd: float, v_swing: float, v_dss: float, share: float) -> float:
     """Gate-drain charge at a swing below that of its test, square-root law."""
     return q_gd * smaller(1.0, (v_swing / (share * v_dss)) ** 0.5)
 

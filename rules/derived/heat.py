@@ -1,7 +1,5 @@
 """Heat set free in each channel, sine at rated power and programme."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import (
@@ -63,33 +61,35 @@ _INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
 }
 
 
-def some(loss: Any) -> str:
+def some(loss: float) -> str:
     """A loss is known, whatever its value."""
     return "yes"
 
 
 def _divided(
-    total: Any, conduction: Any, exponent: Any, in_inductors: Any, p_out: Any
+    total: float, conduction: float, exponent: float, in_inductors: float, p_out: float
 ) -> ChannelHeat:
     """Heat without conduction, divided between switches and inductors."""
     elsewhere = smaller(in_inductors, total)
     return ChannelHeat(total - elsewhere, conduction, exponent, elsewhere, p_out)
 
 
-def stated_rated(rated_power: Any, efficiency: Any, p_inductor: Any, p_core: Any) -> ChannelHeat:
+def stated_rated(
+    rated_power: float, efficiency: float, p_inductor: float, p_core: float
+) -> ChannelHeat:
     """A measured efficiency holds all heat, conduction at working temperature included."""
     loss = efficiency_loss(rated_power, efficiency)
     return _divided(loss, 0.0, 1.0, p_core + p_inductor, rated_power)
 
 
 def stated_programme(
-    rated_power: Any,
-    efficiency: Any,
-    p_inductor: Any,
-    p_core: Any,
-    p_idle: Any,
-    crest_factor: Any,
-    sine_crest: Any,
+    rated_power: float,
+    efficiency: float,
+    p_inductor: float,
+    p_core: float,
+    p_idle: float,
+    crest_factor: float,
+    sine_crest: float,
 ) -> ChannelHeat:
     """The measured heat brought down to programme power."""
     part = programme_share(crest_factor, sine_crest)
@@ -98,17 +98,17 @@ def stated_programme(
 
 
 def summed_rated(
-    rated_power: Any,
-    p_idle: Any,
-    p_switching: Any,
-    p_inductor: Any,
-    p_core: Any,
-    n_legs: Any,
-    parallel: Any,
-    i_rated_peak: Any,
-    r_ds_on: Any,
-    factor: Any,
-    efficiency: Any = 1.0,
+    rated_power: float,
+    p_idle: float,
+    p_switching: float,
+    p_inductor: float,
+    p_core: float,
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    efficiency: float = 1.0,
 ) -> ChannelHeat:
     """The loss terms added; conduction as if the switches were at 25 degC.
 
@@ -122,19 +122,19 @@ def summed_rated(
 
 
 def summed_programme(
-    rated_power: Any,
-    p_idle: Any,
-    p_switching: Any,
-    p_inductor: Any,
-    p_core: Any,
-    n_legs: Any,
-    parallel: Any,
-    i_rated_peak: Any,
-    r_ds_on: Any,
-    factor: Any,
-    crest_factor: Any,
-    sine_crest: Any,
-    efficiency: Any = 1.0,
+    rated_power: float,
+    p_idle: float,
+    p_switching: float,
+    p_inductor: float,
+    p_core: float,
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    crest_factor: float,
+    sine_crest: float,
+    efficiency: float = 1.0,
 ) -> ChannelHeat:
     """Idle loss in full, switching with the current, conduction with its square."""
     part = programme_share(crest_factor, sine_crest)

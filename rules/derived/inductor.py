@@ -1,7 +1,5 @@
 """Output inductor at work: ripple, rms current, losses."""
 
-from typing import Any
-
 from ...linter.check import (
     Constant,
     Derived,
@@ -34,56 +32,56 @@ NO_FILTER = ("bead", "filterless")
 VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
 
 
-def coil_inductance(l_e: Any, series: Any, parallel: Any) -> Any:
+def coil_inductance(l_e: float, series: float, parallel: float) -> float:
     """Inductance of all loudspeakers of the channel."""
     return l_e * series / parallel
 
 
 def ripple_in_coil(
-    n_legs: Any, v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
-) -> Any:
+    n_legs: float, v_swing: float, l_e: float, series: float, parallel: float, carrier: float
+) -> float:
     """Two-level drive straight into the voice coil."""
     return ripple_two_level(n_legs * v_swing, coil_inductance(l_e, series, parallel), carrier)
 
 
 def ripple_in_coil_three_level(
-    v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
-) -> Any:
+    v_swing: float, l_e: float, series: float, parallel: float, carrier: float
+) -> float:
     """Three-level drive straight into the voice coil; half of it stands for one leg."""
     return ripple_three_level(v_swing, coil_inductance(l_e, series, parallel) / 2, carrier)
 
 
-def rms_two_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+def rms_two_level(i_rated_peak: float, ripple_idle: float, depth_rated: float) -> float:
     """Audio and ripple current of one inductor."""
     ripple = ripple_idle**2 / 12 * mean_square_two_level(depth_rated)
     return (i_rated_peak**2 / 2 + ripple) ** 0.5
 
 
-def rms_three_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+def rms_three_level(i_rated_peak: float, ripple_idle: float, depth_rated: float) -> float:
     """The same for a three-level bridge without capacitors to ground."""
     ripple = ripple_idle**2 / 12 * mean_square_three_level(depth_rated)
     return (i_rated_peak**2 / 2 + ripple) ** 0.5
 
 
-def rms_constant_ripple(i_rated_peak: Any, ripple_idle: Any) -> Any:
+def rms_constant_ripple(i_rated_peak: float, ripple_idle: float) -> float:
     """The same where the ripple does not shrink with modulation."""
     return (i_rated_peak**2 / 2 + ripple_idle**2 / 12) ** 0.5
 
 
 def all_cores(
-    n_legs: Any,
-    l_leg: Any,
-    ripple_idle: Any,
-    turns: Any,
-    a_e: Any,
-    carrier: Any,
-    v_e: Any,
-    p_v: Any,
-    exponent_f: Any,
-    exponent_b: Any,
-    f_reference: Any,
-    b_reference: Any,
-) -> Any:
+    n_legs: float,
+    l_leg: float,
+    ripple_idle: float,
+    turns: float,
+    a_e: float,
+    carrier: float,
+    v_e: float,
+    p_v: float,
+    exponent_f: float,
+    exponent_b: float,
+    f_reference: float,
+    b_reference: float,
+) -> float:
     """Core loss of all inductors of the channel."""
     flux = flux_swing(l_leg, ripple_idle, turns, a_e)
     return n_legs * core_loss(
@@ -91,12 +89,14 @@ def all_cores(
     )
 
 
-def no_core() -> Any:
+def no_core() -> float:
     """An air coil has no core loss."""
     return 0.0
 
 
-def copper_heat(n_legs: Any, dcr: Any, rise: Any, copper: Any, i_rated_peak: Any) -> Any:
+def copper_heat(
+    n_legs: float, dcr: float, rise: float, copper: float, i_rated_peak: float
+) -> float:
     """Heat of the audio current in the winding."""
     return n_legs * hot_resistance(dcr, rise, copper) * i_rated_peak**2 / 2
 

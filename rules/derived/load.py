@@ -1,7 +1,5 @@
 """The load of a channel: network, lowest modulus, coil resistance, usable power rating."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Source, Way
 from ..formulas.load import (
     MINIMUM_IMPEDANCE,
@@ -30,12 +28,14 @@ RATING_AS_PRINTED = Assumption(None, "favourable", RATING_KINDS)
 NOISE_METHODS = ("aes2-1984", "aes2-2012", "iec-60268-5-noise", "eia-426-b")
 
 
-def four_fifths(z: Any) -> Any:
+def four_fifths(z: float) -> float:
     """80 % of a rated impedance [ohm]."""
     return 0.8 * z
 
 
-def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low: Any) -> Any:
+def lowest_load(
+    z_min: float, series: float, parallel: float, z_driver: float, load_low: float
+) -> float:
     """Lowest modulus [ohm] that the channel meets.
 
     The network's own minimum; where a lower rated load is allowed, that load is taken to
@@ -45,12 +45,12 @@ def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low:
     return network_impedance(z_min, series, parallel) * smaller(load_low / z_rated, 1)
 
 
-def half(p_rated: Any) -> Any:
+def half(p_rated: float) -> float:
     """Noise rating [W] behind a programme rating [W]."""
     return p_rated / 2
 
 
-def quarter(p_rated: Any) -> Any:
+def quarter(p_rated: float) -> float:
     """Noise rating [W] behind a peak rating [W]."""
     return p_rated / 4
 
@@ -69,11 +69,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 one_of_network,
-                {
-                    "z_all": Input("rated_load"),
-                    "series": SERIES,
-                    "parallel": PARALLEL,
-                },
+                {"z_all": Input("rated_load"), "series": SERIES, "parallel": PARALLEL},
                 "z_all parallel / series",
             ),
         ),
@@ -86,11 +82,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 network_impedance,
-                {
-                    "z_one": Input("z_driver"),
-                    "series": SERIES,
-                    "parallel": PARALLEL,
-                },
+                {"z_one": Input("z_driver"), "series": SERIES, "parallel": PARALLEL},
                 "z_one series / parallel",
             ),
         ),

@@ -1,7 +1,5 @@
 """Losses of a channel that do not depend on junction temperature: idle and switching."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Derived,
@@ -29,7 +27,7 @@ NO_CORE_LOSS = Assumption(
 )
 
 
-def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
+def ripple_of_leg(ripple: float, levels: str, c_ground: str) -> float:
     """Ripple that can turn a node over at idle.
 
     Both legs of a three-level bridge switch together at idle; with its capacitor only
@@ -40,22 +38,22 @@ def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
 
 
 def idle(
-    n_legs: Any,
-    v_swing: Any,
-    carrier: Any,
-    parallel: Any,
-    q_oss: Any,
-    q_g: Any,
-    v_drv: Any,
-    dead_time: Any,
-    ripple: Any,
-    r_ds_on: Any,
-    dcr: Any,
-    p_core: Any,
+    n_legs: float,
+    v_swing: float,
+    carrier: float,
+    parallel: float,
+    q_oss: float,
+    q_g: float,
+    v_drv: float,
+    dead_time: float,
+    ripple: float,
+    r_ds_on: float,
+    dcr: float,
+    p_core: float,
     levels: str,
     c_ground: str,
-    p_other: Any = 0.0,
-) -> Any:
+    p_other: float = 0.0,
+) -> float:
     """Idle loss: output charge of two edges unless the ripple moves it, gates, ripple, core.
 
     v_drv is the voltage from which the gate charge is drawn: the rail where a linear
@@ -70,22 +68,22 @@ def idle(
 
 
 def with_load(
-    n_legs: Any,
-    v_swing: Any,
-    i_rated_peak: Any,
-    depth: Any,
-    t_edge: Any,
-    carrier: Any,
-    parallel: Any,
-    q_rr: Any,
-    v_sd: Any,
-    dead_time: Any,
+    n_legs: float,
+    v_swing: float,
+    i_rated_peak: float,
+    depth: float,
+    t_edge: float,
+    carrier: float,
+    parallel: float,
+    q_rr: float,
+    v_sd: float,
+    dead_time: float,
     modulator: str,
-    q_oss: Any,
-    ripple: Any,
+    q_oss: float,
+    ripple: float,
     levels: str,
     c_ground: str,
-) -> Any:
+) -> float:
     """Overlap, recovery, dead-time diode and output charge beyond idle, all legs.
 
     With load one edge of a period switches the output charge hard, also where the ripple

@@ -40,10 +40,7 @@ DERIVED = (
         (
             Way(
                 product,
-                {
-                    "count": Input("battery.series"),
-                    "value": Input("v_cell_low_at_most"),
-                },
+                {"count": Input("battery.series"), "value": Input("v_cell_low_at_most")},
                 formula="count * value",
                 when={"supply.source": "battery"},
             ),

@@ -1,14 +1,12 @@
 """Where mains, or more than may be touched, stand behind the source, whatever its name."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way
 from ..formulas.safety import ENERGY_CLASSES
 from .access import CLASS_1_DC
 from .ways import no, yes
 
 
-def above_class_1(voltage: Any, limit: Any) -> str:
+def above_class_1(voltage: float, limit: float) -> str:
     """Whether a direct voltage is more than may be touched."""
     return "yes" if voltage > limit else "no"
 

@@ -1,7 +1,6 @@
 """Modulation: levels at the load, lowest carrier, loop gain in the audio band."""
 
 from dataclasses import replace
-from typing import Any
 
 from ...linter.check import (
     Assumption,
@@ -23,32 +22,32 @@ SELF_OSCILLATING = {"modulator.type": "self-oscillating"}
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 
 
-def two_level() -> Any:
+def two_level() -> str:
     """A half-bridge has two levels whatever the modulator does."""
     return "two-level"
 
 
-def gain_at_tone(loop_crossover: Any, tone: Any, order: Any) -> Any:
+def gain_at_tone(loop_crossover: float, tone: float, order: float) -> float:
     """Loop gain on its asymptote."""
     return (loop_crossover / tone) ** order
 
 
-def gain_at_top(loop_crossover: Any, band_high: Any) -> Any:
+def gain_at_top(loop_crossover: float, band_high: float) -> float:
     """Loop gain on its high-frequency asymptote."""
     return loop_crossover / band_high
 
 
-def no_gain() -> Any:
+def no_gain() -> float:
     """Open loop."""
     return 0.0
 
 
-def endless() -> Any:
+def endless() -> float:
     """A clock that nothing comes near to."""
     return float("inf")
 
 
-def beating(locked: str, channel_count: Any, converter: str) -> Any:
+def beating(locked: str, channel_count: float, converter: str) -> str:
     """More than one clock, and the spec says so."""
     if locked == "yes" or (locked == "channels" and converter == "none"):
         return "no"
@@ -104,10 +103,7 @@ F_CARRIER_LOW = Derived(
     ways=(
         Way(
             oscillation_frequency,
-            {
-                "carrier": Input("modulator.carrier"),
-                "depth": Input("depth_rated"),
-            },
+            {"carrier": Input("modulator.carrier"), "depth": Input("depth_rated")},
             "carrier (1 - depth^2)",
             when=SELF_OSCILLATING,
         ),
@@ -129,10 +125,7 @@ F_CARRIER_EFFECTIVE = Derived(
     ways=(
         Way(
             effective_carrier,
-            {
-                "carrier": Input("modulator.carrier"),
-                "levels": Input("levels"),
-            },
+            {"carrier": Input("modulator.carrier"), "levels": Input("levels")},
             "carrier, twice that if levels is three-level",
         ),
     ),
@@ -172,10 +165,7 @@ LOOP_GAIN_TREBLE = Derived(
         Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
         Way(
             gain_at_top,
-            {
-                "loop_crossover": Input("modulator.loop_crossover"),
-                "band_high": Input("band_high"),
-            },
+            {"loop_crossover": Input("modulator.loop_crossover"), "band_high": Input("band_high")},
             "loop_crossover / band_high",
             when={"modulator.feedback": ("before-filter", "after-filter")},
         ),

@@ -1,7 +1,5 @@
 """Voltage at the switch node: output charge, ringing, pumping, the peak of it all."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -23,7 +21,7 @@ from ..formulas.ringing import current_overshoot, snubber_share
 from .ways import as_stated
 
 
-def ringing_capacitance(c_oss: Any, v_data: Any, q_oss: Any, v_swing: Any) -> Any:
+def ringing_capacitance(c_oss: float, v_data: float, q_oss: float, v_swing: float) -> float:
     """Small-signal capacitance at the swing, as printed or else from the charge."""
     return choose(
         c_oss > 0 * c_oss,
@@ -33,30 +31,30 @@ def ringing_capacitance(c_oss: Any, v_data: Any, q_oss: Any, v_swing: Any) -> An
 
 
 def overshoot(
-    i_leg_peak: Any,
-    l_loop: Any,
-    c_oss_swing: Any,
-    parallel: Any,
-    t_edge: Any,
-    c_snubber: Any,
-    c_least: Any,
-) -> Any:
+    i_leg_peak: float,
+    l_loop: float,
+    c_oss_swing: float,
+    parallel: float,
+    t_edge: float,
+    c_snubber: float,
+    c_least: float,
+) -> float:
     """Estimated ringing above the rail, from loop inductance and output capacitance."""
     c = larger(parallel * c_oss_swing, c_least)
     return current_overshoot(i_leg_peak, l_loop, c, t_edge) * snubber_share(c_snubber, c)
 
 
-def overshoot_of_ramp(i_leg_peak: Any, l_loop: Any, t_edge: Any) -> Any:
+def overshoot_of_ramp(i_leg_peak: float, l_loop: float, t_edge: float) -> float:
     """Upper bound of the ringing where only the loop and the edge are known."""
     return 2 * l_loop * i_leg_peak / t_edge
 
 
-def overshoot_share(v_swing: Any, share: Any) -> Any:
+def overshoot_share(v_swing: float, share: float) -> float:
     """Ringing as a usual share of the swing."""
     return v_swing * share
 
 
-def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> Any:
+def static_peak(v_swing: float, v_rail_high: float, v_pumping: float, v_trip: float) -> float:
     """Highest voltage across a leg without ringing: swing and pumping of one rail.
 
     The trip stops pumping, it does not lower a source that lies above it.
@@ -64,7 +62,7 @@ def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> 
     return v_swing + smaller(v_pumping, larger(v_trip, v_rail_high) - v_rail_high)
 
 
-def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
+def node_peak(v_static_peak: float, v_overshoot: float) -> float:
     """Highest voltage across an open switch: leg voltage and ringing."""
     return v_static_peak + v_overshoot
 
@@ -239,10 +237,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 node_peak,
-                {
-                    "v_static_peak": Input("v_static_peak"),
-                    "v_overshoot": Input("v_overshoot"),
-                },
+                {"v_static_peak": Input("v_static_peak"), "v_overshoot": Input("v_overshoot")},
                 "v_static_peak + v_overshoot",
             ),
         ),

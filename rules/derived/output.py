@@ -1,7 +1,5 @@
 """What reaches the load: resistance in its path, peak voltage, largest power."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.maths import PI, smaller
 from ..formulas.modulation import clipped_power_ratio
@@ -17,81 +15,83 @@ NO_LIMIT = Assumption(float("inf"), "absent", derivation("no limiter, no limit")
 
 
 def path_resistance(
-    n_legs: Any, r_ds_on_hot: Any, parallel: Any, dcr: Any, r_series: Any, r_lead: Any
-) -> Any:
+    n_legs: float, r_ds_on_hot: float, parallel: float, dcr: float, r_series: float, r_lead: float
+) -> float:
     """Switch and inductor of each leg, board and lead."""
     return n_legs * (r_ds_on_hot / parallel + dcr) + r_series + r_lead
 
 
-def half_of_single(n_legs: Any, v_rail_loaded: Any) -> Any:
+def half_of_single(n_legs: float, v_rail_loaded: float) -> float:
     """A leg swings half of one rail to either side."""
     return n_legs * v_rail_loaded / 2
 
 
-def whole_of_split(n_legs: Any, v_rail_loaded: Any) -> Any:
+def whole_of_split(n_legs: float, v_rail_loaded: float) -> float:
     """A leg swings one rail to either side."""
     return n_legs * v_rail_loaded
 
 
-def power_at_depth(depth: Any, v_ideal_loaded: Any, z_load: Any, r_path: Any) -> Any:
+def power_at_depth(depth: float, v_ideal_loaded: float, z_load: float, r_path: float) -> float:
     """Power of the largest unclipped sine behind the resistance of the path."""
     peak = depth * v_ideal_loaded * z_load / (z_load + r_path)
     return peak**2 / (2 * z_load)
 
 
 def power_with_dead_time(
-    m_max: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    v_ideal_loaded: Any,
-    z_load: Any,
-    r_path: Any,
-) -> Any:
+    m_max: float,
+    t_dead_distortion: float,
+    carrier: float,
+    v_ideal_loaded: float,
+    z_load: float,
+    r_path: float,
+) -> float:
     """Dead time takes 8/pi of its share of the period from the fundamental."""
     depth = m_max - 8 / PI * t_dead_distortion * carrier
     return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
 
 
 def power_in_loop(
-    m_max: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    v_ideal_loaded: Any,
-    z_load: Any,
-    r_path: Any,
-) -> Any:
+    m_max: float,
+    t_dead_distortion: float,
+    carrier: float,
+    v_ideal_loaded: float,
+    z_load: float,
+    r_path: float,
+) -> float:
     """A loop keeps the sine; only at its crest the dead time takes twice its share."""
     depth = m_max - 2 * t_dead_distortion * carrier
     return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
 
 
-def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
+def limited_voltage(p_out_max: float, z_load: float, v_rms: float) -> float:
     """Clip onset or the limiter, whichever comes first."""
     return smaller((p_out_max * z_load) ** 0.5, v_rms)
 
 
-def rated_sine(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any) -> Any:
+def rated_sine(rated_power: float, rated_thd: float, z_load: float, v_rail_sine: float) -> float:
     """Clean sine behind the rated power, but never more than the rails can give."""
     clean = rated_power / clipped_power_ratio(rated_thd)
     return smaller((clean * z_load) ** 0.5, v_rail_sine)
 
 
-def rated_level(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any, v_rms: Any) -> Any:
+def rated_level(
+    rated_power: float, rated_thd: float, z_load: float, v_rail_sine: float, v_rms: float
+) -> float:
     """Rated power, rails or limiter, whichever comes first."""
     return smaller(rated_sine(rated_power, rated_thd, z_load, v_rail_sine), v_rms)
 
 
-def lossless_sine(m_max: Any, v_ideal: Any) -> Any:
+def lossless_sine(m_max: float, v_ideal: float) -> float:
     """Rms voltage of the sine that reaches the rails."""
     return m_max * v_ideal / 2**0.5
 
 
-def limited_sine(v_rail_sine: Any, v_rms: Any) -> Any:
+def limited_sine(v_rail_sine: float, v_rms: float) -> float:
     """Rails or limiter, whichever comes first."""
     return smaller(v_rail_sine, v_rms)
 
 
-def stated_level(rated_voltage: Any) -> Any:
+def stated_level(rated_voltage: float) -> float:
     """Output at rated power where the rail is not known."""
     return rated_voltage
 

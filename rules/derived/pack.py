@@ -1,7 +1,5 @@
 """The battery pack as a source: voltages, resistance, energy, windows of temperature."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,12 +26,12 @@ ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by cons
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
 
 
-def product(count: Any, value: Any) -> Any:
+def product(count: float, value: float) -> float:
     """A number of equal things added."""
     return count * value
 
 
-def charge_over(charge: Any, by: Any) -> Any:
+def charge_over(charge: float, by: float) -> float:
     """A charge over a time is a current, over a current a time."""
     return charge / by
 
@@ -102,10 +100,7 @@ DERIVED = (
         (
             Way(
                 charge_over,
-                {
-                    "charge": _CAPACITY,
-                    "by": Constant("2 h", "usual shortest charge", CELL_DATA),
-                },
+                {"charge": _CAPACITY, "by": Constant("2 h", "usual shortest charge", CELL_DATA)},
                 formula="charge / by",
                 assumes=Assumption(None, "neutral", CELL_DATA, placeholder=True),
             ),
@@ -135,10 +130,7 @@ DERIVED = (
         (
             Way(
                 product,
-                {
-                    "count": _SERIES,
-                    "value": Input("battery.cell.v_oc_low"),
-                },
+                {"count": _SERIES, "value": Input("battery.cell.v_oc_low")},
                 formula="count * value",
             ),
         ),
@@ -205,10 +197,7 @@ DERIVED = (
         (
             Way(
                 charge_over,
-                {
-                    "charge": _CAPACITY,
-                    "by": Input("battery.cell.i_cont"),
-                },
+                {"charge": _CAPACITY, "by": Input("battery.cell.i_cont")},
                 formula="charge / by",
             ),
             *(

@@ -4,8 +4,6 @@ Powers of ONE rail carry ``rail`` in their name; those at the terminals of the s
 ``source``: with a converter the whole source, else ONE rail of it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source, Way
 from ..formulas.pumping import signs_of
 from ..formulas.supply import (
@@ -23,52 +21,60 @@ NO_BULK = Assumption("0 F", "neutral", COMMON_PRACTICE)
 NO_LOSS = left_out("0 W", "losses of the amplifier")
 
 
-def rated_sum(rated_power: Any, p_auxiliary: Any) -> Any:
+def rated_sum(rated_power: tuple[float, ...], p_auxiliary: float) -> float:
     """Output of all channels and the other loads, without any loss."""
     return sum(rated_power[1:], rated_power[0]) + p_auxiliary
 
 
-def rated_through_converter(rated_power: Any, efficiency: Any, p_auxiliary: Any) -> Any:
+def rated_through_converter(
+    rated_power: tuple[float, ...], efficiency: float, p_auxiliary: float
+) -> float:
     """The same at a source that feeds the other loads and a converter."""
     return sum(rated_power[1:], rated_power[0]) / efficiency + p_auxiliary
 
 
-def input_power(rated_power: Any, loss: Any, p_auxiliary: Any) -> Any:
+def input_power(
+    rated_power: tuple[float, ...], loss: tuple[float, ...], p_auxiliary: float
+) -> float:
     """Output, losses and other loads."""
     return rated_sum(rated_power, p_auxiliary) + sum(loss[1:], loss[0])
 
 
-def input_power_programme(rated_power: Any, loss: Any, p_auxiliary: Any, crest_factor: Any) -> Any:
+def input_power_programme(
+    rated_power: tuple[float, ...], loss: tuple[float, ...], p_auxiliary: float, crest_factor: float
+) -> float:
     """The same with the output at programme level; ``loss`` is already that of programme."""
     output = programme_share(crest_factor) * sum(rated_power[1:], rated_power[0])
     return output + sum(loss[1:], loss[0]) + p_auxiliary
 
 
-def one_rail(p_in: Any, rail_count: Any) -> Any:
+def one_rail(p_in: float, rail_count: float) -> float:
     """The part of the input power that one rail carries."""
     return p_in / rail_count
 
 
-def one_rail_without(p_in: Any, p_auxiliary: Any, rail_count: Any) -> Any:
+def one_rail_without(p_in: float, p_auxiliary: float, rail_count: float) -> float:
     """The same behind a converter, which does not feed the other loads."""
     return (p_in - p_auxiliary) / rail_count
 
 
-def swing_double(p_in: Any, p_auxiliary: Any, rail_count: Any, r: Any, c: Any, f: Any) -> Any:
+def swing_double(
+    p_in: float, p_auxiliary: float, rail_count: float, r: float, c: float, f: tuple[float, ...]
+) -> float:
     """Amplitude at twice the lowest frequency that the source, not the bulk, carries."""
     return (p_in - p_auxiliary) / rail_count * source_share(r, c, 2 * lowest(f))
 
 
 def swing_signal(
-    rated_power: Any,
-    depth: Any,
-    n_legs: Any,
-    rail_count: Any,
-    r: Any,
-    c: Any,
-    f: Any,
+    rated_power: tuple[float, ...],
+    depth: tuple[float, ...],
+    n_legs: tuple[float, ...],
+    rail_count: float,
+    r: float,
+    c: float,
+    f: tuple[float, ...],
     channel_phase: str,
-) -> Any:
+) -> float:
     """Amplitude at the lowest frequency itself, from the half bridges alone."""
     swings = [
         sign * half_bridge_swing(p, m) if n == 1 else 0 * p
@@ -80,22 +86,25 @@ def swing_signal(
     return together / rail_count * source_share(r, c, lowest(f))
 
 
-def through_converter(p_rail: Any, rail_count: Any, efficiency: Any, p_auxiliary: Any) -> Any:
+def through_converter(
+    p_rail: float, rail_count: float, efficiency: float, p_auxiliary: float
+) -> float:
     """Power at a source that feeds a converter and the other loads."""
     return p_rail * rail_count / efficiency + p_auxiliary
 
 
-def swing_through_converter(p_rail: Any, rail_count: Any, efficiency: Any) -> Any:
+def swing_through_converter(p_rail: float, rail_count: float, efficiency: float) -> float:
     """Swing at the source of a converter that feeds all rails."""
     return p_rail * rail_count / efficiency
 
 
-def crest_power(p_mean: Any, p_double: Any, p_signal: Any) -> Any:
+def crest_power(p_mean: float, p_double: float, p_signal: float) -> float:
     """Power at the crest of the lowest note, all channels at rated power."""
     return p_mean + p_double + p_signal
 
 
 DIRECT = ("pack", "source")
+_DIRECTLY = {"rail_feed": DIRECT}
 _POWERS = Input("all rated_power")
 _AUXILIARY = Input("supply.p_auxiliary")
 _RAILS = Input("rail_count")
@@ -139,12 +148,7 @@ def _one_rail(name: str, p_in: str, meaning: str) -> Derived:
         name,
         "W",
         meaning,
-        Way(
-            one_rail,
-            {"p_in": power, "rail_count": _RAILS},
-            "p_in / rail_count",
-            when={"rail_feed": DIRECT},
-        ),
+        Way(one_rail, {"p_in": power, "rail_count": _RAILS}, "p_in / rail_count", _DIRECTLY),
         Way(
             one_rail_without,
             {"p_in": power, "p_auxiliary": _AUXILIARY, "rail_count": _RAILS},
@@ -163,11 +167,7 @@ def _swing_at_source(name: str, rail: str, meaning: str, *before: Way) -> Derive
         *before,
         Way(
             swing_through_converter,
-            {
-                "p_rail": Input(rail),
-                "rail_count": _RAILS,
-                "efficiency": _EFFICIENCY,
-            },
+            {"p_rail": Input(rail), "rail_count": _RAILS, "efficiency": _EFFICIENCY},
             "p_rail * rail_count / efficiency",
             when={"rail_feed": "converter"},
         ),

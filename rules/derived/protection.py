@@ -1,7 +1,5 @@
 """What a fault can do at the source: short-circuit current, power, inrush, surge."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.fuse import charging_i2t, prospective_current, steady_charging_i2t
 from ..formulas.pack import pack_resistance
@@ -16,17 +14,17 @@ NO_SWITCH = Assumption(
 NO_LEAD = Constant("0 ohm", "a fault next to the source", SHORT_AT_PACK)
 
 
-def times(voltage: Any, count: Any) -> Any:
+def times(voltage: float, count: float) -> float:
     """Voltage across several equal rails in series."""
     return voltage * count
 
 
-def heat_of_drop(v_f: Any, p_source: Any, v_source: Any) -> Any:
+def heat_of_drop(v_f: float, p_source: float, v_source: float) -> float:
     """A constant drop at the mean current."""
     return v_f * p_source / v_source
 
 
-def heat_of_resistance(r_on: Any, i_rms: Any) -> Any:
+def heat_of_resistance(r_on: float, i_rms: float) -> float:
     """A resistance at the rms current."""
     return r_on * i_rms**2
 
@@ -111,11 +109,7 @@ DERIVED: tuple[Derived, ...] = (
         "I2t of the charging current of one rail at switch-on",
         Way(
             steady_charging_i2t,
-            {
-                "c": _BULK,
-                "v": _RAIL_HIGH,
-                "i": Input("protection.inrush.i_limit"),
-            },
+            {"c": _BULK, "v": _RAIL_HIGH, "i": Input("protection.inrush.i_limit")},
             "i c v",
         ),
         Way(
@@ -141,10 +135,7 @@ DERIVED: tuple[Derived, ...] = (
         ),
         Way(
             heat_of_resistance,
-            {
-                "r_on": Input("protection.reverse_polarity.r_on"),
-                "i_rms": Input("i_source_rms"),
-            },
+            {"r_on": Input("protection.reverse_polarity.r_on"), "i_rms": Input("i_source_rms")},
             "r_on * i_rms^2",
             when={"protection.reverse_polarity.method": ("p-channel", "n-channel")},
         ),

@@ -1,7 +1,5 @@
 """How far returned energy lifts the rail."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -63,7 +61,7 @@ def one_plays() -> str:
     return "alone"
 
 
-def reactive(phase: Any) -> str:
+def reactive(phase: float) -> str:
     """Whether a load with this phase gives energy back."""
     return "yes" if phase > 0 else "no"
 
@@ -73,7 +71,7 @@ def any_of(returns: tuple[str, ...]) -> str:
     return "yes" if "yes" in returns else "no"
 
 
-def nothing_returned(phase: Any, v_rail: Any) -> Any:
+def nothing_returned(phase: tuple[float, ...], v_rail: float) -> float:
     """Rise by bridges whose loads have no phase."""
     return 0 * v_rail
 
@@ -202,10 +200,7 @@ DERIVED = (
             ),
             Way(
                 total,
-                {
-                    "bulk": Input("supply.bulk.c"),
-                    "source": Input("c_source_stated"),
-                },
+                {"bulk": Input("supply.bulk.c"), "source": Input("c_source_stated")},
                 formula="bulk + source",
             ),
         ),

@@ -1,7 +1,5 @@
 """What the output filter does to carrier and treble; the damper as the load sees it."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.lc import deviation_db, ladder_gain
 from ..formulas.maths import larger
@@ -28,40 +26,40 @@ CONNECTION = Input("filter.damper.connection", default=Assumption("across", "abs
 
 
 def gain_without_load(
-    f: Any, l_total: Any, c_total: Any, n_legs: Any, dcr: Any, l_2: Any, c_2: Any
-) -> Any:
+    f: float, l_total: float, c_total: float, n_legs: float, dcr: float, l_2: float, c_2: float
+) -> float:
     """Gain of one or two sections that nothing loads."""
     return ladder_gain(f, l_total, c_total, NO_LOAD, n_legs * dcr, n_legs * l_2, c_2)
 
 
-def in_series(connection: str, n_legs: Any) -> Any:
+def in_series(connection: str, n_legs: float) -> float:
     """Dampers that the load sees in series: one of EACH terminal, or one across it."""
     return n_legs if connection == "each-terminal" else 1
 
 
-def resistance(r: Any, connection: str, n_legs: Any) -> Any:
+def resistance(r: float, connection: str, n_legs: float) -> float:
     """Resistors in series add up."""
     return r * in_series(connection, n_legs)
 
 
-def capacitance(c: Any, connection: str, n_legs: Any) -> Any:
+def capacitance(c: float, connection: str, n_legs: float) -> float:
     """Equal capacitors in series share one capacitance."""
     return c / in_series(connection, n_legs)
 
 
 def larger_deviation(
-    band_high: Any,
-    load_low: Any,
-    load_high: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    l_2: Any,
-    c_2: Any,
-    r_damper: Any,
-    c_damper: Any,
-) -> Any:
+    band_high: float,
+    load_low: float,
+    load_high: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
     """The larger of the deviations with the two ends of the rated loads as resistors."""
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
     low = deviation_db(band_high, l_total, c_total, load_low, 0 * l_total, *far)
@@ -70,20 +68,20 @@ def larger_deviation(
 
 
 def deviation_with_coils(
-    band_high: Any,
-    r_e: Any,
-    l_e: Any,
-    series: Any,
-    parallel: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    l_2: Any,
-    c_2: Any,
-    r_damper: Any,
-    c_damper: Any,
-) -> Any:
+    band_high: float,
+    r_e: float,
+    l_e: float,
+    series: float,
+    parallel: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
     """Deviation with the network of voice coils, whichever way it goes."""
     coils = series / parallel
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)

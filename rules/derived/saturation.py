@@ -1,7 +1,5 @@
 """Output inductor hot and at its crest: temperature, saturation, largest current."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Constant,
@@ -24,40 +22,40 @@ RIPPLE = Input(
 )
 
 
-def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:
+def warmed(t_air_inside: float, rise_rated: float, i_inductor_rms: float, i_rms: float) -> float:
     """Rise goes with the square of the current."""
     return t_air_inside + rise_rated * (i_inductor_rms / i_rms) ** 2
 
 
-def saturation_at_hot(i_sat: Any, factor: Any) -> Any:
+def saturation_at_hot(i_sat: float, factor: float) -> float:
     """Saturation current at 100 degC."""
     return i_sat * factor
 
 
-def unchanged() -> Any:
+def unchanged() -> float:
     """Saturation that does not fall."""
     return 1.0
 
 
-def four_fifths() -> Any:
+def four_fifths() -> float:
     """Saturation of power ferrite."""
     return 0.8
 
 
-def cold_path(n_legs: Any, r_ds_on: Any, parallel: Any, dcr: Any, r_series: Any) -> Any:
+def cold_path(n_legs: float, r_ds_on: float, parallel: float, dcr: float, r_series: float) -> float:
     """Resistance that limits the current while everything is cold."""
     return n_legs * (r_ds_on / parallel + dcr) + r_series
 
 
 def stated_crest(
-    m_max: Any,
-    v_ideal: Any,
-    v_peak: Any,
-    z_load_stated: Any,
-    r_path_cold: Any,
-    ripple_idle: Any,
+    m_max: float,
+    v_ideal: float,
+    v_peak: float,
+    z_load_stated: float,
+    r_path_cold: float,
+    ripple_idle: float,
     modulator: str,
-) -> Any:
+) -> float:
     """Crest of load current and ripple, clipped into load and cold path."""
     loop = z_load_stated + r_path_cold
     peak = smaller(m_max * v_ideal, v_peak) / loop

@@ -1,7 +1,6 @@
 """Sound level of a channel and of the product."""
 
 from math import inf
-from typing import Any
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.acoustics import (
@@ -22,20 +21,20 @@ from .ways import as_stated
 SENSITIVITY = Input("loudspeaker.sensitivity")
 
 
-def one_of_string(v_load_rms: Any, series: Any) -> Any:
+def one_of_string(v_load_rms: float, series: float) -> float:
     """Voltage [V] across one loudspeaker of a string."""
     return v_load_rms / series
 
 
 def level_at_rating(
-    sensitivity: Any, power: Any, z: Any, series: Any, parallel: Any, v_reference: Any
-) -> Any:
+    sensitivity: float, power: float, z: float, series: float, parallel: float, v_reference: float
+) -> float:
     """Level [dB] at 1 m with each loudspeaker of the network at ``power``."""
     v_load = sine_voltage(power, z) * series
     return network_level(sensitivity, v_load, parallel, v_reference)
 
 
-def level_at_most(level: Any, f_top: Any, one_hertz: Any) -> Any:
+def level_at_most(level: float, f_top: float, one_hertz: float) -> float:
     """A-weighted level [dB(A)] of a channel whose band ends at ``f_top`` [Hz]."""
     return level + a_weighting_at_most(f_top, one_hertz)
 
@@ -55,10 +54,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 sine_voltage,
-                {
-                    "power": Input("p_out_max"),
-                    "z": Input("z_load"),
-                },
+                {"power": Input("p_out_max"), "z": Input("z_load")},
                 "(power z)^0.5",
             ),
             Way(
@@ -84,10 +80,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 one_of_string,
-                {
-                    "v_load_rms": Input("v_load_rms"),
-                    "series": SERIES,
-                },
+                {"v_load_rms": Input("v_load_rms"), "series": SERIES},
                 "v_load_rms / series",
             ),
         ),
@@ -106,11 +99,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 sensitivity_at_voltage,
-                {
-                    "per_watt": SENSITIVITY,
-                    "z": Input("z_driver"),
-                    "r_reference": R_SENSITIVITY,
-                },
+                {"per_watt": SENSITIVITY, "z": Input("z_driver"), "r_reference": R_SENSITIVITY},
                 "per_watt + 10 log10(r_reference / z)",
                 when={"loudspeaker.sensitivity_basis": "1-watt"},
             ),

@@ -1,49 +1,49 @@
 """Operating point of the output stage: swing, depth, pulses, peak currents, trip."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.maths import clip, larger
 
 CIRCUIT = derivation("follows from the circuit by Ohm's law")
 
 
-def one_leg() -> Any:
+def one_leg() -> float:
     """Legs of a half-bridge."""
     return 1.0
 
 
-def two_legs() -> Any:
+def two_legs() -> float:
     """Legs of a full bridge."""
     return 2.0
 
 
-def swing_single(v_rail_high: Any) -> Any:
+def swing_single(v_rail_high: float) -> float:
     """A leg between one rail and ground swings that rail."""
     return v_rail_high
 
 
-def swing_split(v_rail_high: Any) -> Any:
+def swing_split(v_rail_high: float) -> float:
     """A leg between two rails swings both."""
     return 2 * v_rail_high
 
 
-def ideal_peak(n_legs: Any, v_swing: Any) -> Any:
+def ideal_peak(n_legs: float, v_swing: float) -> float:
     """Largest peak at the load: half the swing from one leg, all of it from a bridge."""
     return n_legs * v_swing / 2
 
 
-def sine_peak_current(rated_power: Any, z_load: Any) -> Any:
+def sine_peak_current(rated_power: float, z_load: float) -> float:
     """Peak current of a sine of a given power."""
     return (2 * rated_power / z_load) ** 0.5
 
 
-def modulation_depth(rated_power: Any, z_load: Any, v_ideal: Any) -> Any:
+def modulation_depth(rated_power: float, z_load: float, v_ideal: float) -> float:
     """Peak voltage of the rated sine over the largest that the rails allow."""
     return (2 * rated_power * z_load) ** 0.5 / v_ideal
 
 
-def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, droop: Any) -> Any:
+def shortest_pulse(
+    dead_time: float, t_edge: float, r: float, q_g: float, v_drv: float, droop: float
+) -> float:
     """Shortest pulse: dead time and edge, or the refill of the bootstrap capacitor.
 
     In steady state the refill path loses q_g r / t; the pulse is long enough when that
@@ -52,12 +52,12 @@ def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, dr
     return larger(dead_time + t_edge, q_g * r / (droop * v_drv))
 
 
-def dead_time_alone(dead_time: Any) -> Any:
+def dead_time_alone(dead_time: float) -> float:
     """Shortest pulse where only the dead time is known."""
     return dead_time
 
 
-def depth_limit(t_pulse_min: Any, carrier: Any) -> Any:
+def depth_limit(t_pulse_min: float, carrier: float) -> float:
     """Depth at which the pulses become as short as the shortest that pass.
 
     At least a thousandth: what divides by it then shows that no depth is left.
@@ -65,7 +65,7 @@ def depth_limit(t_pulse_min: Any, carrier: Any) -> Any:
     return clip(1 - 2 * t_pulse_min * carrier, 1e-3, 1.0)
 
 
-def full_depth() -> Any:
+def full_depth() -> float:
     """No limit of the depth."""
     return 1.0
 
@@ -133,10 +133,7 @@ BASICS: tuple[Derived, ...] = (
         (
             Way(
                 sine_peak_current,
-                {
-                    "rated_power": Input("rated_power"),
-                    "z_load": Input("z_load"),
-                },
+                {"rated_power": Input("rated_power"), "z_load": Input("z_load")},
                 "sqrt(2 rated_power / z_load)",
             ),
         ),

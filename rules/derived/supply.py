@@ -1,7 +1,5 @@
 """How far the supply sags under the music, and the current of the source."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Source, Way
 from ..formulas.supply import (
     BRIDGE_CURRENT,
@@ -19,12 +17,12 @@ _V_SOURCE = Input("v_source_low_at_most")
 _R_AHEAD = Input("r_ahead")
 
 
-def sags(r: Any) -> str:
+def sags(r: float) -> str:
     """Whether a source with this resistance sags under load."""
     return "yes" if r > 0 else "no"
 
 
-def unloaded(v_open: Any, r: Any) -> Any:
+def unloaded(v_open: float, r: float) -> float:
     """A source without resistance holds its voltage, whatever is taken from it."""
     return v_open
 
@@ -73,11 +71,7 @@ DERIVED = (
         ),
         Way(
             loaded_voltage,
-            {
-                "v_open": Input("v_rail_low"),
-                "r": _R,
-                "p": Input("p_rail_crest"),
-            },
+            {"v_open": Input("v_rail_low"), "r": _R, "p": Input("p_rail_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -88,11 +82,7 @@ DERIVED = (
         "ONE rail at the crest of the lowest note; only where the source's resistance is known",
         Way(
             loaded_voltage,
-            {
-                "v_open": Input("v_rail_low"),
-                "r": Input("r_rail_known"),
-                "p": Input("p_rail_crest"),
-            },
+            {"v_open": Input("v_rail_low"), "r": Input("r_rail_known"), "p": Input("p_rail_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -103,11 +93,7 @@ DERIVED = (
         "the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_voltage,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_crest"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -118,11 +104,7 @@ DERIVED = (
         "current of the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_current,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_crest"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_crest")},
             "p / loaded_voltage(v_open, r, p)",
         ),
         sources=(CONSTANT_POWER, BRIDGE_CURRENT),
@@ -145,11 +127,7 @@ DERIVED = (
         "mean current of the source at programme level",
         Way(
             loaded_current,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_programme"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_programme")},
             "p / loaded_voltage(v_open, r, p)",
         ),
         sources=(CONSTANT_POWER,),

@@ -1,7 +1,5 @@
 """Surges of a vehicle's supply: what is stated, else what the standard tests with."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Way, quoted
 from ..formulas.maths import choose, smaller
 from .ways import as_stated
@@ -15,12 +13,12 @@ CLAMPED = Assumption(None, "favourable", LOAD_DUMP)
 VEHICLE = {"environment.place": "vehicle"}
 
 
-def by_system(v_source: Any, v_between: Any, v_12: Any, v_24: Any) -> Any:
+def by_system(v_source: float, v_between: float, v_12: float, v_24: float) -> float:
     """Clamped load dump of a 12 V or a 24 V system, told apart by the voltage at rest."""
     return choose(v_source > v_between, v_24, v_12)
 
 
-def clamped(v_clamp: Any, v_surge: Any) -> Any:
+def clamped(v_clamp: float, v_surge: float) -> float:
     """What a suppressor lets pass, never more than arrives."""
     return smaller(v_clamp, v_surge)
 
@@ -70,10 +68,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 clamped,
-                {
-                    "v_clamp": Input("protection.surge.v_clamp"),
-                    "v_surge": _OPEN,
-                },
+                {"v_clamp": Input("protection.surge.v_clamp"), "v_surge": _OPEN},
                 "smaller of v_clamp and v_surge",
                 when={"protection.surge": "fitted"},
             ),

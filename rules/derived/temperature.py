@@ -1,6 +1,6 @@
 """The operating temperatures: one heat balance at rated power, one at programme."""
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -13,7 +13,9 @@ from ...linter.check import (
 )
 from ..formulas.dissipation import hot_resistance
 from ..formulas.heat import (
+    Air,
     ChannelHeat,
+    Sink,
     Solution,
     solve,
     switch_heat,
@@ -36,43 +38,43 @@ AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
 
 
 def balance(
-    air: Any,
-    sink: Any,
+    air: Air,
+    sink: Sink,
     heats: tuple[ChannelHeat, ...],
-    r_own: tuple[Any, ...],
-    p_other: Any,
-    converter_share: Any,
+    r_own: tuple[float, ...],
+    p_other: float,
+    converter_share: float,
 ) -> Solution:
     """Heat balance of the whole product."""
     return solve(air, sink, heats, r_own, p_other, converter_share)
 
 
-def air_of(solution: Solution) -> Any:
+def air_of(solution: Solution) -> float:
     """Inside air."""
     return solution.t_air_inside
 
 
-def heatsink_of(solution: Solution) -> Any:
+def heatsink_of(solution: Solution) -> float:
     """Heatsink."""
     return solution.t_reference
 
 
-def junction_of(solution: Solution, number: Any, heat_known: str) -> Any:
+def junction_of(solution: Solution, number: float, heat_known: str) -> float:
     """Hottest junction of a channel of which some loss is known: none would leave it cold."""
     return solution.t_junction[int(number)]
 
 
-def shared_of(solution: Solution) -> Any:
+def shared_of(solution: Solution) -> float:
     """Heatsink and air over ambient for one watt more."""
     return solution.r_shared
 
 
-def stated(r_ds_on: Any) -> str:
+def stated(r_ds_on: float) -> str:
     """An on-resistance is stated, whatever its value."""
     return "yes"
 
 
-def channel_loss(heat: ChannelHeat, t_junction: Any) -> Any:
+def channel_loss(heat: ChannelHeat, t_junction: float) -> float:
     """All heat of a channel at a junction temperature."""
     return switch_heat(heat, t_junction)[0] + heat.elsewhere
 
@@ -98,7 +100,9 @@ def _balance(name: str, heat: str, meaning: str) -> Derived:
     return Derived(name, "set", "product", meaning, (way,), sources=(source,))
 
 
-def _read(name: str, unit: str, figure: Any, meaning: str, solution: Input) -> Derived:
+def _read(
+    name: str, unit: str, figure: Callable[[Solution], float], meaning: str, solution: Input
+) -> Derived:
     way = Way(figure, {"solution": solution}, "solution")
     return Derived(name, unit, "product", meaning, (way,))
 

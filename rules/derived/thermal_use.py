@@ -1,7 +1,5 @@
 """What the solved temperatures are needed for: trips, touch, bursts, runaway, statements."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Source, Way
 from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
@@ -37,34 +35,39 @@ AUXILIARY = Input("supply.p_auxiliary")
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
-def above(t: Any, t_ambient: Any) -> Any:
+def above(t: float, t_ambient: float) -> float:
     """One temperature over another."""
     return t - t_ambient
 
 
-def total(losses: tuple[Any, ...], p_auxiliary: Any) -> Any:
+def total(losses: tuple[float, ...], p_auxiliary: float) -> float:
     """Heat of all channels and of the other loads."""
     return sum(losses, p_auxiliary)
 
 
-def one_package(heat: ChannelHeat, t_junction: Any, share: Any) -> Any:
+def one_package(heat: ChannelHeat, t_junction: float, share: float) -> float:
     """Heat of one package."""
     return share * switch_heat(heat, t_junction)[0]
 
 
-def one_switch(heat: ChannelHeat, t_junction: Any, n_legs: Any, parallel: Any) -> Any:
+def one_switch(heat: ChannelHeat, t_junction: float, n_legs: float, parallel: float) -> float:
     """Heat of one switch."""
     return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
 
 
-def case(t_junction: Any, p_package: Any, r_th_jc: Any) -> Any:
+def case(t_junction: float, p_package: float, r_th_jc: float) -> float:
     """Case below the junction."""
     return t_junction - p_package * r_th_jc
 
 
 def conduction_slope(
-    n_legs: Any, parallel: Any, i_rated_peak: Any, r_ds_on: Any, factor: Any, t_junction: Any
-) -> Any:
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    t_junction: float,
+) -> float:
     """How the conduction loss of a channel rises with its junction temperature.
 
     Written with the resistance one kelvin apart, so that no exponent shows.
@@ -76,8 +79,8 @@ def conduction_slope(
 
 
 def enclosure_rise(
-    solution: Solution, width: Any, height: Any, depth: Any, emissivity: Any, t_room: Any
-) -> Any:
+    solution: Solution, width: float, height: float, depth: float, emissivity: float, t_room: float
+) -> float:
     """Wall over room, in a room at sea level without sun, as surfaces are judged."""
     box = walls(width, height, depth, emissivity, "sealed", 0.0, 0.0)
     return wall_rise(solution.heat_in_box, t_room, box)
@@ -235,10 +238,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 above,
-                {
-                    "t": Input("t_heatsink"),
-                    "t_ambient": Input("environment.ambient"),
-                },
+                {"t": Input("t_heatsink"), "t_ambient": Input("environment.ambient")},
                 "t - t_ambient",
             ),
         ),
@@ -251,19 +251,13 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 total,
-                {
-                    "losses": Input("all p_loss_programme"),
-                    "p_auxiliary": AUXILIARY,
-                },
+                {"losses": Input("all p_loss_programme"), "p_auxiliary": AUXILIARY},
                 "sum of losses + p_auxiliary",
                 when={"thermal.basis": "one-eighth"},
             ),
             Way(
                 total,
-                {
-                    "losses": Input("all p_loss_rated"),
-                    "p_auxiliary": AUXILIARY,
-                },
+                {"losses": Input("all p_loss_rated"), "p_auxiliary": AUXILIARY},
                 "sum of losses + p_auxiliary",
                 when={"thermal.basis": "full-sine"},
             ),

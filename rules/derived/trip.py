@@ -1,14 +1,12 @@
 """What stands across a leg, or at the pins of a part, when the over-voltage trip acts."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way, derivation
 from .ways import as_stated
 
 V_TRIP = Input("protection.over_voltage.v_trip")
 
 
-def both_rails(v_trip: Any, v_rail_high: Any) -> Any:
+def both_rails(v_trip: float, v_rail_high: float) -> float:
     """One rail at its trip, the other one at its highest without pumping."""
     return v_trip + v_rail_high
 

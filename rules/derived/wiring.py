@@ -1,12 +1,11 @@
 """Resistance of leads, and the current that a supply lead stands."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Constant,
     Derived,
     Input,
+    Scope,
     Way,
     derivation,
     quoted,
@@ -22,12 +21,12 @@ WIRE_TABLE = quoted(
 )
 
 
-def most_current(area: Any, factor: Any) -> Any:
+def most_current(area: float, factor: float) -> float:
     """A chassis wire rises by some 35 K at its table's current, so by 140 K at twice that."""
     return factor * wire_current(area)
 
 
-def tighter_current(i_rated: Any, i_most: Any) -> Any:
+def tighter_current(i_rated: float, i_most: float) -> float:
     """A rating holds as far as the copper does."""
     return smaller(i_rated, i_most)
 
@@ -43,7 +42,7 @@ def _thick(area: str) -> Assumption:
     return Assumption(area, "favourable", derivation("upper end of the usual range"))
 
 
-def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Derived:
+def _lead(name: str, each: Scope, section: str, meaning: str, thick: str) -> Derived:
     return Derived(
         name,
         "mohm",

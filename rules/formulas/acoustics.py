@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from ...linter.check import Constant, Source, derivation
 from .maths import PI, log10, smaller
@@ -38,7 +37,7 @@ P_REFERENCE = Constant(
 )
 
 
-def decibel(ratio: Any) -> Any:
+def decibel(ratio: float) -> float:
     """Level [dB] of a ratio of voltages, displacements or pressures [1].
 
     >>> round(decibel(1.2277 / 0.7746), 3)  # +4 dBu is 1.228 V, 0 dBu is 0.7746 V
@@ -47,7 +46,7 @@ def decibel(ratio: Any) -> Any:
     return 20 * log10(ratio)
 
 
-def power_decibel(ratio: Any) -> Any:
+def power_decibel(ratio: float) -> float:
     """Level [dB] of a ratio of powers [1].
 
     >>> round(power_decibel(1 / 8), 2)  # one eighth of the sine power
@@ -56,7 +55,7 @@ def power_decibel(ratio: Any) -> Any:
     return 10 * log10(ratio)
 
 
-def programme_drop(crest_factor: Any) -> Any:
+def programme_drop(crest_factor: float) -> float:
     """Level [dB] by which programme lies below a sine of the same peak.
 
     crest_factor: peak over rms of the programme [dB]; that of a sine is 3.01 dB.
@@ -67,7 +66,7 @@ def programme_drop(crest_factor: Any) -> Any:
     return crest_factor - power_decibel(2)
 
 
-def sensitivity_at_voltage(per_watt: Any, z: Any, r_reference: Any) -> Any:
+def sensitivity_at_voltage(per_watt: float, z: float, r_reference: float) -> float:
     """Sensitivity for 2.83 V [dB] of a loudspeaker whose sensitivity is printed for 1 W [dB].
 
     z: rated impedance of the loudspeaker [ohm]; r_reference: 8 ohm.
@@ -78,7 +77,7 @@ def sensitivity_at_voltage(per_watt: Any, z: Any, r_reference: Any) -> Any:
     return per_watt + power_decibel(r_reference / z)
 
 
-def network_level(sensitivity: Any, v_rms: Any, parallel: Any, v_reference: Any) -> Any:
+def network_level(sensitivity: float, v_rms: float, parallel: float, v_reference: float) -> float:
     """Level [dB] at 1 m of a network of equal loudspeakers close together.
 
     sensitivity: of one, for 2.83 V [dB]; v_rms: across the network [V]; parallel: strings
@@ -92,7 +91,7 @@ def network_level(sensitivity: Any, v_rms: Any, parallel: Any, v_reference: Any)
     return sensitivity + decibel(v_rms * parallel / v_reference)
 
 
-def distance_loss(distance: Any, one_metre: Any) -> Any:
+def distance_loss(distance: float, one_metre: float) -> float:
     """Fall of level [dB] from 1 m to ``distance`` [m] in the free field.
 
     Rooms fall slower beyond the critical distance, so this is the least level there.
@@ -103,7 +102,7 @@ def distance_loss(distance: Any, one_metre: Any) -> Any:
     return decibel(distance / one_metre)
 
 
-def sum_of_levels(levels: Sequence[Any]) -> Any:
+def sum_of_levels(levels: Sequence[float]) -> float:
     """Level [dB] of sounds that are not alike: their powers add.
 
     >>> round(sum_of_levels((85.0, 85.0)), 2)
@@ -114,14 +113,14 @@ def sum_of_levels(levels: Sequence[Any]) -> Any:
 
 
 def piston_level(
-    f: Any,
-    s_d: Any,
-    x_peak: Any,
-    pistons: Any,
-    distance: Any,
-    air_density: Any,
-    p_reference: Any,
-) -> Any:
+    f: float,
+    s_d: float,
+    x_peak: float,
+    pistons: float,
+    distance: float,
+    air_density: float,
+    p_reference: float,
+) -> float:
     """Level [dB] of pistons in a large wall (half space) that move ``x_peak`` at ``f``.
 
     f: frequency [Hz]; s_d: area of one [m2]; x_peak: one way, peak [m]; pistons: number
@@ -140,13 +139,13 @@ def piston_level(
 A_WEIGHTING = Source("IEC 61672-1, formula of A-weighting and its corners", kind="from memory")
 
 
-def a_response(f: Any) -> Any:
+def a_response(f: float) -> float:
     """A-weighting as a plain ratio [1] at ``f`` [1], a frequency in hertz without its unit."""
     low = f**4 / ((f**2 + 20.6**2) * ((f**2 + 107.7**2) * (f**2 + 737.9**2)) ** 0.5)
     return low * 12194**2 / (f**2 + 12194**2)
 
 
-def a_weighting_at_most(f_top: Any, one_hertz: Any) -> Any:
+def a_weighting_at_most(f_top: float, one_hertz: float) -> float:
     """Highest A-weighting [dB] of any sound up to ``f_top`` [Hz], but not above 0 dB.
 
     It rises up to 2.5 kHz, so below 1 kHz the top of a band bounds the whole of it; from
@@ -196,7 +195,7 @@ EXPOSURE_SOURCES = (
 )
 
 
-def allowed_level(exposure_time: Any, rule: str, one_hour: Any) -> Any:
+def allowed_level(exposure_time: float, rule: str, one_hour: float) -> float:
     """Highest level [dB(A)] that a rule lets a person bear for ``exposure_time`` [s] a day.
 
     rule: a word of ``EXPOSURE_RULES``; one_hour: 3600 s.

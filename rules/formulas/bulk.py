@@ -1,7 +1,5 @@
 """Ripple current in the bulk capacitors of one rail."""
 
-from typing import Any
-
 from ...linter.check import derivation
 from .maths import PI, smaller
 from .supply import lowest
@@ -12,7 +10,7 @@ CARRIER_RIPPLE = derivation(
 )
 
 
-def capacitor_share(r: Any, c: Any, f: Any) -> Any:
+def capacitor_share(r: float, c: float, f: float) -> float:
     """Part of an alternating rail current that the capacitors carry [1]; as above.
 
     >>> round(capacitor_share(0.05, 3.3e-3, 40.0), 4)
@@ -22,7 +20,7 @@ def capacitor_share(r: Any, c: Any, f: Any) -> Any:
     return x / (1 + x**2) ** 0.5
 
 
-def carrier_ripple_square(n_legs: Any, levels: str, i_peak: Any, depth: Any) -> Any:
+def carrier_ripple_square(n_legs: float, levels: str, i_peak: float, depth: float) -> float:
     """Mean square [A2] of the carrier-frequency current in the capacitors of ONE rail.
 
     n_legs: 1 or 2; levels: two-level or three-level; i_peak: load current [A];
@@ -41,16 +39,16 @@ def carrier_ripple_square(n_legs: Any, levels: str, i_peak: Any, depth: Any) -> 
 
 
 def bulk_current(
-    n_legs: Any,
-    levels: Any,
-    i_peak: Any,
-    depth: Any,
-    locked: Any,
-    r: Any,
-    c: Any,
-    f: Any,
-    share: Any,
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    share: float,
+) -> float:
     """Rms current [A] in the capacitors of ONE rail, all channels at work.
 
     Tuples over the channels: n_legs; levels; i_peak [A] and depth [1] at rated power;

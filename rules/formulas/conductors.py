@@ -5,7 +5,6 @@ Plain functions.  Symbols and units stand in brackets; SI throughout.
 
 import math
 from itertools import pairwise
-from typing import Any
 
 from .maths import choose, larger, smaller
 
@@ -25,7 +24,7 @@ CHASSIS_WIRE = (
 (Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics)."""
 
 
-def two_way_resistance(resistivity: Any, length: Any, area: Any) -> Any:
+def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     """Resistance of a pair of conductors, there and back.
 
     resistivity [ohm m]: 1.724e-8 for copper at 20 degC (IEC 60028)
@@ -39,7 +38,9 @@ def two_way_resistance(resistivity: Any, length: Any, area: Any) -> Any:
     return 2 * resistivity * length / area
 
 
-def resistance_when_warm(r_20: Any, t: Any, t_20: Any = 293.15, slope: Any = 0.00393) -> Any:
+def resistance_when_warm(
+    r_20: float, t: float, t_20: float = 293.15, slope: float = 0.00393
+) -> float:
     """Resistance of copper at another temperature.
 
     r_20 [ohm] at t_20 [K] = 20 degC; t [K]; slope [1/K]: 0.00393 (IEC 60028).
@@ -52,8 +53,13 @@ def resistance_when_warm(r_20: Any, t: Any, t_20: Any = 293.15, slope: Any = 0.0
 
 
 def trace_rise(
-    current: Any, width: Any, copper: Any, chart_current: Any, chart_area: Any, chart_rise: Any
-) -> Any:
+    current: float,
+    width: float,
+    copper: float,
+    chart_current: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     """Temperature rise of a board trace.
 
     I = k dT^0.44 A^0.725 solved for dT, the fit to the charts of IPC-2221.
@@ -71,7 +77,7 @@ def trace_rise(
     return chart_rise * (current / (chart_current * area_share**0.725)) ** (1 / 0.44)
 
 
-def wire_current(area: Any) -> Any:
+def wire_current(area: float) -> float:
     """Current that one copper wire carries in free air.
 
     area [m2]; gives [A].  Straight lines in log-log scale between the rows of
@@ -89,15 +95,20 @@ def wire_current(area: Any) -> Any:
     return result
 
 
-def _between(area: Any, low: tuple[float, float], high: tuple[float, float]) -> Any:
+def _between(area: float, low: tuple[float, float], high: tuple[float, float]) -> float:
     """Power law through two rows of the wire table."""
     exponent = math.log(high[1] / low[1]) / math.log(high[0] / low[0])
     return low[1] * (area / low[0]) ** exponent
 
 
 def contact_current(
-    i_rated: Any, contacts: Any, t_limit: Any, t_air: Any, rise_rated: Any, rise_least: Any
-) -> Any:
+    i_rated: float,
+    contacts: float,
+    t_limit: float,
+    t_air: float,
+    rise_rated: float,
+    rise_least: float,
+) -> float:
     """Current that the contacts of one pole may carry in warm air.
 
     i_rated [A]: ONE contact, for rise_rated [K]; contacts: number per pole; t_limit [K]:
@@ -133,8 +144,8 @@ SPACING_VOLTAGES = (15.0, 30.0, 50.0, 100.0, 150.0, 170.0, 250.0, 300.0, 500.0)
 
 
 def spacing_needed(
-    voltage: Any, surface: str, altitude: Any, volt: Any, millimetre: Any, high: Any
-) -> Any:
+    voltage: float, surface: str, altitude: float, volt: float, millimetre: float, high: float
+) -> float:
     """Smallest gap between conductors by IPC-2221 table 6-1 (functional spacing).
 
     voltage [V]: direct or peak; surface: key of ``SPACING``; altitude [m]; volt 1 V and
@@ -153,7 +164,7 @@ def spacing_needed(
     return gap * millimetre
 
 
-def _table_gap(volts: Any, column: tuple[float, ...]) -> Any:
+def _table_gap(volts: float, column: tuple[float, ...]) -> float:
     """Gap in mm for a number of volts, row by row from the highest down."""
     gap = column[8] + column[9] * (volts - SPACING_VOLTAGES[8])
     for top, row in zip(reversed(SPACING_VOLTAGES), reversed(column[:9]), strict=True):

@@ -4,7 +4,6 @@ Plain functions.  Symbols and units stand in brackets.
 """
 
 import math
-from typing import Any
 
 from .maths import exp, larger, ln
 
@@ -19,7 +18,7 @@ LOSS_EXPONENT = 0.82
 curves of IRAUDAMP7D and TPA3221, one eighth against full power."""
 
 
-def hot_exponent(hot_factor: Any) -> Any:
+def hot_exponent(hot_factor: float) -> float:
     """Exponent of a power law in absolute temperature through 25 and 150 degC.
 
     hot_factor: on-resistance at 150 degC over that at 25 degC.  The curves of data sheets
@@ -32,7 +31,7 @@ def hot_exponent(hot_factor: Any) -> Any:
     return ln(hot_factor) / math.log(T_PRINTED_HOT / T_COLD)
 
 
-def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
+def hot_resistance(r_cold: float, hot_factor: float, t_junction: float) -> float:
     """On-resistance of a switch at its junction temperature.
 
     r_cold [ohm] at 25 degC; hot_factor at 150 degC over 25 degC; t_junction [K].
@@ -45,7 +44,7 @@ def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
     return r_cold * (t_junction / T_COLD) ** hot_exponent(hot_factor)
 
 
-def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
+def efficiency_loss(p_out: float, efficiency: float) -> float:
     """Heat of an amplifier of known efficiency.
 
     p_out [W]; gives [W].  Example: 2 x 1500 W amplifier at one third, 1000 W from 1440 W
@@ -57,7 +56,7 @@ def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
     return p_out * (1 / efficiency - 1)
 
 
-def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
+def programme_share(crest_factor: float, crest_of_sine: float) -> float:
     """Power of programme that just touches clipping, over that of a full sine.
 
     crest_factor: peak over rms of the programme in dB; crest_of_sine: 3.01 dB.
@@ -68,7 +67,7 @@ def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
     return 10 ** ((crest_of_sine - crest_factor) / 10)
 
 
-def loss_at_share(loss: Any, p_idle: Any, share: Any) -> Any:
+def loss_at_share(loss: float, p_idle: float, share: float) -> float:
     """Loss of a channel at a share of its rated power, from two known points.
 
     loss [W] at rated power; p_idle [W] without signal; share of the power; gives [W].
@@ -82,7 +81,13 @@ def loss_at_share(loss: Any, p_idle: Any, share: Any) -> Any:
     return p_idle + larger(loss - p_idle, 0.0) * share**LOSS_EXPONENT
 
 
-def pulse_rise(power: Any, resistances: Any, times: Any, pulse: Any, period: Any) -> Any:
+def pulse_rise(
+    power: float,
+    resistances: tuple[float, ...],
+    times: tuple[float, ...],
+    pulse: float,
+    period: float,
+) -> float:
     """Rise at the end of one of many equal heat pulses, by a ladder of thermal stages.
 
     power [W]; resistances [K/W] and times [s] of the Foster stages; pulse and period [s];

@@ -3,7 +3,7 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from .maths import at_rest, larger
 
@@ -42,14 +42,14 @@ class Walls(NamedTuple):
     vented; sun [W]: taken up from the sun.
     """
 
-    convection: Any
-    radiating: Any
-    film: Any
-    air_share: Any
-    sun: Any
+    convection: float
+    radiating: float
+    film: float
+    air_share: float
+    sun: float
 
 
-def convection_factor(altitude: Any) -> Any:
+def convection_factor(altitude: float) -> float:
     """Natural convection at a height over that at sea level.
 
     altitude [m]; a pure number.  Heat flow goes as the square root of the density of the
@@ -64,13 +64,13 @@ def convection_factor(altitude: Any) -> Any:
 
 
 def walls(
-    width: Any,
-    height: Any,
-    depth: Any,
-    emissivity: Any,
+    width: float,
+    height: float,
+    depth: float,
+    emissivity: float,
     openings: str,
-    sun: Any,
-    altitude: Any,
+    sun: float,
+    altitude: float,
 ) -> Walls:
     """The cooling of a rectangular box that stands free in still air.
 
@@ -96,7 +96,7 @@ def walls(
     )
 
 
-def wall_rise_and_slope(heat: Any, t_ambient: Any, box: Walls) -> tuple[Any, Any]:
+def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[float, float]:
     """Mean rise of the outside of a box [K], and how steeply its heat rises with it [W/K].
 
     heat [W] set free inside; t_ambient [K]; box from ``walls``.
@@ -116,7 +116,7 @@ def wall_rise_and_slope(heat: Any, t_ambient: Any, box: Walls) -> tuple[Any, Any
     return rise, slope
 
 
-def wall_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
+def wall_rise(heat: float, t_ambient: float, box: Walls) -> float:
     """Mean rise of the outside of a box above the air round it.
 
     heat [W] set free inside; t_ambient [K]; box from ``walls``; gives [K].
@@ -130,7 +130,7 @@ def wall_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
     return wall_rise_and_slope(heat, t_ambient, box)[0]
 
 
-def inside_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
+def inside_rise(heat: float, t_ambient: float, box: Walls) -> float:
     """Rise of the air inside a box above the air round it.
 
     heat [W]; t_ambient [K]; gives [K].  Wall rise and the film at the inner side of the

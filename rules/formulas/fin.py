@@ -3,15 +3,13 @@
 Plain functions of pure numbers and SI floats; symbols and units stand in brackets.
 """
 
-from typing import Any
-
 from .maths import PI, ln
 
 SERIES = 24
 """Terms of the power series of the Bessel functions; enough for arguments up to 8."""
 
 
-def bessel_i(order: int, x: Any) -> Any:
+def bessel_i(order: int, x: float) -> float:
     """Modified Bessel function of the first kind, order 0 or 1.
 
     x: pure number, 0 .. 8.  Power series, Abramowitz and Stegun 9.6.10.
@@ -27,7 +25,7 @@ def bessel_i(order: int, x: Any) -> Any:
     return total
 
 
-def bessel_k(order: int, x: Any) -> Any:
+def bessel_k(order: int, x: float) -> float:
     """Modified Bessel function of the second kind, order 0 or 1.
 
     x: pure number, above 0 up to about 6 (beyond, the series loses digits).
@@ -49,7 +47,9 @@ def bessel_k(order: int, x: Any) -> Any:
     return (1 / x - bessel_i(1, x) * k_zero) / bessel_i(0, x)
 
 
-def copper_resistance(area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any) -> Any:
+def copper_resistance(
+    area: float, pad_area: float, copper: float, conductivity: float, film: float
+) -> float:
     """Least thermal resistance of a copper area, pad to air.
 
     area, pad_area [m2]: copper of the one package, and what lies under its pad; copper

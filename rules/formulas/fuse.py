@@ -3,8 +3,6 @@
 Plain functions and the figures of the two standards.  Symbols and units stand in brackets.
 """
 
-from typing import Any
-
 from ...linter.check import Source, from_memory
 
 FUSEOLOGY = Source(
@@ -36,7 +34,7 @@ STOCK = (
 """Rated currents that are sold (R10 steps of IEC 60127, and sizes usual above them)."""
 
 
-def continuous_current(i_rated: Any, standard: str, k_ambient: Any) -> Any:
+def continuous_current(i_rated: float, standard: str, k_ambient: float) -> float:
     """Current that a fuse carries for hours without ageing.
 
     i_rated [A]; standard: key of ``CONTINUOUS_SHARE``; k_ambient [1]: part of the rating
@@ -49,7 +47,7 @@ def continuous_current(i_rated: Any, standard: str, k_ambient: Any) -> Any:
     return CONTINUOUS_SHARE[standard] * k_ambient * i_rated
 
 
-def opening_current(i_rated: Any, standard: str) -> Any:
+def opening_current(i_rated: float, standard: str) -> float:
     """Smallest current at which the fuse is sure to open, and a conductor has to bear it.
 
     i_rated [A]; standard: key of ``OPENING_RATIO``.  It flows for up to an hour.
@@ -61,7 +59,7 @@ def opening_current(i_rated: Any, standard: str) -> Any:
     return OPENING_RATIO[standard] * i_rated
 
 
-def charging_i2t(c: Any, v: Any, r: Any) -> Any:
+def charging_i2t(c: float, v: float, r: float) -> float:
     """I2t of an empty capacitor that is charged through a resistance.
 
     c [F], v [V], r [ohm]: the whole loop.  i = (v/r) exp(-t/(r c)), so the integral of
@@ -74,7 +72,7 @@ def charging_i2t(c: Any, v: Any, r: Any) -> Any:
     return c * v**2 / (2 * r)
 
 
-def steady_charging_i2t(c: Any, v: Any, i: Any) -> Any:
+def steady_charging_i2t(c: float, v: float, i: float) -> float:
     """I2t of the same charge with a constant current i [A]: it flows for c v / i.
 
     >>> round(steady_charging_i2t(10e-3, 50.0, 2.0), 3)  # 2 A for 0.25 s
@@ -83,7 +81,7 @@ def steady_charging_i2t(c: Any, v: Any, i: Any) -> Any:
     return i * c * v
 
 
-def prospective_current(v: Any, r: Any) -> Any:
+def prospective_current(v: float, r: float) -> float:
     """Current of a dead short at the terminals of a source of v [V] and r [ohm].
 
     >>> round(prospective_current(25.2, 0.06), 9)

@@ -1,11 +1,9 @@
 """The gate: false turn-on by the slope of the node, bootstrap supply, drive power."""
 
-from typing import Any
-
 from .maths import exp
 
 
-def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> Any:
+def miller_bump(v_swing: float, slope: float, r_gate: float, c_gd: float, c_gs: float) -> float:
     """Voltage that a rising drain lifts the gate of a switch that is held off.
 
     v_swing of the drain [V], slope of the drain [V/s], r_gate of the hold-off path with
@@ -20,7 +18,7 @@ def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> 
     return r_gate * c_gd * slope * settled
 
 
-def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
+def threshold_hot(v_gs_th: float, t: float, t_cold: float, coefficient: float) -> float:
     """Gate threshold at a junction temperature.
 
     v_gs_th at 25 degC [V], t [K], t_cold 25 degC in [K], coefficient [V/K] positive for
@@ -32,7 +30,7 @@ def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
     return v_gs_th - coefficient * (t - t_cold)
 
 
-def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:
+def period_at(modulator_type: str, depth: float, carrier: float) -> float:
     """Switching period at a modulation depth.
 
     A self-oscillating loop slows down as 1 - depth^2, others keep their clock.  depth
@@ -45,7 +43,7 @@ def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:
     return 1 / (carrier * (1 - depth * depth)) if slows else 1 / carrier
 
 
-def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
+def bootstrap_charge(q_g: float, i_q: float, carrier: float) -> float:
     """Charge that a floating supply gives away in one period of the carrier.
 
     q_g gate charge of all devices of one switch [C], i_q quiescent, level-shift and
@@ -57,7 +55,9 @@ def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
     return q_g + i_q / carrier
 
 
-def bootstrap_minimum(v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refill: Any) -> Any:
+def bootstrap_minimum(
+    v_drv: float, v_f: float, charge: float, c: float, r: float, t_refill: float
+) -> float:
     """Lowest voltage of a bootstrap capacitor in steady state.
 
     v_drv gate supply [V], v_f diode drop [V], charge given away per period [C], c [F],
@@ -75,7 +75,7 @@ def bootstrap_minimum(v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refil
     return v_drv - v_f - charge / c / refill
 
 
-def gate_power(n_switches: Any, q_g: Any, v_drv: Any, carrier: Any) -> Any:
+def gate_power(n_switches: float, q_g: float, v_drv: float, carrier: float) -> float:
     """Power that the gate supply delivers into gates.
 
     n_switches devices driven, q_g of one [C], v_drv [V], carrier [Hz]; returns [W].

@@ -1,7 +1,5 @@
 """The load of a channel: networks of equal loudspeakers, clipped power, series R-C arms."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation
 from .maths import PI, asin, sin
 
@@ -20,7 +18,7 @@ CLIPPED_SINE = derivation(
 )
 
 
-def network_impedance(z_one: Any, series: Any, parallel: Any) -> Any:
+def network_impedance(z_one: float, series: float, parallel: float) -> float:
     """Impedance [ohm] of equal loudspeakers: parallel strings of ``series`` units each.
 
     z_one: impedance of one loudspeaker [ohm]; series, parallel: counts [1].
@@ -32,7 +30,7 @@ def network_impedance(z_one: Any, series: Any, parallel: Any) -> Any:
     return z_one * series / parallel
 
 
-def one_of_network(z_all: Any, series: Any, parallel: Any) -> Any:
+def one_of_network(z_all: float, series: float, parallel: float) -> float:
     """Impedance [ohm] of one loudspeaker of a network whose impedance [ohm] is known.
 
     >>> one_of_network(8.0, 2, 2)  # two strings of two
@@ -41,7 +39,7 @@ def one_of_network(z_all: Any, series: Any, parallel: Any) -> Any:
     return z_all * parallel / series
 
 
-def sine_voltage(power: Any, z: Any) -> Any:
+def sine_voltage(power: float, z: float) -> float:
     """Rms voltage [V] of a sine that makes ``power`` [W] in a resistance ``z`` [ohm].
 
     Worked example: 125 W in 6 ohm (tonmeister.ca no. 97, quoting IEC 268-5:1989).
@@ -52,7 +50,7 @@ def sine_voltage(power: Any, z: Any) -> Any:
     return (power * z) ** 0.5
 
 
-def power_of_one(v_rms: Any, series: Any, z_one: Any) -> Any:
+def power_of_one(v_rms: float, series: float, z_one: float) -> float:
     """Power [W] in one loudspeaker when ``v_rms`` [V] lies across the network.
 
     Each of ``series`` units in a string has its share of the voltage; strings in parallel
@@ -64,7 +62,7 @@ def power_of_one(v_rms: Any, series: Any, z_one: Any) -> Any:
     return (v_rms / series) ** 2 / z_one
 
 
-def clipped_sine_power_ratio(overdrive: Any) -> Any:
+def clipped_sine_power_ratio(overdrive: float) -> float:
     """Power of a hard-clipped sine over its power at clip onset [1]; 1 .. 2.
 
     overdrive: peak of the unclipped sine over the clip level [1], at least 1.
@@ -82,7 +80,7 @@ def clipped_sine_power_ratio(overdrive: Any) -> Any:
     return 2 / PI * shape
 
 
-def series_arm_power(v_rms: Any, f: Any, r: Any, c: Any) -> Any:
+def series_arm_power(v_rms: float, f: float, r: float, c: float) -> float:
     """Power [W] in the resistor of a series R-C arm across a sine of ``v_rms`` [V].
 
     f: frequency [Hz]; r [ohm]; c [F].  Valid for a voltage source across the arm.

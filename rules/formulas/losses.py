@@ -1,11 +1,9 @@
 """Losses of the output stage: what idles, what grows with the load."""
 
-from typing import Any
-
 from .maths import PI, larger
 
 
-def hot_ratio(t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+def hot_ratio(t: float, hot_factor: float, t_cold: float, t_span: float) -> float:
     """On-resistance at a temperature over its value at 25 degC, on a straight line.
 
     t junction temperature [K], hot_factor printed ratio at 150 degC, t_cold 25 degC in
@@ -19,7 +17,7 @@ def hot_ratio(t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
     return 1 + (hot_factor - 1) * (t - t_cold) / t_span
 
 
-def output_charge(q_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def output_charge(q_oss: float, v_data: float, v_swing: float) -> float:
     """Output charge at the swing, from the charge printed for another voltage.
 
     q_oss [C] at v_data [V]; v_swing [V]; returns [C].  Square-root law of a junction
@@ -32,7 +30,7 @@ def output_charge(q_oss: Any, v_data: Any, v_swing: Any) -> Any:
     return q_oss * (v_swing / v_data) ** 0.5
 
 
-def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def output_charge_from_capacitance(c_oss: float, v_data: float, v_swing: float) -> float:
     """Output charge at the swing, from the small-signal capacitance at one voltage.
 
     c_oss [F] at v_data [V], v_swing [V]; returns [C].  Integral of C ~ v^-1/2.
@@ -43,7 +41,7 @@ def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any
     return 2 * c_oss * (v_data * v_swing) ** 0.5
 
 
-def capacitance_at(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def capacitance_at(c_oss: float, v_data: float, v_swing: float) -> float:
     """Small-signal output capacitance at the swing: what rings on a node that stands there.
 
     c_oss [F] at v_data [V], v_swing [V]; returns [F].  C ~ v^-1/2.
@@ -54,7 +52,7 @@ def capacitance_at(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
     return c_oss * (v_data / v_swing) ** 0.5
 
 
-def capacitance_of_charge(q_oss: Any, v_swing: Any) -> Any:
+def capacitance_of_charge(q_oss: float, v_swing: float) -> float:
     """The same from the charge at the swing, of which it is half: q / v is the mean from 0.
 
     q_oss at the swing [C], v_swing [V]; returns [F].  Derivative of q ~ v^1/2.
@@ -65,7 +63,7 @@ def capacitance_of_charge(q_oss: Any, v_swing: Any) -> Any:
     return q_oss / (2 * v_swing)
 
 
-def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
+def hard_charge(ripple: float, dead_time: float, q_oss: float) -> float:
     """Output charge that one idle edge still switches hard.
 
     ripple idle ripple of the leg, peak to peak [A], dead_time [s], q_oss of one switch at
@@ -83,14 +81,14 @@ def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
 
 
 def idle_loss(
-    n_legs: Any,
-    carrier: Any,
-    charge_energy: Any,
-    gate_energy: Any,
-    ripple: Any,
-    resistance: Any,
-    p_core: Any,
-) -> Any:
+    n_legs: float,
+    carrier: float,
+    charge_energy: float,
+    gate_energy: float,
+    ripple: float,
+    resistance: float,
+    p_core: float,
+) -> float:
     """Loss of a channel without signal.
 
     n_legs; carrier [Hz]; charge_energy lost per period and leg in output charge [J];
@@ -105,7 +103,7 @@ def idle_loss(
     return n_legs * per_leg + p_core
 
 
-def overlap_loss(v_swing: Any, i_peak: Any, t_edge: Any, carrier: Any) -> Any:
+def overlap_loss(v_swing: float, i_peak: float, t_edge: float, carrier: float) -> float:
     """Loss of one leg while voltage and current overlap, averaged over a sine.
 
     v_swing [V], i_peak of the sine [A], t_edge 10 to 90 % [s], carrier [Hz]; returns [W].
@@ -118,7 +116,7 @@ def overlap_loss(v_swing: Any, i_peak: Any, t_edge: Any, carrier: Any) -> Any:
     return 2.5 * v_swing * i_peak * t_edge * carrier / PI
 
 
-def dead_time_loss(v_sd: Any, i_peak: Any, dead_time: Any, carrier: Any) -> Any:
+def dead_time_loss(v_sd: float, i_peak: float, dead_time: float, carrier: float) -> float:
     """Loss of one leg while diodes carry the load in the two dead intervals of a period.
 
     v_sd diode drop [V], i_peak of the sine [A], dead_time [s], carrier [Hz]; returns [W].
@@ -130,7 +128,7 @@ def dead_time_loss(v_sd: Any, i_peak: Any, dead_time: Any, carrier: Any) -> Any:
     return 4 * v_sd * i_peak * dead_time * carrier / PI
 
 
-def conduction_loss(resistance: Any, i_peak: Any, ripple: Any, depth: Any) -> Any:
+def conduction_loss(resistance: float, i_peak: float, ripple: float, depth: float) -> float:
     """Loss of the conducting switch of one leg: sine and triangular ripple.
 
     resistance hot on-resistance [ohm], i_peak of the sine [A], ripple at idle, peak to
@@ -145,7 +143,7 @@ def conduction_loss(resistance: Any, i_peak: Any, ripple: Any, depth: Any) -> An
     return resistance * (i_peak**2 / 2 + ripple_square)
 
 
-def mean_carrier_share(modulator_type: str, depth: Any) -> Any:
+def mean_carrier_share(modulator_type: str, depth: float) -> float:
     """Mean carrier over idle carrier along a sine.
 
     A self-oscillating loop slows down as 1 - m^2, on average by depth^2 / 2; others keep

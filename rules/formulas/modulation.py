@@ -1,14 +1,13 @@
 """Modulation: carrier products, sampling harmonics, noise of clock and edges, clipping."""
 
 from math import factorial
-from typing import Any
 
 from .maths import PI, clip, larger, sin, smaller
 
 TERMS = 16  # of the Bessel series: exact to 1e-12 for arguments up to 2 pi
 
 
-def bessel(order: int, x: Any) -> Any:
+def bessel(order: int, x: float) -> float:
     """Bessel function of the first kind, by its power series.
 
     order: whole number from 0; x [1], up to 2 pi; returns [1].
@@ -25,7 +24,7 @@ def bessel(order: int, x: Any) -> Any:
     return total
 
 
-def natural_product(m: int, n: int, depth: Any) -> Any:
+def natural_product(m: int, n: int, depth: float) -> float:
     """Amplitude at m carrier +/- n tone: two-level, triangle, natural sampling.
 
     m, n: whole numbers; depth [1]; returns [1], a share of the ideal peak.
@@ -39,7 +38,7 @@ def natural_product(m: int, n: int, depth: Any) -> Any:
     return 4 / (m * PI) * abs(bessel(n, m * PI * depth / 2) * sin((m + n) * PI / 2))
 
 
-def uniform_harmonic(n: int, f: Any, carrier: Any, depth: Any, waveform: str) -> Any:
+def uniform_harmonic(n: int, f: float, carrier: float, depth: float, waveform: str) -> float:
     """Harmonic n of a tone that uniform sampling puts into the audio band.
 
     n: 2, 3, ...; f [Hz] tone, carrier [Hz], depth [1], waveform: ``triangle`` (both
@@ -58,7 +57,7 @@ def uniform_harmonic(n: int, f: Any, carrier: Any, depth: Any, waveform: str) ->
     return 4 / (PI * q) * abs(bessel(n, q * PI * depth / 2) * sin((q + n) * PI / 2))
 
 
-def carrier_fundamental(v_swing: Any, n_legs: Any, levels: str) -> Any:
+def carrier_fundamental(v_swing: float, n_legs: float, levels: str) -> float:
     """Largest carrier component that the filter has to stop, rms, between its inputs.
 
     v_swing [V] of one node, n_legs [1], levels: ``two-level`` or ``three-level``;
@@ -73,7 +72,7 @@ def carrier_fundamental(v_swing: Any, n_legs: Any, levels: str) -> Any:
     return one_leg if levels == "three-level" else n_legs * one_leg
 
 
-def effective_carrier(carrier: Any, levels: str) -> Any:
+def effective_carrier(carrier: float, levels: str) -> float:
     """Lowest frequency of the differential carrier: twice that of a leg if three-level.
 
     carrier [Hz] of one leg; returns [Hz].  Source: the legs' pulses alternate.
@@ -84,7 +83,7 @@ def effective_carrier(carrier: Any, levels: str) -> Any:
     return 2 * carrier if levels == "three-level" else carrier
 
 
-def timer_noise(v_ideal: Any, carrier: Any, clock: Any, order: Any, band: Any) -> Any:
+def timer_noise(v_ideal: float, carrier: float, clock: float, order: float, band: float) -> float:
     """Noise in the band of a pulse width that a counter can only set in whole clocks.
 
     v_ideal [V] peak, carrier [Hz], clock [Hz], order [1] of noise shaping (0: none),
@@ -103,7 +102,7 @@ def timer_noise(v_ideal: Any, carrier: Any, clock: Any, order: Any, band: Any) -
     return step * PI**order / (2 * order + 1) ** 0.5 / ratio ** (order + 0.5)
 
 
-def jitter_noise(v_swing: Any, legs: Any, carrier: Any, jitter: Any, band: Any) -> Any:
+def jitter_noise(v_swing: float, legs: float, carrier: float, jitter: float, band: float) -> float:
     """Noise in the band of edges that move independently of each other.
 
     v_swing [V] of one node, legs [1] effective number of legs (2 where one comparator
@@ -117,7 +116,7 @@ def jitter_noise(v_swing: Any, legs: Any, carrier: Any, jitter: Any, band: Any) 
     return legs * v_swing * carrier * jitter * 2**0.5 * (2 * band / carrier) ** 0.5
 
 
-def oscillation_frequency(carrier: Any, depth: Any) -> Any:
+def oscillation_frequency(carrier: float, depth: float) -> float:
     """Switching frequency of a hysteretic loop at the crest of a signal.
 
     carrier [Hz] at idle, depth [1] (clipped to 0 .. 1); returns [Hz]: carrier (1 - M^2).
@@ -130,7 +129,7 @@ def oscillation_frequency(carrier: Any, depth: Any) -> Any:
     return carrier * (1 - clip(depth, 0.0, 1.0) ** 2)
 
 
-def clipped_power_ratio(thd: Any) -> Any:
+def clipped_power_ratio(thd: float) -> float:
     """Power at a stated distortion over the power at the onset of clipping.
 
     thd [1], 0.001 .. 0.1; returns [1]: 1 + 0.048 (thd / 1 %)^0.778, a power law fitted
@@ -143,7 +142,7 @@ def clipped_power_ratio(thd: Any) -> Any:
     return 1 + 0.048 * (thd / 0.01) ** 0.778
 
 
-def share_of_clipped_power(ratio: Any, thd: Any, thd_most: Any) -> Any:
+def share_of_clipped_power(ratio: float, thd: float, thd_most: float) -> float:
     """Rated power over the power at its distortion, which lies between ``thd`` and ``thd_most``.
 
     ratio: rated power over the power at the onset of clipping [1]; thd, thd_most [1].

@@ -1,7 +1,5 @@
 """Battery packs: resistance, energy, run time, Peukert's law."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation, from_memory, quoted
 
 PEUKERT = Source(
@@ -40,7 +38,9 @@ GASSING = quoted(
 SERIES_PARALLEL = derivation("Kirchhoff: cells in series add, strings in parallel share")
 
 
-def pack_resistance(series: Any, parallel: Any, r_cell: Any, r_protection: Any, r_lead: Any) -> Any:
+def pack_resistance(
+    series: float, parallel: float, r_cell: float, r_protection: float, r_lead: float
+) -> float:
     """Resistance of a pack with its protection and leads [ohm].
 
     series, parallel: counts [1]; r_cell: ONE cell; r_protection; r_lead: both ways [ohm].
@@ -51,7 +51,7 @@ def pack_resistance(series: Any, parallel: Any, r_cell: Any, r_protection: Any, 
     return series / parallel * r_cell + r_protection + r_lead
 
 
-def pack_energy(series: Any, parallel: Any, capacity: Any, v_nominal: Any) -> Any:
+def pack_energy(series: float, parallel: float, capacity: float, v_nominal: float) -> float:
     """Energy of a pack; capacity of ONE cell [C or Ah], v_nominal of ONE cell [V].
 
     >>> round(pack_energy(6, 2, 3.5, 3.6), 1)  # Ah and V give Wh
@@ -60,7 +60,7 @@ def pack_energy(series: Any, parallel: Any, capacity: Any, v_nominal: Any) -> An
     return series * parallel * capacity * v_nominal
 
 
-def peukert_time(capacity: Any, rating_time: Any, current: Any, exponent: Any) -> Any:
+def peukert_time(capacity: float, rating_time: float, current: float, exponent: float) -> float:
     """Time until a lead-acid battery is empty [same unit as rating_time].
 
     capacity: printed for rating_time; current: drawn, steady; exponent: 1.05 .. 1.3 [1].
@@ -78,8 +78,13 @@ GASSING_SHARE = {"lead-acid-flooded": 20e-3, "lead-acid-agm": 8e-3}
 
 
 def vent_area_needed(
-    series: Any, capacity: Any, chemistry: str, hour: Any, air_per_charge: Any, air_speed: Any
-) -> Any:
+    series: float,
+    capacity: float,
+    chemistry: str,
+    hour: float,
+    air_per_charge: float,
+    air_speed: float,
+) -> float:
     """Free area of the inlet, and of the outlet, of a space in which lead-acid is charged.
 
     series: cells [1]; capacity of the pack [C]; chemistry: key of ``GASSING_SHARE``; hour

@@ -4,7 +4,7 @@ Most limits are from memory or quoted: nothing here was verified against the sta
 """
 
 import re
-from typing import Any
+from collections.abc import Sequence
 
 from ...linter.check import Assumption, derivation, from_memory, quoted
 from .maths import choose, exp, larger
@@ -71,7 +71,7 @@ IP_PATTERN = re.compile(r"IP([0-6X])([0-9X])(?:K)?[A-D]?[HMSW]?")
 COATED = ("assembly-coated", "lead-coated")
 
 
-def sum_of_ratios(v_dc: Any, v_ac: Any, dc_limit: Any, ac_limit: Any) -> Any:
+def sum_of_ratios(v_dc: float, v_ac: float, dc_limit: float, ac_limit: float) -> float:
     """Direct and alternating voltage of one part, each over its limit, added [1].
 
     v_dc, dc_limit [V]; v_ac, ac_limit [V rms].  At most 1 within the class.
@@ -84,7 +84,9 @@ def sum_of_ratios(v_dc: Any, v_ac: Any, dc_limit: Any, ac_limit: Any) -> Any:
     return v_dc / dc_limit + v_ac / ac_limit
 
 
-def terminals_over_class(v_dc: Any, v_ac: Any, v_pair: Any, dc_limit: Any, ac_limit: Any) -> Any:
+def terminals_over_class(
+    v_dc: float, v_ac: float, v_pair: float, dc_limit: float, ac_limit: float
+) -> float:
     """Voltage of loudspeaker terminals over a class [1]: one against ground, or the pair.
 
     v_dc [V] and v_ac [V rms]: one terminal against ground; v_pair [V rms]: between the
@@ -97,7 +99,7 @@ def terminals_over_class(v_dc: Any, v_ac: Any, v_pair: Any, dc_limit: Any, ac_li
     return larger(sum_of_ratios(v_dc, v_ac, dc_limit, ac_limit), v_pair / ac_limit)
 
 
-def voltage_left(v: Any, t: Any, r: Any, c: Any) -> Any:
+def voltage_left(v: float, t: float, r: float, c: float) -> float:
     """Voltage of a capacitor some time after the source was cut off.
 
     v [V] at first; t [s]; r [ohm]: discharge resistor; c [F]; all of ONE rail.
@@ -110,7 +112,7 @@ def voltage_left(v: Any, t: Any, r: Any, c: Any) -> Any:
     return v * exp(-t / (r * c))
 
 
-def stored_energy(c: Any, v: Any) -> Any:
+def stored_energy(c: float, v: float) -> float:
     """Energy of a capacitor of c [F] at v [V]: c v^2 / 2 [J].
 
     >>> stored_energy(10e-3, 80.0)
@@ -119,7 +121,7 @@ def stored_energy(c: Any, v: Any) -> Any:
     return c * v**2 / 2
 
 
-def available_power(v: Any, r: Any) -> Any:
+def available_power(v: float, r: float) -> float:
     """Largest power that a source of v [V] and r [ohm] gives to a fault [W].
 
     The fault that equals the source's own resistance gets v^2 / (4 r).
@@ -132,8 +134,14 @@ def available_power(v: Any, r: Any) -> Any:
 
 
 def gap_needed(
-    v: Any, degree: int, surface: str, altitude: Any, volt: Any, metre: Any, millimetre: Any
-) -> Any:
+    v: float,
+    degree: float,
+    surface: str,
+    altitude: float,
+    volt: float,
+    metre: float,
+    millimetre: float,
+) -> float:
     """Larger one of clearance and creepage on a board, functional insulation [m].
 
     v [V]: working voltage, up to 400 V; degree: pollution degree 1 .. 3; surface: kind of
@@ -151,18 +159,18 @@ def gap_needed(
     return larger(_creepage(v / volt, inside), through_air) * millimetre
 
 
-def _creepage(volts: Any, degree: int) -> Any:
+def _creepage(volts: float, degree: int) -> float:
     rows = [(row[0], row[degree]) for row in CREEPAGE_ROWS]
     if degree == 3:
         rows = [*DEGREE_3_LOW, *rows]
     return _step(volts, rows)
 
 
-def _altitude_factor(metres: Any) -> Any:
+def _altitude_factor(metres: float) -> float:
     return _step(metres, ALTITUDE_ROWS)
 
 
-def _step(x: Any, rows: Any) -> Any:
+def _step(x: float, rows: Sequence[tuple[float, float]]) -> float:
     """The value of the first row that reaches up to ``x``; beyond the last one, that."""
     found = rows[-1][1] + 0 * x
     for top, value in reversed(rows):

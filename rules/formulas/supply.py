@@ -1,7 +1,5 @@
 """Rails and sources: sag, source current, ripple, inrush."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation
 from .maths import PI, cos, larger, sin, smaller
 
@@ -23,7 +21,7 @@ EIGHTH_POWER = Source(
 )
 
 
-def loaded_voltage(v_open: Any, r: Any, p: Any) -> Any:
+def loaded_voltage(v_open: float, r: float, p: float) -> float:
     """Voltage [V] of a source with resistance when a constant power is taken from it.
 
     v_open: without load [V]; r: resistance [ohm]; p: power [W].  Valid while
@@ -37,7 +35,7 @@ def loaded_voltage(v_open: Any, r: Any, p: Any) -> Any:
     return (v_open + larger(room, 0 * room) ** 0.5) / 2
 
 
-def loaded_current(v_open: Any, r: Any, p: Any) -> Any:
+def loaded_current(v_open: float, r: float, p: float) -> float:
     """Current [A] from a source with resistance for a constant power; as above.
 
     >>> round(loaded_current(20.4, 0.120, 90.909), 3)
@@ -46,7 +44,9 @@ def loaded_current(v_open: Any, r: Any, p: Any) -> Any:
     return p / loaded_voltage(v_open, r, p)
 
 
-def source_current_rms(v_open: Any, r: Any, p_mean: Any, p_double: Any, p_signal: Any) -> Any:
+def source_current_rms(
+    v_open: float, r: float, p_mean: float, p_double: float, p_signal: float
+) -> float:
     """Rms current [A] of a source whose power swings with the music.
 
     p_mean: mean power [W]; p_double: amplitude of its swing at twice the audio frequency
@@ -65,7 +65,7 @@ def source_current_rms(v_open: Any, r: Any, p_mean: Any, p_double: Any, p_signal
     return (sum(squares[1:], squares[0]) / 16) ** 0.5
 
 
-def source_share(r: Any, c: Any, f: Any) -> Any:
+def source_share(r: float, c: float, f: float) -> float:
     """Part of an alternating rail current that the source carries, not the capacitors [1].
 
     r: source resistance at the rail [ohm]; c: capacitance of the rail [F]; f [Hz].
@@ -77,7 +77,7 @@ def source_share(r: Any, c: Any, f: Any) -> Any:
     return 1 / (1 + (2 * PI * f * r * c) ** 2) ** 0.5
 
 
-def half_bridge_swing(power: Any, depth: Any) -> Any:
+def half_bridge_swing(power: float, depth: float) -> float:
     """Amplitude [W] of the swing at the audio frequency, both rails of a half bridge added.
 
     power: output [W]; depth: modulation depth there [1].  One rail's mean current is
@@ -89,7 +89,7 @@ def half_bridge_swing(power: Any, depth: Any) -> Any:
     return 2 * power / depth
 
 
-def programme_share(crest_factor: Any) -> Any:
+def programme_share(crest_factor: float) -> float:
     """Power of a programme over that of a sine with the same peak [1].
 
     crest_factor: peak over rms of the programme [dB]; 12.04 dB gives one eighth.
@@ -100,7 +100,7 @@ def programme_share(crest_factor: Any) -> Any:
     return 2 * 10 ** (-crest_factor / 10)
 
 
-def inrush_i2t(v: Any, r: Any, c: Any) -> Any:
+def inrush_i2t(v: float, r: float, c: float) -> float:
     """I2t [A2 s] of charging c [F] to v [V] through r [ohm].
 
     Source: integral of the exponential; checked by a differential equation.
@@ -111,7 +111,7 @@ def inrush_i2t(v: Any, r: Any, c: Any) -> Any:
     return v**2 * c / (2 * r)
 
 
-def stored_energy(v: Any, c: Any) -> Any:
+def stored_energy(v: float, c: float) -> float:
     """Energy [J] of c [F] at v [V]; charging through a resistor heats it by as much.
 
     >>> round(stored_energy(25.2, 4.4e-3), 3)
@@ -120,7 +120,7 @@ def stored_energy(v: Any, c: Any) -> Any:
     return c * v**2 / 2
 
 
-def lowest(values: Any) -> Any:
+def lowest(values: tuple[float, ...]) -> float:
     """The smallest of a tuple.
 
     >>> lowest((60.0, 20.0, 2000.0))
@@ -132,7 +132,7 @@ def lowest(values: Any) -> Any:
     return least
 
 
-def rail_ripple(v_rail: Any, r: Any, p_double: Any, p_signal: Any) -> Any:
+def rail_ripple(v_rail: float, r: float, p_double: float, p_signal: float) -> float:
     """Ripple of ONE rail at the audio frequency [V, peak to peak].
 
     v_rail: ONE rail [V]; r: source resistance there [ohm]; p_double, p_signal: power

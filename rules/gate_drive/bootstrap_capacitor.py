@@ -12,8 +12,6 @@ bootstrap-hold-at-clipping.  Class 2 ceramics lose capacitance at voltage: state
 left, or use twice the value.  First cure: the next E6 value.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,7 +26,9 @@ from ...linter.check import (
 from ..formulas.gate import bootstrap_charge
 
 
-def figure(q_g: Any, parallel: Any, i_q: Any, carrier: Any, c: Any, v_drv: Any) -> Any:
+def figure(
+    q_g: float, parallel: float, i_q: float, carrier: float, c: float, v_drv: float
+) -> float:
     """Drop of the bootstrap capacitor in one period over the gate supply."""
     return bootstrap_charge(parallel * q_g, i_q, carrier) / c / v_drv
 

@@ -12,12 +12,10 @@ modulator, which costs a few per cent of output; a charge pump; or a capacitor o
 i_q / (2 f dV), of the order of microfarads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(c: Any, v_drv: Any, v_f: Any, v_uvlo: Any, i_q: Any, f_low: Any) -> Any:
+def figure(c: float, v_drv: float, v_f: float, v_uvlo: float, i_q: float, f_low: float) -> float:
     """Hold time of the bootstrap supply over half a period of the lowest note."""
     return c * (v_drv - v_f - v_uvlo) / i_q * 2 * f_low
 

@@ -11,12 +11,10 @@ the gate supply next to the driver count.  First cure: more capacitance there, c
 electrolytic in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(c: Any, c_reservoir: Any) -> Any:
+def figure(c: float, c_reservoir: float) -> float:
     """Bootstrap capacitor over the reservoir."""
     return c / c_reservoir
 

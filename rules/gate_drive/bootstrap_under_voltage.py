@@ -14,12 +14,10 @@ higher gate supply.  A lockout in the driver turns this into a mute instead of a
 gate-lockout.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_bootstrap_min: Any, v_plateau: Any) -> Any:
+def figure(v_bootstrap_min: float, v_plateau: float) -> float:
     """Lowest bootstrap voltage above the plateau."""
     return v_bootstrap_min - v_plateau
 

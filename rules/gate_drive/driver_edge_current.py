@@ -11,12 +11,10 @@ than the gate explains is made by the load current; then nothing is wrong with t
 First cures: a stronger driver, a smaller gate resistor, or an honest edge time.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_drv: Any, v_plateau: Any, r_gate_on: Any, t_edge: Any, q_gd: Any) -> Any:
+def figure(v_drv: float, v_plateau: float, r_gate_on: float, t_edge: float, q_gd: float) -> float:
     """Gate current on the plateau over the current that the stated edge needs."""
     return (v_drv - v_plateau) / r_gate_on * (t_edge / 0.8) / q_gd
 

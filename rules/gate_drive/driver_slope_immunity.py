@@ -12,12 +12,10 @@ have their own driver inside and are not judged.  The minor limit keeps a third 
 because the rating is usually a characterised figure, not a tested one.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(cmti: Any, slew: Any) -> Any:
+def figure(cmti: float, slew: float) -> float:
     """Slope that the driver withstands over the slope of the node."""
     return cmti / slew
 

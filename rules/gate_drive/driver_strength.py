@@ -11,13 +11,11 @@ devices in parallel, a lower carrier.  Limits are practice: 1 to 2 % in boards t
 well, 3 % in one that just works, 7 % in the one that did not.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 from ..formulas.maths import smaller
 
 
-def figure(q_g: Any, parallel: Any, i_source: Any, i_sink: Any, carrier: Any) -> Any:
+def figure(q_g: float, parallel: float, i_source: float, i_sink: float, carrier: float) -> float:
     """Time to move the gate charge over the period."""
     return parallel * q_g / smaller(i_source, i_sink) * carrier
 

@@ -10,12 +10,10 @@ the threshold charge falls a little with temperature.  First cure: a device of a
 generation, which makers select for this ratio in half-bridges.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, derivation
 
 
-def figure(q_gd: Any, q_g_th: Any) -> Any:
+def figure(q_gd: float, q_g_th: float) -> float:
     """Gate-drain charge over the charge up to the threshold."""
     return q_gd / q_g_th
 

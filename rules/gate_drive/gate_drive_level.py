@@ -12,8 +12,6 @@ cures: a higher gate supply within gate-voltage-margin, a diode with less drop, 
 specified at the voltage at hand.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -26,7 +24,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_drv: Any, v_f: Any, v_gs_on: Any) -> Any:
+def figure(v_drv: float, v_f: float, v_gs_on: float) -> float:
     """Gate voltage of the upper switch over the one behind the on-resistance."""
     return (v_drv - v_f) / v_gs_on
 

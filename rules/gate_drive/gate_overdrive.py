@@ -11,8 +11,6 @@ be stated as the data sheet's curve shows it; without it 40 % of the gate supply
 and the check has little to say.  First cures: a higher gate supply, a logic-level device.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -25,7 +23,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_drv: Any, v_f: Any, v_plateau: Any) -> Any:
+def figure(v_drv: float, v_f: float, v_plateau: float) -> float:
     """Gate voltage of the upper switch above the plateau."""
     return v_drv - v_f - v_plateau
 

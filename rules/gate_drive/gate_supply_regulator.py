@@ -12,8 +12,6 @@ takes part of the heat, a bigger package, a lower carrier.  The minor limit keep
 below the printed maximum.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,17 +27,17 @@ from ..formulas.gate import gate_power
 
 
 def figure(
-    t_j_max: Any,
-    t_air: Any,
-    r_th_ja: Any,
-    v_rail: Any,
-    v_drv: Any,
-    n_legs: Any,
-    parallel: Any,
-    q_g: Any,
-    carrier: Any,
-    i_other: Any,
-) -> Any:
+    t_j_max: float,
+    t_air: float,
+    r_th_ja: float,
+    v_rail: float,
+    v_drv: float,
+    n_legs: float,
+    parallel: float,
+    q_g: float,
+    carrier: float,
+    i_other: float,
+) -> float:
     """Distance of the regulator's junction from its limit."""
     current = gate_power(2 * n_legs * parallel, q_g, v_drv, carrier) / v_drv + i_other
     return t_j_max - t_air - r_th_ja * (v_rail - v_drv) * current

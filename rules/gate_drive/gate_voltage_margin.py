@@ -13,8 +13,6 @@ for decades.  First cures: a lower gate supply, a gate resistor, a shorter gate 
 zener diode at the gate.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,7 +25,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_drv: Any, v_gate_ringing: Any, v_gss: Any) -> Any:
+def figure(v_drv: float, v_gate_ringing: float, v_gss: float) -> float:
     """Highest gate voltage over the gate rating."""
     return (v_drv + v_gate_ringing) / v_gss
 

@@ -11,12 +11,10 @@ Below the plateau it protects nothing, which is a major finding and not a critic
 supply has to sag first.  First cures: a driver with a higher lockout, a logic-level device.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_uvlo: Any, v_plateau: Any) -> Any:
+def figure(v_uvlo: float, v_plateau: float) -> float:
     """Lockout threshold above the plateau."""
     return v_uvlo - v_plateau
 

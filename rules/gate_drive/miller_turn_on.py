@@ -22,8 +22,6 @@ and nothing is critical. First cures: a diode across the turn-off resistor, a la
 resistor, a device with gate-charge-ratio below one, a negative gate supply.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -43,19 +41,19 @@ from ..formulas.maths import choose, larger
 
 
 def figure(
-    slew: Any,
-    v_swing: Any,
-    r_gate: Any,
-    q_gd: Any,
-    c_iss: Any,
-    v_gs_th: Any,
-    t_junction: Any,
-    t_cold: Any,
-    coefficient: Any,
-    v_least: Any,
-    v_gss: Any,
-    v_gss_gan: Any,
-) -> Any:
+    slew: float,
+    v_swing: float,
+    r_gate: float,
+    q_gd: float,
+    c_iss: float,
+    v_gs_th: float,
+    t_junction: float,
+    t_cold: float,
+    coefficient: float,
+    v_least: float,
+    v_gss: float,
+    v_gss_gan: float,
+) -> float:
     """Bump of the gate over the hot threshold."""
     c_gd = q_gd / v_swing
     bump = miller_bump(v_swing, slew, r_gate, c_gd, c_iss)

@@ -16,15 +16,13 @@ Horns and drivers behind a series capacitor are not modelled.
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.driver import SMALL_CLOSED, SMALL_VENTED
 
 MATRIX = "computed: electro-mechanical matrix of coil, motor, suspension and box"
 
 
-def figure(x_peak: Any, x_max: Any) -> Any:
+def figure(x_peak: float, x_max: float) -> float:
     return x_peak / x_max
 
 

@@ -8,23 +8,21 @@ Compliant, large woofers with a strong motor are the sensitive ones.  Behind a c
 there is no shift.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import AIR_DENSITY, SOUND_SPEED
 from ..formulas.driver import compliance
 
 
 def figure(
-    dc_offset: Any,
-    bl: Any,
-    v_as: Any,
-    s_d: Any,
-    r_e: Any,
-    x_max: Any,
-    air_density: Any,
-    sound_speed: Any,
-) -> Any:
+    dc_offset: float,
+    bl: float,
+    v_as: float,
+    s_d: float,
+    r_e: float,
+    x_max: float,
+    air_density: float,
+    sound_speed: float,
+) -> float:
     c_ms = compliance(v_as, s_d, air_density, sound_speed)
     return dc_offset * bl * c_ms / (r_e * x_max)
 

@@ -8,15 +8,13 @@ which is no reason to rely on it.
 What to do first: a high-pass ahead of a vented box, a voltage limit for a sealed one.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.driver import SMALL_CLOSED, SMALL_VENTED
 
 MATRIX = "computed: electro-mechanical matrix of coil, motor, suspension and box"
 
 
-def figure(x_peak: Any, x_mech: Any) -> Any:
+def figure(x_peak: float, x_mech: float) -> float:
     return x_peak / x_mech
 
 

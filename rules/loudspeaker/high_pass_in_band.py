@@ -15,7 +15,6 @@ What to do first: a steeper high-pass with a lower corner, or a band that says w
 """
 
 from math import inf
-from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -31,7 +30,7 @@ from ..derived.excursion import STATED_HIGH_PASS
 from ..formulas.acoustics import power_decibel
 
 
-def figure(f_high_pass: Any, order: Any, band_low: Any) -> Any:
+def figure(f_high_pass: float, order: float, band_low: float) -> float:
     return power_decibel(1 + (f_high_pass / band_low) ** (2 * order))
 
 

@@ -18,8 +18,6 @@ the rating would then be condemned by the tolerance of its rail.)
 What to do first: a long-term limiter at the square root of rating times impedance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
 from ..formulas.constants import NO_LIMITER
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
@@ -27,13 +25,13 @@ from ..formulas.maths import smaller
 
 
 def figure(
-    v_clip_rms: Any,
-    limiter_rms: Any,
-    limiter_peak: Any,
-    series: Any,
-    z_driver: Any,
-    p_driver_noise: Any,
-) -> Any:
+    v_clip_rms: float,
+    limiter_rms: float,
+    limiter_peak: float,
+    series: float,
+    z_driver: float,
+    p_driver_noise: float,
+) -> float:
     v_square = smaller(smaller(2**0.5 * v_clip_rms, limiter_peak), limiter_rms)
     return (v_square / series) ** 2 / (z_driver * p_driver_noise)
 

@@ -12,8 +12,6 @@ asked for as soon as the spec says anything of the part; a spec that is silent o
 has other questions first.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, AtLeast, Case, Check, Input, Source, derivation
 from ..formulas.load import MINIMUM_IMPEDANCE
 from ..formulas.maths import smaller
@@ -22,7 +20,7 @@ REGULAR = Assumption(float("inf"), "favourable", MINIMUM_IMPEDANCE)
 ONE = Assumption(1.0, "absent", MINIMUM_IMPEDANCE)
 
 
-def figure(load_low: Any, z_min: Any, series: Any, parallel: Any, load_min: Any) -> Any:
+def figure(load_low: float, z_min: float, series: float, parallel: float, load_min: float) -> float:
     return smaller(load_low, z_min * series / parallel / 0.8) / load_min
 
 

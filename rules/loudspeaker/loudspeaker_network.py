@@ -9,13 +9,11 @@ is no fault here: it draws less, and its power is judged with its own impedance;
 it as ``load_range``, so that the treble response is judged for it too.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.load import network_impedance
 
 
-def figure(load_low: Any, z_rated: Any, series: Any, parallel: Any) -> Any:
+def figure(load_low: float, z_rated: float, series: float, parallel: float) -> float:
     return load_low / network_impedance(z_rated, series, parallel)
 
 

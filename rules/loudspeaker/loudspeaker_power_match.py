@@ -14,8 +14,6 @@ the matter, whatever the rail allows.  What clipping adds is another check.
 What to do first: set the long-term limiter to the square root of rating times impedance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
 from ..formulas.load import RATING_KINDS
 
@@ -26,7 +24,7 @@ NOISE_TEST = Source(
 )
 
 
-def figure(v_driver_rms: Any, z_driver: Any, p_driver_noise: Any) -> Any:
+def figure(v_driver_rms: float, z_driver: float, p_driver_noise: float) -> float:
     return v_driver_rms**2 / (z_driver * p_driver_noise)
 
 

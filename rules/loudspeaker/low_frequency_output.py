@@ -12,8 +12,6 @@ decibels are let pass, the drop that data sheets allow where they print a usable
 Not for open baffles, horns and passive radiators.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import (
     AIR_DENSITY,
@@ -26,19 +24,19 @@ from ..formulas.acoustics import (
 
 
 def figure(
-    band_low: Any,
-    s_d: Any,
-    x_max: Any,
-    series: Any,
-    parallel: Any,
-    channel_count: Any,
-    box_gain: Any,
-    sound_level: Any,
-    sound_distance: Any,
-    one_metre: Any,
-    air_density: Any,
-    p_reference: Any,
-) -> Any:
+    band_low: float,
+    s_d: float,
+    x_max: float,
+    series: float,
+    parallel: float,
+    channel_count: float,
+    box_gain: float,
+    sound_level: float,
+    sound_distance: float,
+    one_metre: float,
+    air_density: float,
+    p_reference: float,
+) -> float:
     cones = series * parallel * channel_count
     level = piston_level(band_low, s_d, x_max, cones, one_metre, air_density, p_reference)
     return level + decibel(box_gain) - distance_loss(sound_distance, one_metre) - sound_level

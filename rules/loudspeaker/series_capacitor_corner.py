@@ -9,13 +9,11 @@ The corner is reckoned with the rated impedance.  What to do first: the next sma
 capacitor, or a steeper filter ahead of the amplifier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.maths import PI
 
 
-def figure(c: Any, z_driver: Any, f_s: Any) -> Any:
+def figure(c: float, z_driver: float, f_s: float) -> float:
     return 1 / (2 * PI * z_driver * c * f_s)
 
 

@@ -10,14 +10,12 @@ is another matter and another check.  What to do first: look for the direct volt
 input pins and for unequal source resistances there.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 
 PUMPING = Source("diyclassd.com, pumping", "offset above 30 mV pops, above 200 mV may pump")
 
 
-def figure(dc_offset: Any) -> Any:
+def figure(dc_offset: float) -> float:
     return dc_offset
 
 

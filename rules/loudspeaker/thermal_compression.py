@@ -9,8 +9,6 @@ claimed level at its distance.  What to do first: leave 3 dB or more between the
 and the claim, or claim what is left.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 from ..formulas.acoustics import ONE_METRE, decibel, distance_loss, sum_of_levels
 from ..formulas.constants import COPPER_COEFFICIENT
@@ -22,13 +20,13 @@ COMPRESSION = Source(
 
 
 def figure(
-    levels: Any,
-    coil_rise: Any,
-    sound_level: Any,
-    sound_distance: Any,
-    copper: Any,
-    one_metre: Any,
-) -> Any:
+    levels: tuple[float, ...],
+    coil_rise: tuple[float, ...],
+    sound_level: float,
+    sound_distance: float,
+    copper: float,
+    one_metre: float,
+) -> float:
     hot = [
         level - decibel(1 + copper * rise) for level, rise in zip(levels, coil_rise, strict=True)
     ]

@@ -12,15 +12,13 @@ amplifier counts: write it in the spec.  A passive radiator lets the cone go in 
 way round its own resonance, which lies about there.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..derived.excursion import HIGH_PASS
 from ..formulas.acoustics import power_decibel
 from ..formulas.driver import SMALL_VENTED
 
 
-def figure(f_high_pass: Any, order: Any, f_b: Any) -> Any:
+def figure(f_high_pass: float, order: float, f_b: float) -> float:
     return power_decibel(1 + (2 * f_high_pass / f_b) ** (2 * order))
 
 

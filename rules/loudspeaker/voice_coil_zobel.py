@@ -10,8 +10,6 @@ both the resistor and the time constant.  Beyond a factor of four the arm either
 nothing or, with too small a resistor, is itself the lowest load of the amplifier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.driver import largest
 
@@ -20,7 +18,7 @@ KIT = Source(
 )
 
 
-def figure(r: Any, c: Any, r_e: Any, l_e: Any) -> Any:
+def figure(r: float, c: float, r_e: float, l_e: float) -> float:
     size = r / (1.25 * r_e)
     capacitance = c * r**2 / l_e
     return largest([size, 1 / size, capacitance, 1 / capacitance])

@@ -10,8 +10,6 @@ above 8 even one eighth of the sine power, the trade's measure of loud programme
 What to do first: a larger resistor, or a smaller capacitor if the coil allows it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 from ..formulas.load import series_arm_power
 
@@ -25,7 +23,7 @@ ONE_EIGHTH = Source(
 )
 
 
-def figure(v_driver_rms: Any, band_high: Any, r: Any, c: Any, p_rated: Any) -> Any:
+def figure(v_driver_rms: float, band_high: float, r: float, c: float, p_rated: float) -> float:
     return series_arm_power(v_driver_rms, band_high, r, c) / p_rated
 
 

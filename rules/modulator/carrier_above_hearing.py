@@ -10,12 +10,10 @@ counts, because that is where it sings. First cure: raise the carrier; switching
 such frequencies is small.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(carrier: Any) -> Any:
+def figure(carrier: float) -> float:
     """Switching frequency without signal itself."""
     return carrier
 

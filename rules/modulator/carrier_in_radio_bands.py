@@ -9,12 +9,10 @@ or with a carrier that moves: then no station is ever hit, and the check does no
 The figure is the number of harmonics in the band at the worst carrier in its tolerance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, from_memory
 
 
-def figure(carrier: Any, low: Any, high: Any) -> Any:
+def figure(carrier: float, low: float, high: float) -> float:
     """Whole multiples of the carrier between the ends of the band."""
     return high / carrier // 1 + (-low / carrier) // 1 + 1
 

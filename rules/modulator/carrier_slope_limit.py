@@ -10,13 +10,11 @@ are not concerned: the first has no fixed carrier, the second holds its sample. 
 cure: a higher carrier, or a triangle in place of the sawtooth.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 
-def figure(carrier: Any, m_max: Any, band_high: Any, waveform: str) -> Any:
+def figure(carrier: float, m_max: float, band_high: float, waveform: str) -> float:
     """Carrier over the lowest carrier that the slope allows."""
     share = PI if waveform == "sawtooth" else PI / 2
     return carrier / (share * m_max * band_high)

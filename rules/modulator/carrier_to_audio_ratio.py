@@ -11,12 +11,10 @@ modulation has a check of its own. First cure: raise the carrier, or state the b
 subwoofer or voice channel really has.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(carrier: Any, band_high: Any) -> Any:
+def figure(carrier: float, band_high: float) -> float:
     """Carrier frequency over the highest audio frequency."""
     return carrier / band_high
 

@@ -19,8 +19,6 @@ The cure is one clock for all, or carriers that are more than the audio band apa
 self-oscillating stereo boards set the channels 25 kHz or more apart on purpose.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtLeast,
     Case,
@@ -39,7 +37,7 @@ WHISTLE = quoted("diyaudio thread 112889, page 2", "330 and 340 kHz whistle at 1
 WHINE = quoted("diyaudio thread 91219, post 61", "two parts of about 250 kHz; one channel whines")
 
 
-def apart(one: Any, other: Any) -> Any:
+def apart(one: float, other: float) -> float:
     """Smallest distance of a low harmonic of either clock to the other's fundamental."""
     nearest = abs(one - other)
     for order in HARMONICS:
@@ -49,8 +47,12 @@ def apart(one: Any, other: Any) -> Any:
 
 
 def figure(
-    carrier: Any, carriers: Any, channel_index: Any, converter_frequency: Any, locked: str
-) -> Any:
+    carrier: float,
+    carriers: tuple[float, ...],
+    channel_index: float,
+    converter_frequency: float,
+    locked: str,
+) -> float:
     """Smallest distance to another channel or to the converter."""
     nearest = apart(converter_frequency, carrier)
     for number, other in enumerate(carriers):

@@ -11,22 +11,20 @@ is taken for the whole band, which is on the safe side. Where loop or crossover 
 stated, no loop is assumed.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.modulation import jitter_noise
 
 
 def figure(
-    v_swing: Any,
-    n_legs: Any,
+    v_swing: float,
+    n_legs: float,
     levels: str,
-    carrier: Any,
-    jitter: Any,
-    band_high: Any,
-    loop_gain_treble: Any,
-    noise: Any,
-) -> Any:
+    carrier: float,
+    jitter: float,
+    band_high: float,
+    loop_gain_treble: float,
+    noise: float,
+) -> float:
     """Noise of the edges in the band over the noise that is claimed."""
     legs = n_legs**0.5 if levels == "three-level" else n_legs
     open_loop = jitter_noise(v_swing, legs, carrier, jitter, band_high)

@@ -10,13 +10,11 @@ limit and are not concerned. Loops inside an integrated part are the maker's bus
 check speaks only where a crossover is stated.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 
-def figure(loop_crossover: Any, m_max: Any, carrier: Any) -> Any:
+def figure(loop_crossover: float, m_max: float, carrier: float) -> float:
     """Crossover over the highest one that gives one pulse a period."""
     return loop_crossover * PI * (1 + m_max) / (2 * carrier)
 

@@ -10,8 +10,6 @@ must win back, and such a loop is designed against every load and no load by sim
 not by one formula.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -25,7 +23,7 @@ from ...linter.check import (
 from ..formulas.maths import PI
 
 
-def figure(loop_crossover: Any, loop_delay: Any, integrator: Any) -> Any:
+def figure(loop_crossover: float, loop_delay: float, integrator: float) -> float:
     """Phase left at the crossover."""
     return integrator - 2 * PI * loop_crossover * loop_delay
 

@@ -14,16 +14,19 @@ A silent distortion is not taken against the design: a power between those at 1 
 Self-oscillating and integrated stages reach the rail unless the spec says otherwise.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
 def figure(
-    rated_power: Any, rated_thd: Any, thd_most: Any, z_load: Any, v_ideal_loaded: Any, m_max: Any
-) -> Any:
+    rated_power: float,
+    rated_thd: float,
+    thd_most: float,
+    z_load: float,
+    v_ideal_loaded: float,
+    m_max: float,
+) -> float:
     """Depth needed for the rated power over the depth let through."""
     ratio = 2 * rated_power * z_load / (v_ideal_loaded * m_max) ** 2
     return share_of_clipped_power(ratio, rated_thd, thd_most) ** 0.5

@@ -10,14 +10,12 @@ counter; the spec cannot express that, so if yours does, record it as a deviatio
 figure is taken at 1 kHz, where distortion is claimed, and grows with frequency.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import uniform_harmonic
 
 
-def figure(tone: Any, carrier: Any, m_max: Any, waveform: str, thd: Any) -> Any:
+def figure(tone: float, carrier: float, m_max: float, waveform: str, thd: float) -> float:
     """Second and third harmonic over the distortion that is claimed."""
     second = uniform_harmonic(2, tone, carrier, m_max, waveform)
     third = uniform_harmonic(3, tone, carrier, m_max, waveform)

@@ -9,13 +9,11 @@ loop and listener notice it. The limits are 1.5 times the corner and 3 times the
 cure: a higher rail for the same power, a higher idle frequency, a lower corner.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 from ..formulas.maths import larger
 
 
-def figure(f_carrier_low: Any, f_corner: Any, band_high: Any) -> Any:
+def figure(f_carrier_low: float, f_corner: float, band_high: float) -> float:
     """Lowest switching frequency over the higher of its two limits."""
     return f_carrier_low / larger(1.5 * f_corner, 3 * band_high)
 

@@ -10,15 +10,18 @@ usually A-weighted, which takes about 2 dB off white noise and more off shaped n
 is left as margin. First cure: noise shaping, then a faster clock.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.modulation import timer_noise
 
 
 def figure(
-    v_ideal: Any, carrier: Any, clock: Any, noise_shaping: Any, band_high: Any, noise: Any
-) -> Any:
+    v_ideal: float,
+    carrier: float,
+    clock: float,
+    noise_shaping: float,
+    band_high: float,
+    noise: float,
+) -> float:
     """Rounding noise in the band over the noise that is claimed."""
     return timer_noise(v_ideal, carrier, clock, noise_shaping, band_high) / noise
 

@@ -11,13 +11,11 @@ capacitor, or a full bridge, which needs none and gives four times the power fro
 rail.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.capacitor import high_pass_corner
 
 
-def figure(load_low: Any, c_block: Any, band_low: Any) -> Any:
+def figure(load_low: float, c_block: float, band_low: float) -> float:
     """Corner over the lowest audio frequency."""
     return high_pass_corner(load_low, c_block) / band_low
 

@@ -8,12 +8,10 @@ factor of 2.83 in current, does the part dry out in ordinary use. Cure: a larger
 part of lower resistance, or two in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_rated_peak: Any, i_rated: Any) -> Any:
+def figure(i_rated_peak: float, i_rated: float) -> float:
     """Load current, rms of a sine at rated power, over the ripple rating."""
     return i_rated_peak / 2**0.5 / i_rated
 

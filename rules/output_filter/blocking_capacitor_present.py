@@ -14,13 +14,11 @@ silence on it is asked for elsewhere. Cure: an output capacitor for the bass
 (blocking-capacitor-corner), a split supply, or a full bridge.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.safety import SAFE_POWER
 
 
-def figure(v_swing: Any, r_load_dc: Any) -> Any:
+def figure(v_swing: float, r_load_dc: float) -> float:
     """Heat of half the swing in the load."""
     return (v_swing / 2) ** 2 / r_load_dc
 

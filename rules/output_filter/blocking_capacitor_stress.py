@@ -10,8 +10,6 @@ trade's minimum, which the limit of 0.8 reproduces where bass is small. Watch th
 the positive end belongs to the stage. Cure: the next rated voltage.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,9 @@ from ...linter.check import (
 from ..formulas.maths import PI, smaller
 
 
-def figure(v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any) -> Any:
+def figure(
+    v_rail_high: float, i_rated_peak: float, band_low: float, c_block: float, v_rated: float
+) -> float:
     """Resting voltage and bass swing, at most the rail, over the rating."""
     swing = smaller(i_rated_peak / (2 * PI * band_low * c_block), v_rail_high / 2)
     return (v_rail_high / 2 + swing) / v_rated

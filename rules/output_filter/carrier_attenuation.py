@@ -12,13 +12,11 @@ meant against radio interference in filterless parts, are another thing and stat
 or `filterless`. Cure: a lower corner, a higher carrier, three-level modulation or a second section.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import log10
 
 
-def figure(carrier_gain: Any) -> Any:
+def figure(carrier_gain: float) -> float:
     """Attenuation between the inputs of the filter and the load, in dB."""
     return -20 * log10(carrier_gain)
 

@@ -9,8 +9,6 @@ coil counts as a resistor, which is the worst case. Typical full filters leave m
 a finding here means that the filter is missing, mis-sized or at the wrong end of a prefix.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,19 +26,19 @@ from ..formulas.modulation import carrier_fundamental
 
 
 def figure(
-    v_swing: Any,
+    v_swing: float,
     levels: str,
-    f_carrier_effective: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    z_load: Any,
-    l_e: Any,
-    series: Any,
-    parallel: Any,
-    p_rated: Any,
-) -> Any:
+    f_carrier_effective: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    z_load: float,
+    l_e: float,
+    series: float,
+    parallel: float,
+    p_rated: float,
+) -> float:
     """Power of the residual in all coils over their power rating."""
     coil = z_load + 2j * PI * f_carrier_effective * l_e * series / parallel
     gain = ladder_gain(

@@ -19,13 +19,13 @@ inductor at the carrier. Not seen here: the common-mode carrier
 of a three-level bridge, which only capacitors to ground remove.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.modulation import carrier_fundamental
 
 
-def figure(v_swing: Any, v_ideal: Any, levels: str, n_legs: Any, carrier_gain: Any) -> Any:
+def figure(
+    v_swing: float, v_ideal: float, levels: str, n_legs: float, carrier_gain: float
+) -> float:
     """Residual over the largest sine, both rms."""
     return carrier_fundamental(v_swing, n_legs, levels) * carrier_gain / (v_ideal / 2**0.5)
 

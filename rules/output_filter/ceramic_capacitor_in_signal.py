@@ -11,13 +11,11 @@ does not apply. Cure: film across the load, ceramic only from the terminals to g
 radio frequency.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.capacitor import bias_third_harmonic
 
 
-def figure(band_high: Any, f_corner: Any, c_total: Any, c_total_unbiased: Any) -> Any:
+def figure(band_high: float, f_corner: float, c_total: float, c_total_unbiased: float) -> float:
     """Third harmonic of the highest tone whose harmonic is still in the band."""
     return bias_third_harmonic(band_high / 3, f_corner, 1 - c_total / c_total_unbiased)
 

@@ -10,14 +10,12 @@ interference and do no harm. A two-level bridge drives no common-mode carrier, a
 damper from each terminal to ground takes the danger away: then the check does not apply.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.lc import corner
 from ..formulas.maths import larger
 
 
-def figure(l_leg: Any, c_ground: Any, carrier: Any) -> Any:
+def figure(l_leg: float, c_ground: float, carrier: float) -> float:
     """Distance of resonance and carrier as a ratio above one."""
     f = corner(l_leg, c_ground)
     return larger(f / carrier, carrier / f)

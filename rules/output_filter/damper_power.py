@@ -13,8 +13,6 @@ and 100 nF, but more than the programme where a slow two-level bridge meets a da
 microfarads. Cure: a smaller capacitor, a larger resistor body, a fuse resistor.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtMost,
@@ -31,17 +29,17 @@ from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    damper_r: Any,
-    damper_c: Any,
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    damper_r: float,
+    damper_c: float,
     connection: str,
-    n_legs: Any,
-    p_carrier: Any,
-    p_rated: Any,
-) -> Any:
+    n_legs: float,
+    p_carrier: float,
+    p_rated: float,
+) -> float:
     """Heat from programme at the top of the band and from the carrier over the rating."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     share = n_legs if connection == "each-terminal" else 1

@@ -10,8 +10,6 @@ use, because elsewhere a small R-C is meant against radio frequency and follows 
 rules. Cure: the resistor of the formula, rounded to the E12 series.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -26,8 +24,8 @@ from ..formulas.maths import larger
 
 
 def figure(
-    damper_r: Any, damper_c: Any, connection: str, n_legs: Any, l_total: Any, c_total: Any
-) -> Any:
+    damper_r: float, damper_c: float, connection: str, n_legs: float, l_total: float, c_total: float
+) -> float:
     """Ratio to the best resistor, whichever way is larger than one."""
     in_series = n_legs if connection == "each-terminal" else 1
     best = damper_resistance(l_total, c_total, damper_c / in_series)

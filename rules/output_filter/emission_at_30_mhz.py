@@ -21,8 +21,6 @@ frequencies are left to the measurement that decides.  Cures: slower edges, a sh
 a bead or filter close to the bridge, a common-mode choke.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -43,22 +41,22 @@ TOGETHER = {"two-level": 0.1, "three-level": 1}
 
 
 def figure(
-    v_swing: Any,
-    carrier: Any,
-    t_edge: Any,
-    length: Any,
-    n_legs: Any,
+    v_swing: float,
+    carrier: float,
+    t_edge: float,
+    length: float,
+    n_legs: float,
     levels: str,
     filter_kind: str,
     emission_class: str,
-    f_edge: Any,
-    light_speed: Any,
-    z_wire: Any,
-    u_most: Any,
-    z_field: Any,
-    distance: Any,
-    microvolt_per_metre: Any,
-) -> Any:
+    f_edge: float,
+    light_speed: float,
+    z_wire: float,
+    u_most: float,
+    z_field: float,
+    distance: float,
+    microvolt_per_metre: float,
+) -> float:
     """Field at 10 m over what the class allows, in dB."""
     bend = smaller(0.8 / (PI * f_edge * t_edge), 1)
     node = 2**0.5 * v_swing * carrier / (PI * f_edge) * bend

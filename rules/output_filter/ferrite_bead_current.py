@@ -10,12 +10,10 @@ filter as a whole is asked about elsewhere. Cure: a larger bead, two in series, 
 inductor-capacitor filter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_peak: Any, i_rated: Any) -> Any:
+def figure(i_peak: float, i_rated: float) -> float:
     """Largest load current over the rated current."""
     return i_peak / i_rated
 

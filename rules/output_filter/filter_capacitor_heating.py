@@ -12,8 +12,6 @@ factor carries less at low frequencies): polyester then carries a ninth of what 
 does. Cure: polypropylene, or several in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -30,16 +28,16 @@ from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    c_across: Any,
-    c_total: Any,
-    ripple_idle: Any,
-    limit: Any,
-    limit_treble: Any,
-) -> Any:
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    c_across: float,
+    c_total: float,
+    ripple_idle: float,
+    limit: float,
+    limit_treble: float,
+) -> float:
     """Rms of treble programme and ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     audio = reactive_current(band_high, c_across, programme)

@@ -12,8 +12,6 @@ carries less at low frequencies). Cure: a dielectric of lower loss, or a smaller
 ground and a larger one across.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,18 +27,18 @@ from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    c_ground: Any,
-    c_across: Any,
-    n_legs: Any,
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    c_ground: float,
+    c_across: float,
+    n_legs: float,
     levels: str,
-    ripple_idle: Any,
-    limit: Any,
-    limit_treble: Any,
-) -> Any:
+    ripple_idle: float,
+    limit: float,
+    limit_treble: float,
+) -> float:
     """Rms of treble programme and of the part of the ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max / n_legs
     audio = reactive_current(band_high, c_ground, programme)

@@ -10,8 +10,6 @@ adds one or two percent and is left out. Cure: the next rating; a 63 V part cost
 50 V part costs.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -28,16 +26,16 @@ from ..formulas.maths import larger
 
 
 def figure(
-    v_ideal: Any,
-    v_swing: Any,
+    v_ideal: float,
+    v_swing: float,
     topology: str,
     rails: str,
-    band_high: Any,
-    l_total: Any,
-    c_total: Any,
-    load_high: Any,
-    v_rated: Any,
-) -> Any:
+    band_high: float,
+    l_total: float,
+    c_total: float,
+    load_high: float,
+    v_rated: float,
+) -> float:
     """Peak voltage across the capacitor over its rating."""
     gain = ladder_gain(
         band_high, l_total, c_total, load_high, 0 * load_high, 0 * l_total, 0 * c_total

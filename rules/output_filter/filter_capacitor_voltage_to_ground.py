@@ -9,8 +9,6 @@ what is left at the working voltage. Here the rating itself counts: beyond it th
 capacitor fails short and puts a rail on the loudspeaker.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -23,7 +21,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_rail_high: Any, v_rated: Any) -> Any:
+def figure(v_rail_high: float, v_rated: float) -> float:
     """Peak to ground over the rating: one rail, whether single or split."""
     return v_rail_high / v_rated
 

@@ -10,12 +10,10 @@ spec states is compared with the one that follows from the parts. Cure: a smalle
 or capacitor, both for the same Q.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(f_corner: Any, band_high: Any) -> Any:
+def figure(f_corner: float, band_high: float) -> float:
     """Corner over the highest audio frequency."""
     return f_corner / band_high
 

@@ -12,13 +12,11 @@ textbooks is a target, not a limit. Cure: scale inductor up and capacitor down a
 corner for the higher load, or split the rated loads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.lc import quality
 
 
-def figure(l_total: Any, c_total: Any, load_high: Any, n_legs: Any, dcr: Any) -> Any:
+def figure(l_total: float, c_total: float, load_high: float, n_legs: float, dcr: float) -> float:
     """Q with the highest rated load."""
     return quality(l_total, c_total, load_high, n_legs * dcr)
 

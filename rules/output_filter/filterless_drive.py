@@ -12,12 +12,10 @@ two levels whatever it says. A published half-bridge dock without filter is caug
 Cure: three-level modulation, or a filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
 
 
-def figure(levels: str, square: Any) -> Any:
+def figure(levels: str, square: float) -> float:
     """Fundamental of the carrier at idle over the peak of the largest sine."""
     return square if levels == "two-level" else 0 * square
 

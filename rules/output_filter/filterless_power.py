@@ -9,12 +9,10 @@ minor: it asks whether the emission test has been thought of. Cure: a filter, or
 power.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source
 
 
-def figure(rated_power: Any) -> Any:
+def figure(rated_power: float) -> float:
     """Rated power of the channel."""
     return rated_power
 

@@ -9,12 +9,10 @@ included, core loss is not: it has a check of its own. Cure: a larger part, or a
 resistance at the same inductance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_inductor_rms: Any, i_rms: Any) -> Any:
+def figure(i_inductor_rms: float, i_rms: float) -> float:
     """Rms current over heating current."""
     return i_inductor_rms / i_rms
 

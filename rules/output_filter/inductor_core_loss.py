@@ -11,8 +11,6 @@ rise at the ripple. Cure: more turns on the same core, a lower-loss core, a high
 three-level modulation.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -26,8 +24,8 @@ from ...linter.check import (
 
 
 def figure(
-    rise_rated: Any, i_inductor_rms: Any, i_rms: Any, p_core: Any, n_legs: Any, dcr: Any
-) -> Any:
+    rise_rated: float, i_inductor_rms: float, i_rms: float, p_core: float, n_legs: float, dcr: float
+) -> float:
     """Rise by copper and core, in proportion to the heat of the rated current."""
     heat = i_inductor_rms**2 * dcr + p_core / n_legs
     return rise_rated * heat / (i_rms**2 * dcr)

@@ -8,12 +8,10 @@ that is really missing shows in the output power, the heat in the heating curren
 larger part of the same inductance, or less inductance at a higher carrier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(n_legs: Any, dcr: Any, z_load: Any) -> Any:
+def figure(n_legs: float, dcr: float, z_load: float) -> float:
     """Copper of all inductors over the load."""
     return n_legs * dcr / z_load
 

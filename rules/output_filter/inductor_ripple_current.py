@@ -16,12 +16,10 @@ idle heat, saturation and trip is judged where it hurts. Cure: a larger inductor
 carrier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(ripple_idle: Any, i_rated_peak: Any) -> Any:
+def figure(ripple_idle: float, i_rated_peak: float) -> float:
     """Ripple, peak to peak, over audio peak."""
     return ripple_idle / i_rated_peak
 

@@ -14,12 +14,10 @@ is major. Published boards run 30 % beyond it at the clipped crest without troub
 above saturation is another matter. Cure: a larger core, not more turns; or a limiter.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(i_sat_hot: Any, i_inductor_crest: Any) -> Any:
+def figure(i_sat_hot: float, i_inductor_crest: float) -> float:
     """Hot saturation current over the crest."""
     return i_sat_hot / i_inductor_crest
 

@@ -9,12 +9,10 @@ has in reserve. Whoever states a bead or no filter is asked for the length.
 Cure: shorter and twisted leads, beads at the terminals, or a filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(length: Any, lead_allowed: Any) -> Any:
+def figure(length: float, lead_allowed: float) -> float:
     """Length over the length allowed."""
     return length / lead_allowed
 

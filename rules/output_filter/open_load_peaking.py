@@ -11,8 +11,6 @@ whose capacitor is as large as the filter's, a loop around the filter, or a low-
 the input below two thirds of the corner.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,7 +27,9 @@ from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
 
 
-def figure(l_total: Any, c_total: Any, r_path: Any, r_damper: Any, c_damper: Any) -> Any:
+def figure(
+    l_total: float, c_total: float, r_path: float, r_damper: float, c_damper: float
+) -> float:
     """Largest gain without load, in dB."""
     return 20 * log10(open_load_gain(l_total, c_total, r_path, r_damper, c_damper))
 

@@ -10,8 +10,6 @@ current is higher still; whether the switches survive is judged elsewhere. Fault
 the inductor need a protection that acts within a microsecond on the switch itself.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,7 @@ from ...linter.check import (
 )
 
 
-def figure(n_legs: Any, v_swing: Any, l_leg: Any, t_response: Any, i_trip: Any) -> Any:
+def figure(n_legs: float, v_swing: float, l_leg: float, t_response: float, i_trip: float) -> float:
     """Current gained during the response over the trip current."""
     return n_legs * v_swing / 2 / l_leg * t_response / i_trip
 

@@ -11,12 +11,10 @@ a loop levels the response. The real loudspeaker with its coil has a check of it
 inductor and capacitor for the middle of the rated loads, or a higher corner.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(treble_deviation: Any, response: Any) -> Any:
+def figure(treble_deviation: float, response: float) -> float:
     """Larger deviation over the deviation allowed."""
     return treble_deviation / response
 

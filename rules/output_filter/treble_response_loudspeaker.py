@@ -10,12 +10,10 @@ loop does not take its signal behind the filter. Cure: a series R-C across the l
 that keeps its impedance level, a higher corner, or a loop around the filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(treble_deviation_coil: Any, response: Any) -> Any:
+def figure(treble_deviation_coil: float, response: float) -> float:
     """Deviation with the network of coils over the deviation allowed."""
     return treble_deviation_coil / response
 

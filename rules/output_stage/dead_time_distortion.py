@@ -16,8 +16,6 @@ of depth over carrier.  First cures: less dead time, a lower carrier, loop gain 
 harmonic.  The limits leave the rest of the claim to all other causes.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -33,20 +31,20 @@ from ..formulas.switching import dead_time_distortion
 
 
 def figure(
-    dead_time: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    depth: Any,
-    ripple: Any,
-    z_load: Any,
-    v_ideal: Any,
-    loop_gain_1k: Any,
-    loop_order: Any,
+    dead_time: float,
+    t_dead_distortion: float,
+    carrier: float,
+    depth: float,
+    ripple: float,
+    z_load: float,
+    v_ideal: float,
+    loop_gain_1k: float,
+    loop_order: float,
     modulator: str,
     levels: str,
     c_ground: str,
-    thd: Any,
-) -> Any:
+    thd: float,
+) -> float:
     """Distortion by dead time over the distortion claimed; dead_time must be stated."""
     time = t_dead_distortion + 0 * dead_time
     still = levels == "three-level" and c_ground == "none"

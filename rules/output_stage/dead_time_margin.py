@@ -19,8 +19,6 @@ delays. At least 10 ns, measured between the gates at 10 and 90 %, is what a dri
 asks for.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtLeast,
@@ -36,7 +34,7 @@ from ...linter.check import (
 IRS20124S = Source("IRS20124S data sheet, International Rectifier", "p. 20")
 
 
-def figure(dead_time: Any, t_outlasts: Any, delay_mismatch: Any) -> Any:
+def figure(dead_time: float, t_outlasts: float, delay_mismatch: float) -> float:
     """Time in which neither switch conducts."""
     return dead_time - t_outlasts - delay_mismatch
 

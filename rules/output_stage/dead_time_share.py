@@ -12,12 +12,10 @@ practice: published audio presets of 15 to 45 ns at 400 kHz are 0.6 to 1.8 %, an
 of 6 % had strong crossover distortion in its author's own simulation.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 
 
-def figure(dead_time: Any, carrier: Any) -> Any:
+def figure(dead_time: float, carrier: float) -> float:
     """One dead interval over the period."""
     return dead_time * carrier
 

@@ -13,12 +13,10 @@ counted as hard in the idle loss.  First cures: a smaller inductor (more ripple)
 device, a few nanoseconds more of dead time, weighed against dead-time-distortion.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(ripple: Any, dead_time: Any, parallel: Any, q_oss: Any) -> Any:
+def figure(ripple: float, dead_time: float, parallel: float, q_oss: float) -> float:
     """Charge that half the ripple moves in the dead time over the charge of both switches."""
     return (ripple / 2 * dead_time) / (2 * parallel * q_oss)
 

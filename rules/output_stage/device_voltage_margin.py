@@ -16,8 +16,6 @@ they would refuse boards that have run for years.  On silicon the rating itself 
 about a tenth from 25 to -40 degC, which the minor limit leaves room for.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -31,7 +29,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_static_peak: Any, v_dss: Any) -> Any:
+def figure(v_static_peak: float, v_dss: float) -> float:
     """Highest voltage across an open switch over its rating."""
     return v_static_peak / v_dss
 

@@ -12,12 +12,10 @@ ceramic capacitor at the switches, a slower turn-on, a snubber.  Short peaks may
 to the rating than steady voltage, hence one milder limit at 90 %.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(v_static_peak: Any, v_overshoot: Any, v_dss: Any) -> Any:
+def figure(v_static_peak: float, v_overshoot: float, v_dss: float) -> float:
     """Peak across an open switch over its rating."""
     return (v_static_peak + v_overshoot) / v_dss
 

@@ -14,8 +14,6 @@ a rating taken at the maximum junction temperature are not applied: a published 
 would fail them.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtMost,
@@ -32,15 +30,15 @@ from ..formulas.maths import larger
 
 
 def figure(
-    i_rated_peak: Any,
-    ripple: Any,
-    parallel: Any,
-    i_d: Any,
-    t_j_max: Any,
-    t_case: Any,
-    t_cold: Any,
-    t_least: Any,
-) -> Any:
+    i_rated_peak: float,
+    ripple: float,
+    parallel: float,
+    i_d: float,
+    t_j_max: float,
+    t_case: float,
+    t_cold: float,
+    t_least: float,
+) -> float:
     """Rms current of one device over its rating at the hot case."""
     rms = (i_rated_peak**2 / 4 + ripple**2 / 24) ** 0.5 / parallel
     left = larger(t_j_max - t_case, t_least)

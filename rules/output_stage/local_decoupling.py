@@ -12,12 +12,10 @@ their capacitance at the working voltage: state what is left.  First cures: more
 capacitance in parallel, in small packages close to the switches.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(i_peak: Any, carrier: Any, c_local: Any, v_swing: Any) -> Any:
+def figure(i_peak: float, carrier: float, c_local: float, v_swing: float) -> float:
     """Swing of the local capacitor in a period over the rail."""
     return i_peak / (4 * carrier * c_local) / v_swing
 

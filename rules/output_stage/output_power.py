@@ -16,14 +16,12 @@ ten percent, so that a miss by less (0.4 dB) is a warning and not a proof. Cure:
 rail, lower resistance, a lower rating, or a rating with its condition.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
-def figure(rated_power: Any, rated_thd: Any, thd_most: Any, p_out_max: Any) -> Any:
+def figure(rated_power: float, rated_thd: float, thd_most: float, p_out_max: float) -> float:
     """Rated power over the power at the same distortion."""
     return share_of_clipped_power(rated_power / p_out_max, rated_thd, thd_most)
 

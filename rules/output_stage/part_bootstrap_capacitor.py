@@ -11,13 +11,11 @@ too.  It is a comparison with the data sheet and with nothing else.  First cure:
 asked for, in X7R with a rating of twice its working voltage.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 from ..formulas.maths import larger
 
 
-def figure(c: Any, c_bootstrap: Any) -> Any:
+def figure(c: float, c_bootstrap: float) -> float:
     """Ratio of the capacitor fitted and asked for, whichever is larger on top."""
     return larger(c / c_bootstrap, c_bootstrap / c)
 

@@ -13,8 +13,6 @@ leaves 7.5 uH at a trip of 10 A, where the part asks for 5 uH.  First cures: an 
 with more saturation current, or more inductance.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,7 +27,7 @@ from ...linter.check import (
 from ..formulas.ringing import inductance_at
 
 
-def figure(l: Any, i_trip: Any, i_sat: Any, drop: Any, l_min: Any) -> Any:  # noqa: E741
+def figure(l: float, i_trip: float, i_sat: float, drop: float, l_min: float) -> float:  # noqa: E741
     """Inductance left at the trip current over the least that the part asks for."""
     return inductance_at(l, i_trip, i_sat, drop) / l_min
 

@@ -9,14 +9,12 @@ Above 1 is major: the rail is judged against a limit that cannot be right. First
 the data sheet again.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 
 ORDER = derivation("a part that is destroyed cannot work: recommended lies below absolute")
 
 
-def figure(v_recommended: Any, v_abs: Any) -> Any:
+def figure(v_recommended: float, v_abs: float) -> float:
     return v_recommended / v_abs
 
 

@@ -12,12 +12,10 @@ the same side and next to the pins, a plane below them, a small snubber at the o
 a lower rail.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_static_peak: Any, v_pin_overshoot: Any, v_supply_abs: Any) -> Any:
+def figure(v_static_peak: float, v_pin_overshoot: float, v_supply_abs: float) -> float:
     """Peak at the pins over the absolute maximum."""
     return (v_static_peak + v_pin_overshoot) / v_supply_abs
 

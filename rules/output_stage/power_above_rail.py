@@ -16,14 +16,14 @@ Within 5 % of the ideal nothing is left for switches, inductors and a sagging ra
 find the figure that is wrong.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
-def figure(rated_power: Any, rated_thd: Any, thd_most: Any, z_load: Any, v_ideal: Any) -> Any:
+def figure(
+    rated_power: float, rated_thd: float, thd_most: float, z_load: float, v_ideal: float
+) -> float:
     """Rated power over the lossless power at the same distortion."""
     ratio = rated_power * 2 * z_load / v_ideal**2
     return share_of_clipped_power(ratio, rated_thd, thd_most)

@@ -12,19 +12,17 @@ needs sensing of the switch voltage.  First cures: a faster comparator, a lower 
 larger device.  It says nothing of repeated tries: see short-circuit-heating.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
 def figure(
-    v_swing: Any,
-    i_trip: Any,
-    t_response: Any,
-    l: Any,  # noqa: E741
-    parallel: Any,
-    e_as: Any,
-) -> Any:
+    v_swing: float,
+    i_trip: float,
+    t_response: float,
+    l: float,  # noqa: E741
+    parallel: float,
+    e_as: float,
+) -> float:
     """Energy of one event over the single-pulse rating."""
     return (v_swing * i_trip * t_response + l * i_trip**2 / 2) / (parallel * e_as)
 

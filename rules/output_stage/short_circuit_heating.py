@@ -12,8 +12,6 @@ after a few tries.  25 K are kept because the heat of single pulses is not sprea
 over the crystal.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,15 +25,15 @@ from ...linter.check import (
 
 
 def figure(
-    t_j_max: Any,
-    t_heatsink: Any,
-    r_th_jc: Any,
-    v_swing: Any,
-    i_trip: Any,
-    t_response: Any,
-    l: Any,  # noqa: E741
-    t_retry: Any,
-) -> Any:
+    t_j_max: float,
+    t_heatsink: float,
+    r_th_jc: float,
+    v_swing: float,
+    i_trip: float,
+    t_response: float,
+    l: float,  # noqa: E741
+    t_retry: float,
+) -> float:
     """Distance of the junction from its limit while the protection retries."""
     energy = v_swing * i_trip * t_response + l * i_trip**2 / 2
     return t_j_max - t_heatsink - r_th_jc * energy / t_retry

@@ -12,14 +12,12 @@ output charge over the swing.  First cure: three times that, rounded up in the E
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 DAMPING = derivation("differential equation of a stepped L-C with a series R-C across it")
 
 
-def figure(c: Any, c_oss: Any, parallel: Any) -> Any:
+def figure(c: float, c_oss: float, parallel: float) -> float:
     """Snubber capacitor over the capacitance of the open switch."""
     return c / (parallel * c_oss)
 

@@ -12,8 +12,6 @@ so that no snubber is needed.  Half the rating is what a film or thick-film resi
 warm air beside the switches.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,7 +25,9 @@ from ...linter.check import (
 from ..formulas.maths import exp
 
 
-def figure(c: Any, r: Any, v_swing: Any, carrier: Any, t_edge: Any, p_rated: Any) -> Any:
+def figure(
+    c: float, r: float, v_swing: float, carrier: float, t_edge: float, p_rated: float
+) -> float:
     """Heat in the snubber resistor over its rating."""
     share = r * c / (t_edge / 0.8)
     per_edge = c * v_swing**2 * share * (1 - share * (1 - exp(-1 / share)))

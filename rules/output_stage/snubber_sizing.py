@@ -11,14 +11,12 @@ capacitance present is a third of the one added, and the inductance follows from
 frequency.  First cure: the nearest E24 value of sqrt(L / C), then look at the waveform.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.ringing import ringing_impedance
 
 
-def figure(r: Any, l_loop: Any, c_oss: Any, parallel: Any) -> Any:
+def figure(r: float, l_loop: float, c_oss: float, parallel: float) -> float:
     """Ratio of snubber resistor and loop impedance, whichever is larger on top."""
     z = ringing_impedance(l_loop, parallel * c_oss)
     return larger(r / z, z / r)

@@ -12,14 +12,12 @@ not shield the part from its supply.  First cures: a lower rail, a part with a h
 rating, a clamp that holds below the rating at the surge current.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 
 RATING = derivation("absolute maximum rating of the part")
 
 
-def figure(v_static_peak: Any, v_supply_abs: Any) -> Any:
+def figure(v_static_peak: float, v_supply_abs: float) -> float:
     """Highest supply, pin to pin, over the absolute maximum."""
     return v_static_peak / v_supply_abs
 

@@ -11,14 +11,12 @@ part recommended to 32 V is the headline use of that part.  First cures: a lower
 tighter converter, more rail capacitance where pumping makes the peak.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 THREAD = Source("e2e.ti.com thread 1440241: 55 V peaks on a part recommended to 53.5 V")
 
 
-def figure(v_static_peak: Any, v_supply_high: Any) -> Any:
+def figure(v_static_peak: float, v_supply_high: float) -> float:
     """Highest supply, pin to pin, over the top of the recommended range."""
     return v_static_peak / v_supply_high
 

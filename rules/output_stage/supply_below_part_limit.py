@@ -11,12 +11,10 @@ that the product stops cleanly.  One limit: the bottom of the range, with a mino
 above it as room for sag and leads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail_low: Any, rails: str, v_supply_low: Any) -> Any:
+def figure(v_rail_low: float, rails: str, v_supply_low: float) -> float:
     """Lowest supply, pin to pin, over the bottom of the recommended range."""
     return (2 if rails == "split" else 1) * v_rail_low / v_supply_low
 

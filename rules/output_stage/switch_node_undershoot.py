@@ -13,12 +13,12 @@ diode from node to driver ground.  Some drivers print the limit as supply minus 
 10 V of gate supply leave 5 V.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_sd: Any, l_loop: Any, i_leg_peak: Any, t_edge: Any, v_node_negative: Any) -> Any:
+def figure(
+    v_sd: float, l_loop: float, i_leg_peak: float, t_edge: float, v_node_negative: float
+) -> float:
     """Dip of the node over the driver's limit."""
     return (v_sd + l_loop * i_leg_peak / t_edge) / v_node_negative
 

@@ -14,8 +14,6 @@ level limiter; a higher rated load. A tenth of headroom is kept for the spread o
 and for loads that turn more reactive than expected.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -29,7 +27,7 @@ from ...linter.check import (
 from ..derived.current import I_TRIP
 
 
-def figure(i_trip: Any, i_trip_hot: Any, i_crest: Any) -> Any:
+def figure(i_trip: float, i_trip_hot: float, i_crest: float) -> float:
     """Lowest trip over the largest current; the printed trip is for the report."""
     return i_trip_hot / i_crest
 

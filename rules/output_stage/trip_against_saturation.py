@@ -13,12 +13,10 @@ taken cold, where it is highest, the saturation hot, where it is lowest.  First 
 inductor with more saturation current, of powder rather than ferrite; a lower trip.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_trip: Any, i_sat: Any) -> Any:
+def figure(i_trip: float, i_sat: float) -> float:
     """Trip over the saturation current when hot."""
     return i_trip / i_sat
 

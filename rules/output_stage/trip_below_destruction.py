@@ -13,8 +13,6 @@ within a microsecond: no threshold behind the inductor helps.  First cures: a fa
 comparator, a lower trip, an inductor that saturates later, a larger device.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -32,17 +30,17 @@ from ..formulas.ringing import inductance_at
 
 
 def figure(
-    i_trip: Any,
-    t_response: Any,
-    v_swing: Any,
-    n_legs: Any,
-    l: Any,  # noqa: E741
-    i_sat: Any,
-    drop: Any,
-    parallel: Any,
-    i_dm: Any,
-    most: Any,
-) -> Any:
+    i_trip: float,
+    t_response: float,
+    v_swing: float,
+    n_legs: float,
+    l: float,  # noqa: E741
+    i_sat: float,
+    drop: float,
+    parallel: float,
+    i_dm: float,
+    most: float,
+) -> float:
     """Top of the short-circuit current over the pulsed rating."""
     deep = i_sat * clip(i_trip / i_sat, 0.0, most)
     slope = n_legs * v_swing / 2 / inductance_at(l, deep, i_sat, drop)

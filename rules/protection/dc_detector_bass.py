@@ -12,12 +12,10 @@ detector that counts time fires: minor, as the spec does not say which kind it i
 delay, up to half a second.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(t_trip: Any, band_low: Any) -> Any:
+def figure(t_trip: float, band_low: float) -> float:
     return 2 * band_low * t_trip
 
 

@@ -9,12 +9,10 @@ Whether the delay is long enough to let the bass pass is asked by dc-detector-ba
 cure: less filtering, with a lower threshold to go with it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(t_trip: Any) -> Any:
+def figure(t_trip: float) -> float:
     return t_trip
 
 

@@ -10,15 +10,13 @@ room for a sagging supply (common practice).  Above 1 is major: the protection f
 of its range.  First cure: a lower threshold and a slower filter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
 
 BOARD = Source("IRAUDAMP7D rev 2.9, 2013", "detector of direct voltage at 4 V, rails of 28 .. 60 V")
 
 
-def figure(v_trip: Any, v_rail_low: Any, highest: Any, share: Any) -> Any:
+def figure(v_trip: float, v_rail_low: float, highest: float, share: float) -> float:
     return v_trip / smaller(highest, share * v_rail_low)
 
 

@@ -17,8 +17,6 @@ any detector is critical.  With a detector the question is what it does: another
 First cure: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
@@ -26,7 +24,7 @@ from ..formulas.safety import SAFE_POWER
 SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
 
 
-def figure(p_dc_fault: Any, p_driver_noise: Any, p_safe: Any) -> Any:
+def figure(p_dc_fault: float, p_driver_noise: float, p_safe: float) -> float:
     return p_dc_fault / larger(p_driver_noise, p_safe)
 
 

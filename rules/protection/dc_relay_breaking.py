@@ -11,8 +11,6 @@ breaks.  Both are ratings: above 1 is critical.  First cure: contacts in series,
 rated for direct voltage, or two transistors back to back.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 
@@ -21,7 +19,9 @@ LOADED = derivation("Ohm's law: rail over the coils, leads and source left out")
 SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
 
 
-def figure(v_fault: Any, v_break: Any, r_e: Any, series: Any, parallel: Any, i_break: Any) -> Any:
+def figure(
+    v_fault: float, v_break: float, r_e: float, series: float, parallel: float, i_break: float
+) -> float:
     i_fault = v_fault * parallel / (r_e * series)
     return larger(v_fault / v_break, i_fault / i_break)
 

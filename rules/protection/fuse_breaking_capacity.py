@@ -11,15 +11,13 @@ electronic source limits its current itself.  Silence on the capacity is open.  
 a fuse with a breaking capacity printed for direct current.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 
 RATING = derivation("a breaking capacity is an absolute limit")
 GLASS = Source("Littelfuse, Fuseology selection guide, 2017", "p. 12: 35 A for parts up to 1 A")
 
 
-def figure(i_short: Any, i_breaking: Any) -> Any:
+def figure(i_short: float, i_breaking: float) -> float:
     return i_short / i_breaking
 
 

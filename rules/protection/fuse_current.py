@@ -16,13 +16,11 @@ standards, though IEC fuses hold 1.5 times for an hour.  First cure: the next si
 then the conductors behind it once more.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, LOADING, STOCK, continuous_current
 
 
-def figure(i_source_rms: Any, i_rated: Any, standard: str, k_ambient: Any) -> Any:
+def figure(i_source_rms: float, i_rated: float, standard: str, k_ambient: float) -> float:
     return i_source_rms / continuous_current(i_rated, standard, k_ambient)
 
 

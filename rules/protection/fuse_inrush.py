@@ -13,13 +13,11 @@ starts softly.  First cure: more resistance in the charging loop, a constant-cur
 or a time-lag fuse with more I2t.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, PULSE_SHARE
 
 
-def figure(i2t_charging: Any, i2t: Any) -> Any:
+def figure(i2t_charging: float, i2t: float) -> float:
     return i2t_charging / i2t
 
 

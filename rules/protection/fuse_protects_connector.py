@@ -14,8 +14,6 @@ without a source.  Of several contacts in parallel one is not counted, as they s
 unequally.  First cure: more contacts, or a smaller fuse.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -31,7 +29,9 @@ from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 from ..formulas.maths import larger
 
 
-def figure(i_lasting: Any, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any) -> Any:
+def figure(
+    i_lasting: float, i_contact: float, contacts: float, t_air: float, t_max: float, rise: float
+) -> float:
     load = i_lasting / (i_contact * larger(contacts - 1, 1.0))
     return t_air - t_max + rise * load**2
 

@@ -18,8 +18,6 @@ Silent on the rating, a table of chassis wiring stands in, which is generous for
 a bundle.  First cure: a thicker lead, or the smallest fuse that still carries the music.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
@@ -27,7 +25,7 @@ OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45
 SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
-def figure(i_lasting: Any, i_lead_rated: Any) -> Any:
+def figure(i_lasting: float, i_lead_rated: float) -> float:
     return i_lasting / i_lead_rated
 
 

@@ -14,8 +14,6 @@ about 100 K; above, it only says how far off it is. First cure: width, then thic
 or a second layer, then a smaller fuse.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtMost,
     Case,
@@ -35,15 +33,15 @@ CHART_CURRENT = {"outer": 1.0, "inner": 0.5}
 
 
 def figure(
-    i_lasting: Any,
-    t_air: Any,
-    width: Any,
-    copper: Any,
+    i_lasting: float,
+    t_air: float,
+    width: float,
+    copper: float,
     layer: str,
-    chart_current: Any,
-    chart_area: Any,
-    chart_rise: Any,
-) -> Any:
+    chart_current: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     chart = chart_current * CHART_CURRENT[layer]
     return t_air + trace_rise(i_lasting, width, copper, chart, chart_area, chart_rise)
 

@@ -11,8 +11,6 @@ the alternating rating is no answer.  First cure: a fuse with a printed direct-v
 rating (automotive blade parts: 32 V or 58 V).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 
 RATING = derivation("a voltage rating is an absolute limit")
@@ -22,7 +20,7 @@ MARKING = Source(
 )
 
 
-def figure(v_across_fuse: Any, v_dc: Any) -> Any:
+def figure(v_across_fuse: float, v_dc: float) -> float:
     return v_across_fuse / v_dc
 
 

@@ -13,15 +13,13 @@ a fault can start a fire, is major.  First cure: a detector that stands apart an
 supply away from both rails.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import SAFE_POWER
 
 CUTS = ("disconnect-load", "remove-supply")
 
 
-def figure(p_dc_fault: Any, action: str, independent: str) -> Any:
+def figure(p_dc_fault: float, action: str, independent: str) -> float:
     return 0 * p_dc_fault if action in CUTS and independent == "yes" else p_dc_fault
 
 

@@ -14,8 +14,6 @@ major between 60 and 120 V.  Silence is open.  First cure: a certified power sup
 unit, used within its ratings and its conditions of acceptability.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtLeast,
@@ -36,7 +34,7 @@ CODES = from_memory("IEC 62368-1, clauses 5.4 and 5.5", "mains needs double safe
 UNKNOWN = Assumption("0 V", "favourable", derivation("a mains converter needs no voltage here"))
 
 
-def figure(certified: str, source: str, v_source: Any, v_class_2: Any) -> Any:
+def figure(certified: str, source: str, v_source: float, v_class_2: float) -> float:
     if certified == "yes":
         return 1.0
     return 0.0 if source == "mains-converter" else choose(v_source > v_class_2, 0.0, 0.5)

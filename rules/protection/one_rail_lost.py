@@ -10,13 +10,11 @@ where a split supply has separate fuses and the spec states neither detector nor
 Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on both rails.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import SAFE_POWER
 
 
-def figure(p_dc_fault: Any) -> Any:
+def figure(p_dc_fault: float) -> float:
     return p_dc_fault
 
 

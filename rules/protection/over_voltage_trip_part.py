@@ -11,12 +11,10 @@ Whether anything lifts the rail so far is judged elsewhere; a guard that cannot 
 major. Does not apply without a trip. First cure: a lower trip.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_at_trip: Any, v_absolute: Any) -> Any:
+def figure(v_at_trip: float, v_absolute: float) -> float:
     return v_at_trip / v_absolute
 
 

@@ -12,14 +12,12 @@ switches, which have no recommended range, nor a design without a trip. First cu
 trip.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 BOARD = Source("TPA3221 data sheet SLASEE9B", "recommended up to 32 V, trip at 34 V")
 
 
-def figure(v_at_trip: Any, v_supply_high: Any) -> Any:
+def figure(v_at_trip: float, v_supply_high: float) -> float:
     return v_at_trip / v_supply_high
 
 

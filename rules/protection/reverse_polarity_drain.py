@@ -11,14 +11,12 @@ diode sees the source the right way round only, and is left out.  First cure: a 
 two and a half times the source.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 
 RATING = derivation("reversed source and charged capacitors add across the blocking part")
 
 
-def figure(v_source_high: Any, v_block: Any) -> Any:
+def figure(v_source_high: float, v_block: float) -> float:
     return 2 * v_source_high / v_block
 
 

@@ -10,14 +10,12 @@ it minor, as surges come on top (common practice, no source).  First cure: a zen
 from gate to source with a series resistor.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 RATING = derivation("a gate rating is an absolute limit")
 
 
-def figure(v_source_high: Any, v_gss: Any) -> Any:
+def figure(v_source_high: float, v_gss: float) -> float:
     return v_source_high / v_gss
 
 

@@ -10,12 +10,10 @@ heatsink of its own, and its heat belongs into the inside air.  The figure is at
 of all channels; music gives less.  First cure: a transistor in place of the diode.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(p_blocking: Any) -> Any:
+def figure(p_blocking: float) -> float:
     return p_blocking
 
 

@@ -13,12 +13,10 @@ above 80 % minor, as for film capacitors elsewhere.  First cure: the next voltag
 costs cents.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 
 
-def figure(v_ideal: Any, v_rated: Any) -> Any:
+def figure(v_ideal: float, v_rated: float) -> float:
     """Direct voltage of the fault over the rating."""
     return v_ideal / v_rated
 

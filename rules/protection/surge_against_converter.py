@@ -11,15 +11,13 @@ cure: a suppressor whose stand-off voltage lies above the charging voltage, or a
 made for vehicles.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..derived.surge import LOAD_DUMP
 
 RATING = derivation("an absolute maximum rating is exceeded")
 
 
-def figure(v_surge: Any, v_abs: Any) -> Any:
+def figure(v_surge: float, v_abs: float) -> float:
     return v_surge / v_abs
 
 

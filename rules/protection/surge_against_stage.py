@@ -14,8 +14,6 @@ no surge is stated the clamped load dump of the standard is taken, 35 V in a 12 
 a suppressor with less clamping voltage, or a stage that stands more.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -33,7 +31,7 @@ RATING = derivation("an absolute maximum rating is exceeded")
 LOAD_DUMP = from_memory("ISO 16750-2 and ISO 7637-2", "load dump of vehicles")
 
 
-def figure(v_surge: Any, v_withstand: Any) -> Any:
+def figure(v_surge: float, v_withstand: float) -> float:
     return v_surge / v_withstand
 
 

@@ -10,8 +10,6 @@ takes a hundred milliseconds, a hundred times the test pulse, and that energy is
 here; ask the maker's curve of power against time.  First cure: a suppressor of more power.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.maths import larger
 
@@ -19,7 +17,7 @@ RATING = derivation("the peak current of a suppressor is an absolute limit")
 PULSE = from_memory("data sheets of suppressors", "rated with a 10/1000 us pulse")
 
 
-def figure(v_surge: Any, v_clamp: Any, r: Any, i_pp: Any) -> Any:
+def figure(v_surge: float, v_clamp: float, r: float, i_pp: float) -> float:
     return larger(v_surge - v_clamp, 0 * v_clamp) / r / i_pp
 
 

@@ -12,8 +12,6 @@ minor, as the stand-off voltage falls in the cold.  First cure: the next higher 
 then the clamping voltage against the parts behind it.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -31,7 +29,7 @@ BREAKDOWN = from_memory("data sheets of suppressors", "breakdown from 1.11 of st
 STEPS = ("12 V", "15 V", "18 V", "20 V", "24 V", "26 V", "28 V", "30 V", "33 V", "36 V", "40 V")
 
 
-def figure(v_rwm: Any, v_source_high: Any) -> Any:
+def figure(v_rwm: float, v_source_high: float) -> float:
     return v_rwm / v_source_high
 
 

@@ -15,13 +15,11 @@ critical.  Take the full voltage and the lowest resistance: new cells, warm.  Fi
 fuse with a direct-current rating at the first cell, before any wiring.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.safety import FIRE_POWER
 
 
-def figure(p_unended: Any) -> Any:
+def figure(p_unended: float) -> float:
     return p_unended
 
 

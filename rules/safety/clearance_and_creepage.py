@@ -13,8 +13,6 @@ a matter of a certified supply and of licensed practice; without one nothing is 
 First cure: a slot or a coating.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.constants import TABLE_METRE, TABLE_MILLIMETRE, TABLE_VOLT
 from ..formulas.safety import CLEARANCE, CREEPAGE, gap_needed
@@ -23,16 +21,16 @@ UNIT = derivation("unit of the table")
 
 
 def figure(
-    gap: Any,
-    v_rail: Any,
-    rail_count: Any,
-    degree: Any,
+    gap: float,
+    v_rail: float,
+    rail_count: float,
+    degree: float,
     surface: str,
-    altitude: Any,
-    volt: Any,
-    metre: Any,
-    millimetre: Any,
-) -> Any:
+    altitude: float,
+    volt: float,
+    metre: float,
+    millimetre: float,
+) -> float:
     voltage = v_rail * rail_count
     return gap / gap_needed(voltage, degree, surface, altitude, volt, metre, millimetre)
 

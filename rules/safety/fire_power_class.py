@@ -12,13 +12,11 @@ class and distance of everything that burns, and the fuse is judged elsewhere.  
 an enclosure of flame class V-1 or metal without openings below the source.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import FIRE_POWER
 
 
-def figure(p_fault: Any, fire_enclosure: str) -> Any:
+def figure(p_fault: float, fire_enclosure: str) -> float:
     return 0 * p_fault if fire_enclosure == "yes" else p_fault
 
 

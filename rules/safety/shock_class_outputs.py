@@ -13,8 +13,6 @@ insulated and marked.  The rail is taken as the crest of the largest sine, an up
 First cure: insulated terminals that are also covered while plugging.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
@@ -22,8 +20,8 @@ from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, termi
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 

@@ -11,8 +11,6 @@ stays just below; one of 120 W does not.  First cure: terminals with insulated c
 good ones have anyway.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
@@ -20,8 +18,8 @@ from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 

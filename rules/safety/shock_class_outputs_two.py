@@ -10,8 +10,6 @@ that are bare or merely insulated above 1 are critical.  First cure: locking con
 nothing can be put into.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_2
@@ -19,8 +17,8 @@ from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, termi
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 

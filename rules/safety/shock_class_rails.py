@@ -15,14 +15,12 @@ are not judged here; for their service see the checks of the stored charge.
 First cure: fewer cells in series, or an enclosure.  All limits are from memory.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
 from ..formulas.constants import DC_CLASS_1, DC_CLASS_2
 from ..formulas.safety import ENERGY_CLASSES
 
 
-def figure(v_touch: Any, users: str, access: str, class_1: Any, class_2: Any) -> Any:
+def figure(v_touch: float, users: str, access: str, class_1: float, class_2: float) -> float:
     return v_touch / (class_1 if access == "bare" and users == "ordinary" else class_2)
 
 

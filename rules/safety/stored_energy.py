@@ -12,15 +12,13 @@ adds all rails, from their highest voltage.  First cure: a discharge resistor, a
 board, a cover over the terminals of the capacitors.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation, from_memory
 from ..formulas.safety import NONE_FITTED, stored_energy, voltage_left
 
 ENERGY_LEVEL = from_memory("IEC 60950-1, 1.2.8.10 (withdrawn)", "hazardous energy from 20 J at 2 V")
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * stored_energy(c, voltage_left(v_rail, wait, r, c))
 
 

@@ -11,8 +11,6 @@ reach of anyone.  Put the resistor on the capacitor's side of every switch and f
 cure: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtMost,
     Case,
@@ -26,7 +24,7 @@ from ...linter.check import (
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, WAIT, voltage_left
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * voltage_left(v_rail, wait, r, c)
 
 

@@ -11,13 +11,11 @@ Both limits are from memory.  First cure: a discharge resistor on the capacitor'
 every switch and fuse, and a line on the board about the time to wait.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, voltage_left
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * voltage_left(v_rail, wait, r, c)
 
 

@@ -8,13 +8,11 @@ it up.
 What to do first: less gain ahead of the power stage, or an attenuator at the input.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import decibel
 
 
-def figure(source_level: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
+def figure(source_level: float, gain: float, m_max: float, v_ideal: float) -> float:
     return decibel(2**0.5 * source_level * gain / (m_max * v_ideal))
 
 

@@ -16,8 +16,6 @@ Three decibels of margin are asked for, half the allowed time.
 The rules here are summaries.  Local law and the advice of an occupational hygienist hold.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -39,14 +37,14 @@ from ..formulas.acoustics import (
 
 
 def figure(
-    level_a: Any,
-    crest_factor: Any,
-    nearest_listener: Any,
-    exposure_time: Any,
+    level_a: float,
+    crest_factor: float,
+    nearest_listener: float,
+    exposure_time: float,
     exposure_rule: str,
-    one_metre: Any,
-    one_hour: Any,
-) -> Any:
+    one_metre: float,
+    one_hour: float,
+) -> float:
     programme = level_a - programme_drop(crest_factor)
     at_ear = programme - distance_loss(nearest_listener, one_metre)
     return at_ear - allowed_level(exposure_time, exposure_rule, one_hour)

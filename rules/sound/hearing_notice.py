@@ -11,15 +11,13 @@ top of the band where it lies below 1 kHz, else none.  Wording and place of the 
 from local law.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
 from ..formulas.acoustics import EXPOSURE_SOURCES, ONE_METRE, distance_loss, programme_drop
 
 ACTION = Source("Directive 2003/10/EC, article 3", "upper action value 85 dB(A)")
 
 
-def figure(level_a: Any, crest_factor: Any, nearest_listener: Any, one_metre: Any) -> Any:
+def figure(level_a: float, crest_factor: float, nearest_listener: float, one_metre: float) -> float:
     return level_a - programme_drop(crest_factor) - distance_loss(nearest_listener, one_metre)
 
 

@@ -9,13 +9,11 @@ the band does no harm, while one chosen just for the corner distorts the bass.
 What to do first: a film capacitor of the same value, or a ten times larger ceramic.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.maths import PI
 
 
-def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
+def figure(r_in: float, c_in: float, band_low: float) -> float:
     u = 2 * PI * r_in * c_in * band_low
     return 1 / (1 + u**2) ** 0.5
 

@@ -10,15 +10,13 @@ What to do first: the next larger capacitor.  Not too large: the time constant a
 settle before the output is unmuted.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 SLIP = Source("NBitWonder notebook, entry 030", "1 uF with 2.2 kohm: 72 Hz, cured with 30 kohm")
 
 
-def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
+def figure(r_in: float, c_in: float, band_low: float) -> float:
     return 1 / (2 * PI * r_in * c_in * band_low)
 
 

@@ -7,8 +7,6 @@ consumer line -10 dBV (0.32 V), professional line +4 dBu (1.23 V).
 What to do first: more gain, or a source of higher level.  Too much gain is another check.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.load import sine_voltage
 
@@ -19,7 +17,7 @@ LEVELS = Source(
 )
 
 
-def figure(source_level: Any, gain: Any, rated_power: Any, z_load: Any) -> Any:
+def figure(source_level: float, gain: float, rated_power: float, z_load: float) -> float:
     return source_level * gain / sine_voltage(rated_power, z_load)
 
 

@@ -8,12 +8,10 @@ What to do first: move gain from ahead of the input stage to behind it, or give 
 a higher supply.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_in_max: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
+def figure(v_in_max: float, gain: float, m_max: float, v_ideal: float) -> float:
     return 2**0.5 * v_in_max * gain / (m_max * v_ideal)
 
 

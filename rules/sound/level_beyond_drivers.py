@@ -10,14 +10,14 @@ A rating without a method counts as a noise rating, which flatters; programme an
 ratings are brought down first.  What to do first: more or more sensitive loudspeakers.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import ONE_METRE, distance_loss, sum_of_levels
 from ..formulas.load import RATING_KINDS
 
 
-def figure(levels: Any, sound_level: Any, sound_distance: Any, one_metre: Any) -> Any:
+def figure(
+    levels: tuple[float, ...], sound_level: float, sound_distance: float, one_metre: float
+) -> float:
     return sum_of_levels(levels) - distance_loss(sound_distance, one_metre) - sound_level
 
 

@@ -7,12 +7,10 @@ leave less than one percent.
 What to do first: a longer mute, or a smaller coupling capacitor where the band allows it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(mute_time: Any, r_in: Any, c_in: Any) -> Any:
+def figure(mute_time: float, r_in: float, c_in: float) -> float:
     return mute_time / (r_in * c_in)
 
 

@@ -9,8 +9,6 @@ Measure the noise behind a sharp 20 kHz low-pass (the carrier otherwise hides it
 A-weighted.  What to do first: less gain; each decibel of gain is a decibel of hiss.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.acoustics import ONE_METRE, V_SENSITIVITY, distance_loss, network_level
 
@@ -20,13 +18,13 @@ METHOD = Source(
 
 
 def figure(
-    noise: Any,
-    sensitivity: Any,
-    parallel: Any,
-    nearest_listener: Any,
-    v_reference: Any,
-    one_metre: Any,
-) -> Any:
+    noise: float,
+    sensitivity: float,
+    parallel: float,
+    nearest_listener: float,
+    v_reference: float,
+    one_metre: float,
+) -> float:
     level = network_level(sensitivity, noise, parallel, v_reference)
     return level - distance_loss(nearest_listener, one_metre)
 

@@ -10,13 +10,11 @@ two, so the figure is on the safe side indoors.  What to do first: more sensitiv
 cheaper than more power.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import ONE_METRE, distance_loss
 
 
-def figure(level_max: Any, sound_level: Any, sound_distance: Any, one_metre: Any) -> Any:
+def figure(level_max: float, sound_level: float, sound_distance: float, one_metre: float) -> float:
     return level_max - distance_loss(sound_distance, one_metre) - sound_level
 
 

@@ -9,13 +9,11 @@ What to do first: hold the output muted until the input and the output capacitor
 settled, and start switching at half the supply; then cancel the offset.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import V_SENSITIVITY, network_level
 
 
-def figure(sensitivity: Any, turn_on_step: Any, parallel: Any, v_reference: Any) -> Any:
+def figure(sensitivity: float, turn_on_step: float, parallel: float, v_reference: float) -> float:
     return network_level(sensitivity, turn_on_step, parallel, v_reference)
 
 

@@ -10,12 +10,10 @@ Above its rating is major. Above half of it is minor: power ratings of resistors
 better; twice the power is the usual choice (common practice, no source).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail: Any, r: Any, p_rated: Any) -> Any:
+def figure(v_rail: float, r: float, p_rated: float) -> float:
     return v_rail**2 / r / p_rated
 
 

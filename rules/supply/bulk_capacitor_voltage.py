@@ -10,8 +10,6 @@ maker allows, but a charger's overshoot or the rail's rise between load and idle
 (common practice, no source). Much more reserve than a factor of two buys nothing.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_rail: Any, v_rated: Any) -> Any:
+def figure(v_rail: float, v_rated: float) -> float:
     return v_rail / v_rated
 
 

@@ -11,14 +11,12 @@ First cure: more capacitors side by side, or film capacitors at the switches tha
 carrier part.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT
 
 
-def figure(i_bulk: Any, i_ripple: Any) -> Any:
+def figure(i_bulk: float, i_ripple: float) -> float:
     return i_bulk / i_ripple
 
 

@@ -15,14 +15,12 @@ All of the carrier part is put on the bulk capacitors; a good film or ceramic gr
 some of it. Channels on one clock add their carrier currents straight.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT, EIGHTH_POWER
 
 
-def figure(i_bulk: Any, i_ripple: Any) -> Any:
+def figure(i_bulk: float, i_ripple: float) -> float:
     return i_bulk / i_ripple
 
 

@@ -22,13 +22,11 @@ capacitance is unknown, half bridges stay open. A source that is not known to si
 taken not to: a pass stands, a finding names it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING, PUMPING_TREND
 
 
-def figure(v_pumping: Any, v_rail: Any) -> Any:
+def figure(v_pumping: float, v_rail: float) -> float:
     return v_pumping / v_rail
 
 

@@ -11,14 +11,18 @@ few supplies are made for it. But know it: with a current limit that latches, on
 into the microphone silences the product. The loudspeaker's side is judged apart.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 from ..formulas.constants import NO_LIMITER
 from ..formulas.maths import smaller
 
 
-def figure(p_out_max: Any, z_load: Any, v_peak: Any, v_rms: Any, p_supply_max: Any) -> Any:
+def figure(
+    p_out_max: tuple[float, ...],
+    z_load: tuple[float, ...],
+    v_peak: tuple[float, ...],
+    v_rms: tuple[float, ...],
+    p_supply_max: float,
+) -> float:
     clipped = [
         smaller(2 * p, smaller(peak, rms) ** 2 / z)
         for p, z, peak, rms in zip(p_out_max, z_load, v_peak, v_rms, strict=True)

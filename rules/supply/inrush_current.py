@@ -15,12 +15,10 @@ First cure: a resistor of rail voltage over the wanted current that is bridged a
 time constants, or a connector with a pre-charge contact.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(i_inrush: Any, i_surge: Any) -> Any:
+def figure(i_inrush: float, i_surge: float) -> float:
     return i_inrush / i_surge
 
 

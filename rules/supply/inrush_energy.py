@@ -11,13 +11,11 @@ pulse (common practice, no source). The rail counts at its highest, the capacita
 top of its tolerance. A limiter in the common lead of two rails takes the energy of both.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import stored_energy
 
 
-def figure(v_rail: Any, c_rail: Any, rail_count: Any, e_rated: Any) -> Any:
+def figure(v_rail: float, c_rail: float, rail_count: float, e_rated: float) -> float:
     return rail_count * stored_energy(v_rail, c_rail) / e_rated
 
 

@@ -16,13 +16,13 @@ is a start of less than a third of a joule. A source that limits its own current
 limiter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.supply import stored_energy
 
 
-def figure(c_rail: Any, v_rail: Any, rail_count: Any, limiter: str, self_limits: str) -> Any:
+def figure(
+    c_rail: float, v_rail: float, rail_count: float, limiter: str, self_limits: str
+) -> float:
     energy = rail_count * stored_energy(v_rail, c_rail)
     return 0 * energy if "fitted" in limiter or "yes" in self_limits else energy
 

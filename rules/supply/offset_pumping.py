@@ -17,8 +17,6 @@ A ratio of 1 is the balance itself. Half of it is kept as margin, since idle cur
 typical values: common practice, no source.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -34,8 +32,14 @@ from ..formulas.pumping import offset_current
 
 
 def figure(
-    n_legs: Any, v_dc: Any, r_load: Any, p_idle: Any, v_rail: Any, r_bleeder: Any, sinks: str
-) -> Any:
+    n_legs: tuple[float, ...],
+    v_dc: tuple[float, ...],
+    r_load: tuple[float, ...],
+    p_idle: tuple[float, ...],
+    v_rail: float,
+    r_bleeder: float,
+    sinks: str,
+) -> float:
     kept = 0 if sinks == "yes" else 1
     returned = [
         kept * offset_current(v, r, v_rail) * (2 - n)

@@ -10,12 +10,10 @@ stops the amplifier, not the source: it cannot protect the capacitors from a sou
 is too high by itself.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_trip: Any, v_rated: Any) -> Any:
+def figure(v_trip: float, v_rated: float) -> float:
     return v_trip / v_rated
 
 

@@ -11,12 +11,10 @@ fire (major), below 5 % it is thin (minor). Both numbers are common practice wit
 source. The rise by pumping is judged in a check of its own.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(v_trip: Any, v_rail: Any) -> Any:
+def figure(v_trip: float, v_rail: float) -> float:
     return v_trip / v_rail - 1
 
 

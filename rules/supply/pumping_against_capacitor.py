@@ -13,14 +13,12 @@ assumed phase of the loudspeaker or an assumed source is reported as major. Firs
 the next rated voltage, or a trip below it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
-def figure(v_rail_peak: Any, v_rated: Any, v_rail: Any) -> Any:
+def figure(v_rail_peak: float, v_rated: float, v_rail: float) -> float:
     return v_rail_peak / larger(v_rated, v_rail)
 
 

@@ -15,14 +15,12 @@ First cure: opposite phase for the bass of two half bridges, then capacitance. R
 trip helps only as far as capacitors and switches allow it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
-def figure(v_rail: Any, v_pumping: Any, v_trip: Any) -> Any:
+def figure(v_rail: float, v_pumping: float, v_trip: float) -> float:
     return (v_rail + v_pumping) / larger(v_trip, v_rail)
 
 

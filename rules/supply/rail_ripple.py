@@ -16,13 +16,11 @@ the claimed power is judged for each channel by itself.
 First cure: a lower source resistance; only then capacitors.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..formulas.supply import BRIDGE_CURRENT, SHARED_RIPPLE
 
 
-def figure(v_rail_ripple: Any, v_rail: Any) -> Any:
+def figure(v_rail_ripple: float, v_rail: float) -> float:
     return v_rail_ripple / v_rail
 
 

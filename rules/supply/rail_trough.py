@@ -14,15 +14,18 @@ First cure: source resistance, then rail voltage; capacitors help at a few hundr
 hardly in the bass.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import CONSTANT_POWER, SHARED_RIPPLE
 
 
 def figure(
-    rated_power: Any, z_load: Any, m_max: Any, n_legs: Any, rail_count: Any, v_trough: Any
-) -> Any:
+    rated_power: float,
+    z_load: float,
+    m_max: float,
+    n_legs: float,
+    rail_count: float,
+    v_trough: float,
+) -> float:
     v_largest = n_legs * rail_count * v_trough / 2
     return (2 * rated_power * z_load) ** 0.5 / (m_max * v_largest)
 

@@ -10,12 +10,10 @@ out of the capacitors does not help: in the bass they carry next to nothing. The
 is the rail itself is judged by its own checks.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(p_rated_sum: Any, p_supply_max: Any) -> Any:
+def figure(p_rated_sum: float, p_supply_max: float) -> float:
     return p_rated_sum / p_supply_max
 
 

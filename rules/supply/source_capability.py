@@ -11,12 +11,10 @@ edge, hot and with no allowance for its ageing (common practice). Music asks for
 a source for music alone may be chosen smaller if the rating says so.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(p_in: Any, p_supply_max: Any) -> Any:
+def figure(p_in: float, p_supply_max: float) -> float:
     return p_in / p_supply_max
 
 

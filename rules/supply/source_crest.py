@@ -15,8 +15,6 @@ First cure: a source with a stated peak power, more capacitance, or a higher low
 band. The pack that is the rail itself is judged by its own checks.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -37,16 +35,16 @@ HUMP = derivation(
 
 
 def figure(
-    p_in: Any,
-    p_auxiliary: Any,
-    p_signal: Any,
-    rail_count: Any,
-    p_peak: Any,
-    c_rail: Any,
-    v_rail: Any,
-    sag: Any,
-    f: Any,
-) -> Any:
+    p_in: float,
+    p_auxiliary: float,
+    p_signal: float,
+    rail_count: float,
+    p_peak: float,
+    c_rail: float,
+    v_rail: float,
+    sag: float,
+    f: tuple[float, ...],
+) -> float:
     one_way = p_signal if rail_count < 1.5 else 0 * p_signal
     hump = p_in + 2 / PI * ((p_in - p_auxiliary) + 2**0.5 * one_way)
     energy = rail_count * c_rail * v_rail**2 * (1 - (1 - sag) ** 2) / 2

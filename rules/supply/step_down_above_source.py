@@ -12,12 +12,10 @@ the source in this way; say ``step-up-down`` for the former.
 What to do first: more cells, a lower rail, or a converter that steps up and down.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_source: Any, v_rail: Any) -> Any:
+def figure(v_source: float, v_rail: float) -> float:
     return v_source / v_rail
 
 

@@ -13,12 +13,10 @@ to the source in this way; say ``step-up-down`` for the former.
 What to do first: fewer cells, a higher rail, or a converter that steps up and down.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail: Any, v_source: Any) -> Any:
+def figure(v_rail: float, v_source: float) -> float:
     return v_rail / v_source
 
 

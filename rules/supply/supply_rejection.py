@@ -14,12 +14,10 @@ Above the claim is major: the ripple alone uses it up. Above half of it minor, s
 dead time and noise want their part (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_ripple: Any, v_rail: Any, loop_gain: Any, thd: Any) -> Any:
+def figure(v_ripple: float, v_rail: float, loop_gain: float, thd: float) -> float:
     share = v_ripple / (2 * v_rail)
     return share / (2**0.5 * (1 + loop_gain)) / thd
 

@@ -12,15 +12,13 @@ and may then be let pass as a deviation.  Junction to case and vias come on top.
 cures: a heatsink, more layers with vias, a smaller claim (measure it).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, derivation
 from ..formulas.fin import copper_resistance
 
 
 def figure(
-    r_th_ja: Any, area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any
-) -> Any:
+    r_th_ja: float, area: float, pad_area: float, copper: float, conductivity: float, film: float
+) -> float:
     """Claimed resistance over the least that this copper allows."""
     return r_th_ja / copper_resistance(area, pad_area, copper, conductivity, film)
 

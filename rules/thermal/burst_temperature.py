@@ -11,8 +11,6 @@ through the ladder of one switch.  First cures: a device with a larger die, less
 resistance, a cooler case.  Where no ladder is known the steady checks must do.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -31,15 +29,15 @@ from ..formulas.maths import smaller
 
 
 def figure(
-    t_j_max: Any,
-    t_case: Any,
-    p_switch: Any,
-    r: Any,
-    tau: Any,
-    burst: Any,
-    crest_factor: Any,
-    sine_crest: Any,
-) -> Any:
+    t_j_max: float,
+    t_case: float,
+    p_switch: float,
+    r: tuple[float, ...],
+    tau: tuple[float, ...],
+    burst: float,
+    crest_factor: float,
+    sine_crest: float,
+) -> float:
     """Distance of the junction from its limit at the end of a burst."""
     share = smaller(programme_share(crest_factor, sine_crest), 1.0)
     return t_j_max - t_case - pulse_rise(p_switch, r, tau, burst, burst / share)

@@ -11,15 +11,18 @@ the time each at 45, 55 and 65 degC counts as 57.2 degC.  First cures: 105 degC 
 long-life series, a cooler place on the board.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
 
 
 def figure(
-    life: Any, t_rated: Any, t_air_inside: Any, doubling: Any, seal: Any, life_wanted: Any
-) -> Any:
+    life: float,
+    t_rated: float,
+    t_air_inside: float,
+    doubling: float,
+    seal: float,
+    life_wanted: float,
+) -> float:
     """Expected over wanted life."""
     return smaller(life * 2 ** ((t_rated - t_air_inside) / doubling), seal) / life_wanted
 

@@ -12,12 +12,10 @@ fifth.  A vented box counts with half the rise.  The window of the battery is ch
 the battery.  First cures: the heatsink outside, a larger or a vented box, shade.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
 
 
-def figure(t_rated: Any, t_air_inside: Any) -> Any:
+def figure(t_rated: float, t_air_inside: float) -> float:
     """How far the inside air stays below the rating of the capacitors."""
     return t_rated - t_air_inside
 

@@ -15,8 +15,6 @@ A published board of 2 x 120 W reaches about 125 degC in 25 degC air and trips a
 150 s; so a junction that comes within 25 K of its limit is only a remark.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -31,7 +29,7 @@ from ...linter.check import (
 from ..formulas.maths import smaller
 
 
-def figure(t_j_max: Any, t_junction_rated: Any, t_junction_trip: Any) -> Any:
+def figure(t_j_max: float, t_junction_rated: float, t_junction_trip: float) -> float:
     """Distance from the limit, at the steady state or at the trip."""
     return t_j_max - smaller(t_junction_rated, t_junction_trip)
 

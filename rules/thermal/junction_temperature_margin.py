@@ -17,12 +17,10 @@ The limits are the usual distances of derating tables.  A fixed 110 degC, found 
 for space, would condemn published boards that work at 125 degC.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever, Source, from_memory
 
 
-def figure(t_j_max: Any, t_junction: Any) -> Any:
+def figure(t_j_max: float, t_junction: float) -> float:
     """Distance of the junction from its absolute maximum."""
     return t_j_max - t_junction
 

@@ -14,8 +14,6 @@ boards which work are not condemned. First cures: a lower trip, less resistance 
 junction and heatsink (thinner insulator, larger package), two devices in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -28,7 +26,7 @@ from ...linter.check import (
 )
 
 
-def figure(t_j_max: Any, t_junction_trip: Any) -> Any:
+def figure(t_j_max: float, t_junction_trip: float) -> float:
     """Distance of the junction from its limit when the trip acts."""
     return t_j_max - t_junction_trip
 

@@ -11,12 +11,10 @@ has room for it, less power in continuous use.  A trip sensed on the board canno
 judged: nothing tells how warm that spot is.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(t_trip: Any, t_sensed: Any) -> Any:
+def figure(t_trip: float, t_sensed: float) -> float:
     """How far the sensed temperature stays below the trip."""
     return t_trip - t_sensed
 

@@ -11,12 +11,10 @@ wrong, stated heat above it is not proven right.  First cure: measure the power 
 The heat of a loudspeaker is not the amplifier's.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(heat: Any, p_heat: Any) -> Any:
+def figure(heat: float, p_heat: float) -> float:
     """Stated over computed heat."""
     return heat / p_heat
 

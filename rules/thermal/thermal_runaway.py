@@ -15,8 +15,6 @@ First cures: more silicon (lower resistance), a better heatsink.  The check says
 about a stage whose temperature is held by switching losses alone: its gain is small.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -29,7 +27,9 @@ from ...linter.check import (
 )
 
 
-def figure(r_th_own: Any, p_slope: Any, r_th_shared: Any, p_slopes: Any) -> Any:
+def figure(
+    r_th_own: float, p_slope: float, r_th_shared: float, p_slopes: tuple[float, ...]
+) -> float:
     """Loop gain of the thermal feedback."""
     return r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
 

@@ -10,8 +10,6 @@ loss makes the difference in heat smaller.  First cures: size the cooling for th
 programme, limit the long-term level, or state the crest factor that was meant.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -27,7 +25,7 @@ from ..formulas.dissipation import programme_share
 SHARES = {"one-eighth": 1 / 8, "one-third": 1 / 3, "full-sine": 1.0}
 
 
-def figure(basis: str, crest_factor: Any, sine_crest: Any) -> Any:
+def figure(basis: str, crest_factor: float, sine_crest: float) -> float:
     """Power that the cooling was sized for over that of the programme."""
     return SHARES[basis] / programme_share(crest_factor, sine_crest)
 

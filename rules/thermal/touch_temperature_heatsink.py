@@ -14,8 +14,6 @@ are allowed the second class. First cures: a larger heatsink, a guard, a plastic
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -30,7 +28,7 @@ from ..formulas.constants import TABLE_KELVIN
 from ..formulas.touch import allowed_rise
 
 
-def figure(touch: str, material: str, users: str, rise: Any, kelvin: Any) -> Any:
+def figure(touch: str, material: str, users: str, rise: float, kelvin: float) -> float:
     """Rise still allowed over a room of 25 degC."""
     return allowed_rise(touch, material, users) * kelvin - rise
 

@@ -13,8 +13,6 @@ of the table stand from memory, and copies on the web contradict one another.  F
 cures: distance, coating, less ringing.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -32,8 +30,14 @@ IPC = from_memory("IPC-2221 table 6-1")
 
 
 def figure(
-    gap: Any, v_peak: Any, surface: str, altitude: Any, volt: Any, millimetre: Any, high: Any
-) -> Any:
+    gap: float,
+    v_peak: float,
+    surface: str,
+    altitude: float,
+    volt: float,
+    millimetre: float,
+    high: float,
+) -> float:
     """Gap over what the table asks for."""
     return gap / spacing_needed(v_peak, surface, altitude, volt, millimetre, high)
 

@@ -12,7 +12,6 @@ First cures: more contacts, a larger connector, a place in cooler air.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -31,8 +30,14 @@ from ..formulas.constants import CONTACT_RISE
 
 
 def figure(
-    i_source: Any, i_rated: Any, contacts: Any, t_max: Any, t_air: Any, rise: Any, least: Any
-) -> Any:
+    i_source: float,
+    i_rated: float,
+    contacts: float,
+    t_max: float,
+    t_air: float,
+    rise: float,
+    least: float,
+) -> float:
     """Current over what the contacts of a pole may carry."""
     return i_source / contact_current(i_rated, contacts, t_max, t_air, rise, least)
 

@@ -11,15 +11,13 @@ and its terminals do not (common practice). Everything else counts with the tigh
 rating and copper. First cure: the area that the current needs.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
 from ..derived.wiring import HOTTEST, WIRE_TABLE
 
 SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
-def figure(i_rated: Any, i_most: Any) -> Any:
+def figure(i_rated: float, i_most: float) -> float:
     return i_rated / i_most
 
 

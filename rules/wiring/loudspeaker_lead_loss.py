@@ -10,8 +10,6 @@ more copper, a shorter lead, a load of more ohms.  Ahead of the filter of a clas
 a lead carries pulses of the full rail: that is another check.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,7 @@ from ..formulas.conductors import two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
 
 
-def figure(length: Any, area: Any, resistivity: Any, z_load: Any) -> Any:
+def figure(length: float, area: float, resistivity: float, z_load: float) -> float:
     """Lead over load."""
     return two_way_resistance(resistivity, length, area) / z_load
 

@@ -11,13 +11,11 @@ in buildings follows the local code and its licensed trade, not this table.  Fir
 more copper, a heat-resistant insulation, two leads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
 from ..derived.wiring import WIRE_TABLE
 
 
-def figure(i_source: Any, i_rated: Any) -> Any:
+def figure(i_source: float, i_rated: float) -> float:
     """Current over what the lead stands."""
     return i_source / i_rated
 

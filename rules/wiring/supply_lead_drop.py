@@ -10,8 +10,6 @@ shorter lead, more copper, capacitors at the amplifier.  The resistance of conne
 fuses comes on top and is not counted.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,9 @@ from ..formulas.conductors import two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
 
 
-def figure(length: Any, area: Any, resistivity: Any, i_source_peak: Any, v_source: Any) -> Any:
+def figure(
+    length: float, area: float, resistivity: float, i_source_peak: float, v_source: float
+) -> float:
     """Drop over the source's voltage."""
     return two_way_resistance(resistivity, length, area) * i_source_peak / v_source
 

@@ -11,8 +11,6 @@ adds to air that is warm already, and above about 100 K the laminate leaves its 
 transition behind.  First cures: width, thicker copper, a pour, both outer layers.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -28,15 +26,15 @@ from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHAR
 
 
 def figure(
-    i_source: Any,
-    width: Any,
-    copper: Any,
+    i_source: float,
+    width: float,
+    copper: float,
     layer: str,
-    k_outer: Any,
-    k_inner: Any,
-    chart_area: Any,
-    chart_rise: Any,
-) -> Any:
+    k_outer: float,
+    k_inner: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     """Rise of the trace over the air round it."""
     k = k_inner if layer == "inner" else k_outer
     return trace_rise(i_source, width, copper, k, chart_area, chart_rise)
