@@ -70,6 +70,7 @@ def sensitivity_at_voltage(per_watt: float, z: float, r_reference: float) -> flo
     """Sensitivity for 2.83 V [dB] of a loudspeaker whose sensitivity is printed for 1 W [dB].
 
     z: rated impedance of the loudspeaker [ohm]; r_reference: 8 ohm.
+    Units: per_watt [dB], z [ohm], r_reference [ohm]; returns [dB].
 
     >>> round(sensitivity_at_voltage(84.99, 4.0, 8.0), 2)  # 88 dB for 2.83 V in 4 ohm
     88.0
@@ -84,6 +85,7 @@ def network_level(sensitivity: float, v_rms: float, parallel: float, v_reference
     [1].  Units in series share the voltage, which their number makes good: only the
     strings in parallel add, 6 dB a doubling.  Valid while the group is small against the
     wavelength.  Source: sum of equal pressures.
+    Units: sensitivity [dB], v_rms [V], parallel [1], v_reference [V]; returns [dB].
 
     >>> round(network_level(88.0, 28.284, 1, 2.8284), 1)  # 100 W in 8 ohm
     108.0
@@ -95,6 +97,7 @@ def distance_loss(distance: float, one_metre: float) -> float:
     """Fall of level [dB] from 1 m to ``distance`` [m] in the free field.
 
     Rooms fall slower beyond the critical distance, so this is the least level there.
+    Units: distance [m], one_metre [m]; returns [dB].
 
     >>> round(108.0 - distance_loss(3.0, 1.0), 2)  # 88 dB, 100 W in 8 ohm, 3 m away
     98.46
@@ -104,6 +107,8 @@ def distance_loss(distance: float, one_metre: float) -> float:
 
 def sum_of_levels(levels: Sequence[float]) -> float:
     """Level [dB] of sounds that are not alike: their powers add.
+
+    Units: levels [dB]; returns [dB].
 
     >>> round(sum_of_levels((85.0, 85.0)), 2)
     88.01
@@ -150,6 +155,7 @@ def a_weighting_at_most(f_top: float, one_hertz: float) -> float:
 
     It rises up to 2.5 kHz, so below 1 kHz the top of a band bounds the whole of it; from
     1 kHz on 0 dB stands for it.  one_hertz: 1 Hz.
+    Units: f_top [Hz], one_hertz [Hz]; returns [dB].
 
     >>> round(a_weighting_at_most(200.0, 1.0), 1)
     -10.8
@@ -199,6 +205,7 @@ def allowed_level(exposure_time: float, rule: str, one_hour: float) -> float:
     """Highest level [dB(A)] that a rule lets a person bear for ``exposure_time`` [s] a day.
 
     rule: a word of ``EXPOSURE_RULES``; one_hour: 3600 s.
+    Units: exposure_time [s], rule [word], one_hour [s]; returns [dB].
 
     >>> allowed_level(2 * 3600.0, "niosh", 3600.0)  # NIOSH: 91 dBA for 2 h
     91.0

@@ -13,6 +13,8 @@ CARRIER_RIPPLE = derivation(
 def capacitor_share(r: float, c: float, f: float) -> float:
     """Part of an alternating rail current that the capacitors carry [1]; as above.
 
+    Units: r [ohm], c [F], f [Hz]; returns [1].
+
     >>> round(capacitor_share(0.05, 3.3e-3, 40.0), 4)
     0.0414
     """
@@ -26,6 +28,7 @@ def carrier_ripple_square(n_legs: float, levels: str, i_peak: float, depth: floa
     n_legs: 1 or 2; levels: two-level or three-level; i_peak: load current [A];
     depth [1]; above 1, where the rated power is beyond the rail, it counts as 1.
     Source: derived, switched waveform.
+    Units: n_legs [1], levels [word], i_peak [A], depth [1]; returns [A2].
 
     >>> round(carrier_ripple_square(1, "two-level", 5.0, 0.8) ** 0.5, 3)
     1.275
@@ -56,6 +59,8 @@ def bulk_current(
     [F]; share: of the rated output power [1].  Audio parts add in phase.  Carrier parts
     add straight where channels run on one clock, else in squares.  The carrier is taken
     to stay in the bulk: film capacitors at the switches relieve it.
+    Units: n_legs [1], levels [word], i_peak [A], depth [1], locked [word], r [ohm], c [F], f
+    [Hz], share [1]; returns [A].
 
     >>> one = ((1,), ("two-level",), (5.0,), (0.8,), ("yes",))
     >>> big = bulk_current(*one, 1e3, 1.0, (20.0,), 1.0)  # no source: all audio, all carrier

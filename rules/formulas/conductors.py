@@ -31,6 +31,7 @@ def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     length [m]: ONE way; area [m2]: copper of one conductor
     Valid for direct current and audio; stranded wire lies 2 to 5 % higher.
     Source: Ohm's law.  Example: 0.4 m of AWG 16 (13.17 mohm/m): 10.54 mohm.
+    Units: resistivity [ohm m], length [m], area [m2]; returns [ohm].
 
     >>> round(two_way_resistance(1.724e-8, 0.4, 1.309e-6) * 1e3, 2)
     10.54
@@ -45,6 +46,7 @@ def resistance_when_warm(
 
     r_20 [ohm] at t_20 [K] = 20 degC; t [K]; slope [1/K]: 0.00393 (IEC 60028).
     Valid from -40 to 200 degC.  A trace 50 mm x 5 mm x 35 um at 60 degC: 5.700 mohm.
+    Units: r_20 [ohm], t [K], t_20 [K], slope [1/K]; returns [ohm].
 
     >>> round(resistance_when_warm(1.724e-8 * 0.05 / (5e-3 * 35e-6), 333.15) * 1e3, 3)
     5.7
@@ -69,6 +71,8 @@ def trace_rise(
     (from memory); a trace alone, in still air.
     Source: IPC-2221 as quoted on public pages.  Example: 10 mil of 1.378 mil copper
     on an outer layer carry 0.884 A at 10 K.
+    Units: current [A], width [m], copper [m], chart_current [A], chart_area [m2], chart_rise
+    [K]; returns [K].
 
     >>> round(trace_rise(0.884, 254e-6, 35e-6, 0.048, SQUARE_MIL, 1.0), 1)
     10.0
@@ -84,6 +88,7 @@ def wire_current(area: float) -> float:
     ``CHASSIS_WIRE``, continued beyond the ends (AWG 4, 21.15 mm2: 133 A; 135 A printed,
     from memory).  A wire in a bundle or in a duct carries much less.
     Source: Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics.
+    Units: area [m2]; returns [A].
 
     >>> round(wire_current(1.309e-6), 6)
     22.0
@@ -119,6 +124,8 @@ def contact_current(
     is not counted (common practice).
     Source: IEC 60512-5-2 describes the derating curve; the square root follows from I^2 R.
     Example: 3 A for 30 K, limit 85 degC, air 70 degC: 2.121 A.
+    Units: i_rated [A], contacts [1], t_limit [K], t_air [K], rise_rated [K], rise_least [K];
+    returns [A].
 
     >>> round(contact_current(3.0, 1.0, 358.15, 343.15, 30.0, 1.0), 3)
     2.121
@@ -152,6 +159,8 @@ def spacing_needed(
     millimetre 1 mm: units of the table; high [m]: 3050 m, above which a bare outer
     layer needs more.  No safety barrier: those follow other standards.
     Source: IPC-2221 table 6-1, from memory.
+    Units: voltage [V], surface [word], altitude [m], volt [V], millimetre [m], high [m];
+    returns [m].
 
     >>> spacing_needed(35.0, "outer-bare", 0.0, 1.0, 1e-3, 3050.0) * 1e3
     0.6

@@ -24,6 +24,7 @@ def hot_exponent(hot_factor: float) -> float:
     hot_factor: on-resistance at 150 degC over that at 25 degC.  The curves of data sheets
     bend upwards as a power law does (mobility of the carriers); a straight line through
     the same two points flatters the current at which the temperature runs away.
+    Units: hot_factor [1]; returns [1].
 
     >>> round(hot_exponent(1.75), 3)
     1.598
@@ -37,6 +38,7 @@ def hot_resistance(r_cold: float, hot_factor: float, t_junction: float) -> float
     r_cold [ohm] at 25 degC; hot_factor at 150 degC over 25 degC; t_junction [K].
     Valid from -40 degC to the highest junction temperature.
     Source: power law between two printed points, see ``hot_exponent``.
+    Units: r_cold [ohm], hot_factor [1], t_junction [K]; returns [ohm].
 
     >>> round(hot_resistance(0.02, 1.75, 423.15), 4)
     0.035
@@ -49,6 +51,7 @@ def efficiency_loss(p_out: float, efficiency: float) -> float:
 
     p_out [W]; gives [W].  Example: 2 x 1500 W amplifier at one third, 1000 W from 1440 W
     drawn: 440 W (published: Lab.gruppen fP 3400 manual, table 3).
+    Units: p_out [W], efficiency [1]; returns [W].
 
     >>> round(efficiency_loss(1000.0, 1000 / 1440))
     440
@@ -60,6 +63,7 @@ def programme_share(crest_factor: float, crest_of_sine: float) -> float:
     """Power of programme that just touches clipping, over that of a full sine.
 
     crest_factor: peak over rms of the programme in dB; crest_of_sine: 3.01 dB.
+    Units: crest_factor [dB], crest_of_sine [dB]; returns [1].
 
     >>> round(programme_share(12.04, 3.01), 3)
     0.125
@@ -74,6 +78,7 @@ def loss_at_share(loss: float, p_idle: float, share: float) -> float:
     Loss above idle goes as power^0.82: between the linear law of a resistance and the
     square root of a loss that goes with current.  Within 12 % of the published curves of
     IRAUDAMP7D and TPA3221 at one eighth of full power.
+    Units: loss [W], p_idle [W], share [1]; returns [W].
 
     >>> round(loss_at_share(18.28, 4.8, 1 / 8), 2)  # IRAUDAMP7D at 15 W: 7.19 W published
     7.25
@@ -93,6 +98,7 @@ def pulse_rise(
     power [W]; resistances [K/W] and times [s] of the Foster stages; pulse and period [s];
     gives [K].  Source: geometric series of the exponentials of each stage.
     Example: 0.3, 0.7, 8, 30 K/W, 1 ms, 20 ms, 2 s, 60 s; 12 W, 20 ms each 0.5 s: 27.69 K.
+    Units: power [W], resistances [K/W], times [s], pulse [s], period [s]; returns [K].
 
     >>> stages = (0.3, 0.7, 8.0, 30.0), (1e-3, 20e-3, 2.0, 60.0)
     >>> round(pulse_rise(12.0, *stages, 0.02, 0.5), 2)

@@ -25,6 +25,8 @@ VENTED_DERIVED = derivation(
 def total_q(q_ms: float, q_es: float) -> float:
     """Total Q of a driver [1] from mechanical and electrical Q [1].
 
+    Units: q_ms [1], q_es [1]; returns [1].
+
     >>> round(total_q(4.0, 0.45), 4)
     0.4045
     """
@@ -35,6 +37,7 @@ def compliance(v_as: float, s_d: float, air_density: float, sound_speed: float) 
     """Compliance of the suspension [m/N] from the volume of air as compliant as it [m3].
 
     s_d: cone area [m2]; air_density [kg/m3]; sound_speed [m/s].  Source: Small 1972.
+    Units: v_as [m3], s_d [m2], air_density [kg/m3], sound_speed [m/s]; returns [m/N].
 
     >>> round(compliance(0.020, 0.0137, 1.18, 345.0) * 1e3, 4)  # mm/N
     0.7587
@@ -84,6 +87,7 @@ def vented_denominator(
     + alpha s^2 Tb^2.  Source: Small 1973.
 
     Worked example: Butterworth alignment, whose response 1/abs(D) is -3.01 dB at f_s.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
 
     >>> round(vented_denominator(40.0, 40.0, 0.38268, 1.41421, 40.0, 1e9) ** 2, 3)
     2.0
@@ -101,6 +105,7 @@ def vented_shape(f: float, f_s: float, q_ts: float, alpha: float, f_b: float, q_
 
     Symbols as in ``vented_denominator``.  Least near ``f_b``; far below it the box no
     longer holds the cone and the shape tends to 1.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
 
     >>> round(vented_shape(0.4, 40.0, 0.3827, 1.414, 40.0, 7.0), 2)
     1.0
@@ -121,6 +126,7 @@ def radiator_shape(
     cone is held again.  With beta of 0 it is a port.
     Derived: its reactance is that of the port times 1 + beta (1 - (f_b/f)^2); a nodal
     solution agrees.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], beta [1], q_l [1]; returns [1].
 
     >>> round(radiator_shape(20.0, 40.0, 0.3827, 1.414, 40.0, 1 / 3, 7.0), 3)
     0.664
@@ -165,6 +171,8 @@ def port_speed(
     x_free: free excursion towards zero frequency, peak [m]; s_d: cone area [m2];
     port_area: all ports of the box [m2]; the rest as in ``vented_denominator``.  At f_b
     the port moves q_l times the volume of the cone.  Derived: continuity in the box.
+    Units: f [Hz], x_free [m], s_d [m2], port_area [m2], f_s [Hz], q_ts [1], alpha [1], f_b
+    [Hz], q_l [1]; returns [m/s].
     """
     velocity = 2 * PI * f * s_d * x_free / port_area
     return velocity / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
@@ -188,6 +196,7 @@ def bass_frequencies(
     """Frequencies [Hz] from the low end of the band up to ``f_top``, evenly in octaves.
 
     band_low, band_high: ends of the audio band [Hz]; f_top: where a search may end [Hz].
+    Units: band_low [Hz], band_high [Hz], f_top [Hz], steps [1]; returns [Hz].
     """
     end = larger(band_low, f_top)
     end = smaller(band_high, end)
@@ -210,6 +219,8 @@ def largest_in_bass(
     free-air resonance [Hz]; alpha: v_as / v_b [1], 0 for no box; f_high_pass: corner [Hz];
     order [1]; band_low, band_high: ends of the audio band [Hz]; also: further frequencies
     to look at [Hz].
+    Units: value [function], f_s [Hz], alpha [1], f_high_pass [Hz], order [1], band_low [Hz],
+    band_high [Hz], also [Hz]; returns [any].
 
     >>> round(largest_in_bass(lambda f: 1.0, 40.0, 0.0, 20.0, 2, 20.0, 20e3), 4)
     0.9981
@@ -220,6 +231,8 @@ def largest_in_bass(
 
 def largest(values: Sequence[float]) -> float:
     """The largest of some values, element by element for arrays.
+
+    Units: values [any]; returns [any].
 
     >>> largest([1.0, 3.0, 2.0])
     3.0

@@ -13,6 +13,7 @@ def bessel_i(order: int, x: float) -> float:
     """Modified Bessel function of the first kind, order 0 or 1.
 
     x: pure number, 0 .. 8.  Power series, Abramowitz and Stegun 9.6.10.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel_i(0, 1.0), 7), round(bessel_i(1, 1.0), 7)
     (1.2660659, 0.5651591)
@@ -31,6 +32,7 @@ def bessel_k(order: int, x: float) -> float:
     x: pure number, above 0 up to about 6 (beyond, the series loses digits).
     Power series, Abramowitz and Stegun 9.6.13 for order 0; order 1 from the Wronskian
     9.6.15, I0 K1 + I1 K0 = 1/x.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel_k(0, 1.0), 7), round(bessel_k(1, 1.0), 7)
     (0.4210244, 0.6019072)
@@ -60,6 +62,8 @@ def copper_resistance(
     a factor of two less.
     Source: radial fin with insulated rim, textbooks of heat transfer.
     Example: pad radius 3 mm, copper radius 25 mm, 35 um: 41.98 K/W.
+    Units: area [m2], pad_area [m2], copper [m], conductivity [W/(m K)], film [W/(m2 K)];
+    returns [K/W].
 
     >>> round(copper_resistance(PI * 25e-3**2, PI * 3e-3**2, 35e-6, 390.0, 10.0), 2)
     41.98

@@ -40,6 +40,7 @@ def continuous_current(i_rated: float, standard: str, k_ambient: float) -> float
     i_rated [A]; standard: key of ``CONTINUOUS_SHARE``; k_ambient [1]: part of the rating
     that is left in the hottest air round the fuse, from its data sheet.
     Source: LOADING, IEC_FUSES.  Example: 10 A after UL at 0.9: 6.75 A.
+    Units: i_rated [A], standard [word], k_ambient [1]; returns [A].
 
     >>> continuous_current(10.0, "ul-248-14", 0.9)
     6.75
@@ -52,6 +53,7 @@ def opening_current(i_rated: float, standard: str) -> float:
 
     i_rated [A]; standard: key of ``OPENING_RATIO``.  It flows for up to an hour.
     Source: FUSEOLOGY, IEC_FUSES.
+    Units: i_rated [A], standard [word]; returns [A].
 
     >>> opening_current(10.0, "iec-60127")
     21.0
@@ -65,6 +67,7 @@ def charging_i2t(c: float, v: float, r: float) -> float:
     c [F], v [V], r [ohm]: the whole loop.  i = (v/r) exp(-t/(r c)), so the integral of
     i^2 is (v/r)^2 r c / 2.  A decaying pulse of chart 1 of FUSEOLOGY.
     Example: 4.4 mF, 25.2 V, 0.10 ohm: 13.97 A2s.
+    Units: c [F], v [V], r [ohm]; returns [A2s].
 
     >>> round(charging_i2t(4.4e-3, 25.2, 0.10), 2)
     13.97
@@ -75,6 +78,8 @@ def charging_i2t(c: float, v: float, r: float) -> float:
 def steady_charging_i2t(c: float, v: float, i: float) -> float:
     """I2t of the same charge with a constant current i [A]: it flows for c v / i.
 
+    Units: c [F], v [V], i [A]; returns [A2s].
+
     >>> round(steady_charging_i2t(10e-3, 50.0, 2.0), 3)  # 2 A for 0.25 s
     1.0
     """
@@ -83,6 +88,8 @@ def steady_charging_i2t(c: float, v: float, i: float) -> float:
 
 def prospective_current(v: float, r: float) -> float:
     """Current of a dead short at the terminals of a source of v [V] and r [ohm].
+
+    Units: v [V], r [ohm]; returns [A].
 
     >>> round(prospective_current(25.2, 0.06), 9)
     420.0

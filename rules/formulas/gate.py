@@ -23,6 +23,7 @@ def threshold_hot(v_gs_th: float, t: float, t_cold: float, coefficient: float) -
 
     v_gs_th at 25 degC [V], t [K], t_cold 25 degC in [K], coefficient [V/K] positive for
     a falling threshold.  Returns [V].  Source: -7 mV/K, TI gate-drive fundamentals.
+    Units: v_gs_th [V], t [K], t_cold [K], coefficient [V/K]; returns [V].
 
     >>> round(threshold_hot(2.2, 398.15, 298.15, 7e-3), 3)
     1.5
@@ -35,6 +36,7 @@ def period_at(modulator_type: str, depth: float, carrier: float) -> float:
 
     A self-oscillating loop slows down as 1 - depth^2, others keep their clock.  depth
     0 .. 1, carrier at idle [Hz]; returns [s].  Source: derivation.
+    Units: modulator_type [word], depth [1], carrier [Hz]; returns [s].
 
     >>> round(period_at("self-oscillating", 0.8, 500e3) * 1e6, 3)
     5.556
@@ -79,6 +81,7 @@ def gate_power(n_switches: float, q_g: float, v_drv: float, carrier: float) -> f
     """Power that the gate supply delivers into gates.
 
     n_switches devices driven, q_g of one [C], v_drv [V], carrier [Hz]; returns [W].
+    Units: n_switches [1], q_g [C], v_drv [V], carrier [Hz]; returns [W].
 
     >>> round(gate_power(1, 15e-9, 12.0, 400e3) * 1e3, 3)
     72.0

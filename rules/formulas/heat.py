@@ -84,7 +84,10 @@ class Balance(NamedTuple):
 
 
 def switch_heat(heat: ChannelHeat, t_junction: float) -> tuple[float, float]:
-    """Heat of all switches of a channel [W], and how it rises with temperature [W/K]."""
+    """Heat of all switches of a channel [W], and how it rises with temperature [W/K].
+
+    Units: heat [bundle], t_junction [K]; returns [W].
+    """
     conduction = heat.conduction * (t_junction / T_COLD) ** heat.exponent
     return heat.switches + conduction, conduction * heat.exponent / t_junction
 
@@ -98,6 +101,7 @@ def junction_step(
     junction [K], the heat of the channel's switches [W] and how that moves with the
     reference [W/K].
     Heat is convex in temperature, so from below the steps never pass the solution.
+    Units: t_junction [K], t_reference [K], heat [bundle], r_own [K/W]; returns [K].
     """
     power, slope = switch_heat(heat, t_junction)
     room = larger(1 - r_own * slope, 0.02)
@@ -112,6 +116,7 @@ def junction_over(t_reference: float, heat: ChannelHeat, r_own: float) -> float:
     t_reference [K]; r_own [K/W]: junction over heatsink for one watt in the channel's
     switches; gives [K].  Example: four packages share 24 W, 1.2 + 0.5 K/W each, over
     88.00 degC: 98.20 degC.
+    Units: t_reference [K], heat [bundle], r_own [K/W]; returns [K].
 
     >>> heat = ChannelHeat(24.0, 0.0, 1.0, 0.0, 0.0)
     >>> round(junction_over(361.15, heat, 1.7 / 4) - 273.15, 2)
@@ -140,6 +145,8 @@ def solve(
     ``T_CEILING``.
     Valid in the steady state with one heatsink temperature and one inside air.
     Source: heat balance of the network; thermal resistances add as electrical ones do.
+    Units: air [bundle], sink [bundle], heats [bundle], r_own [K/W], p_other [W],
+    converter_share [1]; returns [bundle].
     """
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held

@@ -26,6 +26,7 @@ def ripple_three_level(v_swing: float, l_leg: float, carrier: float) -> float:
     [A] peak to peak.  The bridge gives v_swing in pulses at twice the carrier across
     both inductors: v_swing M (1-M) / (4 l_leg carrier), largest at M = 0.5, zero at idle.
     Source: volt-seconds; a quarter of the two-level ripple.
+    Units: v_swing [V], l_leg [H], carrier [Hz]; returns [A].
 
     >>> ripple_three_level(24.0, 10e-6, 400e3)
     0.375

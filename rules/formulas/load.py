@@ -23,6 +23,7 @@ def network_impedance(z_one: float, series: float, parallel: float) -> float:
 
     z_one: impedance of one loudspeaker [ohm]; series, parallel: counts [1].
     Valid for equal units.  Source: Kirchhoff.
+    Units: z_one [ohm], series [1], parallel [1]; returns [ohm].
 
     >>> round(network_impedance(8.0, 1, 3), 3)  # three of 8 ohm in parallel
     2.667
@@ -32,6 +33,8 @@ def network_impedance(z_one: float, series: float, parallel: float) -> float:
 
 def one_of_network(z_all: float, series: float, parallel: float) -> float:
     """Impedance [ohm] of one loudspeaker of a network whose impedance [ohm] is known.
+
+    Units: z_all [ohm], series [1], parallel [1]; returns [ohm].
 
     >>> one_of_network(8.0, 2, 2)  # two strings of two
     8.0
@@ -43,6 +46,7 @@ def sine_voltage(power: float, z: float) -> float:
     """Rms voltage [V] of a sine that makes ``power`` [W] in a resistance ``z`` [ohm].
 
     Worked example: 125 W in 6 ohm (tonmeister.ca no. 97, quoting IEC 268-5:1989).
+    Units: power [W], z [ohm]; returns [V].
 
     >>> round(sine_voltage(125.0, 6.0), 2)
     27.39
@@ -55,6 +59,7 @@ def power_of_one(v_rms: float, series: float, z_one: float) -> float:
 
     Each of ``series`` units in a string has its share of the voltage; strings in parallel
     have all of it.  z_one: rated impedance of one [ohm].
+    Units: v_rms [V], series [1], z_one [ohm]; returns [W].
 
     >>> round(power_of_one(28.284, 2, 8.0), 3)  # 100 W into 8 ohm, made of two strings of two
     25.0
@@ -86,6 +91,7 @@ def series_arm_power(v_rms: float, f: float, r: float, c: float) -> float:
     f: frequency [Hz]; r [ohm]; c [F].  Valid for a voltage source across the arm.
     Worked example: 40 ohm and 100 nF at 35 V rms, 13.5 kHz: "about 3 W" (R. MacLachlan,
     laboratory notebook, 10 Dec 2020).
+    Units: v_rms [V], f [Hz], r [ohm], c [F]; returns [W].
 
     >>> round(series_arm_power(35.0, 13.5e3, 40.0, 100e-9), 1)
     3.2

@@ -10,6 +10,7 @@ def hot_ratio(t: float, hot_factor: float, t_cold: float, t_span: float) -> floa
     [K], t_span the 125 K between the two.  Returns a pure number.
     Valid from about 0 degC to 150 degC; the printed curves bend upwards by a few per cent.
     Source: printed normalised curve of a MOSFET data sheet, its two ends.
+    Units: t [K], hot_factor [1], t_cold [K], t_span [K]; returns [1].
 
     >>> round(hot_ratio(373.15, 1.8, 298.15, 125.0), 3)
     1.48
@@ -73,6 +74,7 @@ def hard_charge(ripple: float, dead_time: float, q_oss: float) -> float:
     partly soft edges).  At idle a period has two such edges; with load one edge is hard in
     full and the load current turns the other.
     Source: charge and energy balance of the switch node.
+    Units: ripple [A], dead_time [s], q_oss [C]; returns [C].
 
     >>> round(hard_charge(2.841, 25e-9, 30e-9) * 1e9, 3)
     12.244
@@ -95,6 +97,8 @@ def idle_loss(
     gate_energy per period and leg [J]; ripple peak to peak [A]; resistance of switch and
     inductor of a leg [ohm]; p_core of the whole channel [W].  Returns [W].
     Source: energy per period times frequency; a triangle has the mean square pp^2 / 12.
+    Units: n_legs [1], carrier [Hz], charge_energy [J], gate_energy [J], ripple [A], resistance
+    [ohm], p_core [W]; returns [W].
 
     >>> round(idle_loss(1, 400e3, 3e-6, 0.36e-6, 0.0, 0.05, 0.0), 4)
     1.344
@@ -135,6 +139,7 @@ def conduction_loss(resistance: float, i_peak: float, ripple: float, depth: floa
     peak [A], depth modulation depth 0 .. 1; returns [W].
     Fixed-frequency carrier: the ripple falls as 1 - m^2.  Source: derivation, mean square
     of sine and ripple averaged over the audio period; quadrature in the tests.
+    Units: resistance [ohm], i_peak [A], ripple [A], depth [1]; returns [W].
 
     >>> round(conduction_loss(0.05, 5.0, 2.841, 0.8), 4)
     0.6423
@@ -148,6 +153,7 @@ def mean_carrier_share(modulator_type: str, depth: float) -> float:
 
     A self-oscillating loop slows down as 1 - m^2, on average by depth^2 / 2; others keep
     their clock.  depth 0 .. 1; returns a pure number.  Source: derivation.
+    Units: modulator_type [word], depth [1]; returns [1].
 
     >>> round(mean_carrier_share("self-oscillating", 0.885), 3)
     0.608

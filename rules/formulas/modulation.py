@@ -12,6 +12,7 @@ def bessel(order: int, x: float) -> float:
 
     order: whole number from 0; x [1], up to 2 pi; returns [1].
     Source: Abramowitz and Stegun 9.1.10; table 9.1 prints J0(1) = 0.7651976866.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel(0, 1.0), 10)
     0.7651976866
@@ -31,6 +32,7 @@ def natural_product(m: int, n: int, depth: float) -> float:
     (4/(m pi)) abs(J_n(m pi depth/2) sin((m+n) pi/2)).
     Source: Black, Modulation Theory, 1953 (from memory); confirmed with the exact
     Fourier sums of the edges.  Idle: 4/pi, a square wave.
+    Units: m [1], n [1], depth [1]; returns [1].
 
     >>> round(natural_product(1, 0, 0.0), 4)
     1.2732
@@ -47,6 +49,7 @@ def uniform_harmonic(n: int, f: float, carrier: float, depth: float, waveform: s
     (2/(pi q)) J_n(q pi depth).  Modulator outside any loop, no correction.
     Source: double Fourier series (Black 1953, Holmes and Lipo 2003, from memory);
     confirmed with the exact Fourier sums of the edges.
+    Units: n [1], f [Hz], carrier [Hz], depth [1], waveform [word]; returns [1].
 
     >>> round(uniform_harmonic(3, 1.0, 20.0, 0.8, "triangle"), 6)
     0.001149
@@ -64,6 +67,7 @@ def carrier_fundamental(v_swing: float, n_legs: float, levels: str) -> float:
     returns [V] rms.  Two-level: n_legs sqrt(2)/pi v_swing at the carrier, at idle.
     Three-level: sqrt(2)/pi v_swing at twice the carrier, at half modulation.
     Source: Fourier series of the pulse train: 2 v_swing/pi sin(pi D) for one leg.
+    Units: v_swing [V], n_legs [1], levels [word]; returns [V].
 
     >>> round(carrier_fundamental(1.0, 1, "two-level"), 4)
     0.4502
@@ -76,6 +80,7 @@ def effective_carrier(carrier: float, levels: str) -> float:
     """Lowest frequency of the differential carrier: twice that of a leg if three-level.
 
     carrier [Hz] of one leg; returns [Hz].  Source: the legs' pulses alternate.
+    Units: carrier [Hz], levels [word]; returns [Hz].
 
     >>> effective_carrier(400e3, "three-level")
     800000.0
@@ -148,6 +153,7 @@ def share_of_clipped_power(ratio: float, thd: float, thd_most: float) -> float:
     ratio: rated power over the power at the onset of clipping [1]; thd, thd_most [1].
     A power that the least distortion does not give and the most does is taken to be
     rated where it is just reached: 1.  Both alike where the distortion is stated.
+    Units: ratio [1], thd [1], thd_most [1]; returns [1].
 
     >>> round(share_of_clipped_power(1.2, 0.01, 0.01), 3)
     1.145

@@ -44,6 +44,8 @@ def pack_resistance(
     """Resistance of a pack with its protection and leads [ohm].
 
     series, parallel: counts [1]; r_cell: ONE cell; r_protection; r_lead: both ways [ohm].
+    Units: series [1], parallel [1], r_cell [ohm], r_protection [ohm], r_lead [ohm]; returns
+    [ohm].
 
     >>> round(pack_resistance(6, 2, 0.028, 0.009, 0.027), 3)
     0.12
@@ -53,6 +55,8 @@ def pack_resistance(
 
 def pack_energy(series: float, parallel: float, capacity: float, v_nominal: float) -> float:
     """Energy of a pack; capacity of ONE cell [C or Ah], v_nominal of ONE cell [V].
+
+    Units: series [1], parallel [1], capacity [C], v_nominal [V]; returns [J].
 
     >>> round(pack_energy(6, 2, 3.5, 3.6), 1)  # Ah and V give Wh
     151.2
@@ -66,6 +70,7 @@ def peukert_time(capacity: float, rating_time: float, current: float, exponent: 
     capacity: printed for rating_time; current: drawn, steady; exponent: 1.05 .. 1.3 [1].
     The short form C / I^k takes the capacity at 1 A, not the printed one: not used here.
     Valid for lead-acid only.  Source: see PEUKERT.
+    Units: capacity [C], rating_time [s], current [A], exponent [1]; returns [s].
 
     >>> round(peukert_time(120.0, 20.0, 120.0, 1.4), 2)
     0.3

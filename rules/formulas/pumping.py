@@ -56,6 +56,7 @@ def bridge_rise(v: float, m: float, phase: float, f: float, z: float, c: float) 
 
     v: largest load voltage, the swing of one node [V]; other symbols as above.
     Nothing with a resistive load; most at full depth.  Source: derived.
+    Units: v [V], m [1], phase [rad], f [Hz], z [ohm], c [F]; returns [V].
 
     >>> round(bridge_rise(48.0, 0.9, PI / 3, 50.0, 4.0, 1e-3), 3)
     5.297
@@ -82,6 +83,7 @@ def channel_rise(
     """Small-rise pumping of one channel at its worst depth [V], of either topology.
 
     n_legs: 1 half bridge, 2 full bridge; v: largest load voltage [V]; others as above.
+    Units: n_legs [1], v [V], m_max [1], phase [rad], f [Hz], z [ohm], c [F]; returns [V].
 
     >>> round(channel_rise(1, 50.0, 0.95, 0.0, 20.0, 4.0, 4700e-6), 3)
     6.737
@@ -106,6 +108,8 @@ def offset_current(v_dc: float, r: float, v_rail: float) -> float:
 
 def signs_of(n_legs: tuple[float, ...], channel_phase: str) -> list[int]:
     """Sign with which each channel loads one rail: every second one reversed if opposite.
+
+    Units: n_legs [1], channel_phase [word]; returns [1].
 
     >>> signs_of((1, 1, 1), "opposite")
     [1, -1, 1]
@@ -134,6 +138,8 @@ def pumping(
     pumps most with the others silent; v_rail: ONE rail [V]; rail_count: 1 or 2.  In
     opposition one half bridge draws from the rail that the other pumps; the difference of
     the two is an upper bound.
+    Units: n_legs [1], v [V], m_max [1], v_limiter [V], phase [rad], f [Hz], z [ohm], c [F],
+    channel_phase [word], v_rail [V], rail_count [1]; returns [V].
 
     >>> one = ((1,), (50.0,), (0.95,), (1e9,), (0.0,), (20.0,), (4.0,))
     >>> round(pumping(*one, 1000e-6, "in-phase", 50.0, 2), 2)
@@ -163,7 +169,11 @@ def pumping_unless_sunk(
     rail_count: float,
     sinks: str,
 ) -> float:
-    """The same, or nothing where the source takes the returned energy (sinks: yes)."""
+    """The same, or nothing where the source takes the returned energy (sinks: yes).
+
+    Units: n_legs [1], v [V], m_max [1], v_limiter [V], phase [rad], f [Hz], z [ohm], c [F],
+    channel_phase [word], v_rail [V], rail_count [1], sinks [word]; returns [V].
+    """
     if sinks == "yes":
         return 0 * v_rail
     return pumping(n_legs, v, m_max, v_limiter, phase, f, z, c, channel_phase, v_rail, rail_count)
@@ -173,6 +183,7 @@ def limited_by_trip(v_rail: float, rise: float, v_trip: float) -> float:
     """Highest voltage of ONE rail [V]: a trip ends the pumping, not what the source gives.
 
     v_rail: highest without pumping; rise: by pumping; v_trip: over-voltage trip [V].
+    Units: v_rail [V], rise [V], v_trip [V]; returns [V].
 
     >>> limited_by_trip(45.0, 12.0, 50.0)
     50.0

@@ -34,6 +34,7 @@ def snubber_share(c_snubber: float, c: float) -> float:
     c_snubber and c of the open switch [F]; returns a pure number.  Fitted to the
     solution of the circuit for c_snubber / c of 0 .. 4, within 3 %; beyond 4 the value
     for 4 is kept.  Source: derivation, differential equation solved in the tests.
+    Units: c_snubber [F], c [F]; returns [1].
 
     >>> round(snubber_share(0.0, 300e-12), 3)
     1.0
@@ -48,6 +49,7 @@ def inductance_at(l: float, i: float, i_sat: float, drop: float) -> float:  # no
     inductance lost there (0 .. 1).  Returns [H].  A smooth curve through rest and the
     printed point, l / (1 + k (i / i_sat)^2); a powder core follows it well, a ferrite
     drops later and steeper.  Source: derivation; point of the Sagami 7W14A in the example.
+    Units: l [H], i [A], i_sat [A], drop [1]; returns [H].
 
     >>> round(inductance_at(10e-6, 10.0, 10.0, 0.25) * 1e6, 3)
     7.5

@@ -77,6 +77,7 @@ def sum_of_ratios(v_dc: float, v_ac: float, dc_limit: float, ac_limit: float) ->
     v_dc, dc_limit [V]; v_ac, ac_limit [V rms].  At most 1 within the class.
     Source: ENERGY_CLASSES.  Example: one terminal of a bridge on 75.1 V stands at
     37.55 V and carries 26.55 V rms: the limits 60 V and 71 V are just used up.
+    Units: v_dc [V], v_ac [V], dc_limit [V], ac_limit [V]; returns [1].
 
     >>> round(sum_of_ratios(37.55, 26.55, 60.0, 71.0), 3)
     1.0
@@ -92,6 +93,7 @@ def terminals_over_class(
     v_dc [V] and v_ac [V rms]: one terminal against ground; v_pair [V rms]: between the
     terminals; dc_limit [V], ac_limit [V rms].  The larger one counts.  Source: ENERGY_CLASSES.
     Example: a leg of 49.7 V: 24.85 / 60 + 17.57 / 30 is 1.0, the pair 35.14 / 30 more.
+    Units: v_dc [V], v_ac [V], v_pair [V], dc_limit [V], ac_limit [V]; returns [1].
 
     >>> round(terminals_over_class(24.85, 17.572, 35.14, 60.0, 30.0), 3)
     1.171
@@ -105,6 +107,7 @@ def voltage_left(v: float, t: float, r: float, c: float) -> float:
     v [V] at first; t [s]; r [ohm]: discharge resistor; c [F]; all of ONE rail.
     Valid for a resistor alone: what the amplifier draws helps, but not in a dead one.
     Source: v exp(-t / (r c)).  Example: 100 V, 2.2 kohm, 4.7 mF: 60 V after 5.282 s.
+    Units: v [V], t [s], r [ohm], c [F]; returns [V].
 
     >>> round(voltage_left(100.0, 5.282, 2200.0, 4.7e-3), 2)
     60.0
@@ -148,6 +151,8 @@ def gap_needed(
     surface (a conformal coating counts as degree 1); altitude [m], up to 5000 m; volt,
     metre, millimetre: units of the tables.  No mains: its barriers are not computed.
     Source: CREEPAGE, CLEARANCE.
+    Units: v [V], degree [1], surface [word], altitude [m], volt [V], metre [m], millimetre
+    [m]; returns [m].
 
     >>> round(gap_needed(100.0, 2, "outer-bare", 0.0, 1.0, 1.0, 1e-3) * 1e3, 3)
     0.16
@@ -180,6 +185,8 @@ def _step(x: float, rows: Sequence[tuple[float, float]]) -> float:
 
 def ip_digits(code: str) -> tuple[int, int]:
     """The two digits of a code as ``IP54``; X counts as 0, a bad code gives (-1, -1).
+
+    Units: code [word]; returns [1].
 
     >>> ip_digits("IP54"), ip_digits("ipx4"), ip_digits("IP 7")
     ((5, 4), (0, 4), (-1, -1))

@@ -38,6 +38,8 @@ def loaded_voltage(v_open: float, r: float, p: float) -> float:
 def loaded_current(v_open: float, r: float, p: float) -> float:
     """Current [A] from a source with resistance for a constant power; as above.
 
+    Units: v_open [V], r [ohm], p [W]; returns [A].
+
     >>> round(loaded_current(20.4, 0.120, 90.909), 3)
     4.58
     """
@@ -54,6 +56,7 @@ def source_current_rms(
     audio frequency itself [W], half bridges only.  Without sag and with p_double = p_mean
     it is sqrt(1.5) times the mean.  Sixteen points of one period; the wave is smooth, so
     the sum is exact to better than 1e-6.  Source: derived.
+    Units: v_open [V], r [ohm], p_mean [W], p_double [W], p_signal [W]; returns [A].
 
     >>> round(source_current_rms(20.4, 0.120, 90.909, 90.909, 0.0), 3)
     5.722
@@ -104,6 +107,7 @@ def inrush_i2t(v: float, r: float, c: float) -> float:
     """I2t [A2 s] of charging c [F] to v [V] through r [ohm].
 
     Source: integral of the exponential; checked by a differential equation.
+    Units: v [V], r [ohm], c [F]; returns [A2s].
 
     >>> round(inrush_i2t(25.2, 0.10, 4.4e-3), 2)
     13.97
@@ -114,6 +118,8 @@ def inrush_i2t(v: float, r: float, c: float) -> float:
 def stored_energy(v: float, c: float) -> float:
     """Energy [J] of c [F] at v [V]; charging through a resistor heats it by as much.
 
+    Units: v [V], c [F]; returns [J].
+
     >>> round(stored_energy(25.2, 4.4e-3), 3)
     1.397
     """
@@ -122,6 +128,8 @@ def stored_energy(v: float, c: float) -> float:
 
 def lowest(values: tuple[float, ...]) -> float:
     """The smallest of a tuple.
+
+    Units: values [any]; returns [any].
 
     >>> lowest((60.0, 20.0, 2000.0))
     20.0
@@ -139,6 +147,7 @@ def rail_ripple(v_rail: float, r: float, p_double: float, p_signal: float) -> fl
     swings [W] that the source carries (after ``source_share``).  What the source does not
     carry the capacitors do, and both see the same voltage.  The two swings are taken to
     peak together, at most 15 % too high for a half bridge, exact for a bridge.
+    Units: v_rail [V], r [ohm], p_double [W], p_signal [W]; returns [V].
 
     >>> round(rail_ripple(30.0, 0.05, 200 * source_share(0.05, 3.3e-3, 40.0), 0.0), 3)
     0.666

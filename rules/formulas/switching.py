@@ -15,6 +15,7 @@ def gate_loop(v_drv: float, i_driver: float, parallel: float, r_g: float, r_g_in
     A driver is printed with the current into a near short, so v_drv / i_driver is its
     resistance; true within about a factor of 1.5 for a complementary output pair.
     Source: Ohm's law; the same reading of a driver's peak current is common practice.
+    Units: v_drv [V], i_driver [A], parallel [1], r_g [ohm], r_g_int [ohm]; returns [ohm].
 
     >>> round(gate_loop(12.0, 2.0, 1.0, 0.0, 3.2), 3)
     9.2
@@ -33,6 +34,8 @@ def scaled_time(
     Valid while the gate current is set by resistance (r_circuit and r_g_test within a
     factor of ten) and the gate supply is like that of the test.  Source: exponential
     charging of the gate capacitance; all its times are proportional to R C.
+    Units: t_printed [s], r_circuit [ohm], r_g_test [ohm], r_g_int [ohm], r_least [ohm];
+    returns [s].
 
     >>> round(scaled_time(16e-9, 9.2, 2.4, 3.2, 0.5) * 1e9, 2)
     26.29
@@ -60,6 +63,7 @@ def gate_outlasts(c_gate: float, r_on: float, r_off: float, v_drv: float, v_gs_t
     takes over, so that its drain stays where it is and no gate-drain charge has to go:
     the least time that any turn-off takes.  Source: exponential of gate loop and
     capacitance in both directions; differential equations solved in the tests.
+    Units: c_gate [F], r_on [ohm], r_off [ohm], v_drv [V], v_gs_th [V]; returns [s].
 
     >>> round(gate_outlasts(1700e-12, 14.0, 28.0, 12.0, 2.0) * 1e9, 2)
     80.95
@@ -73,6 +77,7 @@ def late_beyond(c_gate: float, r_on: float, r_off: float, v_drv: float, v_gs_pl:
 
     Symbols as above, v_gs_pl plateau [V]; returns [s].  At the plateau the node moves:
     this is what the dead time loses as the output voltage sees it.
+    Units: c_gate [F], r_on [ohm], r_off [ohm], v_drv [V], v_gs_pl [V]; returns [s].
 
     >>> round(late_beyond(1700e-12, 14.0, 28.0, 12.0, 4.8) * 1e9, 2)
     31.46
@@ -102,6 +107,7 @@ def charge_time(q: float, r_gate: float, v_across: float) -> float:
     v_drv - v_gs_pl at turn-on, v_gs_pl at turn-off [V].  Returns [s].
     Valid while the plateau lasts.  Source: i = v / r, t = q / i; checked against the
     solved differential equation of the transistor in the tests.
+    Units: q [C], r_gate [ohm], v_across [V]; returns [s].
 
     >>> round(charge_time(6e-9, 6.0, 12.0 - 3.125) * 1e9, 3)
     4.056
@@ -116,6 +122,7 @@ def edge_time(q: float, r_on: float, r_off: float, v_drv: float, v_gs_pl: float)
     Returns [s]: 0.8 of the mean of the two charge times, because the charge covers the
     whole swing and the edge is counted from 10 to 90 %.
     Valid for hard-switched edges.  Source: as ``charge_time``.
+    Units: q [C], r_on [ohm], r_off [ohm], v_drv [V], v_gs_pl [V]; returns [s].
 
     >>> round(edge_time(6e-9, 6.0, 6.0, 12.0, 3.125) * 1e9, 3)
     6.231
@@ -159,6 +166,7 @@ def dead_time_errors(
     follow f0 (1 - m^2) and a constant ripple.
     While the current exceeds the clean level the dead time takes 2 x share away, but
     never so much that the current would fall below the clean level again.
+    Units: depth [1], share [1], ripple [1], frequency_falls [word]; returns [1].
 
     >>> dead_time_errors(0.8, 0.01, 3.0, False)[-1]
     0.0
@@ -191,6 +199,8 @@ def dead_time_distortion(
     currents, real figures are usually lower.  Source: derivation (square-wave error with
     a clean interval), checked against an event-driven simulation in the tests; that dead
     time dominates: abstract of Electronics Letters 35 (12), 10 June 1999.
+    Units: depth [1], share [1], ripple [1], loop_gain_1k [1], loop_order [1], frequency_falls
+    [word]; returns [1].
 
     >>> round(dead_time_distortion(0.8, 20e-9 * 400e3, 0.0, 0.0, 1.0), 3)
     0.012
