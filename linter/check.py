@@ -25,6 +25,8 @@ class Source:
 
     ``published``: read in the named text; ``quoted``: read in another text that quotes
     it; ``derived``: follows from circuit theory, the title says how in one line.
+
+    where: page, table, figure, section; ``no page given`` where none is known.
     """
 
     title: str

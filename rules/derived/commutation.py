@@ -204,7 +204,10 @@ OUTLASTS = Derived(
     ),
     sources=(
         derivation("both counted from their command"),
-        Source("M. Wulf, class-D documentation 2019", "IRFB4020: delays and fall time compared"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "IRFB4020: delays and fall time compared; no page given",
+        ),
     ),
 )
 

@@ -181,7 +181,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(
-            Source("ISO 2533 standard atmosphere"),
+            Source("ISO 2533 standard atmosphere", "no page given"),
             derivation("natural convection goes as the square root of the density"),
         ),
     ),

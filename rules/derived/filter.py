@@ -109,7 +109,11 @@ def _working(which: str, text: str) -> Derived:
                 "c retention",
             ),
         ),
-        sources=(Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower"),),
+        sources=(
+            Source(
+                "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"
+            ),
+        ),
     )
 
 

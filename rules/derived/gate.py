@@ -109,7 +109,8 @@ V_GATE_PAID = Derived(
         derivation("a linear regulator draws from the rail what it delivers"),
         Source(
             "IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
-            "hangs on the negative rail"
+            "hangs on the negative rail",
+            "no page given",
         ),
     ),
 )

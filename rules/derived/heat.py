@@ -24,7 +24,7 @@ CURVES = Source(
 )
 CURVE_PAIR = Source(
     "IRAUDAMP7D reference design rev 2.9 and TPA3221 data sheet SLASEE9B",
-    "efficiency against power; fitted here with the power 0.82",
+    "efficiency against power; fitted here with the power 0.82; no page given",
 )
 WITH_SWITCHES = Assumption(
     "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")

@@ -216,7 +216,9 @@ P_CORE = Derived(
             " (l_leg ripple_idle/(2 turns a_e b_reference))^exponent_b",
         ),
     ),
-    sources=(Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),),
+    sources=(
+        Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss; no page given"),
+    ),
 )
 
 P_INDUCTOR = Derived(

@@ -195,7 +195,9 @@ DERIVED: tuple[Derived, ...] = (
         ),
         sources=(
             derivation("charge and overlap per edge, averaged over a sine"),
-            Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),
+            Source(
+                "TI TPS40055 data sheet: diodes conduct in both dead intervals", "no page given"
+            ),
             from_memory("printed recovery charge often contains output charge"),
         ),
     ),

@@ -202,7 +202,12 @@ AM_RECEPTION = Derived(
         Way(yes, {}, "yes", when={"environment.place": "vehicle"}),
         Way(no, {}, "no"),
     ),
-    sources=(Source("TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)"),),
+    sources=(
+        Source(
+            "TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)",
+            "no page given",
+        ),
+    ),
 )
 
 COMMON_MODE_DAMPED = Derived(

@@ -195,7 +195,7 @@ P_OUT_MAX = Derived(
     ),
     sources=(
         derivation("divider of load and path; dead time as a square wave against the current"),
-        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge"),
+        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge; no page given"),
     ),
 )
 

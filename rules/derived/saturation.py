@@ -79,7 +79,9 @@ T_INDUCTOR = Derived(
             "t_air_inside + rise_rated (i_inductor_rms / i_rms)^2",
         ),
     ),
-    sources=(Source("Murata, tutorial on rated currents of inductors", "rise of 40 K"),),
+    sources=(
+        Source("Murata, tutorial on rated currents of inductors", "rise of 40 K; no page given"),
+    ),
 )
 
 I_SAT_FACTOR = Derived(

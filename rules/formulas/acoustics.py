@@ -191,12 +191,12 @@ EXPOSURE_RULES = {
     "who-itu-child": ExposureRule(75.0, 40.0 / 7, EQUAL_ENERGY, 140.0),
 }
 EXPOSURE_SOURCES = (
-    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB"),
+    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB; no page given"),
     Source("29 CFR 1910.95, table G-16", "90 dBA, 8 h, 5 dB; none above 115 dBA"),
     Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
     Source(
         "ITU-T H.870 and H.871, WHO safe listening",
-        "80 dBA, children 75 dBA, 40 h a week",
+        "80 dBA, children 75 dBA, 40 h a week; no page given",
     ),
 )
 

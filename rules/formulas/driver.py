@@ -10,7 +10,8 @@ from ...linter.check import Source, derivation
 from .maths import PI, larger, smaller
 
 SMALL_CLOSED = Source(
-    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972"
+    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972",
+    "no page given",
 )
 SMALL_VENTED = Source(
     "R. H. Small, Vented-Box Loudspeaker Systems, Part II, J. Audio Eng. Soc., 1973",

@@ -100,9 +100,9 @@ def walls(
 
 
 def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[float, float]:
-    """Mean rise of the outside of a box [K], and how steeply its wall sheds more with it [W/K].
+    """Mean rise of the outside of a box, and how steeply the heat rises with it (W/K).
 
-    heat set free inside; t_ambient; box from ``walls``.
+    heat set free inside; t_ambient of the air round it; box from ``walls``.
     Solved by Newton's rule: the heat that a wall gives off is convex in its rise, so that
     after the first step the rise comes down to the solution from above.
     Units: heat [W], t_ambient [K], box [bundle]; returns [K].

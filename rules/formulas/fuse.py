@@ -11,7 +11,8 @@ FUSEOLOGY = Source(
     " charts 1 and 2: pulse shapes and pulse cycles",
 )
 LOADING = Source(
-    "P. Lundy, EDN, 1996-09-26", "run at 75 % of the rating or less at 25 degC (UL fuses)"
+    "P. Lundy, EDN, 1996-09-26",
+    "run at 75 % of the rating or less at 25 degC (UL fuses); no page given",
 )
 IEC_FUSES = from_memory(
     "IEC 60127-2", "rating carried at length; 1.5 times: 1 h or more; 2.1 times: 2 to 30 min"

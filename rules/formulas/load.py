@@ -11,7 +11,7 @@ MINIMUM_IMPEDANCE = Source(
 )
 RATING_KINDS = Source(
     "B&C Speakers, Power handling",
-    "programme rating is twice, peak rating four times the nominal (noise) rating",
+    "programme rating is twice, peak rating four times the nominal (noise) rating; no page given",
 )
 CLIPPED_SINE = derivation(
     "mean square of a sine cut off at the clip level, over the mean square at clip onset"

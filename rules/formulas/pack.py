@@ -4,7 +4,7 @@ from ...linter.check import Source, derivation, from_memory, quoted
 
 PEUKERT = Source(
     "Oracle Tutoring, Peukert's law",
-    "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h",
+    "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h; no page given",
 )
 CHARGE_ENDS = Source(
     "knowledge-base article 'Battery charge algorithms'",
@@ -96,6 +96,8 @@ def vent_area_needed(
     3600 s; air_per_charge: 0.05 m3 an ampere hour of gassing current [m3/C]; air_speed:
     0.1 m/s by natural draught.  Gives [m2].  Source: BATTERY_ROOMS, GASSING.
     Example: 6 cells of 100 Ah, valve-regulated: 0.24 m3/h, 6.7 cm2.
+    Units: series [1], capacity [C], chemistry [word], hour [s], air_per_charge [m3/C],
+    air_speed [m/s]; returns [m2].
 
     >>> area = vent_area_needed(6, 360e3, "lead-acid-agm", 3600.0, 0.05 / 3600, 0.1)
     >>> round(area * 1e4, 2)

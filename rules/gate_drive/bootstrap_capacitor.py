@@ -59,7 +59,8 @@ CHECK = Check(
         basis={
             "major": Source(
                 "MCF8329A data sheet, Texas Instruments: 1 V allowed; ten times "
-                "gate charge over gate supply, application notes"
+                "gate charge over gate supply, application notes",
+                "no page given",
             ),
             "minor": COMMON_PRACTICE,
         },
@@ -67,7 +68,10 @@ CHECK = Check(
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
     sources=(
         derivation("charge given away in a period over the capacitance"),
-        Source("MCF8329A data sheet, Texas Instruments, worked example of the capacitor"),
+        Source(
+            "MCF8329A data sheet, Texas Instruments, worked example of the capacitor",
+            "no page given",
+        ),
     ),
     cases=(
         Case(

@@ -38,7 +38,8 @@ CHECK = Check(
         derivation("charge shared between two capacitors"),
         Source(
             "MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
-            "bootstrap capacitor"
+            "bootstrap capacitor",
+            "no page given",
         ),
     ),
     cases=(

@@ -44,7 +44,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.r_g_on", "E24"),),
     sources=(
         derivation("slope of the node against the rating of the driver"),
-        Source("Microchip isolated gate driver data sheet: 100 kV/us"),
+        Source("Microchip isolated gate driver data sheet: 100 kV/us", "no page given"),
     ),
     cases=(
         Case(

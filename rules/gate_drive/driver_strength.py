@@ -20,7 +20,9 @@ def figure(q_g: float, parallel: float, i_source: float, i_sink: float, carrier:
     return parallel * q_g / smaller(i_source, i_sink) * carrier
 
 
-MORATUWA = Source("A. R. Ratheeshan et al., University of Moratuwa 2026, project report")
+MORATUWA = Source(
+    "A. R. Ratheeshan et al., University of Moratuwa 2026, project report", "no page given"
+)
 
 CHECK = Check(
     title="Driver current against the gate charge",

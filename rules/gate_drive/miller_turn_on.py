@@ -61,7 +61,9 @@ def figure(
     return bump / larger(choose(v_gss < v_gss_gan, v_gs_th, silicon), v_least)
 
 
-SLUA618 = Source("Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K")
+SLUA618 = Source(
+    "Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K", "no page given"
+)
 
 GAN = from_memory("data sheets of enhancement-mode gallium nitride: gates rated 6 to 7 V")
 

@@ -19,7 +19,7 @@ NOTEBOOK = Source(
 )
 ONE_EIGHTH = Source(
     "IEC 60065, decision sheet DSH 289: one eighth of the non-clipped output power",
-    "normal operation",
+    "normal operation; no page given",
 )
 
 

@@ -31,7 +31,12 @@ CHECK = Check(
     },
     limits=AtLeast(major="40 kHz", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
-    sources=(Source("ECEN405 class-D amplifier project (Benfell)", "22 kHz carrier, 200 Hz band"),),
+    sources=(
+        Source(
+            "ECEN405 class-D amplifier project (Benfell)",
+            "22 kHz carrier, 200 Hz band; no page given",
+        ),
+    ),
     cases=(
         Case(
             {"carrier": "22 kHz"},

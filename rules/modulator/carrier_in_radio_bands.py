@@ -41,7 +41,7 @@ CHECK = Check(
         Lever("modulator.carrier_shift", ("yes",)),
     ),
     sources=(
-        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles"),
+        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles; no page given"),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),
     cases=(

@@ -41,7 +41,10 @@ CHECK = Check(
     ),
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
-        Source("PCM-to-PWM conversion, analysis brief", "sawtooth: carrier > pi times the tone"),
+        Source(
+            "PCM-to-PWM conversion, analysis brief",
+            "sawtooth: carrier > pi times the tone; no page given",
+        ),
         derivation("slope 2 pi f against 4 carrier of a triangle of amplitude 1"),
     ),
     cases=(

@@ -91,7 +91,10 @@ CHECK = Check(
     sources=(
         WHISTLE,
         WHINE,
-        Source("IRAUDAMP7D reference design, rev 2.9", "idle frequency adjustable by 25 kHz"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "idle frequency adjustable by 25 kHz; no page given",
+        ),
     ),
     cases=(
         Case(

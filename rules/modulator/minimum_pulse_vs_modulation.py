@@ -64,7 +64,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("depth = peak voltage / ideal peak; m_max = 1 - 2 t carrier"),
-        Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 30 V, 4 ohm"),
+        Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 30 V, 4 ohm; no page given"),
     ),
     cases=(
         Case(

@@ -39,7 +39,10 @@ CHECK = Check(
         Lever("filter.inductor.l", "E6"),
     ),
     sources=(
-        Source("IRAUDAMP7D reference design, rev 2.9", "400 kHz at idle, falls with modulation"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "400 kHz at idle, falls with modulation; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -54,7 +54,9 @@ CHECK = Check(
         },
     ),
     levers=(Lever("modulator.clock", "1 MHz"), Lever("modulator.noise_shaping", ("1", "2", "3"))),
-    sources=(Source("Electronotes AN-363", "noise shaping in pulse width modulators"),),
+    sources=(
+        Source("Electronotes AN-363", "noise shaping in pulse width modulators; no page given"),
+    ),
     cases=(
         Case(
             {

@@ -89,7 +89,10 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
     sources=(
         derivation("current of the residual in resistance and inductance of the coil"),
-        Source("Universidad de Cantabria thesis 2017", "560 pF filter leaves volts of carrier"),
+        Source(
+            "Universidad de Cantabria thesis 2017",
+            "560 pF filter leaves volts of carrier; no page given",
+        ),
     ),
     cases=(
         Case(

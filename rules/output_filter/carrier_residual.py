@@ -64,7 +64,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("Fourier series of the pulse train: 2 v_swing/pi sin(pi D) for one leg"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "22 uH, 0.47 uF, 400 kHz, 35 V and 50 V"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "22 uH, 0.47 uF, 400 kHz, 35 V and 50 V; no page given",
+        ),
         Source("TPA3121D2 data sheet SLOS537A", "p. 15: 33 uH, 220 nF for 8 ohm; 250 .. 350 kHz"),
     ),
     cases=(

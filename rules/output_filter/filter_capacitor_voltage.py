@@ -87,7 +87,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("terminal voltages of each topology"),
-        Source("SB Electronics, film capacitor terminology", "alternating voltage and frequency"),
+        Source(
+            "SB Electronics, film capacitor terminology",
+            "alternating voltage and frequency; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -44,7 +44,7 @@ CHECK = Check(
         basis={
             "major": Source(
                 "Mattingly, recorded sweeps; IRAUDAMP7D reference design rev 2.9",
-                "gain of 2.25 at 50.8 kHz; trip by supersonic input",
+                "gain of 2.25 at 50.8 kHz; trip by supersonic input; no page given",
             ),
             "minor": COMMON_PRACTICE,
         },

@@ -46,7 +46,7 @@ CHECK = Check(
         ),
     ),
     sources=(
-        Source("Murata, tutorial on rated currents of inductors", "40 K"),
+        Source("Murata, tutorial on rated currents of inductors", "40 K; no page given"),
         derivation("heat of copper goes with the square of the current"),
     ),
     cases=(

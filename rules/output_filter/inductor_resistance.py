@@ -34,7 +34,9 @@ CHECK = Check(
     levers=(Lever("filter.inductor.dcr", "1 mohm"),),
     sources=(
         derivation("divider of load and copper"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm; no page given"
+        ),
     ),
     cases=(
         Case(

@@ -51,7 +51,7 @@ CHECK = Check(
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
-        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes"),
+        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes; no page given"),
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
         Source("TI SDAA430, June 2026", "section 2.3: over-current trips on the ripple alone"),
     ),

@@ -43,7 +43,7 @@ CHECK = Check(
             "major": Source(
                 "TPA3221 data sheet SLASEE9B",
                 "10 uH nominal, at least 5 uH asked"
-                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76",
+                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76; no page given",
             ),
             "minor": Source(
                 "Wuerth article on passive-components.eu",

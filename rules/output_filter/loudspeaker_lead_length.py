@@ -43,7 +43,10 @@ CHECK = Check(
     sources=(
         Source("TPA2011D1 data sheet SLOS626A", "p. 16: about 100 mm"),
         Source("TPA3001D1 data sheet SLOS398E", "p. 18: 11 inches with beads"),
-        Source("AN-1737 / SNAA050A, managing EMI in class-D", "radiation near a quarter wave"),
+        Source(
+            "AN-1737 / SNAA050A, managing EMI in class-D",
+            "radiation near a quarter wave; no page given",
+        ),
     ),
     cases=(
         Case(

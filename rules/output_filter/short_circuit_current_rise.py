@@ -61,7 +61,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("slope of an inductor's current"),
-        Source("M. Wulf, class-D documentation 2019", "stages destroyed in short-circuit tests"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "stages destroyed in short-circuit tests; no page given",
+        ),
     ),
     cases=(
         Case(

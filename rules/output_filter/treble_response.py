@@ -47,7 +47,10 @@ CHECK = Check(
         Lever("filter.c_ground.c", "E12", {"output_stage.topology": "full-bridge"}),
     ),
     sources=(
-        Source("IRAUDAMP7D reference design, rev 2.9", "frequency response, 4 ohm and 8 ohm"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "frequency response, 4 ohm and 8 ohm; no page given",
+        ),
         derivation("Kirchhoff's laws along the ladder"),
     ),
     cases=(

@@ -43,7 +43,10 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E12"), Lever("filter.c_across.c", "E12")),
     sources=(
         derivation("Kirchhoff's laws along the ladder with the coil as its end"),
-        Source("Mattingly, class-D amplifier measurements", "gain 2.25 at 50.8 kHz into 15 ohm"),
+        Source(
+            "Mattingly, class-D amplifier measurements",
+            "gain 2.25 at 50.8 kHz into 15 ohm; no page given",
+        ),
     ),
     cases=(
         Case(

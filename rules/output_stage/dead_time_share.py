@@ -41,10 +41,13 @@ CHECK = Check(
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
-        Source("IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns"),
+        Source(
+            "IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns", "no page given"
+        ),
         Source(
             "J. Estefania Vilumbrales, thesis, Universidad de Cantabria 2017: 350 ns at "
-            "165 kHz distorts visibly, 30 ns does not"
+            "165 kHz distorts visibly, 30 ns does not",
+            "no page given",
         ),
     ),
     cases=(

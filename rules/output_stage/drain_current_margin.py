@@ -47,7 +47,8 @@ def figure(
 
 USUAL_CASE = Source(
     "IRAUDAMP7D reference design rev 2.9 (case at 80 degC with 2 x 120 W), TPA3221 data sheet "
-    "SLASEE9B (75 degC)"
+    "SLASEE9B (75 degC)",
+    "no page given",
 )
 HEAT = derivation("I^2 R through a fixed thermal resistance: current goes as the root of the rise")
 

@@ -36,7 +36,10 @@ CHECK = Check(
     limits=AtLeast(critical="1", basis={"critical": SHORTS}),
     sources=(
         SHORTS,
-        Source("M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests"),
+        Source(
+            "M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests",
+            "no page given",
+        ),
     ),
     cautions=(
         Caution(

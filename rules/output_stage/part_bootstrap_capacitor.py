@@ -37,7 +37,12 @@ CHECK = Check(
         major="3", minor="1.5", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
-    sources=(Source("TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor"),),
+    sources=(
+        Source(
+            "TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor",
+            "no page given",
+        ),
+    ),
     cases=(
         Case(
             {"c": "33 nF", "c_bootstrap": "33 nF"},

@@ -32,7 +32,9 @@ def figure(l: float, i_trip: float, i_sat: float, drop: float, l_min: float) -> 
     return inductance_at(l, i_trip, i_sat, drop) / l_min
 
 
-ASKED = Source("TPA3221 data sheet SLASEE9B, Texas Instruments: least inductance at the trip")
+ASKED = Source(
+    "TPA3221 data sheet SLASEE9B, Texas Instruments: least inductance at the trip", "no page given"
+)
 
 CHECK = Check(
     title="Inductance at the trip current against what the part asks for",

@@ -60,8 +60,14 @@ CHECK = Check(
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
     ),
     sources=(
-        Source("M. Wulf, class-D documentation 2019", "300 W into 4 ohm wanted from 48 V"),
-        Source("ECEN405 class-D amplifier project (Benfell)", "80 W into 4 ohm from 18 V"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "300 W into 4 ohm wanted from 48 V; no page given",
+        ),
+        Source(
+            "ECEN405 class-D amplifier project (Benfell)",
+            "80 W into 4 ohm from 18 V; no page given",
+        ),
         derivation("Ohm's law with the ideal peak"),
     ),
     cases=(

@@ -43,7 +43,8 @@ CHECK = Check(
         derivation("damping of an L-C loop by a series R-C"),
         Source(
             "Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
-            "frequency halves"
+            "frequency halves",
+            "no page given",
         ),
     ),
     cases=(

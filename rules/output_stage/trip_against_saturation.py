@@ -43,7 +43,8 @@ CHECK = Check(
         derivation("slope V / L grows as L falls"),
         Source(
             "IRAUDAMP7D reference design, International Rectifier: trip of 23 A with an "
-            "inductor of 13 A"
+            "inductor of 13 A",
+            "no page given",
         ),
     ),
     cases=(

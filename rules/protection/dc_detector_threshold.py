@@ -13,7 +13,10 @@ of its range.  First cure: a lower threshold and a slower filter.
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
 
-BOARD = Source("IRAUDAMP7D rev 2.9, 2013", "detector of direct voltage at 4 V, rails of 28 .. 60 V")
+BOARD = Source(
+    "IRAUDAMP7D rev 2.9, 2013",
+    "detector of direct voltage at 4 V, rails of 28 .. 60 V; no page given",
+)
 
 
 def figure(v_trip: float, v_rail_low: float, highest: float, share: float) -> float:

@@ -21,7 +21,9 @@ from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
-SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
+SPLIT = Source(
+    "IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V; no page given"
+)
 
 
 def figure(p_dc_fault: float, p_driver_noise: float, p_safe: float) -> float:

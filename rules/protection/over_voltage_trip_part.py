@@ -38,7 +38,10 @@ CHECK = Check(
     levers=(Lever("protection.over_voltage.v_trip", "0.5 V"),),
     sources=(
         derivation("a leg spans both rails, of which one is pumped at a time"),
-        Source("TPA3221 data sheet SLASEE9B", "absolute maximum 37 V, recommended up to 32 V"),
+        Source(
+            "TPA3221 data sheet SLASEE9B",
+            "absolute maximum 37 V, recommended up to 32 V; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -62,7 +62,10 @@ CHECK = Check(
     levers=(Lever("protection.surge.v_rwm", STEPS),),
     sources=(
         STANDOFF,
-        Source("icgww, selection of transient voltage suppressors", "stand-off first, then clamp"),
+        Source(
+            "icgww, selection of transient voltage suppressors",
+            "stand-off first, then clamp; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -34,7 +34,7 @@ CHECK = Check(
     levers=(Lever("gain", "1 V/V"),),
     sources=(
         derivation("ratio of the two clip levels, both at the output"),
-        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board"),
+        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board; no page given"),
     ),
     cases=(
         Case(

@@ -40,7 +40,10 @@ CHECK = Check(
     sources=(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,
-        Source("IRAUDAMP7D reference design", "470 uF per rail and channel at 120 W, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design",
+            "470 uF per rail and channel at 120 W, 4 ohm; no page given",
+        ),
     ),
     cases=(
         Case(

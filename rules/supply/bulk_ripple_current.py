@@ -50,7 +50,10 @@ CHECK = Check(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,
         EIGHTH_POWER,
-        Source("IRAUDAMP7D reference design", "470 uF per rail and channel at 120 W, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design",
+            "470 uF per rail and channel at 120 W, 4 ohm; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -52,7 +52,8 @@ CHECK = Check(
     sources=(
         Source(
             "audiomisc.co.uk, clipping",
-            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W: 200 W in all",
+            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W: 200 W in all"
+            "; no page given",
         ),
     ),
     cases=(

@@ -37,7 +37,10 @@ CHECK = Check(
     levers=(Lever("supply.p_max", "10 W"), Lever("supply.i_max", "0.5 A")),
     sources=(
         derivation("conservation of energy: output cannot exceed input"),
-        Source("sonocotta documentation", "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised"),
+        Source(
+            "sonocotta documentation",
+            "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised; no page given",
+        ),
         Source("reddit r/diyaudio 1i3kotu", "30 W behind a step-up module of about 18 W"),
     ),
     cases=(

@@ -87,13 +87,14 @@ CHECK = Check(
         critical="0 K",
         minor="25 K",
         basis={
-            "critical": Source("absolute maximum of the device data sheet"),
+            "critical": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("rated_power", "1 W"),),
     sources=(
-        Source("Fairchild FDS89 data sheet", "junction = ambient + P Z(t), duty curves"),
+        Source("Fairchild FDS89 data sheet", "junction = ambient + P Z(t), duty curves"
+                                             "; no page given"),
         derivation("geometric series of the exponentials of each stage"),
     ),
     cases=(

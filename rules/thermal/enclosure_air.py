@@ -43,9 +43,10 @@ CHECK = Check(
         critical="0 K",
         minor="20 K",
         basis={
-            "critical": Source("temperature rating of the capacitor data sheet"),
+            "critical": Source("temperature rating of the capacitor data sheet", "no page given"),
             "minor": Source("System Reliability Center part derating sheet",
-                            "aluminium electrolytics: maximum temperature less 20 K"),
+                            "aluminium electrolytics: maximum temperature less 20 K"
+                            "; no page given"),
         },
     ),
     levers=(Lever("supply.bulk.t_rated", ("85 degC", "105 degC", "125 degC")),),

@@ -75,7 +75,7 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet"),
+            "major": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -85,7 +85,8 @@ CHECK = Check(
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(Source("IRAUDAMP7D reference design rev 2.9",
-                    "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"),),
+                    "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"
+                    "; no page given"),),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_rated": "158.6 degC",
               "t_junction_trip": "400 degC"}, gives="-8.6 K",

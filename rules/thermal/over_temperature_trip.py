@@ -67,12 +67,13 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet"),
+            "major": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("protection.over_temperature.t_trip", "5 K"),),
-    sources=(Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),),
+    sources=(Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"
+                                                           "; no page given"),),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_trip": "144.7 degC"}, gives="5.3 K",
              origin="computed: by hand, 100 degC + 7.1 K/W x 6.3 W a package (IRAUDAMP7D)"),

@@ -82,7 +82,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("derivative of the heat balance with respect to the junction temperature"),
-        Source("normalised on-resistance curves of MOSFET data sheets"),
+        Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
     ),
     cases=(
         Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",

@@ -80,8 +80,9 @@ CHECK = Check(
         minor="80 %",
         basis={
             "critical": derivation("1 over the 80 % of IEC 60512-5-2"),
-            "major": Source("rating of the connector data sheet"),
-            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"),
+            "major": Source("rating of the connector data sheet", "no page given"),
+            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"
+                                                                        "; no page given"),
         },
     ),
     levers=(
@@ -89,7 +90,8 @@ CHECK = Check(
         Lever("wiring.connector.i_rated", "1 A"),
     ),
     sources=(
-        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"),
+        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"
+                                       "; no page given"),
         derivation("heat of a contact goes with the square of its current"),
     ),
     cautions=(Caution("WARNING", "An overloaded connector on a battery melts and can set fire. "

@@ -1,20 +1,22 @@
-"""Each fact of the rules stands in one place.
+"""Each fact of the rules stands in one place, and a published one says where it was read.
 
 Unit and meaning of an input are those of the field or the derived quantity behind its path;
 a rule file repeats neither.  A constant of several rules stands in ``formulas/constants.py``.
 """
 
 import ast
+import dataclasses
 import importlib
 import pkgutil
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from types import ModuleType
 
 import pytest
 
 from ampreview import rules
-from ampreview.linter.check import Arguments, Input
+from ampreview.linter.check import Arguments, Input, Source
 from ampreview.linter.evaluation.catalogue import Catalogue, load
 
 CATALOGUE: Catalogue = load()
@@ -52,6 +54,38 @@ def test_no_input_repeats_its_field(module: ModuleType) -> None:
         unit, meaning = _told(item.path)
         assert item.unit != unit or not unit, f"{item.path}: the field says the unit"
         assert item.meaning != meaning or not meaning, f"{item.path}: the field says it"
+
+
+LOCATOR = re.compile(
+    r"\b(pp?\. ?\d|pages?\b|tables?\b|figures?\b|figs?\. ?\d|sections?\b|clauses?\b|articles?\b"
+    r"|annex\b|chapters?\b|equations?\b|sheet \d|\d+\.\d+\.\d+|doi\b)"
+    r"|\b(abstract|register|notebook|entry \d|threads?|note|knowledge base|a0057|README)\b"
+    r"|reddit|\w+\.com\b",
+    re.IGNORECASE,
+)
+"""A place in a text (page, table, figure, clause), or a text of one page on the web."""
+
+
+def _sources(item: object) -> Iterator[Source]:
+    """Every source inside a check or a derived quantity."""
+    if isinstance(item, Source):
+        yield item
+    elif isinstance(item, Mapping):
+        yield from (source for value in item.values() for source in _sources(value))
+    elif isinstance(item, tuple):
+        yield from (source for value in item for source in _sources(value))
+    elif dataclasses.is_dataclass(item):
+        for field in dataclasses.fields(item):
+            yield from _sources(getattr(item, field.name))
+
+
+def test_a_published_source_says_where() -> None:
+    owners = (*(entry.check for entry in CATALOGUE.entries), *CATALOGUE.derived.values())
+    found = {source for owner in owners for source in _sources(owner) if source.kind == "published"}
+    assert found
+    for source in sorted(found, key=lambda source: source.title):
+        text = f"{source.title}, {source.where}"
+        assert LOCATOR.search(text), f"{text}: no page, table or section, nor 'no page given'"
 
 
 def test_no_constant_is_written_in_two_files() -> None:

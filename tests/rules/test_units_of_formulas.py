@@ -19,7 +19,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.quantity import quantity
+from ampreview.linter.quantities.quantity import quantity
 from ampreview.rules import formulas
 
 PLAIN = ("1", "rad", "dB", "degC", "word", "words", "function", "bundle", "any")
