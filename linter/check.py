@@ -25,6 +25,8 @@ class Source:
 
     ``published``: read in the named text; ``quoted``: read in another text that quotes
     it; ``derived``: follows from circuit theory, the title says how in one line.
+
+    where: page, table, figure, section; ``no page given`` where none is known.
     """
 
     title: str
@@ -79,12 +81,16 @@ class Input:
         channels), ``stage.clamp`` (a section: the word ``fitted`` or ``none``),
         ``stage.rungs[].r`` (tuple), ``band:low`` (one end of a range).
     unit: unit that the value is shown in; ``1`` for numbers, ``word`` for words.
+        Empty: that of the field or the derived quantity, which the catalogue fills in.
+    meaning: given only where this figure needs to say more than the field does: which
+        of several, under which condition, what the value stands in for.  Empty: that of
+        the field or the derived quantity, up to its first semicolon.
     default: used where the path leads to nothing; beats the default of the field.
     """
 
     path: str
-    unit: str
-    meaning: str
+    unit: str = ""
+    meaning: str = ""
     default: Assumption | None = None
 
 
@@ -170,7 +176,8 @@ class Check:
     applies: word-valued paths and the words for which the check concerns the design.
     topic: sections or fields whose mention makes the check speak up; empty: the
         dotted paths among the inputs.
-    asked_from: milestone from which silence on the topic is an open item; None: never.
+    asked_from: milestone from which silence on the topic is an open item; None: never,
+        because not every design has such a thing.
     peaks_inside: leaves or ranges inside which the worst case may lie.
     permissible: whether a deviation may permit a critical finding; False where the figure
         says that the design cannot be, such as two switches that conduct at once.
@@ -195,7 +202,7 @@ class Check:
     levers: tuple[Lever, ...] = ()
     cautions: tuple[Caution, ...] = ()
     topic: tuple[str, ...] = ()
-    asked_from: Milestone | None = "prototype"
+    asked_from: Milestone | None = None
     peaks_inside: tuple[str, ...] = ()
     permissible: bool = True
 

@@ -1,7 +1,8 @@
 """The catalogue: walks a rules package and collects its checks and derived quantities.
 
 Every module of a domain folder that holds a ``CHECK`` is a check; the module's name is
-the check's name.  A faulty one is refused with its file and the field at fault.
+the check's name.  A faulty one is refused with its file and the field at fault.  An input
+that gives no unit or meaning of its own gets those of what its path leads to.
 """
 
 import importlib
@@ -9,7 +10,7 @@ import inspect
 import pkgutil
 import string
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from types import ModuleType
 
@@ -18,7 +19,10 @@ from ..declare import Schema, load_schema
 from ..quantities.quantity import QuantityError, to_si
 
 NOT_DOMAINS = ("formulas", "derived", "spec")
-BUILT_IN = ("channel_index", "channel_count")
+BUILT_IN = {
+    "channel_index": ("1", "number of the channel, from 0"),
+    "channel_count": ("1", "channels of the product"),
+}
 WHOLE_NUMBERS = ("1", "word")
 
 
@@ -76,6 +80,8 @@ def extended(base: Catalogue, package: str) -> Catalogue:
             if quantity.name in derived:
                 raise CatalogueError(f"{module.__file__}: {quantity.name} is derived twice")
             derived[quantity.name] = quantity
+    for name in derived.keys() - base.derived.keys():
+        derived[name] = _with_full_ways(derived[name], derived, base.schema)
     entries: list[Entry] = []
     domains = dict(base.domains)
     for name in folders:
@@ -88,8 +94,42 @@ def extended(base: Catalogue, package: str) -> Catalogue:
             raise CatalogueError(f"{entry.file}: there is a check named {entry.name} already")
         for fault in faults(entry, derived, base.schema):
             raise CatalogueError(f"{entry.file}: {fault}")
+    full = [_with_full_inputs(entry, derived, base.schema) for entry in entries]
     packages = (*base.packages, package)
-    return Catalogue((*base.entries, *entries), derived, domains, base.schema, packages)
+    return Catalogue((*base.entries, *full), derived, domains, base.schema, packages)
+
+
+def _with_full_inputs(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Entry:
+    inputs = _full(entry.check.inputs, derived, schema)
+    return replace(entry, check=replace(entry.check, inputs=inputs))
+
+
+def _with_full_ways(quantity: Derived, derived: Mapping[str, Derived], schema: Schema) -> Derived:
+    for way in quantity.ways:
+        for fault in _path_faults(way.inputs, derived, schema):
+            raise CatalogueError(f"derived quantity {quantity.name}: {fault}")
+    ways = tuple(replace(way, inputs=_full(way.inputs, derived, schema)) for way in quantity.ways)
+    return replace(quantity, ways=ways)
+
+
+def _full(inputs: Arguments, derived: Mapping[str, Derived], schema: Schema) -> Arguments:
+    """The arguments of a figure, each input with a unit and a meaning."""
+    found: dict[str, Input | Constant] = dict(inputs)
+    for name, item in inputs.items():
+        if isinstance(item, Input) and not (item.unit and item.meaning):
+            unit, meaning = _told(item.path, derived, schema)
+            full = Input(item.path, item.unit or unit, item.meaning or meaning, item.default)
+            found[name] = full
+    return found
+
+
+def _told(path: str, derived: Mapping[str, Derived], schema: Schema) -> tuple[str, str]:
+    """Unit and meaning of what a path leads to, without what follows a semicolon."""
+    name = _name(path)
+    if name in BUILT_IN:
+        return BUILT_IN[name]
+    known = schema.fields.get(name) or derived[name]
+    return known.unit, known.meaning.partition(";")[0].rstrip(".")
 
 
 def faults(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Iterator[str]:
@@ -153,13 +193,26 @@ def _argument_faults(
                 to_si(item.value)
             except QuantityError as error:
                 yield f"inputs: {name}: {item.value}: {error.problem}"
-        elif not _is_known(item, derived, schema):
-            yield f"inputs: {name}: {item.path} is neither a field nor a derived quantity"
+    yield from _path_faults(inputs, derived, schema)
 
 
-def _is_known(item: Input, derived: Mapping[str, Derived], schema: Schema) -> bool:
-    path = item.path.removeprefix("all ").partition(":")[0]
-    return path in schema.fields or path in derived or path in BUILT_IN
+def _path_faults(
+    inputs: Arguments, derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[str]:
+    for name, item in inputs.items():
+        if isinstance(item, Input):
+            path = _name(item.path)
+            if path not in schema.fields and path not in derived and path not in BUILT_IN:
+                yield f"inputs: {name}: {item.path} is neither a field nor a derived quantity"
+
+
+def _name(path: str) -> str:
+    """The field or the derived quantity that an input's path leads to.
+
+    >>> _name("all power"), _name("range:low")
+    ('power', 'range')
+    """
+    return path.removeprefix("all ").partition(":")[0]
 
 
 def _placeholders(sentence: str) -> set[str]:

@@ -14,21 +14,19 @@ only a sealed enclosure is stated the battery is taken to be in it. First cure: 
 bay of its own, vented above and below, without anything in it that sparks.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Constant, Input, Lever
 from ..formulas.pack import BATTERY_ROOMS, GASSING, vent_area_needed
 
 
 def figure(
-    vent_area: Any,
-    series: Any,
-    capacity: Any,
+    vent_area: float,
+    series: float,
+    capacity: float,
     chemistry: str,
-    hour: Any,
-    air_per_charge: Any,
-    air_speed: Any,
-) -> Any:
+    hour: float,
+    air_per_charge: float,
+    air_speed: float,
+) -> float:
     return vent_area / vent_area_needed(
         series, capacity, chemistry, hour, air_per_charge, air_speed
     )
@@ -53,10 +51,10 @@ CHECK = Check(
     sentence="{series:cell|cells} of {capacity} are charged behind openings of {vent_area},"
     " {figure} times the area needed to carry off hydrogen.",
     inputs={
-        "vent_area": Input("vent_area_seen", "cm2", "free area of each of two openings"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "capacity": Input("capacity_pack", "Ah", "capacity of all strings"),
-        "chemistry": Input("battery.chemistry", "word", "kind of cell"),
+        "vent_area": Input("vent_area_seen"),
+        "series": Input("battery.series"),
+        "capacity": Input("capacity_pack"),
+        "chemistry": Input("battery.chemistry"),
         "hour": Constant("1 h", "unit of the gassing share", GASSING),
         "air_per_charge": Constant("1.3889e-5 m3/C", "air for a charge of gas", BATTERY_ROOMS),
         "air_speed": Constant("0.1 m/s", "natural draught", BATTERY_ROOMS),
@@ -99,6 +97,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.vent_area", "thermal.enclosure"),
+    asked_from="prototype",
     fails=BOX,
     passes=BOX.replace("series: 6,", "series: 6, vent_area: 4 cm2,"),
 )

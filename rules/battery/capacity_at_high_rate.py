@@ -12,13 +12,13 @@ The mean current at programme level counts. Below the claim is major, less than 
 it minor, since batteries wear (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.pack import PEUKERT, peukert_time
 
 
-def figure(capacity: Any, rating_time: Any, current: Any, exponent: Any, run_time: Any) -> Any:
+def figure(
+    capacity: float, rating_time: float, current: float, exponent: float, run_time: float
+) -> float:
     return peukert_time(capacity, rating_time, current, exponent) / run_time
 
 
@@ -32,11 +32,11 @@ CHECK = Check(
     sentence="At a current of {current} {capacity} (rated for {rating_time}, exponent {exponent})"
     " last {figure} times the claimed {run_time}.",
     inputs={
-        "capacity": Input("capacity_pack", "Ah", "capacity of the battery, new"),
-        "rating_time": Input("battery.rating_hours", "h", "time for which it is printed"),
-        "current": Input("i_source_programme", "A", "mean current at programme level"),
-        "exponent": Input("peukert_exponent", "1", "exponent of Peukert's law"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "capacity": Input("capacity_pack"),
+        "rating_time": Input("battery.rating_hours"),
+        "current": Input("i_source_programme"),
+        "exponent": Input("peukert_exponent"),
+        "run_time": Input("claims.run_time"),
     },
     applies={
         "supply.source": "battery",
@@ -78,7 +78,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.run_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single, r_source: 20 mohm}
 battery:

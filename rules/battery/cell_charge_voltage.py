@@ -10,13 +10,11 @@ More than 1.2 % above, the 50 mV for which cells are made, is critical. Cells of
 oxide for 4.35 to 4.45 V exist: say so (``made_for: high-voltage``).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.pack import CELL_DATA, CHARGE_ENDS
 
 
-def figure(v_stated: Any, v_most: Any) -> Any:
+def figure(v_stated: float, v_most: float) -> float:
     return v_stated / v_most
 
 
@@ -30,8 +28,10 @@ CHECK = Check(
     sentence="The cell is stated for {v_stated}, {figure} times the {v_most} that its chemistry"
     " allows.",
     inputs={
-        "v_stated": Input("battery.cell.v_charge:nominal", "V", "stated end of charge, one cell"),
-        "v_most": Input("v_cell_most", "V", "highest charge voltage of the chemistry"),
+        "v_stated": Input(
+            "battery.cell.v_charge:nominal", meaning="stated end of charge, one cell"
+        ),
+        "v_most": Input("v_cell_most"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
@@ -60,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.v_charge",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: lfp, series: 4, cell: {v_charge: 4.20 V}}

@@ -13,13 +13,11 @@ usual; below 92 % is major, below 80 % the cells are destroyed: critical. Nothin
 that ends the discharge counts as 0 V.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.pack import DEEP_DISCHARGE
 
 
-def figure(v_end: Any, series: Any, v_least: Any) -> Any:
+def figure(v_end: float, series: float, v_least: float) -> float:
     return v_end / (series * v_least)
 
 
@@ -33,9 +31,9 @@ CHECK = Check(
     sentence="The discharge of {series:cell|cells} in series ends at {v_end}, {figure} times the"
     " {v_least} a cell down to which its chemistry goes.",
     inputs={
-        "v_end": Input("v_discharge_end", "V", "pack voltage at which the discharge ends"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "v_least": Input("v_cell_least", "V", "lowest end of discharge of one cell"),
+        "v_end": Input("v_discharge_end"),
+        "series": Input("battery.series"),
+        "v_least": Input("v_cell_least"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

@@ -10,13 +10,11 @@ the chemistry, at the worse end. Above 0 K is critical: every check that follows
 on it. Cells made for charging down to -20 degrees exist: say so (``made_for: cold-charge``).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input
 from ..formulas.pack import CELL_DATA, CHARGE_WINDOW, SELF_HEATING
 
 
-def figure(t_beyond: Any) -> Any:
+def figure(t_beyond: float) -> float:
     return t_beyond
 
 
@@ -29,7 +27,7 @@ CHECK = Check(
     formula="t_beyond, larger one of charge and discharge",
     sentence="The stated windows of the cell reach {figure:+beyond|short of} those of its"
     " chemistry.",
-    inputs={"t_beyond": Input("t_beyond_chemistry", "K", "stated windows beyond the chemistry")},
+    inputs={"t_beyond": Input("t_beyond_chemistry")},
     applies={"supply.source": "battery"},
     limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOW}),
     sources=(CHARGE_WINDOW, SELF_HEATING, CELL_DATA),
@@ -52,7 +50,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_charge", "battery.cell.t_discharge"),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 3, cell: {t_charge: -18 degC .. 45 degC}}

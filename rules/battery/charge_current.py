@@ -11,8 +11,6 @@ the capacity per hour is taken (from memory, cells that stand more say so). The 
 does not know of a reduced current at the ends of the temperature window.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -26,7 +24,7 @@ from ...linter.check import (
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
-def figure(charger: Any, parallel: Any, i_cell: Any) -> Any:
+def figure(charger: float, parallel: float, i_cell: float) -> float:
     return charger / (parallel * i_cell)
 
 
@@ -40,9 +38,9 @@ CHECK = Check(
     sentence="{charger} into {parallel:string|strings} are {figure} times the {i_cell} that a cell"
     " may be charged with.",
     inputs={
-        "charger": Input("battery.charger.i", "A", "charge current of the pack"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_cell": Input("i_cell_charge_max", "A", "largest charge current of one cell"),
+        "charger": Input("battery.charger.i"),
+        "parallel": Input("battery.parallel"),
+        "i_cell": Input("i_cell_charge_max"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

@@ -12,13 +12,11 @@ not go below that of the chemistry. Nickel cells build up gas when charged in fr
 judged alike. Without a sensor the coldest air in use is taken.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.pack import CHARGE_WINDOW
 
 
-def figure(t_window_low: Any, t_charge_low: Any) -> Any:
+def figure(t_window_low: float, t_charge_low: float) -> float:
     return t_window_low - t_charge_low
 
 
@@ -32,8 +30,8 @@ CHECK = Check(
     sentence="Charging is let through from {t_window_low}, {figure:+above|below} the"
     " {t_charge_low} from which the cells may be charged.",
     inputs={
-        "t_window_low": Input("t_window_low", "degC", "coldest charge that is let through"),
-        "t_charge_low": Input("t_charge_low", "degC", "coldest charge of the cells"),
+        "t_window_low": Input("t_window_low"),
+        "t_charge_low": Input("t_charge_low"),
     },
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp", "nimh")},
     limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),
@@ -58,6 +56,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger.t_window",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {sensor: cell, t_window: -10 degC .. 45 degC}}

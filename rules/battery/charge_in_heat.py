@@ -13,14 +13,14 @@ More than 5 K below, which no sensor's error explains, is critical. Without a se
 hottest air in use is taken.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
 from ..formulas.maths import smaller
 from ..formulas.pack import CHARGE_WINDOW
 
 
-def figure(t_charge_high: Any, t_full_high: Any, t_hottest: Any, t_window_high: Any) -> Any:
+def figure(
+    t_charge_high: float, t_full_high: float, t_hottest: float, t_window_high: float
+) -> float:
     return smaller(t_charge_high - t_full_high, t_hottest - t_window_high)
 
 
@@ -34,10 +34,10 @@ CHECK = Check(
     sentence="Full charge up to {t_full_high}, any charge up to {t_window_high}:"
     " {figure:+below|above} the limit (full {t_charge_high}, any {t_hottest}).",
     inputs={
-        "t_full_high": Input("t_full_charge_high", "degC", "hottest charge at full current"),
-        "t_hottest": Input("t_charge_hottest", "degC", "hottest charge of the chemistry"),
-        "t_charge_high": Input("t_charge_high", "degC", "hottest charge of the cells"),
-        "t_window_high": Input("t_window_high", "degC", "hottest charge that is let through"),
+        "t_full_high": Input("t_full_charge_high"),
+        "t_hottest": Input("t_charge_hottest"),
+        "t_charge_high": Input("t_charge_high"),
+        "t_window_high": Input("t_window_high"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(

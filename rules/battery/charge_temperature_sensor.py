@@ -11,8 +11,6 @@ board, 2 at the cells. Lead-acid and nickel cells are left out: they end the cha
 means and tolerate the cold better.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -28,7 +26,7 @@ from ..formulas.pack import CHARGE_WINDOW
 NEARNESS = {"none": 0.0, "board": 1.0, "cell": 2.0}
 
 
-def figure(sensor: str) -> Any:
+def figure(sensor: str) -> float:
     return NEARNESS[sensor]
 
 
@@ -40,7 +38,7 @@ CHECK = Check(
     stake="safety",
     formula="0 if sensor is none, 1 if board, 2 if cell",
     sentence="The charger's temperature sensor: {sensor}.",
-    inputs={"sensor": Input("battery.charger.sensor", "word", "where temperature is sensed")},
+    inputs={"sensor": Input("battery.charger.sensor")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(
         critical="1",
@@ -69,6 +67,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {sensor: none}}

@@ -14,13 +14,11 @@ that is critical. Within it but more than 0.6 % above is minor: no room is left 
 error, such as cells out of balance (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.pack import CHARGE_ENDS
 
 
-def figure(charger: Any, series: Any, v_cell_limit: Any) -> Any:
+def figure(charger: float, series: float, v_cell_limit: float) -> float:
     return charger / (series * v_cell_limit)
 
 
@@ -34,9 +32,9 @@ CHECK = Check(
     sentence="{charger} on {series:cell|cells} in series are {figure} times the {v_cell_limit}"
     " that a cell allows.",
     inputs={
-        "charger": Input("battery.charger.v", "V", "end-of-charge voltage of the charger"),
-        "series": Input("battery.series", "1", "cells in series"),
-        "v_cell_limit": Input("v_cell_limit", "V", "charge voltage that one cell allows"),
+        "charger": Input("battery.charger.v"),
+        "series": Input("battery.series"),
+        "v_cell_limit": Input("v_cell_limit"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

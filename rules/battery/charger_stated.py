@@ -26,7 +26,7 @@ CHECK = Check(
     stake="safety",
     formula="1 if charger is stated, else 0",
     sentence="Charger of the rechargeable pack: {charger}.",
-    inputs={"charger": Input("battery.charger", "word", "charger, in the product or apart")},
+    inputs={"charger": Input("battery.charger")},
     applies={"supply.source": "battery"},
     limits=AtLeast(major="1", basis={"major": SAFEGUARDS}),
     sources=(SAFEGUARDS,),
@@ -44,6 +44,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 3, charger: none}

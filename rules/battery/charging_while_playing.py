@@ -10,12 +10,10 @@ Playing from the cells is major: the end of the charge no longer works as rated.
 is 1 where the amplifier hangs on the cells, else 0.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 
 
-def figure(playing: str) -> Any:
+def figure(playing: str) -> float:
     return 1.0 if playing == "from-the-cells" else 0.0
 
 
@@ -27,7 +25,7 @@ CHECK = Check(
     stake="rating",
     formula="1 if playing is from-the-cells, else 0",
     sentence="What feeds the amplifier while the pack is charged: {playing}.",
-    inputs={"playing": Input("battery.charger.playing", "word", "feed while charging")},
+    inputs={"playing": Input("battery.charger.playing")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtMost(
         major="0",
@@ -51,6 +49,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.charger",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, charger: {playing: from-the-cells}}

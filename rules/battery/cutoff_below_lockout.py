@@ -10,12 +10,10 @@ rail themselves; behind a converter the two voltages cannot be compared. Where t
 cannot be raised, let a controller mute at a pack voltage of its own.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 
 
-def figure(v_cutoff: Any, v_lockout: Any) -> Any:
+def figure(v_cutoff: float, v_lockout: float) -> float:
     return v_cutoff / v_lockout
 
 
@@ -29,8 +27,8 @@ CHECK = Check(
     sentence="The protection cuts off at {v_cutoff}, {figure} times the amplifier's lockout of"
     " {v_lockout}.",
     inputs={
-        "v_cutoff": Input("battery.protection.v_cutoff", "V", "cut-off of the pack"),
-        "v_lockout": Input("protection.under_voltage.v_trip", "V", "lockout of the amplifier"),
+        "v_cutoff": Input("battery.protection.v_cutoff"),
+        "v_lockout": Input("protection.under_voltage.v_trip"),
     },
     applies={"rail_feed": "pack"},
     limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),
@@ -49,7 +47,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.v_cutoff",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 6, protection: {v_cutoff: {min: 16.2 V, max: 17.4 V}}}

@@ -10,13 +10,11 @@ ambient is promised too low, or the cells are of the wrong kind; some lithium ir
 and lead-acid types start lower.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import CELL_DATA
 
 
-def figure(ambient: Any, t_low: Any) -> Any:
+def figure(ambient: float, t_low: float) -> float:
     return ambient - t_low
 
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="The coldest ambient, {ambient}, lies {figure:+above|below} the coldest discharge"
     " that the cells allow, {t_low}.",
     inputs={
-        "ambient": Input("environment.ambient", "degC", "air round the product"),
-        "t_low": Input("t_discharge_low", "degC", "coldest discharge of the cells"),
+        "ambient": Input("environment.ambient"),
+        "t_low": Input("t_discharge_low"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -51,7 +49,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_discharge", "environment.ambient"),
-    asked_from=None,
     fails="""
 environment: {ambient: -30 degC .. 40 degC}
 supply: {source: battery}

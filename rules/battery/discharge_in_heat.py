@@ -12,13 +12,11 @@ cells in a pack add by themselves at a moderate load (common practice, no source
 a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import CELL_DATA
 
 
-def figure(t_high: Any, t_air: Any) -> Any:
+def figure(t_high: float, t_air: float) -> float:
     return t_high - t_air
 
 
@@ -32,8 +30,8 @@ CHECK = Check(
     sentence="The air inside reaches {t_air}, {figure:+below|above} the hottest discharge that the"
     " cells allow, {t_high}.",
     inputs={
-        "t_high": Input("t_discharge_high", "degC", "hottest discharge of the cells"),
-        "t_air": Input("t_air_inside", "degC", "air inside the product, hottest"),
+        "t_high": Input("t_discharge_high"),
+        "t_air": Input("t_air_inside"),
     },
     applies={"supply.source": "battery", "environment.place": ("indoor", "outdoor")},
     limits=AtLeast(
@@ -58,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.t_discharge", "thermal.t_air_inside"),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, cell: {t_discharge: -20 degC .. 60 degC}}

@@ -14,13 +14,11 @@ Above 1 the design cannot work in that state: critical. Cure: less power, more s
 parallel, a higher cut-off charge, more cells in series.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(p_crest: Any, r: Any, v_open: Any) -> Any:
+def figure(p_crest: float, r: float, v_open: float) -> float:
     return 4 * r * p_crest / v_open**2
 
 
@@ -34,9 +32,9 @@ CHECK = Check(
     sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and {r},"
     " {figure} times the most that it can give.",
     inputs={
-        "p_crest": Input("p_source_crest", "W", "power at the crest of the lowest note"),
-        "r": Input("r_pack_known", "ohm", "resistance of pack, protection and lead"),
-        "v_open": Input("v_source_low_at_most", "V", "pack at rest at low charge"),
+        "p_crest": Input("p_source_crest"),
+        "r": Input("r_pack_known"),
+        "v_open": Input("v_source_low_at_most"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
@@ -64,6 +62,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.r_internal", "battery.cell.v_oc_low"),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery: {chemistry: li-ion, series: 3, cell: {v_oc_low: 3.3 V, r_internal: 50 mohm .. 150 mohm}}

@@ -13,13 +13,11 @@ cell that overheats can vent and burn; above 80 % of it minor (common practice).
 Cure: strings in parallel, more cells in series, a limiter of the long-term level.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(i_source_rms: Any, parallel: Any, i_cont: Any) -> Any:
+def figure(i_source_rms: float, parallel: float, i_cont: float) -> float:
     return i_source_rms / (parallel * i_cont)
 
 
@@ -33,9 +31,9 @@ CHECK = Check(
     sentence="At rated power {i_source_rms} rms on {parallel:string|strings} are {figure} times"
     " the {i_cont} that one cell stands continuously.",
     inputs={
-        "i_source_rms": Input("i_source_rms", "A", "rms current of the pack at rated power"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_cont": Input("battery.cell.i_cont", "A", "continuous rating of one cell"),
+        "i_source_rms": Input("i_source_rms"),
+        "parallel": Input("battery.parallel"),
+        "i_cont": Input("battery.cell.i_cont"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
@@ -68,6 +66,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.i_cont",),
+    asked_from="prototype",
     fails="""
 supply:
   source: battery

@@ -12,13 +12,11 @@ counts times the cells in series. Below it is major. Delays of the protection ar
 counted: some bridge a crest of milliseconds.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(v_loaded: Any, v_cutoff: Any) -> Any:
+def figure(v_loaded: float, v_cutoff: float) -> float:
     return v_loaded / v_cutoff
 
 
@@ -32,8 +30,8 @@ CHECK = Check(
     sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the"
     " protection's cut-off of {v_cutoff}.",
     inputs={
-        "v_loaded": Input("v_source_loaded", "V", "pack at the crest of the lowest note"),
-        "v_cutoff": Input("battery.protection.v_cutoff", "V", "cut-off of the pack"),
+        "v_loaded": Input("v_source_loaded"),
+        "v_cutoff": Input("battery.protection.v_cutoff"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -54,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.v_cutoff",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single}
 battery:

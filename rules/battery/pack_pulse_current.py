@@ -12,13 +12,11 @@ not share equally, least of all when one is older or colder (common practice, no
 Cure as for the continuous current: strings in parallel, or a limiter of the peak level.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(i_source_peak: Any, parallel: Any, i_pulse: Any) -> Any:
+def figure(i_source_peak: float, parallel: float, i_pulse: float) -> float:
     return i_source_peak / (parallel * i_pulse)
 
 
@@ -32,9 +30,9 @@ CHECK = Check(
     sentence="At the bass crest {i_source_peak} on {parallel:string|strings} are {figure} times"
     " the {i_pulse} that one cell stands as a pulse.",
     inputs={
-        "i_source_peak": Input("i_source_peak", "A", "current at the crest of the lowest note"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_pulse": Input("battery.cell.i_pulse", "A", "pulse rating of one cell"),
+        "i_source_peak": Input("i_source_peak"),
+        "parallel": Input("battery.parallel"),
+        "i_pulse": Input("battery.cell.i_pulse"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(

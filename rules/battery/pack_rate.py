@@ -13,13 +13,11 @@ only minor; above 2 the pack does not fit the power, major. The currents themsel
 judged by checks of their own when the cell's data are there.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
-def figure(p_source: Any, e_pack: Any, shortest: Any) -> Any:
+def figure(p_source: float, e_pack: float, shortest: float) -> float:
     return p_source * shortest / e_pack
 
 
@@ -33,9 +31,9 @@ CHECK = Check(
     sentence="{p_source} empty a pack of {e_pack} {figure} times as fast as the shortest discharge"
     " that its cells are made for, {shortest}.",
     inputs={
-        "p_source": Input("p_source_least", "W", "rated output and other loads, at the pack"),
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "shortest": Input("shortest_discharge", "h", "shortest discharge of these cells"),
+        "p_source": Input("p_source_least"),
+        "e_pack": Input("e_pack"),
+        "shortest": Input("shortest_discharge"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(major="2", minor="1", basis={"major": CELL_DATA, "minor": CELL_DATA}),
@@ -58,6 +56,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.capacity",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single, converter: step-up, converter_efficiency: 85 %}
 battery: {chemistry: li-ion, series: 1, parallel: 1, cell: {capacity: 3599 mAh}}

@@ -14,13 +14,11 @@ Cure: lower resistance, a higher cut-off charge, a limiter that lowers the level
 pack, or the lockout.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
 
 
-def figure(v_loaded: Any, v_trip: Any) -> Any:
+def figure(v_loaded: float, v_trip: float) -> float:
     return v_loaded / v_trip
 
 
@@ -34,8 +32,8 @@ CHECK = Check(
     sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the lockout of"
     " {v_trip}.",
     inputs={
-        "v_loaded": Input("v_source_loaded", "V", "pack at the crest of the lowest note"),
-        "v_trip": Input("protection.under_voltage.v_trip", "V", "lockout of the amplifier"),
+        "v_loaded": Input("v_source_loaded"),
+        "v_trip": Input("protection.under_voltage.v_trip"),
     },
     applies={"rail_feed": "pack"},
     limits=AtLeast(
@@ -65,6 +63,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.under_voltage",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery:

@@ -10,12 +10,10 @@ state what is known of it. Lead-acid and nickel packs need a fuse, which is judg
 The figure is 1 where a protection is fitted, else 0.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, from_memory
 
 
-def figure(protection: str) -> Any:
+def figure(protection: str) -> float:
     return 1.0 if protection == "fitted" else 0.0
 
 
@@ -27,7 +25,7 @@ CHECK = Check(
     stake="safety",
     formula="1 if protection is fitted, else 0",
     sentence="Protection circuit of the lithium pack: {protection}.",
-    inputs={"protection": Input("battery.protection", "word", "protection circuit of the pack")},
+    inputs={"protection": Input("battery.protection")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(
         critical="1",
@@ -54,6 +52,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 3, protection: none}

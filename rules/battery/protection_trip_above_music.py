@@ -10,8 +10,6 @@ All channels at rated power and a low, aged pack. Below 1 is major, below 1.1 mi
 (common practice, no source). Clipped music draws up to a third more than the sine.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,7 +26,9 @@ from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER, lowest
 AT_ONCE = Assumption("0 s", "adverse", derivation("bound: the trip acts at once"))
 
 
-def figure(i_trip: Any, t_trip: Any, i_peak: Any, i_rms: Any, f: Any) -> Any:
+def figure(
+    i_trip: float, t_trip: float, i_peak: float, i_rms: float, f: tuple[float, ...]
+) -> float:
     return i_trip / choose(2 * t_trip * lowest(f) > 1, i_rms, i_peak)
 
 
@@ -42,11 +42,11 @@ CHECK = Check(
     sentence="The protection's trip, {i_trip} after {t_trip}, is {figure} times what the music"
     " draws ({i_peak} at the crest, {i_rms} rms).",
     inputs={
-        "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
-        "t_trip": Input("battery.protection.t_trip", "s", "delay of that trip", default=AT_ONCE),
-        "i_peak": Input("i_source_peak", "A", "current at the crest of the lowest note"),
-        "i_rms": Input("i_source_rms", "A", "rms current at rated power"),
-        "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+        "i_trip": Input("battery.protection.i_trip"),
+        "t_trip": Input("battery.protection.t_trip", default=AT_ONCE),
+        "i_peak": Input("i_source_peak"),
+        "i_rms": Input("i_source_rms"),
+        "f": Input("all band_low"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -84,6 +84,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.i_trip",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single}
 battery:

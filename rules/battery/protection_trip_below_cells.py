@@ -11,13 +11,11 @@ equality itself is sound. Below it the trip still has to clear the music, which 
 check judges.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.pack import SERIES_PARALLEL
 
 
-def figure(i_trip: Any, parallel: Any, i_pulse: Any) -> Any:
+def figure(i_trip: float, parallel: float, i_pulse: float) -> float:
     return i_trip / (parallel * i_pulse)
 
 
@@ -31,9 +29,9 @@ CHECK = Check(
     sentence="The protection's trip, {i_trip} at most, is {figure} times what"
     " {parallel:string|strings} of cells with {i_pulse} stand.",
     inputs={
-        "i_trip": Input("battery.protection.i_trip", "A", "over-current trip of the pack"),
-        "parallel": Input("battery.parallel", "1", "strings in parallel"),
-        "i_pulse": Input("battery.cell.i_pulse", "A", "pulse rating of one cell"),
+        "i_trip": Input("battery.protection.i_trip"),
+        "parallel": Input("battery.parallel"),
+        "i_pulse": Input("battery.cell.i_pulse"),
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
@@ -61,6 +59,7 @@ CHECK = Check(
         ),
     ),
     topic=("battery.protection.i_trip",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery}
 battery:

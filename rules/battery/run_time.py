@@ -12,14 +12,12 @@ are taken as worn at 80 % of their capacity, and then the claim fails (common pr
 Cold is judged apart. For lead-acid at high rates see also the capacity at that rate.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.pack import SERIES_PARALLEL
 from ..formulas.supply import EIGHTH_POWER
 
 
-def figure(e_pack: Any, usable_share: Any, p_source: Any, run_time: Any) -> Any:
+def figure(e_pack: float, usable_share: float, p_source: float, run_time: float) -> float:
     return e_pack * usable_share / p_source / run_time
 
 
@@ -32,10 +30,10 @@ CHECK = Check(
     formula="e_pack * usable_share / p_source / run_time",
     sentence="{usable_share} of {e_pack} at {p_source} last {figure} times the claimed {run_time}.",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "p_source": Input("p_source_programme", "W", "mean power at the pack, programme"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "e_pack": Input("e_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "p_source": Input("p_source_programme"),
+        "run_time": Input("claims.run_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -71,7 +69,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.run_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single}
 battery: {chemistry: li-ion, series: 6, parallel: 1, cell: {capacity: 3.5 Ah}}

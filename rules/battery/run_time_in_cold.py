@@ -10,13 +10,13 @@ Otherwise the same sum as the run time: energy above the cut-off, times that sha
 the mean power at programme level. Playing warms the cells, which helps after a while.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
 
 
-def figure(e_pack: Any, usable_share: Any, cold_share: Any, p_source: Any, run_time: Any) -> Any:
+def figure(
+    e_pack: float, usable_share: float, cold_share: float, p_source: float, run_time: float
+) -> float:
     return e_pack * usable_share * cold_share / p_source / run_time
 
 
@@ -30,11 +30,11 @@ CHECK = Check(
     sentence="In the cold {cold_share} of the {usable_share} of {e_pack} are left; at"
     " {p_source} they last {figure} times the claimed {run_time}.",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "cold_share": Input("battery.cold_share", "%", "part left at the coldest ambient"),
-        "p_source": Input("p_source_programme", "W", "mean power at the pack, programme"),
-        "run_time": Input("claims.run_time", "h", "run time that is claimed"),
+        "e_pack": Input("e_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "cold_share": Input("battery.cold_share"),
+        "p_source": Input("p_source_programme"),
+        "run_time": Input("claims.run_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -67,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.run_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery, rails: single}
 battery: {chemistry: li-ion, series: 6, parallel: 1, cold_share: 60 %, cell: {capacity: 3.5 Ah}}

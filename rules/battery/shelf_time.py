@@ -12,13 +12,11 @@ that self-discharge and worn cells (common practice). Ship at half charge and wi
 supply disconnected if you can.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.maths import larger
 
 
-def figure(capacity: Any, usable_share: Any, i_standby: Any, shelf_time: Any) -> Any:
+def figure(capacity: float, usable_share: float, i_standby: float, shelf_time: float) -> float:
     """Time to empty over the time claimed; a million where nothing is drawn."""
     allowed = capacity * usable_share / shelf_time
     return allowed / larger(i_standby, allowed * 1e-6)
@@ -34,10 +32,10 @@ CHECK = Check(
     sentence="{usable_share} of {capacity} at {i_standby} last {figure} times the claimed"
     " {shelf_time}.",
     inputs={
-        "capacity": Input("capacity_pack", "Ah", "capacity of the pack, new"),
-        "usable_share": Input("battery.usable_share", "%", "part above the cut-off"),
-        "i_standby": Input("battery.i_standby", "A", "current of the switched-off product"),
-        "shelf_time": Input("claims.shelf_time", "h", "shelf time that is claimed"),
+        "capacity": Input("capacity_pack"),
+        "usable_share": Input("battery.usable_share"),
+        "i_standby": Input("battery.i_standby"),
+        "shelf_time": Input("claims.shelf_time"),
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
@@ -73,7 +71,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.shelf_time",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery:

@@ -11,13 +11,11 @@ claim fails. Above 100 Wh is minor: true only with approval. Every lithium pack 
 shipped also needs the test summary of UN 38.3. Rules change yearly: ask the operator.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever
 from ..formulas.pack import AIR_TRAVEL, SERIES_PARALLEL
 
 
-def figure(e_pack: Any, packs: Any) -> Any:
+def figure(e_pack: float, packs: float) -> float:
     return e_pack / packs
 
 
@@ -30,8 +28,8 @@ CHECK = Check(
     formula="e_pack / packs",
     sentence="One pack holds {figure} ({packs:pack|packs}, {e_pack} in all).",
     inputs={
-        "e_pack": Input("e_pack", "Wh", "energy of all cells, new"),
-        "packs": Input("battery.packs", "1", "separately removable packs"),
+        "e_pack": Input("e_pack"),
+        "packs": Input("battery.packs"),
     },
     applies={
         "supply.source": "battery",
@@ -54,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.air_travel",),
-    asked_from=None,
     fails="""
 supply: {source: battery}
 battery: {chemistry: li-ion, series: 6, parallel: 2, cell: {capacity: 3.5 Ah}}

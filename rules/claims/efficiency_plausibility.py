@@ -12,8 +12,6 @@ state only raises the bound; then a claim may fail, but never pass.  First cure:
 rated power, all channels, whole product, and state load and power beside the figure.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 MEASURED = Source(
@@ -23,7 +21,7 @@ MEASURED = Source(
 BOUND = derivation("output over output and the losses that must be there")
 
 
-def figure(efficiency: Any, rated_power: Any, p_in_rated: Any) -> Any:
+def figure(efficiency: float, rated_power: tuple[float, ...], p_in_rated: float) -> float:
     return efficiency - sum(rated_power[1:], rated_power[0]) / p_in_rated
 
 
@@ -47,9 +45,9 @@ CHECK = Check(
     sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
     " losses allow (channels of {rated_power} take {p_in_rated}).",
     inputs={
-        "efficiency": Input("claims.efficiency", "%", "claimed, whole product at rated power"),
-        "rated_power": Input("all rated_power", "W", "rated power of each channel"),
-        "p_in_rated": Input("p_in_rated", "W", "input power at rated power"),
+        "efficiency": Input("claims.efficiency"),
+        "rated_power": Input("all rated_power"),
+        "p_in_rated": Input("p_in_rated"),
     },
     limits=AtMost(major="3 %", minor="0 %", basis={"major": COMMON_PRACTICE, "minor": BOUND}),
     levers=(Lever("claims.efficiency", "1 %"),),
@@ -67,7 +65,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.efficiency",),
-    asked_from=None,
     fails=STAGE,
     passes=STAGE.replace("claims: {efficiency: 92 %}", "claims: {efficiency: 84 %}"),
 )

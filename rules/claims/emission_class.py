@@ -31,7 +31,7 @@ CHECK = Check(
     formula="1 where emission_class is a",
     sentence="The product claims class {emission_class} of CISPR 32.",
     inputs={
-        "emission_class": Input("claims.emission_class", "word", "class after CISPR 32"),
+        "emission_class": Input("claims.emission_class"),
     },
     limits=AtMost(minor="0", basis={"minor": CISPR}),
     levers=(Lever("claims.emission_class", ("b",)),),

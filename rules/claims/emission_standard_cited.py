@@ -32,7 +32,7 @@ CHECK = Check(
     formula="number of standards that set limits of emission",
     sentence="{figure:text sets|texts set} limits of radio-frequency emission among those cited"
     " ({standards}).",
-    inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
+    inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),
     cases=(

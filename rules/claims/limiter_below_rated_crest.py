@@ -9,12 +9,10 @@ decibel is left to its setting.  First cures: set the limiter to the crest of th
 sine, or rate the power that it lets through.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_peak: Any, rated_power: Any, z_load: Any) -> Any:
+def figure(v_peak: float, rated_power: float, z_load: float) -> float:
     """Peak of the limiter over the crest of the rated sine."""
     return v_peak / (2 * rated_power * z_load) ** 0.5
 
@@ -33,9 +31,9 @@ CHECK = Check(
     sentence="The limiter lets {v_peak} through, {figure} of the crest of {rated_power} into"
     " {z_load}.",
     inputs={
-        "v_peak": Input("limiter.v_peak", "V", "fast level limiter, peak"),
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "v_peak": Input("limiter.v_peak"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
     },
     limits=AtLeast(major="0.95", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("limiter.v_peak", "0.5 V"), Lever("rated_power", "1 W")),
@@ -53,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("limiter.v_peak",),
-    asked_from=None,
     fails=_BASE.replace("PEAK", "10 V"),
     passes=_BASE.replace("PEAK", "21 V"),
 )

@@ -9,8 +9,6 @@ The figure is the rms voltage that the limiter lets through over that of the rat
 cures: set the limiter by the loudspeaker's rating, or rate the power that it lets through.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -23,7 +21,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_rms: Any, rated_power: Any, z_load: Any) -> Any:
+def figure(v_rms: float, rated_power: float, z_load: float) -> float:
     """Voltage of the limiter over that of the rated sine."""
     return v_rms / (rated_power * z_load) ** 0.5
 
@@ -42,9 +40,9 @@ CHECK = Check(
     sentence="The limiter lets {v_rms} rms through, {figure} of the voltage of {rated_power} into"
     " {z_load}.",
     inputs={
-        "v_rms": Input("limiter.v_rms", "V", "long-term limiter, rms"),
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "v_rms": Input("limiter.v_rms"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
     },
     limits=AtLeast(
         major="0.35",
@@ -69,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("limiter.v_rms",),
-    asked_from=None,
     fails=_BASE.replace("LEVEL", "3 V"),
     passes=_BASE.replace("LEVEL", "15.5 V"),
 )

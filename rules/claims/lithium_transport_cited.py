@@ -34,7 +34,7 @@ CHECK = Check(
     formula="number of standards that are UN 38.3",
     sentence="{figure:text is|texts are} the transport test of lithium cells among those cited"
     " ({standards}).",
-    inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
+    inputs={"standards": Input("claims.standards")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),

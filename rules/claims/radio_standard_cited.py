@@ -32,7 +32,7 @@ CHECK = Check(
     formula="number of standards that are about radio transmitters",
     sentence="A transmitter is inside, and {figure:text is|texts are} about radio among those"
     " cited ({standards}).",
-    inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
+    inputs={"standards": Input("claims.standards")},
     applies={"claims.radio": "yes"},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),

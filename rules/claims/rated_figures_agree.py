@@ -10,14 +10,12 @@ The figure is the relative difference of the stated power and the computed one. 
 two digits leaves.  First cure: measure volts rms across the load, and derive the power.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 OHM = derivation("sine: power is the squared rms voltage over resistance")
 
 
-def figure(rated_power: Any, rated_voltage: Any, z_load: Any) -> Any:
+def figure(rated_power: float, rated_voltage: float, z_load: float) -> float:
     return ((rated_power * z_load / rated_voltage**2 - 1) ** 2) ** 0.5
 
 
@@ -38,9 +36,9 @@ CHECK = Check(
     formula="|rated_power z_load / rated_voltage^2 - 1|",
     sentence="{rated_power} into {z_load} and {rated_voltage} rms differ by {figure}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power, sine"),
-        "rated_voltage": Input("rated_voltage", "V", "output at that power, rms"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "rated_power": Input("rated_power"),
+        "rated_voltage": Input("rated_voltage"),
+        "z_load": Input("z_load"),
     },
     limits=AtMost(
         major="10 %", minor="3 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
@@ -61,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("rated_voltage",),
-    asked_from=None,
     peaks_inside=(),
     fails=CLAIM,
     passes=CLAIM.replace("40 W", "34 W"),

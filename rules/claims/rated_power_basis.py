@@ -10,8 +10,6 @@ States power claims for home amplifiers fall under 16 CFR 432, which asks for st
 band and distortion.  First cure: state the power at 1 % and keep 10 % for the small print.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -31,7 +29,7 @@ DATA_SHEET = Source(
 UNSTATED = left_out("0 %", "distortion of the rating")
 
 
-def figure(rated_thd: Any, rated_power: Any) -> Any:
+def figure(rated_thd: float, rated_power: float) -> float:
     return rated_thd + 0 * (rated_power / rated_power)
 
 
@@ -45,10 +43,8 @@ CHECK = Check(
     sentence="{rated_power} is stated at {figure} distortion; a rating at 10 % lies about a fifth"
     " above one at 1 %.",
     inputs={
-        "rated_thd": Input(
-            "rated_thd", "%", "distortion at which rated power is stated", default=UNSTATED
-        ),
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_thd": Input("rated_thd", default=UNSTATED),
+        "rated_power": Input("rated_power"),
     },
     limits=AtMost(minor="1 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("rated_thd", "0.5 %"),),
@@ -66,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("rated_thd",),
-    asked_from=None,
     fails="""
 channels: {main: {rated_power: 105 W, rated_thd: 10 %}}
 """,

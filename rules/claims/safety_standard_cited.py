@@ -33,7 +33,7 @@ CHECK = Check(
     formula="number of standards that are IEC 62368-1 or a version of it",
     sentence="{figure:text is a safety standard|texts are safety standards} for audio equipment"
     " among those cited ({standards}).",
-    inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
+    inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),
     cases=(

@@ -31,7 +31,7 @@ CHECK = Check(
     stake="performance",
     formula="number of standards that are withdrawn",
     sentence="{figure:text is|texts are} withdrawn or repealed among those cited ({standards}).",
-    inputs={"standards": Input("claims.standards", "word", "standards that the paperwork cites")},
+    inputs={"standards": Input("claims.standards")},
     limits=AtMost(minor="0", basis={"minor": WITHDRAWN_2020}),
     sources=(WITHDRAWN_2020, REPLACED),
     cases=(
@@ -47,7 +47,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.standards",),
-    asked_from=None,
     fails=OLD,
     passes=OLD.replace("IEC 60065", "IEC 62368-1"),
 )

@@ -1,6 +1,6 @@
 """Direct voltage on the loudspeaker after a fault, and what hands can reach."""
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import (
     Assumption,
@@ -12,6 +12,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
 from .load import SERIES
@@ -22,46 +23,46 @@ DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in room
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 TERMINALS = {
-    "v_terminal_dc": Input("v_terminal_dc", "V", "one terminal against ground, direct"),
-    "v_terminal_ac": Input("v_terminal_ac", "V", "one terminal against ground, rms"),
-    "v_pair_ac": Input("v_pair_ac", "V", "between the terminals, rms"),
+    "v_terminal_dc": Input("v_terminal_dc"),
+    "v_terminal_ac": Input("v_terminal_ac"),
+    "v_pair_ac": Input("v_pair_ac"),
 }
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
-CLASS_1_DC = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
+CLASS_1_DC = DC_CLASS_1
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 
-def across_parts(v_rail: Any, rail_count: Any, v_source: Any) -> Any:
+def across_parts(v_rail: float, rail_count: float, v_source: float) -> float:
     """Largest direct voltage between two parts that one person can touch."""
     return larger(v_rail * rail_count, v_source)
 
 
-def shared(voltage: Any, rail_count: Any) -> Any:
+def shared(voltage: float, rail_count: float) -> float:
     """The part of a rating that one of the rails may use."""
     return voltage / rail_count
 
 
-def coil_power(v_fault: Any, series: Any, r_e: Any) -> Any:
+def coil_power(v_fault: float, series: float, r_e: float) -> float:
     """Heat in ONE voice coil under direct voltage; leads and source left out: upper bound."""
     return (v_fault / series) ** 2 / r_e
 
 
-def half(v_swing: Any) -> Any:
+def half(v_swing: float) -> float:
     """Each terminal of a bridge on one rail stands at half of it."""
     return v_swing / 2
 
 
-def nothing(v_swing: Any) -> Any:
+def nothing(v_swing: float) -> float:
     """Two rails, or a capacitor in series: no direct voltage at the terminals."""
     return 0 * v_swing
 
 
-def sine_of_leg(v_swing: Any) -> Any:
+def sine_of_leg(v_swing: float) -> float:
     """Rms of the largest sine that one leg can make."""
     return v_swing / 8**0.5
 
 
-def pair(v_ideal: Any) -> Any:
+def pair(v_ideal: float) -> float:
     """Rms of the largest sine between the terminals."""
     return v_ideal / 2**0.5
 
@@ -86,7 +87,7 @@ def endless() -> float:
     return float("inf")
 
 
-def harmless(voltage: Any, limit: Any) -> str:
+def harmless(voltage: float, limit: float) -> str:
     """``yes`` up to four fifths of a limit, so that no usual tolerance crosses it."""
     return "yes" if voltage <= 0.8 * limit else "no"
 
@@ -103,13 +104,13 @@ def _channel(
     return Derived(name, unit, "channel", meaning, ways, sources=sources)
 
 
-def _if(figure: Any, when: dict[str, str]) -> Way:
+def _if(figure: Callable[[], str], when: dict[str, str]) -> Way:
     """A way that says a word of its own."""
     return Way(figure, {}, figure.__name__, dict(when))
 
 
-_RAILS = Input("rail_count", "1", "rails that share the power")
-_SWING = {"v_swing": Input("v_swing", "V", "swing of one leg")}
+_RAILS = Input("rail_count")
+_SWING = {"v_swing": Input("v_swing")}
 _TOPOLOGY = "output_stage.topology"
 
 DERIVED: tuple[Derived, ...] = (
@@ -120,11 +121,9 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             across_parts,
             {
-                "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+                "v_rail": Input("v_rail_high"),
                 "rail_count": _RAILS,
-                "v_source": Input(
-                    "v_source_high", "V", "source at rest, highest", default=UNKNOWN_SOURCE
-                ),
+                "v_source": Input("v_source_high", default=UNKNOWN_SOURCE),
             },
             "larger of v_rail * rail_count and v_source",
         ),
@@ -135,7 +134,7 @@ DERIVED: tuple[Derived, ...] = (
         "yes where all rails together lie well below 60 V",
         Way(
             harmless,
-            {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
+            {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
             "voltage up to 0.8 limit",
         ),
     ),
@@ -143,14 +142,14 @@ DERIVED: tuple[Derived, ...] = (
         "access_seen",
         "word",
         "how the rails are kept from hands; bare where it does not matter",
-        Way(as_stated, {"value": Input("safety.rail_access", "word", "as stated")}, "value"),
+        Way(as_stated, {"value": Input("safety.rail_access")}, "value"),
         Way(bare, {}, "bare", {"rail_harmless": "yes"}, assumes=BARE),
     ),
     _product(
         "c_discharged",
         "F",
         "capacitance of ONE rail that the resistor discharges, where it matters",
-        Way(as_stated, {"value": Input("c_rail", "F", "capacitance of ONE rail")}, "value"),
+        Way(as_stated, {"value": Input("c_rail")}, "value"),
         Way(endless, {}, "without a resistor any capacitance", {"protection.bleeder": "none"}),
         Way(endless, {}, "endless", {"rail_harmless": "yes"}, assumes=ENDLESS),
     ),
@@ -181,11 +180,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {
-                    "value": Input(
-                        "protection.dc_detector.independent", "word", "works with a shorted switch"
-                    )
-                },
+                {"value": Input("protection.dc_detector.independent")},
                 "value",
             ),
             _if(no, {"protection.dc_detector.action": "mute"}),
@@ -199,9 +194,9 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             coil_power,
             {
-                "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
+                "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
                 "series": SERIES,
-                "r_e": Input("r_e", "ohm", "one voice coil, cold"),
+                "r_e": Input("r_e"),
             },
             "(v_fault / series)^2 / r_e",
             when={"dc_reaches_load": "yes"},
@@ -228,7 +223,7 @@ DERIVED: tuple[Derived, ...] = (
         "alternating voltage between the terminals, largest sine, rms",
         Way(
             pair,
-            {"v_ideal": Input("v_ideal", "V", "largest peak between the terminals")},
+            {"v_ideal": Input("v_ideal")},
             "v_ideal / root 2",
         ),
     ),
@@ -238,7 +233,7 @@ DERIVED: tuple[Derived, ...] = (
         "how the loudspeaker terminals are; bare where it does not matter",
         Way(
             as_stated,
-            {"value": Input("safety.output_terminals", "word", "as stated")},
+            {"value": Input("safety.output_terminals")},
             "value",
         ),
         Way(bare, {}, "bare", {"output_harmless": "yes"}, assumes=BARE),
@@ -249,7 +244,7 @@ DERIVED: tuple[Derived, ...] = (
         "yes where the output lies well below 30 V rms",
         Way(
             harmless,
-            {"voltage": Input("v_ideal", "V", "largest peak at the load"), "limit": CLASS_1_PEAK},
+            {"voltage": Input("v_ideal"), "limit": CLASS_1_PEAK},
             "voltage up to 0.8 limit",
         ),
         sources=(AUDIO_CLASSES,),
@@ -260,21 +255,13 @@ DERIVED: tuple[Derived, ...] = (
         "highest rail that the power stage survives",
         Way(
             shared,
-            {
-                "voltage": Input(
-                    "output_stage.device.v_supply_abs", "V", "absolute maximum of the part"
-                ),
-                "rail_count": _RAILS,
-            },
+            {"voltage": Input("output_stage.device.v_supply_abs"), "rail_count": _RAILS},
             "voltage / rail_count",
             when={"output_stage.devices": "integrated"},
         ),
         Way(
             shared,
-            {
-                "voltage": Input("output_stage.device.v_dss", "V", "rating of one switch"),
-                "rail_count": _RAILS,
-            },
+            {"voltage": Input("output_stage.device.v_dss"), "rail_count": _RAILS},
             "voltage / rail_count",
             when={"output_stage.devices": "discrete"},
         ),

@@ -1,7 +1,5 @@
 """The air of the parts: ambient, enclosure, sun, and the heat of a converter."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -16,7 +14,7 @@ from ..formulas.heat import Air
 from .cooling import ALTITUDE
 from .ways import as_stated
 
-AMBIENT = Input("environment.ambient", "degC", "air outside")
+AMBIENT = Input("environment.ambient")
 TEXTBOOK = from_memory("McAdams, Heat Transmission: simplified correlations for air")
 STEPPING = {"supply.converter": ("step-up", "step-down", "step-up-down")}
 
@@ -31,20 +29,20 @@ def full_sun() -> float:
     return 1000.0
 
 
-def held_air(ambient: Any, t_air: Any) -> Air:
+def held_air(ambient: float, t_air: float) -> Air:
     """Inside air at a known temperature."""
     return Air(ambient, t_air, None)
 
 
 def boxed_air(
-    ambient: Any,
-    width: Any,
-    height: Any,
-    depth: Any,
-    emissivity: Any,
+    ambient: float,
+    width: float,
+    height: float,
+    depth: float,
+    emissivity: float,
     openings: str,
-    sun: Any,
-    altitude: Any,
+    sun: float,
+    altitude: float,
 ) -> Air:
     """Inside air of a box in still air."""
     return Air(ambient, None, walls(width, height, depth, emissivity, openings, sun, altitude))
@@ -55,13 +53,13 @@ def no_loss() -> float:
     return 0.0
 
 
-def heat_over_output(efficiency: Any) -> Any:
+def heat_over_output(efficiency: float) -> float:
     """Heat of a converter over the power that it delivers."""
     return 1 / efficiency - 1
 
 
 def _size(which: str) -> Input:
-    return Input(f"thermal.enclosure.{which}", "mm", f"outer {which}")
+    return Input(f"thermal.enclosure.{which}")
 
 
 _BOX = {
@@ -69,9 +67,9 @@ _BOX = {
     "width": _size("width"),
     "height": _size("height"),
     "depth": _size("depth"),
-    "emissivity": Input("thermal.enclosure.emissivity", "1", "of the outer surface"),
-    "openings": Input("thermal.enclosure.openings", "word", "sealed or vented"),
-    "sun": Input("sun", "W/m2", "on the enclosure"),
+    "emissivity": Input("thermal.enclosure.emissivity"),
+    "openings": Input("thermal.enclosure.openings"),
+    "sun": Input("sun"),
     "altitude": ALTITUDE,
 }
 
@@ -84,7 +82,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("environment.solar", "W/m2", "sun on the enclosure")},
+                {"value": Input("environment.solar")},
                 "value",
             ),
             Way(
@@ -126,10 +124,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 held_air,
-                {
-                    "ambient": AMBIENT,
-                    "t_air": Input("thermal.t_air_inside", "degC", "measured or set"),
-                },
+                {"ambient": AMBIENT, "t_air": Input("thermal.t_air_inside")},
                 "t_air; ambient",
             ),
             Way(
@@ -139,7 +134,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 held_air,
-                {"ambient": AMBIENT, "t_air": Input("t_air_open", "degC", "inside air")},
+                {"ambient": AMBIENT, "t_air": Input("t_air_open")},
                 "t_air; ambient",
             ),
         ),
@@ -154,7 +149,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(no_loss, {}, "0", when={"supply.converter": "none"}),
             Way(
                 heat_over_output,
-                {"efficiency": Input("supply.converter_efficiency", "%", "at full load")},
+                {"efficiency": Input("supply.converter_efficiency")},
                 "1 / efficiency - 1",
                 when=STEPPING,
             ),

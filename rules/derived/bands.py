@@ -4,27 +4,25 @@ Unlike a tolerance, such a range is not searched for a worst corner: a check say
 of the two ends it means.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from .ways import as_stated
 
 NOT_STATED = Assumption(0.0, "absent", derivation("no audio band is claimed"))
 
 
-def claimed(band: Any) -> str:
+def claimed(band: float) -> str:
     """Whether a band is claimed: a band that is not stated counts 0 Hz here."""
     return "yes" if band > 0 else "no"
 
 
 def _end(name: str, unit: str, path: str, meaning: str, fall_back: tuple[Way, ...] = ()) -> Derived:
-    way = Way(as_stated, {"value": Input(path, unit, meaning)}, formula=path.partition(":")[0])
+    way = Way(as_stated, {"value": Input(path)}, formula=path.partition(":")[0])
     return Derived(name, unit, "channel", meaning, (way, *fall_back))
 
 
 _NETWORK = Way(
     as_stated,
-    {"value": Input("z_load", "ohm", "load of the channel")},
+    {"value": Input("z_load")},
     formula="z_load",
 )
 
@@ -34,7 +32,7 @@ DERIVED = (
         "word",
         "channel",
         "whether the spec claims an audio band",
-        (Way(claimed, {"band": Input("band", "Hz", "audio band", NOT_STATED)}, "band above 0"),),
+        (Way(claimed, {"band": Input("band", default=NOT_STATED)}, "band above 0"),),
     ),
     _end("band_low", "Hz", "band:low", "lowest audio frequency of the channel"),
     _end("band_high", "Hz", "band:high", "highest audio frequency of the channel"),

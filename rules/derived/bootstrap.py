@@ -1,7 +1,5 @@
 """Bootstrap supply of the upper switch: its lowest voltage in steady state."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Constant,
@@ -25,18 +23,18 @@ def bootstrapped() -> str:
 
 
 def lowest(
-    v_drv: Any,
-    v_f: Any,
-    q_g: Any,
-    parallel: Any,
-    i_q: Any,
-    carrier: Any,
+    v_drv: float,
+    v_f: float,
+    q_g: float,
+    parallel: float,
+    i_q: float,
+    carrier: float,
     modulator: str,
-    c: Any,
-    r: Any,
-    m_max: Any,
-    m_most: Any,
-) -> Any:
+    c: float,
+    r: float,
+    m_max: float,
+    m_most: float,
+) -> float:
     """Balance of charge and refill at the largest modulation depth."""
     depth = smaller(m_max, m_most)
     period = period_at(modulator, depth, carrier)
@@ -54,26 +52,16 @@ V_BOOTSTRAP_MIN = Derived(
         Way(
             lowest,
             {
-                "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-                "v_f": Input("gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode"),
-                "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-                "parallel": Input("output_stage.parallel", "1", "devices in parallel as a switch"),
-                "i_q": Input(
-                    "gate_drive.bootstrap.i_q",
-                    "uA",
-                    "current drawn by the floating supply",
-                    default=GATE_CHARGE_ALONE,
-                ),
-                "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
-                "modulator": Input("modulator.type", "word", "kind of modulator"),
-                "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-                "r": Input(
-                    "gate_drive.bootstrap.r",
-                    "ohm",
-                    "resistance of the refill path",
-                    default=NO_RESISTANCE,
-                ),
-                "m_max": Input("m_max", "1", "largest modulation depth"),
+                "v_drv": Input("gate_drive.v_drv"),
+                "v_f": Input("gate_drive.bootstrap.v_f"),
+                "q_g": Input("output_stage.device.q_g"),
+                "parallel": Input("output_stage.parallel"),
+                "i_q": Input("gate_drive.bootstrap.i_q", default=GATE_CHARGE_ALONE),
+                "carrier": Input("modulator.carrier"),
+                "modulator": Input("modulator.type"),
+                "c": Input("gate_drive.bootstrap.c"),
+                "r": Input("gate_drive.bootstrap.r", default=NO_RESISTANCE),
+                "m_max": Input("m_max"),
                 "m_most": Constant(
                     "0.95",
                     "depth that a balance is taken at, where nothing limits it",
@@ -101,7 +89,7 @@ HIGH_SIDE_SUPPLY = Derived(
         Way(bootstrapped, {}, "bootstrap", when={"gate_drive.bootstrap": "fitted"}),
         Way(
             as_stated,
-            {"value": Input("gate_drive.floating_supply", "word", "in place of a bootstrap")},
+            {"value": Input("gate_drive.floating_supply")},
             "value",
         ),
     ),

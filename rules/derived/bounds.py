@@ -5,9 +5,7 @@ that cannot lie beyond it.  A spec that states both, and the two cross, contradi
 finding is stated-value-contradicts.  Whoever adds a field that physics bounds adds its pair.
 """
 
-from typing import Any
-
-from ...linter.check import Constant, Derived, Input, Way, derivation
+from ...linter.check import Constant, Derived, Input, Scope, Way, derivation
 from ..formulas.maths import smaller
 from .stage import CARRIER, DEAD_TIME, depth_limit
 from .ways import as_stated
@@ -17,24 +15,25 @@ CLOCKED = ("natural-sampling", "uniform-sampling")
 ONE_COIL = derivation("the modulus of a coil is not below its resistance; a quarter for networks")
 
 
-def coil_at_most(z_rated: Any, z_min: Any, slack: Any) -> Any:
+def coil_at_most(z_rated: float, z_min: float, slack: float) -> float:
     """Coils have less direct-current resistance than impedance."""
     return smaller(z_rated, slack * z_min)
 
 
 def _pair(
     name: str,
+    unit: str,
     meaning: str,
     bound: Input,
     why: str,
     above: tuple[str, ...] = (),
     below: tuple[str, ...] = (),
-    each: Any = "channel",
+    each: Scope = "channel",
 ) -> Derived:
     """One stated value that bounds others as it stands."""
     return Derived(
         name,
-        bound.unit,
+        unit,
         each,
         meaning,
         (Way(as_stated, {"value": bound}, "value"),),
@@ -53,7 +52,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 depth_limit,
-                {"t_pulse_min": Input("t_pulse_min", "s", "shortest pulse"), "carrier": CARRIER},
+                {"t_pulse_min": Input("t_pulse_min"), "carrier": CARRIER},
                 "1 - 2 t_pulse_min carrier",
                 when={"modulator.type": CLOCKED},
             ),
@@ -70,15 +69,15 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 coil_at_most,
                 {
-                    "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance"),
-                    "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus"),
+                    "z_rated": Input("loudspeaker.z_rated"),
+                    "z_min": Input("loudspeaker.z_min"),
                     "slack": Constant("1.25", "a coil beside others in a network", ONE_COIL),
                 },
                 "smaller of z_rated and slack z_min",
             ),
             Way(
                 as_stated,
-                {"value": Input("loudspeaker.z_rated", "ohm", "rated impedance")},
+                {"value": Input("loudspeaker.z_rated")},
                 "value",
             ),
         ),
@@ -87,35 +86,40 @@ DERIVED: tuple[Derived, ...] = (
     ),
     _pair(
         "linear_travel",
+        "mm",
         "the linear travel",
-        Input("loudspeaker.x_max", "mm", "linear excursion, one way"),
+        Input("loudspeaker.x_max"),
         "what the suspension survives is not less than what it follows",
         below=("loudspeaker.x_mech",),
     ),
     _pair(
         "limiter_crest",
+        "V",
         "the crest that the limiter lets through",
-        Input("limiter.v_peak", "V", "fast level limiter, peak"),
+        Input("limiter.v_peak"),
         "no wave has more rms than peak",
         above=("limiter.v_rms",),
     ),
     _pair(
         "supply_absolute",
+        "V",
         "the absolute maximum of the part's supply",
-        Input(f"{DEVICE}.v_supply_abs", "V", "absolute maximum"),
+        Input(f"{DEVICE}.v_supply_abs"),
         "no maker recommends what he forbids",
         above=(f"{DEVICE}.v_supply",),
     ),
     _pair(
         "ambient_hottest",
+        "degC",
         "the hottest air outside",
-        Input("environment.ambient:high", "degC", "hottest air round the product"),
+        Input("environment.ambient:high", meaning="hottest air round the product"),
         "heat flows from the parts to the air outside, and only that way",
         below=("thermal.heatsink.t", "thermal.t_air_inside"),
         each="product",
     ),
     _pair(
         "pulse_possible",
+        "s",
         "the dead time",
         DEAD_TIME,
         "in a pulse shorter than the dead time no switch turns on",
@@ -123,15 +127,17 @@ DERIVED: tuple[Derived, ...] = (
     ),
     _pair(
         "gate_charge_whole",
+        "C",
         "the whole gate charge",
-        Input(f"{DEVICE}.q_g", "C", "total gate charge"),
+        Input(f"{DEVICE}.q_g"),
         "a part of the charge is not more than all of it",
         above=(f"{DEVICE}.q_gd", f"{DEVICE}.q_sw", f"{DEVICE}.q_g_th"),
     ),
     _pair(
         "plateau_stated",
+        "V",
         "the plateau of the gate",
-        Input(f"{DEVICE}.v_gs_pl", "V", "plateau of the gate"),
+        Input(f"{DEVICE}.v_gs_pl"),
         "no channel carries the working current below its threshold",
         above=(f"{DEVICE}.v_gs_th",),
     ),

@@ -1,7 +1,5 @@
 """Ripple of the rail and ripple current of its capacitors."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
 from ..formulas.maths import smaller
@@ -19,52 +17,65 @@ from .ways import as_stated, yes
 SHARED_CLOCK = Assumption("yes", "adverse", COMMON_PRACTICE)
 
 
-def first_current(v_rail: Any, r: Any) -> Any:
+def first_current(v_rail: float, r: float) -> float:
     """Current into empty capacitors."""
     return v_rail / r
 
 
-def current_through_lead(v_rail: Any, r: Any, r_lead: Any) -> Any:
+def current_through_lead(v_rail: float, r: float, r_lead: float) -> float:
     """The same through a supply lead."""
     return v_rail / (r + r_lead)
 
 
-def weaker(a: Any, b: Any) -> Any:
+def weaker(a: float, b: float) -> float:
     """The smaller of two ratings."""
     return smaller(a, b)
 
 
-def more_than(c: Any, v_rail: Any, rail_count: Any, most: Any) -> str:
+def more_than(c: float, v_rail: float, rail_count: float, most: float) -> str:
     """Whether empty capacitors take more energy than contacts bear."""
     return "yes" if rail_count * stored_energy(v_rail, c) > most else "no"
 
 
 def ripple_at_rated_power(
-    rated_power: Any, rail_count: Any, r: Any, c: Any, f: Any, p_signal: Any, v_rail: Any
-) -> Any:
+    rated_power: tuple[float, ...],
+    rail_count: float,
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    p_signal: float,
+    v_rail: float,
+) -> float:
     """Ripple of ONE rail with all channels at rated power, their losses left out."""
     power = sum(rated_power[1:], rated_power[0]) / rail_count
     return rail_ripple(v_rail, r, power * source_share(r, c, 2 * lowest(f)), p_signal)
 
 
 def at_rated(
-    n_legs: Any, levels: Any, i_peak: Any, depth: Any, locked: Any, r: Any, c: Any, f: Any
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+) -> float:
     """Ripple current with all channels at rated power."""
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, 1.0)
 
 
 def at_programme(
-    n_legs: Any,
-    levels: Any,
-    i_peak: Any,
-    depth: Any,
-    locked: Any,
-    r: Any,
-    c: Any,
-    f: Any,
-    crest_factor: Any,
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    crest_factor: float,
+) -> float:
     """Ripple current with all channels at programme level."""
     share = programme_share(crest_factor)
     return bulk_current(n_legs, levels, i_peak, depth, locked, r, c, f, share)
@@ -74,17 +85,17 @@ UNLIMITED: dict[str, str | tuple[str, ...]] = {
     "protection.inrush": "none",
     "rail_feed": ("pack", "source"),
 }
-_I_SURGE = Input("protection.inrush.i_surge", "A", "weakest surge rating in the charging path")
-_I_CONTACT = Input("wiring.connector.i_surge", "A", "surge rating of contacts and switch")
+_I_SURGE = Input("protection.inrush.i_surge")
+_I_CONTACT = Input("wiring.connector.i_surge")
 _INPUTS = {
-    "n_legs": Input("all n_legs", "1", "legs of each channel"),
-    "levels": Input("all levels", "word", "levels of each channel"),
-    "i_peak": Input("all i_rated_peak", "A", "load current at rated power, peak"),
-    "depth": Input("all depth_rated", "1", "modulation depth at rated power"),
-    "locked": Input("all modulator.locked", "word", "on one clock", default=SHARED_CLOCK),
-    "r": Input("r_rail", "ohm", "resistance of the source at ONE rail"),
-    "c": Input("c_rail", "F", "capacitance of ONE rail"),
-    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+    "n_legs": Input("all n_legs"),
+    "levels": Input("all levels"),
+    "i_peak": Input("all i_rated_peak"),
+    "depth": Input("all depth_rated"),
+    "locked": Input("all modulator.locked", default=SHARED_CLOCK),
+    "r": Input("r_rail"),
+    "c": Input("c_rail"),
+    "f": Input("all band_low"),
 }
 _FORMULA = (
     "root of audio part (i_peak, depth by n_legs, share of the capacitors from r, c, f)"
@@ -101,13 +112,13 @@ DERIVED = (
             Way(
                 ripple_at_rated_power,
                 {
-                    "rated_power": Input("all rated_power", "W", "rated power of each channel"),
-                    "rail_count": Input("rail_count", "1", "rails that share the power"),
-                    "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
-                    "c": Input("c_rail", "F", "capacitance of ONE rail"),
-                    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
-                    "p_signal": Input("p_rail_signal", "W", "swing at the frequency itself"),
-                    "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+                    "rated_power": Input("all rated_power"),
+                    "rail_count": Input("rail_count"),
+                    "r": Input("r_rail_known"),
+                    "c": Input("c_rail"),
+                    "f": Input("all band_low"),
+                    "p_signal": Input("p_rail_signal"),
+                    "v_rail": Input("v_rail_low"),
                 },
                 "2 r (sum of rated_power / rail_count * source_share(r, c, 2 f) + p_signal)"
                 " / v_rail",
@@ -133,7 +144,7 @@ DERIVED = (
                 at_programme,
                 {
                     **_INPUTS,
-                    "crest_factor": Input("crest_tested", "dB", "of the programme"),
+                    "crest_factor": Input("crest_tested"),
                 },
                 _FORMULA + ", rated power scaled by crest_factor",
             ),
@@ -148,29 +159,26 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("protection.inrush.i_limit", "A", "constant-current start")},
+                {"value": Input("protection.inrush.i_limit")},
                 formula="value",
             ),
             Way(
                 first_current,
-                {
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "r": Input("protection.inrush.r", "ohm", "charging loop as a whole"),
-                },
+                {"v_rail": Input("v_rail_high"), "r": Input("protection.inrush.r")},
                 formula="v_rail / r",
             ),
             Way(
                 as_stated,
-                {"value": Input("i_source_limit", "A", "the source limits it")},
+                {"value": Input("i_source_limit")},
                 formula="value",
                 when={**UNLIMITED, "source_self_limits": "yes"},
             ),
             Way(
                 current_through_lead,
                 {
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "r": Input("r_short", "ohm", "source into a short"),
-                    "r_lead": Input("r_supply_lead", "ohm", "supply lead"),
+                    "v_rail": Input("v_rail_high"),
+                    "r": Input("r_short"),
+                    "r_lead": Input("r_supply_lead"),
                 },
                 formula="v_rail / (r + r_lead)",
                 when={**UNLIMITED, "source_self_limits": "no"},
@@ -198,9 +206,9 @@ DERIVED = (
             Way(
                 more_than,
                 {
-                    "c": Input("supply.bulk.c:nominal", "F", "bulk capacitors of ONE rail"),
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "rail_count": Input("rail_count", "1", "rails charged at once"),
+                    "c": Input("supply.bulk.c:nominal", meaning="bulk capacitors of ONE rail"),
+                    "v_rail": Input("v_rail_high"),
+                    "rail_count": Input("rail_count"),
                     "most": Constant("0.35 J", "energy that contacts bear", COMMON_PRACTICE),
                 },
                 formula="yes if rail_count c v_rail^2 / 2 is above most",

@@ -13,7 +13,9 @@ from ...linter.check import (
 from ..formulas.capacitor import current_at_loss
 from .ways import as_stated
 
-MAKERS_TABLE = Source("CEE, Technicalities of film capacitors", "loss factor at 100 kHz")
+MAKERS_TABLE = Source(
+    "CEE, Technicalities of film capacitors", "loss factor at 100 kHz; no page given"
+)
 METAL = from_memory("makers' loss factors of polypropylene, which rise tenfold towards 100 kHz")
 LOSS_FACTORS = (
     ("polypropylene", "0.0002", MAKERS_TABLE),
@@ -27,12 +29,12 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     shared: dict[str, Input | Constant] = {
         "p": Constant("0.25 W", "heat that a small capacitor gets rid of", COMMON_PRACTICE),
         "f": frequency,
-        "c": Input(f"filter.{which}.c", "F", "the capacitor"),
+        "c": Input(f"filter.{which}.c"),
         "r_metal": Constant("5 mohm", "metal layers and leads of a small capacitor", METAL),
     }
     text = "sqrt(p / (tan_delta / (2 pi f c) + r_metal))"
-    stated = Input(f"filter.{which}.i_rated", "A", "rated current, rms")
-    loss = Input(f"filter.{which}.tan_delta", "1", "loss factor at 100 kHz")
+    stated = Input(f"filter.{which}.i_rated")
+    loss = Input(f"filter.{which}.tan_delta")
     found = [
         Way(as_stated, {"value": stated}, "value"),
         Way(
@@ -56,15 +58,15 @@ def _ways(which: str, frequency: Input) -> tuple[Way, ...]:
     return tuple(found)
 
 
-CARRIER = Input("f_carrier_effective", "Hz", "lowest carrier frequency")
-TREBLE = Input("band_high", "Hz", "highest audio frequency of the channel")
+CARRIER = Input("f_carrier_effective")
+TREBLE = Input("band_high")
 
 DERIVED = tuple(
     Derived(
         f"i_{which}_limit{at}",
         "A",
         "channel",
-        f"current that {part} may carry at {frequency.meaning}, rms",
+        f"current that {part} may carry at {where}, rms",
         _ways(which, frequency),
         sources=(MAKERS_TABLE,),
     )
@@ -72,5 +74,8 @@ DERIVED = tuple(
         ("c_across", "the capacitor across the load"),
         ("c_ground", "one capacitor to ground"),
     )
-    for at, frequency in (("", CARRIER), ("_treble", TREBLE))
+    for at, frequency, where in (
+        ("", CARRIER, "the lowest carrier frequency"),
+        ("_treble", TREBLE, "the highest audio frequency of the channel"),
+    )
 )

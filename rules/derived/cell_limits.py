@@ -4,7 +4,7 @@ A tolerance of a limit does not widen it, and a cell that goes beyond the usual 
 its chemistry is called so (``battery.cell.made_for``).
 """
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import Arguments, Constant, Derived, Input, Source, Way, from_memory
 from ..formulas.maths import larger, smaller
@@ -28,12 +28,12 @@ NO_SENSOR = {"battery.charger.sensor": "none"}
 Bound = tuple[str | tuple[str, ...], str, Source]
 
 
-def beyond(stated_low: Any, coldest: Any, stated_high: Any, hottest: Any) -> Any:
+def beyond(stated_low: float, coldest: float, stated_high: float, hottest: float) -> float:
     """How far a stated window reaches beyond that of the chemistry, at its worse end."""
     return larger(coldest - stated_low, stated_high - hottest)
 
 
-def worse(charge: Any, discharge: Any) -> Any:
+def worse(charge: float, discharge: float) -> float:
     """The larger of two."""
     return larger(charge, discharge)
 
@@ -43,7 +43,9 @@ def _named(chemistry: str | tuple[str, ...]) -> str:
     return chemistry if isinstance(chemistry, str) else ", ".join(chemistry)
 
 
-def _of_chemistry(name: str, unit: str, meaning: str, *bounds: Bound, special: Any = ()) -> Derived:
+def _of_chemistry(
+    name: str, unit: str, meaning: str, *bounds: Bound, special: tuple[Way, ...] = ()
+) -> Derived:
     """A bound that no maker's statement widens."""
     ways = tuple(
         Way(
@@ -68,13 +70,15 @@ def _special(chemistry: str | tuple[str, ...], word: str, value: str, basis: Sou
 
 
 def _end(
-    name: str, path: str, bound: str, meaning: str, tighter: Any, *usual: tuple[Any, str, Source]
+    name: str,
+    path: str,
+    bound: str,
+    meaning: str,
+    tighter: Callable[[float, float], float],
+    *usual: Bound,
 ) -> Derived:
     """One end of a window: the tighter one of the stated and of the chemistry's own."""
-    inputs: Arguments = {
-        "a": Input(path, "degC", "as its maker states it"),
-        "b": Input(bound, "degC", "bound of the chemistry"),
-    }
+    inputs: Arguments = {"a": Input(path), "b": Input(bound)}
     ways = (by_chemistry(chemistry, value, basis) for chemistry, value, basis in usual)
     stated = Way(tighter, inputs, formula=f"{tighter.__name__} of a and b")
     return Derived(name, "degC", "product", meaning, (stated, *ways))
@@ -90,13 +94,13 @@ def _window(name: str, end: str, meaning: str) -> Derived:
         (
             Way(
                 as_stated,
-                {"value": Input(f"environment.ambient:{end}", "degC", "air, nothing senses it")},
+                {"value": Input(f"environment.ambient:{end}")},
                 formula="value",
                 when=NO_SENSOR,
             ),
             Way(
                 as_stated,
-                {"value": Input(f"battery.charger.t_window:{end}", "degC", meaning)},
+                {"value": Input(f"battery.charger.t_window:{end}")},
                 formula="value",
             ),
         ),
@@ -108,10 +112,10 @@ def _beyond(which: str) -> Way:
     return Way(
         beyond,
         {
-            "stated_low": Input(f"{path}:low", "degC", "coldest that is stated"),
-            "coldest": Input(f"t_{which}_coldest", "degC", "coldest of the chemistry"),
-            "stated_high": Input(f"{path}:high", "degC", "hottest that is stated"),
-            "hottest": Input(f"t_{which}_hottest", "degC", "hottest of the chemistry"),
+            "stated_low": Input(f"{path}:low"),
+            "coldest": Input(f"t_{which}_coldest"),
+            "stated_high": Input(f"{path}:high"),
+            "hottest": Input(f"t_{which}_hottest"),
         },
         formula="larger of coldest - stated_low and stated_high - hottest",
     )
@@ -173,20 +177,17 @@ DERIVED = (
         (
             Way(
                 worse,
-                {
-                    "charge": Input("t_charge_beyond", "K", "window of charge"),
-                    "discharge": Input("t_discharge_beyond", "K", "window of discharge"),
-                },
+                {"charge": Input("t_charge_beyond"), "discharge": Input("t_discharge_beyond")},
                 formula="larger of charge and discharge",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_charge_beyond", "K", "window of charge")},
+                {"value": Input("t_charge_beyond")},
                 formula="value",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_discharge_beyond", "K", "window of discharge")},
+                {"value": Input("t_discharge_beyond")},
                 formula="value",
             ),
         ),
@@ -239,12 +240,12 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("battery.charger.t_reduced", "degC", "reduced above it")},
+                {"value": Input("battery.charger.t_reduced")},
                 formula="value",
             ),
             Way(
                 as_stated,
-                {"value": Input("t_window_high", "degC", "hottest charge let through")},
+                {"value": Input("t_window_high")},
                 formula="value",
             ),
         ),

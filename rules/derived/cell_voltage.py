@@ -13,7 +13,7 @@ EMPTIED = Constant("0 V", "nothing ends the discharge", derivation("no cut-off, 
 
 def _stop(path: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
     words = {name.replace("__", "."): word for name, word in when.items()}
-    return Way(as_stated, {"value": Input(path, "V", meaning)}, "value", when=words)
+    return Way(as_stated, {"value": Input(path)}, "value", when=words)
 
 
 DERIVED = (
@@ -26,30 +26,30 @@ DERIVED = (
             Way(
                 smaller,
                 {
-                    "a": Input("battery.cell.v_charge:nominal", "V", "as stated, no tolerance"),
-                    "b": Input("v_cell_most", "V", "bound of the chemistry"),
+                    "a": Input("battery.cell.v_charge:nominal", meaning="as stated, no tolerance"),
+                    "b": Input("v_cell_most"),
                 },
                 formula="smaller of a and b",
                 when={KIND: LITHIUM},
             ),
             Way(
                 as_stated,
-                {"value": Input("v_cell_full", "V", "usual for the chemistry")},
+                {"value": Input("v_cell_full")},
                 formula="value",
                 when={KIND: LITHIUM},
             ),
             Way(
                 smaller,
                 {
-                    "a": Input("battery.cell.v_charge:high", "V", "as stated, with tolerance"),
-                    "b": Input("v_cell_most", "V", "bound of the chemistry"),
+                    "a": Input("battery.cell.v_charge:high", meaning="as stated, with tolerance"),
+                    "b": Input("v_cell_most"),
                 },
                 formula="smaller of a and b",
                 when={KIND: (*LEAD_ACID, "nimh")},
             ),
             Way(
                 as_stated,
-                {"value": Input("v_cell_most", "V", "bound of the chemistry")},
+                {"value": Input("v_cell_most")},
                 formula="value",
                 when={KIND: (*LEAD_ACID, "nimh")},
             ),

@@ -1,7 +1,5 @@
 """How a leg commutates: switching times in the circuit, dead time that is left."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -19,12 +17,12 @@ from .gate_charge import V_PLATEAU
 from .ways import as_stated, no, yes
 
 AS_PRINTED = Assumption(None, "favourable", derivation("gate resistance of the test not stated"))
-R_TEST = Input(f"{DEVICE}.r_g_test", "ohm", "gate resistance of the printed test")
-R_ON = Input("r_gate_on", "ohm", "gate loop at turn-on")
-R_OFF = Input("r_gate_off", "ohm", "gate loop at turn-off")
-DEAD_TIME = Input("gate_drive.dead_time", "s", "from off-command to the other's on-command")
-T_ON = Input("t_on_circuit", "s", "turn-on delay in this circuit")
-T_D_OFF = Input("t_d_off_circuit", "s", "turn-off delay in this circuit")
+R_TEST = Input(f"{DEVICE}.r_g_test")
+R_ON = Input("r_gate_on")
+R_OFF = Input("r_gate_off")
+DEAD_TIME = Input("gate_drive.dead_time")
+T_ON = Input("t_on_circuit")
+T_D_OFF = Input("t_d_off_circuit")
 
 
 R_LEAST = Constant(
@@ -35,57 +33,57 @@ R_LEAST = Constant(
 SCALING = derivation("gate capacitance charged through a resistance: times go as that resistance")
 
 
-def printed_difference(t_d_off: Any, t_f: Any, t_d_on: Any) -> Any:
+def printed_difference(t_d_off: float, t_f: float, t_d_on: float) -> float:
     """Turn-off delay and fall time beyond the turn-on delay, as printed."""
     return t_d_off + t_f - t_d_on
 
 
 def longer_of_both(
-    c_gate: Any,
-    r_on: Any,
-    r_off: Any,
-    v_drv: Any,
-    v_gs_th: Any,
-    t_d_off: Any,
-    t_f: Any,
-    t_d_on: Any,
-) -> Any:
+    c_gate: float,
+    r_on: float,
+    r_off: float,
+    v_drv: float,
+    v_gs_th: float,
+    t_d_off: float,
+    t_f: float,
+    t_d_on: float,
+) -> float:
     """The printed times are the least, whatever the resistors; the gates' own way adds to it."""
     by_gates = gate_outlasts(c_gate, r_on, r_off, v_drv, v_gs_th)
     return larger(by_gates, printed_difference(t_d_off, t_f, t_d_on))
 
 
 def distorting_by_gates(
-    dead_time: Any, c_gate: Any, r_on: Any, r_off: Any, v_drv: Any, v_gs_pl: Any
-) -> Any:
+    dead_time: float, c_gate: float, r_on: float, r_off: float, v_drv: float, v_gs_pl: float
+) -> float:
     """Dead time less what the gates take to their plateau, not below nothing."""
     time = dead_time - late_beyond(c_gate, r_on, r_off, v_drv, v_gs_pl)
     return larger(time, 0 * time)
 
 
-def alike() -> Any:
+def alike() -> float:
     """Turn-off beyond turn-on where neither is known, in seconds."""
     return 0.0
 
 
-def yes_stated(dead_time: Any) -> str:
+def yes_stated(dead_time: float) -> str:
     """A dead time is stated, whatever its value."""
     return "yes"
 
 
-def dead_time_only(dead_time: Any) -> Any:
+def dead_time_only(dead_time: float) -> float:
     """Distorting dead time where the delays are not known."""
     return dead_time
 
 
-def none_stated() -> Any:
+def none_stated() -> float:
     """Distorting dead time where nothing is known of it, in seconds."""
     return 0.0
 
 
 def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
     """A printed switching time, carried to the gate loop of the circuit."""
-    printed = Input(f"{DEVICE}.{leaf}", "s", f"{meaning}, as printed")
+    printed = Input(f"{DEVICE}.{leaf}")
     return Derived(
         name,
         "s",
@@ -111,16 +109,16 @@ def _circuit_time(name: str, leaf: str, loop: Input, meaning: str) -> Derived:
 
 
 _LOOPS: dict[str, Input] = {
-    "c_gate": Input("c_gate", "F", "capacitance of the gate"),
+    "c_gate": Input("c_gate"),
     "r_on": R_ON,
     "r_off": R_OFF,
     "v_drv": V_DRV,
 }
-GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold_hot", "V", "threshold of the hot gate")}
+GATE_PATH = {**_LOOPS, "v_gs_th": Input("v_threshold_hot")}
 PRINTED: dict[str, Input] = {
-    "t_d_off": Input(f"{DEVICE}.t_d_off", "s", "turn-off delay, as printed"),
-    "t_f": Input(f"{DEVICE}.t_f", "s", "fall time, as printed"),
-    "t_d_on": Input(f"{DEVICE}.t_d_on", "s", "turn-on delay, as printed"),
+    "t_d_off": Input(f"{DEVICE}.t_d_off"),
+    "t_f": Input(f"{DEVICE}.t_f"),
+    "t_d_on": Input(f"{DEVICE}.t_d_on"),
 }
 GATES_LEAST = derivation("least time of any turn-off: the gate alone, no delay of its channel")
 NO_FASTER = derivation("no turn-off is over before the other switch's turn-on delay")
@@ -208,7 +206,10 @@ OUTLASTS = Derived(
     ),
     sources=(
         derivation("both counted from their command"),
-        Source("M. Wulf, class-D documentation 2019", "IRFB4020: delays and fall time compared"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "IRFB4020: delays and fall time compared; no page given",
+        ),
     ),
 )
 
@@ -233,7 +234,7 @@ DEAD_TIME_JUDGED = Derived(
         Way(yes, {}, "yes", when=DISCRETE),
         Way(
             as_stated,
-            {"value": Input("dead_time_stated", "word", "whether a dead time is stated")},
+            {"value": Input("dead_time_stated")},
             "value",
         ),
     ),

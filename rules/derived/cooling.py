@@ -1,7 +1,5 @@
 """The paths of the heat: package, heatsink, trip."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -16,10 +14,10 @@ from ..formulas.heat import Sink
 from .ways import as_stated, left_out
 
 DEVICE = "output_stage.device"
-ALTITUDE = Input("environment.altitude", "m", "height above the sea")
-SHARE = Input("package_share", "1", "part of the channel's heat in one package")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
+ALTITUDE = Input("environment.altitude")
+SHARE = Input("package_share")
+N_LEGS = Input("n_legs")
+PARALLEL = Input("output_stage.parallel")
 SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
 
 
@@ -28,12 +26,12 @@ def one() -> float:
     return 1.0
 
 
-def share_of_package(switches: Any, n_legs: Any, parallel: Any) -> Any:
+def share_of_package(switches: float, n_legs: float, parallel: float) -> float:
     """Switches in one package over all switches of the channel."""
     return switches / (2 * n_legs * parallel)
 
 
-def share_of_switch(n_legs: Any, parallel: Any) -> Any:
+def share_of_switch(n_legs: float, parallel: float) -> float:
     """One switch over all switches of the channel."""
     return 1 / (2 * n_legs * parallel)
 
@@ -43,37 +41,37 @@ def fitted() -> str:
     return "fitted"
 
 
-def over_sink(share: Any, r_th_jc: Any, r_th_cs: Any) -> Any:
+def over_sink(share: float, r_th_jc: float, r_th_cs: float) -> float:
     """Junction over heatsink for one watt in the channel."""
     return share * (r_th_jc + r_th_cs)
 
 
-def over_case(share: Any, r_th_jc: Any) -> Any:
+def over_case(share: float, r_th_jc: float) -> float:
     """Junction over case for one watt in the channel."""
     return share * r_th_jc
 
 
-def over_air(share: Any, r_th_ja: Any) -> Any:
+def over_air(share: float, r_th_ja: float) -> float:
     """Junction over inside air for one watt in the channel."""
     return share * r_th_ja
 
 
-def sink_resistance(r_th_sa: Any, count: Any, altitude: Any) -> Any:
+def sink_resistance(r_th_sa: float, count: float, altitude: float) -> float:
     """Equal heatsinks share the heat; thin air carries less of it."""
     return r_th_sa / count / convection_factor(altitude)
 
 
-def nothing(t: Any) -> Any:
+def nothing(t: float) -> float:
     """A heatsink of known temperature needs no resistance."""
     return 0.0 * t
 
 
-def held(r_sink: Any, t: Any, place: str) -> Sink:
+def held(r_sink: float, t: float, place: str) -> Sink:
     """Heatsinks of known temperature."""
     return Sink(r_sink, t, place == "outside")
 
 
-def solved(r_sink: Any, place: str) -> Sink:
+def solved(r_sink: float, place: str) -> Sink:
     """Heatsinks whose temperature is to be found."""
     return Sink(r_sink, None, place == "outside")
 
@@ -83,17 +81,12 @@ def no_sink() -> Sink:
     return Sink(0.0, None, False)
 
 
-_JC = Input(f"{DEVICE}.r_th_jc", "K/W", "one package, junction to case")
-_CS = Input(
-    f"{DEVICE}.r_th_cs",
-    "K/W",
-    "one package, case to heatsink",
-    default=left_out("0 K/W", "step from case to heatsink"),
-)
-_JA = Input(f"{DEVICE}.r_th_ja", "K/W", "one package without heatsink, junction to air")
-_SA = Input("thermal.heatsink.r_th_sa", "K/W", "one heatsink to air")
-_PLACE = Input("thermal.heatsink.place", "word", "inside or outside the box")
-_SINK = Input("r_sink", "K/W", "all heatsinks together to the air")
+_JC = Input(f"{DEVICE}.r_th_jc")
+_CS = Input(f"{DEVICE}.r_th_cs", default=left_out("0 K/W", "step from case to heatsink"))
+_JA = Input(f"{DEVICE}.r_th_ja")
+_SA = Input("thermal.heatsink.r_th_sa")
+_PLACE = Input("thermal.heatsink.place")
+_SINK = Input("r_sink")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -105,7 +98,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 share_of_package,
                 {
-                    "switches": Input(f"{DEVICE}.switches_per_package", "1", "in one package"),
+                    "switches": Input(f"{DEVICE}.switches_per_package"),
                     "n_legs": N_LEGS,
                     "parallel": PARALLEL,
                 },
@@ -134,7 +127,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("thermal.heatsink", "word", "heatsink")},
+                {"value": Input("thermal.heatsink")},
                 "value",
             ),
             Way(
@@ -143,9 +136,7 @@ DERIVED: tuple[Derived, ...] = (
                 "fitted: the trip is sensed there, and nothing is said against it",
                 when={"protection.over_temperature.at": "heatsink"},
             ),
-            Way(
-                as_stated, {"value": Input("thermal.heatsink", "word", "heatsink", SILENT)}, "value"
-            ),
+            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
         ),
     ),
     Derived(
@@ -156,7 +147,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("protection.over_temperature", "word", "trip", SILENT)},
+                {"value": Input("protection.over_temperature", default=SILENT)},
                 "value",
             ),
         ),
@@ -198,21 +189,17 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 sink_resistance,
-                {
-                    "r_th_sa": _SA,
-                    "count": Input("thermal.heatsink.count", "1", "equal heatsinks"),
-                    "altitude": ALTITUDE,
-                },
+                {"r_th_sa": _SA, "count": Input("thermal.heatsink.count"), "altitude": ALTITUDE},
                 "r_th_sa / (count sqrt(density at altitude over that at sea level))",
             ),
             Way(
                 nothing,
-                {"t": Input("thermal.heatsink.t", "degC", "measured or held")},
+                {"t": Input("thermal.heatsink.t")},
                 "0, since t is known",
             ),
         ),
         sources=(
-            Source("ISO 2533 standard atmosphere"),
+            Source("ISO 2533 standard atmosphere", "no page given"),
             derivation("natural convection goes as the square root of the density"),
         ),
     ),
@@ -224,11 +211,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 held,
-                {
-                    "r_sink": _SINK,
-                    "place": _PLACE,
-                    "t": Input("thermal.heatsink.t", "degC", "measured or held"),
-                },
+                {"r_sink": _SINK, "place": _PLACE, "t": Input("thermal.heatsink.t")},
                 "t; place; r_sink not used",
                 when={"heatsink": "fitted"},
             ),

@@ -1,7 +1,5 @@
 """Currents of the output stage: crest of the load, crest of a leg, trip when hot."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -12,29 +10,25 @@ from ...linter.check import (
     Way,
     derivation,
 )
+from ..formulas.constants import NO_LIMITER, PRINTED_AT
 from ..formulas.losses import hot_ratio
 from ..formulas.maths import larger, smaller
 from .stage import CIRCUIT, DEVICE
 from .ways import as_stated
-
-NO_LIMITER = Assumption(
-    float("inf"), "absent", derivation("without a limiter nothing holds the level")
-)
-
 
 UNKNOWN_RIPPLE = Assumption(
     "0 A", "floor", derivation("the current without its ripple is a lower bound")
 )
 
 
-def clipped_peak(m_max: Any, v_ideal: Any, v_peak: Any, z_load_min: Any) -> Any:
+def clipped_peak(m_max: float, v_ideal: float, v_peak: float, z_load_min: float) -> float:
     """Largest load current: what modulator and limiter let through, into the lowest load."""
     return smaller(m_max * v_ideal, v_peak) / z_load_min
 
 
 def crest_with_ripple(
-    i_peak: Any, v_ideal: Any, z_load_min: Any, ripple_idle: Any, modulator: str
-) -> Any:
+    i_peak: float, v_ideal: float, z_load_min: float, ripple_idle: float, modulator: str
+) -> float:
     """Largest inductor and switch current: load current m a and half the ripple on it.
 
     A clocked carrier's ripple falls as 1 - m^2, so the sum is largest at the top of the
@@ -48,12 +42,12 @@ def crest_with_ripple(
     return m * full + half * (1 - m * m)
 
 
-def trip_hot(i_trip: Any, t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+def trip_hot(i_trip: float, t: float, hot_factor: float, t_cold: float, t_span: float) -> float:
     """A trip that senses the switch's own resistance falls as that rises."""
     return i_trip / hot_ratio(t, hot_factor, t_cold, t_span)
 
 
-def fitted(i_trip: Any) -> str:
+def fitted(i_trip: float) -> str:
     """A stated trip is there, whatever its value."""
     return "fitted"
 
@@ -63,15 +57,14 @@ def inside() -> str:
     return "internal"
 
 
-def trip_as_printed(i_trip: Any) -> Any:
+def trip_as_printed(i_trip: float) -> float:
     """A trip that does not depend on the switch."""
     return i_trip
 
 
-T_COLD = Constant("298.15 K", "25 degC, for which resistance is printed", CIRCUIT)
 T_SPAN = Constant("125 K", "from 25 degC to 150 degC, where the hot factor is printed", CIRCUIT)
-I_TRIP = Input("output_stage.over_current.i_trip", "A", "load-current peak that trips")
-HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
+I_TRIP = Input("output_stage.over_current.i_trip")
+HOT_FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -84,12 +77,10 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 clipped_peak,
                 {
-                    "m_max": Input("m_max", "1", "largest modulation depth"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-                    "v_peak": Input(
-                        "limiter.v_peak", "V", "level limiter, peak", default=NO_LIMITER
-                    ),
-                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
+                    "m_max": Input("m_max"),
+                    "v_ideal": Input("v_ideal"),
+                    "v_peak": Input("limiter.v_peak", default=NO_LIMITER),
+                    "z_load_min": Input("z_load_min"),
                 },
                 "smaller of m_max v_ideal and v_peak, over z_load_min",
             ),
@@ -105,16 +96,11 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 crest_with_ripple,
                 {
-                    "i_peak": Input("i_peak", "A", "largest load current"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-                    "z_load_min": Input("z_load_min", "ohm", "lowest load impedance"),
-                    "ripple_idle": Input(
-                        "ripple_idle",
-                        "A",
-                        "inductor ripple without signal, peak to peak",
-                        default=UNKNOWN_RIPPLE,
-                    ),
-                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                    "i_peak": Input("i_peak"),
+                    "v_ideal": Input("v_ideal"),
+                    "z_load_min": Input("z_load_min"),
+                    "ripple_idle": Input("ripple_idle", default=UNKNOWN_RIPPLE),
+                    "modulator": Input("modulator.type"),
                 },
                 "largest of m v_ideal / z_load_min + ripple_idle (1 - m^2) / 2 up to "
                 "m = i_peak z_load_min / v_ideal; self-oscillating modulator: "
@@ -131,7 +117,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.over_current.sensing", "word", "what senses it")},
+                {"value": Input("output_stage.over_current.sensing")},
                 "value",
             ),
             Way(
@@ -153,7 +139,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.over_current", "word", "the section")},
+                {"value": Input("output_stage.over_current")},
                 "value",
                 when={"output_stage.over_current": "none"},
             ),
@@ -170,9 +156,9 @@ DERIVED: tuple[Derived, ...] = (
                 trip_hot,
                 {
                     "i_trip": I_TRIP,
-                    "t": Input("t_junction_rated", "degC", "junction, rated power"),
+                    "t": Input("t_junction_rated"),
                     "hot_factor": HOT_FACTOR,
-                    "t_cold": T_COLD,
+                    "t_cold": PRINTED_AT,
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",
@@ -186,7 +172,7 @@ DERIVED: tuple[Derived, ...] = (
                         "373.15 K", "usual junction temperature at work", COMMON_PRACTICE
                     ),
                     "hot_factor": HOT_FACTOR,
-                    "t_cold": T_COLD,
+                    "t_cold": PRINTED_AT,
                     "t_span": T_SPAN,
                 },
                 "i_trip / (1 + (hot_factor - 1) (t - t_cold) / t_span)",

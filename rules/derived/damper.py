@@ -1,7 +1,5 @@
 """What the carrier does to the damper."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way, derivation
 from ..formulas.capacitor import series_rc_power
 from ..formulas.modulation import carrier_fundamental
@@ -10,21 +8,21 @@ from .ways import as_stated
 
 
 def carrier_heat(
-    v_swing: Any,
-    n_legs: Any,
+    v_swing: float,
+    n_legs: float,
     levels: str,
-    carrier_gain: Any,
-    f: Any,
-    r: Any,
-    c: Any,
+    carrier_gain: float,
+    f: float,
+    r: float,
+    c: float,
     connection: str,
-) -> Any:
+) -> float:
     """Heat in one resistor from the carrier that the filter leaves, at its largest."""
     residual = carrier_fundamental(v_swing, n_legs, levels) * carrier_gain
     return series_rc_power(residual / in_series(connection, n_legs), f, r, c)
 
 
-_SWING = Way(as_stated, {"value": Input("v_swing", "V", "swing of one switch node")}, "value")
+_SWING = Way(as_stated, {"value": Input("v_swing")}, "value")
 
 
 def unlimited() -> float:
@@ -35,7 +33,7 @@ def unlimited() -> float:
 def _rating(section: str) -> Derived:
     """Rated voltage of the capacitor of a section that may be left out."""
     name = section.rpartition(".")[2]
-    leaf = Input(f"{section}.v_rated", "V", "rated voltage of the capacitor")
+    leaf = Input(f"{section}.v_rated")
     return Derived(
         f"{name}_rating",
         "V",
@@ -59,7 +57,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("v_ideal", "V", "largest peak at the load")},
+                {"value": Input("v_ideal")},
                 "value",
                 when={"output_stage.topology": "half-bridge", "supply.rails": "split"},
             ),
@@ -76,13 +74,13 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 carrier_heat,
                 {
-                    "v_swing": Input("v_swing", "V", "swing of one switch node"),
+                    "v_swing": Input("v_swing"),
                     "n_legs": N_LEGS,
-                    "levels": Input("levels", "word", "levels at the filter"),
-                    "carrier_gain": Input("carrier_gain", "1", "gain of the filter at f"),
-                    "f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
-                    "r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-                    "c": Input("filter.damper.c", "F", "capacitor of one damper"),
+                    "levels": Input("levels"),
+                    "carrier_gain": Input("carrier_gain"),
+                    "f": Input("f_carrier_effective"),
+                    "r": Input("filter.damper.r"),
+                    "c": Input("filter.damper.c"),
                     "connection": CONNECTION,
                 },
                 "(v x)^2 r / (1 + (x r)^2), x = 2 pi f c, v = sqrt(2)/pi v_swing carrier_gain,"

@@ -1,39 +1,45 @@
 """The edge of the switch node: its time, and the slope that goes with it."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.switching import charge_time, drive_left, edge_time, scaled_time, slope
 from .commutation import AS_PRINTED, R_LEAST, R_OFF, R_ON, R_TEST, SCALING
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import Q_GD, V_SWING
 
-V_PL = Input("v_plateau", "V", "plateau of the gate")
+V_PL = Input("v_plateau")
 
 
 def edge_from_times(
-    t_r: Any, t_f: Any, r_on: Any, r_off: Any, r_g_test: Any, r_g_int: Any, r_least: Any
-) -> Any:
+    t_r: float,
+    t_f: float,
+    r_on: float,
+    r_off: float,
+    r_g_test: float,
+    r_g_int: float,
+    r_least: float,
+) -> float:
     """Mean of the printed rise and fall time, both carried to the circuit's gate loop."""
     rise = scaled_time(t_r, r_on, r_g_test, r_g_int, r_least)
     fall = scaled_time(t_f, r_off, r_g_test, r_g_int, r_least)
     return (rise + fall) / 2
 
 
-def edge_as_printed(t_r: Any, t_f: Any) -> Any:
+def edge_as_printed(t_r: float, t_f: float) -> float:
     """Mean of the printed rise and fall time."""
     return (t_r + t_f) / 2
 
 
-def turn_on_slope(v_swing: Any, q_gd: Any, r_gate_on: Any, v_drv: Any, v_gs_pl: Any) -> Any:
+def turn_on_slope(
+    v_swing: float, q_gd: float, r_gate_on: float, v_drv: float, v_gs_pl: float
+) -> float:
     """Slope of the node while the turn-on current moves the gate-drain charge."""
     return v_swing / charge_time(q_gd, r_gate_on, drive_left(v_drv, v_gs_pl))
 
 
-Q_SW = Input(f"{DEVICE}.q_sw", "C", "gate charge from threshold to end of plateau")
+Q_SW = Input(f"{DEVICE}.q_sw")
 EDGE = "0.8 (q r_on / (v_drv - v_gs_pl) + q r_off / v_gs_pl) / 2"
-T_R = Input(f"{DEVICE}.t_r", "s", "rise time as printed")
-T_F = Input(f"{DEVICE}.t_f", "s", "fall time as printed")
+T_R = Input(f"{DEVICE}.t_r")
+T_F = Input(f"{DEVICE}.t_f")
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -94,17 +100,14 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 slope,
-                {
-                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
-                    "t_edge": Input("output_stage.t_edge", "s", "stated edge, 10 to 90 %"),
-                },
+                {"v_swing": Input("v_swing"), "t_edge": Input("output_stage.t_edge")},
                 "0.8 v_swing / t_edge",
             ),
             Way(
                 turn_on_slope,
                 {
                     "v_swing": V_SWING,
-                    "q_gd": Input("q_gd_swing", "C", "gate-drain charge"),
+                    "q_gd": Input("q_gd_swing"),
                     "r_gate_on": R_ON,
                     "v_drv": V_DRV,
                     "v_gs_pl": V_PL,
@@ -114,10 +117,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 slope,
-                {
-                    "v_swing": Input("v_swing", "V", "swing of the switch node"),
-                    "t_edge": Input("t_edge", "s", "edge, 10 to 90 %"),
-                },
+                {"v_swing": Input("v_swing"), "t_edge": Input("t_edge")},
                 "0.8 v_swing / t_edge",
             ),
         ),

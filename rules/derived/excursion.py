@@ -1,7 +1,5 @@
 """Excursion of the cone over the band, and what the box adds to the cone."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Arguments,
@@ -30,15 +28,15 @@ from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiato
 
 
 def free_excursion_of(
-    v_driver_rms: Any,
-    v_as: Any,
-    s_d: Any,
-    f_s: Any,
-    q_es: Any,
-    r_e: Any,
-    air_density: Any,
-    sound_speed: Any,
-) -> Any:
+    v_driver_rms: float,
+    v_as: float,
+    s_d: float,
+    f_s: float,
+    q_es: float,
+    r_e: float,
+    air_density: float,
+    sound_speed: float,
+) -> float:
     """Peak excursion [m] without box and high-pass, towards zero frequency."""
     c_ms = compliance(v_as, s_d, air_density, sound_speed)
     return free_excursion(v_driver_rms, c_ms, f_s, q_es, r_e)
@@ -50,80 +48,80 @@ def cone_alone() -> float:
 
 
 def excursion_sealed(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    v_as: Any,
-    v_b: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    v_as: float,
+    v_b: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band in a sealed box."""
     alpha = v_as / v_b
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return sealed_shape(f, f_s, q_ts, alpha)
 
     return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 def excursion_open(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band without a box."""
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return sealed_shape(f, f_s, q_ts, 0)
 
     return x_free * largest_in_bass(shape, f_s, 0, f_high_pass, order, band_low, band_high)
 
 
 def excursion_vented(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    v_as: Any,
-    v_b: Any,
-    f_b: Any,
-    q_l: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    v_as: float,
+    v_b: float,
+    f_b: float,
+    q_l: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     """Largest peak excursion [m] over the band in a vented box."""
     alpha = v_as / v_b
 
-    def shape(f: Any) -> Any:
+    def shape(f: float) -> float:
         return vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
 
     return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
 
 BAND: Arguments = {
-    "band_low": Input("band_low", "Hz", "low end of the audio band"),
-    "band_high": Input("band_high", "Hz", "high end of the audio band"),
+    "band_low": Input("band_low"),
+    "band_high": Input("band_high"),
 }
 DRIVER: Arguments = {
-    "x_free": Input("x_free", "m", "excursion towards zero frequency without box, peak"),
-    "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
-    "q_ts": Input("q_ts", "1", "total Q of the driver"),
+    "x_free": Input("x_free"),
+    "f_s": Input("loudspeaker.f_s"),
+    "q_ts": Input("q_ts"),
 }
 
 
 def high_pass_inputs(corner: Assumption, order: Assumption) -> Arguments:
     """Corner and order of the high-pass, and what silence about them means."""
     return {
-        "f_high_pass": Input("loudspeaker.high_pass.f", "Hz", "high-pass ahead of it", corner),
-        "order": Input("loudspeaker.high_pass.order", "1", "order of the high-pass", order),
+        "f_high_pass": Input("loudspeaker.high_pass.f", default=corner),
+        "order": Input("loudspeaker.high_pass.order", default=order),
     }
 
 
@@ -133,21 +131,18 @@ HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_
 HIGH_PASS_IF_ANY = high_pass_inputs(Assumption("0 Hz", "absent", COMMON_PRACTICE), FIRST_ORDER)
 # below its corner the first order takes more than the others, above it less
 STATED_HIGH_PASS: Arguments = {
-    "f_high_pass": Input("loudspeaker.high_pass.f", "Hz", "high-pass ahead of the loudspeaker"),
+    "f_high_pass": Input("loudspeaker.high_pass.f"),
     "order": Input(
-        "loudspeaker.high_pass.order",
-        "1",
-        "order of the high-pass",
-        Assumption(1.0, "neutral", COMMON_PRACTICE),
+        "loudspeaker.high_pass.order", default=Assumption(1.0, "neutral", COMMON_PRACTICE)
     ),
 }
 BOX: Arguments = {
-    "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
-    "v_b": Input("loudspeaker.enclosure.v_b", "L", "net volume for one loudspeaker"),
+    "v_as": Input("loudspeaker.v_as"),
+    "v_b": Input("loudspeaker.enclosure.v_b"),
 }
 VENT: Arguments = {
-    "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),
-    "q_l": Input("loudspeaker.enclosure.q_l", "1", "leakage Q of the box"),
+    "f_b": Input("loudspeaker.enclosure.f_b"),
+    "q_l": Input("loudspeaker.enclosure.q_l"),
 }
 AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPEED}
 
@@ -161,10 +156,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 total_q,
-                {
-                    "q_ms": Input("loudspeaker.q_ms", "1", "mechanical Q"),
-                    "q_es": Input("loudspeaker.q_es", "1", "electrical Q"),
-                },
+                {"q_ms": Input("loudspeaker.q_ms"), "q_es": Input("loudspeaker.q_es")},
                 "q_ms q_es / (q_ms + q_es)",
             ),
         ),
@@ -178,12 +170,12 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 free_excursion_of,
                 {
-                    "v_driver_rms": Input("v_driver_rms", "V", "largest sine across it"),
+                    "v_driver_rms": Input("v_driver_rms"),
                     "v_as": BOX["v_as"],
-                    "s_d": Input("loudspeaker.s_d", "m2", "cone area"),
+                    "s_d": Input("loudspeaker.s_d"),
                     "f_s": DRIVER["f_s"],
-                    "q_es": Input("loudspeaker.q_es", "1", "electrical Q"),
-                    "r_e": Input("r_e", "ohm", "cold coil resistance"),
+                    "q_es": Input("loudspeaker.q_es"),
+                    "r_e": Input("r_e"),
                     **AIR,
                 },
                 "v_driver_rms (2 c_ms / (2 pi f_s q_es r_e))^0.5,"

@@ -3,8 +3,6 @@
 Quantities of the supply at rest.  What the amplifier draws stands in ``supply.py``.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -34,7 +32,7 @@ def topologies_word(topologies: tuple[str, ...]) -> str:
     return "half-bridge" if "half-bridge" in topologies else "full-bridge"
 
 
-def total(bulk: Any, source: Any) -> Any:
+def total(bulk: float, source: float) -> float:
     """Capacitors side by side."""
     return bulk + source
 
@@ -44,25 +42,25 @@ def unknown() -> str:
     return "unknown"
 
 
-def tighter_power(p_max: Any, i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+def tighter_power(p_max: float, i_max: float, v_rail: float, rail_count: float) -> float:
     """The smaller of a stated power and that of a stated current."""
     return smaller(p_max, power_of_rails(i_max, v_rail, rail_count))
 
 
-def times(value: Any, factor: Any) -> Any:
+def times(value: float, factor: float) -> float:
     """A number of times a value."""
     return value * factor
 
 
-def power_of_rails(i_max: Any, v_rail: Any, rail_count: Any) -> Any:
+def power_of_rails(i_max: float, v_rail: float, rail_count: float) -> float:
     """Power of equal rails with the same current."""
     return i_max * v_rail * rail_count
 
 
-def one_of(path: str, unit: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
+def one_of(path: str, **when: str | tuple[str, ...]) -> Way:
     """A way that takes one value as it is; ``when``: the word of ``rail_feed``."""
     words = {"rail_feed": when["feed"]} if when else {}
-    return Way(as_stated, {"value": Input(path, unit, meaning)}, formula="value", when=words)
+    return Way(as_stated, {"value": Input(path)}, formula="value", when=words)
 
 
 def constant(
@@ -84,17 +82,17 @@ def _source_voltage(name: str, pack: str, meaning: str) -> Derived:
     ways = (
         Way(
             as_stated,
-            {"value": Input(pack, "V", "the pack at rest")},
+            {"value": Input(pack)},
             formula="value",
             when={"supply.source": "battery"},
         ),
-        one_of("supply.v_rail", "V", "the rail", feed=("source", "pack")),
+        one_of("supply.v_rail", feed=("source", "pack")),
     )
     return _compared(name, meaning, ways, "supply.v_source")
 
 
 def _rail_voltage(name: str, source: str, meaning: str) -> Derived:
-    way = one_of(source, "V", "the source is the rail", feed=("pack", "source"))
+    way = one_of(source, feed=("pack", "source"))
     return _compared(name, meaning, (way,), "supply.v_rail")
 
 
@@ -103,11 +101,11 @@ def _compared(name: str, meaning: str, ways: tuple[Way, ...], path: str) -> Deri
     return Derived(name, "V", "product", meaning, ways, stated_at=path, assumed_within=1.15)
 
 
-_P_MAX = Input("supply.p_max", "W", "largest continuous power, all rails")
+_P_MAX = Input("supply.p_max")
 _CURRENT = {
-    "i_max": Input("supply.i_max", "A", "largest continuous current, ONE rail"),
-    "v_rail": Input("v_rail_low", "V", "ONE rail"),
-    "rail_count": Input("rail_count", "1", "rails"),
+    "i_max": Input("supply.i_max"),
+    "v_rail": Input("v_rail_low"),
+    "rail_count": Input("rail_count"),
 }
 
 DERIVED = (
@@ -119,10 +117,7 @@ DERIVED = (
         (
             Way(
                 feed_word,
-                {
-                    "source": Input("supply.source", "word", "what feeds the amplifier"),
-                    "converter": Input("supply.converter", "word", "converter ahead of the rail"),
-                },
+                {"source": Input("supply.source"), "converter": Input("supply.converter")},
                 formula="converter if there is one, else by source",
             ),
         ),
@@ -150,7 +145,7 @@ DERIVED = (
         (
             Way(
                 topologies_word,
-                {"topologies": Input("all output_stage.topology", "word", "of each channel")},
+                {"topologies": Input("all output_stage.topology")},
                 formula="half-bridge if among topologies",
             ),
         ),
@@ -176,7 +171,7 @@ DERIVED = (
                 formula="yes: a pack takes it back",
                 when={"rail_feed": "pack", "sinking_stated": "unknown"},
             ),
-            one_of("supply.sinks_current", "word", "whether the source sinks"),
+            one_of("supply.sinks_current"),
         ),
     ),
     Derived(
@@ -197,7 +192,7 @@ DERIVED = (
         "product",
         "resistance of the source at ONE rail",
         (
-            one_of("r_pack", "ohm", "the pack", feed="pack"),
+            one_of("r_pack", feed="pack"),
             constant("0 ohm", {}, STIFF),
         ),
         stated_at="supply.r_source",
@@ -207,7 +202,7 @@ DERIVED = (
         "ohm",
         "product",
         "resistance of the source at ONE rail, only if known",
-        (one_of("r_pack", "ohm", "the pack", feed="pack"),),
+        (one_of("r_pack", feed="pack"),),
         stated_at="supply.r_source",
         agree=0.0,
     ),
@@ -226,12 +221,12 @@ DERIVED = (
         "product",
         "all capacitance from ONE rail to ground",
         (
-            one_of("supply.bulk.c", "F", "bulk capacitors", feed="pack"),
+            one_of("supply.bulk.c", feed="pack"),
             Way(
                 total,
                 {
-                    "bulk": Input("supply.bulk.c", "F", "bulk capacitors"),
-                    "source": Input("supply.c_source", "F", "of the source", default=NO_OTHER_C),
+                    "bulk": Input("supply.bulk.c"),
+                    "source": Input("supply.c_source", default=NO_OTHER_C),
                 },
                 formula="bulk + source",
             ),
@@ -261,7 +256,7 @@ DERIVED = (
             Way(
                 times,
                 {
-                    "value": Input("p_supply_max", "W", "largest continuous power"),
+                    "value": Input("p_supply_max"),
                     "factor": Constant("1.5", "usual short overload of a supply", COMMON_PRACTICE),
                 },
                 formula="value * factor",

@@ -1,7 +1,5 @@
 """Output filter: kind, inductance and capacitance as the load sees them, corner, Q."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -16,14 +14,12 @@ from .ways import as_stated
 NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
 CLASS_2_LOSS = Assumption("60 %", "neutral", COMMON_PRACTICE)
 STABLE = ("polypropylene", "polyester", "ceramic-class-1")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-L = Input("filter.inductor.l", "H", "one inductor")
-L_TOTAL = Input("l_total", "H", "inductance in line with the load")
-C_TOTAL = Input("c_total", "F", "capacitance across the load")
+N_LEGS = Input("n_legs")
+L = Input("filter.inductor.l")
+L_TOTAL = Input("l_total")
+C_TOTAL = Input("c_total")
 GROUNDED = {"filter.c_ground": "fitted"}
-NOTHING_ACROSS = Input(
-    "filter.c_across.c", "F", "across the load", Assumption("0 F", "neutral", COMMON_PRACTICE)
-)
+NOTHING_ACROSS = Input("filter.c_across.c", default=Assumption("0 F", "neutral", COMMON_PRACTICE))
 NOT_GROUNDED = {"filter.c_ground": "none"}
 GROUNDED_ALONE = {
     "output_stage.topology": "full-bridge",
@@ -32,27 +28,27 @@ GROUNDED_ALONE = {
 }
 
 
-def kind_of_inductor(l_leg: Any) -> Any:
+def kind_of_inductor(l_leg: float) -> str:
     """An inductor is stated: an L-C filter."""
     return "lc"
 
 
-def in_line(n_legs: Any, l_leg: Any) -> Any:
+def in_line(n_legs: float, l_leg: float) -> float:
     """Both inductors of a full bridge are in series with the load."""
     return n_legs * l_leg
 
 
-def working(c: Any, retention: Any) -> Any:
+def working(c: float, retention: float) -> float:
     """What is left at the working voltage."""
     return c * retention
 
 
-def across_and_ground(c_across: Any, c_ground: Any, n_legs: Any) -> Any:
+def across_and_ground(c_across: float, c_ground: float, n_legs: float) -> float:
     """The capacitors to ground of a full bridge are in series as the load sees them."""
     return c_across + c_ground / n_legs
 
 
-def ground_only(c_ground: Any, n_legs: Any) -> Any:
+def ground_only(c_ground: float, n_legs: float) -> float:
     """Nothing lies across the load itself."""
     return c_ground / n_legs
 
@@ -72,14 +68,16 @@ def silent() -> str:
     return "silent"
 
 
-def loaded_quality(l_total: Any, c_total: Any, z_load: Any, n_legs: Any, dcr: Any) -> Any:
+def loaded_quality(
+    l_total: float, c_total: float, z_load: float, n_legs: float, dcr: float
+) -> float:
     """Q with the load and the copper of the inductors."""
     return quality(l_total, c_total, z_load, n_legs * dcr)
 
 
 def _dielectric(which: str, text: str) -> Derived:
     """A word that is never missing: the capacitance is asked for first."""
-    stated = Input(f"filter.{which}.dielectric", "word", "dielectric")
+    stated = Input(f"filter.{which}.dielectric")
     return Derived(
         f"{which}_dielectric",
         "word",
@@ -90,7 +88,7 @@ def _dielectric(which: str, text: str) -> Derived:
 
 
 def _working(which: str, text: str) -> Derived:
-    c = Input(f"filter.{which}.c", "F", text)
+    c = Input(f"filter.{which}.c")
     retention = f"filter.{which}.bias_retention"
     return Derived(
         f"{which}_working",
@@ -101,17 +99,21 @@ def _working(which: str, text: str) -> Derived:
             Way(as_stated, {"value": c}, "value", when={f"{which}_dielectric": STABLE}),
             Way(
                 working,
-                {"c": c, "retention": Input(retention, "%", "part left", CLASS_2_LOSS)},
+                {"c": c, "retention": Input(retention, default=CLASS_2_LOSS)},
                 "c retention",
                 when={f"{which}_dielectric": "ceramic-class-2"},
             ),
             Way(
                 working,
-                {"c": c, "retention": Input(retention, "%", "part left", NO_LOSS)},
+                {"c": c, "retention": Input(retention, default=NO_LOSS)},
                 "c retention",
             ),
         ),
-        sources=(Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower"),),
+        sources=(
+            Source(
+                "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"
+            ),
+        ),
     )
 
 
@@ -146,7 +148,7 @@ FILTER_KIND = Derived(
     "channel",
     "what stands between the switch node and the load",
     ways=(
-        Way(as_stated, {"value": Input("filter.type", "word", "kind of filter")}, "value"),
+        Way(as_stated, {"value": Input("filter.type")}, "value"),
         Way(kind_of_inductor, {"l_leg": L}, "lc, because l_leg is stated"),
     ),
 )
@@ -174,8 +176,8 @@ C_TOTAL_ = Derived(
     "channel",
     "capacitance across the load, at the working voltage",
     ways=_sum_ways(
-        Input("c_across_working", "F", "across the load"),
-        Input("c_ground_working", "F", "from each terminal to ground"),
+        Input("c_across_working"),
+        Input("c_ground_working"),
     ),
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
 )
@@ -186,8 +188,8 @@ C_TOTAL_UNBIASED = Derived(
     "channel",
     "capacitance across the load, as printed on the parts",
     ways=_sum_ways(
-        Input("filter.c_across.c", "F", "across the load"),
-        Input("filter.c_ground.c", "F", "from each terminal to ground"),
+        Input("filter.c_across.c"),
+        Input("filter.c_ground.c"),
     ),
 )
 

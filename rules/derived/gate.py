@@ -1,7 +1,5 @@
 """Operating point of the gate drive: loops, switching times in the circuit, edge, slope."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -19,27 +17,27 @@ DISCRETE = {"output_stage.devices": "discrete"}
 LINEAR = {"gate_drive.regulator.type": "linear"}
 DEVICE = "output_stage.device"
 STRONG = Assumption(float("inf"), "favourable", derivation("a driver without resistance"))
-V_DRV = Input("gate_drive.v_drv", "V", "gate supply")
-V_RAIL = Input("v_rail_high", "V", "the rail that it hangs on")
-R_INT = Input(f"{DEVICE}.r_g_int", "ohm", "gate resistance inside the device")
+V_DRV = Input("gate_drive.v_drv")
+V_RAIL = Input("v_rail_high", meaning="rail that feeds the gate supply")
+R_INT = Input(f"{DEVICE}.r_g_int")
 
 
-def power_of(v: Any, i: Any) -> Any:
+def power_of(v: float, i: float) -> float:
     """Voltage times current."""
     return v * i
 
 
-def nothing() -> Any:
+def nothing() -> float:
     """No power, in watt."""
     return 0.0
 
 
-def share_of_supply(v_drv: Any, share: Any) -> Any:
+def share_of_supply(v_drv: float, share: float) -> float:
     """A voltage at the gate as a usual share of the gate supply."""
     return share * v_drv
 
 
-def held_off(r_gate_off: Any, v_drv: Any, i_sink: Any, parallel: Any) -> Any:
+def held_off(r_gate_off: float, v_drv: float, i_sink: float, parallel: float) -> float:
     """The loop of a gate near zero, where the driver's transistor is far from its peak current."""
     return r_gate_off - parallel * v_drv / (2 * i_sink)
 
@@ -56,18 +54,11 @@ def _loop(name: str, i_driver: str, r_g: str, meaning: str) -> Derived:
                 gate_loop,
                 {
                     "v_drv": V_DRV,
-                    "i_driver": Input(
-                        f"gate_drive.{i_driver}",
-                        "A",
-                        f"driver peak current at {meaning}",
-                        default=STRONG,
-                    ),
+                    "i_driver": Input(f"gate_drive.{i_driver}", default=STRONG),
                     "parallel": Input(
-                        "output_stage.parallel", "1", "devices that share the driver"
+                        "output_stage.parallel", meaning="devices that share the driver"
                     ),
-                    "r_g": Input(
-                        f"gate_drive.{r_g}", "ohm", f"external gate resistor at {meaning}"
-                    ),
+                    "r_g": Input(f"gate_drive.{r_g}"),
                     "r_g_int": R_INT,
                 },
                 "parallel v_drv / i_driver + r_g + r_g_int",
@@ -87,12 +78,10 @@ HOLD = Derived(
         Way(
             held_off,
             {
-                "r_gate_off": Input("r_gate_off", "ohm", "gate loop at turn-off"),
+                "r_gate_off": Input("r_gate_off"),
                 "v_drv": V_DRV,
-                "i_sink": Input(
-                    "gate_drive.i_sink", "A", "driver peak current at turn-off", default=STRONG
-                ),
-                "parallel": Input("output_stage.parallel", "1", "devices that share the driver"),
+                "i_sink": Input("gate_drive.i_sink", default=STRONG),
+                "parallel": Input("output_stage.parallel", meaning="devices that share the driver"),
             },
             "r_gate_off - parallel v_drv / (2 i_sink)",
             when=DISCRETE,
@@ -120,7 +109,8 @@ V_GATE_PAID = Derived(
         derivation("a linear regulator draws from the rail what it delivers"),
         Source(
             "IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
-            "hangs on the negative rail"
+            "hangs on the negative rail",
+            "no page given",
         ),
     ),
 )
@@ -134,7 +124,7 @@ P_GATE_OTHER = Derived(
     (
         Way(
             power_of,
-            {"v": V_RAIL, "i": Input("gate_drive.regulator.i_other", "A", "other loads")},
+            {"v": V_RAIL, "i": Input("gate_drive.regulator.i_other")},
             "v i",
             when=LINEAR,
         ),

@@ -1,7 +1,5 @@
 """Charge of the gate: capacitance, threshold, gate-drain charge at the swing of the node."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -12,51 +10,46 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.gate import GAN_GATES, MOSFET_DRIVE, threshold_in_use
 from ..formulas.maths import smaller
 from .gate import DEVICE, DISCRETE, V_DRV
 from .ways import as_stated
 
-Q_G = Input(f"{DEVICE}.q_g", "C", "gate charge")
-Q_GD = Input(f"{DEVICE}.q_gd", "C", "gate-drain charge")
-V_PLATEAU = Input("v_plateau", "V", "plateau of the gate")
-V_SWING = Input("v_swing", "V", "swing of the switch node")
+Q_G = Input(f"{DEVICE}.q_g")
+Q_GD = Input(f"{DEVICE}.q_gd")
+V_PLATEAU = Input("v_plateau")
+V_SWING = Input("v_swing")
 
 
 BELOW_PLATEAU = derivation(
     "no channel carries the working current below its threshold: the plateau at best"
 )
-T_JUNCTION = Input(
-    "t_junction_rated",
-    "degC",
-    "junction at rated power",
-    default=Assumption("100 degC", "neutral", COMMON_PRACTICE),
-)
+T_JUNCTION = Input("t_junction_rated", default=Assumption("100 degC", "neutral", COMMON_PRACTICE))
 THRESHOLD_FALL: dict[str, Input | Constant] = {
-    "t_cold": Constant("298.15 K", "25 degC, for which the threshold is printed", MOSFET_DRIVE),
+    "t_cold": PRINTED_AT,
     "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", MOSFET_DRIVE),
     "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
     "v_gss": Input(
         f"{DEVICE}.v_gss",
-        "V",
-        "gate rating, which tells gallium nitride from silicon",
+        meaning="gate rating, which tells gallium nitride from silicon",
         default=Assumption("20 V", "neutral", derivation("silicon, which falls")),
     ),
     "v_gss_gan": Constant("8 V", "gate rating below which it is gallium nitride", GAN_GATES),
 }
 
 
-def of_charge(q_g: Any, q_gd: Any, v_drv: Any) -> Any:
+def of_charge(q_g: float, q_gd: float, v_drv: float) -> float:
     """Capacitance of the gate from its charge without the plateau."""
     return (q_g - q_gd) / v_drv
 
 
-def share_of_charge(q_g: Any, v_drv: Any, share: Any) -> Any:
+def share_of_charge(q_g: float, v_drv: float, share: float) -> float:
     """The same where the plateau is not known."""
     return share * q_g / v_drv
 
 
-def charge_at(q_gd: Any, v_swing: Any, v_dss: Any, share: Any) -> Any:
+def charge_at(q_gd: float, v_swing: float, v_dss: float, share: float) -> float:
     """Gate-drain charge at a swing below that of its test, square-root law."""
     return q_gd * smaller(1.0, (v_swing / (share * v_dss)) ** 0.5)
 
@@ -120,7 +113,7 @@ THRESHOLD_HOT = Derived(
         Way(
             threshold_in_use,
             {
-                "v_gs_th": Input("v_threshold", "V", "threshold at 25 degC"),
+                "v_gs_th": Input("v_threshold"),
                 "t": T_JUNCTION,
                 **THRESHOLD_FALL,
             },
@@ -144,7 +137,7 @@ CHARGE_AT_SWING = Derived(
             {
                 "q_gd": Q_GD,
                 "v_swing": V_SWING,
-                "v_dss": Input(f"{DEVICE}.v_dss", "V", "rating of the switch"),
+                "v_dss": Input(f"{DEVICE}.v_dss"),
                 "share": Constant(
                     "50 %",
                     "drain voltage of the printed charge over the rating",

@@ -1,7 +1,5 @@
 """Heat set free in each channel, sine at rated power and programme."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Constant,
@@ -12,6 +10,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import (
     efficiency_loss,
     hot_exponent,
@@ -34,87 +33,77 @@ CURVES = Source(
 )
 CURVE_PAIR = Source(
     "IRAUDAMP7D reference design rev 2.9 and TPA3221 data sheet SLASEE9B",
-    "efficiency against power; fitted here with the power 0.82",
+    "efficiency against power; fitted here with the power 0.82; no page given",
 )
 WITH_SWITCHES = Assumption(
     "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")
 )
 
-POWER = Input("rated_power", "W", "rated power of the channel")
-CREST = Input("signal.crest_factor", "dB", "peak over rms of the programme")
-SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
-FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "on-resistance at 150 degC over 25 degC")
-IDLE = Input("p_idle", "W", "loss without signal", left_out("0 W", "idle loss"))
-CORE = Input("p_core", "W", "core loss, part of the idle loss", WITH_SWITCHES)
-EFFICIENCY = Input("output_stage.efficiency", "%", "of the channel at rated power")
+POWER = Input("rated_power")
+CREST = Input("signal.crest_factor")
+FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
+IDLE = Input("p_idle", default=left_out("0 W", "idle loss"))
+CORE = Input("p_core", default=WITH_SWITCHES)
+EFFICIENCY = Input("output_stage.efficiency")
 
 _CREST: dict[str, Input | Constant] = {"crest_factor": CREST, "sine_crest": SINE_CREST}
 _STATED: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "efficiency": EFFICIENCY,
-    "p_inductor": Input("p_inductor", "W", "audio current in the inductors", WITH_SWITCHES),
+    "p_inductor": Input("p_inductor", default=WITH_SWITCHES),
     "p_core": CORE,
 }
 _SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
-    "p_switching": Input(
-        "p_switching", "W", "switching loss with load", left_out("0 W", "switching loss")
-    ),
-    "p_inductor": Input(
-        "p_inductor", "W", "audio current in the inductors", left_out("0 W", "inductor copper")
-    ),
+    "p_switching": Input("p_switching", default=left_out("0 W", "switching loss")),
+    "p_inductor": Input("p_inductor", default=left_out("0 W", "inductor copper")),
     "p_core": CORE,
-    "n_legs": Input("n_legs", "1", "legs of the channel"),
-    "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-    "r_ds_on": Input(
-        f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC", left_out("0 ohm", "conduction")
-    ),
+    "n_legs": Input("n_legs"),
+    "parallel": Input("output_stage.parallel"),
+    "i_rated_peak": Input("i_rated_peak"),
+    "r_ds_on": Input(f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "conduction")),
     "factor": FACTOR,
 }
 _INTEGRATED_SUM: dict[str, Input | Constant] = _SUM | {
-    "efficiency": Input(
-        "output_stage.efficiency",
-        "%",
-        "of the channel at rated power",
-        Assumption("100 %", "floor", CURVES),
-    )
+    "efficiency": Input("output_stage.efficiency", default=Assumption("100 %", "floor", CURVES))
 }
 
 
-def some(loss: Any) -> str:
+def some(loss: float) -> str:
     """A loss is known, whatever its value."""
     return "yes"
 
 
-def no_milder(crest_factor: Any, one_eighth: Any) -> Any:
+def no_milder(crest_factor: float, one_eighth: float) -> float:
     """A programme of less power does not make the test of heat any milder."""
     return smaller(crest_factor, one_eighth)
 
 
 def _divided(
-    total: Any, conduction: Any, exponent: Any, in_inductors: Any, p_out: Any
+    total: float, conduction: float, exponent: float, in_inductors: float, p_out: float
 ) -> ChannelHeat:
     """Heat without conduction, divided between switches and inductors."""
     elsewhere = smaller(in_inductors, total)
     return ChannelHeat(total - elsewhere, conduction, exponent, elsewhere, p_out)
 
 
-def stated_rated(rated_power: Any, efficiency: Any, p_inductor: Any, p_core: Any) -> ChannelHeat:
+def stated_rated(
+    rated_power: float, efficiency: float, p_inductor: float, p_core: float
+) -> ChannelHeat:
     """A measured efficiency holds all heat, conduction at working temperature included."""
     loss = efficiency_loss(rated_power, efficiency)
     return _divided(loss, 0.0, 1.0, p_core + p_inductor, rated_power)
 
 
 def stated_programme(
-    rated_power: Any,
-    efficiency: Any,
-    p_inductor: Any,
-    p_core: Any,
-    p_idle: Any,
-    crest_factor: Any,
-    sine_crest: Any,
+    rated_power: float,
+    efficiency: float,
+    p_inductor: float,
+    p_core: float,
+    p_idle: float,
+    crest_factor: float,
+    sine_crest: float,
 ) -> ChannelHeat:
     """The measured heat brought down to programme power."""
     part = programme_share(crest_factor, sine_crest)
@@ -123,17 +112,17 @@ def stated_programme(
 
 
 def summed_rated(
-    rated_power: Any,
-    p_idle: Any,
-    p_switching: Any,
-    p_inductor: Any,
-    p_core: Any,
-    n_legs: Any,
-    parallel: Any,
-    i_rated_peak: Any,
-    r_ds_on: Any,
-    factor: Any,
-    efficiency: Any = 1.0,
+    rated_power: float,
+    p_idle: float,
+    p_switching: float,
+    p_inductor: float,
+    p_core: float,
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    efficiency: float = 1.0,
 ) -> ChannelHeat:
     """The loss terms added; conduction as if the switches were at 25 degC.
 
@@ -147,19 +136,19 @@ def summed_rated(
 
 
 def summed_programme(
-    rated_power: Any,
-    p_idle: Any,
-    p_switching: Any,
-    p_inductor: Any,
-    p_core: Any,
-    n_legs: Any,
-    parallel: Any,
-    i_rated_peak: Any,
-    r_ds_on: Any,
-    factor: Any,
-    crest_factor: Any,
-    sine_crest: Any,
-    efficiency: Any = 1.0,
+    rated_power: float,
+    p_idle: float,
+    p_switching: float,
+    p_inductor: float,
+    p_core: float,
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    crest_factor: float,
+    sine_crest: float,
+    efficiency: float = 1.0,
 ) -> ChannelHeat:
     """Idle loss in full, switching with the current, conduction with its square."""
     part = programme_share(crest_factor, sine_crest)
@@ -181,7 +170,7 @@ _SUM_PROGRAMME = (
 )
 ONE_EIGHTH = from_memory("IEC 62368-1 Annex E", "one eighth of the unclipped power, at least")
 _CREST_TESTED: dict[str, Input | Constant] = {
-    "crest_factor": Input("crest_tested", "dB", "peak over rms, at most that of an eighth"),
+    "crest_factor": Input("crest_tested"),
     "sine_crest": SINE_CREST,
 }
 _REST = ", and rated_power (1/efficiency - 1)"
@@ -210,10 +199,10 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(some, {"loss": EFFICIENCY}, "yes where loss is stated"),
             Way(yes, {}, "yes", when=DISCRETE),
-            Way(some, {"loss": Input("p_idle", "W", "loss without signal")}, "yes with a loss"),
+            Way(some, {"loss": Input("p_idle")}, "yes with a loss"),
             Way(
                 some,
-                {"loss": Input(f"{DEVICE}.r_ds_on", "mohm", "on-resistance of one switch")},
+                {"loss": Input(f"{DEVICE}.r_ds_on")},
                 "yes with a loss",
             ),
         ),

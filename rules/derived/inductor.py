@@ -1,7 +1,5 @@
 """Output inductor at work: ripple, rms current, losses."""
 
-from typing import Any
-
 from ...linter.check import (
     Constant,
     Derived,
@@ -11,6 +9,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import COPPER_COEFFICIENT
 from ..formulas.inductor import (
     core_loss,
     flux_swing,
@@ -22,68 +21,67 @@ from ..formulas.inductor import (
     ripple_two_level,
 )
 
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of one leg")
-L = Input("filter.inductor.l", "H", "one inductor")
-DCR = Input("filter.inductor.dcr", "mohm", "resistance of one inductor at 20 degC")
-RIPPLE = Input("ripple_idle", "A", "largest ripple, peak to peak")
-RATED_PEAK = Input("i_rated_peak", "A", "load peak at rated power")
+V_SWING = Input("v_swing")
+N_LEGS = Input("n_legs")
+CARRIER = Input("modulator.carrier")
+L = Input("filter.inductor.l")
+DCR = Input("filter.inductor.dcr")
+RIPPLE = Input("ripple_idle")
+RATED_PEAK = Input("i_rated_peak")
 NO_FILTER = ("bead", "filterless")
 VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
-COPPER = Constant("0.00393 1/K", "temperature coefficient of copper", from_memory("IEC 60028"))
 
 
-def coil_inductance(l_e: Any, series: Any, parallel: Any) -> Any:
+def coil_inductance(l_e: float, series: float, parallel: float) -> float:
     """Inductance of all loudspeakers of the channel."""
     return l_e * series / parallel
 
 
 def ripple_in_coil(
-    n_legs: Any, v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
-) -> Any:
+    n_legs: float, v_swing: float, l_e: float, series: float, parallel: float, carrier: float
+) -> float:
     """Two-level drive straight into the voice coil."""
     return ripple_two_level(n_legs * v_swing, coil_inductance(l_e, series, parallel), carrier)
 
 
 def ripple_in_coil_three_level(
-    v_swing: Any, l_e: Any, series: Any, parallel: Any, carrier: Any
-) -> Any:
+    v_swing: float, l_e: float, series: float, parallel: float, carrier: float
+) -> float:
     """Three-level drive straight into the voice coil; half of it stands for one leg."""
     return ripple_three_level(v_swing, coil_inductance(l_e, series, parallel) / 2, carrier)
 
 
-def rms_two_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+def rms_two_level(i_rated_peak: float, ripple_idle: float, depth_rated: float) -> float:
     """Audio and ripple current of one inductor."""
     ripple = ripple_idle**2 / 12 * mean_square_two_level(depth_rated)
     return (i_rated_peak**2 / 2 + ripple) ** 0.5
 
 
-def rms_three_level(i_rated_peak: Any, ripple_idle: Any, depth_rated: Any) -> Any:
+def rms_three_level(i_rated_peak: float, ripple_idle: float, depth_rated: float) -> float:
     """The same for a three-level bridge without capacitors to ground."""
     ripple = ripple_idle**2 / 12 * mean_square_three_level(depth_rated)
     return (i_rated_peak**2 / 2 + ripple) ** 0.5
 
 
-def rms_constant_ripple(i_rated_peak: Any, ripple_idle: Any) -> Any:
+def rms_constant_ripple(i_rated_peak: float, ripple_idle: float) -> float:
     """The same where the ripple does not shrink with modulation."""
     return (i_rated_peak**2 / 2 + ripple_idle**2 / 12) ** 0.5
 
 
 def all_cores(
-    n_legs: Any,
-    l_leg: Any,
-    ripple_idle: Any,
-    turns: Any,
-    a_e: Any,
-    carrier: Any,
-    v_e: Any,
-    p_v: Any,
-    exponent_f: Any,
-    exponent_b: Any,
-    f_reference: Any,
-    b_reference: Any,
-) -> Any:
+    n_legs: float,
+    l_leg: float,
+    ripple_idle: float,
+    turns: float,
+    a_e: float,
+    carrier: float,
+    v_e: float,
+    p_v: float,
+    exponent_f: float,
+    exponent_b: float,
+    f_reference: float,
+    b_reference: float,
+) -> float:
     """Core loss of all inductors of the channel."""
     flux = flux_swing(l_leg, ripple_idle, turns, a_e)
     return n_legs * core_loss(
@@ -91,20 +89,22 @@ def all_cores(
     )
 
 
-def no_core() -> Any:
+def no_core() -> float:
     """An air coil has no core loss."""
     return 0.0
 
 
-def copper_heat(n_legs: Any, dcr: Any, rise: Any, copper: Any, i_rated_peak: Any) -> Any:
+def copper_heat(
+    n_legs: float, dcr: float, rise: float, copper: float, i_rated_peak: float
+) -> float:
     """Heat of the audio current in the winding."""
     return n_legs * hot_resistance(dcr, rise, copper) * i_rated_peak**2 / 2
 
 
 _COIL = {
-    "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
-    "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-    "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+    "l_e": Input("loudspeaker.l_e"),
+    "series": Input("loudspeaker.series"),
+    "parallel": Input("loudspeaker.parallel"),
     "carrier": CARRIER,
 }
 _IN_LEG = {"v_swing": V_SWING, "l_leg": L, "carrier": CARRIER}
@@ -124,7 +124,7 @@ RIPPLE_IDLE = Derived(
         ),
         Way(
             ripple_to_ground,
-            {**_IN_LEG, "c_ground": Input("c_ground_working", "F", "from one terminal to ground")},
+            {**_IN_LEG, "c_ground": Input("c_ground_working")},
             "v_swing / (4 l_leg carrier), times (2 pi carrier)^2 l_leg c_ground where below 1;"
             " at least v_swing / (16 l_leg carrier)",
             when={**_THREE, "filter.c_ground": "fitted"},
@@ -152,7 +152,7 @@ RIPPLE_IDLE = Derived(
 )
 
 _RMS = {"i_rated_peak": RATED_PEAK, "ripple_idle": RIPPLE}
-_DEPTH = {"depth_rated": Input("depth_rated", "1", "modulation depth at rated power")}
+_DEPTH = {"depth_rated": Input("depth_rated")}
 _SHRINKS = "ripple_idle^2/12 (1 - M^2 + 3 M^4/8)), M = depth_rated"
 _CLOCKED = ("natural-sampling", "uniform-sampling")
 
@@ -198,13 +198,13 @@ P_CORE = Derived(
                 "n_legs": N_LEGS,
                 "l_leg": L,
                 "ripple_idle": RIPPLE,
-                "turns": Input("filter.inductor.turns", "1", "turns"),
-                "a_e": Input("filter.inductor.a_e", "mm2", "core area"),
+                "turns": Input("filter.inductor.turns"),
+                "a_e": Input("filter.inductor.a_e"),
                 "carrier": CARRIER,
-                "v_e": Input("filter.inductor.v_e", "mm3", "core volume"),
-                "p_v": Input("filter.inductor.p_v", "kW/m3", "loss at 100 kHz, 200 mT"),
-                "exponent_f": Input("filter.inductor.exponent_f", "1", "exponent of frequency"),
-                "exponent_b": Input("filter.inductor.exponent_b", "1", "exponent of flux"),
+                "v_e": Input("filter.inductor.v_e"),
+                "p_v": Input("filter.inductor.p_v"),
+                "exponent_f": Input("filter.inductor.exponent_f"),
+                "exponent_b": Input("filter.inductor.exponent_b"),
                 "f_reference": Constant(
                     "100 kHz", "frequency behind p_v", derivation("convention of the field")
                 ),
@@ -216,7 +216,9 @@ P_CORE = Derived(
             " (l_leg ripple_idle/(2 turns a_e b_reference))^exponent_b",
         ),
     ),
-    sources=(Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),),
+    sources=(
+        Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss; no page given"),
+    ),
 )
 
 P_INDUCTOR = Derived(
@@ -231,7 +233,7 @@ P_INDUCTOR = Derived(
                 "n_legs": N_LEGS,
                 "dcr": DCR,
                 "rise": Constant("80 K", "winding at 100 degC", derivation("100 - 20 degC")),
-                "copper": COPPER,
+                "copper": COPPER_COEFFICIENT,
                 "i_rated_peak": RATED_PEAK,
             },
             "n_legs dcr (1 + copper rise) i_rated_peak^2/2",

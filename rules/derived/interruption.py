@@ -1,8 +1,17 @@
 """What ends a short circuit behind the source, and how much current flows until then."""
 
-from typing import Any
+from collections.abc import Mapping
 
-from ...linter.check import Assumption, Constant, Derived, Input, Way, derivation, from_memory
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+    Words,
+    derivation,
+    from_memory,
+)
 from ..formulas.fuse import opening_current
 from ..formulas.maths import choose
 from .ways import as_stated, no, yes
@@ -17,29 +26,31 @@ BATTERY = {"supply.source": "battery"}
 NOT_A_BATTERY = {"supply.source": ("dc-source", "mains-converter")}
 
 
-def unbroken(p_fault: Any, i_short: Any, i_breaking: Any) -> Any:
+def unbroken(p_fault: float, i_short: float, i_breaking: float) -> float:
     """Nothing where the pack's switches break the current, else all of the power."""
     return choose(i_short > i_breaking, p_fault, 0 * p_fault)
 
 
-def limit_of_source(p_supply_max: Any, v_rail: Any, rail_count: Any) -> Any:
+def limit_of_source(p_supply_max: float, v_rail: float, rail_count: float) -> float:
     """Current of ONE rail at which a source limits."""
     return p_supply_max / (v_rail * rail_count)
 
 
-def _of(path: str, unit: str, meaning: str, when: Any) -> Way:
-    return Way(as_stated, {"value": Input(path, unit, meaning)}, "value", when=when)
+def _of(path: str, when: Mapping[str, Words]) -> Way:
+    return Way(as_stated, {"value": Input(path)}, "value", when=when)
 
 
 _OPENS = {
-    "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-    "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
+    "i_rated": Input("protection.fuse.i_rated"),
+    "standard": Input("protection.fuse.standard"),
 }
-_P_FAULT = Input("p_fault", "W", "largest power of a fault")
-_I_SHORT = Input("i_short", "A", "prospective short-circuit current")
+_P_FAULT = Input("p_fault")
+_I_SHORT = Input("i_short")
 
 
-def _lasting(name: str, meaning: str, fuse: Any, *none: Any) -> Derived:
+def _lasting(
+    name: str, meaning: str, fuse: Mapping[str, Words], *none: Mapping[str, Words]
+) -> Derived:
     """The largest current that lasts until a fuse, a pack or a source ends it."""
     ways: list[Way] = [Way(opening_current, _OPENS, "1.35 (UL) or 2.1 (IEC) i_rated", when=fuse)]
     for missing in none:
@@ -48,10 +59,10 @@ def _lasting(name: str, meaning: str, fuse: Any, *none: Any) -> Derived:
         limits = {**missing, **NOT_A_BATTERY, "source_self_limits": "yes"}
         stiff = {**missing, **NOT_A_BATTERY, "source_self_limits": "no"}
         ways += [
-            _of("battery.protection.i_trip", "A", "trip of the pack", trips),
-            _of("i_short", "A", "nothing ends it", bare),
-            _of("i_source_limit", "A", "the source limits it", limits),
-            _of("i_short", "A", "nothing ends it", stiff),
+            _of("battery.protection.i_trip", trips),
+            _of("i_short", bare),
+            _of("i_source_limit", limits),
+            _of("i_short", stiff),
         ]
     return Derived(name, "A", "product", meaning, tuple(ways))
 
@@ -83,9 +94,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 limit_of_source,
                 {
-                    "p_supply_max": Input("p_supply_max", "W", "largest power of the source"),
-                    "v_rail": Input("v_rail_low", "V", "ONE rail"),
-                    "rail_count": Input("rail_count", "1", "rails"),
+                    "p_supply_max": Input("p_supply_max"),
+                    "v_rail": Input("v_rail_low"),
+                    "rail_count": Input("rail_count"),
                 },
                 "p_supply_max / (v_rail rail_count)",
             ),
@@ -103,15 +114,13 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
                 when=FUSE,
             ),
-            _of("p_fault", "W", "all of it", {**NO_FUSE, **BATTERY, "battery.protection": "none"}),
+            _of("p_fault", {**NO_FUSE, **BATTERY, "battery.protection": "none"}),
             Way(
                 unbroken,
                 {
                     "p_fault": _P_FAULT,
                     "i_short": _I_SHORT,
-                    "i_breaking": Input(
-                        "battery.protection.i_breaking", "A", "current that the pack breaks"
-                    ),
+                    "i_breaking": Input("battery.protection.i_breaking"),
                 },
                 "0 where i_breaking is i_short or more, else p_fault",
                 when={**NO_FUSE, **BATTERY, "battery.protection": "fitted"},
@@ -122,7 +131,7 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
                 when={**NO_FUSE, **NOT_A_BATTERY, "source_self_limits": "yes"},
             ),
-            _of("p_fault", "W", "all", {**NO_FUSE, **NOT_A_BATTERY, "source_self_limits": "no"}),
+            _of("p_fault", {**NO_FUSE, **NOT_A_BATTERY, "source_self_limits": "no"}),
         ),
     ),
     _lasting("i_lasting", "largest current that lasts until something ends it", FUSE, NO_FUSE),

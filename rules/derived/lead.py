@@ -15,7 +15,7 @@ DERIVED = (
         ways=(
             Way(
                 as_stated,
-                {"value": Input("output_stage.device.lead_max", "m", "limit of the part")},
+                {"value": Input("output_stage.device.lead_max")},
                 "value",
             ),
             Way(

@@ -1,7 +1,5 @@
 """The load of a channel: network, lowest modulus, coil resistance, usable power rating."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.load import (
     MINIMUM_IMPEDANCE,
@@ -13,9 +11,9 @@ from ..formulas.maths import smaller
 from .ways import as_stated
 
 ONE = Assumption(1.0, "absent", derivation("no loudspeaker of its own: one load counts as one"))
-SERIES = Input("loudspeaker.series", "1", "equal loudspeakers in one string", ONE)
-PARALLEL = Input("loudspeaker.parallel", "1", "equal strings in parallel", ONE)
-P_RATED = Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker")
+SERIES = Input("loudspeaker.series", default=ONE)
+PARALLEL = Input("loudspeaker.parallel", default=ONE)
+P_RATED = Input("loudspeaker.p_rated")
 
 LOWEST_SHARE = Assumption(None, "adverse", MINIMUM_IMPEDANCE)
 COIL_SHARE = Assumption(
@@ -33,12 +31,14 @@ STRONGER = Assumption(None, "floor", COMMON_PRACTICE)
 NOISE_METHODS = ("aes2-1984", "aes2-2012", "iec-60268-5-noise", "eia-426-b")
 
 
-def four_fifths(z: Any) -> Any:
+def four_fifths(z: float) -> float:
     """80 % of a rated impedance [ohm]."""
     return 0.8 * z
 
 
-def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low: Any) -> Any:
+def lowest_load(
+    z_min: float, series: float, parallel: float, z_driver: float, load_low: float
+) -> float:
     """Lowest modulus [ohm] that the channel meets.
 
     The network's own minimum; where a lower rated load is allowed, that load is taken to
@@ -48,17 +48,17 @@ def lowest_load(z_min: Any, series: Any, parallel: Any, z_driver: Any, load_low:
     return network_impedance(z_min, series, parallel) * smaller(load_low / z_rated, 1)
 
 
-def half(p_rated: Any) -> Any:
+def half(p_rated: float) -> float:
     """Noise rating [W] behind a programme rating [W]."""
     return p_rated / 2
 
 
-def twice(rated_power: Any) -> Any:
+def twice(rated_power: float) -> float:
     """Highest usual noise rating [W] of what hangs on a channel of that power."""
     return 2 * rated_power
 
 
-def quarter(p_rated: Any) -> Any:
+def quarter(p_rated: float) -> float:
     """Noise rating [W] behind a peak rating [W]."""
     return p_rated / 4
 
@@ -72,22 +72,12 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {
-                    "value": Input(
-                        "loudspeaker.z_rated",
-                        "ohm",
-                        "rated impedance of one loudspeaker",
-                    )
-                },
+                {"value": Input("loudspeaker.z_rated")},
                 "value",
             ),
             Way(
                 one_of_network,
-                {
-                    "z_all": Input("rated_load", "ohm", "whole load of the channel"),
-                    "series": SERIES,
-                    "parallel": PARALLEL,
-                },
+                {"z_all": Input("rated_load"), "series": SERIES, "parallel": PARALLEL},
                 "z_all parallel / series",
             ),
         ),
@@ -100,11 +90,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 network_impedance,
-                {
-                    "z_one": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-                    "series": SERIES,
-                    "parallel": PARALLEL,
-                },
+                {"z_one": Input("z_driver"), "series": SERIES, "parallel": PARALLEL},
                 "z_one series / parallel",
             ),
         ),
@@ -118,12 +104,12 @@ DERIVED: tuple[Derived, ...] = (
             # not stated_at: check loudspeaker-network compares the two, with its own limits
             Way(
                 as_stated,
-                {"value": Input("rated_load", "ohm", "load of the rated power")},
+                {"value": Input("rated_load")},
                 "value",
             ),
             Way(
                 as_stated,
-                {"value": Input("z_network", "ohm", "the loudspeakers together")},
+                {"value": Input("z_network")},
                 "value",
             ),
         ),
@@ -137,17 +123,17 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 lowest_load,
                 {
-                    "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"),
+                    "z_min": Input("loudspeaker.z_min"),
                     "series": SERIES,
                     "parallel": PARALLEL,
-                    "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-                    "load_low": Input("load_low", "ohm", "lowest rated load"),
+                    "z_driver": Input("z_driver"),
+                    "load_low": Input("load_low"),
                 },
                 "z_min series / parallel, times load_low parallel / (z_driver series) below 1",
             ),
             Way(
                 four_fifths,
-                {"z": Input("load_low", "ohm", "lowest rated load")},
+                {"z": Input("load_low")},
                 "0.8 z",
                 assumes=LOWEST_SHARE,
             ),
@@ -162,12 +148,12 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 as_stated,
-                {"value": Input("loudspeaker.r_e", "ohm", "cold resistance of one voice coil")},
+                {"value": Input("loudspeaker.r_e")},
                 "value",
             ),
             Way(
                 four_fifths,
-                {"z": Input("z_driver", "ohm", "rated impedance of one loudspeaker")},
+                {"z": Input("z_driver")},
                 "0.8 z",
                 assumes=COIL_SHARE,
             ),
@@ -199,13 +185,13 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 as_stated,
-                {"value": Input("loudspeaker_rating", "W", "asked of whatever gets connected")},
+                {"value": Input("loudspeaker_rating")},
                 "value",
                 when=NO_LOUDSPEAKER,
             ),
             Way(
                 twice,
-                {"rated_power": Input("rated_power", "W", "rated power of the channel")},
+                {"rated_power": Input("rated_power")},
                 "2 rated_power",
                 when=NO_LOUDSPEAKER,
                 assumes=STRONGER,

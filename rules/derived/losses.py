@@ -1,7 +1,5 @@
 """Losses of a channel that do not depend on junction temperature: idle and switching."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Derived,
@@ -27,7 +25,7 @@ DEVICE = "output_stage.device"
 NO_CORE_LOSS = left_out("0 W", "core loss")
 
 
-def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
+def ripple_of_leg(ripple: float, levels: str, c_ground: str) -> float:
     """Ripple that can turn a node over at idle.
 
     Both legs of a three-level bridge switch together at idle; with its capacitor only
@@ -38,22 +36,22 @@ def ripple_of_leg(ripple: Any, levels: str, c_ground: str) -> Any:
 
 
 def idle(
-    n_legs: Any,
-    v_swing: Any,
-    carrier: Any,
-    parallel: Any,
-    q_oss: Any,
-    q_g: Any,
-    v_drv: Any,
-    dead_time: Any,
-    ripple: Any,
-    r_ds_on: Any,
-    dcr: Any,
-    p_core: Any,
+    n_legs: float,
+    v_swing: float,
+    carrier: float,
+    parallel: float,
+    q_oss: float,
+    q_g: float,
+    v_drv: float,
+    dead_time: float,
+    ripple: float,
+    r_ds_on: float,
+    dcr: float,
+    p_core: float,
     levels: str,
     c_ground: str,
-    p_other: Any = 0.0,
-) -> Any:
+    p_other: float = 0.0,
+) -> float:
     """Idle loss: output charge of two edges unless the ripple moves it, gates, ripple, core.
 
     v_drv is the voltage from which the gate charge is drawn: the rail where a linear
@@ -68,22 +66,22 @@ def idle(
 
 
 def with_load(
-    n_legs: Any,
-    v_swing: Any,
-    i_rated_peak: Any,
-    depth: Any,
-    t_edge: Any,
-    carrier: Any,
-    parallel: Any,
-    q_rr: Any,
-    v_sd: Any,
-    dead_time: Any,
+    n_legs: float,
+    v_swing: float,
+    i_rated_peak: float,
+    depth: float,
+    t_edge: float,
+    carrier: float,
+    parallel: float,
+    q_rr: float,
+    v_sd: float,
+    dead_time: float,
     modulator: str,
-    q_oss: Any,
-    ripple: Any,
+    q_oss: float,
+    ripple: float,
     levels: str,
     c_ground: str,
-) -> Any:
+) -> float:
     """Overlap, recovery, dead-time diode and output charge beyond idle, all legs.
 
     With load one edge of a period switches the output charge hard, also where the ripple
@@ -100,21 +98,15 @@ def with_load(
     return n_legs * (overlap + charges + dead_time_loss(v_sd, i_rated_peak, dead_time, mean))
 
 
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-V_SWING = Input("v_swing", "V", "swing of the switch node")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg, at idle")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-Q_OSS = Input(
-    "q_oss_swing", "C", "output charge at the swing", default=left_out("0 C", "output charge")
-)
-RIPPLE = Input(
-    "ripple_idle", "A", "inductor ripple, peak to peak", default=left_out("0 A", "ripple")
-)
-LEVELS = Input("levels", "word", "levels of the bridge voltage")
+N_LEGS = Input("n_legs")
+V_SWING = Input("v_swing")
+CARRIER = Input("modulator.carrier")
+PARALLEL = Input("output_stage.parallel")
+Q_OSS = Input("q_oss_swing", default=left_out("0 C", "output charge"))
+RIPPLE = Input("ripple_idle", default=left_out("0 A", "ripple"))
+LEVELS = Input("levels")
 C_GROUND = Input(
     "filter.c_ground",
-    "word",
-    "capacitors from each terminal",
     default=Assumption(
         "none", "adverse", derivation("without them a three-level bridge switches hard")
     ),
@@ -135,37 +127,25 @@ DERIVED: tuple[Derived, ...] = (
                     "carrier": CARRIER,
                     "parallel": PARALLEL,
                     "q_oss": Q_OSS,
-                    "q_g": Input(
-                        f"{DEVICE}.q_g", "C", "gate charge", default=left_out("0 C", "gate charge")
-                    ),
-                    "v_drv": Input("v_gate_paid", "V", "voltage from which gate charge is drawn"),
+                    "q_g": Input(f"{DEVICE}.q_g", default=left_out("0 C", "gate charge")),
+                    "v_drv": Input("v_gate_paid"),
                     "dead_time": Input(
                         "gate_drive.dead_time",
-                        "s",
-                        "dead time",
                         default=Assumption(
                             "0 s", "adverse", derivation("without dead time no edge is soft")
                         ),
                     ),
                     "ripple": RIPPLE,
                     "r_ds_on": Input(
-                        f"{DEVICE}.r_ds_on",
-                        "ohm",
-                        "on-resistance of one switch",
-                        default=left_out("0 ohm", "ripple in the switches"),
+                        f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "ripple in the switches")
                     ),
                     "dcr": Input(
-                        "filter.inductor.dcr",
-                        "ohm",
-                        "resistance of one inductor",
-                        default=left_out("0 ohm", "ripple in the copper"),
+                        "filter.inductor.dcr", default=left_out("0 ohm", "ripple in the copper")
                     ),
-                    "p_core": Input(
-                        "p_core", "W", "core loss of all inductors", default=NO_CORE_LOSS
-                    ),
+                    "p_core": Input("p_core", default=NO_CORE_LOSS),
                     "levels": LEVELS,
                     "c_ground": C_GROUND,
-                    "p_other": Input("p_gate_other", "W", "what else the gate supply draws"),
+                    "p_other": Input("p_gate_other"),
                 },
                 "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
                 "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
@@ -189,27 +169,17 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "n_legs": N_LEGS,
                     "v_swing": V_SWING,
-                    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
-                    "depth": Input("depth_rated", "1", "modulation depth at rated power"),
-                    "t_edge": Input(
-                        "t_edge", "s", "edge of the switch node", default=left_out("0 s", "overlap")
-                    ),
+                    "i_rated_peak": Input("i_rated_peak"),
+                    "depth": Input("depth_rated"),
+                    "t_edge": Input("t_edge", default=left_out("0 s", "overlap")),
                     "carrier": CARRIER,
                     "parallel": PARALLEL,
-                    "q_rr": Input(
-                        f"{DEVICE}.q_rr",
-                        "C",
-                        "recovery charge",
-                        default=left_out("0 C", "recovery"),
-                    ),
-                    "v_sd": Input(f"{DEVICE}.v_sd", "V", "diode drop"),
+                    "q_rr": Input(f"{DEVICE}.q_rr", default=left_out("0 C", "recovery")),
+                    "v_sd": Input(f"{DEVICE}.v_sd"),
                     "dead_time": Input(
-                        "gate_drive.dead_time",
-                        "s",
-                        "dead time",
-                        default=left_out("0 s", "diode conduction"),
+                        "gate_drive.dead_time", default=left_out("0 s", "diode conduction")
                     ),
-                    "modulator": Input("modulator.type", "word", "kind of modulator"),
+                    "modulator": Input("modulator.type"),
                     "q_oss": Q_OSS,
                     "ripple": RIPPLE,
                     "levels": LEVELS,
@@ -223,7 +193,9 @@ DERIVED: tuple[Derived, ...] = (
         ),
         sources=(
             derivation("charge and overlap per edge, averaged over a sine"),
-            Source("TI TPS40055 data sheet: diodes conduct in both dead intervals"),
+            Source(
+                "TI TPS40055 data sheet: diodes conduct in both dead intervals", "no page given"
+            ),
             from_memory("printed recovery charge often contains output charge"),
         ),
     ),

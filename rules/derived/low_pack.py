@@ -21,10 +21,10 @@ DERIVED = (
         "product",
         "one cell at rest at low charge, or full where that is not known",
         (
-            one_of("battery.cell.v_oc_low", "V", "one cell, low, at rest"),
+            one_of("battery.cell.v_oc_low"),
             Way(
                 as_stated,
-                {"value": Input("v_cell_full", "V", "one cell, full")},
+                {"value": Input("v_cell_full")},
                 formula="value",
                 assumes=FULL,
             ),
@@ -40,14 +40,11 @@ DERIVED = (
         (
             Way(
                 product,
-                {
-                    "count": Input("battery.series", "1", "cells in series"),
-                    "value": Input("v_cell_low_at_most", "V", "one cell, low or full"),
-                },
+                {"count": Input("battery.series"), "value": Input("v_cell_low_at_most")},
                 formula="count * value",
                 when={"supply.source": "battery"},
             ),
-            one_of("v_source_low", "V", "the source"),
+            one_of("v_source_low"),
         ),
         stated_at="supply.v_source",
         agree=float("inf"),
@@ -59,8 +56,8 @@ DERIVED = (
         "product",
         "resistance of the pack with protection and lead, or of the rail that it is, if known",
         (
-            one_of("r_rail_known", "ohm", "the pack is the rail", feed="pack"),
-            one_of("r_pack", "ohm", "the pack ahead of a converter", feed="converter"),
+            one_of("r_rail_known", feed="pack"),
+            one_of("r_pack", feed="converter"),
         ),
         sources=(SERIES_PARALLEL,),
     ),

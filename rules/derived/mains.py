@@ -1,14 +1,12 @@
 """Where mains, or more than may be touched, stand behind the source, whatever its name."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way
 from ..formulas.safety import ENERGY_CLASSES
 from .access import CLASS_1_DC
 from .ways import no, yes
 
 
-def above_class_1(voltage: Any, limit: Any) -> str:
+def above_class_1(voltage: float, limit: float) -> str:
     """Whether a direct voltage is more than may be touched."""
     return "yes" if voltage > limit else "no"
 
@@ -24,7 +22,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(no, {}, "no", {"supply.source": "battery"}),
             Way(
                 above_class_1,
-                {"voltage": Input("v_touch", "V", "between parts"), "limit": CLASS_1_DC},
+                {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
                 "yes if voltage is above limit",
                 when={"supply.source": "dc-source"},
             ),

@@ -1,22 +1,20 @@
 """Modulation: levels at the load, lowest carrier, loop gain in the audio band."""
 
 from dataclasses import replace
-from typing import Any
 
 from ...linter.check import (
     Assumption,
-    Constant,
     Derived,
     Input,
     Source,
     Way,
     derivation,
 )
+from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import effective_carrier, oscillation_frequency
 from .ways import as_stated, no, yes
 
-TONE = Constant("1 kHz", "test tone", derivation("the tone that distortion is stated at"))
-CONVERTER = Input("supply.converter_frequency", "Hz", "switching frequency of the converter")
+CONVERTER = Input("supply.converter_frequency")
 FAR_AWAY = Assumption(
     float("inf"), "floor", derivation("bound: a converter far from every carrier")
 )
@@ -24,32 +22,32 @@ SELF_OSCILLATING = {"modulator.type": "self-oscillating"}
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 
 
-def two_level() -> Any:
+def two_level() -> str:
     """A half-bridge has two levels whatever the modulator does."""
     return "two-level"
 
 
-def gain_at_tone(loop_crossover: Any, tone: Any, order: Any) -> Any:
+def gain_at_tone(loop_crossover: float, tone: float, order: float) -> float:
     """Loop gain on its asymptote."""
     return (loop_crossover / tone) ** order
 
 
-def gain_at_top(loop_crossover: Any, band_high: Any) -> Any:
+def gain_at_top(loop_crossover: float, band_high: float) -> float:
     """Loop gain on its high-frequency asymptote."""
     return loop_crossover / band_high
 
 
-def no_gain() -> Any:
+def no_gain() -> float:
     """Open loop."""
     return 0.0
 
 
-def endless() -> Any:
+def endless() -> float:
     """A clock that nothing comes near to."""
     return float("inf")
 
 
-def beating(locked: str, channel_count: Any, converter: str) -> Any:
+def beating(locked: str, channel_count: float, converter: str) -> str:
     """More than one clock, and the spec says so."""
     if locked == "yes" or (locked == "channels" and converter == "none"):
         return "no"
@@ -65,7 +63,7 @@ LEVELS = Derived(
         Way(two_level, {}, "two-level", when={"output_stage.topology": "half-bridge"}),
         Way(
             as_stated,
-            {"value": Input("modulator.levels", "word", "levels of a full bridge")},
+            {"value": Input("modulator.levels")},
             "value",
             when={"output_stage.topology": "full-bridge"},
         ),
@@ -84,9 +82,7 @@ LEVELS_AT_LEAST = Derived(
             {
                 "value": Input(
                     "modulator.levels",
-                    "word",
-                    "levels of a full bridge",
-                    Assumption(
+                    default=Assumption(
                         "three-level",
                         "floor",
                         derivation("bound: no carrier between the terminals at idle"),
@@ -107,16 +103,13 @@ F_CARRIER_LOW = Derived(
     ways=(
         Way(
             oscillation_frequency,
-            {
-                "carrier": Input("modulator.carrier", "Hz", "switching frequency at idle"),
-                "depth": Input("depth_rated", "1", "modulation depth at rated power"),
-            },
+            {"carrier": Input("modulator.carrier"), "depth": Input("depth_rated")},
             "carrier (1 - depth^2)",
             when=SELF_OSCILLATING,
         ),
         Way(
             as_stated,
-            {"value": Input("modulator.carrier", "Hz", "switching frequency")},
+            {"value": Input("modulator.carrier")},
             "value",
             when=CLOCKED,
         ),
@@ -132,10 +125,7 @@ F_CARRIER_EFFECTIVE = Derived(
     ways=(
         Way(
             effective_carrier,
-            {
-                "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-                "levels": Input("levels", "word", "levels at the filter"),
-            },
+            {"carrier": Input("modulator.carrier"), "levels": Input("levels")},
             "carrier, twice that if levels is three-level",
         ),
     ),
@@ -152,14 +142,10 @@ LOOP_GAIN_1K = Derived(
         Way(
             gain_at_tone,
             {
-                "loop_crossover": Input(
-                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
-                ),
-                "tone": TONE,
+                "loop_crossover": Input("modulator.loop_crossover"),
+                "tone": TEST_TONE,
                 "order": Input(
                     "modulator.loop_order",
-                    "1",
-                    "slope of the loop gain in the audio band",
                     default=Assumption(1.0, "adverse", derivation("one integrator at least")),
                 ),
             },
@@ -179,12 +165,7 @@ LOOP_GAIN_TREBLE = Derived(
         Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
         Way(
             gain_at_top,
-            {
-                "loop_crossover": Input(
-                    "modulator.loop_crossover", "Hz", "where the loop gain is 1"
-                ),
-                "band_high": Input("band_high", "Hz", "highest audio frequency"),
-            },
+            {"loop_crossover": Input("modulator.loop_crossover"), "band_high": Input("band_high")},
             "loop_crossover / band_high",
             when={"modulator.feedback": ("before-filter", "after-filter")},
         ),
@@ -221,7 +202,12 @@ AM_RECEPTION = Derived(
         Way(yes, {}, "yes", when={"environment.place": "vehicle"}),
         Way(no, {}, "no"),
     ),
-    sources=(Source("TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)"),),
+    sources=(
+        Source(
+            "TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)",
+            "no page given",
+        ),
+    ),
 )
 
 COMMON_MODE_DAMPED = Derived(
@@ -254,12 +240,10 @@ SEVERAL_CLOCKS = Derived(
             {
                 "locked": Input(
                     "modulator.locked",
-                    "word",
-                    "what runs on one clock",
-                    Assumption("yes", "favourable", derivation("silence proves no beat")),
+                    default=Assumption("yes", "favourable", derivation("silence proves no beat")),
                 ),
-                "channel_count": Input("channel_count", "1", "channels of the product"),
-                "converter": Input("supply.converter", "word", "converter ahead of the rail"),
+                "channel_count": Input("channel_count"),
+                "converter": Input("supply.converter"),
             },
             "locked no and channel_count above 1, or a converter apart from them",
         ),

@@ -1,7 +1,5 @@
 """Voltage at the switch node: output charge, ringing, pumping, the peak of it all."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -23,7 +21,7 @@ from ..formulas.ringing import current_overshoot, snubber_share
 from .ways import as_stated
 
 
-def ringing_capacitance(c_oss: Any, v_data: Any, q_oss: Any, v_swing: Any) -> Any:
+def ringing_capacitance(c_oss: float, v_data: float, q_oss: float, v_swing: float) -> float:
     """Small-signal capacitance at the swing, as printed or else from the charge."""
     return choose(
         c_oss > 0 * c_oss,
@@ -33,30 +31,30 @@ def ringing_capacitance(c_oss: Any, v_data: Any, q_oss: Any, v_swing: Any) -> An
 
 
 def overshoot(
-    i_leg_peak: Any,
-    l_loop: Any,
-    c_oss_swing: Any,
-    parallel: Any,
-    t_edge: Any,
-    c_snubber: Any,
-    c_least: Any,
-) -> Any:
+    i_leg_peak: float,
+    l_loop: float,
+    c_oss_swing: float,
+    parallel: float,
+    t_edge: float,
+    c_snubber: float,
+    c_least: float,
+) -> float:
     """Estimated ringing above the rail, from loop inductance and output capacitance."""
     c = larger(parallel * c_oss_swing, c_least)
     return current_overshoot(i_leg_peak, l_loop, c, t_edge) * snubber_share(c_snubber, c)
 
 
-def overshoot_of_ramp(i_leg_peak: Any, l_loop: Any, t_edge: Any) -> Any:
+def overshoot_of_ramp(i_leg_peak: float, l_loop: float, t_edge: float) -> float:
     """Upper bound of the ringing where only the loop and the edge are known."""
     return 2 * l_loop * i_leg_peak / t_edge
 
 
-def overshoot_share(v_swing: Any, share: Any) -> Any:
+def overshoot_share(v_swing: float, share: float) -> float:
     """Ringing as a usual share of the swing."""
     return v_swing * share
 
 
-def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> Any:
+def static_peak(v_swing: float, v_rail_high: float, v_pumping: float, v_trip: float) -> float:
     """Highest voltage across a leg without ringing: swing and pumping of one rail.
 
     The trip stops pumping, it does not lower a source that lies above it.
@@ -64,28 +62,26 @@ def static_peak(v_swing: Any, v_rail_high: Any, v_pumping: Any, v_trip: Any) -> 
     return v_swing + smaller(v_pumping, larger(v_trip, v_rail_high) - v_rail_high)
 
 
-def node_peak(v_static_peak: Any, v_overshoot: Any) -> Any:
+def node_peak(v_static_peak: float, v_overshoot: float) -> float:
     """Highest voltage across an open switch: leg voltage and ringing."""
     return v_static_peak + v_overshoot
 
 
 DEVICE = "output_stage.device"
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
-T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
+V_SWING = Input("v_swing")
+V_RAIL_HIGH = Input("v_rail_high")
+T_EDGE = Input("t_edge")
 NO_TRIP = Assumption(float("inf"), "absent", derivation("without a trip nothing stops the rise"))
 NO_SNUBBER = Assumption("0 F", "absent", derivation("without a snubber its capacitance is nil"))
 UNKNOWN_PUMPING = Assumption(
     "0 V", "floor", derivation("a rail that is not pumped stays where it is")
 )
-V_PUMPING = Input("v_pumping", "V", "rise of one rail by pumping", default=UNKNOWN_PUMPING)
-V_TRIP = Input(
-    "protection.over_voltage.v_trip", "V", "over-voltage trip of a rail", default=NO_TRIP
-)
-I_LEG_PEAK = Input("i_leg_peak", "A", "largest current of a leg")
-L_LOOP = Input("output_stage.l_loop", "H", "power loop of one leg")
-PARALLEL = Input("output_stage.parallel", "1", "devices in parallel as one switch")
-C_SNUBBER = Input("output_stage.snubber.c", "F", "snubber capacitor of the leg", default=NO_SNUBBER)
+V_PUMPING = Input("v_pumping", default=UNKNOWN_PUMPING)
+V_TRIP = Input("protection.over_voltage.v_trip", default=NO_TRIP)
+I_LEG_PEAK = Input("i_leg_peak")
+L_LOOP = Input("output_stage.l_loop")
+PARALLEL = Input("output_stage.parallel")
+C_SNUBBER = Input("output_stage.snubber.c", default=NO_SNUBBER)
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -97,8 +93,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 output_charge,
                 {
-                    "q_oss": Input(f"{DEVICE}.q_oss", "C", "output charge"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "q_oss": Input(f"{DEVICE}.q_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
                     "v_swing": V_SWING,
                 },
                 "q_oss sqrt(v_swing / v_data)",
@@ -106,8 +102,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 output_charge_from_capacitance,
                 {
-                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
+                    "c_oss": Input(f"{DEVICE}.c_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
                     "v_swing": V_SWING,
                 },
                 "2 c_oss sqrt(v_data v_swing)",
@@ -124,9 +120,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 ringing_capacitance,
                 {
-                    "c_oss": Input(f"{DEVICE}.c_oss", "F", "output capacitance"),
-                    "v_data": Input(f"{DEVICE}.v_c_oss", "V", "drain voltage behind it"),
-                    "q_oss": Input("q_oss_swing", "C", "output charge at the swing"),
+                    "c_oss": Input(f"{DEVICE}.c_oss"),
+                    "v_data": Input(f"{DEVICE}.v_c_oss"),
+                    "q_oss": Input("q_oss_swing"),
                     "v_swing": V_SWING,
                 },
                 "c_oss sqrt(v_data / v_swing), without c_oss: q_oss / (2 v_swing)",
@@ -145,7 +141,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "i_leg_peak": I_LEG_PEAK,
                     "l_loop": L_LOOP,
-                    "c_oss_swing": Input("c_oss_swing", "F", "output capacitance at the swing"),
+                    "c_oss_swing": Input("c_oss_swing"),
                     "parallel": PARALLEL,
                     "t_edge": T_EDGE,
                     "c_snubber": C_SNUBBER,
@@ -197,7 +193,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.v_overshoot", "V", "stated ringing")},
+                {"value": Input("output_stage.v_overshoot")},
                 "value",
             ),
             Way(
@@ -241,10 +237,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 node_peak,
-                {
-                    "v_static_peak": Input("v_static_peak", "V", "voltage across the leg"),
-                    "v_overshoot": Input("v_overshoot", "V", "ringing above the rail"),
-                },
+                {"v_static_peak": Input("v_static_peak"), "v_overshoot": Input("v_overshoot")},
                 "v_static_peak + v_overshoot",
             ),
         ),

@@ -1,97 +1,97 @@
 """What reaches the load: resistance in its path, peak voltage, largest power."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.maths import PI, smaller
 from ..formulas.modulation import clipped_power_ratio
 from .rated import THD
 
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-Z_LOAD = Input("z_load", "ohm", "load of the channel")
-R_PATH = Input("r_path", "ohm", "all resistance in line with the load")
-M_MAX = Input("m_max", "1", "largest modulation depth")
-V_LOADED = Input("v_ideal_loaded", "V", "load peak that the loaded rail allows")
+N_LEGS = Input("n_legs")
+Z_LOAD = Input("z_load")
+R_PATH = Input("r_path")
+M_MAX = Input("m_max")
+V_LOADED = Input("v_ideal_loaded")
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 NO_LIMIT = Assumption(float("inf"), "absent", derivation("no limiter, no limit"))
 
 
 def path_resistance(
-    n_legs: Any, r_ds_on_hot: Any, parallel: Any, dcr: Any, r_series: Any, r_lead: Any
-) -> Any:
+    n_legs: float, r_ds_on_hot: float, parallel: float, dcr: float, r_series: float, r_lead: float
+) -> float:
     """Switch and inductor of each leg, board and lead."""
     return n_legs * (r_ds_on_hot / parallel + dcr) + r_series + r_lead
 
 
-def half_of_single(n_legs: Any, v_rail_loaded: Any) -> Any:
+def half_of_single(n_legs: float, v_rail_loaded: float) -> float:
     """A leg swings half of one rail to either side."""
     return n_legs * v_rail_loaded / 2
 
 
-def whole_of_split(n_legs: Any, v_rail_loaded: Any) -> Any:
+def whole_of_split(n_legs: float, v_rail_loaded: float) -> float:
     """A leg swings one rail to either side."""
     return n_legs * v_rail_loaded
 
 
-def power_at_depth(depth: Any, v_ideal_loaded: Any, z_load: Any, r_path: Any) -> Any:
+def power_at_depth(depth: float, v_ideal_loaded: float, z_load: float, r_path: float) -> float:
     """Power of the largest unclipped sine behind the resistance of the path."""
     peak = depth * v_ideal_loaded * z_load / (z_load + r_path)
     return peak**2 / (2 * z_load)
 
 
 def power_with_dead_time(
-    m_max: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    v_ideal_loaded: Any,
-    z_load: Any,
-    r_path: Any,
-) -> Any:
+    m_max: float,
+    t_dead_distortion: float,
+    carrier: float,
+    v_ideal_loaded: float,
+    z_load: float,
+    r_path: float,
+) -> float:
     """Dead time takes 8/pi of its share of the period from the fundamental."""
     depth = m_max - 8 / PI * t_dead_distortion * carrier
     return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
 
 
 def power_in_loop(
-    m_max: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    v_ideal_loaded: Any,
-    z_load: Any,
-    r_path: Any,
-) -> Any:
+    m_max: float,
+    t_dead_distortion: float,
+    carrier: float,
+    v_ideal_loaded: float,
+    z_load: float,
+    r_path: float,
+) -> float:
     """A loop keeps the sine; only at its crest the dead time takes twice its share."""
     depth = m_max - 2 * t_dead_distortion * carrier
     return power_at_depth(depth, v_ideal_loaded, z_load, r_path)
 
 
-def limited_voltage(p_out_max: Any, z_load: Any, v_rms: Any) -> Any:
+def limited_voltage(p_out_max: float, z_load: float, v_rms: float) -> float:
     """Clip onset or the limiter, whichever comes first."""
     return smaller((p_out_max * z_load) ** 0.5, v_rms)
 
 
-def rated_sine(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any) -> Any:
+def rated_sine(rated_power: float, rated_thd: float, z_load: float, v_rail_sine: float) -> float:
     """Clean sine behind the rated power, but never more than the rails can give."""
     clean = rated_power / clipped_power_ratio(rated_thd)
     return smaller((clean * z_load) ** 0.5, v_rail_sine)
 
 
-def rated_level(rated_power: Any, rated_thd: Any, z_load: Any, v_rail_sine: Any, v_rms: Any) -> Any:
+def rated_level(
+    rated_power: float, rated_thd: float, z_load: float, v_rail_sine: float, v_rms: float
+) -> float:
     """Rated power, rails or limiter, whichever comes first."""
     return smaller(rated_sine(rated_power, rated_thd, z_load, v_rail_sine), v_rms)
 
 
-def lossless_sine(m_max: Any, v_ideal: Any) -> Any:
+def lossless_sine(m_max: float, v_ideal: float) -> float:
     """Rms voltage of the sine that reaches the rails."""
     return m_max * v_ideal / 2**0.5
 
 
-def limited_sine(v_rail_sine: Any, v_rms: Any) -> Any:
+def limited_sine(v_rail_sine: float, v_rms: float) -> float:
     """Rails or limiter, whichever comes first."""
     return smaller(v_rail_sine, v_rms)
 
 
-def stated_level(rated_voltage: Any) -> Any:
+def stated_level(rated_voltage: float) -> float:
     """Output at rated power where the rail is not known."""
     return rated_voltage
 
@@ -106,11 +106,11 @@ R_PATH_ = Derived(
             path_resistance,
             {
                 "n_legs": N_LEGS,
-                "r_ds_on_hot": Input("r_ds_on_hot", "mohm", "one switch, hot"),
-                "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-                "dcr": Input("filter.inductor.dcr", "mohm", "one inductor"),
-                "r_series": Input("output_stage.r_series", "mohm", "board and sense resistor"),
-                "r_lead": Input("r_lead", "ohm", "loudspeaker lead, both ways"),
+                "r_ds_on_hot": Input("r_ds_on_hot"),
+                "parallel": Input("output_stage.parallel"),
+                "dcr": Input("filter.inductor.dcr"),
+                "r_series": Input("output_stage.r_series"),
+                "r_lead": Input("r_lead"),
             },
             "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
         ),
@@ -120,7 +120,7 @@ R_PATH_ = Derived(
 
 _LOADED = {
     "n_legs": N_LEGS,
-    "v_rail_loaded": Input("v_rail_loaded", "V", "one rail at full power"),
+    "v_rail_loaded": Input("v_rail_loaded"),
 }
 
 V_IDEAL_LOADED = Derived(
@@ -138,11 +138,9 @@ _WITH_DEAD_TIME = {
     "m_max": M_MAX,
     "t_dead_distortion": Input(
         "t_dead_distortion",
-        "ns",
-        "dead time as the output sees it",
-        Assumption("0 s", "favourable", derivation("no loss by dead time")),
+        default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
     ),
-    "carrier": Input("modulator.carrier", "Hz", "switching frequency"),
+    "carrier": Input("modulator.carrier"),
     "v_ideal_loaded": V_LOADED,
     "z_load": Z_LOAD,
     "r_path": R_PATH,
@@ -197,7 +195,7 @@ P_OUT_MAX = Derived(
     ),
     sources=(
         derivation("divider of load and path; dead time as a square wave against the current"),
-        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge"),
+        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge; no page given"),
     ),
 )
 
@@ -209,7 +207,7 @@ V_RAIL_SINE = Derived(
     ways=(
         Way(
             lossless_sine,
-            {"m_max": M_MAX, "v_ideal": Input("v_ideal", "V", "largest peak of the rails")},
+            {"m_max": M_MAX, "v_ideal": Input("v_ideal")},
             "m_max v_ideal / sqrt(2)",
         ),
     ),
@@ -217,14 +215,14 @@ V_RAIL_SINE = Derived(
 )
 
 RATED_SINE = {
-    "rated_power": Input("rated_power", "W", "rated power of the channel"),
+    "rated_power": Input("rated_power"),
     "rated_thd": THD,
     "z_load": Z_LOAD,
     "v_rail_sine": Input(
         "v_rail_sine",
-        "V",
-        "lossless sine of the rails",
-        Assumption(float("inf"), "neutral", derivation("rail open: the rating is believed")),
+        default=Assumption(
+            float("inf"), "neutral", derivation("rail open: the rating is believed")
+        ),
     ),
 }
 RATED_STANDS_IN = Assumption(
@@ -244,9 +242,9 @@ V_LOAD_RMS = Derived(
         Way(
             limited_voltage,
             {
-                "p_out_max": Input("p_out_max", "W", "power at clip onset"),
+                "p_out_max": Input("p_out_max"),
                 "z_load": Z_LOAD,
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smaller of sqrt(p_out_max z_load) and v_rms",
         ),
@@ -254,7 +252,7 @@ V_LOAD_RMS = Derived(
             rated_level,
             {
                 **RATED_SINE,
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smallest of sqrt(rated_power/k z_load), v_rail_sine and v_rms,"
             " k = 1 + 0.048 (rated_thd/1 %)^0.778",
@@ -272,14 +270,14 @@ V_SINE_MAX = Derived(
         Way(
             limited_sine,
             {
-                "v_rail_sine": Input("v_rail_sine", "V", "lossless sine of the rails"),
-                "v_rms": Input("limiter.v_rms", "V", "level limiter", NO_LIMIT),
+                "v_rail_sine": Input("v_rail_sine"),
+                "v_rms": Input("limiter.v_rms", default=NO_LIMIT),
             },
             "smaller of v_rail_sine and v_rms",
         ),
         Way(
             stated_level,
-            {"rated_voltage": Input("rated_voltage", "V", "output at rated power, rms")},
+            {"rated_voltage": Input("rated_voltage")},
             "rated_voltage",
             assumes=Assumption(
                 None, "favourable", derivation("the rail is open: it may allow more than rated")

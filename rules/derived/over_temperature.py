@@ -1,7 +1,5 @@
 """The over-temperature trip: where it is sensed, and what the junction has when it acts."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.heat import junction_over
 from .temperature import DEVICE, HEAT_RATED, R_OWN, T_PROGRAMME, T_RATED
@@ -18,11 +16,11 @@ AT_BOARD = {"protection.over_temperature.at": "board"}
 LASTING_SINE = {"heat_basis": "full-sine"}
 COOLER_BOARD = derivation("heat flows from the case to the board: no board is hotter than the case")
 COOLER_SENSOR = derivation("heat flows from the junction to the sensor")
-T_TRIP = Input("protection.over_temperature.t_trip", "degC", "trip")
-R_PACKAGE = Input("r_th_package", "K/W", "junction over case for one watt in the channel")
+T_TRIP = Input("protection.over_temperature.t_trip")
+R_PACKAGE = Input("r_th_package")
 
 
-def over_sensor(t_trip: Any, below_junction: Any) -> Any:
+def over_sensor(t_trip: float, below_junction: float) -> float:
     """Junction above a sensor of which the distance was measured."""
     return t_trip + below_junction
 
@@ -48,9 +46,7 @@ DERIVED: tuple[Derived, ...] = (
                 over_sensor,
                 {
                     "t_trip": T_TRIP,
-                    "below_junction": Input(
-                        "protection.over_temperature.below_junction", "K", "sensor under junction"
-                    ),
+                    "below_junction": Input("protection.over_temperature.below_junction"),
                 },
                 "t_trip + below_junction",
                 when={"protection.over_temperature.at": ("case", "board")},
@@ -84,7 +80,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(as_stated, {"value": T_TRIP}, "value", when=AT_JUNCTION),
             Way(
                 as_stated,
-                {"value": Input(f"{DEVICE}.t_j_max", "degC", "junction limit")},
+                {"value": Input(f"{DEVICE}.t_j_max")},
                 "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
                 assumes=Assumption(None, "neutral", OWN_TRIP),
@@ -100,7 +96,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(trip_none, {}, "none", when={"over_temperature": "none"}),
             Way(
                 as_stated,
-                {"value": Input("protection.over_temperature.at", "word", "place of the sensor")},
+                {"value": Input("protection.over_temperature.at")},
                 "value",
             ),
             Way(
@@ -120,16 +116,14 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("t_heatsink_rated", "degC", "heatsink")},
+                {"value": Input("t_heatsink_rated")},
                 "value",
                 when=AT_SINK | LASTING_SINE,
             ),
-            Way(
-                as_stated, {"value": Input("t_heatsink", "degC", "heatsink")}, "value", when=AT_SINK
-            ),
+            Way(as_stated, {"value": Input("t_heatsink")}, "value", when=AT_SINK),
             Way(
                 as_stated,
-                {"value": Input("t_case_programme", "degC", "case")},
+                {"value": Input("t_case_programme")},
                 "value",
                 when=AT_CASE | {"heat_basis": ("one-eighth", "one-third")},
             ),

@@ -1,7 +1,5 @@
 """The battery pack as a source: voltages, resistance, energy, windows of temperature."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,12 +26,12 @@ ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by cons
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
 
 
-def product(count: Any, value: Any) -> Any:
+def product(count: float, value: float) -> float:
     """A number of equal things added."""
     return count * value
 
 
-def charge_over(charge: Any, by: Any) -> Any:
+def charge_over(charge: float, by: float) -> float:
     """A charge over a time is a current, over a current a time."""
     return charge / by
 
@@ -51,9 +49,9 @@ def by_chemistry(
     )
 
 
-_SERIES = Input("battery.series", "1", "cells in series")
-_PARALLEL = Input("battery.parallel", "1", "strings in parallel")
-_CAPACITY = Input("battery.cell.capacity", "Ah", "capacity of one cell")
+_SERIES = Input("battery.series")
+_PARALLEL = Input("battery.parallel")
+_CAPACITY = Input("battery.cell.capacity")
 
 DERIVED = (
     Derived(
@@ -102,10 +100,7 @@ DERIVED = (
         (
             Way(
                 charge_over,
-                {
-                    "charge": _CAPACITY,
-                    "by": Constant("2 h", "usual shortest charge", CELL_DATA),
-                },
+                {"charge": _CAPACITY, "by": Constant("2 h", "usual shortest charge", CELL_DATA)},
                 formula="charge / by",
                 assumes=Assumption(None, "neutral", CELL_DATA, placeholder=True),
             ),
@@ -120,7 +115,7 @@ DERIVED = (
         (
             Way(
                 product,
-                {"count": _SERIES, "value": Input("v_cell_full", "V", "one cell, full")},
+                {"count": _SERIES, "value": Input("v_cell_full")},
                 formula="count * value",
             ),
         ),
@@ -135,10 +130,7 @@ DERIVED = (
         (
             Way(
                 product,
-                {
-                    "count": _SERIES,
-                    "value": Input("battery.cell.v_oc_low", "V", "one cell, low, at rest"),
-                },
+                {"count": _SERIES, "value": Input("battery.cell.v_oc_low")},
                 formula="count * value",
             ),
         ),
@@ -155,11 +147,9 @@ DERIVED = (
                 {
                     "series": _SERIES,
                     "parallel": _PARALLEL,
-                    "r_cell": Input("battery.cell.r_internal", "ohm", "one cell"),
-                    "r_protection": Input(
-                        "battery.protection.r", "ohm", "protection circuit", default=NOTHING
-                    ),
-                    "r_lead": Input("r_supply_lead", "ohm", "supply lead", default=NOTHING),
+                    "r_cell": Input("battery.cell.r_internal"),
+                    "r_protection": Input("battery.protection.r", default=NOTHING),
+                    "r_lead": Input("r_supply_lead", default=NOTHING),
                 },
                 formula="series / parallel * r_cell + r_protection + r_lead",
             ),
@@ -192,7 +182,7 @@ DERIVED = (
                     "series": _SERIES,
                     "parallel": _PARALLEL,
                     "capacity": _CAPACITY,
-                    "v_nominal": Input("v_cell_nominal", "V", "one cell, nominal"),
+                    "v_nominal": Input("v_cell_nominal"),
                 },
                 formula="series * parallel * capacity * v_nominal",
             ),
@@ -207,10 +197,7 @@ DERIVED = (
         (
             Way(
                 charge_over,
-                {
-                    "charge": _CAPACITY,
-                    "by": Input("battery.cell.i_cont", "A", "continuous rating of one cell"),
-                },
+                {"charge": _CAPACITY, "by": Input("battery.cell.i_cont")},
                 formula="charge / by",
             ),
             *(

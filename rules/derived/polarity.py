@@ -40,7 +40,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("battery.connection", "word", "how the pack meets the product")},
+                {"value": Input("battery.connection")},
                 "value",
                 when={"supply.source": "battery"},
             ),

@@ -4,8 +4,6 @@ Powers of ONE rail carry ``rail`` in their name; those at the terminals of the s
 ``source``: with a converter the whole source, else ONE rail of it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source, Way
 from ..formulas.pumping import signs_of
 from ..formulas.supply import (
@@ -23,52 +21,60 @@ NO_BULK = Assumption("0 F", "neutral", COMMON_PRACTICE)
 NO_LOSS = left_out("0 W", "losses of the amplifier")
 
 
-def rated_sum(rated_power: Any, p_auxiliary: Any) -> Any:
+def rated_sum(rated_power: tuple[float, ...], p_auxiliary: float) -> float:
     """Output of all channels and the other loads, without any loss."""
     return sum(rated_power[1:], rated_power[0]) + p_auxiliary
 
 
-def rated_through_converter(rated_power: Any, efficiency: Any, p_auxiliary: Any) -> Any:
+def rated_through_converter(
+    rated_power: tuple[float, ...], efficiency: float, p_auxiliary: float
+) -> float:
     """The same at a source that feeds the other loads and a converter."""
     return sum(rated_power[1:], rated_power[0]) / efficiency + p_auxiliary
 
 
-def input_power(rated_power: Any, loss: Any, p_auxiliary: Any) -> Any:
+def input_power(
+    rated_power: tuple[float, ...], loss: tuple[float, ...], p_auxiliary: float
+) -> float:
     """Output, losses and other loads."""
     return rated_sum(rated_power, p_auxiliary) + sum(loss[1:], loss[0])
 
 
-def input_power_programme(rated_power: Any, loss: Any, p_auxiliary: Any, crest_factor: Any) -> Any:
+def input_power_programme(
+    rated_power: tuple[float, ...], loss: tuple[float, ...], p_auxiliary: float, crest_factor: float
+) -> float:
     """The same with the output at programme level; ``loss`` is already that of programme."""
     output = programme_share(crest_factor) * sum(rated_power[1:], rated_power[0])
     return output + sum(loss[1:], loss[0]) + p_auxiliary
 
 
-def one_rail(p_in: Any, rail_count: Any) -> Any:
+def one_rail(p_in: float, rail_count: float) -> float:
     """The part of the input power that one rail carries."""
     return p_in / rail_count
 
 
-def one_rail_without(p_in: Any, p_auxiliary: Any, rail_count: Any) -> Any:
+def one_rail_without(p_in: float, p_auxiliary: float, rail_count: float) -> float:
     """The same behind a converter, which does not feed the other loads."""
     return (p_in - p_auxiliary) / rail_count
 
 
-def swing_double(p_in: Any, p_auxiliary: Any, rail_count: Any, r: Any, c: Any, f: Any) -> Any:
+def swing_double(
+    p_in: float, p_auxiliary: float, rail_count: float, r: float, c: float, f: tuple[float, ...]
+) -> float:
     """Amplitude at twice the lowest frequency that the source, not the bulk, carries."""
     return (p_in - p_auxiliary) / rail_count * source_share(r, c, 2 * lowest(f))
 
 
 def swing_signal(
-    rated_power: Any,
-    depth: Any,
-    n_legs: Any,
-    rail_count: Any,
-    r: Any,
-    c: Any,
-    f: Any,
+    rated_power: tuple[float, ...],
+    depth: tuple[float, ...],
+    n_legs: tuple[float, ...],
+    rail_count: float,
+    r: float,
+    c: float,
+    f: tuple[float, ...],
     channel_phase: str,
-) -> Any:
+) -> float:
     """Amplitude at the lowest frequency itself, from the half bridges alone."""
     swings = [
         sign * half_bridge_swing(p, m) if n == 1 else 0 * p
@@ -80,30 +86,33 @@ def swing_signal(
     return together / rail_count * source_share(r, c, lowest(f))
 
 
-def through_converter(p_rail: Any, rail_count: Any, efficiency: Any, p_auxiliary: Any) -> Any:
+def through_converter(
+    p_rail: float, rail_count: float, efficiency: float, p_auxiliary: float
+) -> float:
     """Power at a source that feeds a converter and the other loads."""
     return p_rail * rail_count / efficiency + p_auxiliary
 
 
-def swing_through_converter(p_rail: Any, rail_count: Any, efficiency: Any) -> Any:
+def swing_through_converter(p_rail: float, rail_count: float, efficiency: float) -> float:
     """Swing at the source of a converter that feeds all rails."""
     return p_rail * rail_count / efficiency
 
 
-def crest_power(p_mean: Any, p_double: Any, p_signal: Any) -> Any:
+def crest_power(p_mean: float, p_double: float, p_signal: float) -> float:
     """Power at the crest of the lowest note, all channels at rated power."""
     return p_mean + p_double + p_signal
 
 
 DIRECT = ("pack", "source")
-_POWERS = Input("all rated_power", "W", "rated power of each channel")
-_AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
-_RAILS = Input("rail_count", "1", "rails that share the power")
-_R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
-_C = Input("c_rail", "F", "capacitance of ONE rail", default=NO_BULK)
-_F = Input("all band_low", "Hz", "lowest frequency of each channel")
-_EFFICIENCY = Input("supply.converter_efficiency", "%", "efficiency of the converter")
-_P_IN = Input("p_in_rated", "W", "input power at rated power")
+_DIRECTLY = {"rail_feed": DIRECT}
+_POWERS = Input("all rated_power")
+_AUXILIARY = Input("supply.p_auxiliary")
+_RAILS = Input("rail_count")
+_R = Input("r_rail")
+_C = Input("c_rail", default=NO_BULK)
+_F = Input("all band_low")
+_EFFICIENCY = Input("supply.converter_efficiency")
+_P_IN = Input("p_in_rated")
 
 
 def _product(
@@ -118,11 +127,11 @@ def _at_source(name: str, rail: str, meaning: str) -> Derived:
         name,
         "W",
         meaning,
-        one_of(rail, "W", "ONE rail", feed=DIRECT),
+        one_of(rail, feed=DIRECT),
         Way(
             through_converter,
             {
-                "p_rail": Input(rail, "W", "ONE rail"),
+                "p_rail": Input(rail),
                 "rail_count": _RAILS,
                 "efficiency": _EFFICIENCY,
                 "p_auxiliary": _AUXILIARY,
@@ -134,17 +143,12 @@ def _at_source(name: str, rail: str, meaning: str) -> Derived:
 
 
 def _one_rail(name: str, p_in: str, meaning: str) -> Derived:
-    power = Input(p_in, "W", "input power")
+    power = Input(p_in)
     return _product(
         name,
         "W",
         meaning,
-        Way(
-            one_rail,
-            {"p_in": power, "rail_count": _RAILS},
-            "p_in / rail_count",
-            when={"rail_feed": DIRECT},
-        ),
+        Way(one_rail, {"p_in": power, "rail_count": _RAILS}, "p_in / rail_count", _DIRECTLY),
         Way(
             one_rail_without,
             {"p_in": power, "p_auxiliary": _AUXILIARY, "rail_count": _RAILS},
@@ -159,15 +163,11 @@ def _swing_at_source(name: str, rail: str, meaning: str, *before: Way) -> Derive
         name,
         "W",
         meaning,
-        one_of(rail, "W", "ONE rail", feed=DIRECT),
+        one_of(rail, feed=DIRECT),
         *before,
         Way(
             swing_through_converter,
-            {
-                "p_rail": Input(rail, "W", "ONE rail"),
-                "rail_count": _RAILS,
-                "efficiency": _EFFICIENCY,
-            },
+            {"p_rail": Input(rail), "rail_count": _RAILS, "efficiency": _EFFICIENCY},
             "p_rail * rail_count / efficiency",
             when={"rail_feed": "converter"},
         ),
@@ -176,9 +176,9 @@ def _swing_at_source(name: str, rail: str, meaning: str, *before: Way) -> Derive
 
 def crest_inputs(where: str) -> dict[str, Input]:
     return {
-        "p_mean": Input(f"p_{where}_rated", "W", "mean power"),
-        "p_double": Input(f"p_{where}_double", "W", "swing at twice the lowest frequency"),
-        "p_signal": Input(f"p_{where}_signal", "W", "swing at the lowest frequency"),
+        "p_mean": Input(f"p_{where}_rated"),
+        "p_double": Input(f"p_{where}_double"),
+        "p_signal": Input(f"p_{where}_signal"),
     }
 
 
@@ -201,14 +201,15 @@ DERIVED = (
     _product(
         "p_source_least",
         "W",
-        "the same at the source, with the loss of a converter but none of the amplifier",
+        "rated output and other loads at the source, with the loss of a converter but none of"
+        " the amplifier",
         Way(
             rated_through_converter,
             {"rated_power": _POWERS, "efficiency": _EFFICIENCY, "p_auxiliary": _AUXILIARY},
             "sum of rated_power / efficiency + p_auxiliary",
             when={"rail_feed": "converter"},
         ),
-        one_of("p_rated_sum", "W", "output and other loads", feed=DIRECT),
+        one_of("p_rated_sum", feed=DIRECT),
     ),
     _product(
         "p_in_rated",
@@ -218,7 +219,7 @@ DERIVED = (
             input_power,
             {
                 "rated_power": _POWERS,
-                "loss": Input("all p_loss_rated", "W", "losses of each channel", NO_LOSS),
+                "loss": Input("all p_loss_rated", default=NO_LOSS),
                 "p_auxiliary": _AUXILIARY,
             },
             "sum of rated_power and loss + p_auxiliary",
@@ -232,9 +233,9 @@ DERIVED = (
             input_power_programme,
             {
                 "rated_power": _POWERS,
-                "loss": Input("all p_loss_programme", "W", "losses of each channel"),
+                "loss": Input("all p_loss_programme"),
                 "p_auxiliary": _AUXILIARY,
-                "crest_factor": Input("signal.crest_factor", "dB", "of the programme"),
+                "crest_factor": Input("signal.crest_factor"),
             },
             "sum of rated_power by crest_factor and loss + p_auxiliary",
         ),
@@ -268,13 +269,13 @@ DERIVED = (
             swing_signal,
             {
                 "rated_power": _POWERS,
-                "depth": Input("all depth_rated", "1", "modulation depth at rated power"),
-                "n_legs": Input("all n_legs", "1", "legs of each channel"),
+                "depth": Input("all depth_rated"),
+                "n_legs": Input("all n_legs"),
                 "rail_count": _RAILS,
                 "r": _R,
                 "c": _C,
                 "f": _F,
-                "channel_phase": Input("signal.channel_phase", "word", "phase of the bass"),
+                "channel_phase": Input("signal.channel_phase"),
             },
             "sum over half bridges (n_legs 1) of 2 rated_power / depth, by channel_phase,"
             " / rail_count * source_share(r, c, f)",

@@ -1,7 +1,5 @@
 """What a fault can do at the source: short-circuit current, power, inrush, surge."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.fuse import charging_i2t, prospective_current, steady_charging_i2t
 from ..formulas.pack import pack_resistance
@@ -19,17 +17,17 @@ FILTERED = Assumption(
 NO_LEAD = Constant("0 ohm", "a fault next to the source", SHORT_AT_PACK)
 
 
-def times(voltage: Any, count: Any) -> Any:
+def times(voltage: float, count: float) -> float:
     """Voltage across several equal rails in series."""
     return voltage * count
 
 
-def heat_of_drop(v_f: Any, p_source: Any, v_source: Any) -> Any:
+def heat_of_drop(v_f: float, p_source: float, v_source: float) -> float:
     """A constant drop at the mean current."""
     return v_f * p_source / v_source
 
 
-def heat_of_resistance(r_on: Any, i_rms: Any) -> Any:
+def heat_of_resistance(r_on: float, i_rms: float) -> float:
     """A resistance at the rms current."""
     return r_on * i_rms**2
 
@@ -40,12 +38,12 @@ def _product(
     return Derived(name, unit, "product", meaning, ways, sources=sources)
 
 
-_R_STATED = Way(as_stated, {"value": Input("supply.r_source", "ohm", "of the source")}, "value")
-_V_HIGH = Input("v_source_high", "V", "source at rest, highest")
-_R_SHORT = Input("r_short", "ohm", "resistance of the source into a short")
-_RAILS = Input("rail_count", "1", "rails that share the power")
-_BULK = Input("supply.bulk.c", "F", "bulk capacitors of ONE rail")
-_RAIL_HIGH = Input("v_rail_high", "V", "ONE rail to ground, highest")
+_R_STATED = Way(as_stated, {"value": Input("supply.r_source")}, "value")
+_V_HIGH = Input("v_source_high")
+_R_SHORT = Input("r_short")
+_RAILS = Input("rail_count")
+_BULK = Input("supply.bulk.c")
+_RAIL_HIGH = Input("v_rail_high")
 
 DERIVED: tuple[Derived, ...] = (
     _product(
@@ -62,7 +60,7 @@ DERIVED: tuple[Derived, ...] = (
         "what the detector of direct voltage looks at",
         Way(
             as_stated,
-            {"value": Input("protection.dc_detector.senses", "word", "as stated", FILTERED)},
+            {"value": Input("protection.dc_detector.senses", default=FILTERED)},
             "value",
         ),
     ),
@@ -73,12 +71,10 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             pack_resistance,
             {
-                "series": Input("battery.series", "1", "cells in series"),
-                "parallel": Input("battery.parallel", "1", "strings in parallel"),
-                "r_cell": Input("battery.cell.r_internal", "ohm", "one cell"),
-                "r_protection": Input(
-                    "battery.protection.r", "ohm", "switches of the pack", default=NO_SWITCH
-                ),
+                "series": Input("battery.series"),
+                "parallel": Input("battery.parallel"),
+                "r_cell": Input("battery.cell.r_internal"),
+                "r_protection": Input("battery.protection.r", default=NO_SWITCH),
                 "r_lead": NO_LEAD,
             },
             "series / parallel * r_cell + r_protection",
@@ -106,7 +102,7 @@ DERIVED: tuple[Derived, ...] = (
         ),
         Way(
             as_stated,
-            {"value": Input("p_supply_max", "W", "limit of the source")},
+            {"value": Input("p_supply_max")},
             "value",
             when={"supply.source": ("dc-source", "mains-converter")},
         ),
@@ -117,7 +113,7 @@ DERIVED: tuple[Derived, ...] = (
         "r_charging",
         "ohm",
         "resistance through which the empty capacitors are charged",
-        Way(as_stated, {"value": Input("protection.inrush.r", "ohm", "charging loop")}, "value"),
+        Way(as_stated, {"value": Input("protection.inrush.r")}, "value"),
         Way(as_stated, {"value": _R_SHORT}, "value"),
     ),
     _product(
@@ -126,16 +122,12 @@ DERIVED: tuple[Derived, ...] = (
         "I2t of the charging current of one rail at switch-on",
         Way(
             steady_charging_i2t,
-            {
-                "c": _BULK,
-                "v": _RAIL_HIGH,
-                "i": Input("protection.inrush.i_limit", "A", "constant charging current"),
-            },
+            {"c": _BULK, "v": _RAIL_HIGH, "i": Input("protection.inrush.i_limit")},
             "i c v",
         ),
         Way(
             charging_i2t,
-            {"c": _BULK, "v": _RAIL_HIGH, "r": Input("r_charging", "ohm", "charging loop")},
+            {"c": _BULK, "v": _RAIL_HIGH, "r": Input("r_charging")},
             "c v^2 / (2 r)",
         ),
         sources=(derivation("integral of the squared current over the charging"),),
@@ -147,19 +139,16 @@ DERIVED: tuple[Derived, ...] = (
         Way(
             heat_of_drop,
             {
-                "v_f": Input("protection.reverse_polarity.v_f", "V", "drop of the diode"),
-                "p_source": Input("p_source_rated", "W", "mean power at the source"),
-                "v_source": Input("v_source_low_at_most", "V", "source at rest, lowest"),
+                "v_f": Input("protection.reverse_polarity.v_f"),
+                "p_source": Input("p_source_rated"),
+                "v_source": Input("v_source_low_at_most"),
             },
             "v_f * p_source / v_source",
             when={"protection.reverse_polarity.method": "schottky"},
         ),
         Way(
             heat_of_resistance,
-            {
-                "r_on": Input("protection.reverse_polarity.r_on", "ohm", "of the transistor"),
-                "i_rms": Input("i_source_rms", "A", "source current, rms"),
-            },
+            {"r_on": Input("protection.reverse_polarity.r_on"), "i_rms": Input("i_source_rms")},
             "r_on * i_rms^2",
             when={"protection.reverse_polarity.method": ("p-channel", "n-channel")},
         ),

@@ -1,7 +1,5 @@
 """How far returned energy lifts the rail."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -11,6 +9,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import NO_LIMITER
 from ..formulas.load import network_impedance
 from ..formulas.pumping import (
     BRIDGE_PUMPING,
@@ -21,8 +20,8 @@ from ..formulas.pumping import (
 from .feed import constant, total
 from .ways import as_stated, no, yes
 
-NOT_FITTED = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 ONE = Assumption(1.0, "absent", COMMON_PRACTICE)
+NO_TRIP = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 USUAL_PHASE = Assumption(
     None, "adverse", from_memory("phase of loudspeakers near the low end of their band")
 )
@@ -39,17 +38,17 @@ ONE_PLAYS = Assumption(
     None, "favourable", derivation("bound: one channel plays, whichever way round it is")
 )
 _INPUTS = {
-    "n_legs": Input("all n_legs", "1", "legs of each channel"),
-    "v": Input("all v_ideal", "V", "largest load voltage of each channel, peak"),
-    "m_max": Input("all m_max", "1", "largest modulation depth"),
-    "v_limiter": Input("all limiter.v_peak", "V", "limiter, peak", default=NOT_FITTED),
-    "phase": Input("all phase_low", "deg", "phase of each load at its lowest frequency"),
-    "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
-    "z": Input("all z_load", "ohm", "load of each channel"),
-    "c": Input("c_pumped", "F", "capacitance that takes the returned energy, ONE rail"),
-    "channel_phase": Input("bass_of_channels", "word", "how channels load the rails"),
-    "v_rail": Input("v_rail_high", "V", "ONE rail"),
-    "rail_count": Input("rail_count", "1", "rails"),
+    "n_legs": Input("all n_legs"),
+    "v": Input("all v_ideal"),
+    "m_max": Input("all m_max"),
+    "v_limiter": Input("all limiter.v_peak", default=NO_LIMITER),
+    "phase": Input("all phase_low"),
+    "f": Input("all band_low"),
+    "z": Input("all z_load"),
+    "c": Input("c_pumped"),
+    "channel_phase": Input("bass_of_channels"),
+    "v_rail": Input("v_rail_high"),
+    "rail_count": Input("rail_count"),
 }
 _FORMULA = (
     "held_rise(sum of channel_rise(n_legs, v, smaller(m_max, v_limiter / v), phase, f, z, c)"
@@ -62,7 +61,7 @@ def one_plays() -> str:
     return "alone"
 
 
-def reactive(phase: Any) -> str:
+def reactive(phase: float) -> str:
     """Whether a load with this phase gives energy back."""
     return "yes" if phase > 0 else "no"
 
@@ -72,7 +71,7 @@ def any_of(returns: tuple[str, ...]) -> str:
     return "yes" if "yes" in returns else "no"
 
 
-def nothing_returned(phase: Any, v_rail: Any) -> Any:
+def nothing_returned(phase: tuple[float, ...], v_rail: float) -> float:
     """Rise by bridges whose loads have no phase."""
     return 0 * v_rail
 
@@ -86,7 +85,7 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("signal.channel_phase", "word", "how channels load the rails")},
+                {"value": Input("signal.channel_phase")},
                 formula="value",
             ),
             Way(one_plays, {}, "alone", assumes=ONE_PLAYS),
@@ -113,7 +112,7 @@ DERIVED = (
         (
             Way(
                 reactive,
-                {"phase": Input("phase_low", "deg", "phase of the load")},
+                {"phase": Input("phase_low")},
                 formula="yes if phase is above 0",
             ),
         ),
@@ -126,7 +125,7 @@ DERIVED = (
         (
             Way(
                 any_of,
-                {"returns": Input("all load_returns", "word", "of each channel")},
+                {"returns": Input("all load_returns")},
                 formula="yes if among returns",
             ),
         ),
@@ -141,7 +140,7 @@ DERIVED = (
             Way(yes, {}, formula="yes", when={"rail_topologies": "half-bridge"}),
             Way(
                 as_stated,
-                {"value": Input("any_load_returns", "word", "of any channel")},
+                {"value": Input("any_load_returns")},
                 formula="value",
                 when={"rail_topologies": "full-bridge"},
             ),
@@ -156,15 +155,15 @@ DERIVED = (
             Way(
                 network_impedance,
                 {
-                    "z_one": Input("r_e", "ohm", "one voice coil, cold"),
-                    "series": Input("loudspeaker.series", "1", "in a string", default=ONE),
-                    "parallel": Input("loudspeaker.parallel", "1", "strings", default=ONE),
+                    "z_one": Input("r_e"),
+                    "series": Input("loudspeaker.series", default=ONE),
+                    "parallel": Input("loudspeaker.parallel", default=ONE),
                 },
                 formula="z_one series / parallel",
             ),
             Way(
                 as_stated,
-                {"value": Input("z_load", "ohm", "load of the channel")},
+                {"value": Input("z_load")},
                 formula="value",
                 when={"loudspeaker": "none"},
             ),
@@ -174,11 +173,11 @@ DERIVED = (
         "p_idle_drawn",
         "W",
         "channel",
-        "idle power that draws down a pumped rail",
+        "idle power of the channel from all rails, which draws down a pumped rail",
         (
             Way(
                 as_stated,
-                {"value": Input("p_idle", "W", "sum of the idle losses")},
+                {"value": Input("p_idle")},
                 formula="value",
                 assumes=COMES_OUT_LOW,
             ),
@@ -195,16 +194,13 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("c_rail", "F", "capacitance of ONE rail")},
+                {"value": Input("c_rail")},
                 formula="value",
                 when={"rail_topologies": "full-bridge"},
             ),
             Way(
                 total,
-                {
-                    "bulk": Input("supply.bulk.c", "F", "bulk capacitors"),
-                    "source": Input("c_source_stated", "F", "of the source"),
-                },
+                {"bulk": Input("supply.bulk.c"), "source": Input("c_source_stated")},
                 formula="bulk + source",
             ),
         ),
@@ -224,7 +220,7 @@ DERIVED = (
             ),
             Way(
                 pumping_unless_sunk,
-                {**_INPUTS, "sinks": Input("source_sinks", "word", "whether the source sinks")},
+                {**_INPUTS, "sinks": Input("source_sinks")},
                 "0 if sinks is yes, else " + _FORMULA,
             ),
         ),
@@ -239,11 +235,9 @@ DERIVED = (
             Way(
                 limited_by_trip,
                 {
-                    "v_rail": Input("v_rail_high", "V", "ONE rail, highest"),
-                    "rise": Input("v_pumping", "V", "rise by returned energy"),
-                    "v_trip": Input(
-                        "protection.over_voltage.v_trip", "V", "trip", default=NOT_FITTED
-                    ),
+                    "v_rail": Input("v_rail_high"),
+                    "rise": Input("v_pumping"),
+                    "v_trip": Input("protection.over_voltage.v_trip", default=NO_TRIP),
                 },
                 formula="smaller of v_rail + rise and larger of v_rail, v_trip",
             ),

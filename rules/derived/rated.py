@@ -2,10 +2,5 @@
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Input
 
-THD = Input("rated_thd", "%", "distortion at the rated power")
-THD_MOST = Input(
-    "rated_thd",
-    "%",
-    "the same; silent: the highest at which powers are usually printed",
-    Assumption("10 %", "favourable", COMMON_PRACTICE),
-)
+THD = Input("rated_thd")
+THD_MOST = Input("rated_thd", default=Assumption("10 %", "favourable", COMMON_PRACTICE))

@@ -1,7 +1,5 @@
 """What the output filter does to carrier and treble; the damper as the load sees it."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Derived, Input, Way, derivation
 from ..formulas.lc import deviation_db, ladder_gain
 from ..formulas.maths import larger
@@ -10,73 +8,58 @@ NO_LOAD = float("inf")
 NO_SECOND = derivation("no second section fitted")
 NO_DAMPER = derivation("no damper fitted")
 LADDER = derivation("Kirchhoff's laws along the ladder")
-N_LEGS = Input("n_legs", "1", "legs of the channel")
-BAND_HIGH = Input("band_high", "Hz", "highest audio frequency of the channel")
+N_LEGS = Input("n_legs")
+BAND_HIGH = Input("band_high")
 FILTER: dict[str, Input] = {
-    "l_total": Input("l_total", "H", "inductance in line with the load"),
-    "c_total": Input("c_total", "F", "capacitance across the load"),
+    "l_total": Input("l_total"),
+    "c_total": Input("c_total"),
     "n_legs": N_LEGS,
-    "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-    "l_2": Input(
-        "filter.second_stage.l",
-        "H",
-        "second inductor of one leg",
-        Assumption("0 H", "absent", NO_SECOND),
-    ),
-    "c_2": Input(
-        "filter.second_stage.c",
-        "F",
-        "second capacitor across the load",
-        Assumption("0 F", "absent", NO_SECOND),
-    ),
+    "dcr": Input("filter.inductor.dcr"),
+    "l_2": Input("filter.second_stage.l", default=Assumption("0 H", "absent", NO_SECOND)),
+    "c_2": Input("filter.second_stage.c", default=Assumption("0 F", "absent", NO_SECOND)),
 }
 DAMPER: dict[str, Input] = {
-    "r_damper": Input("r_damper", "ohm", "resistance of the damper"),
-    "c_damper": Input("c_damper", "F", "capacitance of the damper"),
+    "r_damper": Input("r_damper"),
+    "c_damper": Input("c_damper"),
 }
-CONNECTION = Input(
-    "filter.damper.connection",
-    "word",
-    "how the damper is connected",
-    Assumption("across", "absent", NO_DAMPER),
-)
+CONNECTION = Input("filter.damper.connection", default=Assumption("across", "absent", NO_DAMPER))
 
 
 def gain_without_load(
-    f: Any, l_total: Any, c_total: Any, n_legs: Any, dcr: Any, l_2: Any, c_2: Any
-) -> Any:
+    f: float, l_total: float, c_total: float, n_legs: float, dcr: float, l_2: float, c_2: float
+) -> float:
     """Gain of one or two sections that nothing loads."""
     return ladder_gain(f, l_total, c_total, NO_LOAD, n_legs * dcr, n_legs * l_2, c_2)
 
 
-def in_series(connection: str, n_legs: Any) -> Any:
+def in_series(connection: str, n_legs: float) -> float:
     """Dampers that the load sees in series: one of EACH terminal, or one across it."""
     return n_legs if connection == "each-terminal" else 1
 
 
-def resistance(r: Any, connection: str, n_legs: Any) -> Any:
+def resistance(r: float, connection: str, n_legs: float) -> float:
     """Resistors in series add up."""
     return r * in_series(connection, n_legs)
 
 
-def capacitance(c: Any, connection: str, n_legs: Any) -> Any:
+def capacitance(c: float, connection: str, n_legs: float) -> float:
     """Equal capacitors in series share one capacitance."""
     return c / in_series(connection, n_legs)
 
 
 def larger_deviation(
-    band_high: Any,
-    load_low: Any,
-    load_high: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    l_2: Any,
-    c_2: Any,
-    r_damper: Any,
-    c_damper: Any,
-) -> Any:
+    band_high: float,
+    load_low: float,
+    load_high: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
     """The larger of the deviations with the two ends of the rated loads as resistors."""
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
     low = deviation_db(band_high, l_total, c_total, load_low, 0 * l_total, *far)
@@ -85,20 +68,20 @@ def larger_deviation(
 
 
 def deviation_with_coils(
-    band_high: Any,
-    r_e: Any,
-    l_e: Any,
-    series: Any,
-    parallel: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    l_2: Any,
-    c_2: Any,
-    r_damper: Any,
-    c_damper: Any,
-) -> Any:
+    band_high: float,
+    r_e: float,
+    l_e: float,
+    series: float,
+    parallel: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
     """Deviation with the network of voice coils, whichever way it goes."""
     coils = series / parallel
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
@@ -113,7 +96,7 @@ CARRIER_GAIN = Derived(
     (
         Way(
             gain_without_load,
-            {"f": Input("f_carrier_effective", "Hz", "lowest carrier frequency"), **FILTER},
+            {"f": Input("f_carrier_effective"), **FILTER},
             "gain at f of the ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2",
         ),
     ),
@@ -130,12 +113,7 @@ R_DAMPER = Derived(
         Way(
             resistance,
             {
-                "r": Input(
-                    "filter.damper.r",
-                    "ohm",
-                    "resistor of one damper",
-                    Assumption("1 ohm", "absent", NO_DAMPER),
-                ),
+                "r": Input("filter.damper.r", default=Assumption("1 ohm", "absent", NO_DAMPER)),
                 "connection": CONNECTION,
                 "n_legs": N_LEGS,
             },
@@ -155,12 +133,7 @@ C_DAMPER = Derived(
         Way(
             capacitance,
             {
-                "c": Input(
-                    "filter.damper.c",
-                    "F",
-                    "capacitor of one damper",
-                    Assumption("0 F", "absent", NO_DAMPER),
-                ),
+                "c": Input("filter.damper.c", default=Assumption("0 F", "absent", NO_DAMPER)),
                 "connection": CONNECTION,
                 "n_legs": N_LEGS,
             },
@@ -181,8 +154,8 @@ TREBLE_DEVIATION = Derived(
             larger_deviation,
             {
                 "band_high": BAND_HIGH,
-                "load_low": Input("load_low", "ohm", "lowest rated load"),
-                "load_high": Input("load_high", "ohm", "highest rated load"),
+                "load_low": Input("load_low"),
+                "load_high": Input("load_high"),
                 **FILTER,
                 **DAMPER,
             },
@@ -205,10 +178,10 @@ TREBLE_DEVIATION_COIL = Derived(
             deviation_with_coils,
             {
                 "band_high": BAND_HIGH,
-                "r_e": Input("r_e", "ohm", "DC resistance of one voice coil, cold"),
-                "l_e": Input("loudspeaker.l_e", "H", "inductance of one voice coil"),
-                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-                "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
+                "r_e": Input("r_e"),
+                "l_e": Input("loudspeaker.l_e"),
+                "series": Input("loudspeaker.series"),
+                "parallel": Input("loudspeaker.parallel"),
                 **FILTER,
                 **DAMPER,
             },

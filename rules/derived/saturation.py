@@ -1,7 +1,5 @@
 """Output inductor hot and at its crest: temperature, saturation, largest current."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Constant,
@@ -12,6 +10,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.inductor import hot_saturation
 from ..formulas.maths import smaller
 from .current import crest_with_ripple
@@ -19,47 +18,44 @@ from .load import lowest_load
 from .ways import as_stated
 
 RIPPLE = Input(
-    "ripple_idle",
-    "A",
-    "largest ripple, peak to peak",
-    Assumption("0 A", "floor", derivation("current without its ripple")),
+    "ripple_idle", default=Assumption("0 A", "floor", derivation("current without its ripple"))
 )
 
 
-def warmed(t_air_inside: Any, rise_rated: Any, i_inductor_rms: Any, i_rms: Any) -> Any:
+def warmed(t_air_inside: float, rise_rated: float, i_inductor_rms: float, i_rms: float) -> float:
     """Rise goes with the square of the current."""
     return t_air_inside + rise_rated * (i_inductor_rms / i_rms) ** 2
 
 
-def saturation_at_hot(i_sat: Any, factor: Any) -> Any:
+def saturation_at_hot(i_sat: float, factor: float) -> float:
     """Saturation current at 100 degC."""
     return i_sat * factor
 
 
-def unchanged() -> Any:
+def unchanged() -> float:
     """Saturation that does not fall."""
     return 1.0
 
 
-def four_fifths() -> Any:
+def four_fifths() -> float:
     """Saturation of power ferrite."""
     return 0.8
 
 
-def cold_path(n_legs: Any, r_ds_on: Any, parallel: Any, dcr: Any, r_series: Any) -> Any:
+def cold_path(n_legs: float, r_ds_on: float, parallel: float, dcr: float, r_series: float) -> float:
     """Resistance that limits the current while everything is cold."""
     return n_legs * (r_ds_on / parallel + dcr) + r_series
 
 
 def stated_crest(
-    m_max: Any,
-    v_ideal: Any,
-    v_peak: Any,
-    z_load_stated: Any,
-    r_path_cold: Any,
-    ripple_idle: Any,
+    m_max: float,
+    v_ideal: float,
+    v_peak: float,
+    z_load_stated: float,
+    r_path_cold: float,
+    ripple_idle: float,
     modulator: str,
-) -> Any:
+) -> float:
     """Crest of load current and ripple, clipped into load and cold path."""
     loop = z_load_stated + r_path_cold
     peak = smaller(m_max * v_ideal, v_peak) / loop
@@ -75,15 +71,17 @@ T_INDUCTOR = Derived(
         Way(
             warmed,
             {
-                "t_air_inside": Input("t_air_inside", "degC", "air round the parts"),
-                "rise_rated": Input("filter.inductor.rise_rated", "K", "rise at i_rms"),
-                "i_inductor_rms": Input("i_inductor_rms", "A", "rms current at rated power"),
-                "i_rms": Input("filter.inductor.i_rms", "A", "heating current"),
+                "t_air_inside": Input("t_air_inside"),
+                "rise_rated": Input("filter.inductor.rise_rated"),
+                "i_inductor_rms": Input("i_inductor_rms"),
+                "i_rms": Input("filter.inductor.i_rms"),
             },
             "t_air_inside + rise_rated (i_inductor_rms / i_rms)^2",
         ),
     ),
-    sources=(Source("Murata, tutorial on rated currents of inductors", "rise of 40 K"),),
+    sources=(
+        Source("Murata, tutorial on rated currents of inductors", "rise of 40 K; no page given"),
+    ),
 )
 
 I_SAT_FACTOR = Derived(
@@ -94,7 +92,7 @@ I_SAT_FACTOR = Derived(
     ways=(
         Way(
             as_stated,
-            {"value": Input("filter.inductor.i_sat_hot_factor", "1", "100 over 25 degC")},
+            {"value": Input("filter.inductor.i_sat_hot_factor")},
             "value",
         ),
         Way(
@@ -118,8 +116,8 @@ I_SAT_FACTOR = Derived(
 )
 
 _SATURATION = {
-    "i_sat": Input("filter.inductor.i_sat", "A", "saturation current at 25 degC"),
-    "factor": Input("i_sat_factor", "1", "saturation, 100 over 25 degC"),
+    "i_sat": Input("filter.inductor.i_sat"),
+    "factor": Input("i_sat_factor"),
 }
 
 I_SAT_HOT = Derived(
@@ -132,8 +130,8 @@ I_SAT_HOT = Derived(
             hot_saturation,
             {
                 **_SATURATION,
-                "t_inductor": Input("t_inductor", "degC", "inductor at rated power"),
-                "t_cold": Constant("298.15 K", "25 degC", derivation("convention of the field")),
+                "t_inductor": Input("t_inductor"),
+                "t_cold": PRINTED_AT,
                 "t_hot": Constant("373.15 K", "100 degC", derivation("convention of the field")),
             },
             "i_sat (1 - (1 - factor) (t_inductor - t_cold)/(t_hot - t_cold))",
@@ -151,18 +149,16 @@ I_SAT_HOT = Derived(
 )
 
 _PEAK = {
-    "m_max": Input("m_max", "%", "largest modulation depth"),
-    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+    "m_max": Input("m_max", unit="%"),
+    "v_ideal": Input("v_ideal"),
     "v_peak": Input(
         "limiter.v_peak",
-        "V",
-        "fast level limiter",
-        Assumption(float("inf"), "absent", derivation("no limiter, no limit")),
+        default=Assumption(float("inf"), "absent", derivation("no limiter, no limit")),
     ),
-    "z_load_stated": Input("z_load_stated", "ohm", "lowest load that the spec states"),
-    "r_path_cold": Input("r_path_cold", "mohm", "resistance in line with the load, cold"),
+    "z_load_stated": Input("z_load_stated"),
+    "r_path_cold": Input("r_path_cold"),
     "ripple_idle": RIPPLE,
-    "modulator": Input("modulator.type", "word", "kind of modulator"),
+    "modulator": Input("modulator.type"),
 }
 _LESS = Assumption("0 ohm", "adverse", derivation("less resistance lets more current through"))
 
@@ -175,11 +171,11 @@ R_PATH_COLD = Derived(
         Way(
             cold_path,
             {
-                "n_legs": Input("n_legs", "1", "legs of the channel"),
-                "r_ds_on": Input("output_stage.device.r_ds_on", "mohm", "one switch", _LESS),
-                "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-                "dcr": Input("filter.inductor.dcr", "mohm", "one inductor", _LESS),
-                "r_series": Input("output_stage.r_series", "mohm", "board and sensor", _LESS),
+                "n_legs": Input("n_legs"),
+                "r_ds_on": Input("output_stage.device.r_ds_on", default=_LESS),
+                "parallel": Input("output_stage.parallel"),
+                "dcr": Input("filter.inductor.dcr", default=_LESS),
+                "r_series": Input("output_stage.r_series", default=_LESS),
             },
             "n_legs (r_ds_on/parallel + dcr) + r_series",
         ),
@@ -196,15 +192,15 @@ Z_LOAD_STATED = Derived(
         Way(
             lowest_load,
             {
-                "z_min": Input("loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker"),
-                "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-                "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
-                "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-                "load_low": Input("load_low", "ohm", "lowest rated load"),
+                "z_min": Input("loudspeaker.z_min"),
+                "series": Input("loudspeaker.series"),
+                "parallel": Input("loudspeaker.parallel"),
+                "z_driver": Input("z_driver"),
+                "load_low": Input("load_low"),
             },
             "z_min series/parallel, times load_low parallel/(z_driver series) below 1",
         ),
-        Way(as_stated, {"value": Input("load_low", "ohm", "lowest rated load")}, "value"),
+        Way(as_stated, {"value": Input("load_low")}, "value"),
     ),
 )
 

@@ -1,7 +1,6 @@
 """Sound level of a channel and of the product."""
 
 from math import inf
-from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -27,28 +26,28 @@ from .load import NO_LOUDSPEAKER, PARALLEL, SERIES
 from .output import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .ways import as_stated
 
-SENSITIVITY = Input("loudspeaker.sensitivity", "dB", "level of one loudspeaker at 1 m")
+SENSITIVITY = Input("loudspeaker.sensitivity")
 
 
-def one_of_string(v_load_rms: Any, series: Any) -> Any:
+def one_of_string(v_load_rms: float, series: float) -> float:
     """Voltage [V] across one loudspeaker of a string."""
     return v_load_rms / series
 
 
-def least_sensitive(least: Any) -> Any:
+def least_sensitive(least: float) -> float:
     """What hardly any loudspeaker falls below."""
     return least
 
 
 def level_at_rating(
-    sensitivity: Any, power: Any, z: Any, series: Any, parallel: Any, v_reference: Any
-) -> Any:
+    sensitivity: float, power: float, z: float, series: float, parallel: float, v_reference: float
+) -> float:
     """Level [dB] at 1 m with each loudspeaker of the network at ``power``."""
     v_load = sine_voltage(power, z) * series
     return network_level(sensitivity, v_load, parallel, v_reference)
 
 
-def level_at_most(level: Any, f_top: Any, one_hertz: Any) -> Any:
+def level_at_most(level: float, f_top: float, one_hertz: float) -> float:
     """A-weighted level [dB(A)] of a channel whose band ends at ``f_top`` [Hz]."""
     return level + a_weighting_at_most(f_top, one_hertz)
 
@@ -68,10 +67,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 sine_voltage,
-                {
-                    "power": Input("p_out_max", "W", "sine power at clip onset"),
-                    "z": Input("z_load", "ohm", "load of that power"),
-                },
+                {"power": Input("p_out_max"), "z": Input("z_load")},
                 "(power z)^0.5",
             ),
             Way(
@@ -83,7 +79,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 as_stated,
-                {"value": Input("v_rail_sine", "V", "lossless sine of the rails")},
+                {"value": Input("v_rail_sine")},
                 "value",
                 assumes=RAILS_AT_MOST,
             ),
@@ -97,10 +93,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 one_of_string,
-                {
-                    "v_load_rms": Input("v_load_rms", "V", "largest sine across the load"),
-                    "series": SERIES,
-                },
+                {"v_load_rms": Input("v_load_rms"), "series": SERIES},
                 "v_load_rms / series",
             ),
         ),
@@ -119,11 +112,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 sensitivity_at_voltage,
-                {
-                    "per_watt": SENSITIVITY,
-                    "z": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-                    "r_reference": R_SENSITIVITY,
-                },
+                {"per_watt": SENSITIVITY, "z": Input("z_driver"), "r_reference": R_SENSITIVITY},
                 "per_watt + 10 log10(r_reference / z)",
                 when={"loudspeaker.sensitivity_basis": "1-watt"},
             ),
@@ -149,8 +138,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 network_level,
                 {
-                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
-                    "v_rms": Input("v_load_rms", "V", "largest sine across the load"),
+                    "sensitivity": Input("sensitivity_2v83"),
+                    "v_rms": Input("v_load_rms"),
                     "parallel": PARALLEL,
                     "v_reference": V_SENSITIVITY,
                 },
@@ -166,7 +155,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 sum_of_levels,
-                {"levels": Input("all level_channel", "dB", "level of each channel")},
+                {"levels": Input("all level_channel")},
                 "10 log10(sum of 10^(levels / 10))",
             ),
         ),
@@ -180,8 +169,8 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 level_at_most,
                 {
-                    "level": Input("level_channel", "dB", "level of the channel"),
-                    "f_top": Input("band:high", "Hz", "top of the stated band", NO_TOP),
+                    "level": Input("level_channel"),
+                    "f_top": Input("band:high", meaning="top of the stated band", default=NO_TOP),
                     "one_hertz": ONE_HERTZ,
                 },
                 "level + A-weighting at the smaller of f_top and 1 kHz, f in units of one_hertz",
@@ -193,11 +182,11 @@ DERIVED: tuple[Derived, ...] = (
         name="level_a",
         unit="dB",
         each="product",
-        meaning="the same of all channels, powers added",
+        meaning="A-weighted level at 1 m of all channels with their largest sine, powers added",
         ways=(
             Way(
                 sum_of_levels,
-                {"levels": Input("all level_channel_a", "dB", "A-weighted level of each")},
+                {"levels": Input("all level_channel_a")},
                 "10 log10(sum of 10^(levels / 10))",
             ),
         ),
@@ -211,9 +200,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 level_at_rating,
                 {
-                    "sensitivity": Input("sensitivity_2v83", "dB", "of one loudspeaker, 2.83 V"),
-                    "power": Input("p_driver_noise", "W", "its rating as a noise rating"),
-                    "z": Input("z_driver", "ohm", "its rated impedance"),
+                    "sensitivity": Input("sensitivity_2v83"),
+                    "power": Input("p_driver_noise"),
+                    "z": Input("z_driver"),
                     "series": SERIES,
                     "parallel": PARALLEL,
                     "v_reference": V_SENSITIVITY,

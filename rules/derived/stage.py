@@ -1,49 +1,49 @@
 """Operating point of the output stage: swing, depth, pulses, peak currents, trip."""
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.maths import clip, larger
 
 CIRCUIT = derivation("follows from the circuit by Ohm's law")
 
 
-def one_leg() -> Any:
+def one_leg() -> float:
     """Legs of a half-bridge."""
     return 1.0
 
 
-def two_legs() -> Any:
+def two_legs() -> float:
     """Legs of a full bridge."""
     return 2.0
 
 
-def swing_single(v_rail_high: Any) -> Any:
+def swing_single(v_rail_high: float) -> float:
     """A leg between one rail and ground swings that rail."""
     return v_rail_high
 
 
-def swing_split(v_rail_high: Any) -> Any:
+def swing_split(v_rail_high: float) -> float:
     """A leg between two rails swings both."""
     return 2 * v_rail_high
 
 
-def ideal_peak(n_legs: Any, v_swing: Any) -> Any:
+def ideal_peak(n_legs: float, v_swing: float) -> float:
     """Largest peak at the load: half the swing from one leg, all of it from a bridge."""
     return n_legs * v_swing / 2
 
 
-def sine_peak_current(rated_power: Any, z_load: Any) -> Any:
+def sine_peak_current(rated_power: float, z_load: float) -> float:
     """Peak current of a sine of a given power."""
     return (2 * rated_power / z_load) ** 0.5
 
 
-def modulation_depth(rated_power: Any, z_load: Any, v_ideal: Any) -> Any:
+def modulation_depth(rated_power: float, z_load: float, v_ideal: float) -> float:
     """Peak voltage of the rated sine over the largest that the rails allow."""
     return (2 * rated_power * z_load) ** 0.5 / v_ideal
 
 
-def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, droop: Any) -> Any:
+def shortest_pulse(
+    dead_time: float, t_edge: float, r: float, q_g: float, v_drv: float, droop: float
+) -> float:
     """Shortest pulse: dead time and edge, or the refill of the bootstrap capacitor.
 
     In steady state the refill path loses q_g r / t; the pulse is long enough when that
@@ -52,12 +52,12 @@ def shortest_pulse(dead_time: Any, t_edge: Any, r: Any, q_g: Any, v_drv: Any, dr
     return larger(dead_time + t_edge, q_g * r / (droop * v_drv))
 
 
-def dead_time_alone(dead_time: Any) -> Any:
+def dead_time_alone(dead_time: float) -> float:
     """Shortest pulse where only the dead time is known."""
     return dead_time
 
 
-def depth_limit(t_pulse_min: Any, carrier: Any) -> Any:
+def depth_limit(t_pulse_min: float, carrier: float) -> float:
     """Depth at which the pulses become as short as the shortest that pass.
 
     At least a thousandth: what divides by it then shows that no depth is left.
@@ -65,17 +65,17 @@ def depth_limit(t_pulse_min: Any, carrier: Any) -> Any:
     return clip(1 - 2 * t_pulse_min * carrier, 1e-3, 1.0)
 
 
-def full_depth() -> Any:
+def full_depth() -> float:
     """No limit of the depth."""
     return 1.0
 
 
 DEVICE = "output_stage.device"
-V_SWING = Input("v_swing", "V", "swing of one switch node")
-V_RAIL_HIGH = Input("v_rail_high", "V", "highest voltage of one rail")
-T_EDGE = Input("t_edge", "s", "edge of the switch node, 10 to 90 %")
-DEAD_TIME = Input("gate_drive.dead_time", "s", "from off-command to the other's on-command")
-CARRIER = Input("modulator.carrier", "Hz", "switching frequency of a leg")
+V_SWING = Input("v_swing")
+V_RAIL_HIGH = Input("v_rail_high")
+T_EDGE = Input("t_edge")
+DEAD_TIME = Input("gate_drive.dead_time")
+CARRIER = Input("modulator.carrier")
 
 
 BASICS: tuple[Derived, ...] = (
@@ -119,7 +119,7 @@ BASICS: tuple[Derived, ...] = (
         (
             Way(
                 ideal_peak,
-                {"n_legs": Input("n_legs", "1", "legs of the channel"), "v_swing": V_SWING},
+                {"n_legs": Input("n_legs"), "v_swing": V_SWING},
                 "n_legs v_swing / 2",
             ),
         ),
@@ -133,10 +133,7 @@ BASICS: tuple[Derived, ...] = (
         (
             Way(
                 sine_peak_current,
-                {
-                    "rated_power": Input("rated_power", "W", "rated sine power"),
-                    "z_load": Input("z_load", "ohm", "rated load"),
-                },
+                {"rated_power": Input("rated_power"), "z_load": Input("z_load")},
                 "sqrt(2 rated_power / z_load)",
             ),
         ),
@@ -151,9 +148,9 @@ BASICS: tuple[Derived, ...] = (
             Way(
                 modulation_depth,
                 {
-                    "rated_power": Input("rated_power", "W", "rated sine power"),
-                    "z_load": Input("z_load", "ohm", "rated load"),
-                    "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+                    "rated_power": Input("rated_power"),
+                    "z_load": Input("z_load"),
+                    "v_ideal": Input("v_ideal"),
                 },
                 "sqrt(2 rated_power z_load) / v_ideal",
             ),
@@ -177,17 +174,12 @@ PULSES: tuple[Derived, ...] = (
                     "t_edge": T_EDGE,
                     "r": Input(
                         "gate_drive.bootstrap.r",
-                        "ohm",
-                        "refill path",
                         default=Assumption("0 ohm", "favourable", COMMON_PRACTICE),
                     ),
                     "q_g": Input(
-                        f"{DEVICE}.q_g",
-                        "C",
-                        "gate charge",
-                        default=Assumption("0 C", "favourable", COMMON_PRACTICE),
+                        f"{DEVICE}.q_g", default=Assumption("0 C", "favourable", COMMON_PRACTICE)
                     ),
-                    "v_drv": Input("gate_drive.v_drv", "V", "gate supply"),
+                    "v_drv": Input("gate_drive.v_drv"),
                     "droop": Constant(
                         "10 %", "loss of gate supply allowed in the refill path", COMMON_PRACTICE
                     ),
@@ -228,7 +220,7 @@ PULSES: tuple[Derived, ...] = (
             ),
             Way(
                 depth_limit,
-                {"t_pulse_min": Input("t_pulse_min", "s", "shortest pulse"), "carrier": CARRIER},
+                {"t_pulse_min": Input("t_pulse_min"), "carrier": CARRIER},
                 "1 - 2 t_pulse_min carrier",
             ),
             Way(

@@ -1,7 +1,5 @@
 """How far the supply sags under the music, and the current of the source."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Source, Way
 from ..formulas.supply import (
     BRIDGE_CURRENT,
@@ -14,17 +12,17 @@ from .feed import STIFF, constant, one_of
 from .power import DIRECT, crest_inputs
 from .ways import as_stated, no
 
-_R = Input("r_rail", "ohm", "resistance of the source at ONE rail")
-_V_SOURCE = Input("v_source_low_at_most", "V", "the source at rest, lowest")
-_R_AHEAD = Input("r_ahead", "ohm", "resistance ahead of rail or converter")
+_R = Input("r_rail")
+_V_SOURCE = Input("v_source_low_at_most")
+_R_AHEAD = Input("r_ahead")
 
 
-def sags(r: Any) -> str:
+def sags(r: float) -> str:
     """Whether a source with this resistance sags under load."""
     return "yes" if r > 0 else "no"
 
 
-def unloaded(v_open: Any, r: Any) -> Any:
+def unloaded(v_open: float, r: float) -> float:
     """A source without resistance holds its voltage, whatever is taken from it."""
     return v_open
 
@@ -40,10 +38,10 @@ DERIVED = (
         "r_ahead",
         "ohm",
         "resistance between the source at rest and the rail or the converter",
-        one_of("r_rail", "ohm", "ONE rail", feed=DIRECT),
+        one_of("r_rail", feed=DIRECT),
         Way(
             as_stated,
-            {"value": Input("r_pack", "ohm", "the pack")},
+            {"value": Input("r_pack")},
             "value",
             when={"supply.source": "battery"},
         ),
@@ -53,10 +51,10 @@ DERIVED = (
         "source_sags",
         "word",
         "whether a resistance of the source at the rail is known that is not 0",
-        Way(sags, {"r": Input("supply.r_source:high", "ohm", "stated")}, "yes if r is above 0"),
+        Way(sags, {"r": Input("supply.r_source:high", meaning="stated")}, "yes if r is above 0"),
         Way(
             sags,
-            {"r": Input("r_rail_known", "ohm", "resistance at ONE rail, only if known")},
+            {"r": Input("r_rail_known")},
             "yes if r is above 0",
         ),
         Way(no, {}, "no"),
@@ -67,17 +65,13 @@ DERIVED = (
         "ONE rail at the crest of the lowest note, all channels at rated power",
         Way(
             unloaded,
-            {"v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"), "r": _R},
+            {"v_open": Input("v_rail_low"), "r": _R},
             "v_open: without r nothing sags",
             when={"source_sags": "no"},
         ),
         Way(
             loaded_voltage,
-            {
-                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
-                "r": _R,
-                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
-            },
+            {"v_open": Input("v_rail_low"), "r": _R, "p": Input("p_rail_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -85,14 +79,10 @@ DERIVED = (
     _product(
         "v_rail_trough",
         "V",
-        "the same, only where the resistance of the source is known",
+        "ONE rail at the crest of the lowest note; only where the source's resistance is known",
         Way(
             loaded_voltage,
-            {
-                "v_open": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
-                "r": Input("r_rail_known", "ohm", "resistance of the source at ONE rail"),
-                "p": Input("p_rail_crest", "W", "power of ONE rail at the crest"),
-            },
+            {"v_open": Input("v_rail_low"), "r": Input("r_rail_known"), "p": Input("p_rail_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -100,14 +90,10 @@ DERIVED = (
     _product(
         "v_source_loaded",
         "V",
-        "the source at that crest",
+        "the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_voltage,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_crest", "W", "power at the source at the crest"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_crest")},
             "(v_open + root(v_open^2 - 4 r p)) / 2",
         ),
         sources=(CONSTANT_POWER,),
@@ -115,14 +101,10 @@ DERIVED = (
     _product(
         "i_source_peak",
         "A",
-        "current of the source at that crest",
+        "current of the source at the crest of the lowest note, all channels at rated power",
         Way(
             loaded_current,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_crest", "W", "power at the source at the crest"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_crest")},
             "p / loaded_voltage(v_open, r, p)",
         ),
         sources=(CONSTANT_POWER, BRIDGE_CURRENT),
@@ -145,11 +127,7 @@ DERIVED = (
         "mean current of the source at programme level",
         Way(
             loaded_current,
-            {
-                "v_open": _V_SOURCE,
-                "r": _R_AHEAD,
-                "p": Input("p_source_programme", "W", "mean power at the source"),
-            },
+            {"v_open": _V_SOURCE, "r": _R_AHEAD, "p": Input("p_source_programme")},
             "p / loaded_voltage(v_open, r, p)",
         ),
         sources=(CONSTANT_POWER,),

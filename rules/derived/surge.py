@@ -1,7 +1,5 @@
 """Surges of a vehicle's supply: what is stated, else what the standard tests with."""
 
-from typing import Any
-
 from ...linter.check import Assumption, Constant, Derived, Input, Way, quoted
 from ..formulas.maths import choose, smaller
 from .ways import as_stated
@@ -15,12 +13,12 @@ CLAMPED = Assumption(None, "favourable", LOAD_DUMP)
 VEHICLE = {"environment.place": "vehicle"}
 
 
-def by_system(v_source: Any, v_between: Any, v_12: Any, v_24: Any) -> Any:
+def by_system(v_source: float, v_between: float, v_12: float, v_24: float) -> float:
     """Clamped load dump of a 12 V or a 24 V system, told apart by the voltage at rest."""
     return choose(v_source > v_between, v_24, v_12)
 
 
-def clamped(v_clamp: Any, v_surge: Any) -> Any:
+def clamped(v_clamp: float, v_surge: float) -> float:
     """What a suppressor lets pass, never more than arrives."""
     return smaller(v_clamp, v_surge)
 
@@ -31,7 +29,7 @@ def _usual(**when: str | tuple[str, ...]) -> Way:
     return Way(
         by_system,
         {
-            "v_source": Input("v_source_high", "V", "source at rest, highest"),
+            "v_source": Input("v_source_high"),
             "v_between": Constant("18 V", "between 12 V and 24 V systems", LOAD_DUMP),
             "v_12": Constant("35 V", "clamped load dump, 12 V system", LOAD_DUMP),
             "v_24": Constant("58 V", "clamped load dump, 24 V system", LOAD_DUMP),
@@ -42,7 +40,7 @@ def _usual(**when: str | tuple[str, ...]) -> Way:
     )
 
 
-_OPEN = Input("v_surge_open", "V", "surge with nothing connected")
+_OPEN = Input("v_surge_open")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -53,7 +51,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("supply.surge.v", "V", "surge as stated")},
+                {"value": Input("supply.surge.v")},
                 "value",
                 when=VEHICLE,
             ),
@@ -70,10 +68,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 clamped,
-                {
-                    "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage"),
-                    "v_surge": _OPEN,
-                },
+                {"v_clamp": Input("protection.surge.v_clamp"), "v_surge": _OPEN},
                 "smaller of v_clamp and v_surge",
                 when={"protection.surge": "fitted"},
             ),
@@ -88,7 +83,7 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 as_stated,
-                {"value": Input("v_surge_terminal", "V", "surge at the terminals")},
+                {"value": Input("v_surge_terminal")},
                 "value",
                 when={"supply.converter": "none"},
             ),

@@ -1,6 +1,6 @@
 """The operating temperatures: one heat balance at rated power, one at programme."""
 
-from typing import Any
+from collections.abc import Callable
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -13,7 +13,9 @@ from ...linter.check import (
 )
 from ..formulas.dissipation import hot_resistance
 from ..formulas.heat import (
+    Air,
     ChannelHeat,
+    Sink,
     Solution,
     solve,
     switch_heat,
@@ -21,71 +23,71 @@ from ..formulas.heat import (
 from .ways import as_stated, no
 
 DEVICE = "output_stage.device"
-RATED = Input("thermal_rated", "set", "heat balance at rated power")
-PROGRAMME = Input("thermal_programme", "set", "heat balance at programme")
-NUMBER = Input("channel_index", "1", "number of the channel")
-T_RATED = Input("t_junction_rated", "degC", "junction, sine at rated power")
-T_PROGRAMME = Input("t_junction_programme", "degC", "junction at programme")
-HEAT_RATED = Input("heat_rated", "set", "heat of the channel at rated power")
-HEAT_TESTED = Input("heat_tested", "set", "heat of the channel at programme, an eighth at least")
-HEAT_PROGRAMME = Input("heat_programme", "set", "heat of the channel at programme")
-R_OWN = Input("r_th_own", "K/W", "junction over heatsink for one watt in the channel")
-R_COLD = Input(f"{DEVICE}.r_ds_on", "mohm", "one switch at 25 degC")
-FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor", "1", "at 150 degC over 25 degC")
+RATED = Input("thermal_rated")
+PROGRAMME = Input("thermal_programme")
+NUMBER = Input("channel_index")
+T_RATED = Input("t_junction_rated")
+T_PROGRAMME = Input("t_junction_programme")
+HEAT_RATED = Input("heat_rated")
+HEAT_TESTED = Input("heat_tested")
+HEAT_PROGRAMME = Input("heat_programme")
+R_OWN = Input("r_th_own")
+R_COLD = Input(f"{DEVICE}.r_ds_on")
+FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
 AT_100 = Assumption(None, "neutral", COMMON_PRACTICE)
 
 
 def balance(
-    air: Any,
-    sink: Any,
+    air: Air,
+    sink: Sink,
     heats: tuple[ChannelHeat, ...],
-    r_own: tuple[Any, ...],
-    p_other: Any,
-    converter_share: Any,
+    r_own: tuple[float, ...],
+    p_other: float,
+    converter_share: float,
 ) -> Solution:
     """Heat balance of the whole product."""
     return solve(air, sink, heats, r_own, p_other, converter_share)
 
 
-def air_of(solution: Solution) -> Any:
+def air_of(solution: Solution) -> float:
     """Inside air."""
     return solution.t_air_inside
 
 
-def heatsink_of(solution: Solution) -> Any:
+def heatsink_of(solution: Solution) -> float:
     """Heatsink."""
     return solution.t_reference
 
 
-def junction_of(solution: Solution, number: Any, heat_known: str) -> Any:
+def junction_of(solution: Solution, number: float, heat_known: str) -> float:
     """Hottest junction of a channel of which some loss is known: none would leave it cold."""
     return solution.t_junction[int(number)]
 
 
-def shared_of(solution: Solution) -> Any:
+def shared_of(solution: Solution) -> float:
     """Heatsink and air over ambient for one watt more."""
     return solution.r_shared
 
 
-def stated(r_ds_on: Any) -> str:
+def stated(r_ds_on: float) -> str:
     """An on-resistance is stated, whatever its value."""
     return "yes"
 
 
-def channel_loss(heat: ChannelHeat, t_junction: Any) -> Any:
+def channel_loss(heat: ChannelHeat, t_junction: float) -> float:
     """All heat of a channel at a junction temperature."""
     return switch_heat(heat, t_junction)[0] + heat.elsewhere
 
 
 def _balance_inputs(heat: str) -> dict[str, Input]:
     return {
-        "air": Input("air_path", "set", "the air of the parts"),
-        "sink": Input("sink_path", "set", "where the packages give their heat"),
-        "heats": Input(f"all {heat}", "set", "heat of the channels"),
-        "r_own": Input("all r_th_own", "K/W", "junction over heatsink, by channel"),
-        "p_other": Input("supply.p_auxiliary", "W", "other heat in the box"),
-        "converter_share": Input("converter_share", "1", "heat of the converter over output"),
+        "air": Input("air_path"),
+        "sink": Input("sink_path"),
+        "heats": Input(f"all {heat}"),
+        "r_own": Input("all r_th_own"),
+        "p_other": Input("supply.p_auxiliary", meaning="other heat in the box"),
+        "converter_share": Input("converter_share"),
     }
 
 
@@ -99,13 +101,15 @@ def _balance(name: str, heat: str, meaning: str) -> Derived:
     return Derived(name, "set", "product", meaning, (way,), sources=(source,))
 
 
-def _read(name: str, unit: str, figure: Any, meaning: str, solution: Input) -> Derived:
+def _read(
+    name: str, unit: str, figure: Callable[[Solution], float], meaning: str, solution: Input
+) -> Derived:
     way = Way(figure, {"solution": solution}, "solution")
     return Derived(name, unit, "product", meaning, (way,))
 
 
 def _junction(name: str, solution: Input, meaning: str) -> Derived:
-    known = Input("heat_known", "word", "that some loss of the channel is known")
+    known = Input("heat_known")
     way = Way(
         junction_of,
         {"solution": solution, "number": NUMBER, "heat_known": known},
@@ -137,7 +141,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(air_of, {"solution": PROGRAMME}, "solution", when={"thermal.enclosure": "fitted"}),
             Way(
                 as_stated,
-                {"value": Input("t_air_open", "degC", "inside air")},
+                {"value": Input("t_air_open")},
                 "value",
                 when={"enclosure": ("none", "silent")},
             ),
@@ -155,10 +159,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.enclosure",
-                        "word",
-                        "enclosure",
-                        Assumption("silent", "absent", COMMON_PRACTICE),
+                        "thermal.enclosure", default=Assumption("silent", "absent", COMMON_PRACTICE)
                     )
                 },
                 "value",

@@ -1,7 +1,5 @@
 """What the solved temperatures are needed for: trips, touch, bursts, runaway, statements."""
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -33,38 +31,43 @@ MEASURED_IN_ROOM = Source(
 NO_CLAIM = Source(
     "common practice: nobody claims a lasting sine without saying so", kind="common practice"
 )
-AUXILIARY = Input("supply.p_auxiliary", "W", "other loads of the source")
+AUXILIARY = Input("supply.p_auxiliary")
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
-def above(t: Any, t_ambient: Any) -> Any:
+def above(t: float, t_ambient: float) -> float:
     """One temperature over another."""
     return t - t_ambient
 
 
-def total(losses: tuple[Any, ...], p_auxiliary: Any) -> Any:
+def total(losses: tuple[float, ...], p_auxiliary: float) -> float:
     """Heat of all channels and of the other loads."""
     return sum(losses, p_auxiliary)
 
 
-def one_package(heat: ChannelHeat, t_junction: Any, share: Any) -> Any:
+def one_package(heat: ChannelHeat, t_junction: float, share: float) -> float:
     """Heat of one package."""
     return share * switch_heat(heat, t_junction)[0]
 
 
-def one_switch(heat: ChannelHeat, t_junction: Any, n_legs: Any, parallel: Any) -> Any:
+def one_switch(heat: ChannelHeat, t_junction: float, n_legs: float, parallel: float) -> float:
     """Heat of one switch."""
     return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
 
 
-def case(t_junction: Any, p_package: Any, r_th_jc: Any) -> Any:
+def case(t_junction: float, p_package: float, r_th_jc: float) -> float:
     """Case below the junction."""
     return t_junction - p_package * r_th_jc
 
 
 def conduction_slope(
-    n_legs: Any, parallel: Any, i_rated_peak: Any, r_ds_on: Any, factor: Any, t_junction: Any
-) -> Any:
+    n_legs: float,
+    parallel: float,
+    i_rated_peak: float,
+    r_ds_on: float,
+    factor: float,
+    t_junction: float,
+) -> float:
     """How the conduction loss of a channel rises with its junction temperature.
 
     Written with the resistance one kelvin apart, so that no exponent shows.
@@ -76,8 +79,8 @@ def conduction_slope(
 
 
 def enclosure_rise(
-    solution: Solution, width: Any, height: Any, depth: Any, emissivity: Any, t_room: Any
-) -> Any:
+    solution: Solution, width: float, height: float, depth: float, emissivity: float, t_room: float
+) -> float:
     """Wall over room, in a room at sea level without sun, as surfaces are judged."""
     box = walls(width, height, depth, emissivity, "sealed", 0.0, 0.0)
     return wall_rise(solution.heat_in_box, t_room, box)
@@ -94,10 +97,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.basis",
-                        "word",
-                        "signal for which the cooling was sized",
-                        Assumption("one-eighth", "absent", NO_CLAIM),
+                        "thermal.basis", default=Assumption("one-eighth", "absent", NO_CLAIM)
                     )
                 },
                 "value",
@@ -115,7 +115,7 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_TESTED,
                     "t_junction": T_PROGRAMME,
-                    "share": Input("package_share", "1", "part of the heat in one package"),
+                    "share": Input("package_share"),
                 },
                 "share heat at t_junction",
             ),
@@ -132,8 +132,8 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_RATED,
                     "t_junction": T_RATED,
-                    "n_legs": Input("n_legs", "1", "legs of the channel"),
-                    "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
+                    "n_legs": Input("n_legs"),
+                    "parallel": Input("output_stage.parallel"),
                 },
                 "heat at t_junction / (2 n_legs parallel)",
             ),
@@ -149,8 +149,8 @@ DERIVED: tuple[Derived, ...] = (
                 case,
                 {
                     "t_junction": T_PROGRAMME,
-                    "p_package": Input("p_package_programme", "W", "heat of one package"),
-                    "r_th_jc": Input(f"{DEVICE}.r_th_jc", "K/W", "junction to case"),
+                    "p_package": Input("p_package_programme"),
+                    "r_th_jc": Input(f"{DEVICE}.r_th_jc"),
                 },
                 "t_junction - p_package r_th_jc",
             ),
@@ -165,9 +165,9 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 conduction_slope,
                 {
-                    "n_legs": Input("n_legs", "1", "legs of the channel"),
-                    "parallel": Input("output_stage.parallel", "1", "devices in parallel"),
-                    "i_rated_peak": Input("i_rated_peak", "A", "peak current at rated power"),
+                    "n_legs": Input("n_legs"),
+                    "parallel": Input("output_stage.parallel"),
+                    "i_rated_peak": Input("i_rated_peak"),
                     "r_ds_on": R_COLD,
                     "factor": FACTOR,
                     "t_junction": T_RATED,
@@ -184,16 +184,13 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 above,
-                {"t": Input("thermal.heatsink.t", "degC", "measured or held"), "t_ambient": T_ROOM},
+                {"t": Input("thermal.heatsink.t"), "t_ambient": T_ROOM},
                 "t - t_ambient",
                 assumes=Assumption(None, "neutral", MEASURED_IN_ROOM),
             ),
             Way(
                 above,
-                {
-                    "t": Input("t_heatsink", "degC", "heatsink"),
-                    "t_ambient": Input("environment.ambient", "degC", "air outside"),
-                },
+                {"t": Input("t_heatsink"), "t_ambient": Input("environment.ambient")},
                 "t - t_ambient",
             ),
         ),
@@ -206,19 +203,13 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 total,
-                {
-                    "losses": Input("all p_loss_programme", "W", "heat of the channels"),
-                    "p_auxiliary": AUXILIARY,
-                },
+                {"losses": Input("all p_loss_programme"), "p_auxiliary": AUXILIARY},
                 "sum of losses + p_auxiliary",
                 when={"thermal.basis": "one-eighth"},
             ),
             Way(
                 total,
-                {
-                    "losses": Input("all p_loss_rated", "W", "heat of the channels"),
-                    "p_auxiliary": AUXILIARY,
-                },
+                {"losses": Input("all p_loss_rated"), "p_auxiliary": AUXILIARY},
                 "sum of losses + p_auxiliary",
                 when={"thermal.basis": "full-sine"},
             ),
@@ -234,10 +225,10 @@ DERIVED: tuple[Derived, ...] = (
                 enclosure_rise,
                 {
                     "solution": PROGRAMME,
-                    "width": Input("thermal.enclosure.width", "mm", "outer width"),
-                    "height": Input("thermal.enclosure.height", "mm", "outer height"),
-                    "depth": Input("thermal.enclosure.depth", "mm", "outer depth"),
-                    "emissivity": Input("thermal.enclosure.emissivity", "1", "outer surface"),
+                    "width": Input("thermal.enclosure.width"),
+                    "height": Input("thermal.enclosure.height"),
+                    "depth": Input("thermal.enclosure.depth"),
+                    "emissivity": Input("thermal.enclosure.emissivity"),
                     "t_room": T_ROOM,
                 },
                 "wall of width, height, depth, emissivity at t_room, heat of solution",

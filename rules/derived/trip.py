@@ -1,14 +1,12 @@
 """What stands across a leg, or at the pins of a part, when the over-voltage trip acts."""
 
-from typing import Any
-
 from ...linter.check import Derived, Input, Way, derivation
 from .ways import as_stated
 
-V_TRIP = Input("protection.over_voltage.v_trip", "V", "over-voltage trip of ONE rail")
+V_TRIP = Input("protection.over_voltage.v_trip")
 
 
-def both_rails(v_trip: Any, v_rail_high: Any) -> Any:
+def both_rails(v_trip: float, v_rail_high: float) -> float:
     """One rail at its trip, the other one at its highest without pumping."""
     return v_trip + v_rail_high
 
@@ -25,7 +23,7 @@ DERIVED = (
                 both_rails,
                 {
                     "v_trip": V_TRIP,
-                    "v_rail_high": Input("v_rail_high", "V", "the other rail, highest"),
+                    "v_rail_high": Input("v_rail_high", meaning="the other rail, highest"),
                 },
                 "v_trip + v_rail_high",
                 when={"supply.rails": "split"},
@@ -41,13 +39,13 @@ DERIVED = (
         (
             Way(
                 as_stated,
-                {"value": Input("output_stage.device.v_supply_abs", "V", "of the part")},
+                {"value": Input("output_stage.device.v_supply_abs")},
                 "value",
                 when={"output_stage.devices": "integrated"},
             ),
             Way(
                 as_stated,
-                {"value": Input("output_stage.device.v_dss", "V", "of one switch")},
+                {"value": Input("output_stage.device.v_dss")},
                 "value",
                 when={"output_stage.devices": "discrete"},
             ),

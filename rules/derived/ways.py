@@ -1,11 +1,13 @@
 """Steps that many ways share: a value taken as it is, a yes or no, a term left out."""
 
-from typing import Any
+from typing import TypeVar
 
 from ...linter.check import Assumption, derivation
 
+Value = TypeVar("Value")
 
-def as_stated(value: Any) -> Any:
+
+def as_stated(value: Value) -> Value:
     """The value itself."""
     return value
 

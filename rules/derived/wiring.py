@@ -1,34 +1,32 @@
 """Resistance of leads, and the current that a supply lead stands."""
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     Constant,
     Derived,
     Input,
+    Scope,
     Way,
     derivation,
-    from_memory,
     quoted,
 )
 from ..formulas.conductors import two_way_resistance, wire_current
+from ..formulas.constants import COPPER_RESISTIVITY
 from ..formulas.maths import smaller
 from .ways import as_stated
 
-COPPER = Constant("1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028"))
 NO_LENGTH = Assumption("0 m", "favourable", derivation("a lead of no length has no resistance"))
 WIRE_TABLE = quoted(
     "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
 )
 
 
-def most_current(area: Any, factor: Any) -> Any:
+def most_current(area: float, factor: float) -> float:
     """A chassis wire rises by some 35 K at its table's current, so by 140 K at twice that."""
     return factor * wire_current(area)
 
 
-def tighter_current(i_rated: Any, i_most: Any) -> Any:
+def tighter_current(i_rated: float, i_most: float) -> float:
     """A rating holds as far as the copper does."""
     return smaller(i_rated, i_most)
 
@@ -44,7 +42,7 @@ def _thick(area: str) -> Assumption:
     return Assumption(area, "favourable", derivation("upper end of the usual range"))
 
 
-def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Derived:
+def _lead(name: str, each: Scope, section: str, meaning: str, thick: str) -> Derived:
     return Derived(
         name,
         "mohm",
@@ -54,11 +52,9 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
             Way(
                 two_way_resistance,
                 {
-                    "resistivity": COPPER,
-                    "length": Input(f"{section}.length", "m", "length, one way", NO_LENGTH),
-                    "area": Input(
-                        f"{section}.area", "mm2", "copper of one conductor", _thick(thick)
-                    ),
+                    "resistivity": COPPER_RESISTIVITY,
+                    "length": Input(f"{section}.length", default=NO_LENGTH),
+                    "area": Input(f"{section}.area", default=_thick(thick)),
                 },
                 "2 resistivity length / area",
             ),
@@ -67,7 +63,7 @@ def _lead(name: str, each: Any, section: str, meaning: str, thick: str) -> Deriv
     )
 
 
-_I_RATED = Input("wiring.supply_lead.i_rated", "A", "rating of the insulation")
+_I_RATED = Input("wiring.supply_lead.i_rated")
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -79,7 +75,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 most_current,
                 {
-                    "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
+                    "area": Input("wiring.supply_lead.area"),
                     "factor": Constant("2", "hottest insulation over chassis wire", HOTTEST),
                 },
                 "factor * wire table at area",
@@ -103,13 +99,13 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 tighter_current,
-                {"i_rated": _I_RATED, "i_most": Input("i_lead_most", "A", "what copper carries")},
+                {"i_rated": _I_RATED, "i_most": Input("i_lead_most")},
                 "smaller of i_rated and i_most",
             ),
             Way(as_stated, {"value": _I_RATED}, "i_rated"),
             Way(
                 wire_current,
-                {"area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor")},
+                {"area": Input("wiring.supply_lead.area")},
                 "wire table at area",
                 assumes=Assumption(None, "favourable", WIRE_TABLE),
             ),

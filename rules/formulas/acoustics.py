@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from ...linter.check import Constant, Source, derivation
 from .maths import PI, log10, smaller
@@ -38,7 +37,7 @@ P_REFERENCE = Constant(
 )
 
 
-def decibel(ratio: Any) -> Any:
+def decibel(ratio: float) -> float:
     """Level [dB] of a ratio of voltages, displacements or pressures [1].
 
     >>> round(decibel(1.2277 / 0.7746), 3)  # +4 dBu is 1.228 V, 0 dBu is 0.7746 V
@@ -47,7 +46,7 @@ def decibel(ratio: Any) -> Any:
     return 20 * log10(ratio)
 
 
-def power_decibel(ratio: Any) -> Any:
+def power_decibel(ratio: float) -> float:
     """Level [dB] of a ratio of powers [1].
 
     >>> round(power_decibel(1 / 8), 2)  # one eighth of the sine power
@@ -56,7 +55,7 @@ def power_decibel(ratio: Any) -> Any:
     return 10 * log10(ratio)
 
 
-def programme_drop(crest_factor: Any) -> Any:
+def programme_drop(crest_factor: float) -> float:
     """Level [dB] by which programme lies below a sine of the same peak.
 
     crest_factor: peak over rms of the programme [dB]; that of a sine is 3.01 dB.
@@ -67,10 +66,11 @@ def programme_drop(crest_factor: Any) -> Any:
     return crest_factor - power_decibel(2)
 
 
-def sensitivity_at_voltage(per_watt: Any, z: Any, r_reference: Any) -> Any:
+def sensitivity_at_voltage(per_watt: float, z: float, r_reference: float) -> float:
     """Sensitivity for 2.83 V [dB] of a loudspeaker whose sensitivity is printed for 1 W [dB].
 
     z: rated impedance of the loudspeaker [ohm]; r_reference: 8 ohm.
+    Units: per_watt [dB], z [ohm], r_reference [ohm]; returns [dB].
 
     >>> round(sensitivity_at_voltage(84.99, 4.0, 8.0), 2)  # 88 dB for 2.83 V in 4 ohm
     88.0
@@ -78,13 +78,14 @@ def sensitivity_at_voltage(per_watt: Any, z: Any, r_reference: Any) -> Any:
     return per_watt + power_decibel(r_reference / z)
 
 
-def network_level(sensitivity: Any, v_rms: Any, parallel: Any, v_reference: Any) -> Any:
+def network_level(sensitivity: float, v_rms: float, parallel: float, v_reference: float) -> float:
     """Level [dB] at 1 m of a network of equal loudspeakers close together.
 
     sensitivity: of one, for 2.83 V [dB]; v_rms: across the network [V]; parallel: strings
     [1].  Units in series share the voltage, which their number makes good: only the
     strings in parallel add, 6 dB a doubling.  Valid while the group is small against the
     wavelength.  Source: sum of equal pressures.
+    Units: sensitivity [dB], v_rms [V], parallel [1], v_reference [V]; returns [dB].
 
     >>> round(network_level(88.0, 28.284, 1, 2.8284), 1)  # 100 W in 8 ohm
     108.0
@@ -92,10 +93,11 @@ def network_level(sensitivity: Any, v_rms: Any, parallel: Any, v_reference: Any)
     return sensitivity + decibel(v_rms * parallel / v_reference)
 
 
-def distance_loss(distance: Any, one_metre: Any) -> Any:
+def distance_loss(distance: float, one_metre: float) -> float:
     """Fall of level [dB] from 1 m to ``distance`` [m] in the free field.
 
     Rooms fall slower beyond the critical distance, so this is the least level there.
+    Units: distance [m], one_metre [m]; returns [dB].
 
     >>> round(108.0 - distance_loss(3.0, 1.0), 2)  # 88 dB, 100 W in 8 ohm, 3 m away
     98.46
@@ -103,8 +105,10 @@ def distance_loss(distance: Any, one_metre: Any) -> Any:
     return decibel(distance / one_metre)
 
 
-def sum_of_levels(levels: Sequence[Any]) -> Any:
+def sum_of_levels(levels: Sequence[float]) -> float:
     """Level [dB] of sounds that are not alike: their powers add.
+
+    Units: levels [dB]; returns [dB].
 
     >>> round(sum_of_levels((85.0, 85.0)), 2)
     88.01
@@ -114,14 +118,14 @@ def sum_of_levels(levels: Sequence[Any]) -> Any:
 
 
 def piston_level(
-    f: Any,
-    s_d: Any,
-    x_peak: Any,
-    pistons: Any,
-    distance: Any,
-    air_density: Any,
-    p_reference: Any,
-) -> Any:
+    f: float,
+    s_d: float,
+    x_peak: float,
+    pistons: float,
+    distance: float,
+    air_density: float,
+    p_reference: float,
+) -> float:
     """Level [dB] of pistons in a large wall (half space) that move ``x_peak`` at ``f``.
 
     f: frequency [Hz]; s_d: area of one [m2]; x_peak: one way, peak [m]; pistons: number
@@ -140,17 +144,18 @@ def piston_level(
 A_WEIGHTING = Source("IEC 61672-1, formula of A-weighting and its corners", kind="from memory")
 
 
-def a_response(f: Any) -> Any:
+def a_response(f: float) -> float:
     """A-weighting as a plain ratio [1] at ``f`` [1], a frequency in hertz without its unit."""
     low = f**4 / ((f**2 + 20.6**2) * ((f**2 + 107.7**2) * (f**2 + 737.9**2)) ** 0.5)
     return low * 12194**2 / (f**2 + 12194**2)
 
 
-def a_weighting_at_most(f_top: Any, one_hertz: Any) -> Any:
+def a_weighting_at_most(f_top: float, one_hertz: float) -> float:
     """Highest A-weighting [dB] of any sound up to ``f_top`` [Hz], but not above 0 dB.
 
     It rises up to 2.5 kHz, so below 1 kHz the top of a band bounds the whole of it; from
     1 kHz on 0 dB stands for it.  one_hertz: 1 Hz.
+    Units: f_top [Hz], one_hertz [Hz]; returns [dB].
 
     >>> round(a_weighting_at_most(200.0, 1.0), 1)
     -10.8
@@ -186,20 +191,21 @@ EXPOSURE_RULES = {
     "who-itu-child": ExposureRule(75.0, 40.0 / 7, EQUAL_ENERGY, 140.0),
 }
 EXPOSURE_SOURCES = (
-    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB"),
+    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB; no page given"),
     Source("29 CFR 1910.95, table G-16", "90 dBA, 8 h, 5 dB; none above 115 dBA"),
     Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
     Source(
         "ITU-T H.870 and H.871, WHO safe listening",
-        "80 dBA, children 75 dBA, 40 h a week",
+        "80 dBA, children 75 dBA, 40 h a week; no page given",
     ),
 )
 
 
-def allowed_level(exposure_time: Any, rule: str, one_hour: Any) -> Any:
+def allowed_level(exposure_time: float, rule: str, one_hour: float) -> float:
     """Highest level [dB(A)] that a rule lets a person bear for ``exposure_time`` [s] a day.
 
     rule: a word of ``EXPOSURE_RULES``; one_hour: 3600 s.
+    Units: exposure_time [s], rule [word], one_hour [s]; returns [dB].
 
     >>> allowed_level(2 * 3600.0, "niosh", 3600.0)  # NIOSH: 91 dBA for 2 h
     91.0

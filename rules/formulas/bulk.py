@@ -1,7 +1,5 @@
 """Ripple current in the bulk capacitors of one rail."""
 
-from typing import Any
-
 from ...linter.check import derivation
 from .maths import PI, smaller
 from .supply import lowest
@@ -12,8 +10,10 @@ CARRIER_RIPPLE = derivation(
 )
 
 
-def capacitor_share(r: Any, c: Any, f: Any) -> Any:
+def capacitor_share(r: float, c: float, f: float) -> float:
     """Part of an alternating rail current that the capacitors carry [1]; as above.
+
+    Units: r [ohm], c [F], f [Hz]; returns [1].
 
     >>> round(capacitor_share(0.05, 3.3e-3, 40.0), 4)
     0.0414
@@ -22,12 +22,13 @@ def capacitor_share(r: Any, c: Any, f: Any) -> Any:
     return x / (1 + x**2) ** 0.5
 
 
-def carrier_ripple_square(n_legs: Any, levels: str, i_peak: Any, depth: Any) -> Any:
+def carrier_ripple_square(n_legs: float, levels: str, i_peak: float, depth: float) -> float:
     """Mean square [A2] of the carrier-frequency current in the capacitors of ONE rail.
 
     n_legs: 1 or 2; levels: two-level or three-level; i_peak: load current [A];
     depth [1]; above 1, where the rated power is beyond the rail, it counts as 1.
     Source: derived, switched waveform.
+    Units: n_legs [1], levels [word], i_peak [A], depth [1]; returns [A2].
 
     >>> round(carrier_ripple_square(1, "two-level", 5.0, 0.8) ** 0.5, 3)
     1.275
@@ -41,16 +42,16 @@ def carrier_ripple_square(n_legs: Any, levels: str, i_peak: Any, depth: Any) -> 
 
 
 def bulk_current(
-    n_legs: Any,
-    levels: Any,
-    i_peak: Any,
-    depth: Any,
-    locked: Any,
-    r: Any,
-    c: Any,
-    f: Any,
-    share: Any,
-) -> Any:
+    n_legs: tuple[float, ...],
+    levels: tuple[str, ...],
+    i_peak: tuple[float, ...],
+    depth: tuple[float, ...],
+    locked: tuple[str, ...],
+    r: float,
+    c: float,
+    f: tuple[float, ...],
+    share: float,
+) -> float:
     """Rms current [A] in the capacitors of ONE rail, all channels at work.
 
     Tuples over the channels: n_legs; levels; i_peak [A] and depth [1] at rated power;
@@ -58,6 +59,8 @@ def bulk_current(
     [F]; share: of the rated output power [1].  Audio parts add in phase.  Carrier parts
     add straight where channels run on one clock, else in squares.  The carrier is taken
     to stay in the bulk: film capacitors at the switches relieve it.
+    Units: n_legs [1], levels [word], i_peak [A], depth [1], locked [word], r [ohm], c [F], f
+    [Hz], share [1]; returns [A].
 
     >>> one = ((1,), ("two-level",), (5.0,), (0.8,), ("yes",))
     >>> big = bulk_current(*one, 1e3, 1.0, (20.0,), 1.0)  # no source: all audio, all carrier

@@ -1,11 +1,9 @@
 """Capacitors of the output: reactive current, loss limit, bias distortion, series R-C."""
 
-from typing import Any
-
 from .maths import PI
 
 
-def reactive_current(f: Any, c: Any, v: Any) -> Any:
+def reactive_current(f: float, c: float, v: float) -> float:
     """Current of a capacitor, rms.
 
     f [Hz], c [F], v [V] rms; returns [A]: 2 pi f c v.  Source: circuit theory.
@@ -16,7 +14,7 @@ def reactive_current(f: Any, c: Any, v: Any) -> Any:
     return 2 * PI * f * c * v
 
 
-def current_at_loss(p: Any, f: Any, c: Any, tan_delta: Any, r_metal: Any) -> Any:
+def current_at_loss(p: float, f: float, c: float, tan_delta: float, r_metal: float) -> float:
     """Current, rms, at which the loss in dielectric, layers and leads reaches p.
 
     p [W], f [Hz], c [F], tan_delta [1] at that frequency, r_metal [ohm]; returns [A].
@@ -30,7 +28,7 @@ def current_at_loss(p: Any, f: Any, c: Any, tan_delta: Any, r_metal: Any) -> Any
     return (p / (tan_delta / (2 * PI * f * c) + r_metal)) ** 0.5
 
 
-def bias_third_harmonic(f: Any, f_corner: Any, loss: Any) -> Any:
+def bias_third_harmonic(f: float, f_corner: float, loss: float) -> float:
     """Third harmonic that a class-2 filter capacitor adds, relative to the tone.
 
     f [Hz] tone, f_corner [Hz] of the filter, loss [1]: share of the (small-signal)
@@ -45,7 +43,7 @@ def bias_third_harmonic(f: Any, f_corner: Any, loss: Any) -> Any:
     return 0.75 * (f / f_corner) ** 2 * loss
 
 
-def high_pass_corner(r: Any, c: Any) -> Any:
+def high_pass_corner(r: float, c: float) -> float:
     """-3 dB corner of a capacitor in series with a load.
 
     r [ohm], c [F]; returns [Hz].  Source: circuit theory; CS4525 data sheet
@@ -57,7 +55,7 @@ def high_pass_corner(r: Any, c: Any) -> Any:
     return 1 / (2 * PI * r * c)
 
 
-def series_rc_power(v: Any, f: Any, r: Any, c: Any) -> Any:
+def series_rc_power(v: float, f: float, r: float, c: float) -> float:
     """Heat in the resistor of a series R-C across a sine voltage.
 
     v [V] rms, f [Hz], r [ohm], c [F]; returns [W].  Source: circuit theory.

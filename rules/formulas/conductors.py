@@ -5,7 +5,6 @@ Plain functions.  Symbols and units stand in brackets; SI throughout.
 
 import math
 from itertools import pairwise
-from typing import Any
 
 from .maths import choose, larger, smaller
 
@@ -25,13 +24,14 @@ CHASSIS_WIRE = (
 (Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics)."""
 
 
-def two_way_resistance(resistivity: Any, length: Any, area: Any) -> Any:
+def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     """Resistance of a pair of conductors, there and back.
 
     resistivity [ohm m]: 1.724e-8 for copper at 20 degC (IEC 60028)
     length [m]: ONE way; area [m2]: copper of one conductor
     Valid for direct current and audio; stranded wire lies 2 to 5 % higher.
     Source: Ohm's law.  Example: 0.4 m of AWG 16 (13.17 mohm/m): 10.54 mohm.
+    Units: resistivity [ohm m], length [m], area [m2]; returns [ohm].
 
     >>> round(two_way_resistance(1.724e-8, 0.4, 1.309e-6) * 1e3, 2)
     10.54
@@ -39,11 +39,14 @@ def two_way_resistance(resistivity: Any, length: Any, area: Any) -> Any:
     return 2 * resistivity * length / area
 
 
-def resistance_when_warm(r_20: Any, t: Any, t_20: Any = 293.15, slope: Any = 0.00393) -> Any:
+def resistance_when_warm(
+    r_20: float, t: float, t_20: float = 293.15, slope: float = 0.00393
+) -> float:
     """Resistance of copper at another temperature.
 
     r_20 [ohm] at t_20 [K] = 20 degC; t [K]; slope [1/K]: 0.00393 (IEC 60028).
     Valid from -40 to 200 degC.  A trace 50 mm x 5 mm x 35 um at 60 degC: 5.700 mohm.
+    Units: r_20 [ohm], t [K], t_20 [K], slope [1/K]; returns [ohm].
 
     >>> round(resistance_when_warm(1.724e-8 * 0.05 / (5e-3 * 35e-6), 333.15) * 1e3, 3)
     5.7
@@ -52,8 +55,13 @@ def resistance_when_warm(r_20: Any, t: Any, t_20: Any = 293.15, slope: Any = 0.0
 
 
 def trace_rise(
-    current: Any, width: Any, copper: Any, chart_current: Any, chart_area: Any, chart_rise: Any
-) -> Any:
+    current: float,
+    width: float,
+    copper: float,
+    chart_current: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     """Temperature rise of a board trace.
 
     I = k dT^0.44 A^0.725 solved for dT, the fit to the charts of IPC-2221.
@@ -63,6 +71,8 @@ def trace_rise(
     (from memory); a trace alone, in still air.
     Source: IPC-2221 as quoted on public pages.  Example: 10 mil of 1.378 mil copper
     on an outer layer carry 0.884 A at 10 K.
+    Units: current [A], width [m], copper [m], chart_current [A], chart_area [m2], chart_rise
+    [K]; returns [K].
 
     >>> round(trace_rise(0.884, 254e-6, 35e-6, 0.048, SQUARE_MIL, 1.0), 1)
     10.0
@@ -71,13 +81,14 @@ def trace_rise(
     return chart_rise * (current / (chart_current * area_share**0.725)) ** (1 / 0.44)
 
 
-def wire_current(area: Any) -> Any:
+def wire_current(area: float) -> float:
     """Current that one copper wire carries in free air.
 
     area [m2]; gives [A].  Straight lines in log-log scale between the rows of
     ``CHASSIS_WIRE``, continued beyond the ends (AWG 4, 21.15 mm2: 133 A; 135 A printed,
     from memory).  A wire in a bundle or in a duct carries much less.
     Source: Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics.
+    Units: area [m2]; returns [A].
 
     >>> round(wire_current(1.309e-6), 6)
     22.0
@@ -89,15 +100,20 @@ def wire_current(area: Any) -> Any:
     return result
 
 
-def _between(area: Any, low: tuple[float, float], high: tuple[float, float]) -> Any:
+def _between(area: float, low: tuple[float, float], high: tuple[float, float]) -> float:
     """Power law through two rows of the wire table."""
     exponent = math.log(high[1] / low[1]) / math.log(high[0] / low[0])
     return low[1] * (area / low[0]) ** exponent
 
 
 def contact_current(
-    i_rated: Any, contacts: Any, t_limit: Any, t_air: Any, rise_rated: Any, rise_least: Any
-) -> Any:
+    i_rated: float,
+    contacts: float,
+    t_limit: float,
+    t_air: float,
+    rise_rated: float,
+    rise_least: float,
+) -> float:
     """Current that the contacts of one pole may carry in warm air.
 
     i_rated [A]: ONE contact, for rise_rated [K]; contacts: number per pole; t_limit [K]:
@@ -108,6 +124,8 @@ def contact_current(
     is not counted (common practice).
     Source: IEC 60512-5-2 describes the derating curve; the square root follows from I^2 R.
     Example: 3 A for 30 K, limit 85 degC, air 70 degC: 2.121 A.
+    Units: i_rated [A], contacts [1], t_limit [K], t_air [K], rise_rated [K], rise_least [K];
+    returns [A].
 
     >>> round(contact_current(3.0, 1.0, 358.15, 343.15, 30.0, 1.0), 3)
     2.121
@@ -133,14 +151,16 @@ SPACING_VOLTAGES = (15.0, 30.0, 50.0, 100.0, 150.0, 170.0, 250.0, 300.0, 500.0)
 
 
 def spacing_needed(
-    voltage: Any, surface: str, altitude: Any, volt: Any, millimetre: Any, high: Any
-) -> Any:
+    voltage: float, surface: str, altitude: float, volt: float, millimetre: float, high: float
+) -> float:
     """Smallest gap between conductors by IPC-2221 table 6-1 (functional spacing).
 
     voltage [V]: direct or peak; surface: key of ``SPACING``; altitude [m]; volt 1 V and
     millimetre 1 mm: units of the table; high [m]: 3050 m, above which a bare outer
     layer needs more.  No safety barrier: those follow other standards.
     Source: IPC-2221 table 6-1, from memory.
+    Units: voltage [V], surface [word], altitude [m], volt [V], millimetre [m], high [m];
+    returns [m].
 
     >>> spacing_needed(35.0, "outer-bare", 0.0, 1.0, 1e-3, 3050.0) * 1e3
     0.6
@@ -153,7 +173,7 @@ def spacing_needed(
     return gap * millimetre
 
 
-def _table_gap(volts: Any, column: tuple[float, ...]) -> Any:
+def _table_gap(volts: float, column: tuple[float, ...]) -> float:
     """Gap in mm for a number of volts, row by row from the highest down."""
     gap = column[8] + column[9] * (volts - SPACING_VOLTAGES[8])
     for top, row in zip(reversed(SPACING_VOLTAGES), reversed(column[:9]), strict=True):

@@ -4,7 +4,6 @@ Plain functions.  Symbols and units stand in brackets.
 """
 
 import math
-from typing import Any
 
 from .maths import exp, larger, ln
 
@@ -19,12 +18,13 @@ LOSS_EXPONENT = 0.82
 curves of IRAUDAMP7D and TPA3221, one eighth against full power."""
 
 
-def hot_exponent(hot_factor: Any) -> Any:
+def hot_exponent(hot_factor: float) -> float:
     """Exponent of a power law in absolute temperature through 25 and 150 degC.
 
     hot_factor: on-resistance at 150 degC over that at 25 degC.  The curves of data sheets
     bend upwards as a power law does (mobility of the carriers); a straight line through
     the same two points flatters the current at which the temperature runs away.
+    Units: hot_factor [1]; returns [1].
 
     >>> round(hot_exponent(1.75), 3)
     1.598
@@ -32,12 +32,13 @@ def hot_exponent(hot_factor: Any) -> Any:
     return ln(hot_factor) / math.log(T_PRINTED_HOT / T_COLD)
 
 
-def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
+def hot_resistance(r_cold: float, hot_factor: float, t_junction: float) -> float:
     """On-resistance of a switch at its junction temperature.
 
     r_cold [ohm] at 25 degC; hot_factor at 150 degC over 25 degC; t_junction [K].
     Valid from -40 degC to the highest junction temperature.
     Source: power law between two printed points, see ``hot_exponent``.
+    Units: r_cold [ohm], hot_factor [1], t_junction [K]; returns [ohm].
 
     >>> round(hot_resistance(0.02, 1.75, 423.15), 4)
     0.035
@@ -45,11 +46,12 @@ def hot_resistance(r_cold: Any, hot_factor: Any, t_junction: Any) -> Any:
     return r_cold * (t_junction / T_COLD) ** hot_exponent(hot_factor)
 
 
-def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
+def efficiency_loss(p_out: float, efficiency: float) -> float:
     """Heat of an amplifier of known efficiency.
 
     p_out [W]; gives [W].  Example: 2 x 1500 W amplifier at one third, 1000 W from 1440 W
     drawn: 440 W (published: Lab.gruppen fP 3400 manual, table 3).
+    Units: p_out [W], efficiency [1]; returns [W].
 
     >>> round(efficiency_loss(1000.0, 1000 / 1440))
     440
@@ -57,10 +59,11 @@ def efficiency_loss(p_out: Any, efficiency: Any) -> Any:
     return p_out * (1 / efficiency - 1)
 
 
-def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
+def programme_share(crest_factor: float, crest_of_sine: float) -> float:
     """Power of programme that just touches clipping, over that of a full sine.
 
     crest_factor: peak over rms of the programme in dB; crest_of_sine: 3.01 dB.
+    Units: crest_factor [dB], crest_of_sine [dB]; returns [1].
 
     >>> round(programme_share(12.04, 3.01), 3)
     0.125
@@ -68,13 +71,14 @@ def programme_share(crest_factor: Any, crest_of_sine: Any) -> Any:
     return 10 ** ((crest_of_sine - crest_factor) / 10)
 
 
-def loss_at_share(loss: Any, p_idle: Any, share: Any) -> Any:
+def loss_at_share(loss: float, p_idle: float, share: float) -> float:
     """Loss of a channel at a share of its rated power, from two known points.
 
     loss [W] at rated power; p_idle [W] without signal; share of the power; gives [W].
     Loss above idle goes as power^0.82: between the linear law of a resistance and the
     square root of a loss that goes with current.  Within 12 % of the published curves of
     IRAUDAMP7D and TPA3221 at one eighth of full power.
+    Units: loss [W], p_idle [W], share [1]; returns [W].
 
     >>> round(loss_at_share(18.28, 4.8, 1 / 8), 2)  # IRAUDAMP7D at 15 W: 7.19 W published
     7.25
@@ -82,12 +86,19 @@ def loss_at_share(loss: Any, p_idle: Any, share: Any) -> Any:
     return p_idle + larger(loss - p_idle, 0.0) * share**LOSS_EXPONENT
 
 
-def pulse_rise(power: Any, resistances: Any, times: Any, pulse: Any, period: Any) -> Any:
+def pulse_rise(
+    power: float,
+    resistances: tuple[float, ...],
+    times: tuple[float, ...],
+    pulse: float,
+    period: float,
+) -> float:
     """Rise at the end of one of many equal heat pulses, by a ladder of thermal stages.
 
     power [W]; resistances [K/W] and times [s] of the Foster stages; pulse and period [s];
     gives [K].  Source: geometric series of the exponentials of each stage.
     Example: 0.3, 0.7, 8, 30 K/W, 1 ms, 20 ms, 2 s, 60 s; 12 W, 20 ms each 0.5 s: 27.69 K.
+    Units: power [W], resistances [K/W], times [s], pulse [s], period [s]; returns [K].
 
     >>> stages = (0.3, 0.7, 8.0, 30.0), (1e-3, 20e-3, 2.0, 60.0)
     >>> round(pulse_rise(12.0, *stages, 0.02, 0.5), 2)

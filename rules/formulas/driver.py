@@ -5,13 +5,13 @@ inductance, so valid well below the band where the inductance counts.
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import Any
 
 from ...linter.check import Source, derivation
 from .maths import PI, larger, smaller
 
 SMALL_CLOSED = Source(
-    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972"
+    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972",
+    "no page given",
 )
 SMALL_VENTED = Source(
     "R. H. Small, Vented-Box Loudspeaker Systems, Part II, J. Audio Eng. Soc., 1973",
@@ -23,8 +23,10 @@ VENTED_DERIVED = derivation(
 )
 
 
-def total_q(q_ms: Any, q_es: Any) -> Any:
+def total_q(q_ms: float, q_es: float) -> float:
     """Total Q of a driver [1] from mechanical and electrical Q [1].
+
+    Units: q_ms [1], q_es [1]; returns [1].
 
     >>> round(total_q(4.0, 0.45), 4)
     0.4045
@@ -32,10 +34,11 @@ def total_q(q_ms: Any, q_es: Any) -> Any:
     return q_ms * q_es / (q_ms + q_es)
 
 
-def compliance(v_as: Any, s_d: Any, air_density: Any, sound_speed: Any) -> Any:
+def compliance(v_as: float, s_d: float, air_density: float, sound_speed: float) -> float:
     """Compliance of the suspension [m/N] from the volume of air as compliant as it [m3].
 
     s_d: cone area [m2]; air_density [kg/m3]; sound_speed [m/s].  Source: Small 1972.
+    Units: v_as [m3], s_d [m2], air_density [kg/m3], sound_speed [m/s]; returns [m/N].
 
     >>> round(compliance(0.020, 0.0137, 1.18, 345.0) * 1e3, 4)  # mm/N
     0.7587
@@ -43,7 +46,7 @@ def compliance(v_as: Any, s_d: Any, air_density: Any, sound_speed: Any) -> Any:
     return v_as / (air_density * sound_speed**2 * s_d**2)
 
 
-def free_excursion(v_rms: Any, c_ms: Any, f_s: Any, q_es: Any, r_e: Any) -> Any:
+def free_excursion(v_rms: float, c_ms: float, f_s: float, q_es: float, r_e: float) -> float:
     """Peak excursion [m] towards zero frequency of a driver without a box, for a sine.
 
     v_rms: at the driver [V]; c_ms: compliance [m/N]; f_s: free-air resonance [Hz]; q_es:
@@ -56,7 +59,7 @@ def free_excursion(v_rms: Any, c_ms: Any, f_s: Any, q_es: Any, r_e: Any) -> Any:
     return (2 * c_ms / (2 * PI * f_s * q_es * r_e)) ** 0.5 * v_rms
 
 
-def sealed_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any) -> Any:
+def sealed_shape(f: float, f_s: float, q_ts: float, alpha: float) -> float:
     """Excursion in a sealed box over the free excursion towards zero frequency [1].
 
     f: frequency [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q of the driver [1];
@@ -69,13 +72,15 @@ def sealed_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any) -> Any:
     return 1 / ((1 + alpha - u**2) ** 2 + (u / q_ts) ** 2) ** 0.5
 
 
-def _port_terms(f: Any, f_b: Any, q_l: Any) -> tuple[Any, Any]:
+def _port_terms(f: float, f_b: float, q_l: float) -> tuple[float, float]:
     """Real and imaginary part of 1 + s Tb/QL + s^2 Tb^2: cone over port volume velocity."""
     b = f / f_b
     return 1 - b**2, b / q_l
 
 
-def vented_denominator(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) -> Any:
+def vented_denominator(
+    f: float, f_s: float, q_ts: float, alpha: float, f_b: float, q_l: float
+) -> float:
     """Modulus of the fourth-order polynomial D(j 2 pi f) of a vented box [1].
 
     f [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q [1]; alpha: v_as / v_b [1]; f_b:
@@ -83,6 +88,7 @@ def vented_denominator(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: A
     + alpha s^2 Tb^2.  Source: Small 1973.
 
     Worked example: Butterworth alignment, whose response 1/abs(D) is -3.01 dB at f_s.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
 
     >>> round(vented_denominator(40.0, 40.0, 0.38268, 1.41421, 40.0, 1e9) ** 2, 3)
     2.0
@@ -95,11 +101,12 @@ def vented_denominator(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: A
     return (real**2 + imaginary**2) ** 0.5
 
 
-def vented_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) -> Any:
+def vented_shape(f: float, f_s: float, q_ts: float, alpha: float, f_b: float, q_l: float) -> float:
     """Excursion in a vented box over the free excursion towards zero frequency [1].
 
     Symbols as in ``vented_denominator``.  Least near ``f_b``; far below it the box no
     longer holds the cone and the shape tends to 1.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
 
     >>> round(vented_shape(0.4, 40.0, 0.3827, 1.414, 40.0, 7.0), 2)
     1.0
@@ -109,7 +116,9 @@ def vented_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, q_l: Any) ->
     return both / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
 
 
-def radiator_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, beta: Any, q_l: Any) -> Any:
+def radiator_shape(
+    f: float, f_s: float, q_ts: float, alpha: float, f_b: float, beta: float, q_l: float
+) -> float:
     """Excursion in a box with passive radiator over the free excursion [1].
 
     beta: v_b / v_ap, stiffness of the radiator over that of the box [1]; the rest as in
@@ -118,6 +127,7 @@ def radiator_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, beta: Any,
     cone is held again.  With beta of 0 it is a port.
     Derived: its reactance is that of the port times 1 + beta (1 - (f_b/f)^2); a nodal
     solution agrees.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], beta [1], q_l [1]; returns [1].
 
     >>> round(radiator_shape(20.0, 40.0, 0.3827, 1.414, 40.0, 1 / 3, 7.0), 3)
     0.664
@@ -133,7 +143,7 @@ def radiator_shape(f: Any, f_s: Any, q_ts: Any, alpha: Any, f_b: Any, beta: Any,
     return ((port_re**2 + port_im**2) / (real**2 + imaginary**2)) ** 0.5
 
 
-def vented_volume_gain(f: Any, f_b: Any, q_l: Any) -> Any:
+def vented_volume_gain(f: float, f_b: float, q_l: float) -> float:
     """Volume moved by cone, port and leak together over volume moved by the cone [1].
 
     f [Hz]; f_b: tuning [Hz]; q_l: leakage Q [1].  Tends to 1 far above the tuning; q_l at
@@ -147,27 +157,29 @@ def vented_volume_gain(f: Any, f_b: Any, q_l: Any) -> Any:
 
 
 def port_speed(
-    f: Any,
-    x_free: Any,
-    s_d: Any,
-    port_area: Any,
-    f_s: Any,
-    q_ts: Any,
-    alpha: Any,
-    f_b: Any,
-    q_l: Any,
-) -> Any:
+    f: float,
+    x_free: float,
+    s_d: float,
+    port_area: float,
+    f_s: float,
+    q_ts: float,
+    alpha: float,
+    f_b: float,
+    q_l: float,
+) -> float:
     """Peak speed [m/s] of the air in the port of a vented box.
 
     x_free: free excursion towards zero frequency, peak [m]; s_d: cone area [m2];
     port_area: all ports of the box [m2]; the rest as in ``vented_denominator``.  At f_b
     the port moves q_l times the volume of the cone.  Derived: continuity in the box.
+    Units: f [Hz], x_free [m], s_d [m2], port_area [m2], f_s [Hz], q_ts [1], alpha [1], f_b
+    [Hz], q_l [1]; returns [m/s].
     """
     velocity = 2 * PI * f * s_d * x_free / port_area
     return velocity / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
 
 
-def high_pass(f: Any, f_corner: Any, order: Any) -> Any:
+def high_pass(f: float, f_corner: float, order: float) -> float:
     """Voltage passed by a Butterworth high-pass [1]; a corner of 0 Hz is no filter.
 
     f [Hz]; f_corner: 3 dB corner [Hz]; order [1].
@@ -179,10 +191,13 @@ def high_pass(f: Any, f_corner: Any, order: Any) -> Any:
     return 1 / (1 + (f_corner / f) ** (2 * order)) ** 0.5
 
 
-def bass_frequencies(band_low: Any, band_high: Any, f_top: Any, steps: int = 32) -> list[Any]:
+def bass_frequencies(
+    band_low: float, band_high: float, f_top: float, steps: int = 32
+) -> list[float]:
     """Frequencies [Hz] from the low end of the band up to ``f_top``, evenly in octaves.
 
     band_low, band_high: ends of the audio band [Hz]; f_top: where a search may end [Hz].
+    Units: band_low [Hz], band_high [Hz], f_top [Hz], steps [1]; returns [Hz].
     """
     end = larger(band_low, f_top)
     end = smaller(band_high, end)
@@ -190,21 +205,23 @@ def bass_frequencies(band_low: Any, band_high: Any, f_top: Any, steps: int = 32)
 
 
 def largest_in_bass(
-    value: Callable[[Any], Any],
-    f_s: Any,
-    alpha: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-    also: Iterable[Any] = (),
-) -> Any:
+    value: Callable[[float], float],
+    f_s: float,
+    alpha: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+    also: Iterable[float] = (),
+) -> float:
     """The largest that a value gets behind the high-pass, up to twice the box resonance.
 
     value: what grows with the voltage, at a frequency [Hz] and without high-pass; f_s:
     free-air resonance [Hz]; alpha: v_as / v_b [1], 0 for no box; f_high_pass: corner [Hz];
     order [1]; band_low, band_high: ends of the audio band [Hz]; also: further frequencies
     to look at [Hz].
+    Units: value [function], f_s [Hz], alpha [1], f_high_pass [Hz], order [1], band_low [Hz],
+    band_high [Hz], also [Hz]; returns [any].
 
     >>> round(largest_in_bass(lambda f: 1.0, 40.0, 0.0, 20.0, 2, 20.0, 20e3), 4)
     0.9981
@@ -213,8 +230,10 @@ def largest_in_bass(
     return largest([high_pass(f, f_high_pass, order) * value(f) for f in [*sweep, *also]])
 
 
-def largest(values: Sequence[Any]) -> Any:
+def largest(values: Sequence[float]) -> float:
     """The largest of some values, element by element for arrays.
+
+    Units: values [any]; returns [any].
 
     >>> largest([1.0, 3.0, 2.0])
     3.0

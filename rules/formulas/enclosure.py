@@ -3,7 +3,7 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from .maths import at_rest, larger
 
@@ -42,20 +42,21 @@ class Walls(NamedTuple):
     vented; sun [W]: taken up from the sun.
     """
 
-    convection: Any
-    radiating: Any
-    film: Any
-    air_share: Any
-    sun: Any
+    convection: float
+    radiating: float
+    film: float
+    air_share: float
+    sun: float
 
 
-def convection_factor(altitude: Any) -> Any:
+def convection_factor(altitude: float) -> float:
     """Natural convection at a height over that at sea level.
 
     altitude [m]; a pure number.  Heat flow goes as the square root of the density of the
     air: the Rayleigh number holds its square, and the flow goes as Ra^0.25.
     Valid to 11 km.  Source: density of the standard atmosphere, ISO 2533.
     At 2000 m the standard prints 1.007 kg/m3 against 1.225, a ratio of 0.822.
+    Units: altitude [m]; returns [1].
 
     >>> round(convection_factor(2000.0) ** 2, 3)
     0.822
@@ -64,13 +65,13 @@ def convection_factor(altitude: Any) -> Any:
 
 
 def walls(
-    width: Any,
-    height: Any,
-    depth: Any,
-    emissivity: Any,
+    width: float,
+    height: float,
+    depth: float,
+    emissivity: float,
     openings: str,
-    sun: Any,
-    altitude: Any,
+    sun: float,
+    altitude: float,
 ) -> Walls:
     """The cooling of a rectangular box that stands free in still air.
 
@@ -79,6 +80,8 @@ def walls(
     which it shows the largest area.
     Source: textbook correlations; the largest shadow of a box is the length of the vector
     of its three face areas (derivation).
+    Units: width [m], height [m], depth [m], emissivity [1], openings [word], sun [W/m2],
+    altitude [m]; returns [bundle].
     """
     front, side, top = width * height, depth * height, width * depth
     span = 2 * top / (width + depth)
@@ -96,12 +99,13 @@ def walls(
     )
 
 
-def wall_rise_and_slope(heat: Any, t_ambient: Any, box: Walls) -> tuple[Any, Any]:
-    """Mean rise of the outside of a box [K], and how steeply its heat rises with it [W/K].
+def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[float, float]:
+    """Mean rise of the outside of a box, and how steeply the heat rises with it (W/K).
 
-    heat [W] set free inside; t_ambient [K]; box from ``walls``.
+    heat set free inside; t_ambient of the air round it; box from ``walls``.
     Solved by Newton's rule: the heat that a wall gives off is convex in its rise, so that
     after the first step the rise comes down to the solution from above.
+    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
     """
     rise, slope = 10.0, 1.0
     for _ in range(WALL_STEPS):
@@ -116,12 +120,13 @@ def wall_rise_and_slope(heat: Any, t_ambient: Any, box: Walls) -> tuple[Any, Any
     return rise, slope
 
 
-def wall_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
+def wall_rise(heat: float, t_ambient: float, box: Walls) -> float:
     """Mean rise of the outside of a box above the air round it.
 
     heat [W] set free inside; t_ambient [K]; box from ``walls``; gives [K].
     Valid for up to about 60 K and boxes from 0.1 to 1 m; 10 to 20 % uncertain.
     Source: natural convection and radiation to surroundings at ambient temperature.
+    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
 
     >>> box = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
     >>> round(wall_rise(15.0, 308.15, box), 2)
@@ -130,11 +135,12 @@ def wall_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
     return wall_rise_and_slope(heat, t_ambient, box)[0]
 
 
-def inside_rise(heat: Any, t_ambient: Any, box: Walls) -> Any:
+def inside_rise(heat: float, t_ambient: float, box: Walls) -> float:
     """Rise of the air inside a box above the air round it.
 
     heat [W]; t_ambient [K]; gives [K].  Wall rise and the film at the inner side of the
     wall; of a vented box a share of that.
+    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
 
     >>> box = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
     >>> round(inside_rise(15.0, 308.15, box), 1)

@@ -3,18 +3,17 @@
 Plain functions of pure numbers and SI floats; symbols and units stand in brackets.
 """
 
-from typing import Any
-
 from .maths import PI, ln
 
 SERIES = 24
 """Terms of the power series of the Bessel functions; enough for arguments up to 8."""
 
 
-def bessel_i(order: int, x: Any) -> Any:
+def bessel_i(order: int, x: float) -> float:
     """Modified Bessel function of the first kind, order 0 or 1.
 
     x: pure number, 0 .. 8.  Power series, Abramowitz and Stegun 9.6.10.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel_i(0, 1.0), 7), round(bessel_i(1, 1.0), 7)
     (1.2660659, 0.5651591)
@@ -27,12 +26,13 @@ def bessel_i(order: int, x: Any) -> Any:
     return total
 
 
-def bessel_k(order: int, x: Any) -> Any:
+def bessel_k(order: int, x: float) -> float:
     """Modified Bessel function of the second kind, order 0 or 1.
 
     x: pure number, above 0 up to about 6 (beyond, the series loses digits).
     Power series, Abramowitz and Stegun 9.6.13 for order 0; order 1 from the Wronskian
     9.6.15, I0 K1 + I1 K0 = 1/x.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel_k(0, 1.0), 7), round(bessel_k(1, 1.0), 7)
     (0.4210244, 0.6019072)
@@ -49,7 +49,9 @@ def bessel_k(order: int, x: Any) -> Any:
     return (1 / x - bessel_i(1, x) * k_zero) / bessel_i(0, x)
 
 
-def copper_resistance(area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any) -> Any:
+def copper_resistance(
+    area: float, pad_area: float, copper: float, conductivity: float, film: float
+) -> float:
     """Least thermal resistance of a copper area, pad to air.
 
     area, pad_area [m2]: copper of the one package, and what lies under its pad; copper
@@ -60,6 +62,8 @@ def copper_resistance(area: Any, pad_area: Any, copper: Any, conductivity: Any, 
     a factor of two less.
     Source: radial fin with insulated rim, textbooks of heat transfer.
     Example: pad radius 3 mm, copper radius 25 mm, 35 um: 41.98 K/W.
+    Units: area [m2], pad_area [m2], copper [m], conductivity [W/(m K)], film [W/(m2 K)];
+    returns [K/W].
 
     >>> round(copper_resistance(PI * 25e-3**2, PI * 3e-3**2, 35e-6, 390.0, 10.0), 2)
     41.98

@@ -3,8 +3,6 @@
 Plain functions and the figures of the two standards.  Symbols and units stand in brackets.
 """
 
-from typing import Any
-
 from ...linter.check import Source, from_memory
 
 FUSEOLOGY = Source(
@@ -13,7 +11,8 @@ FUSEOLOGY = Source(
     " charts 1 and 2: pulse shapes and pulse cycles",
 )
 LOADING = Source(
-    "P. Lundy, EDN, 1996-09-26", "run at 75 % of the rating or less at 25 degC (UL fuses)"
+    "P. Lundy, EDN, 1996-09-26",
+    "run at 75 % of the rating or less at 25 degC (UL fuses); no page given",
 )
 IEC_FUSES = from_memory(
     "IEC 60127-2", "rating carried at length; 1.5 times: 1 h or more; 2.1 times: 2 to 30 min"
@@ -36,12 +35,13 @@ STOCK = (
 """Rated currents that are sold (R10 steps of IEC 60127, and sizes usual above them)."""
 
 
-def continuous_current(i_rated: Any, standard: str, k_ambient: Any) -> Any:
+def continuous_current(i_rated: float, standard: str, k_ambient: float) -> float:
     """Current that a fuse carries for hours without ageing.
 
     i_rated [A]; standard: key of ``CONTINUOUS_SHARE``; k_ambient [1]: part of the rating
     that is left in the hottest air round the fuse, from its data sheet.
     Source: LOADING, IEC_FUSES.  Example: 10 A after UL at 0.9: 6.75 A.
+    Units: i_rated [A], standard [word], k_ambient [1]; returns [A].
 
     >>> continuous_current(10.0, "ul-248-14", 0.9)
     6.75
@@ -49,11 +49,12 @@ def continuous_current(i_rated: Any, standard: str, k_ambient: Any) -> Any:
     return CONTINUOUS_SHARE[standard] * k_ambient * i_rated
 
 
-def opening_current(i_rated: Any, standard: str) -> Any:
+def opening_current(i_rated: float, standard: str) -> float:
     """Smallest current at which the fuse is sure to open, and a conductor has to bear it.
 
     i_rated [A]; standard: key of ``OPENING_RATIO``.  It flows for up to an hour.
     Source: FUSEOLOGY, IEC_FUSES.
+    Units: i_rated [A], standard [word]; returns [A].
 
     >>> opening_current(10.0, "iec-60127")
     21.0
@@ -61,12 +62,13 @@ def opening_current(i_rated: Any, standard: str) -> Any:
     return OPENING_RATIO[standard] * i_rated
 
 
-def charging_i2t(c: Any, v: Any, r: Any) -> Any:
+def charging_i2t(c: float, v: float, r: float) -> float:
     """I2t of an empty capacitor that is charged through a resistance.
 
     c [F], v [V], r [ohm]: the whole loop.  i = (v/r) exp(-t/(r c)), so the integral of
     i^2 is (v/r)^2 r c / 2.  A decaying pulse of chart 1 of FUSEOLOGY.
     Example: 4.4 mF, 25.2 V, 0.10 ohm: 13.97 A2s.
+    Units: c [F], v [V], r [ohm]; returns [A2s].
 
     >>> round(charging_i2t(4.4e-3, 25.2, 0.10), 2)
     13.97
@@ -74,8 +76,10 @@ def charging_i2t(c: Any, v: Any, r: Any) -> Any:
     return c * v**2 / (2 * r)
 
 
-def steady_charging_i2t(c: Any, v: Any, i: Any) -> Any:
+def steady_charging_i2t(c: float, v: float, i: float) -> float:
     """I2t of the same charge with a constant current i [A]: it flows for c v / i.
+
+    Units: c [F], v [V], i [A]; returns [A2s].
 
     >>> round(steady_charging_i2t(10e-3, 50.0, 2.0), 3)  # 2 A for 0.25 s
     1.0
@@ -83,8 +87,10 @@ def steady_charging_i2t(c: Any, v: Any, i: Any) -> Any:
     return i * c * v
 
 
-def prospective_current(v: Any, r: Any) -> Any:
+def prospective_current(v: float, r: float) -> float:
     """Current of a dead short at the terminals of a source of v [V] and r [ohm].
+
+    Units: v [V], r [ohm]; returns [A].
 
     >>> round(prospective_current(25.2, 0.06), 9)
     420.0

@@ -1,15 +1,15 @@
 """The gate: false turn-on by the slope of the node, bootstrap supply, drive power."""
 
-from typing import Any
-
 from ...linter.check import Source, from_memory
 from .maths import choose, exp, larger
 
-MOSFET_DRIVE = Source("Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K")
+MOSFET_DRIVE = Source(
+    "Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K", "no page given"
+)
 GAN_GATES = from_memory("data sheets of enhancement-mode gallium nitride: gates rated 6 to 7 V")
 
 
-def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> Any:
+def miller_bump(v_swing: float, slope: float, r_gate: float, c_gd: float, c_gs: float) -> float:
     """Voltage that a rising drain lifts the gate of a switch that is held off.
 
     v_swing of the drain [V], slope of the drain [V/s], r_gate of the hold-off path with
@@ -24,11 +24,12 @@ def miller_bump(v_swing: Any, slope: Any, r_gate: Any, c_gd: Any, c_gs: Any) -> 
     return r_gate * c_gd * slope * settled
 
 
-def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
+def threshold_hot(v_gs_th: float, t: float, t_cold: float, coefficient: float) -> float:
     """Gate threshold at a junction temperature.
 
     v_gs_th at 25 degC [V], t [K], t_cold 25 degC in [K], coefficient [V/K] positive for
     a falling threshold.  Returns [V].  Source: -7 mV/K, TI gate-drive fundamentals.
+    Units: v_gs_th [V], t [K], t_cold [K], coefficient [V/K]; returns [V].
 
     >>> round(threshold_hot(2.2, 398.15, 298.15, 7e-3), 3)
     1.5
@@ -37,12 +38,20 @@ def threshold_hot(v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any) -> Any:
 
 
 def threshold_in_use(
-    v_gs_th: Any, t: Any, t_cold: Any, coefficient: Any, v_least: Any, v_gss: Any, v_gss_gan: Any
-) -> Any:
+    v_gs_th: float,
+    t: float,
+    t_cold: float,
+    coefficient: float,
+    v_least: float,
+    v_gss: float,
+    v_gss_gan: float,
+) -> float:
     """Gate threshold that a switch has in use: hot silicon, or gallium nitride, which stays.
 
     Symbols as in ``threshold_hot``; v_least [V] is counted with at least; a gate rated v_gss
     [V] below v_gss_gan is gallium nitride.  Returns [V].
+    Units: v_gs_th [V], t [K], t_cold [K], coefficient [V/K], v_least [V], v_gss [V],
+    v_gss_gan [V]; returns [V].
 
     >>> round(threshold_in_use(2.2, 398.15, 298.15, 7e-3, 0.1, 20.0, 8.0), 3)
     1.5
@@ -51,11 +60,12 @@ def threshold_in_use(
     return larger(choose(v_gss < v_gss_gan, v_gs_th, silicon), v_least)
 
 
-def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:
+def period_at(modulator_type: str, depth: float, carrier: float) -> float:
     """Switching period at a modulation depth.
 
     A self-oscillating loop slows down as 1 - depth^2, others keep their clock.  depth
     0 .. 1, carrier at idle [Hz]; returns [s].  Source: derivation.
+    Units: modulator_type [word], depth [1], carrier [Hz]; returns [s].
 
     >>> round(period_at("self-oscillating", 0.8, 500e3) * 1e6, 3)
     5.556
@@ -64,7 +74,7 @@ def period_at(modulator_type: str, depth: Any, carrier: Any) -> Any:
     return 1 / (carrier * (1 - depth * depth)) if slows else 1 / carrier
 
 
-def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
+def bootstrap_charge(q_g: float, i_q: float, carrier: float) -> float:
     """Charge that a floating supply gives away in one period of the carrier.
 
     q_g gate charge of all devices of one switch [C], i_q quiescent, level-shift and
@@ -76,7 +86,9 @@ def bootstrap_charge(q_g: Any, i_q: Any, carrier: Any) -> Any:
     return q_g + i_q / carrier
 
 
-def bootstrap_minimum(v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refill: Any) -> Any:
+def bootstrap_minimum(
+    v_drv: float, v_f: float, charge: float, c: float, r: float, t_refill: float
+) -> float:
     """Lowest voltage of a bootstrap capacitor in steady state.
 
     v_drv gate supply [V], v_f diode drop [V], charge given away per period [C], c [F],
@@ -94,10 +106,11 @@ def bootstrap_minimum(v_drv: Any, v_f: Any, charge: Any, c: Any, r: Any, t_refil
     return v_drv - v_f - charge / c / refill
 
 
-def gate_power(n_switches: Any, q_g: Any, v_drv: Any, carrier: Any) -> Any:
+def gate_power(n_switches: float, q_g: float, v_drv: float, carrier: float) -> float:
     """Power that the gate supply delivers into gates.
 
     n_switches devices driven, q_g of one [C], v_drv [V], carrier [Hz]; returns [W].
+    Units: n_switches [1], q_g [C], v_drv [V], carrier [Hz]; returns [W].
 
     >>> round(gate_power(1, 15e-9, 12.0, 400e3) * 1e3, 3)
     72.0

@@ -3,7 +3,7 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from .dissipation import T_COLD
 from .enclosure import Walls, wall_rise_and_slope
@@ -30,11 +30,11 @@ class ChannelHeat(NamedTuple):
     rises with absolute temperature; elsewhere [W]: heat of the inductors; p_out [W].
     """
 
-    switches: Any
-    conduction: Any
-    exponent: Any
-    elsewhere: Any
-    p_out: Any
+    switches: float
+    conduction: float
+    exponent: float
+    elsewhere: float
+    p_out: float
 
 
 class Sink(NamedTuple):
@@ -45,16 +45,16 @@ class Sink(NamedTuple):
     outside: whether the heatsink stands in the outer air.
     """
 
-    r: Any
-    t_held: Any
+    r: float
+    t_held: float | None
     outside: bool
 
 
 class Air(NamedTuple):
     """The air of the parts: held at a temperature [K], in a box, or open to ambient."""
 
-    t_ambient: Any
-    t_held: Any
+    t_ambient: float
+    t_held: float | None
     box: Walls | None
 
 
@@ -66,38 +66,42 @@ class Solution(NamedTuple):
     by the inside air.
     """
 
-    t_air_inside: Any
-    t_reference: Any
-    t_junction: tuple[Any, ...]
-    r_shared: Any
-    heat_in_box: Any
+    t_air_inside: float
+    t_reference: float
+    t_junction: tuple[float, ...]
+    r_shared: float
+    heat_in_box: float
 
 
 class Balance(NamedTuple):
     """Where a step has led: temperatures [K], heat [W], and how far it is from balance [K]."""
 
-    t_air: Any
-    t_reference: Any
-    r_shared: Any
-    heat_in_box: Any
-    off_balance: Any
+    t_air: float
+    t_reference: float
+    r_shared: float
+    heat_in_box: float
+    off_balance: float
 
 
-def switch_heat(heat: ChannelHeat, t_junction: Any) -> tuple[Any, Any]:
-    """Heat of all switches of a channel [W], and how it rises with temperature [W/K]."""
+def switch_heat(heat: ChannelHeat, t_junction: float) -> tuple[float, float]:
+    """Heat of all switches of a channel [W], and how it rises with temperature [W/K].
+
+    Units: heat [bundle], t_junction [K]; returns [W].
+    """
     conduction = heat.conduction * (t_junction / T_COLD) ** heat.exponent
     return heat.switches + conduction, conduction * heat.exponent / t_junction
 
 
 def junction_step(
-    t_junction: Any, t_reference: Any, heat: ChannelHeat, r_own: Any
-) -> tuple[Any, Any, Any]:
+    t_junction: float, t_reference: float, heat: ChannelHeat, r_own: float
+) -> tuple[float, float, float]:
     """One Newton step of a junction over a given heatsink or air.
 
     r_own [K/W]: junction over that reference for one watt in the channel.  Gives the
     junction [K], the heat of the channel's switches [W] and how that moves with the
     reference [W/K].
     Heat is convex in temperature, so from below the steps never pass the solution.
+    Units: t_junction [K], t_reference [K], heat [bundle], r_own [K/W]; returns [K].
     """
     power, slope = switch_heat(heat, t_junction)
     room = larger(1 - r_own * slope, 0.02)
@@ -106,12 +110,13 @@ def junction_step(
     return t_next, power + slope * (t_next - t_junction), slope / room
 
 
-def junction_over(t_reference: Any, heat: ChannelHeat, r_own: Any) -> Any:
+def junction_over(t_reference: float, heat: ChannelHeat, r_own: float) -> float:
     """Junction temperature over a heatsink held at a temperature.
 
     t_reference [K]; r_own [K/W]: junction over heatsink for one watt in the channel's
     switches; gives [K].  Example: four packages share 24 W, 1.2 + 0.5 K/W each, over
     88.00 degC: 98.20 degC.
+    Units: t_reference [K], heat [bundle], r_own [K/W]; returns [K].
 
     >>> heat = ChannelHeat(24.0, 0.0, 1.0, 0.0, 0.0)
     >>> round(junction_over(361.15, heat, 1.7 / 4) - 273.15, 2)
@@ -127,9 +132,9 @@ def solve(
     air: Air,
     sink: Sink,
     heats: tuple[ChannelHeat, ...],
-    r_own: tuple[Any, ...],
-    p_other: Any,
-    converter_share: Any,
+    r_own: tuple[float, ...],
+    p_other: float,
+    converter_share: float,
 ) -> Solution:
     """Inside air, heatsink and all junctions of a product together.
 
@@ -140,6 +145,8 @@ def solve(
     ``T_CEILING``.
     Valid in the steady state with one heatsink temperature and one inside air.
     Source: heat balance of the network; thermal resistances add as electrical ones do.
+    Units: air [bundle], sink [bundle], heats [bundle], r_own [K/W], p_other [W],
+    converter_share [1]; returns [bundle].
     """
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held
@@ -164,8 +171,8 @@ def solve(
 
 
 def _heat_in_box(
-    sink: Sink, heats: tuple[ChannelHeat, ...], power: Any, p_other: Any, converter_share: Any
-) -> Any:
+    sink: Sink, heats: tuple[ChannelHeat, ...], power: float, p_other: float, converter_share: float
+) -> float:
     """Heat that the inside air takes up; ``power`` is that of all switches."""
     elsewhere = sum(heat.elsewhere for heat in heats)
     delivered = sum(heat.p_out for heat in heats) + elsewhere + power
@@ -174,13 +181,13 @@ def _heat_in_box(
 
 
 def _reference_step(
-    t_reference: Any,
+    t_reference: float,
     air: Air,
     sink: Sink,
-    power: Any,
-    follow: Any,
-    heat_in_box: Any,
-    converter_share: Any,
+    power: float,
+    follow: float,
+    heat_in_box: float,
+    converter_share: float,
 ) -> Balance:
     """One Newton step of the heatsink, or of the inside air where there is none.
 
@@ -198,9 +205,9 @@ def _reference_step(
 
 def _settled(
     balance: Balance,
-    junctions: tuple[Any, ...],
+    junctions: tuple[float, ...],
     heats: tuple[ChannelHeat, ...],
-    r_own: tuple[Any, ...],
+    r_own: tuple[float, ...],
 ) -> Solution:
     """The solution, or the ceiling where the steps have found no balance."""
     off = balance.off_balance
@@ -216,7 +223,7 @@ def _settled(
     )
 
 
-def _air_inside(in_box: Any, air: Air) -> tuple[Any, Any]:
+def _air_inside(in_box: float, air: Air) -> tuple[float, float]:
     """Inside air [K], and how that moves with heat [K/W]."""
     if air.t_held is not None:
         return air.t_held, 0.0

@@ -1,11 +1,9 @@
 """Output inductor: ripple, mean square over a sine, core loss, saturation, temperature."""
 
-from typing import Any
-
 from .maths import PI, clip, larger, smaller
 
 
-def ripple_two_level(v_swing: Any, l_leg: Any, carrier: Any) -> Any:
+def ripple_two_level(v_swing: float, l_leg: float, carrier: float) -> float:
     """Largest ripple, peak to peak, of an inductor whose leg is filtered to ground.
 
     v_swing [V] of one node, l_leg [H] of one inductor, carrier [Hz]; returns [A].
@@ -21,13 +19,14 @@ def ripple_two_level(v_swing: Any, l_leg: Any, carrier: Any) -> Any:
     return v_swing / (4 * l_leg * carrier)
 
 
-def ripple_three_level(v_swing: Any, l_leg: Any, carrier: Any) -> Any:
+def ripple_three_level(v_swing: float, l_leg: float, carrier: float) -> float:
     """Largest ripple of each inductor of a three-level bridge, capacitor across the load.
 
     v_swing [V] of one node, l_leg [H] of one inductor, carrier [Hz] of one leg; returns
     [A] peak to peak.  The bridge gives v_swing in pulses at twice the carrier across
     both inductors: v_swing M (1-M) / (4 l_leg carrier), largest at M = 0.5, zero at idle.
     Source: volt-seconds; a quarter of the two-level ripple.
+    Units: v_swing [V], l_leg [H], carrier [Hz]; returns [A].
 
     >>> ripple_three_level(24.0, 10e-6, 400e3)
     0.375
@@ -35,7 +34,7 @@ def ripple_three_level(v_swing: Any, l_leg: Any, carrier: Any) -> Any:
     return v_swing / (16 * l_leg * carrier)
 
 
-def ripple_to_ground(v_swing: Any, l_leg: Any, c_ground: Any, carrier: Any) -> Any:
+def ripple_to_ground(v_swing: float, l_leg: float, c_ground: float, carrier: float) -> float:
     """Largest ripple of each inductor of a three-level bridge with capacitors to ground.
 
     v_swing [V] of one node, l_leg [H], c_ground [F] of one leg, carrier [Hz]; returns [A]
@@ -53,7 +52,7 @@ def ripple_to_ground(v_swing: Any, l_leg: Any, c_ground: Any, carrier: Any) -> A
     return larger(common, ripple_three_level(v_swing, l_leg, carrier))
 
 
-def mean_square_two_level(depth: Any) -> Any:
+def mean_square_two_level(depth: float) -> float:
     """Mean square of the ripple over a sine, as a share of that at idle.
 
     depth [1], 0 .. 1 (clipped to it); returns [1].  Ripple (1 - m^2), m = depth sin:
@@ -67,7 +66,7 @@ def mean_square_two_level(depth: Any) -> Any:
     return 1 - m**2 + 3 * m**4 / 8
 
 
-def mean_square_three_level(depth: Any) -> Any:
+def mean_square_three_level(depth: float) -> float:
     """The same for a three-level bridge with the capacitor across the load.
 
     depth [1], 0 .. 1; returns [1], as a share of the largest ripple (at m = 0.5):
@@ -81,7 +80,7 @@ def mean_square_three_level(depth: Any) -> Any:
     return 16 * (m**2 / 2 - 8 * m**3 / (3 * PI) + 3 * m**4 / 8)
 
 
-def flux_swing(l_leg: Any, ripple: Any, turns: Any, a_e: Any) -> Any:
+def flux_swing(l_leg: float, ripple: float, turns: float, a_e: float) -> float:
     """Flux density amplitude of the carrier, half of peak to peak.
 
     l_leg [H], ripple [A] peak to peak, turns [1], a_e [m2]; returns [T].
@@ -94,15 +93,15 @@ def flux_swing(l_leg: Any, ripple: Any, turns: Any, a_e: Any) -> Any:
 
 
 def core_loss(
-    flux: Any,
-    carrier: Any,
-    v_e: Any,
-    p_v: Any,
-    exponent_f: Any,
-    exponent_b: Any,
-    f_reference: Any,
-    b_reference: Any,
-) -> Any:
+    flux: float,
+    carrier: float,
+    v_e: float,
+    p_v: float,
+    exponent_f: float,
+    exponent_b: float,
+    f_reference: float,
+    b_reference: float,
+) -> float:
     """Core loss of one inductor by the power law that data sheets are fitted with.
 
     flux [T] amplitude, carrier [Hz], v_e [m3], p_v [W/m3] at f_reference [Hz] and
@@ -115,7 +114,9 @@ def core_loss(
     return p_v * shape * v_e
 
 
-def hot_saturation(i_sat: Any, factor: Any, t_inductor: Any, t_cold: Any, t_hot: Any) -> Any:
+def hot_saturation(
+    i_sat: float, factor: float, t_inductor: float, t_cold: float, t_hot: float
+) -> float:
     """Saturation current at the temperature of the core, straight between two points.
 
     i_sat [A] at t_cold, factor [1] of it at t_hot, t_inductor, t_cold, t_hot [K];
@@ -127,7 +128,7 @@ def hot_saturation(i_sat: Any, factor: Any, t_inductor: Any, t_cold: Any, t_hot:
     return i_sat * larger(1 - (1 - factor) * share, 0.1)
 
 
-def hot_resistance(dcr: Any, rise: Any, per_kelvin: Any) -> Any:
+def hot_resistance(dcr: float, rise: float, per_kelvin: float) -> float:
     """Resistance of a copper winding that is warmer by ``rise`` than 20 degC.
 
     dcr [ohm] at 20 degC, rise [K], per_kelvin [1/K]; returns [ohm].

@@ -4,14 +4,12 @@ A full bridge is computed as the load sees it: both inductors in series, the cap
 across the load, and half of each capacitor that goes to ground.
 """
 
-from typing import Any
-
 from .maths import PI, larger, log10
 
 STEPS = 16  # frequencies tried between the two ends of the range that holds the peak
 
 
-def corner(l_1: Any, c_1: Any) -> Any:
+def corner(l_1: float, c_1: float) -> float:
     """Undamped corner f0 = 1 / (2 pi sqrt(l_1 c_1)).
 
     l_1 [H], c_1 [F]; returns [Hz].  This is not the -3 dB point unless Q is 0.7071.
@@ -25,7 +23,7 @@ def corner(l_1: Any, c_1: Any) -> Any:
     return 1 / (2 * PI * (l_1 * c_1) ** 0.5)
 
 
-def quality(l_1: Any, c_1: Any, r_load: Any, r_series: Any) -> Any:
+def quality(l_1: float, c_1: float, r_load: float, r_series: float) -> float:
     """Q of the corner with a resistive load and the resistance of the inductors.
 
     l_1 [H], c_1 [F], r_load [ohm], r_series [ohm]; returns [1].  Valid for loads that are
@@ -39,7 +37,9 @@ def quality(l_1: Any, c_1: Any, r_load: Any, r_series: Any) -> Any:
     return (l_1 * c_1 * (1 + r_series / r_load)) ** 0.5 / (l_1 / r_load + r_series * c_1)
 
 
-def ladder_gain(f: Any, l_1: Any, c_1: Any, z_load: Any, r_series: Any, l_2: Any, c_2: Any) -> Any:
+def ladder_gain(
+    f: float, l_1: float, c_1: float, z_load: complex, r_series: float, l_2: float, c_2: float
+) -> float:
     """Modulus of load voltage over stage voltage, one or two L-C sections.
 
     f [Hz], l_1 [H], c_1 [F] first section as the load sees it, z_load [ohm] (may be
@@ -58,7 +58,7 @@ def ladder_gain(f: Any, l_1: Any, c_1: Any, z_load: Any, r_series: Any, l_2: Any
     return 1 / abs(voltage + (r_series + s * l_1) * current)
 
 
-def damper_resistance(l_1: Any, c_1: Any, c_damper: Any) -> Any:
+def damper_resistance(l_1: float, c_1: float, c_damper: float) -> float:
     """Damper resistance that gives the lowest open-load gain peak for a given c_damper.
 
     l_1 [H], c_1 [F], c_damper [F]; returns [ohm]: sqrt(l_1/c_1) sqrt((1+n)(2+n)/2)/n with
@@ -74,7 +74,9 @@ def damper_resistance(l_1: Any, c_1: Any, c_damper: Any) -> Any:
     return (l_1 / c_1) ** 0.5 * ((1 + n) * (2 + n) / 2) ** 0.5 / n
 
 
-def open_load_gain(l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
+def open_load_gain(
+    l_1: float, c_1: float, r_series: float, r_damper: float, c_damper: float
+) -> float:
     """Largest gain of the filter without load, with or without damper.
 
     l_1 [H], c_1 [F], r_series [ohm], r_damper [ohm], c_damper [F] (0 F: none); returns [1].
@@ -95,7 +97,9 @@ def open_load_gain(l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_damper: A
     return peak
 
 
-def _damped_gain(f: Any, l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_damper: Any) -> Any:
+def _damped_gain(
+    f: float, l_1: float, c_1: float, r_series: float, r_damper: float, c_damper: float
+) -> float:
     """Gain without load at one frequency."""
     s = 2j * PI * f
     branch = s * c_damper / (1 + s * r_damper * c_damper)
@@ -103,17 +107,17 @@ def _damped_gain(f: Any, l_1: Any, c_1: Any, r_series: Any, r_damper: Any, c_dam
 
 
 def deviation_db(
-    f: Any,
-    l_1: Any,
-    c_1: Any,
-    r_load: Any,
-    l_load: Any,
-    r_series: Any,
-    l_2: Any,
-    c_2: Any,
-    r_damper: Any = 0.0,
-    c_damper: Any = 0.0,
-) -> Any:
+    f: float,
+    l_1: float,
+    c_1: float,
+    r_load: float,
+    l_load: float,
+    r_series: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float = 0.0,
+    c_damper: float = 0.0,
+) -> float:
     """Level at f against that at low frequency, one or two sections, coil as load.
 
     f [Hz], l_1 [H], c_1 [F], r_load [ohm], l_load [H] in series with r_load, r_series [ohm],

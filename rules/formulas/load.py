@@ -1,7 +1,5 @@
 """The load of a channel: networks of equal loudspeakers, clipped power, series R-C arms."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation
 from .maths import PI, asin, sin
 
@@ -13,18 +11,19 @@ MINIMUM_IMPEDANCE = Source(
 )
 RATING_KINDS = Source(
     "B&C Speakers, Power handling",
-    "programme rating is twice, peak rating four times the nominal (noise) rating",
+    "programme rating is twice, peak rating four times the nominal (noise) rating; no page given",
 )
 CLIPPED_SINE = derivation(
     "mean square of a sine cut off at the clip level, over the mean square at clip onset"
 )
 
 
-def network_impedance(z_one: Any, series: Any, parallel: Any) -> Any:
+def network_impedance(z_one: float, series: float, parallel: float) -> float:
     """Impedance [ohm] of equal loudspeakers: parallel strings of ``series`` units each.
 
     z_one: impedance of one loudspeaker [ohm]; series, parallel: counts [1].
     Valid for equal units.  Source: Kirchhoff.
+    Units: z_one [ohm], series [1], parallel [1]; returns [ohm].
 
     >>> round(network_impedance(8.0, 1, 3), 3)  # three of 8 ohm in parallel
     2.667
@@ -32,8 +31,10 @@ def network_impedance(z_one: Any, series: Any, parallel: Any) -> Any:
     return z_one * series / parallel
 
 
-def one_of_network(z_all: Any, series: Any, parallel: Any) -> Any:
+def one_of_network(z_all: float, series: float, parallel: float) -> float:
     """Impedance [ohm] of one loudspeaker of a network whose impedance [ohm] is known.
+
+    Units: z_all [ohm], series [1], parallel [1]; returns [ohm].
 
     >>> one_of_network(8.0, 2, 2)  # two strings of two
     8.0
@@ -41,10 +42,11 @@ def one_of_network(z_all: Any, series: Any, parallel: Any) -> Any:
     return z_all * parallel / series
 
 
-def sine_voltage(power: Any, z: Any) -> Any:
+def sine_voltage(power: float, z: float) -> float:
     """Rms voltage [V] of a sine that makes ``power`` [W] in a resistance ``z`` [ohm].
 
     Worked example: 125 W in 6 ohm (tonmeister.ca no. 97, quoting IEC 268-5:1989).
+    Units: power [W], z [ohm]; returns [V].
 
     >>> round(sine_voltage(125.0, 6.0), 2)
     27.39
@@ -52,11 +54,12 @@ def sine_voltage(power: Any, z: Any) -> Any:
     return (power * z) ** 0.5
 
 
-def power_of_one(v_rms: Any, series: Any, z_one: Any) -> Any:
+def power_of_one(v_rms: float, series: float, z_one: float) -> float:
     """Power [W] in one loudspeaker when ``v_rms`` [V] lies across the network.
 
     Each of ``series`` units in a string has its share of the voltage; strings in parallel
     have all of it.  z_one: rated impedance of one [ohm].
+    Units: v_rms [V], series [1], z_one [ohm]; returns [W].
 
     >>> round(power_of_one(28.284, 2, 8.0), 3)  # 100 W into 8 ohm, made of two strings of two
     25.0
@@ -64,7 +67,7 @@ def power_of_one(v_rms: Any, series: Any, z_one: Any) -> Any:
     return (v_rms / series) ** 2 / z_one
 
 
-def clipped_sine_power_ratio(overdrive: Any) -> Any:
+def clipped_sine_power_ratio(overdrive: float) -> float:
     """Power of a hard-clipped sine over its power at clip onset [1]; 1 .. 2.
 
     overdrive: peak of the unclipped sine over the clip level [1], at least 1.
@@ -82,12 +85,13 @@ def clipped_sine_power_ratio(overdrive: Any) -> Any:
     return 2 / PI * shape
 
 
-def series_arm_power(v_rms: Any, f: Any, r: Any, c: Any) -> Any:
+def series_arm_power(v_rms: float, f: float, r: float, c: float) -> float:
     """Power [W] in the resistor of a series R-C arm across a sine of ``v_rms`` [V].
 
     f: frequency [Hz]; r [ohm]; c [F].  Valid for a voltage source across the arm.
     Worked example: 40 ohm and 100 nF at 35 V rms, 13.5 kHz: "about 3 W" (R. MacLachlan,
     laboratory notebook, 10 Dec 2020).
+    Units: v_rms [V], f [Hz], r [ohm], c [F]; returns [W].
 
     >>> round(series_arm_power(35.0, 13.5e3, 40.0, 100e-9), 1)
     3.2

@@ -1,17 +1,16 @@
 """Losses of the output stage: what idles, what grows with the load."""
 
-from typing import Any
-
 from .maths import PI, larger
 
 
-def hot_ratio(t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
+def hot_ratio(t: float, hot_factor: float, t_cold: float, t_span: float) -> float:
     """On-resistance at a temperature over its value at 25 degC, on a straight line.
 
     t junction temperature [K], hot_factor printed ratio at 150 degC, t_cold 25 degC in
     [K], t_span the 125 K between the two.  Returns a pure number.
     Valid from about 0 degC to 150 degC; the printed curves bend upwards by a few per cent.
     Source: printed normalised curve of a MOSFET data sheet, its two ends.
+    Units: t [K], hot_factor [1], t_cold [K], t_span [K]; returns [1].
 
     >>> round(hot_ratio(373.15, 1.8, 298.15, 125.0), 3)
     1.48
@@ -19,7 +18,7 @@ def hot_ratio(t: Any, hot_factor: Any, t_cold: Any, t_span: Any) -> Any:
     return 1 + (hot_factor - 1) * (t - t_cold) / t_span
 
 
-def output_charge(q_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def output_charge(q_oss: float, v_data: float, v_swing: float) -> float:
     """Output charge at the swing, from the charge printed for another voltage.
 
     q_oss [C] at v_data [V]; v_swing [V]; returns [C].  Square-root law of a junction
@@ -32,7 +31,7 @@ def output_charge(q_oss: Any, v_data: Any, v_swing: Any) -> Any:
     return q_oss * (v_swing / v_data) ** 0.5
 
 
-def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def output_charge_from_capacitance(c_oss: float, v_data: float, v_swing: float) -> float:
     """Output charge at the swing, from the small-signal capacitance at one voltage.
 
     c_oss [F] at v_data [V], v_swing [V]; returns [C].  Integral of C ~ v^-1/2.
@@ -43,7 +42,7 @@ def output_charge_from_capacitance(c_oss: Any, v_data: Any, v_swing: Any) -> Any
     return 2 * c_oss * (v_data * v_swing) ** 0.5
 
 
-def capacitance_at(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
+def capacitance_at(c_oss: float, v_data: float, v_swing: float) -> float:
     """Small-signal output capacitance at the swing: what rings on a node that stands there.
 
     c_oss [F] at v_data [V], v_swing [V]; returns [F].  C ~ v^-1/2.
@@ -54,7 +53,7 @@ def capacitance_at(c_oss: Any, v_data: Any, v_swing: Any) -> Any:
     return c_oss * (v_data / v_swing) ** 0.5
 
 
-def capacitance_of_charge(q_oss: Any, v_swing: Any) -> Any:
+def capacitance_of_charge(q_oss: float, v_swing: float) -> float:
     """The same from the charge at the swing, of which it is half: q / v is the mean from 0.
 
     q_oss at the swing [C], v_swing [V]; returns [F].  Derivative of q ~ v^1/2.
@@ -65,7 +64,7 @@ def capacitance_of_charge(q_oss: Any, v_swing: Any) -> Any:
     return q_oss / (2 * v_swing)
 
 
-def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
+def hard_charge(ripple: float, dead_time: float, q_oss: float) -> float:
     """Output charge that one idle edge still switches hard.
 
     ripple idle ripple of the leg, peak to peak [A], dead_time [s], q_oss of one switch at
@@ -75,6 +74,7 @@ def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
     partly soft edges).  At idle a period has two such edges; with load one edge is hard in
     full and the load current turns the other.
     Source: charge and energy balance of the switch node.
+    Units: ripple [A], dead_time [s], q_oss [C]; returns [C].
 
     >>> round(hard_charge(2.841, 25e-9, 30e-9) * 1e9, 3)
     12.244
@@ -83,20 +83,22 @@ def hard_charge(ripple: Any, dead_time: Any, q_oss: Any) -> Any:
 
 
 def idle_loss(
-    n_legs: Any,
-    carrier: Any,
-    charge_energy: Any,
-    gate_energy: Any,
-    ripple: Any,
-    resistance: Any,
-    p_core: Any,
-) -> Any:
+    n_legs: float,
+    carrier: float,
+    charge_energy: float,
+    gate_energy: float,
+    ripple: float,
+    resistance: float,
+    p_core: float,
+) -> float:
     """Loss of a channel without signal.
 
     n_legs; carrier [Hz]; charge_energy lost per period and leg in output charge [J];
     gate_energy per period and leg [J]; ripple peak to peak [A]; resistance of switch and
     inductor of a leg [ohm]; p_core of the whole channel [W].  Returns [W].
     Source: energy per period times frequency; a triangle has the mean square pp^2 / 12.
+    Units: n_legs [1], carrier [Hz], charge_energy [J], gate_energy [J], ripple [A], resistance
+    [ohm], p_core [W]; returns [W].
 
     >>> round(idle_loss(1, 400e3, 3e-6, 0.36e-6, 0.0, 0.05, 0.0), 4)
     1.344
@@ -105,7 +107,7 @@ def idle_loss(
     return n_legs * per_leg + p_core
 
 
-def overlap_loss(v_swing: Any, i_peak: Any, t_edge: Any, carrier: Any) -> Any:
+def overlap_loss(v_swing: float, i_peak: float, t_edge: float, carrier: float) -> float:
     """Loss of one leg while voltage and current overlap, averaged over a sine.
 
     v_swing [V], i_peak of the sine [A], t_edge 10 to 90 % [s], carrier [Hz]; returns [W].
@@ -118,7 +120,7 @@ def overlap_loss(v_swing: Any, i_peak: Any, t_edge: Any, carrier: Any) -> Any:
     return 2.5 * v_swing * i_peak * t_edge * carrier / PI
 
 
-def dead_time_loss(v_sd: Any, i_peak: Any, dead_time: Any, carrier: Any) -> Any:
+def dead_time_loss(v_sd: float, i_peak: float, dead_time: float, carrier: float) -> float:
     """Loss of one leg while diodes carry the load in the two dead intervals of a period.
 
     v_sd diode drop [V], i_peak of the sine [A], dead_time [s], carrier [Hz]; returns [W].
@@ -130,13 +132,14 @@ def dead_time_loss(v_sd: Any, i_peak: Any, dead_time: Any, carrier: Any) -> Any:
     return 4 * v_sd * i_peak * dead_time * carrier / PI
 
 
-def conduction_loss(resistance: Any, i_peak: Any, ripple: Any, depth: Any) -> Any:
+def conduction_loss(resistance: float, i_peak: float, ripple: float, depth: float) -> float:
     """Loss of the conducting switch of one leg: sine and triangular ripple.
 
     resistance hot on-resistance [ohm], i_peak of the sine [A], ripple at idle, peak to
     peak [A], depth modulation depth 0 .. 1; returns [W].
     Fixed-frequency carrier: the ripple falls as 1 - m^2.  Source: derivation, mean square
     of sine and ripple averaged over the audio period; quadrature in the tests.
+    Units: resistance [ohm], i_peak [A], ripple [A], depth [1]; returns [W].
 
     >>> round(conduction_loss(0.05, 5.0, 2.841, 0.8), 4)
     0.6423
@@ -145,11 +148,12 @@ def conduction_loss(resistance: Any, i_peak: Any, ripple: Any, depth: Any) -> An
     return resistance * (i_peak**2 / 2 + ripple_square)
 
 
-def mean_carrier_share(modulator_type: str, depth: Any) -> Any:
+def mean_carrier_share(modulator_type: str, depth: float) -> float:
     """Mean carrier over idle carrier along a sine.
 
     A self-oscillating loop slows down as 1 - m^2, on average by depth^2 / 2; others keep
     their clock.  depth 0 .. 1; returns a pure number.  Source: derivation.
+    Units: modulator_type [word], depth [1]; returns [1].
 
     >>> round(mean_carrier_share("self-oscillating", 0.885), 3)
     0.608

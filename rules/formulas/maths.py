@@ -2,6 +2,9 @@
 
 Formulas use these instead of ``math``, ``min`` and ``max``, so that one function serves
 the engine (floats), the yield estimate (arrays) and the dimension test (quantities).
+Their declared type is that of the engine, ``float``: with it the type check sees an
+argument that is a word, a tuple or missing, in every call of a formula.  Arrays and
+quantities behave like floats; the engine hands them over without a declared type.
 """
 
 import math
@@ -11,7 +14,7 @@ from typing import Any
 PI = math.pi
 
 
-def _apply(on_float: Callable[[float], float], name: str, x: Any) -> Any:
+def _apply(on_float: Callable[[float], float], name: str, x: float) -> float:
     """Apply a function of a pure number to ``x``; a quantity must be dimensionless."""
     if isinstance(x, (int, float)):
         return on_float(x)
@@ -22,7 +25,7 @@ def _apply(on_float: Callable[[float], float], name: str, x: Any) -> Any:
     return getattr(numpy, name)(x)
 
 
-def sin(x: Any) -> Any:
+def sin(x: float) -> float:
     """Sine of an angle in radian.
 
     >>> round(sin(PI / 6), 12)
@@ -31,7 +34,7 @@ def sin(x: Any) -> Any:
     return _apply(math.sin, "sin", x)
 
 
-def cos(x: Any) -> Any:
+def cos(x: float) -> float:
     """Cosine of an angle in radian.
 
     >>> round(cos(PI / 3), 12)
@@ -40,7 +43,7 @@ def cos(x: Any) -> Any:
     return _apply(math.cos, "cos", x)
 
 
-def atan(x: Any) -> Any:
+def atan(x: float) -> float:
     """Arc tangent, in radian.
 
     >>> round(atan(1.0) * 4 - PI, 12)
@@ -49,7 +52,7 @@ def atan(x: Any) -> Any:
     return _apply(math.atan, "arctan", x)
 
 
-def asin(x: Any) -> Any:
+def asin(x: float) -> float:
     """Arc sine, in radian; the argument lies within -1 .. 1.
 
     >>> round(asin(1.0) * 2 - PI, 12)
@@ -58,7 +61,7 @@ def asin(x: Any) -> Any:
     return _apply(math.asin, "arcsin", x)
 
 
-def exp(x: Any) -> Any:
+def exp(x: float) -> float:
     """Exponential of a pure number.
 
     >>> exp(0.0)
@@ -67,7 +70,7 @@ def exp(x: Any) -> Any:
     return _apply(math.exp, "exp", x)
 
 
-def ln(x: Any) -> Any:
+def ln(x: float) -> float:
     """Natural logarithm of a pure number; minus infinity of zero.
 
     >>> ln(1.0), ln(0.0)
@@ -76,7 +79,7 @@ def ln(x: Any) -> Any:
     return _apply(lambda number: math.log(number) if number else -math.inf, "log", x)
 
 
-def log10(x: Any) -> Any:
+def log10(x: float) -> float:
     """Decimal logarithm of a pure number; minus infinity of zero.
 
     >>> log10(1000.0), log10(0.0)
@@ -85,7 +88,7 @@ def log10(x: Any) -> Any:
     return _apply(lambda number: math.log10(number) if number else -math.inf, "log10", x)
 
 
-def smaller(a: Any, b: Any) -> Any:
+def smaller(a: float, b: float) -> float:
     """The smaller of two values, element by element for arrays.
 
     >>> smaller(2.0, 3.0)
@@ -94,7 +97,7 @@ def smaller(a: Any, b: Any) -> Any:
     return choose(b < a, b, a)
 
 
-def larger(a: Any, b: Any) -> Any:
+def larger(a: float, b: float) -> float:
     """The larger of two values, element by element for arrays.
 
     >>> larger(2.0, 3.0)
@@ -103,7 +106,7 @@ def larger(a: Any, b: Any) -> Any:
     return choose(b > a, b, a)
 
 
-def clip(x: Any, low: Any, high: Any) -> Any:
+def clip(x: float, low: float, high: float) -> float:
     """``x`` kept within ``low`` .. ``high``.
 
     >>> clip(1.2, 0.0, 1.0)
@@ -112,7 +115,7 @@ def clip(x: Any, low: Any, high: Any) -> Any:
     return smaller(larger(x, low), high)
 
 
-def choose(condition: Any, a: Any, b: Any) -> Any:
+def choose(condition: bool, a: float, b: float) -> float:
     """``a`` where the condition holds, else ``b``; both sides are computed.
 
     >>> choose(True, 1.0, 2.0)
@@ -121,11 +124,12 @@ def choose(condition: Any, a: Any, b: Any) -> Any:
     if hasattr(condition, "shape") and condition.shape:
         import numpy
 
-        return numpy.where(condition, a, b)
+        chosen: Any = numpy.where(condition, a, b)
+        return chosen
     return a if condition else b
 
 
-def at_rest(before: tuple[Any, ...], after: tuple[Any, ...], within: float) -> bool:
+def at_rest(before: tuple[float, ...], after: tuple[float, ...], within: float) -> bool:
     """Whether the numbers of an iteration have stopped moving; arrays always go on.
 
     >>> at_rest((300.0, 320.0), (300.0, 320.0 + 1e-9), 1e-7)

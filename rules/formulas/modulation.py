@@ -1,18 +1,18 @@
 """Modulation: carrier products, sampling harmonics, noise of clock and edges, clipping."""
 
 from math import factorial
-from typing import Any
 
 from .maths import PI, clip, larger, sin, smaller
 
 TERMS = 16  # of the Bessel series: exact to 1e-12 for arguments up to 2 pi
 
 
-def bessel(order: int, x: Any) -> Any:
+def bessel(order: int, x: float) -> float:
     """Bessel function of the first kind, by its power series.
 
     order: whole number from 0; x [1], up to 2 pi; returns [1].
     Source: Abramowitz and Stegun 9.1.10; table 9.1 prints J0(1) = 0.7651976866.
+    Units: order [1], x [1]; returns [1].
 
     >>> round(bessel(0, 1.0), 10)
     0.7651976866
@@ -25,13 +25,14 @@ def bessel(order: int, x: Any) -> Any:
     return total
 
 
-def natural_product(m: int, n: int, depth: Any) -> Any:
+def natural_product(m: int, n: int, depth: float) -> float:
     """Amplitude at m carrier +/- n tone: two-level, triangle, natural sampling.
 
     m, n: whole numbers; depth [1]; returns [1], a share of the ideal peak.
     (4/(m pi)) abs(J_n(m pi depth/2) sin((m+n) pi/2)).
     Source: Black, Modulation Theory, 1953 (from memory); confirmed with the exact
     Fourier sums of the edges.  Idle: 4/pi, a square wave.
+    Units: m [1], n [1], depth [1]; returns [1].
 
     >>> round(natural_product(1, 0, 0.0), 4)
     1.2732
@@ -39,7 +40,7 @@ def natural_product(m: int, n: int, depth: Any) -> Any:
     return 4 / (m * PI) * abs(bessel(n, m * PI * depth / 2) * sin((m + n) * PI / 2))
 
 
-def uniform_harmonic(n: int, f: Any, carrier: Any, depth: Any, waveform: str) -> Any:
+def uniform_harmonic(n: int, f: float, carrier: float, depth: float, waveform: str) -> float:
     """Harmonic n of a tone that uniform sampling puts into the audio band.
 
     n: 2, 3, ...; f [Hz] tone, carrier [Hz], depth [1], waveform: ``triangle`` (both
@@ -48,6 +49,7 @@ def uniform_harmonic(n: int, f: Any, carrier: Any, depth: Any, waveform: str) ->
     (2/(pi q)) J_n(q pi depth).  Modulator outside any loop, no correction.
     Source: double Fourier series (Black 1953, Holmes and Lipo 2003, from memory);
     confirmed with the exact Fourier sums of the edges.
+    Units: n [1], f [Hz], carrier [Hz], depth [1], waveform [word]; returns [1].
 
     >>> round(uniform_harmonic(3, 1.0, 20.0, 0.8, "triangle"), 6)
     0.001149
@@ -58,13 +60,14 @@ def uniform_harmonic(n: int, f: Any, carrier: Any, depth: Any, waveform: str) ->
     return 4 / (PI * q) * abs(bessel(n, q * PI * depth / 2) * sin((q + n) * PI / 2))
 
 
-def carrier_fundamental(v_swing: Any, n_legs: Any, levels: str) -> Any:
+def carrier_fundamental(v_swing: float, n_legs: float, levels: str) -> float:
     """Largest carrier component that the filter has to stop, rms, between its inputs.
 
     v_swing [V] of one node, n_legs [1], levels: ``two-level`` or ``three-level``;
     returns [V] rms.  Two-level: n_legs sqrt(2)/pi v_swing at the carrier, at idle.
     Three-level: sqrt(2)/pi v_swing at twice the carrier, at half modulation.
     Source: Fourier series of the pulse train: 2 v_swing/pi sin(pi D) for one leg.
+    Units: v_swing [V], n_legs [1], levels [word]; returns [V].
 
     >>> round(carrier_fundamental(1.0, 1, "two-level"), 4)
     0.4502
@@ -73,10 +76,11 @@ def carrier_fundamental(v_swing: Any, n_legs: Any, levels: str) -> Any:
     return one_leg if levels == "three-level" else n_legs * one_leg
 
 
-def effective_carrier(carrier: Any, levels: str) -> Any:
+def effective_carrier(carrier: float, levels: str) -> float:
     """Lowest frequency of the differential carrier: twice that of a leg if three-level.
 
     carrier [Hz] of one leg; returns [Hz].  Source: the legs' pulses alternate.
+    Units: carrier [Hz], levels [word]; returns [Hz].
 
     >>> effective_carrier(400e3, "three-level")
     800000.0
@@ -84,7 +88,7 @@ def effective_carrier(carrier: Any, levels: str) -> Any:
     return 2 * carrier if levels == "three-level" else carrier
 
 
-def timer_noise(v_ideal: Any, carrier: Any, clock: Any, order: Any, band: Any) -> Any:
+def timer_noise(v_ideal: float, carrier: float, clock: float, order: float, band: float) -> float:
     """Noise in the band of a pulse width that a counter can only set in whole clocks.
 
     v_ideal [V] peak, carrier [Hz], clock [Hz], order [1] of noise shaping (0: none),
@@ -103,7 +107,7 @@ def timer_noise(v_ideal: Any, carrier: Any, clock: Any, order: Any, band: Any) -
     return step * PI**order / (2 * order + 1) ** 0.5 / ratio ** (order + 0.5)
 
 
-def jitter_noise(v_swing: Any, legs: Any, carrier: Any, jitter: Any, band: Any) -> Any:
+def jitter_noise(v_swing: float, legs: float, carrier: float, jitter: float, band: float) -> float:
     """Noise in the band of edges that move independently of each other.
 
     v_swing [V] of one node, legs [1] effective number of legs (2 where one comparator
@@ -117,7 +121,7 @@ def jitter_noise(v_swing: Any, legs: Any, carrier: Any, jitter: Any, band: Any) 
     return legs * v_swing * carrier * jitter * 2**0.5 * (2 * band / carrier) ** 0.5
 
 
-def oscillation_frequency(carrier: Any, depth: Any) -> Any:
+def oscillation_frequency(carrier: float, depth: float) -> float:
     """Switching frequency of a hysteretic loop at the crest of a signal.
 
     carrier [Hz] at idle, depth [1] (clipped to 0 .. 1); returns [Hz]: carrier (1 - M^2).
@@ -130,7 +134,7 @@ def oscillation_frequency(carrier: Any, depth: Any) -> Any:
     return carrier * (1 - clip(depth, 0.0, 1.0) ** 2)
 
 
-def clipped_power_ratio(thd: Any) -> Any:
+def clipped_power_ratio(thd: float) -> float:
     """Power at a stated distortion over the power at the onset of clipping.
 
     thd [1], 0.001 .. 0.1; returns [1]: 1 + 0.048 (thd / 1 %)^0.778, a power law fitted
@@ -143,12 +147,13 @@ def clipped_power_ratio(thd: Any) -> Any:
     return 1 + 0.048 * (thd / 0.01) ** 0.778
 
 
-def share_of_clipped_power(ratio: Any, thd: Any, thd_most: Any) -> Any:
+def share_of_clipped_power(ratio: float, thd: float, thd_most: float) -> float:
     """Rated power over the power at its distortion, which lies between ``thd`` and ``thd_most``.
 
     ratio: rated power over the power at the onset of clipping [1]; thd, thd_most [1].
     A power that the least distortion does not give and the most does is taken to be
     rated where it is just reached: 1.  Both alike where the distortion is stated.
+    Units: ratio [1], thd [1], thd_most [1]; returns [1].
 
     >>> round(share_of_clipped_power(1.2, 0.01, 0.01), 3)
     1.145

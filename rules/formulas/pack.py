@@ -1,12 +1,10 @@
 """Battery packs: resistance, energy, run time, Peukert's law."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation, from_memory, quoted
 
 PEUKERT = Source(
     "Oracle Tutoring, Peukert's law",
-    "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h",
+    "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h; no page given",
 )
 CHARGE_ENDS = Source(
     "knowledge-base article 'Battery charge algorithms'",
@@ -40,10 +38,14 @@ GASSING = quoted(
 SERIES_PARALLEL = derivation("Kirchhoff: cells in series add, strings in parallel share")
 
 
-def pack_resistance(series: Any, parallel: Any, r_cell: Any, r_protection: Any, r_lead: Any) -> Any:
+def pack_resistance(
+    series: float, parallel: float, r_cell: float, r_protection: float, r_lead: float
+) -> float:
     """Resistance of a pack with its protection and leads [ohm].
 
     series, parallel: counts [1]; r_cell: ONE cell; r_protection; r_lead: both ways [ohm].
+    Units: series [1], parallel [1], r_cell [ohm], r_protection [ohm], r_lead [ohm]; returns
+    [ohm].
 
     >>> round(pack_resistance(6, 2, 0.028, 0.009, 0.027), 3)
     0.12
@@ -51,8 +53,10 @@ def pack_resistance(series: Any, parallel: Any, r_cell: Any, r_protection: Any, 
     return series / parallel * r_cell + r_protection + r_lead
 
 
-def pack_energy(series: Any, parallel: Any, capacity: Any, v_nominal: Any) -> Any:
+def pack_energy(series: float, parallel: float, capacity: float, v_nominal: float) -> float:
     """Energy of a pack; capacity of ONE cell [C or Ah], v_nominal of ONE cell [V].
+
+    Units: series [1], parallel [1], capacity [C], v_nominal [V]; returns [J].
 
     >>> round(pack_energy(6, 2, 3.5, 3.6), 1)  # Ah and V give Wh
     151.2
@@ -60,12 +64,13 @@ def pack_energy(series: Any, parallel: Any, capacity: Any, v_nominal: Any) -> An
     return series * parallel * capacity * v_nominal
 
 
-def peukert_time(capacity: Any, rating_time: Any, current: Any, exponent: Any) -> Any:
+def peukert_time(capacity: float, rating_time: float, current: float, exponent: float) -> float:
     """Time until a lead-acid battery is empty [same unit as rating_time].
 
     capacity: printed for rating_time; current: drawn, steady; exponent: 1.05 .. 1.3 [1].
     The short form C / I^k takes the capacity at 1 A, not the printed one: not used here.
     Valid for lead-acid only.  Source: see PEUKERT.
+    Units: capacity [C], rating_time [s], current [A], exponent [1]; returns [s].
 
     >>> round(peukert_time(120.0, 20.0, 120.0, 1.4), 2)
     0.3
@@ -78,14 +83,21 @@ GASSING_SHARE = {"lead-acid-flooded": 20e-3, "lead-acid-agm": 8e-3}
 
 
 def vent_area_needed(
-    series: Any, capacity: Any, chemistry: str, hour: Any, air_per_charge: Any, air_speed: Any
-) -> Any:
+    series: float,
+    capacity: float,
+    chemistry: str,
+    hour: float,
+    air_per_charge: float,
+    air_speed: float,
+) -> float:
     """Free area of the inlet, and of the outlet, of a space in which lead-acid is charged.
 
     series: cells [1]; capacity of the pack [C]; chemistry: key of ``GASSING_SHARE``; hour
     3600 s; air_per_charge: 0.05 m3 an ampere hour of gassing current [m3/C]; air_speed:
     0.1 m/s by natural draught.  Gives [m2].  Source: BATTERY_ROOMS, GASSING.
     Example: 6 cells of 100 Ah, valve-regulated: 0.24 m3/h, 6.7 cm2.
+    Units: series [1], capacity [C], chemistry [word], hour [s], air_per_charge [m3/C],
+    air_speed [m/s]; returns [m2].
 
     >>> area = vent_area_needed(6, 360e3, "lead-acid-agm", 3600.0, 0.05 / 3600, 0.1)
     >>> round(area * 1e4, 2)

@@ -46,6 +46,8 @@ LITHIUM_TRANSPORT = (r"38\.3",)
 def cites(standards: tuple[str, ...], family: tuple[str, ...]) -> int:
     """How many of the cited texts belong to a family of patterns.
 
+    Units: standards [words], family [words]; returns [1].
+
     >>> cites(("IEC 62368-1", "EN 55032"), EMISSION)
     1
     """
@@ -54,6 +56,8 @@ def cites(standards: tuple[str, ...], family: tuple[str, ...]) -> int:
 
 def withdrawn(standards: tuple[str, ...]) -> int:
     """How many of the cited texts are withdrawn or repealed.
+
+    Units: standards [words]; returns [1].
 
     >>> withdrawn(("IEC 60065:2014", "EN 55032", "EN 55022"))
     2

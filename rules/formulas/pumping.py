@@ -4,8 +4,6 @@ A half bridge feeds load current back into the rail that is idle at the moment; 
 bridge returns only what a reactive load returns.  The rail capacitors must store it.
 """
 
-from typing import Any
-
 from ...linter.check import Source, derivation
 from .driver import largest
 from .maths import PI, cos, larger, sin, smaller
@@ -24,7 +22,7 @@ PUMPING_TREND = Source(
 )
 
 
-def worst_depth(m_max: Any, phase: Any) -> Any:
+def worst_depth(m_max: float, phase: float) -> float:
     """Modulation depth at which a half bridge pumps most [1].
 
     m_max: largest depth in use [1]; phase: of the load impedance [rad].
@@ -38,7 +36,7 @@ def worst_depth(m_max: Any, phase: Any) -> Any:
     return smaller(m_max, 2 / (PI * cos(phase)))
 
 
-def half_bridge_rise(v: Any, m: Any, phase: Any, f: Any, z: Any, c: Any) -> Any:
+def half_bridge_rise(v: float, m: float, phase: float, f: float, z: float, c: float) -> float:
     """Rise of ONE rail in a half cycle [V], small against the rail.
 
     v: half the swing of the node, ONE rail of a split supply or half a single one [V];
@@ -53,11 +51,12 @@ def half_bridge_rise(v: Any, m: Any, phase: Any, f: Any, z: Any, c: Any) -> Any:
     return m * v * (4 - PI * m * cos(phase)) / (8 * PI * f * z * c)
 
 
-def bridge_rise(v: Any, m: Any, phase: Any, f: Any, z: Any, c: Any) -> Any:
+def bridge_rise(v: float, m: float, phase: float, f: float, z: float, c: float) -> float:
     """Rise of the rail when the load returns its energy to a full bridge [V].
 
     v: largest load voltage, the swing of one node [V]; other symbols as above.
     Nothing with a resistive load; most at full depth.  Source: derived.
+    Units: v [V], m [1], phase [rad], f [Hz], z [ohm], c [F]; returns [V].
 
     >>> round(bridge_rise(48.0, 0.9, PI / 3, 50.0, 4.0, 1e-3), 3)
     5.297
@@ -65,7 +64,7 @@ def bridge_rise(v: Any, m: Any, phase: Any, f: Any, z: Any, c: Any) -> Any:
     return m**2 * v * (sin(phase) - phase * cos(phase)) / (4 * PI * f * z * c)
 
 
-def held_rise(rise: Any, v_supply: Any) -> Any:
+def held_rise(rise: float, v_supply: float) -> float:
     """Rise of the rail when it is not small and feedback holds the output [V].
 
     rise: the small-rise figure [V]; v_supply: both rails together, or the single one [V].
@@ -78,10 +77,13 @@ def held_rise(rise: Any, v_supply: Any) -> Any:
     return v_supply * ((1 + 2 * rise / v_supply) ** 0.5 - 1)
 
 
-def channel_rise(n_legs: Any, v: Any, m_max: Any, phase: Any, f: Any, z: Any, c: Any) -> Any:
+def channel_rise(
+    n_legs: float, v: float, m_max: float, phase: float, f: float, z: float, c: float
+) -> float:
     """Small-rise pumping of one channel at its worst depth [V], of either topology.
 
     n_legs: 1 half bridge, 2 full bridge; v: largest load voltage [V]; others as above.
+    Units: n_legs [1], v [V], m_max [1], phase [rad], f [Hz], z [ohm], c [F]; returns [V].
 
     >>> round(channel_rise(1, 50.0, 0.95, 0.0, 20.0, 4.0, 4700e-6), 3)
     6.737
@@ -91,7 +93,7 @@ def channel_rise(n_legs: Any, v: Any, m_max: Any, phase: Any, f: Any, z: Any, c:
     return half_bridge_rise(v, worst_depth(m_max, phase), phase, f, z, c)
 
 
-def offset_current(v_dc: Any, r: Any, v_rail: Any) -> Any:
+def offset_current(v_dc: float, r: float, v_rail: float) -> float:
     """Mean current that a steady output voltage drives back into the other rail [A].
 
     v_dc: output offset, magnitude [V]; r: DC resistance of the load [ohm]; v_rail: ONE
@@ -104,8 +106,10 @@ def offset_current(v_dc: Any, r: Any, v_rail: Any) -> Any:
     return v_dc / (2 * r) * (1 - v_dc / v_rail)
 
 
-def signs_of(n_legs: Any, channel_phase: str) -> list[int]:
+def signs_of(n_legs: tuple[float, ...], channel_phase: str) -> list[int]:
     """Sign with which each channel loads one rail: every second one reversed if opposite.
+
+    Units: n_legs [1], channel_phase [word]; returns [1].
 
     >>> signs_of((1, 1, 1), "opposite")
     [1, -1, 1]
@@ -114,18 +118,18 @@ def signs_of(n_legs: Any, channel_phase: str) -> list[int]:
 
 
 def pumping(
-    n_legs: Any,
-    v: Any,
-    m_max: Any,
-    v_limiter: Any,
-    phase: Any,
-    f: Any,
-    z: Any,
-    c: Any,
+    n_legs: tuple[float, ...],
+    v: tuple[float, ...],
+    m_max: tuple[float, ...],
+    v_limiter: tuple[float, ...],
+    phase: tuple[float, ...],
+    f: tuple[float, ...],
+    z: tuple[float, ...],
+    c: float,
     channel_phase: str,
-    v_rail: Any,
-    rail_count: Any,
-) -> Any:
+    v_rail: float,
+    rail_count: float,
+) -> float:
     """Rise [V] of ONE rail by all channels together, each at its own lowest frequency.
 
     Tuples over the channels: n_legs; v largest load voltage [V]; m_max; v_limiter peak
@@ -134,6 +138,8 @@ def pumping(
     pumps most with the others silent; v_rail: ONE rail [V]; rail_count: 1 or 2.  In
     opposition one half bridge draws from the rail that the other pumps; the difference of
     the two is an upper bound.
+    Units: n_legs [1], v [V], m_max [1], v_limiter [V], phase [rad], f [Hz], z [ohm], c [F],
+    channel_phase [word], v_rail [V], rail_count [1]; returns [V].
 
     >>> one = ((1,), (50.0,), (0.95,), (1e9,), (0.0,), (20.0,), (4.0,))
     >>> round(pumping(*one, 1000e-6, "in-phase", 50.0, 2), 2)
@@ -150,29 +156,34 @@ def pumping(
 
 
 def pumping_unless_sunk(
-    n_legs: Any,
-    v: Any,
-    m_max: Any,
-    v_limiter: Any,
-    phase: Any,
-    f: Any,
-    z: Any,
-    c: Any,
+    n_legs: tuple[float, ...],
+    v: tuple[float, ...],
+    m_max: tuple[float, ...],
+    v_limiter: tuple[float, ...],
+    phase: tuple[float, ...],
+    f: tuple[float, ...],
+    z: tuple[float, ...],
+    c: float,
     channel_phase: str,
-    v_rail: Any,
-    rail_count: Any,
+    v_rail: float,
+    rail_count: float,
     sinks: str,
-) -> Any:
-    """The same, or nothing where the source takes the returned energy (sinks: yes)."""
+) -> float:
+    """The same, or nothing where the source takes the returned energy (sinks: yes).
+
+    Units: n_legs [1], v [V], m_max [1], v_limiter [V], phase [rad], f [Hz], z [ohm], c [F],
+    channel_phase [word], v_rail [V], rail_count [1], sinks [word]; returns [V].
+    """
     if sinks == "yes":
         return 0 * v_rail
     return pumping(n_legs, v, m_max, v_limiter, phase, f, z, c, channel_phase, v_rail, rail_count)
 
 
-def limited_by_trip(v_rail: Any, rise: Any, v_trip: Any) -> Any:
+def limited_by_trip(v_rail: float, rise: float, v_trip: float) -> float:
     """Highest voltage of ONE rail [V]: a trip ends the pumping, not what the source gives.
 
     v_rail: highest without pumping; rise: by pumping; v_trip: over-voltage trip [V].
+    Units: v_rail [V], rise [V], v_trip [V]; returns [V].
 
     >>> limited_by_trip(45.0, 12.0, 50.0)
     50.0

@@ -4,7 +4,7 @@ Most limits are from memory or quoted: nothing here was verified against the sta
 """
 
 import re
-from typing import Any
+from collections.abc import Sequence
 
 from ...linter.check import Assumption, derivation, from_memory, quoted
 from .maths import choose, exp, larger
@@ -71,12 +71,13 @@ IP_PATTERN = re.compile(r"IP([0-6X])([0-9X])(?:K)?[A-D]?[HMSW]?")
 COATED = ("assembly-coated", "lead-coated")
 
 
-def sum_of_ratios(v_dc: Any, v_ac: Any, dc_limit: Any, ac_limit: Any) -> Any:
+def sum_of_ratios(v_dc: float, v_ac: float, dc_limit: float, ac_limit: float) -> float:
     """Direct and alternating voltage of one part, each over its limit, added [1].
 
     v_dc, dc_limit [V]; v_ac, ac_limit [V rms].  At most 1 within the class.
     Source: ENERGY_CLASSES.  Example: one terminal of a bridge on 75.1 V stands at
     37.55 V and carries 26.55 V rms: the limits 60 V and 71 V are just used up.
+    Units: v_dc [V], v_ac [V], dc_limit [V], ac_limit [V]; returns [1].
 
     >>> round(sum_of_ratios(37.55, 26.55, 60.0, 71.0), 3)
     1.0
@@ -84,12 +85,15 @@ def sum_of_ratios(v_dc: Any, v_ac: Any, dc_limit: Any, ac_limit: Any) -> Any:
     return v_dc / dc_limit + v_ac / ac_limit
 
 
-def terminals_over_class(v_dc: Any, v_ac: Any, v_pair: Any, dc_limit: Any, ac_limit: Any) -> Any:
+def terminals_over_class(
+    v_dc: float, v_ac: float, v_pair: float, dc_limit: float, ac_limit: float
+) -> float:
     """Voltage of loudspeaker terminals over a class [1]: one against ground, or the pair.
 
     v_dc [V] and v_ac [V rms]: one terminal against ground; v_pair [V rms]: between the
     terminals; dc_limit [V], ac_limit [V rms].  The larger one counts.  Source: ENERGY_CLASSES.
     Example: a leg of 49.7 V: 24.85 / 60 + 17.57 / 30 is 1.0, the pair 35.14 / 30 more.
+    Units: v_dc [V], v_ac [V], v_pair [V], dc_limit [V], ac_limit [V]; returns [1].
 
     >>> round(terminals_over_class(24.85, 17.572, 35.14, 60.0, 30.0), 3)
     1.171
@@ -97,12 +101,13 @@ def terminals_over_class(v_dc: Any, v_ac: Any, v_pair: Any, dc_limit: Any, ac_li
     return larger(sum_of_ratios(v_dc, v_ac, dc_limit, ac_limit), v_pair / ac_limit)
 
 
-def voltage_left(v: Any, t: Any, r: Any, c: Any) -> Any:
+def voltage_left(v: float, t: float, r: float, c: float) -> float:
     """Voltage of a capacitor some time after the source was cut off.
 
     v [V] at first; t [s]; r [ohm]: discharge resistor; c [F]; all of ONE rail.
     Valid for a resistor alone: what the amplifier draws helps, but not in a dead one.
     Source: v exp(-t / (r c)).  Example: 100 V, 2.2 kohm, 4.7 mF: 60 V after 5.282 s.
+    Units: v [V], t [s], r [ohm], c [F]; returns [V].
 
     >>> round(voltage_left(100.0, 5.282, 2200.0, 4.7e-3), 2)
     60.0
@@ -110,7 +115,7 @@ def voltage_left(v: Any, t: Any, r: Any, c: Any) -> Any:
     return v * exp(-t / (r * c))
 
 
-def stored_energy(c: Any, v: Any) -> Any:
+def stored_energy(c: float, v: float) -> float:
     """Energy of a capacitor of c [F] at v [V]: c v^2 / 2 [J].
 
     >>> stored_energy(10e-3, 80.0)
@@ -119,7 +124,7 @@ def stored_energy(c: Any, v: Any) -> Any:
     return c * v**2 / 2
 
 
-def available_power(v: Any, r: Any) -> Any:
+def available_power(v: float, r: float) -> float:
     """Largest power that a source of v [V] and r [ohm] gives to a fault [W].
 
     The fault that equals the source's own resistance gets v^2 / (4 r).
@@ -132,14 +137,22 @@ def available_power(v: Any, r: Any) -> Any:
 
 
 def gap_needed(
-    v: Any, degree: int, surface: str, altitude: Any, volt: Any, metre: Any, millimetre: Any
-) -> Any:
+    v: float,
+    degree: float,
+    surface: str,
+    altitude: float,
+    volt: float,
+    metre: float,
+    millimetre: float,
+) -> float:
     """Larger one of clearance and creepage on a board, functional insulation [m].
 
     v [V]: working voltage, up to 400 V; degree: pollution degree 1 .. 3; surface: kind of
     surface (a conformal coating counts as degree 1); altitude [m], up to 5000 m; volt,
     metre, millimetre: units of the tables.  No mains: its barriers are not computed.
     Source: CREEPAGE, CLEARANCE.
+    Units: v [V], degree [1], surface [word], altitude [m], volt [V], metre [m], millimetre
+    [m]; returns [m].
 
     >>> round(gap_needed(100.0, 2, "outer-bare", 0.0, 1.0, 1.0, 1e-3) * 1e3, 3)
     0.16
@@ -151,18 +164,18 @@ def gap_needed(
     return larger(_creepage(v / volt, inside), through_air) * millimetre
 
 
-def _creepage(volts: Any, degree: int) -> Any:
+def _creepage(volts: float, degree: int) -> float:
     rows = [(row[0], row[degree]) for row in CREEPAGE_ROWS]
     if degree == 3:
         rows = [*DEGREE_3_LOW, *rows]
     return _step(volts, rows)
 
 
-def _altitude_factor(metres: Any) -> Any:
+def _altitude_factor(metres: float) -> float:
     return _step(metres, ALTITUDE_ROWS)
 
 
-def _step(x: Any, rows: Any) -> Any:
+def _step(x: float, rows: Sequence[tuple[float, float]]) -> float:
     """The value of the first row that reaches up to ``x``; beyond the last one, that."""
     found = rows[-1][1] + 0 * x
     for top, value in reversed(rows):
@@ -172,6 +185,8 @@ def _step(x: Any, rows: Any) -> Any:
 
 def ip_digits(code: str) -> tuple[int, int]:
     """The two digits of a code as ``IP54``; X counts as 0, a bad code gives (-1, -1).
+
+    Units: code [word]; returns [1].
 
     >>> ip_digits("IP54"), ip_digits("ipx4"), ip_digits("IP 7")
     ((5, 4), (0, 4), (-1, -1))

@@ -1,7 +1,5 @@
 """Rails and sources: sag, source current, ripple, inrush."""
 
-from typing import Any
-
 from ...linter.check import Source, derivation
 from .maths import PI, cos, larger, sin, smaller
 
@@ -23,7 +21,7 @@ EIGHTH_POWER = Source(
 )
 
 
-def loaded_voltage(v_open: Any, r: Any, p: Any) -> Any:
+def loaded_voltage(v_open: float, r: float, p: float) -> float:
     """Voltage [V] of a source with resistance when a constant power is taken from it.
 
     v_open: without load [V]; r: resistance [ohm]; p: power [W].  Valid while
@@ -37,8 +35,10 @@ def loaded_voltage(v_open: Any, r: Any, p: Any) -> Any:
     return (v_open + larger(room, 0 * room) ** 0.5) / 2
 
 
-def loaded_current(v_open: Any, r: Any, p: Any) -> Any:
+def loaded_current(v_open: float, r: float, p: float) -> float:
     """Current [A] from a source with resistance for a constant power; as above.
+
+    Units: v_open [V], r [ohm], p [W]; returns [A].
 
     >>> round(loaded_current(20.4, 0.120, 90.909), 3)
     4.58
@@ -46,7 +46,9 @@ def loaded_current(v_open: Any, r: Any, p: Any) -> Any:
     return p / loaded_voltage(v_open, r, p)
 
 
-def source_current_rms(v_open: Any, r: Any, p_mean: Any, p_double: Any, p_signal: Any) -> Any:
+def source_current_rms(
+    v_open: float, r: float, p_mean: float, p_double: float, p_signal: float
+) -> float:
     """Rms current [A] of a source whose power swings with the music.
 
     p_mean: mean power [W]; p_double: amplitude of its swing at twice the audio frequency
@@ -54,6 +56,7 @@ def source_current_rms(v_open: Any, r: Any, p_mean: Any, p_double: Any, p_signal
     audio frequency itself [W], half bridges only.  Without sag and with p_double = p_mean
     it is sqrt(1.5) times the mean.  Sixteen points of one period; the wave is smooth, so
     the sum is exact to better than 1e-6.  Source: derived.
+    Units: v_open [V], r [ohm], p_mean [W], p_double [W], p_signal [W]; returns [A].
 
     >>> round(source_current_rms(20.4, 0.120, 90.909, 90.909, 0.0), 3)
     5.722
@@ -65,7 +68,7 @@ def source_current_rms(v_open: Any, r: Any, p_mean: Any, p_double: Any, p_signal
     return (sum(squares[1:], squares[0]) / 16) ** 0.5
 
 
-def source_share(r: Any, c: Any, f: Any) -> Any:
+def source_share(r: float, c: float, f: float) -> float:
     """Part of an alternating rail current that the source carries, not the capacitors [1].
 
     r: source resistance at the rail [ohm]; c: capacitance of the rail [F]; f [Hz].
@@ -77,7 +80,7 @@ def source_share(r: Any, c: Any, f: Any) -> Any:
     return 1 / (1 + (2 * PI * f * r * c) ** 2) ** 0.5
 
 
-def half_bridge_swing(power: Any, depth: Any) -> Any:
+def half_bridge_swing(power: float, depth: float) -> float:
     """Amplitude [W] of the swing at the audio frequency, both rails of a half bridge added.
 
     power: output [W]; depth: modulation depth there [1].  One rail's mean current is
@@ -89,7 +92,7 @@ def half_bridge_swing(power: Any, depth: Any) -> Any:
     return 2 * power / depth
 
 
-def programme_share(crest_factor: Any) -> Any:
+def programme_share(crest_factor: float) -> float:
     """Power of a programme over that of a sine with the same peak [1].
 
     crest_factor: peak over rms of the programme [dB]; 12.04 dB gives one eighth.
@@ -100,10 +103,11 @@ def programme_share(crest_factor: Any) -> Any:
     return 2 * 10 ** (-crest_factor / 10)
 
 
-def inrush_i2t(v: Any, r: Any, c: Any) -> Any:
+def inrush_i2t(v: float, r: float, c: float) -> float:
     """I2t [A2 s] of charging c [F] to v [V] through r [ohm].
 
     Source: integral of the exponential; checked by a differential equation.
+    Units: v [V], r [ohm], c [F]; returns [A2s].
 
     >>> round(inrush_i2t(25.2, 0.10, 4.4e-3), 2)
     13.97
@@ -111,8 +115,10 @@ def inrush_i2t(v: Any, r: Any, c: Any) -> Any:
     return v**2 * c / (2 * r)
 
 
-def stored_energy(v: Any, c: Any) -> Any:
+def stored_energy(v: float, c: float) -> float:
     """Energy [J] of c [F] at v [V]; charging through a resistor heats it by as much.
+
+    Units: v [V], c [F]; returns [J].
 
     >>> round(stored_energy(25.2, 4.4e-3), 3)
     1.397
@@ -120,8 +126,10 @@ def stored_energy(v: Any, c: Any) -> Any:
     return c * v**2 / 2
 
 
-def lowest(values: Any) -> Any:
+def lowest(values: tuple[float, ...]) -> float:
     """The smallest of a tuple.
+
+    Units: values [any]; returns [any].
 
     >>> lowest((60.0, 20.0, 2000.0))
     20.0
@@ -132,13 +140,14 @@ def lowest(values: Any) -> Any:
     return least
 
 
-def rail_ripple(v_rail: Any, r: Any, p_double: Any, p_signal: Any) -> Any:
+def rail_ripple(v_rail: float, r: float, p_double: float, p_signal: float) -> float:
     """Ripple of ONE rail at the audio frequency [V, peak to peak].
 
     v_rail: ONE rail [V]; r: source resistance there [ohm]; p_double, p_signal: power
     swings [W] that the source carries (after ``source_share``).  What the source does not
     carry the capacitors do, and both see the same voltage.  The two swings are taken to
     peak together, at most 15 % too high for a half bridge, exact for a bridge.
+    Units: v_rail [V], r [ohm], p_double [W], p_signal [W]; returns [V].
 
     >>> round(rail_ripple(30.0, 0.05, 200 * source_share(0.05, 3.3e-3, 40.0), 0.0), 3)
     0.666

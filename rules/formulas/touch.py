@@ -23,6 +23,7 @@ def allowed_rise(touch: str, material: str, users: str) -> float:
 
     touch, material, users: words of the spec.  Ordinary persons: class TS1; instructed
     and skilled persons may meet TS2.
+    Units: touch [word], material [word], users [word]; returns [K].
 
     >>> allowed_rise("under-1-s", "metal", "ordinary")
     45.0

@@ -12,8 +12,6 @@ bootstrap-hold-at-clipping.  Class 2 ceramics lose capacitance at voltage: state
 left, or use twice the value.  First cure: the next E6 value.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -28,7 +26,9 @@ from ..derived.ways import left_out
 from ..formulas.gate import bootstrap_charge
 
 
-def figure(q_g: Any, parallel: Any, i_q: Any, carrier: Any, c: Any, v_drv: Any) -> Any:
+def figure(
+    q_g: float, parallel: float, i_q: float, carrier: float, c: float, v_drv: float
+) -> float:
     """Drop of the bootstrap capacitor in one period over the gate supply."""
     return bootstrap_charge(parallel * q_g, i_q, carrier) / c / v_drv
 
@@ -42,17 +42,14 @@ CHECK = Check(
     formula="(parallel q_g + i_q / carrier) / c / v_drv",
     sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period.",
     inputs={
-        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "q_g": Input("output_stage.device.q_g"),
+        "parallel": Input("output_stage.parallel"),
         "i_q": Input(
-            "gate_drive.bootstrap.i_q",
-            "uA",
-            "current drawn by the floating supply",
-            default=left_out("0 A", "current of the floating supply"),
+            "gate_drive.bootstrap.i_q", default=left_out("0 A", "current of the floating supply")
         ),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "carrier": Input("modulator.carrier"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "v_drv": Input("gate_drive.v_drv"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -61,7 +58,8 @@ CHECK = Check(
         basis={
             "major": Source(
                 "MCF8329A data sheet, Texas Instruments: 1 V allowed; ten times "
-                "gate charge over gate supply, application notes"
+                "gate charge over gate supply, application notes",
+                "no page given",
             ),
             "minor": COMMON_PRACTICE,
         },
@@ -69,7 +67,10 @@ CHECK = Check(
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
     sources=(
         derivation("charge given away in a period over the capacitance"),
-        Source("MCF8329A data sheet, Texas Instruments, worked example of the capacitor"),
+        Source(
+            "MCF8329A data sheet, Texas Instruments, worked example of the capacitor",
+            "no page given",
+        ),
     ),
     cases=(
         Case(
@@ -112,6 +113,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

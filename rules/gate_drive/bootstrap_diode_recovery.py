@@ -9,12 +9,10 @@ The figure is the recovery time over the period.  Fast diodes have 10 to 75 ns. 
 fast or Schottky diode, or one of silicon carbide, of the same voltage.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(t_rr: Any, carrier: Any) -> Any:
+def figure(t_rr: float, carrier: float) -> float:
     """Recovery time over the period."""
     return t_rr * carrier
 
@@ -36,8 +34,8 @@ CHECK = Check(
     formula="t_rr carrier",
     sentence="The bootstrap diode recovers in {t_rr}, {figure} of a period at {carrier}.",
     inputs={
-        "t_rr": Input("gate_drive.bootstrap.t_rr", "ns", "recovery time of the diode"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "t_rr": Input("gate_drive.bootstrap.t_rr"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -54,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap.t_rr",),
-    asked_from=None,
     fails=_BASE.replace("TIME", "2 us"),
     passes=_BASE.replace("TIME", "35 ns"),
 )

@@ -12,12 +12,10 @@ modulator, which costs a few per cent of output; a charge pump; or a capacitor o
 i_q / (2 f dV), of the order of microfarads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(c: Any, v_drv: Any, v_f: Any, v_uvlo: Any, i_q: Any, f_low: Any) -> Any:
+def figure(c: float, v_drv: float, v_f: float, v_uvlo: float, i_q: float, f_low: float) -> float:
     """Hold time of the bootstrap supply over half a period of the lowest note."""
     return c * (v_drv - v_f - v_uvlo) / i_q * 2 * f_low
 
@@ -34,12 +32,12 @@ CHECK = Check(
     sentence="{c} feed {i_q} for {figure} of half a period of {f_low} before they fall to"
     " {v_uvlo}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "v_f": Input("gate_drive.bootstrap.v_f", "V", "drop of the bootstrap diode"),
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
-        "i_q": Input("gate_drive.bootstrap.i_q", "uA", "drawn by the floating supply"),
-        "f_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "v_f": Input("gate_drive.bootstrap.v_f"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
+        "i_q": Input("gate_drive.bootstrap.i_q"),
+        "f_low": Input("band_low"),
     },
     applies={"output_stage.devices": "discrete", "gate_drive.bootstrap.refresh": "none"},
     limits=AtLeast(major="100 %", minor="150 %", basis={"major": HOLD, "minor": COMMON_PRACTICE}),

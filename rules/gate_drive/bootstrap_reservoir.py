@@ -11,12 +11,10 @@ the gate supply next to the driver count.  First cure: more capacitance there, c
 electrolytic in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(c: Any, c_reservoir: Any) -> Any:
+def figure(c: float, c_reservoir: float) -> float:
     """Bootstrap capacitor over the reservoir."""
     return c / c_reservoir
 
@@ -30,8 +28,8 @@ CHECK = Check(
     formula="c / c_reservoir",
     sentence="A bootstrap capacitor of {c} has {figure} of its reservoir of {c_reservoir}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "F", "bootstrap capacitor"),
-        "c_reservoir": Input("gate_drive.c_reservoir", "F", "capacitor on the gate supply"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "c_reservoir": Input("gate_drive.c_reservoir"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(minor="100 %", basis={"minor": COMMON_PRACTICE}),
@@ -40,7 +38,8 @@ CHECK = Check(
         derivation("charge shared between two capacitors"),
         Source(
             "MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
-            "bootstrap capacitor"
+            "bootstrap capacitor",
+            "no page given",
         ),
     ),
     cases=(
@@ -56,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.c_reservoir",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -14,12 +14,10 @@ higher gate supply.  A lockout in the driver turns this into a mute instead of a
 gate-lockout.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_bootstrap_min: Any, v_plateau: Any) -> Any:
+def figure(v_bootstrap_min: float, v_plateau: float) -> float:
     """Lowest bootstrap voltage above the plateau."""
     return v_bootstrap_min - v_plateau
 
@@ -34,8 +32,8 @@ CHECK = Check(
     sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
     " {figure:+above|below} the plateau of {v_plateau}.",
     inputs={
-        "v_bootstrap_min": Input("v_bootstrap_min", "V", "lowest voltage of the bootstrap supply"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
+        "v_bootstrap_min": Input("v_bootstrap_min"),
+        "v_plateau": Input("v_plateau"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -72,6 +70,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

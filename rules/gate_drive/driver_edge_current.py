@@ -11,12 +11,10 @@ than the gate explains is made by the load current; then nothing is wrong with t
 First cures: a stronger driver, a smaller gate resistor, or an honest edge time.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_drv: Any, v_plateau: Any, r_gate_on: Any, t_edge: Any, q_gd: Any) -> Any:
+def figure(v_drv: float, v_plateau: float, r_gate_on: float, t_edge: float, q_gd: float) -> float:
     """Gate current on the plateau over the current that the stated edge needs."""
     return (v_drv - v_plateau) / r_gate_on * (t_edge / 0.8) / q_gd
 
@@ -33,11 +31,11 @@ CHECK = Check(
     sentence="Behind {r_gate_on} the gate gets {figure} of the current that an edge of {t_edge}"
     " needs for {q_gd}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
-        "r_gate_on": Input("r_gate_on", "ohm", "gate loop at turn-on"),
-        "t_edge": Input("output_stage.t_edge", "ns", "stated edge, 10 to 90 %"),
-        "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge of one device"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "v_plateau": Input("v_plateau"),
+        "r_gate_on": Input("r_gate_on"),
+        "t_edge": Input("output_stage.t_edge"),
+        "q_gd": Input("output_stage.device.q_gd"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -71,7 +69,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.t_edge",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -12,12 +12,10 @@ have their own driver inside and are not judged.  The minor limit keeps a third 
 because the rating is usually a characterised figure, not a tested one.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(cmti: Any, slew: Any) -> Any:
+def figure(cmti: float, slew: float) -> float:
     """Slope that the driver withstands over the slope of the node."""
     return cmti / slew
 
@@ -31,8 +29,8 @@ CHECK = Check(
     formula="cmti / slew",
     sentence="The driver withstands {cmti}, {figure} of the {slew} at the node.",
     inputs={
-        "cmti": Input("gate_drive.cmti", "V/ns", "largest slope that the driver withstands"),
-        "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
+        "cmti": Input("gate_drive.cmti"),
+        "slew": Input("slew"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -46,7 +44,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.r_g_on", "E24"),),
     sources=(
         derivation("slope of the node against the rating of the driver"),
-        Source("Microchip isolated gate driver data sheet: 100 kV/us"),
+        Source("Microchip isolated gate driver data sheet: 100 kV/us", "no page given"),
     ),
     cases=(
         Case(

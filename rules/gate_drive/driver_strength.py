@@ -11,18 +11,18 @@ devices in parallel, a lower carrier.  Limits are practice: 1 to 2 % in boards t
 well, 3 % in one that just works, 7 % in the one that did not.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 from ..formulas.maths import smaller
 
 
-def figure(q_g: Any, parallel: Any, i_source: Any, i_sink: Any, carrier: Any) -> Any:
+def figure(q_g: float, parallel: float, i_source: float, i_sink: float, carrier: float) -> float:
     """Time to move the gate charge over the period."""
     return parallel * q_g / smaller(i_source, i_sink) * carrier
 
 
-MORATUWA = Source("A. R. Ratheeshan et al., University of Moratuwa 2026, project report")
+MORATUWA = Source(
+    "A. R. Ratheeshan et al., University of Moratuwa 2026, project report", "no page given"
+)
 
 CHECK = Check(
     title="Driver current against the gate charge",
@@ -33,11 +33,11 @@ CHECK = Check(
     formula="parallel q_g carrier / smaller of i_source and i_sink",
     sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}.",
     inputs={
-        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_source": Input("gate_drive.i_source", "A", "driver peak current at turn-on"),
-        "i_sink": Input("gate_drive.i_sink", "A", "driver peak current at turn-off"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "q_g": Input("output_stage.device.q_g"),
+        "parallel": Input("output_stage.parallel"),
+        "i_source": Input("gate_drive.i_source"),
+        "i_sink": Input("gate_drive.i_sink"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -84,6 +84,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.i_source", "gate_drive.i_sink"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

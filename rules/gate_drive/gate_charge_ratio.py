@@ -10,12 +10,10 @@ the threshold charge falls a little with temperature.  First cure: a device of a
 generation, which makers select for this ratio in half-bridges.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, derivation
 
 
-def figure(q_gd: Any, q_g_th: Any) -> Any:
+def figure(q_gd: float, q_g_th: float) -> float:
     """Gate-drain charge over the charge up to the threshold."""
     return q_gd / q_g_th
 
@@ -31,8 +29,8 @@ CHECK = Check(
     formula="q_gd / q_g_th",
     sentence="{q_gd} of gate-drain charge are {figure} times the {q_g_th} up to the threshold.",
     inputs={
-        "q_gd": Input("output_stage.device.q_gd", "nC", "gate-drain charge"),
-        "q_g_th": Input("output_stage.device.q_g_th", "nC", "gate charge up to the threshold"),
+        "q_gd": Input("output_stage.device.q_gd"),
+        "q_g_th": Input("output_stage.device.q_g_th"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(minor="1", basis={"minor": CHARGE}),
@@ -50,7 +48,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.q_g_th",),
-    asked_from=None,
     fails="""
 channels:
   main: {output_stage: {devices: discrete, device: {q_gd: 31 nC, q_g_th: 20 nC}}}

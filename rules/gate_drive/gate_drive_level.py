@@ -12,8 +12,6 @@ cures: a higher gate supply within gate-voltage-margin, a diode with less drop, 
 specified at the voltage at hand.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,7 +26,7 @@ from ...linter.check import (
 USUAL_SUPPLY = Assumption("12 V", "favourable", COMMON_PRACTICE)
 
 
-def figure(v_drv: Any, v_f: Any, v_gs_on: Any) -> Any:
+def figure(v_drv: float, v_f: float, v_gs_on: float) -> float:
     """Gate voltage of the upper switch over the one behind the on-resistance."""
     return (v_drv - v_f) / v_gs_on
 
@@ -43,14 +41,11 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
     " for.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver", default=USUAL_SUPPLY),
+        "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f",
-            "V",
-            "drop of the bootstrap diode",
-            default=Assumption("1 V", "neutral", COMMON_PRACTICE),
+            "gate_drive.bootstrap.v_f", default=Assumption("1 V", "neutral", COMMON_PRACTICE)
         ),
-        "v_gs_on": Input("output_stage.device.v_gs_on", "V", "gate voltage behind r_ds_on"),
+        "v_gs_on": Input("output_stage.device.v_gs_on"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

@@ -11,12 +11,10 @@ decides.  First cures: a higher gate supply, less resistance in the refill path,
 the depth.  Half a volt is kept for ripple of the gate supply and for the diode when cold.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_bootstrap_min: Any, v_uvlo: Any) -> Any:
+def figure(v_bootstrap_min: float, v_uvlo: float) -> float:
     """Lowest bootstrap voltage above the lockout threshold."""
     return v_bootstrap_min - v_uvlo
 
@@ -31,8 +29,8 @@ CHECK = Check(
     sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
     " {figure:+above|below} the lockout of {v_uvlo}.",
     inputs={
-        "v_bootstrap_min": Input("v_bootstrap_min", "V", "lowest voltage of the bootstrap supply"),
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
+        "v_bootstrap_min": Input("v_bootstrap_min"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

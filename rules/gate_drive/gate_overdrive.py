@@ -11,8 +11,6 @@ be stated as the data sheet's curve shows it; without it nothing can be said.  F
 higher gate supply, a logic-level device.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,7 +25,7 @@ from ...linter.check import (
 USUAL_SUPPLY = Assumption("12 V", "favourable", COMMON_PRACTICE)
 
 
-def figure(v_drv: Any, v_f: Any, v_plateau: Any) -> Any:
+def figure(v_drv: float, v_f: float, v_plateau: float) -> float:
     """Gate voltage of the upper switch above the plateau."""
     return v_drv - v_f - v_plateau
 
@@ -42,14 +40,11 @@ CHECK = Check(
     sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
     " {v_plateau}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver", default=USUAL_SUPPLY),
+        "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(
-            "gate_drive.bootstrap.v_f",
-            "V",
-            "drop of the bootstrap diode",
-            default=Assumption("1 V", "neutral", COMMON_PRACTICE),
+            "gate_drive.bootstrap.v_f", default=Assumption("1 V", "neutral", COMMON_PRACTICE)
         ),
-        "v_plateau": Input("output_stage.device.v_gs_pl", "V", "plateau at working current"),
+        "v_plateau": Input("output_stage.device.v_gs_pl"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(

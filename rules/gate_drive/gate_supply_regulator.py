@@ -12,8 +12,6 @@ takes part of the heat, a bigger package, a lower carrier.  The minor limit keep
 below the printed maximum.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,17 +27,17 @@ from ..formulas.gate import gate_power
 
 
 def figure(
-    t_j_max: Any,
-    t_air: Any,
-    r_th_ja: Any,
-    v_rail: Any,
-    v_drv: Any,
-    n_legs: Any,
-    parallel: Any,
-    q_g: Any,
-    carrier: Any,
-    i_other: Any,
-) -> Any:
+    t_j_max: float,
+    t_air: float,
+    r_th_ja: float,
+    v_rail: float,
+    v_drv: float,
+    n_legs: float,
+    parallel: float,
+    q_g: float,
+    carrier: float,
+    i_other: float,
+) -> float:
     """Distance of the regulator's junction from its limit."""
     current = gate_power(2 * n_legs * parallel, q_g, v_drv, carrier) / v_drv + i_other
     return t_j_max - t_air - r_th_ja * (v_rail - v_drv) * current
@@ -55,19 +53,17 @@ CHECK = Check(
     sentence="Dropping {v_rail} to {v_drv} in air of {t_air} takes the regulator to"
     " {figure:+below|above} its junction limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("gate_drive.regulator.t_j_max", "degC", "highest junction temperature"),
-        "t_air": Input("t_air_inside", "degC", "air round the parts"),
-        "r_th_ja": Input("gate_drive.regulator.r_th_ja", "K/W", "junction to air"),
-        "v_rail": Input("v_rail_high", "V", "highest voltage of one rail"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "q_g": Input("output_stage.device.q_g", "nC", "total gate charge of one device"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "t_j_max": Input("gate_drive.regulator.t_j_max"),
+        "t_air": Input("t_air_inside"),
+        "r_th_ja": Input("gate_drive.regulator.r_th_ja"),
+        "v_rail": Input("v_rail_high"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "n_legs": Input("n_legs"),
+        "parallel": Input("output_stage.parallel"),
+        "q_g": Input("output_stage.device.q_g"),
+        "carrier": Input("modulator.carrier"),
         "i_other": Input(
             "gate_drive.regulator.i_other",
-            "mA",
-            "current for other loads",
             default=Assumption("0 A", "favourable", derivation("gates alone counted")),
         ),
     },
@@ -83,7 +79,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.regulator.r_th_ja", "5 K/W"), Lever("modulator.carrier", "10 kHz")),
     sources=(
         derivation("gate charge times carrier is a current; it drops rail to gate supply"),
-        Source("M. Wulf, docu.pdf 2019: 4 x 18 nC x 500 kHz = 36 mA"),
+        Source("M. Wulf, docu.pdf 2019: 4 x 18 nC x 500 kHz = 36 mA", "no page given"),
     ),
     cases=(
         Case(

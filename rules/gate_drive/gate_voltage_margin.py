@@ -13,8 +13,6 @@ for decades.  First cures: a lower gate supply, a gate resistor, a shorter gate 
 zener diode at the gate.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,7 +25,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_drv: Any, v_gate_ringing: Any, v_gss: Any) -> Any:
+def figure(v_drv: float, v_gate_ringing: float, v_gss: float) -> float:
     """Highest gate voltage over the gate rating."""
     return (v_drv + v_gate_ringing) / v_gss
 
@@ -41,14 +39,14 @@ CHECK = Check(
     formula="(v_drv + v_gate_ringing) / v_gss",
     sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}.",
     inputs={
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
+        "v_drv": Input("gate_drive.v_drv"),
         "v_gate_ringing": Input(
             "v_gate_ringing",
-            "V",
-            "ringing above the gate supply",
-            Assumption("0 V", "favourable", derivation("the gate supply alone, without ringing")),
+            default=Assumption(
+                "0 V", "favourable", derivation("the gate supply alone, without ringing")
+            ),
         ),
-        "v_gss": Input("output_stage.device.v_gss", "V", "rating gate to source"),
+        "v_gss": Input("output_stage.device.v_gss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -76,6 +74,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_gss", "gate_drive.v_drv"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -35,7 +35,7 @@ CHECK = Check(
     formula="0 where high_side_supply is none, else 1",
     sentence="Supply of the upper switch's gate: {high_side_supply}.",
     inputs={
-        "high_side_supply": Input("high_side_supply", "word", "what supplies the upper gate"),
+        "high_side_supply": Input("high_side_supply"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(critical="1", basis={"critical": ABOVE_RAIL}),
@@ -53,6 +53,7 @@ CHECK = Check(
         Case({"high_side_supply": "none"}, "0", "derived: no voltage above the rail"),
     ),
     topic=("gate_drive",),
+    asked_from="prototype",
     fails=_BASE.replace("WHAT", "none"),
     passes=_BASE.replace("WHAT", "isolated"),
 )

@@ -11,8 +11,6 @@ out: a tenth is kept for it.  First cures: a driver of the next voltage class; a
 of at least the rating of the switches.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -31,7 +29,7 @@ INSIDE = Assumption(
 )
 
 
-def figure(v_static_peak: Any, v_drv: Any, v_floating: Any, v_r: Any) -> Any:
+def figure(v_static_peak: float, v_drv: float, v_floating: float, v_r: float) -> float:
     """The larger one of the driver's and the diode's share of their ratings."""
     return larger((v_static_peak + v_drv) / v_floating, v_static_peak / v_r)
 
@@ -54,12 +52,10 @@ CHECK = Check(
     sentence="A leg voltage of {v_static_peak} and a gate supply of {v_drv} take {figure} of"
     " what the driver ({v_floating}) or its diode ({v_r}) is rated for.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "highest voltage across the leg"),
-        "v_drv": Input("gate_drive.v_drv", "V", "gate supply at the driver"),
-        "v_floating": Input("gate_drive.v_floating", "V", "driver's rating, floating to ground"),
-        "v_r": Input(
-            "gate_drive.bootstrap.v_r", "V", "reverse voltage rating of the diode", default=INSIDE
-        ),
+        "v_static_peak": Input("v_static_peak"),
+        "v_drv": Input("gate_drive.v_drv"),
+        "v_floating": Input("gate_drive.v_floating"),
+        "v_r": Input("gate_drive.bootstrap.v_r", default=INSIDE),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -91,6 +87,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive",),
+    asked_from="prototype",
     fails=_BASE.replace("RATING", "100 V"),
     passes=_BASE.replace("RATING", "200 V"),
 )

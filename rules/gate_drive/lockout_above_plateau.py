@@ -11,12 +11,10 @@ Below the plateau it protects nothing, which is a major finding and not a critic
 supply has to sag first.  First cures: a driver with a higher lockout, a logic-level device.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_uvlo: Any, v_plateau: Any) -> Any:
+def figure(v_uvlo: float, v_plateau: float) -> float:
     """Lockout threshold above the plateau."""
     return v_uvlo - v_plateau
 
@@ -30,8 +28,8 @@ CHECK = Check(
     formula="v_uvlo - v_plateau",
     sentence="The lockout at {v_uvlo} lies {figure:+above|below} the plateau of {v_plateau}.",
     inputs={
-        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo", "V", "lockout of the floating supply"),
-        "v_plateau": Input("v_plateau", "V", "plateau of the gate"),
+        "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
+        "v_plateau": Input("v_plateau"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtLeast(
@@ -57,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive.bootstrap.v_uvlo",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -22,8 +22,6 @@ and nothing is critical. First cures: a diode across the turn-off resistor, a la
 resistor, a device with gate-charge-ratio below one, a negative gate supply.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -39,19 +37,19 @@ from ..formulas.gate import MOSFET_DRIVE, miller_bump, threshold_in_use
 
 
 def figure(
-    slew: Any,
-    v_swing: Any,
-    r_gate: Any,
-    q_gd: Any,
-    c_iss: Any,
-    v_gs_th: Any,
-    t_junction: Any,
-    t_cold: Any,
-    coefficient: Any,
-    v_least: Any,
-    v_gss: Any,
-    v_gss_gan: Any,
-) -> Any:
+    slew: float,
+    v_swing: float,
+    r_gate: float,
+    q_gd: float,
+    c_iss: float,
+    v_gs_th: float,
+    t_junction: float,
+    t_cold: float,
+    coefficient: float,
+    v_least: float,
+    v_gss: float,
+    v_gss_gan: float,
+) -> float:
     """Bump of the gate over the hot threshold."""
     bump = miller_bump(v_swing, slew, r_gate, q_gd / v_swing, c_iss)
     threshold = threshold_in_use(
@@ -72,12 +70,12 @@ CHECK = Check(
     sentence="A slope of {slew} lifts the gate behind {r_gate} to {figure} of its threshold at"
     " {t_junction}.",
     inputs={
-        "slew": Input("slew", "V/ns", "fastest slope of the switch node"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "r_gate": Input("r_gate_hold", "ohm", "gate loop that holds the switch off"),
-        "q_gd": Input("q_gd_swing", "nC", "gate-drain charge at the swing"),
-        "c_iss": Input("output_stage.device.c_iss", "pF", "input capacitance, taken for c_gs"),
-        "v_gs_th": Input("output_stage.device.v_gs_th", "V", "gate threshold at 25 degC"),
+        "slew": Input("slew"),
+        "v_swing": Input("v_swing"),
+        "r_gate": Input("r_gate_hold"),
+        "q_gd": Input("q_gd_swing"),
+        "c_iss": Input("output_stage.device.c_iss", meaning="input capacitance, taken for c_gs"),
+        "v_gs_th": Input("output_stage.device.v_gs_th"),
         "t_junction": T_JUNCTION,
         **THRESHOLD_FALL,
     },

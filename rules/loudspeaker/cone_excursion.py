@@ -16,15 +16,13 @@ Horns and drivers behind a series capacitor are not modelled.
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.driver import SMALL_CLOSED, SMALL_VENTED
 
 MATRIX = "computed: electro-mechanical matrix of coil, motor, suspension and box"
 
 
-def figure(x_peak: Any, x_max: Any) -> Any:
+def figure(x_peak: float, x_max: float) -> float:
     return x_peak / x_max
 
 
@@ -55,8 +53,8 @@ CHECK = Check(
     sentence="The largest sine moves the cone {x_peak} one way, {figure} times its linear"
     " travel of {x_max}.",
     inputs={
-        "x_peak": Input("x_peak", "mm", "largest excursion over the band, one way, peak"),
-        "x_max": Input("loudspeaker.x_max", "mm", "linear travel, one way"),
+        "x_peak": Input("x_peak"),
+        "x_max": Input("loudspeaker.x_max"),
     },
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
@@ -79,7 +77,6 @@ CHECK = Check(
         Case({"x_peak": "9.398 mm", "x_max": "6 mm"}, gives="1.5663", origin=f"{MATRIX}, 5 Hz"),
     ),
     topic=("loudspeaker.x_max",),
-    asked_from=None,
     peaks_inside=(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",

@@ -8,23 +8,21 @@ Compliant, large woofers with a strong motor are the sensitive ones.  Behind a c
 there is no shift.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import AIR_DENSITY, SOUND_SPEED
 from ..formulas.driver import compliance
 
 
 def figure(
-    dc_offset: Any,
-    bl: Any,
-    v_as: Any,
-    s_d: Any,
-    r_e: Any,
-    x_max: Any,
-    air_density: Any,
-    sound_speed: Any,
-) -> Any:
+    dc_offset: float,
+    bl: float,
+    v_as: float,
+    s_d: float,
+    r_e: float,
+    x_max: float,
+    air_density: float,
+    sound_speed: float,
+) -> float:
     c_ms = compliance(v_as, s_d, air_density, sound_speed)
     return dc_offset * bl * c_ms / (r_e * x_max)
 
@@ -38,12 +36,12 @@ CHECK = Check(
     formula="dc_offset bl c_ms / (r_e x_max), c_ms = v_as / (air_density sound_speed^2 s_d^2)",
     sentence="{dc_offset} shift the cone by {figure} times its linear travel of {x_max}.",
     inputs={
-        "dc_offset": Input("dc_offset", "V", "direct voltage at the load, magnitude"),
-        "bl": Input("loudspeaker.bl", "T m", "force factor"),
-        "v_as": Input("loudspeaker.v_as", "L", "volume as compliant as the suspension"),
-        "s_d": Input("loudspeaker.s_d", "cm2", "cone area"),
-        "r_e": Input("r_e", "ohm", "cold coil resistance"),
-        "x_max": Input("loudspeaker.x_max", "mm", "linear travel, one way"),
+        "dc_offset": Input("dc_offset"),
+        "bl": Input("loudspeaker.bl"),
+        "v_as": Input("loudspeaker.v_as"),
+        "s_d": Input("loudspeaker.s_d"),
+        "r_e": Input("r_e"),
+        "x_max": Input("loudspeaker.x_max"),
         "air_density": AIR_DENSITY,
         "sound_speed": SOUND_SPEED,
     },
@@ -83,7 +81,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.bl",),
-    asked_from=None,
     fails="""
 channels:
   main:

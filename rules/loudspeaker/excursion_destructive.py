@@ -8,15 +8,13 @@ which is no reason to rely on it.
 What to do first: a high-pass ahead of a vented box, a voltage limit for a sealed one.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.driver import SMALL_CLOSED, SMALL_VENTED
 
 MATRIX = "computed: electro-mechanical matrix of coil, motor, suspension and box"
 
 
-def figure(x_peak: Any, x_mech: Any) -> Any:
+def figure(x_peak: float, x_mech: float) -> float:
     return x_peak / x_mech
 
 
@@ -48,8 +46,8 @@ CHECK = Check(
     sentence="The largest sine moves the cone {x_peak} one way, {figure} times the {x_mech}"
     " that destroy it.",
     inputs={
-        "x_peak": Input("x_peak", "mm", "largest excursion over the band, one way, peak"),
-        "x_mech": Input("loudspeaker.x_mech", "mm", "destructive travel, one way"),
+        "x_peak": Input("x_peak"),
+        "x_mech": Input("loudspeaker.x_mech"),
     },
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
@@ -79,7 +77,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.x_max", "loudspeaker.x_mech"),
-    asked_from=None,
     peaks_inside=(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",

@@ -15,7 +15,6 @@ What to do first: a steeper high-pass with a lower corner, or a band that says w
 """
 
 from math import inf
-from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -31,7 +30,7 @@ from ..derived.excursion import STATED_HIGH_PASS
 from ..formulas.acoustics import power_decibel
 
 
-def figure(f_high_pass: Any, order: Any, band_low: Any) -> Any:
+def figure(f_high_pass: float, order: float, band_low: float) -> float:
     return power_decibel(1 + (f_high_pass / band_low) ** (2 * order))
 
 
@@ -55,7 +54,7 @@ CHECK = Check(
     " {band_low}.",
     inputs={
         **STATED_HIGH_PASS,
-        "band_low": Input("band:low", "Hz", "low end of the band", NO_BAND),
+        "band_low": Input("band:low", meaning="low end of the band", default=NO_BAND),
     },
     limits=AtMost(
         major="10 dB",
@@ -80,7 +79,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.high_pass",),
-    asked_from=None,
     fails=BASS,
     passes=BASS.replace("f: 60 Hz", "f: 26 Hz"),
 )

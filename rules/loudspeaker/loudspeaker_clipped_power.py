@@ -18,11 +18,7 @@ exactly twice the rating would then be condemned by the tolerance of its rail.)
 What to do first: a long-term limiter at the square root of rating times impedance.
 """
 
-from typing import Any
-
 from ...linter.check import (
-    COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Caution,
@@ -32,21 +28,21 @@ from ...linter.check import (
     derivation,
 )
 from ..derived.load import SERIES
+from ..formulas.constants import NO_LIMITER
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
 from ..formulas.maths import smaller
 
 BURNS = derivation("five times the rise of 150 K at the rating: beyond any glue and wire enamel")
-NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 
 
 def figure(
-    v_clip_rms: Any,
-    limiter_rms: Any,
-    limiter_peak: Any,
-    series: Any,
-    z_driver: Any,
-    p_driver_noise: Any,
-) -> Any:
+    v_clip_rms: float,
+    limiter_rms: float,
+    limiter_peak: float,
+    series: float,
+    z_driver: float,
+    p_driver_noise: float,
+) -> float:
     v_square = smaller(smaller(2**0.5 * v_clip_rms, limiter_peak), limiter_rms)
     return (v_square / series) ** 2 / (z_driver * p_driver_noise)
 
@@ -77,12 +73,12 @@ CHECK = Check(
     sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"
     " of {z_driver} takes {figure} times its noise rating of {p_driver_noise}.",
     inputs={
-        "v_clip_rms": Input("v_clip_rms", "V", "sine at clip onset across the load"),
-        "limiter_rms": Input("limiter.v_rms", "V", "long-term limiter, rms", default=NO_LIMITER),
-        "limiter_peak": Input("limiter.v_peak", "V", "fast limiter, peak", default=NO_LIMITER),
+        "v_clip_rms": Input("v_clip_rms"),
+        "limiter_rms": Input("limiter.v_rms", default=NO_LIMITER),
+        "limiter_peak": Input("limiter.v_peak", default=NO_LIMITER),
         "series": SERIES,
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
+        "z_driver": Input("z_driver"),
+        "p_driver_noise": Input("p_driver_noise"),
     },
     limits=AtMost(
         critical="5",
@@ -138,7 +134,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker",),
-    asked_from=None,
     fails=LOADED,
     passes=LOADED.replace("limiter: none", "limiter: {v_rms: 10.5 V}"),
 )

@@ -12,8 +12,6 @@ asked for as soon as the spec says anything of the part; a spec that is silent o
 has other questions first.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, AtLeast, Case, Check, Input, Source, derivation
 from ..formulas.load import MINIMUM_IMPEDANCE
 from ..formulas.maths import smaller
@@ -22,7 +20,7 @@ REGULAR = Assumption(float("inf"), "favourable", MINIMUM_IMPEDANCE)
 ONE = Assumption(1.0, "absent", MINIMUM_IMPEDANCE)
 
 
-def figure(load_low: Any, z_min: Any, series: Any, parallel: Any, load_min: Any) -> Any:
+def figure(load_low: float, z_min: float, series: float, parallel: float, load_min: float) -> float:
     return smaller(load_low, z_min * series / parallel / 0.8) / load_min
 
 
@@ -36,13 +34,11 @@ CHECK = Check(
     sentence="The lowest load, {load_low} as rated, is {figure} times the {load_min} that the"
     " part is rated for.",
     inputs={
-        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
-        "z_min": Input(
-            "loudspeaker.z_min", "ohm", "lowest modulus of one loudspeaker", default=REGULAR
-        ),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in a string", default=ONE),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel", default=ONE),
-        "load_min": Input("output_stage.device.load_min", "ohm", "lowest rated load of the part"),
+        "load_low": Input("load_low"),
+        "z_min": Input("loudspeaker.z_min", default=REGULAR),
+        "series": Input("loudspeaker.series", default=ONE),
+        "parallel": Input("loudspeaker.parallel", default=ONE),
+        "load_min": Input("output_stage.device.load_min"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(
@@ -50,7 +46,7 @@ CHECK = Check(
     ),
     sources=(
         MINIMUM_IMPEDANCE,
-        Source("TPA3221 data sheet, SLASEE9B", "least load 2.7 ohm, used at 3 ohm"),
+        Source("TPA3221 data sheet, SLASEE9B", "least load 2.7 ohm, used at 3 ohm; no page given"),
     ),
     cases=(
         Case(
@@ -88,7 +84,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
-    asked_from=None,
     fails="""
 channels:
   main:

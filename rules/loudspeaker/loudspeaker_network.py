@@ -9,13 +9,11 @@ is no fault here: it draws less, and its power is judged with its own impedance;
 it as ``load_range``, so that the treble response is judged for it too.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.load import network_impedance
 
 
-def figure(load_low: Any, z_rated: Any, series: Any, parallel: Any) -> Any:
+def figure(load_low: float, z_rated: float, series: float, parallel: float) -> float:
     return load_low / network_impedance(z_rated, series, parallel)
 
 
@@ -29,10 +27,10 @@ CHECK = Check(
     sentence="Loudspeakers of {z_rated}, {series} in series and {parallel:string|strings} in"
     " parallel, draw {figure} times the current of the lowest rated load, {load_low}.",
     inputs={
-        "load_low": Input("load_low", "ohm", "lowest rated load of the channel"),
-        "z_rated": Input("loudspeaker.z_rated", "ohm", "rated impedance of one loudspeaker"),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in a string"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
+        "load_low": Input("load_low"),
+        "z_rated": Input("loudspeaker.z_rated"),
+        "series": Input("loudspeaker.series"),
+        "parallel": Input("loudspeaker.parallel"),
     },
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
     levers=(
@@ -53,7 +51,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.z_rated",),
-    asked_from=None,
     fails="""
 channels:
   main:

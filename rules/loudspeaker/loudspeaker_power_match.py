@@ -14,8 +14,6 @@ the matter, whatever the rail allows.  What clipping adds is another check.
 What to do first: set the long-term limiter to the square root of rating times impedance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
 from ..formulas.load import RATING_KINDS
 
@@ -26,7 +24,7 @@ NOISE_TEST = Source(
 )
 
 
-def figure(v_driver_rms: Any, z_driver: Any, p_driver_noise: Any) -> Any:
+def figure(v_driver_rms: float, z_driver: float, p_driver_noise: float) -> float:
     return v_driver_rms**2 / (z_driver * p_driver_noise)
 
 
@@ -55,9 +53,9 @@ CHECK = Check(
     sentence="{v_driver_rms} rms across {z_driver} make {figure} times the noise rating of"
     " {p_driver_noise} in each loudspeaker.",
     inputs={
-        "v_driver_rms": Input("v_driver_rms", "V", "largest sine across one loudspeaker"),
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "p_driver_noise": Input("p_driver_noise", "W", "its rating as a noise rating"),
+        "v_driver_rms": Input("v_driver_rms"),
+        "z_driver": Input("z_driver"),
+        "p_driver_noise": Input("p_driver_noise"),
     },
     limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
     levers=(Lever("limiter.v_rms", "0.5 V"),),
@@ -82,7 +80,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.p_rated",),
-    asked_from=None,
     fails=LOADED,
     passes=LOADED.replace("limiter: none", "limiter: {v_rms: 10.5 V}"),
 )

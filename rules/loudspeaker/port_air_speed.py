@@ -13,7 +13,6 @@ tuning), or a lower limiter.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source
 from ..derived.excursion import BAND, BOX, DRIVER, HIGH_PASS, VENT
@@ -34,24 +33,24 @@ HARD_LIMIT = Source("design note on vents", "10 % of the speed of sound", kind="
 
 
 def figure(
-    x_free: Any,
-    f_s: Any,
-    q_ts: Any,
-    v_as: Any,
-    v_b: Any,
-    f_b: Any,
-    q_l: Any,
-    s_d: Any,
-    port_area: Any,
-    f_high_pass: Any,
-    order: Any,
-    band_low: Any,
-    band_high: Any,
-) -> Any:
+    x_free: float,
+    f_s: float,
+    q_ts: float,
+    v_as: float,
+    v_b: float,
+    f_b: float,
+    q_l: float,
+    s_d: float,
+    port_area: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
     alpha = v_as / v_b
     tuning = clip(f_b, band_low, band_high)
 
-    def speed(f: Any) -> Any:
+    def speed(f: float) -> float:
         return port_speed(f, x_free, s_d, port_area, f_s, q_ts, alpha, f_b, q_l)
 
     return largest_in_bass(
@@ -108,8 +107,8 @@ CHECK = Check(
         **DRIVER,
         **BOX,
         **VENT,
-        "s_d": Input("loudspeaker.s_d", "cm2", "cone area"),
-        "port_area": Input("loudspeaker.enclosure.port_area", "cm2", "area of all its ports"),
+        "s_d": Input("loudspeaker.s_d"),
+        "port_area": Input("loudspeaker.enclosure.port_area"),
         **HIGH_PASS,
         **BAND,
     },
@@ -133,7 +132,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.enclosure.port_area",),
-    asked_from=None,
     peaks_inside=("loudspeaker.f_s", "loudspeaker.enclosure.f_b"),
     fails=SMALL_PORT,
     passes=SMALL_PORT.replace("port_area: 12 cm2", "port_area: 90 cm2"),

@@ -9,13 +9,11 @@ The corner is reckoned with the rated impedance.  What to do first: the next sma
 capacitor, or a steeper filter ahead of the amplifier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.maths import PI
 
 
-def figure(c: Any, z_driver: Any, f_s: Any) -> Any:
+def figure(c: float, z_driver: float, f_s: float) -> float:
     return 1 / (2 * PI * z_driver * c * f_s)
 
 
@@ -34,9 +32,9 @@ CHECK = Check(
     formula="1 / (2 pi z_driver c f_s)",
     sentence="{c} and {z_driver} turn over at {figure} times the resonance of {f_s}.",
     inputs={
-        "c": Input("loudspeaker.c_series.c", "uF", "capacitor in series with one loudspeaker"),
-        "z_driver": Input("z_driver", "ohm", "rated impedance of one loudspeaker"),
-        "f_s": Input("loudspeaker.f_s", "Hz", "free-air resonance"),
+        "c": Input("loudspeaker.c_series.c"),
+        "z_driver": Input("z_driver"),
+        "f_s": Input("loudspeaker.f_s"),
     },
     limits=AtLeast(
         major="1", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
@@ -56,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.c_series",),
-    asked_from=None,
     fails=TWEETER,
     passes=TWEETER.replace("c: 33 uF", "c: 6.8 uF"),
 )

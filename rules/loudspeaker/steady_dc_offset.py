@@ -10,14 +10,12 @@ is another matter and another check.  What to do first: look for the direct volt
 input pins and for unequal source resistances there.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 
 PUMPING = Source("diyclassd.com, pumping", "offset above 30 mV pops, above 200 mV may pump")
 
 
-def figure(dc_offset: Any) -> Any:
+def figure(dc_offset: float) -> float:
     return dc_offset
 
 
@@ -29,7 +27,7 @@ CHECK = Check(
     stake="performance",
     formula="dc_offset",
     sentence="{figure} of direct voltage lie on the loudspeaker without a signal.",
-    inputs={"dc_offset": Input("dc_offset", "V", "direct voltage at the load, magnitude")},
+    inputs={"dc_offset": Input("dc_offset")},
     applies={"loudspeaker.c_series": "none"},
     limits=AtMost(
         major="200 mV", minor="50 mV", basis={"major": PUMPING, "minor": COMMON_PRACTICE}
@@ -48,7 +46,6 @@ CHECK = Check(
             origin="published: R. MacLachlan, laboratory notebook 2019, 0.2 .. 0.45 V: pumped",
         ),
     ),
-    asked_from=None,
     fails="""
 channels:
   main:

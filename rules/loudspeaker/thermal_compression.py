@@ -9,30 +9,24 @@ claimed level at its distance.  What to do first: leave 3 dB or more between the
 and the claim, or claim what is left.
 """
 
-from typing import Any
-
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, Lever, Source
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 from ..formulas.acoustics import ONE_METRE, decibel, distance_loss, sum_of_levels
+from ..formulas.constants import COPPER_COEFFICIENT
 
 COMPRESSION = Source(
     "encyclopaedia article Power compression",
     "20 to 200 degC: resistance up 72 %, level down 4.7 dB",
 )
-COPPER = Constant(
-    "0.00393 1/K",
-    "rise of the resistance of copper, of its value at 20 degC",
-    Source("IEC 60028, resistance of copper", kind="from memory"),
-)
 
 
 def figure(
-    levels: Any,
-    coil_rise: Any,
-    sound_level: Any,
-    sound_distance: Any,
-    copper: Any,
-    one_metre: Any,
-) -> Any:
+    levels: tuple[float, ...],
+    coil_rise: tuple[float, ...],
+    sound_level: float,
+    sound_distance: float,
+    copper: float,
+    one_metre: float,
+) -> float:
     hot = [
         level - decibel(1 + copper * rise) for level, rise in zip(levels, coil_rise, strict=True)
     ]
@@ -67,11 +61,11 @@ CHECK = Check(
     sentence="With hot voice coils (rise {coil_rise}) the level is {figure:+above|below} the"
     " claimed {sound_level} at {sound_distance}.",
     inputs={
-        "levels": Input("all level_channel", "dB", "level of each channel at 1 m, coils cold"),
-        "coil_rise": Input("all loudspeaker.coil_rise", "K", "rise of each coil"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
-        "copper": COPPER,
+        "levels": Input("all level_channel"),
+        "coil_rise": Input("all loudspeaker.coil_rise"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
+        "copper": COPPER_COEFFICIENT,
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(minor="0 dB", basis={"minor": COMMON_PRACTICE}),
@@ -105,7 +99,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=LOUD,
     passes=LOUD.replace("sound_level: 103 dB", "sound_level: 98 dB"),
 )

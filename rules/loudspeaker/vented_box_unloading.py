@@ -12,15 +12,13 @@ amplifier counts: write it in the spec.  A passive radiator lets the cone go in 
 way round its own resonance, which lies about there.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..derived.excursion import HIGH_PASS
 from ..formulas.acoustics import power_decibel
 from ..formulas.driver import SMALL_VENTED
 
 
-def figure(f_high_pass: Any, order: Any, f_b: Any) -> Any:
+def figure(f_high_pass: float, order: float, f_b: float) -> float:
     return power_decibel(1 + (2 * f_high_pass / f_b) ** (2 * order))
 
 
@@ -35,7 +33,7 @@ CHECK = Check(
     " high-pass ({f_high_pass}) takes {figure} away.",
     inputs={
         **HIGH_PASS,
-        "f_b": Input("loudspeaker.enclosure.f_b", "Hz", "tuning of the box"),
+        "f_b": Input("loudspeaker.enclosure.f_b"),
     },
     applies={"loudspeaker.enclosure.type": ("vented", "passive-radiator")},
     limits=AtLeast(
@@ -64,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.enclosure",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -10,8 +10,6 @@ both the resistor and the time constant.  Beyond a factor of four the arm either
 nothing or, with too small a resistor, is itself the lowest load of the amplifier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.driver import largest
 
@@ -20,7 +18,7 @@ KIT = Source(
 )
 
 
-def figure(r: Any, c: Any, r_e: Any, l_e: Any) -> Any:
+def figure(r: float, c: float, r_e: float, l_e: float) -> float:
     size = r / (1.25 * r_e)
     capacitance = c * r**2 / l_e
     return largest([size, 1 / size, capacitance, 1 / capacitance])
@@ -45,10 +43,10 @@ CHECK = Check(
     formula="largest of r / (1.25 r_e), c r^2 / l_e and their reciprocals",
     sentence="{r} and {c} are off by a factor of {figure} from what {r_e} and {l_e} ask for.",
     inputs={
-        "r": Input("loudspeaker.zobel.r", "ohm", "resistor across the loudspeaker"),
-        "c": Input("loudspeaker.zobel.c", "uF", "capacitor in series with it"),
-        "r_e": Input("r_e", "ohm", "cold coil resistance"),
-        "l_e": Input("loudspeaker.l_e", "mH", "coil inductance"),
+        "r": Input("loudspeaker.zobel.r"),
+        "c": Input("loudspeaker.zobel.c"),
+        "r_e": Input("r_e"),
+        "l_e": Input("loudspeaker.l_e"),
     },
     limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": KIT}),
     levers=(Lever("loudspeaker.zobel.c", "E6"), Lever("loudspeaker.zobel.r", "E12")),
@@ -66,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.zobel",),
-    asked_from=None,
     fails=FITTED,
     passes=FITTED.replace("c: 2.7 uF", "c: 27 uF"),
 )

@@ -10,8 +10,6 @@ above 8 even one eighth of the sine power, the trade's measure of loud programme
 What to do first: a larger resistor, or a smaller capacitor if the coil allows it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 from ..formulas.load import series_arm_power
 
@@ -21,11 +19,11 @@ NOTEBOOK = Source(
 )
 ONE_EIGHTH = Source(
     "IEC 60065, decision sheet DSH 289: one eighth of the non-clipped output power",
-    "normal operation",
+    "normal operation; no page given",
 )
 
 
-def figure(v_driver_rms: Any, band_high: Any, r: Any, c: Any, p_rated: Any) -> Any:
+def figure(v_driver_rms: float, band_high: float, r: float, c: float, p_rated: float) -> float:
     return series_arm_power(v_driver_rms, band_high, r, c) / p_rated
 
 
@@ -55,11 +53,11 @@ CHECK = Check(
     sentence="A sine of {v_driver_rms} at {band_high} makes {figure} times the {p_rated} that"
     " the resistor of {r} is rated for.",
     inputs={
-        "v_driver_rms": Input("v_driver_rms", "V", "largest sine across one loudspeaker"),
-        "band_high": Input("band_high", "Hz", "top of the audio band"),
-        "r": Input("loudspeaker.zobel.r", "ohm", "resistor across the loudspeaker"),
-        "c": Input("loudspeaker.zobel.c", "uF", "capacitor in series with it"),
-        "p_rated": Input("loudspeaker.zobel.p_rated", "W", "power rating of the resistor"),
+        "v_driver_rms": Input("v_driver_rms"),
+        "band_high": Input("band_high"),
+        "r": Input("loudspeaker.zobel.r"),
+        "c": Input("loudspeaker.zobel.c"),
+        "p_rated": Input("loudspeaker.zobel.p_rated"),
     },
     limits=AtMost(major="8", minor="1", basis={"major": ONE_EIGHTH, "minor": NOTEBOOK}),
     levers=(Lever("loudspeaker.zobel.p_rated", ("5 W", "10 W", "20 W", "50 W")),),
@@ -97,7 +95,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.zobel",),
-    asked_from=None,
     fails=ARM,
     passes=ARM.replace("p_rated: 5 W", "p_rated: 50 W"),
 )

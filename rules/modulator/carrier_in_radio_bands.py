@@ -9,12 +9,10 @@ or with a carrier that moves: then no station is ever hit, and the check does no
 The figure is the number of harmonics in the band at the worst carrier in its tolerance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, from_memory
 
 
-def figure(carrier: Any, low: Any, high: Any) -> Any:
+def figure(carrier: float, low: float, high: float) -> float:
     """Whole multiples of the carrier between the ends of the band."""
     return high / carrier // 1 + (-low / carrier) // 1 + 1
 
@@ -29,7 +27,7 @@ CHECK = Check(
     sentence="{figure:harmonic|harmonics} of the carrier, {carrier}, in the medium-wave band"
     " beside a receiver.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "carrier": Input("modulator.carrier"),
         "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),
         "high": Constant("1705 kHz", "upper end of the band", from_memory("ITU, both regions")),
     },
@@ -43,7 +41,7 @@ CHECK = Check(
         Lever("modulator.carrier_shift", ("yes",)),
     ),
     sources=(
-        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles"),
+        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles; no page given"),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),
     cases=(
@@ -59,7 +57,6 @@ CHECK = Check(
         ),
     ),
     topic=("environment.am_receiver", "environment.place"),
-    asked_from=None,
     peaks_inside=("modulator.carrier",),
     fails="""
 environment: {am_receiver: in-product}

@@ -10,13 +10,11 @@ are not concerned: the first has no fixed carrier, the second holds its sample. 
 cure: a higher carrier, or a triangle in place of the sawtooth.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 
-def figure(carrier: Any, m_max: Any, band_high: Any, waveform: str) -> Any:
+def figure(carrier: float, m_max: float, band_high: float, waveform: str) -> float:
     """Carrier over the lowest carrier that the slope allows."""
     share = PI if waveform == "sawtooth" else PI / 2
     return carrier / (share * m_max * band_high)
@@ -32,10 +30,10 @@ CHECK = Check(
     sentence="The carrier of {carrier} ({waveform}) has {figure} times the slope of a full-scale"
     " tone at {band_high}.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "waveform": Input("modulator.waveform", "word", "shape of the carrier"),
+        "carrier": Input("modulator.carrier"),
+        "m_max": Input("m_max", unit="%"),
+        "band_high": Input("band_high"),
+        "waveform": Input("modulator.waveform"),
     },
     applies={"modulator.type": "natural-sampling"},
     limits=AtLeast(
@@ -43,7 +41,10 @@ CHECK = Check(
     ),
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
-        Source("PCM-to-PWM conversion, analysis brief", "sawtooth: carrier > pi times the tone"),
+        Source(
+            "PCM-to-PWM conversion, analysis brief",
+            "sawtooth: carrier > pi times the tone; no page given",
+        ),
         derivation("slope 2 pi f against 4 carrier of a triangle of amplitude 1"),
     ),
     cases=(
@@ -69,7 +70,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
-    asked_from=None,
     fails="""
 channels:
   main:

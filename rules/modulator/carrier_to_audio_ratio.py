@@ -11,12 +11,10 @@ modulation has a check of its own. First cure: raise the carrier, or state the b
 subwoofer or voice channel really has.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(carrier: Any, band_high: Any) -> Any:
+def figure(carrier: float, band_high: float) -> float:
     """Carrier frequency over the highest audio frequency."""
     return carrier / band_high
 
@@ -30,8 +28,8 @@ CHECK = Check(
     formula="carrier / band_high",
     sentence="The carrier of {carrier} is {figure} times the top of the band, {band_high}.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg, at idle"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "carrier": Input("modulator.carrier"),
+        "band_high": Input("band_high"),
     },
     limits=AtLeast(
         major="5",
@@ -60,6 +58,7 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -19,8 +19,6 @@ The cure is one clock for all, or carriers that are more than the audio band apa
 self-oscillating stereo boards set the channels 25 kHz or more apart on purpose.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtLeast,
     Case,
@@ -39,7 +37,7 @@ WHISTLE = quoted("diyaudio thread 112889, page 2", "330 and 340 kHz whistle at 1
 WHINE = quoted("diyaudio thread 91219, post 61", "two parts of about 250 kHz; one channel whines")
 
 
-def apart(one: Any, other: Any) -> Any:
+def apart(one: float, other: float) -> float:
     """Smallest distance of a low harmonic of either clock to the other's fundamental."""
     nearest = abs(one - other)
     for order in HARMONICS:
@@ -49,8 +47,12 @@ def apart(one: Any, other: Any) -> Any:
 
 
 def figure(
-    carrier: Any, carriers: Any, channel_index: Any, converter_frequency: Any, locked: str
-) -> Any:
+    carrier: float,
+    carriers: tuple[float, ...],
+    channel_index: float,
+    converter_frequency: float,
+    locked: str,
+) -> float:
     """Smallest distance to another channel or to the converter."""
     nearest = apart(converter_frequency, carrier)
     for number, other in enumerate(carriers):
@@ -70,11 +72,11 @@ CHECK = Check(
     sentence="Without a common clock the carrier of {carrier} or a low harmonic comes within"
     " {figure} of another clock: heard as a whistle, or as one that wanders.",
     inputs={
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "carriers": Input("all modulator.carrier", "Hz", "switching frequencies of all channels"),
-        "channel_index": Input("channel_index", "1", "number of this channel"),
-        "converter_frequency": Input("f_converter", "Hz", "switching frequency of the converter"),
-        "locked": Input("modulator.locked", "word", "what runs on one clock"),
+        "carrier": Input("modulator.carrier"),
+        "carriers": Input("all modulator.carrier"),
+        "channel_index": Input("channel_index"),
+        "converter_frequency": Input("f_converter"),
+        "locked": Input("modulator.locked"),
     },
     applies={"several_clocks": "yes"},
     limits=AtLeast(
@@ -89,7 +91,10 @@ CHECK = Check(
     sources=(
         WHISTLE,
         WHINE,
-        Source("IRAUDAMP7D reference design, rev 2.9", "idle frequency adjustable by 25 kHz"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "idle frequency adjustable by 25 kHz; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -127,7 +132,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.locked",),
-    asked_from=None,
     peaks_inside=("modulator.carrier", "supply.converter_frequency"),
     fails="""
 channels:

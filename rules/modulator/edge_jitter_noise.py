@@ -11,22 +11,20 @@ is taken for the whole band, which is on the safe side. Where loop or crossover 
 stated, no loop is assumed.
 """
 
-from typing import Any
-
 from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.modulation import jitter_noise
 
 
 def figure(
-    v_swing: Any,
-    n_legs: Any,
+    v_swing: float,
+    n_legs: float,
     levels: str,
-    carrier: Any,
-    jitter: Any,
-    band_high: Any,
-    loop_gain_treble: Any,
-    noise: Any,
-) -> Any:
+    carrier: float,
+    jitter: float,
+    band_high: float,
+    loop_gain_treble: float,
+    noise: float,
+) -> float:
     """Noise of the edges in the band over the noise that is claimed."""
     legs = n_legs**0.5 if levels == "three-level" else n_legs
     open_loop = jitter_noise(v_swing, legs, carrier, jitter, band_high)
@@ -45,19 +43,17 @@ CHECK = Check(
     sentence="Edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
     " claimed noise of {noise}.",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "levels": Input("levels", "word", "levels at the filter"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "jitter": Input("modulator.jitter", "ps", "jitter of one edge, rms"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "v_swing": Input("v_swing"),
+        "n_legs": Input("n_legs"),
+        "levels": Input("levels"),
+        "carrier": Input("modulator.carrier"),
+        "jitter": Input("modulator.jitter"),
+        "band_high": Input("band_high"),
         "loop_gain_treble": Input(
             "loop_gain_treble",
-            "1",
-            "loop gain at the top of the band",
-            Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
+            default=Assumption(0.0, "adverse", derivation("without a loop nothing is reduced")),
         ),
-        "noise": Input("claims.noise", "uV", "output noise that is claimed"),
+        "noise": Input("claims.noise"),
     },
     limits=AtMost(
         major="1",
@@ -116,7 +112,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.jitter",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -10,13 +10,11 @@ limit and are not concerned. Loops inside an integrated part are the maker's bus
 check speaks only where a crossover is stated.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 
-def figure(loop_crossover: Any, m_max: Any, carrier: Any) -> Any:
+def figure(loop_crossover: float, m_max: float, carrier: float) -> float:
     """Crossover over the highest one that gives one pulse a period."""
     return loop_crossover * PI * (1 + m_max) / (2 * carrier)
 
@@ -31,9 +29,9 @@ CHECK = Check(
     sentence="The loop crosses over at {loop_crossover}, {figure} times the highest crossover that"
     " a carrier of {carrier} allows.",
     inputs={
-        "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "loop_crossover": Input("modulator.loop_crossover"),
+        "m_max": Input("m_max", unit="%"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={
         "modulator.type": "natural-sampling",
@@ -70,7 +68,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.loop_crossover",),
-    asked_from=None,
     fails="""
 channels:
   main:

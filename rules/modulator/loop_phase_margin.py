@@ -10,8 +10,6 @@ must win back, and such a loop is designed against every load and no load by sim
 not by one formula.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -25,7 +23,7 @@ from ...linter.check import (
 from ..formulas.maths import PI
 
 
-def figure(loop_crossover: Any, loop_delay: Any, integrator: Any) -> Any:
+def figure(loop_crossover: float, loop_delay: float, integrator: float) -> float:
     """Phase left at the crossover."""
     return integrator - 2 * PI * loop_crossover * loop_delay
 
@@ -40,8 +38,8 @@ CHECK = Check(
     sentence="A delay of {loop_delay} at a crossover of {loop_crossover} leaves a phase margin of"
     " {figure}.",
     inputs={
-        "loop_crossover": Input("modulator.loop_crossover", "Hz", "where the loop gain is 1"),
-        "loop_delay": Input("modulator.loop_delay", "ns", "delay once round the loop"),
+        "loop_crossover": Input("modulator.loop_crossover"),
+        "loop_delay": Input("modulator.loop_delay"),
         "integrator": Constant(
             "90 deg",
             "phase margin of an integrator without delay",
@@ -72,7 +70,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.loop_delay",),
-    asked_from=None,
     fails="""
 channels:
   main:

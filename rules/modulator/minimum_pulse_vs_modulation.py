@@ -14,16 +14,19 @@ A silent distortion is not taken against the design: a power between those at 1 
 Self-oscillating and integrated stages reach the rail unless the spec says otherwise.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
 def figure(
-    rated_power: Any, rated_thd: Any, thd_most: Any, z_load: Any, v_ideal_loaded: Any, m_max: Any
-) -> Any:
+    rated_power: float,
+    rated_thd: float,
+    thd_most: float,
+    z_load: float,
+    v_ideal_loaded: float,
+    m_max: float,
+) -> float:
     """Depth needed for the rated power over the depth let through."""
     ratio = 2 * rated_power * z_load / (v_ideal_loaded * m_max) ** 2
     return share_of_clipped_power(ratio, rated_thd, thd_most) ** 0.5
@@ -39,12 +42,12 @@ CHECK = Check(
     " r = 2 rated_power z_load / (v_ideal_loaded m_max)^2, k(d) = 1 + 0.048 (d/1 %)^0.778",
     sentence="{rated_power} into {z_load} need {figure} times the largest modulation, {m_max}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "v_ideal_loaded": Input("v_ideal_loaded", "V", "load peak that the loaded rail allows"),
-        "m_max": Input("m_max", "%", "largest modulation depth let through"),
+        "z_load": Input("z_load"),
+        "v_ideal_loaded": Input("v_ideal_loaded"),
+        "m_max": Input("m_max", unit="%"),
     },
     limits=AtMost(
         major="1",
@@ -61,7 +64,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("depth = peak voltage / ideal peak; m_max = 1 - 2 t carrier"),
-        Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 30 V, 4 ohm"),
+        Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 30 V, 4 ohm; no page given"),
     ),
     cases=(
         Case(
@@ -90,7 +93,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.m_max", "gate_drive.t_pulse_min", "gate_drive.dead_time"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

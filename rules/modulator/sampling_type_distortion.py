@@ -10,13 +10,12 @@ counter; the spec cannot express that, so if yours does, record it as a deviatio
 figure is taken at 1 kHz, where distortion is claimed, and grows with frequency.
 """
 
-from typing import Any
-
-from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import uniform_harmonic
 
 
-def figure(tone: Any, carrier: Any, m_max: Any, waveform: str, thd: Any) -> Any:
+def figure(tone: float, carrier: float, m_max: float, waveform: str, thd: float) -> float:
     """Second and third harmonic over the distortion that is claimed."""
     second = uniform_harmonic(2, tone, carrier, m_max, waveform)
     third = uniform_harmonic(3, tone, carrier, m_max, waveform)
@@ -35,11 +34,11 @@ CHECK = Check(
     sentence="Uniform sampling ({waveform}, {carrier}) alone makes {figure} times the claimed"
     " distortion of {thd}.",
     inputs={
-        "tone": Constant("1 kHz", "tone that distortion is claimed at", derivation("the claim")),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "m_max": Input("m_max", "%", "largest modulation depth"),
-        "waveform": Input("modulator.waveform", "word", "triangle moves both edges"),
-        "thd": Input("claims.thd", "%", "distortion claimed at 1 kHz"),
+        "tone": TEST_TONE,
+        "carrier": Input("modulator.carrier"),
+        "m_max": Input("m_max", unit="%"),
+        "waveform": Input("modulator.waveform"),
+        "thd": Input("claims.thd"),
     },
     applies={"modulator.type": "uniform-sampling"},
     limits=AtMost(
@@ -85,7 +84,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 channels:
   main:

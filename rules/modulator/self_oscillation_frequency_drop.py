@@ -9,13 +9,11 @@ loop and listener notice it. The limits are 1.5 times the corner and 3 times the
 cure: a higher rail for the same power, a higher idle frequency, a lower corner.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 from ..formulas.maths import larger
 
 
-def figure(f_carrier_low: Any, f_corner: Any, band_high: Any) -> Any:
+def figure(f_carrier_low: float, f_corner: float, band_high: float) -> float:
     """Lowest switching frequency over the higher of its two limits."""
     return f_carrier_low / larger(1.5 * f_corner, 3 * band_high)
 
@@ -30,9 +28,9 @@ CHECK = Check(
     sentence="At rated power the stage still switches at {f_carrier_low}, {figure} times what a"
     " corner of {f_corner} and a band up to {band_high} ask for.",
     inputs={
-        "f_carrier_low": Input("f_carrier_low", "Hz", "switching frequency at rated power"),
-        "f_corner": Input("f_corner", "Hz", "corner of the output filter"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "f_carrier_low": Input("f_carrier_low"),
+        "f_corner": Input("f_corner"),
+        "band_high": Input("band_high"),
     },
     applies={"modulator.type": "self-oscillating"},
     limits=AtLeast(minor="1", basis={"minor": COMMON_PRACTICE}),
@@ -41,7 +39,10 @@ CHECK = Check(
         Lever("filter.inductor.l", "E6"),
     ),
     sources=(
-        Source("IRAUDAMP7D reference design, rev 2.9", "400 kHz at idle, falls with modulation"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "400 kHz at idle, falls with modulation; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -56,6 +57,7 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.carrier",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:

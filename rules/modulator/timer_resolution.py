@@ -10,15 +10,18 @@ usually A-weighted, which takes about 2 dB off white noise and more off shaped n
 is left as margin. First cure: noise shaping, then a faster clock.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.modulation import timer_noise
 
 
 def figure(
-    v_ideal: Any, carrier: Any, clock: Any, noise_shaping: Any, band_high: Any, noise: Any
-) -> Any:
+    v_ideal: float,
+    carrier: float,
+    clock: float,
+    noise_shaping: float,
+    band_high: float,
+    noise: float,
+) -> float:
     """Rounding noise in the band over the noise that is claimed."""
     return timer_noise(v_ideal, carrier, clock, noise_shaping, band_high) / noise
 
@@ -34,12 +37,12 @@ CHECK = Check(
     sentence="A clock of {clock} at {carrier} with noise shaping of order {noise_shaping} makes"
     " {figure} times the claimed noise of {noise}.",
     inputs={
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
-        "clock": Input("modulator.clock", "Hz", "clock of the counter"),
-        "noise_shaping": Input("modulator.noise_shaping", "1", "order of the noise shaping"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "noise": Input("claims.noise", "uV", "output noise that is claimed"),
+        "v_ideal": Input("v_ideal"),
+        "carrier": Input("modulator.carrier"),
+        "clock": Input("modulator.clock"),
+        "noise_shaping": Input("modulator.noise_shaping"),
+        "band_high": Input("band_high"),
+        "noise": Input("claims.noise"),
     },
     applies={"modulator.type": "uniform-sampling"},
     limits=AtMost(
@@ -51,7 +54,9 @@ CHECK = Check(
         },
     ),
     levers=(Lever("modulator.clock", "1 MHz"), Lever("modulator.noise_shaping", ("1", "2", "3"))),
-    sources=(Source("Electronotes AN-363", "noise shaping in pulse width modulators"),),
+    sources=(
+        Source("Electronotes AN-363", "noise shaping in pulse width modulators; no page given"),
+    ),
     cases=(
         Case(
             {
@@ -81,7 +86,6 @@ CHECK = Check(
         ),
     ),
     topic=("modulator.clock", "claims.noise"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

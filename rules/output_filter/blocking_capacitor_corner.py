@@ -11,13 +11,11 @@ capacitor, or a full bridge, which needs none and gives four times the power fro
 rail.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.capacitor import high_pass_corner
 
 
-def figure(load_low: Any, c_block: Any, band_low: Any) -> Any:
+def figure(load_low: float, c_block: float, band_low: float) -> float:
     """Corner over the lowest audio frequency."""
     return high_pass_corner(load_low, c_block) / band_low
 
@@ -38,9 +36,9 @@ PUBLISHED = (
     ),
 )
 INPUTS = {
-    "load_low": Input("load_low", "ohm", "lowest rated load"),
-    "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
-    "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
+    "load_low": Input("load_low"),
+    "c_block": Input("filter.c_block.c"),
+    "band_low": Input("band_low"),
 }
 TABLE_19 = Source("CS4525 data sheet DS726PP1", "table 19, p. 60")
 DOWN_3_DB = derivation("3 dB down at the low end of the band")
@@ -69,6 +67,7 @@ CHECK = Check(
     sources=(TABLE_19,),
     cases=PUBLISHED,
     topic=("filter.c_block.c",),
+    asked_from="prototype",
     fails="""
 supply: {rails: single}
 channels:

@@ -39,6 +39,7 @@ CHECK = Check(
     sources=(TABLE_19,),
     cases=PUBLISHED,
     topic=("filter.c_block.c",),
+    asked_from="prototype",
     fails="""
 supply: {rails: single}
 channels:

@@ -8,12 +8,10 @@ factor of 2.83 in current, does the part dry out in ordinary use. Cure: a larger
 part of lower resistance, or two in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_rated_peak: Any, i_rated: Any) -> Any:
+def figure(i_rated_peak: float, i_rated: float) -> float:
     """Load current, rms of a sine at rated power, over the ripple rating."""
     return i_rated_peak / 2**0.5 / i_rated
 
@@ -28,8 +26,8 @@ CHECK = Check(
     sentence="A sine at rated power loads the output capacitor with {figure} times its ripple"
     " rating of {i_rated}.",
     inputs={
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
-        "i_rated": Input("filter.c_block.i_rated", "A", "ripple rating, rms"),
+        "i_rated_peak": Input("i_rated_peak"),
+        "i_rated": Input("filter.c_block.i_rated"),
     },
     applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
     limits=AtMost(
@@ -55,7 +53,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_block.i_rated",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

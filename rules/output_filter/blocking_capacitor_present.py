@@ -14,13 +14,11 @@ silence on it is asked for elsewhere. Cure: an output capacitor for the bass
 (blocking-capacitor-corner), a split supply, or a full bridge.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.safety import SAFE_POWER
 
 
-def figure(v_swing: Any, r_load_dc: Any) -> Any:
+def figure(v_swing: float, r_load_dc: float) -> float:
     """Heat of half the swing in the load."""
     return (v_swing / 2) ** 2 / r_load_dc
 
@@ -35,8 +33,8 @@ CHECK = Check(
     sentence="Without an output capacitor half of {v_swing} lies on the load of {r_load_dc}:"
     " {figure} of steady heat.",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of the switch node, ONE rail"),
-        "r_load_dc": Input("r_load_dc", "ohm", "direct resistance of the whole load"),
+        "v_swing": Input("v_swing"),
+        "r_load_dc": Input("r_load_dc"),
     },
     applies={
         "output_stage.topology": "half-bridge",
@@ -72,7 +70,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_block",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

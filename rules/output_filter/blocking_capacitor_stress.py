@@ -10,8 +10,6 @@ trade's minimum, which the limit of 0.8 reproduces where bass is small. Watch th
 the positive end belongs to the stage. Cure: the next rated voltage.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,9 @@ from ...linter.check import (
 from ..formulas.maths import PI, smaller
 
 
-def figure(v_rail_high: Any, i_rated_peak: Any, band_low: Any, c_block: Any, v_rated: Any) -> Any:
+def figure(
+    v_rail_high: float, i_rated_peak: float, band_low: float, c_block: float, v_rated: float
+) -> float:
     """Resting voltage and bass swing, at most the rail, over the rating."""
     swing = smaller(i_rated_peak / (2 * PI * band_low * c_block), v_rail_high / 2)
     return (v_rail_high / 2 + swing) / v_rated
@@ -41,11 +41,11 @@ CHECK = Check(
     sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
     " rating of {v_rated}.",
     inputs={
-        "v_rail_high": Input("v_rail_high", "V", "rail at its highest"),
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
-        "band_low": Input("band_low", "Hz", "lowest audio frequency of the channel"),
-        "c_block": Input("filter.c_block.c", "F", "capacitor in series with the load"),
-        "v_rated": Input("filter.c_block.v_rated", "V", "DC rating of the capacitor"),
+        "v_rail_high": Input("v_rail_high"),
+        "i_rated_peak": Input("i_rated_peak"),
+        "band_low": Input("band_low"),
+        "c_block": Input("filter.c_block.c"),
+        "v_rated": Input("filter.c_block.v_rated"),
     },
     applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
     limits=AtMost(

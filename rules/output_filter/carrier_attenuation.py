@@ -12,13 +12,11 @@ meant against radio interference in filterless parts, are another thing and stat
 or `filterless`. Cure: a lower corner, a higher carrier, three-level modulation or a second section.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import log10
 
 
-def figure(carrier_gain: Any) -> Any:
+def figure(carrier_gain: float) -> float:
     """Attenuation between the inputs of the filter and the load, in dB."""
     return -20 * log10(carrier_gain)
 
@@ -33,7 +31,7 @@ CHECK = Check(
     sentence="Without load the filter passes {carrier_gain} of the carrier: it attenuates it by"
     " {figure}.",
     inputs={
-        "carrier_gain": Input("carrier_gain", "%", "gain of the filter at the lowest carrier"),
+        "carrier_gain": Input("carrier_gain", unit="%"),
     },
     applies={"filter_kind": "lc"},
     limits=AtLeast(
@@ -47,7 +45,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("Kirchhoff's laws along the ladder; 40 dB per decade above the corner"),
-        Source("Universidad de Cantabria thesis 2017", "25 kHz corner at 165 kHz: 32.8 dB"),
+        Source(
+            "Universidad de Cantabria thesis 2017",
+            "25 kHz corner at 165 kHz: 32.8 dB; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -64,6 +65,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across", "filter.c_ground"),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -9,8 +9,6 @@ coil counts as a resistor, which is the worst case. Typical full filters leave m
 a finding here means that the filter is missing, mis-sized or at the wrong end of a prefix.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -28,19 +26,19 @@ from ..formulas.modulation import carrier_fundamental
 
 
 def figure(
-    v_swing: Any,
+    v_swing: float,
     levels: str,
-    f_carrier_effective: Any,
-    l_total: Any,
-    c_total: Any,
-    n_legs: Any,
-    dcr: Any,
-    z_load: Any,
-    l_e: Any,
-    series: Any,
-    parallel: Any,
-    p_rated: Any,
-) -> Any:
+    f_carrier_effective: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    z_load: float,
+    l_e: float,
+    series: float,
+    parallel: float,
+    p_rated: float,
+) -> float:
     """Power of the residual in all coils over their power rating."""
     coil = z_load + 2j * PI * f_carrier_effective * l_e * series / parallel
     gain = ladder_gain(
@@ -63,23 +61,21 @@ CHECK = Check(
     sentence="The carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
     " rating of {p_rated}.",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "levels": Input("levels", "word", "levels at the filter"),
-        "f_carrier_effective": Input("f_carrier_effective", "Hz", "lowest carrier frequency"),
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "v_swing": Input("v_swing"),
+        "levels": Input("levels"),
+        "f_carrier_effective": Input("f_carrier_effective"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("filter.inductor.dcr"),
+        "z_load": Input("z_load"),
         "l_e": Input(
             "loudspeaker.l_e",
-            "H",
-            "inductance of one voice coil",
-            Assumption("0 H", "adverse", derivation("a resistor takes the most heat")),
+            default=Assumption("0 H", "adverse", derivation("a resistor takes the most heat")),
         ),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-        "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
-        "p_rated": Input("loudspeaker.p_rated", "W", "power rating of one loudspeaker"),
+        "series": Input("loudspeaker.series"),
+        "parallel": Input("loudspeaker.parallel"),
+        "p_rated": Input("loudspeaker.p_rated"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none"},
     limits=AtMost(
@@ -93,7 +89,10 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
     sources=(
         derivation("current of the residual in resistance and inductance of the coil"),
-        Source("Universidad de Cantabria thesis 2017", "560 pF filter leaves volts of carrier"),
+        Source(
+            "Universidad de Cantabria thesis 2017",
+            "560 pF filter leaves volts of carrier; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -152,7 +151,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 70 V}
 channels:

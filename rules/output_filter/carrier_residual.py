@@ -19,13 +19,13 @@ inductor at the carrier. Not seen here: the common-mode carrier
 of a three-level bridge, which only capacitors to ground remove.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.modulation import carrier_fundamental
 
 
-def figure(v_swing: Any, v_ideal: Any, levels: str, n_legs: Any, carrier_gain: Any) -> Any:
+def figure(
+    v_swing: float, v_ideal: float, levels: str, n_legs: float, carrier_gain: float
+) -> float:
     """Residual over the largest sine, both rms."""
     return carrier_fundamental(v_swing, n_legs, levels) * carrier_gain / (v_ideal / 2**0.5)
 
@@ -41,11 +41,11 @@ CHECK = Check(
     sentence="The filter passes {carrier_gain} of the carrier: {figure} of the largest sine are"
     " left at the load ({levels} drive).",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "levels": Input("levels", "word", "levels at the filter"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "carrier_gain": Input("carrier_gain", "%", "gain of the filter at the lowest carrier"),
+        "v_swing": Input("v_swing"),
+        "v_ideal": Input("v_ideal"),
+        "levels": Input("levels"),
+        "n_legs": Input("n_legs"),
+        "carrier_gain": Input("carrier_gain", unit="%"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -64,7 +64,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("Fourier series of the pulse train: 2 v_swing/pi sin(pi D) for one leg"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "22 uH, 0.47 uF, 400 kHz, 35 V and 50 V"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "22 uH, 0.47 uF, 400 kHz, 35 V and 50 V; no page given",
+        ),
         Source("TPA3121D2 data sheet SLOS537A", "p. 15: 33 uH, 220 nF for 8 ohm; 250 .. 350 kHz"),
     ),
     cases=(
@@ -92,7 +95,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.c_across", "filter.c_ground"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

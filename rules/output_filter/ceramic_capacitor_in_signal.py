@@ -11,13 +11,11 @@ does not apply. Cure: film across the load, ceramic only from the terminals to g
 radio frequency.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.capacitor import bias_third_harmonic
 
 
-def figure(band_high: Any, f_corner: Any, c_total: Any, c_total_unbiased: Any) -> Any:
+def figure(band_high: float, f_corner: float, c_total: float, c_total_unbiased: float) -> float:
     """Third harmonic of the highest tone whose harmonic is still in the band."""
     return bias_third_harmonic(band_high / 3, f_corner, 1 - c_total / c_total_unbiased)
 
@@ -32,10 +30,10 @@ CHECK = Check(
     sentence="With voltage the filter capacitance falls from {c_total_unbiased} to {c_total} and"
     " makes {figure} of third harmonic in the treble.",
     inputs={
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "f_corner": Input("f_corner", "Hz", "corner of the output filter"),
-        "c_total": Input("c_total", "F", "capacitance at the working voltage"),
-        "c_total_unbiased": Input("c_total_unbiased", "F", "capacitance as printed"),
+        "band_high": Input("band_high"),
+        "f_corner": Input("f_corner"),
+        "c_total": Input("c_total"),
+        "c_total_unbiased": Input("c_total_unbiased"),
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no"},
     limits=AtMost(minor="0.1 %", basis={"minor": COMMON_PRACTICE}),
@@ -43,7 +41,7 @@ CHECK = Check(
     sources=(
         derivation("first-order perturbation of the filter's equation, confirmed by solving it"),
         Source("Widder and Zhao, EE Times, 9 Jan 2008", "p. 3: film across the load"),
-        Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower"),
+        Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"),
     ),
     cases=(
         Case(
@@ -69,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_across.dielectric", "filter.c_ground.dielectric"),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -10,14 +10,12 @@ interference and do no harm. A two-level bridge drives no common-mode carrier, a
 damper from each terminal to ground takes the danger away: then the check does not apply.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.lc import corner
 from ..formulas.maths import larger
 
 
-def figure(l_leg: Any, c_ground: Any, carrier: Any) -> Any:
+def figure(l_leg: float, c_ground: float, carrier: float) -> float:
     """Distance of resonance and carrier as a ratio above one."""
     f = corner(l_leg, c_ground)
     return larger(f / carrier, carrier / f)
@@ -33,9 +31,9 @@ CHECK = Check(
     sentence="{l_leg} and {c_ground} to ground resonate within a factor of {figure} of the"
     " carrier, {carrier}, and no load damps them.",
     inputs={
-        "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
-        "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
-        "carrier": Input("modulator.carrier", "Hz", "switching frequency of one leg"),
+        "l_leg": Input("filter.inductor.l"),
+        "c_ground": Input("c_ground_working"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={
         "filter_kind": "lc",
@@ -62,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_ground",),
-    asked_from=None,
     peaks_inside=("filter.inductor.l", "filter.c_ground.c", "modulator.carrier"),
     fails="""
 channels:

@@ -13,35 +13,33 @@ and 100 nF, but more than the programme where a slow two-level bridge meets a da
 microfarads. Cure: a smaller capacitor, a larger resistor body, a fuse resistor.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtMost,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
 from ..formulas.capacitor import series_rc_power
+from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    damper_r: Any,
-    damper_c: Any,
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    damper_r: float,
+    damper_c: float,
     connection: str,
-    n_legs: Any,
-    p_carrier: Any,
-    p_rated: Any,
-) -> Any:
+    n_legs: float,
+    p_carrier: float,
+    p_rated: float,
+) -> float:
     """Heat from programme at the top of the band and from the carrier over the rating."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     share = n_legs if connection == "each-terminal" else 1
@@ -61,23 +59,21 @@ CHECK = Check(
     sentence="A programme of {crest_factor} crest factor at {band_high}, and {p_carrier} of"
     " carrier, heat the damper's resistor with {figure} times its rating of {p_rated}.",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("crest_tested", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant(
-            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
-        ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
-        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("crest_tested"),
+        "crest_of_sine": SINE_CREST,
+        "band_high": Input("band_high"),
+        "damper_r": Input("filter.damper.r"),
+        "damper_c": Input("filter.damper.c"),
+        "connection": Input("filter.damper.connection"),
+        "n_legs": Input("n_legs"),
         "p_carrier": Input(
             "p_damper_carrier",
-            "W",
-            "heat from the carrier",
-            Assumption("0 W", "favourable", derivation("bound: filter or carrier not known")),
+            default=Assumption(
+                "0 W", "favourable", derivation("bound: filter or carrier not known")
+            ),
         ),
-        "p_rated": Input("filter.damper.p_rated", "W", "power rating of one resistor"),
+        "p_rated": Input("filter.damper.p_rated"),
     },
     limits=AtMost(
         major="0.5",
@@ -167,7 +163,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.damper",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

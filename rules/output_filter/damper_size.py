@@ -10,8 +10,6 @@ use, because elsewhere a small R-C is meant against radio frequency and follows 
 rules. Cure: the resistor of the formula, rounded to the E12 series.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -26,8 +24,8 @@ from ..formulas.maths import larger
 
 
 def figure(
-    damper_r: Any, damper_c: Any, connection: str, n_legs: Any, l_total: Any, c_total: Any
-) -> Any:
+    damper_r: float, damper_c: float, connection: str, n_legs: float, l_total: float, c_total: float
+) -> float:
     """Ratio to the best resistor, whichever way is larger than one."""
     in_series = n_legs if connection == "each-terminal" else 1
     best = damper_resistance(l_total, c_total, damper_c / in_series)
@@ -46,12 +44,12 @@ CHECK = Check(
     sentence="The damper of {damper_r} and {damper_c} is off its best resistance by a factor of"
     " {figure}.",
     inputs={
-        "damper_r": Input("filter.damper.r", "ohm", "resistor of one damper"),
-        "damper_c": Input("filter.damper.c", "F", "capacitor of one damper"),
-        "connection": Input("filter.damper.connection", "word", "how the damper is connected"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "damper_r": Input("filter.damper.r"),
+        "damper_c": Input("filter.damper.c"),
+        "connection": Input("filter.damper.connection"),
+        "n_legs": Input("n_legs"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "open_load": "yes"},
     limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),
@@ -86,7 +84,6 @@ CHECK = Check(
         ),
     ),
     topic=("open_load",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -10,12 +10,10 @@ filter as a whole is asked about elsewhere. Cure: a larger bead, two in series, 
 inductor-capacitor filter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_peak: Any, i_rated: Any) -> Any:
+def figure(i_peak: float, i_rated: float) -> float:
     """Largest load current over the rated current."""
     return i_peak / i_rated
 
@@ -29,8 +27,8 @@ CHECK = Check(
     formula="i_peak / i_rated",
     sentence="A load peak of {i_peak} is {figure} times the bead's rating of {i_rated}.",
     inputs={
-        "i_peak": Input("i_peak", "A", "largest load current, clipped"),
-        "i_rated": Input("filter.bead.i_rated", "A", "rated current of the bead"),
+        "i_peak": Input("i_peak"),
+        "i_rated": Input("filter.bead.i_rated"),
     },
     applies={"filter_kind": "bead"},
     limits=AtMost(
@@ -56,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.bead", "filter.type"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 12 V}
 channels:

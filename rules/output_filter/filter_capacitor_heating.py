@@ -12,34 +12,32 @@ factor carries less at low frequencies): polyester then carries a ninth of what 
 does. Cure: polypropylene, or several in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
 from ..formulas.capacitor import reactive_current
+from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    c_across: Any,
-    c_total: Any,
-    ripple_idle: Any,
-    limit: Any,
-    limit_treble: Any,
-) -> Any:
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    c_across: float,
+    c_total: float,
+    ripple_idle: float,
+    limit: float,
+    limit_treble: float,
+) -> float:
     """Rms of treble programme and ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max
     audio = reactive_current(band_high, c_across, programme)
@@ -59,29 +57,20 @@ CHECK = Check(
     " with {figure} times what it may carry ({limit_treble} in the treble, {limit} at the"
     " carrier).",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("crest_tested", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant(
-            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
-        ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "c_across": Input("c_across_working", "F", "capacitor across the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load, all of it"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("crest_tested"),
+        "crest_of_sine": SINE_CREST,
+        "band_high": Input("band_high"),
+        "c_across": Input("c_across_working"),
+        "c_total": Input("c_total"),
         "ripple_idle": Input(
-            "ripple_idle",
-            "A",
-            "largest ripple, peak to peak",
-            Assumption("0 A", "floor", derivation("audio current alone")),
+            "ripple_idle", default=Assumption("0 A", "floor", derivation("audio current alone"))
         ),
         "limit": Input(
             "i_c_across_limit",
-            "A",
-            "current that the capacitor may carry, at the carrier",
-            Assumption(float("inf"), "floor", derivation("audio current alone")),
+            default=Assumption(float("inf"), "floor", derivation("audio current alone")),
         ),
-        "limit_treble": Input(
-            "i_c_across_limit_treble", "A", "current that the capacitor may carry, in the treble"
-        ),
+        "limit_treble": Input("i_c_across_limit_treble"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -92,7 +81,7 @@ CHECK = Check(
     levers=(Lever("filter.c_across.i_rated", "0.5 A"),),
     sources=(
         derivation("reactive current and triangular ripple, mean squares added"),
-        Source("Mattingly, class-D amplifier notes", "1 uF overloaded at 25 kHz"),
+        Source("Mattingly, class-D amplifier notes", "1 uF overloaded at 25 kHz; no page given"),
     ),
     cases=(
         Case(
@@ -126,7 +115,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_across.dielectric", "filter.c_across.i_rated"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -12,35 +12,33 @@ carries less at low frequencies). Cure: a dielectric of lower loss, or a smaller
 ground and a larger one across.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     derivation,
 )
 from ..formulas.capacitor import reactive_current
+from ..formulas.constants import SINE_CREST
 
 
 def figure(
-    v_sine_max: Any,
-    crest_factor: Any,
-    crest_of_sine: Any,
-    band_high: Any,
-    c_ground: Any,
-    c_across: Any,
-    n_legs: Any,
+    v_sine_max: float,
+    crest_factor: float,
+    crest_of_sine: float,
+    band_high: float,
+    c_ground: float,
+    c_across: float,
+    n_legs: float,
     levels: str,
-    ripple_idle: Any,
-    limit: Any,
-    limit_treble: Any,
-) -> Any:
+    ripple_idle: float,
+    limit: float,
+    limit_treble: float,
+) -> float:
     """Rms of treble programme and of the part of the ripple over the limit."""
     programme = 10 ** ((crest_of_sine - crest_factor) / 20) * v_sine_max / n_legs
     audio = reactive_current(band_high, c_ground, programme)
@@ -62,41 +60,30 @@ CHECK = Check(
     sentence="Treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
     " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
     inputs={
-        "v_sine_max": Input("v_sine_max", "V", "largest sine of a lossless stage"),
-        "crest_factor": Input("crest_tested", "dB", "peak over rms of the programme"),
-        "crest_of_sine": Constant(
-            "3.0103 dB", "crest factor of a sine", derivation("20 log10 of sqrt(2)")
-        ),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "c_ground": Input("c_ground_working", "F", "capacitor from one terminal to ground"),
+        "v_sine_max": Input("v_sine_max"),
+        "crest_factor": Input("crest_tested"),
+        "crest_of_sine": SINE_CREST,
+        "band_high": Input("band_high"),
+        "c_ground": Input("c_ground_working"),
         "c_across": Input(
             "c_across_working",
-            "F",
-            "capacitor across the load",
-            Assumption("0 F", "absent", derivation("without it nothing shares the ripple")),
+            default=Assumption("0 F", "absent", derivation("without it nothing shares the ripple")),
         ),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
+        "n_legs": Input("n_legs"),
         "levels": Input(
             "modulator.levels",
-            "word",
-            "levels of a full bridge",
-            Assumption("three-level", "adverse", derivation("then they take the whole ripple")),
+            default=Assumption(
+                "three-level", "adverse", derivation("then they take the whole ripple")
+            ),
         ),
         "ripple_idle": Input(
-            "ripple_idle",
-            "A",
-            "largest ripple, peak to peak",
-            Assumption("0 A", "floor", derivation("audio current alone")),
+            "ripple_idle", default=Assumption("0 A", "floor", derivation("audio current alone"))
         ),
         "limit": Input(
             "i_c_ground_limit",
-            "A",
-            "current that one capacitor may carry, at the carrier",
-            Assumption(float("inf"), "floor", derivation("audio current alone")),
+            default=Assumption(float("inf"), "floor", derivation("audio current alone")),
         ),
-        "limit_treble": Input(
-            "i_c_ground_limit_treble", "A", "current that one capacitor may carry, in the treble"
-        ),
+        "limit_treble": Input("i_c_ground_limit_treble"),
     },
     applies={"filter_kind": "lc", "filter.c_ground": "fitted"},
     limits=AtMost(
@@ -159,7 +146,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.c_ground.dielectric", "filter.c_ground.i_rated"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 48 V}
 channels:

@@ -10,8 +10,6 @@ adds one or two percent and is left out. Cure: the next rating; a 63 V part cost
 50 V part costs.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -28,16 +26,16 @@ from ..formulas.maths import larger
 
 
 def figure(
-    v_ideal: Any,
-    v_swing: Any,
+    v_ideal: float,
+    v_swing: float,
     topology: str,
     rails: str,
-    band_high: Any,
-    l_total: Any,
-    c_total: Any,
-    load_high: Any,
-    v_rated: Any,
-) -> Any:
+    band_high: float,
+    l_total: float,
+    c_total: float,
+    load_high: float,
+    v_rated: float,
+) -> float:
     """Peak voltage across the capacitor over its rating."""
     gain = ladder_gain(
         band_high, l_total, c_total, load_high, 0 * load_high, 0 * l_total, 0 * c_total
@@ -58,15 +56,15 @@ CHECK = Check(
     " single, else 0",
     sentence="The capacitor across the load sees {figure} times its rating of {v_rated}.",
     inputs={
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "topology": Input("output_stage.topology", "word", "legs of the channel"),
-        "rails": Input("supply.rails", "word", "single or split supply"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
-        "load_high": Input("load_high", "ohm", "highest rated load"),
-        "v_rated": Input("filter.c_across.v_rated", "V", "DC rating of the capacitor"),
+        "v_ideal": Input("v_ideal"),
+        "v_swing": Input("v_swing"),
+        "topology": Input("output_stage.topology"),
+        "rails": Input("supply.rails"),
+        "band_high": Input("band_high"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
+        "load_high": Input("load_high"),
+        "v_rated": Input("filter.c_across.v_rated"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -89,7 +87,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("terminal voltages of each topology"),
-        Source("SB Electronics, film capacitor terminology", "alternating voltage and frequency"),
+        Source(
+            "SB Electronics, film capacitor terminology",
+            "alternating voltage and frequency; no page given",
+        ),
     ),
     cases=(
         Case(

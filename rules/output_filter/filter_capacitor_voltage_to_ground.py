@@ -9,8 +9,6 @@ what is left at the working voltage. Here the rating itself counts: beyond it th
 capacitor fails short and puts a rail on the loudspeaker.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -23,7 +21,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_rail_high: Any, v_rated: Any) -> Any:
+def figure(v_rail_high: float, v_rated: float) -> float:
     """Peak to ground over the rating: one rail, whether single or split."""
     return v_rail_high / v_rated
 
@@ -38,8 +36,8 @@ CHECK = Check(
     sentence="The capacitors to ground see {v_rail_high}, {figure} times their rating of"
     " {v_rated}.",
     inputs={
-        "v_rail_high": Input("v_rail_high", "V", "one rail at its highest"),
-        "v_rated": Input("filter.c_ground.v_rated", "V", "DC rating of one capacitor"),
+        "v_rail_high": Input("v_rail_high"),
+        "v_rated": Input("filter.c_ground.v_rated"),
     },
     applies={"filter.c_ground": "fitted"},
     limits=AtMost(

@@ -10,12 +10,10 @@ spec states is compared with the one that follows from the parts. Cure: a smalle
 or capacitor, both for the same Q.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(f_corner: Any, band_high: Any) -> Any:
+def figure(f_corner: float, band_high: float) -> float:
     """Corner over the highest audio frequency."""
     return f_corner / band_high
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="The filter's corner of {f_corner} is {figure} times the top of the band,"
     " {band_high}.",
     inputs={
-        "f_corner": Input("f_corner", "Hz", "undamped corner of the output filter"),
-        "band_high": Input("band_high", "Hz", "highest audio frequency of the channel"),
+        "f_corner": Input("f_corner"),
+        "band_high": Input("band_high"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtLeast(
@@ -55,7 +53,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor", "filter.corner"),
-    asked_from=None,
     fails="""
 channels:
   main:

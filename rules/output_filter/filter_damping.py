@@ -12,13 +12,11 @@ textbooks is a target, not a limit. Cure: scale inductor up and capacitor down a
 corner for the higher load, or split the rated loads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.lc import quality
 
 
-def figure(l_total: Any, c_total: Any, load_high: Any, n_legs: Any, dcr: Any) -> Any:
+def figure(l_total: float, c_total: float, load_high: float, n_legs: float, dcr: float) -> float:
     """Q with the highest rated load."""
     return quality(l_total, c_total, load_high, n_legs * dcr)
 
@@ -33,11 +31,11 @@ CHECK = Check(
     " r = n_legs dcr",
     sentence="With {load_high} the filter ({l_total}, {c_total}) has a Q of {figure}.",
     inputs={
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
-        "load_high": Input("load_high", "ohm", "highest rated load"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("filter.inductor.dcr", "mohm", "resistance of one inductor"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
+        "load_high": Input("load_high"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("filter.inductor.dcr"),
     },
     applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
     limits=AtMost(
@@ -46,7 +44,7 @@ CHECK = Check(
         basis={
             "major": Source(
                 "Mattingly, recorded sweeps; IRAUDAMP7D reference design rev 2.9",
-                "gain of 2.25 at 50.8 kHz; trip by supersonic input",
+                "gain of 2.25 at 50.8 kHz; trip by supersonic input; no page given",
             ),
             "minor": COMMON_PRACTICE,
         },
@@ -92,7 +90,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -12,12 +12,10 @@ two levels whatever it says. A published half-bridge dock without filter is caug
 Cure: three-level modulation, or a filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
 
 
-def figure(levels: str, square: Any) -> Any:
+def figure(levels: str, square: float) -> float:
     """Fundamental of the carrier at idle over the peak of the largest sine."""
     return square if levels == "two-level" else 0 * square
 
@@ -32,7 +30,7 @@ CHECK = Check(
     sentence="Without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
     " on the loudspeaker at idle.",
     inputs={
-        "levels": Input("levels_at_least", "word", "levels at the loudspeaker"),
+        "levels": Input("levels_at_least"),
         "square": Constant(
             "1.2732",
             "fundamental of a square wave of amplitude 1",
@@ -66,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.type",),
-    asked_from=None,
     fails="""
 channels:
   main:

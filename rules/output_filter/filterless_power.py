@@ -9,12 +9,10 @@ minor: it asks whether the emission test has been thought of. Cure: a filter, or
 power.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source
 
 
-def figure(rated_power: Any) -> Any:
+def figure(rated_power: float) -> float:
     """Rated power of the channel."""
     return rated_power
 
@@ -27,7 +25,7 @@ CHECK = Check(
     stake="performance",
     formula="rated_power",
     sentence="The channel gives {rated_power} without an inductor-capacitor filter.",
-    inputs={"rated_power": Input("rated_power", "W", "rated power of the channel")},
+    inputs={"rated_power": Input("rated_power")},
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(
         minor="10 W",
@@ -46,7 +44,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.type",),
-    asked_from=None,
     fails="""
 channels:
   main:

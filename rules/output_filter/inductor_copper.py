@@ -9,12 +9,10 @@ included, core loss is not: it has a check of its own. Cure: a larger part, or a
 resistance at the same inductance.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_inductor_rms: Any, i_rms: Any) -> Any:
+def figure(i_inductor_rms: float, i_rms: float) -> float:
     """Rms current over heating current."""
     return i_inductor_rms / i_rms
 
@@ -29,8 +27,8 @@ CHECK = Check(
     sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, {figure}"
     " times its rating of {i_rms}.",
     inputs={
-        "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
-        "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
+        "i_inductor_rms": Input("i_inductor_rms"),
+        "i_rms": Input("filter.inductor.i_rms"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -48,7 +46,7 @@ CHECK = Check(
         ),
     ),
     sources=(
-        Source("Murata, tutorial on rated currents of inductors", "40 K"),
+        Source("Murata, tutorial on rated currents of inductors", "40 K; no page given"),
         derivation("heat of copper goes with the square of the current"),
     ),
     cases=(
@@ -64,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor.i_rms",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 40 V}
 channels:

@@ -11,8 +11,6 @@ rise at the ripple. Cure: more turns on the same core, a lower-loss core, a high
 three-level modulation.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -26,8 +24,8 @@ from ...linter.check import (
 
 
 def figure(
-    rise_rated: Any, i_inductor_rms: Any, i_rms: Any, p_core: Any, n_legs: Any, dcr: Any
-) -> Any:
+    rise_rated: float, i_inductor_rms: float, i_rms: float, p_core: float, n_legs: float, dcr: float
+) -> float:
     """Rise by copper and core, in proportion to the heat of the rated current."""
     heat = i_inductor_rms**2 * dcr + p_core / n_legs
     return rise_rated * heat / (i_rms**2 * dcr)
@@ -42,12 +40,12 @@ CHECK = Check(
     formula="rise_rated (i_inductor_rms^2 dcr + p_core/n_legs) / (i_rms^2 dcr)",
     sentence="Core loss of {p_core} and {i_inductor_rms} rms warm each inductor by {figure}.",
     inputs={
-        "rise_rated": Input("filter.inductor.rise_rated", "K", "rise that defines i_rms"),
-        "i_inductor_rms": Input("i_inductor_rms", "A", "rms current, sine at rated power"),
-        "i_rms": Input("filter.inductor.i_rms", "A", "heating current of one inductor"),
-        "p_core": Input("p_core", "W", "core loss of all inductors of the channel"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input("dcr_stated", "mohm", "resistance of one inductor"),
+        "rise_rated": Input("filter.inductor.rise_rated"),
+        "i_inductor_rms": Input("i_inductor_rms"),
+        "i_rms": Input("filter.inductor.i_rms"),
+        "p_core": Input("p_core"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("dcr_stated"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -58,7 +56,7 @@ CHECK = Check(
         Lever("filter.inductor.a_e", "5 mm2"),
     ),
     sources=(
-        Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss"),
+        Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss; no page given"),
         Source("e2e.ti.com thread 641312", "10 uH inductors hot unloaded, two-level, 18 V"),
         derivation("rise in proportion to heat"),
     ),
@@ -89,7 +87,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 30 V}
 channels:

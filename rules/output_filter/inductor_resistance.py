@@ -8,13 +8,11 @@ that is really missing shows in the output power, the heat in the heating curren
 larger part of the same inductance, or less inductance at a higher carrier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.ways import left_out
 
 
-def figure(n_legs: Any, dcr: Any, z_load: Any) -> Any:
+def figure(n_legs: float, dcr: float, z_load: float) -> float:
     """Copper of all inductors over the load."""
     return n_legs * dcr / z_load
 
@@ -28,21 +26,18 @@ CHECK = Check(
     formula="n_legs dcr / z_load",
     sentence="The inductors, {dcr} each, have {figure} of the load of {z_load}.",
     inputs={
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "dcr": Input(
-            "filter.inductor.dcr",
-            "mohm",
-            "resistance of one inductor",
-            default=left_out("0 ohm", "copper of the inductors"),
-        ),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "n_legs": Input("n_legs"),
+        "dcr": Input("filter.inductor.dcr", default=left_out("0 ohm", "copper of the inductors")),
+        "z_load": Input("z_load"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(minor="3 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("filter.inductor.dcr", "1 mohm"),),
     sources=(
         derivation("divider of load and copper"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm; no page given"
+        ),
     ),
     cases=(
         Case(
@@ -57,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor.dcr",),
-    asked_from=None,
     fails="""
 channels:
   main:

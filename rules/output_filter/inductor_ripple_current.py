@@ -16,12 +16,10 @@ idle heat, saturation and trip is judged where it hurts. Cure: a larger inductor
 carrier.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(ripple_idle: Any, i_rated_peak: Any) -> Any:
+def figure(ripple_idle: float, i_rated_peak: float) -> float:
     """Ripple, peak to peak, over audio peak."""
     return ripple_idle / i_rated_peak
 
@@ -36,8 +34,8 @@ CHECK = Check(
     sentence="The inductor's ripple of {ripple_idle} peak to peak is {figure} times the load's"
     " peak at rated power, {i_rated_peak}.",
     inputs={
-        "ripple_idle": Input("ripple_idle", "A", "largest ripple, peak to peak"),
-        "i_rated_peak": Input("i_rated_peak", "A", "load peak at rated power"),
+        "ripple_idle": Input("ripple_idle"),
+        "i_rated_peak": Input("i_rated_peak"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -53,7 +51,7 @@ CHECK = Check(
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
-        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes"),
+        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes; no page given"),
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
         Source("TI SDAA430, June 2026", "section 2.3: over-current trips on the ripple alone"),
     ),
@@ -70,7 +68,6 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

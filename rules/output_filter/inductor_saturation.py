@@ -14,12 +14,10 @@ is major. Published boards run 30 % beyond it at the clipped crest without troub
 above saturation is another matter. Cure: a larger core, not more turns; or a limiter.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(i_sat_hot: Any, i_inductor_crest: Any) -> Any:
+def figure(i_sat_hot: float, i_inductor_crest: float) -> float:
     """Hot saturation current over the crest."""
     return i_sat_hot / i_inductor_crest
 
@@ -34,8 +32,8 @@ CHECK = Check(
     sentence="The inductor saturates at {i_sat_hot} when hot, {figure} times the crest of"
     " {i_inductor_crest}.",
     inputs={
-        "i_sat_hot": Input("i_sat_hot", "A", "saturation current of one inductor, hot"),
-        "i_inductor_crest": Input("i_inductor_crest", "A", "crest of the inductor's current"),
+        "i_sat_hot": Input("i_sat_hot"),
+        "i_inductor_crest": Input("i_inductor_crest"),
     },
     applies={"filter_kind": "lc"},
     limits=AtLeast(
@@ -45,7 +43,7 @@ CHECK = Check(
             "major": Source(
                 "TPA3221 data sheet SLASEE9B",
                 "10 uH nominal, at least 5 uH asked"
-                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76",
+                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76; no page given",
             ),
             "minor": Source(
                 "Wuerth article on passive-components.eu",
@@ -90,6 +88,7 @@ CHECK = Check(
         ),
     ),
     topic=("filter.inductor",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 26 V}
 channels:

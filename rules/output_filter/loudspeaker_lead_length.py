@@ -9,12 +9,10 @@ has in reserve. Whoever states a bead or no filter is asked for the length.
 Cure: shorter and twisted leads, beads at the terminals, or a filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(length: Any, lead_allowed: Any) -> Any:
+def figure(length: float, lead_allowed: float) -> float:
     """Length over the length allowed."""
     return length / lead_allowed
 
@@ -29,8 +27,8 @@ CHECK = Check(
     sentence="A loudspeaker lead of {length} is {figure} times the {lead_allowed} that go without"
     " a full filter.",
     inputs={
-        "length": Input("lead.length", "m", "loudspeaker lead, one way"),
-        "lead_allowed": Input("lead_allowed", "m", "longest lead without a full filter"),
+        "length": Input("lead.length"),
+        "lead_allowed": Input("lead_allowed"),
     },
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(
@@ -45,7 +43,10 @@ CHECK = Check(
     sources=(
         Source("TPA2011D1 data sheet SLOS626A", "p. 16: about 100 mm"),
         Source("TPA3001D1 data sheet SLOS398E", "p. 18: 11 inches with beads"),
-        Source("AN-1737 / SNAA050A, managing EMI in class-D", "radiation near a quarter wave"),
+        Source(
+            "AN-1737 / SNAA050A, managing EMI in class-D",
+            "radiation near a quarter wave; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -60,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("lead.length", "filter.bead", "filter.type"),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -11,8 +11,6 @@ whose capacitor is as large as the filter's, a loop around the filter, or a low-
 the input below two thirds of the corner.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,7 +27,9 @@ from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
 
 
-def figure(l_total: Any, c_total: Any, r_path: Any, r_damper: Any, c_damper: Any) -> Any:
+def figure(
+    l_total: float, c_total: float, r_path: float, r_damper: float, c_damper: float
+) -> float:
     """Largest gain without load, in dB."""
     return 20 * log10(open_load_gain(l_total, c_total, r_path, r_damper, c_damper))
 
@@ -44,20 +44,18 @@ CHECK = Check(
     " r_damper in series with c_damper",
     sentence="Without a load the filter ({l_total}, {c_total}) peaks by {figure}.",
     inputs={
-        "l_total": Input("l_total", "H", "inductance in line with the load"),
-        "c_total": Input("c_total", "F", "capacitance across the load"),
+        "l_total": Input("l_total"),
+        "c_total": Input("c_total"),
         "r_path": Input(
             "r_path",
-            "mohm",
-            "all resistance in line with the load",
-            Assumption(
+            default=Assumption(
                 "0.5 ohm",
                 "favourable",
                 derivation("more would cost a tenth of the power into 4 ohm"),
             ),
         ),
-        "r_damper": Input("r_damper", "ohm", "resistance of the damper as the load sees it"),
-        "c_damper": Input("c_damper", "F", "capacitance of the damper as the load sees it"),
+        "r_damper": Input("r_damper"),
+        "c_damper": Input("c_damper"),
     },
     applies={
         "filter_kind": "lc",
@@ -81,7 +79,10 @@ CHECK = Check(
     sources=(
         derivation("undamped resonance: gain sqrt(l/c)/r"),
         Source("electronics.stackexchange.com question 433092", "unloaded 22 uH, 0.68 uF stage"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "30 to 60 kHz input resonates the filter"),
+        Source(
+            "IRAUDAMP7D reference design, rev 2.9",
+            "30 to 60 kHz input resonates the filter; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -109,7 +110,6 @@ CHECK = Check(
         ),
     ),
     topic=("open_load",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

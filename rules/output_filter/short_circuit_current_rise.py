@@ -10,8 +10,6 @@ current is higher still; whether the switches survive is judged elsewhere. Fault
 the inductor need a protection that acts within a microsecond on the switch itself.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,7 @@ from ...linter.check import (
 )
 
 
-def figure(n_legs: Any, v_swing: Any, l_leg: Any, t_response: Any, i_trip: Any) -> Any:
+def figure(n_legs: float, v_swing: float, l_leg: float, t_response: float, i_trip: float) -> float:
     """Current gained during the response over the trip current."""
     return n_legs * v_swing / 2 / l_leg * t_response / i_trip
 
@@ -40,11 +38,11 @@ CHECK = Check(
     sentence="In {t_response} a fault behind {l_leg} runs on by {figure} times the trip of"
     " {i_trip}.",
     inputs={
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "v_swing": Input("v_swing", "V", "swing of one switch node"),
-        "l_leg": Input("filter.inductor.l", "H", "inductance of one inductor"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "crossing to off"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load peak that trips"),
+        "n_legs": Input("n_legs"),
+        "v_swing": Input("v_swing"),
+        "l_leg": Input("filter.inductor.l"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(
@@ -63,7 +61,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("slope of an inductor's current"),
-        Source("M. Wulf, class-D documentation 2019", "stages destroyed in short-circuit tests"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "stages destroyed in short-circuit tests; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -90,7 +91,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.over_current.t_response",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V}
 channels:

@@ -10,12 +10,10 @@ loop does not take its signal behind the filter. Cure: a series R-C across the l
 that keeps its impedance level, a higher corner, or a loop around the filter.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(treble_deviation_coil: Any, response: Any) -> Any:
+def figure(treble_deviation_coil: float, response: float) -> float:
     """Deviation with the network of coils over the deviation allowed."""
     return treble_deviation_coil / response
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="At the top of the band the filter deviates by {treble_deviation_coil} with the voice"
     " coil, {figure} times the {response} allowed.",
     inputs={
-        "treble_deviation_coil": Input("treble_deviation_coil", "dB", "with the voice coils"),
-        "response": Input("claims.response", "dB", "deviation allowed in the band"),
+        "treble_deviation_coil": Input("treble_deviation_coil"),
+        "response": Input("claims.response"),
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no", "loudspeaker.zobel": "none"},
     limits=AtMost(
@@ -45,7 +43,10 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E12"), Lever("filter.c_across.c", "E12")),
     sources=(
         derivation("Kirchhoff's laws along the ladder with the coil as its end"),
-        Source("Mattingly, class-D amplifier measurements", "gain 2.25 at 50.8 kHz into 15 ohm"),
+        Source(
+            "Mattingly, class-D amplifier measurements",
+            "gain 2.25 at 50.8 kHz into 15 ohm; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -60,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.l_e",),
-    asked_from=None,
     peaks_inside=(
         "filter.inductor.l",
         "filter.c_across.c",

@@ -17,8 +17,6 @@ distorts more is no amplifier for music.  First cures: less dead time, a lower c
 at the third harmonic.  The limits leave the rest of the claim to all other causes.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -36,20 +34,20 @@ USUAL_CLAIM = Assumption("1 %", "favourable", COMMON_PRACTICE)
 
 
 def figure(
-    dead_time: Any,
-    t_dead_distortion: Any,
-    carrier: Any,
-    depth: Any,
-    ripple: Any,
-    z_load: Any,
-    v_ideal: Any,
-    loop_gain_1k: Any,
-    loop_order: Any,
+    dead_time: float,
+    t_dead_distortion: float,
+    carrier: float,
+    depth: float,
+    ripple: float,
+    z_load: float,
+    v_ideal: float,
+    loop_gain_1k: float,
+    loop_order: float,
     modulator: str,
     levels: str,
     c_ground: str,
-    thd: Any,
-) -> Any:
+    thd: float,
+) -> float:
     """Distortion by dead time over the distortion claimed; dead_time must be stated."""
     time = t_dead_distortion + 0 * dead_time
     still = levels == "three-level" and c_ground == "none"
@@ -70,26 +68,22 @@ CHECK = Check(
     sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the claimed"
     " distortion of {thd}.",
     inputs={
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "t_dead_distortion": Input("t_dead_distortion", "ns", "dead time less delays"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
-        "depth": Input("depth_rated", "1", "modulation depth at rated power"),
-        "ripple": Input("ripple_idle", "A", "inductor ripple without signal, peak to peak"),
-        "z_load": Input("z_load", "ohm", "rated load of the channel"),
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
-        "loop_gain_1k": Input("loop_gain_1k", "1", "loop gain at 1 kHz"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "t_dead_distortion": Input("t_dead_distortion"),
+        "carrier": Input("modulator.carrier"),
+        "depth": Input("depth_rated"),
+        "ripple": Input("ripple_idle"),
+        "z_load": Input("z_load"),
+        "v_ideal": Input("v_ideal"),
+        "loop_gain_1k": Input("loop_gain_1k"),
         "loop_order": Input(
             "modulator.loop_order",
-            "1",
-            "slope of the loop gain",
             default=Assumption(1.0, "adverse", derivation("the least slope of a loop")),
         ),
-        "modulator": Input("modulator.type", "word", "kind of modulator"),
-        "levels": Input("levels", "word", "levels of the bridge voltage"),
-        "c_ground": Input("filter.c_ground", "word", "capacitors from each terminal to ground"),
-        "thd": Input(
-            "claims.thd", "%", "THD+N claimed at 1 kHz below clipping", default=USUAL_CLAIM
-        ),
+        "modulator": Input("modulator.type"),
+        "levels": Input("levels"),
+        "c_ground": Input("filter.c_ground"),
+        "thd": Input("claims.thd", default=USUAL_CLAIM),
     },
     applies={"dead_time_judged": "yes"},
     limits=AtMost(
@@ -149,7 +143,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

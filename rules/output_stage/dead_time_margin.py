@@ -21,8 +21,6 @@ delays. At least 10 ns, measured between the gates at 10 and 90 %, is what a dri
 asks for.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtLeast,
     Case,
@@ -38,7 +36,7 @@ from ..derived.ways import left_out
 IRS20124S = Source("IRS20124S data sheet, International Rectifier", "p. 20")
 
 
-def figure(dead_time: Any, t_outlasts: Any, delay_mismatch: Any) -> Any:
+def figure(dead_time: float, t_outlasts: float, delay_mismatch: float) -> float:
     """Time in which neither switch conducts."""
     return dead_time - t_outlasts - delay_mismatch
 
@@ -64,12 +62,11 @@ CHECK = Check(
     sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
     " (turn-off takes {t_outlasts} longer than turn-on, drivers apart by {delay_mismatch}).",
     inputs={
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "t_outlasts": Input("t_off_outlasts", "ns", "turn-off beyond the other's turn-on"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "t_outlasts": Input("t_off_outlasts"),
         "delay_mismatch": Input(
             "gate_drive.delay_mismatch",
-            "ns",
-            "difference of driver delays",
+            unit="ns",
             default=left_out("0 s", "difference of the driver's delays"),
         ),
     },
@@ -109,6 +106,7 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive",),
+    asked_from="prototype",
     permissible=False,
     fails=_BASE.replace("DEAD", "9 ns"),
     passes=_BASE.replace("DEAD", "60 ns"),

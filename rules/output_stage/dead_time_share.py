@@ -12,12 +12,10 @@ practice: published audio presets of 15 to 45 ns at 400 kHz are 0.6 to 1.8 %, an
 of 6 % had strong crossover distortion in its author's own simulation.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 
 
-def figure(dead_time: Any, carrier: Any) -> Any:
+def figure(dead_time: float, carrier: float) -> float:
     """One dead interval over the period."""
     return dead_time * carrier
 
@@ -31,8 +29,8 @@ CHECK = Check(
     formula="dead_time carrier",
     sentence="Each dead time of {dead_time} is {figure} of a period at {carrier}.",
     inputs={
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "carrier": Input("modulator.carrier"),
     },
     applies={"dead_time_judged": "yes"},
     limits=AtMost(
@@ -43,10 +41,13 @@ CHECK = Check(
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
-        Source("IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns"),
+        Source(
+            "IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns", "no page given"
+        ),
         Source(
             "J. Estefania Vilumbrales, thesis, Universidad de Cantabria 2017: 350 ns at "
-            "165 kHz distorts visibly, 30 ns does not"
+            "165 kHz distorts visibly, 30 ns does not",
+            "no page given",
         ),
     ),
     cases=(
@@ -61,6 +62,7 @@ CHECK = Check(
             "published: NBitWonder notebook, IRS2004 at 250 kHz, two dead times are 26 %",
         ),
     ),
+    asked_from="prototype",
     fails="""
 channels:
   main:

@@ -13,12 +13,10 @@ counted as hard in the idle loss.  First cures: a smaller inductor (more ripple)
 device, a few nanoseconds more of dead time, weighed against dead-time-distortion.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(ripple: Any, dead_time: Any, parallel: Any, q_oss: Any) -> Any:
+def figure(ripple: float, dead_time: float, parallel: float, q_oss: float) -> float:
     """Charge that half the ripple moves in the dead time over the charge of both switches."""
     return (ripple / 2 * dead_time) / (2 * parallel * q_oss)
 
@@ -35,10 +33,10 @@ CHECK = Check(
     sentence="Half the idle ripple of {ripple} moves {figure} of the output charge of the leg in a"
     " dead time of {dead_time}.",
     inputs={
-        "ripple": Input("ripple_idle", "A", "inductor ripple without signal, peak to peak"),
-        "dead_time": Input("gate_drive.dead_time", "ns", "from off-command to on-command"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "q_oss": Input("q_oss_swing", "nC", "output charge of one device at the swing"),
+        "ripple": Input("ripple_idle"),
+        "dead_time": Input("gate_drive.dead_time"),
+        "parallel": Input("output_stage.parallel"),
+        "q_oss": Input("q_oss_swing"),
     },
     applies={"output_stage.devices": "discrete", "levels": "two-level"},
     limits=AtLeast(minor="100 %", basis={"minor": BALANCE}),

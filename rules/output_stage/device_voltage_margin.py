@@ -16,8 +16,6 @@ they would refuse boards that have run for years.  On silicon the rating itself 
 about a tenth from 25 to -40 degC, which the minor limit leaves room for.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -31,7 +29,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_static_peak: Any, v_dss: Any) -> Any:
+def figure(v_static_peak: float, v_dss: float) -> float:
     """Highest voltage across an open switch over its rating."""
     return v_static_peak / v_dss
 
@@ -45,8 +43,8 @@ CHECK = Check(
     formula="v_static_peak / v_dss",
     sentence="An open switch carries up to {v_static_peak}, {figure} of its rating of {v_dss}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating drain to source"),
+        "v_static_peak": Input("v_static_peak"),
+        "v_dss": Input("output_stage.device.v_dss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -90,6 +88,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 52 V, sinks_current: yes}
 channels:

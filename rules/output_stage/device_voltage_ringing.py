@@ -12,12 +12,10 @@ ceramic capacitor at the switches, a slower turn-on, a snubber.  Short peaks may
 to the rating than steady voltage, hence one milder limit at 90 %.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(v_static_peak: Any, v_overshoot: Any, v_dss: Any) -> Any:
+def figure(v_static_peak: float, v_overshoot: float, v_dss: float) -> float:
     """Peak across an open switch over its rating."""
     return (v_static_peak + v_overshoot) / v_dss
 
@@ -32,9 +30,9 @@ CHECK = Check(
     sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of"
     " {v_dss}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "swing and pumping across a leg"),
-        "v_overshoot": Input("v_overshoot", "V", "ringing above the rail at turn-off"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating drain to source"),
+        "v_static_peak": Input("v_static_peak"),
+        "v_overshoot": Input("v_overshoot"),
+        "v_dss": Input("output_stage.device.v_dss"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
@@ -67,6 +65,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V, sinks_current: yes}
 channels:

@@ -14,8 +14,6 @@ a rating taken at the maximum junction temperature are not applied: a published 
 would fail them.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtMost,
@@ -27,19 +25,20 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..formulas.constants import PRINTED_AT
 from ..formulas.maths import larger
 
 
 def figure(
-    i_rated_peak: Any,
-    ripple: Any,
-    parallel: Any,
-    i_d: Any,
-    t_j_max: Any,
-    t_case: Any,
-    t_cold: Any,
-    t_least: Any,
-) -> Any:
+    i_rated_peak: float,
+    ripple: float,
+    parallel: float,
+    i_d: float,
+    t_j_max: float,
+    t_case: float,
+    t_cold: float,
+    t_least: float,
+) -> float:
     """Rms current of one device over its rating at the hot case."""
     rms = (i_rated_peak**2 / 4 + ripple**2 / 24) ** 0.5 / parallel
     left = larger(t_j_max - t_case, t_least)
@@ -48,7 +47,8 @@ def figure(
 
 USUAL_CASE = Source(
     "IRAUDAMP7D reference design rev 2.9 (case at 80 degC with 2 x 120 W), TPA3221 data sheet "
-    "SLASEE9B (75 degC)"
+    "SLASEE9B (75 degC)",
+    "no page given",
 )
 HEAT = derivation("I^2 R through a fixed thermal resistance: current goes as the root of the rise")
 
@@ -63,23 +63,20 @@ CHECK = Check(
     sentence="A sine of {i_rated_peak} peak loads each device to {figure} of what its {i_d} (case"
     " at 25 °C) leaves at a case of {t_case}.",
     inputs={
-        "i_rated_peak": Input("i_rated_peak", "A", "peak load current at rated power"),
+        "i_rated_peak": Input("i_rated_peak"),
         "ripple": Input(
             "ripple_idle",
-            "A",
-            "inductor ripple without signal, peak to peak",
             default=Assumption("0 A", "floor", derivation("current without its ripple")),
         ),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_d": Input("output_stage.device.i_d", "A", "continuous rating, case at 25 degC"),
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
+        "parallel": Input("output_stage.parallel"),
+        "i_d": Input("output_stage.device.i_d"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
         "t_case": Input(
             "t_heatsink",
-            "degC",
-            "heatsink, taken for the case",
+            meaning="heatsink, taken for the case",
             default=Assumption("80 degC", "neutral", USUAL_CASE, placeholder=True),
         ),
-        "t_cold": Constant("298.15 K", "25 degC, for which the rating is printed", HEAT),
+        "t_cold": PRINTED_AT,
         "t_least": Constant("1 K", "least rise that is left, for a case near its limit", HEAT),
     },
     applies={"output_stage.devices": "discrete"},
@@ -139,6 +136,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.i_d",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:

@@ -12,12 +12,10 @@ their capacitance at the working voltage: state what is left.  First cures: more
 capacitance in parallel, in small packages close to the switches.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(i_peak: Any, carrier: Any, c_local: Any, v_swing: Any) -> Any:
+def figure(i_peak: float, carrier: float, c_local: float, v_swing: float) -> float:
     """Swing of the local capacitor in a period over the rail."""
     return i_peak / (4 * carrier * c_local) / v_swing
 
@@ -31,10 +29,10 @@ CHECK = Check(
     formula="i_peak / (4 carrier c_local) / v_swing",
     sentence="{c_local} swing by {figure} of the rail when they feed {i_peak} at {carrier}.",
     inputs={
-        "i_peak": Input("i_peak", "A", "largest load current"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
-        "c_local": Input("output_stage.c_local", "uF", "capacitor close to the switches"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
+        "i_peak": Input("i_peak"),
+        "carrier": Input("modulator.carrier"),
+        "c_local": Input("output_stage.c_local"),
+        "v_swing": Input("v_swing"),
     },
     limits=AtMost(minor="20 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("output_stage.c_local", "E6"),),

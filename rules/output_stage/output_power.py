@@ -16,14 +16,12 @@ ten percent, so that a miss by less (0.4 dB) is a warning and not a proof. Cure:
 rail, lower resistance, a lower rating, or a rating with its condition.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
-def figure(rated_power: Any, rated_thd: Any, thd_most: Any, p_out_max: Any) -> Any:
+def figure(rated_power: float, rated_thd: float, thd_most: float, p_out_max: float) -> float:
     """Rated power over the power at the same distortion."""
     return share_of_clipped_power(rated_power / p_out_max, rated_thd, thd_most)
 
@@ -39,10 +37,10 @@ CHECK = Check(
     sentence="The rated {rated_power} are {figure} times what the stage gives at up to {thd_most}"
     " of distortion; clipping begins at {p_out_max}.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "p_out_max": Input("p_out_max", "W", "sine power at the onset of clipping"),
+        "p_out_max": Input("p_out_max"),
     },
     limits=AtMost(
         major="1.1",
@@ -50,7 +48,7 @@ CHECK = Check(
         basis={
             "major": Source(
                 "Measured boards (thesis of Cantabria 2017, IRAUDAMP7D, TPA3221)",
-                "agree with the formula within 10 %: a larger miss is one",
+                "agree with the formula within 10 %: a larger miss is one; no page given",
             ),
             "minor": derivation("3 %: the reading error of a usual power measurement"),
         },
@@ -61,8 +59,10 @@ CHECK = Check(
         Lever("rated_power", "1 W"),
     ),
     sources=(
-        Source("TPA3221 data sheet SLASEE9B", "88 W at 1 %, 105 W at 10 %, 30 V, 4 ohm"),
-        Source("IRAUDAMP7D reference design, rev 2.9", "145 W at 1 %, 35 V, 4 ohm"),
+        Source(
+            "TPA3221 data sheet SLASEE9B", "88 W at 1 %, 105 W at 10 %, 30 V, 4 ohm; no page given"
+        ),
+        Source("IRAUDAMP7D reference design, rev 2.9", "145 W at 1 %, 35 V, 4 ohm; no page given"),
         derivation("hard clipping of a sine"),
     ),
     cases=(
@@ -89,6 +89,7 @@ CHECK = Check(
         ),
     ),
     topic=("rated_power",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -31,12 +31,15 @@ CHECK = Check(
     formula="1 where over_current is fitted, 0 where it is none",
     sentence="Over-current protection of the stage: {over_current}.",
     inputs={
-        "over_current": Input("over_current", "word", "over-current protection, fitted or none"),
+        "over_current": Input("over_current"),
     },
     limits=AtLeast(critical="1", basis={"critical": SHORTS}),
     sources=(
         SHORTS,
-        Source("M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests"),
+        Source(
+            "M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests",
+            "no page given",
+        ),
     ),
     cautions=(
         Caution(

@@ -11,13 +11,11 @@ too.  It is a comparison with the data sheet and with nothing else.  First cure:
 asked for, in X7R with a rating of twice its working voltage.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
 from ..formulas.maths import larger
 
 
-def figure(c: Any, c_bootstrap: Any) -> Any:
+def figure(c: float, c_bootstrap: float) -> float:
     """Ratio of the capacitor fitted and asked for, whichever is larger on top."""
     return larger(c / c_bootstrap, c_bootstrap / c)
 
@@ -31,15 +29,20 @@ CHECK = Check(
     formula="larger of c / c_bootstrap and c_bootstrap / c",
     sentence="{c} are fitted, {c_bootstrap} are asked for: a factor of {figure}.",
     inputs={
-        "c": Input("gate_drive.bootstrap.c", "nF", "bootstrap capacitor fitted"),
-        "c_bootstrap": Input("output_stage.device.c_bootstrap", "nF", "capacitor asked for"),
+        "c": Input("gate_drive.bootstrap.c"),
+        "c_bootstrap": Input("output_stage.device.c_bootstrap"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(
         major="3", minor="1.5", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
-    sources=(Source("TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor"),),
+    sources=(
+        Source(
+            "TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor",
+            "no page given",
+        ),
+    ),
     cases=(
         Case(
             {"c": "33 nF", "c_bootstrap": "33 nF"},
@@ -58,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.c_bootstrap", "gate_drive.bootstrap.c"),
-    asked_from=None,
     peaks_inside=("gate_drive.bootstrap.c",),
     fails="""
 channels:

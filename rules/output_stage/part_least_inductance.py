@@ -13,8 +13,6 @@ leaves 7.5 uH at a trip of 10 A, where the part asks for 5 uH.  First cures: an 
 with more saturation current, or more inductance.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -29,12 +27,14 @@ from ...linter.check import (
 from ..formulas.ringing import inductance_at
 
 
-def figure(l: Any, i_trip: Any, i_sat: Any, drop: Any, l_min: Any) -> Any:  # noqa: E741
+def figure(l: float, i_trip: float, i_sat: float, drop: float, l_min: float) -> float:  # noqa: E741
     """Inductance left at the trip current over the least that the part asks for."""
     return inductance_at(l, i_trip, i_sat, drop) / l_min
 
 
-ASKED = Source("TPA3221 data sheet SLASEE9B, Texas Instruments: least inductance at the trip")
+ASKED = Source(
+    "TPA3221 data sheet SLASEE9B, Texas Instruments: least inductance at the trip", "no page given"
+)
 
 CHECK = Check(
     title="Inductance at the trip current against what the part asks for",
@@ -46,16 +46,13 @@ CHECK = Check(
     sentence="{l}, saturating by {drop} at {i_sat}, leave at {i_trip} {figure} of the {l_min}"
     " asked for.",
     inputs={
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "current that trips"),
-        "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
+        "l": Input("filter.inductor.l"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "i_sat": Input("i_sat_hot"),
         "drop": Input(
-            "filter.inductor.i_sat_drop",
-            "%",
-            "loss of inductance that defines i_sat",
-            default=Assumption("30 %", "adverse", COMMON_PRACTICE),
+            "filter.inductor.i_sat_drop", default=Assumption("30 %", "adverse", COMMON_PRACTICE)
         ),
-        "l_min": Input("output_stage.device.l_min", "uH", "least inductance at the trip"),
+        "l_min": Input("output_stage.device.l_min"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="110 %", basis={"major": ASKED, "minor": COMMON_PRACTICE}),

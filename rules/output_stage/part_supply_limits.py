@@ -9,14 +9,12 @@ Above 1 is major: the rail is judged against a limit that cannot be right. First
 the data sheet again.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 
 ORDER = derivation("a part that is destroyed cannot work: recommended lies below absolute")
 
 
-def figure(v_recommended: Any, v_abs: Any) -> Any:
+def figure(v_recommended: float, v_abs: float) -> float:
     return v_recommended / v_abs
 
 
@@ -40,8 +38,10 @@ CHECK = Check(
     sentence="The part is recommended up to {v_recommended}, {figure} times its absolute maximum of"
     " {v_abs}.",
     inputs={
-        "v_recommended": Input("output_stage.device.v_supply:high", "V", "top of the range"),
-        "v_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum of the part"),
+        "v_recommended": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
+        "v_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(major="1", basis={"major": ORDER}),
@@ -60,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_supply_abs",),
-    asked_from=None,
     fails=PART,
     passes=PART.replace("v_supply_abs: 26 V", "v_supply_abs: 37 V"),
 )

@@ -12,12 +12,10 @@ the same side and next to the pins, a plane below them, a small snubber at the o
 a lower rail.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_static_peak: Any, v_pin_overshoot: Any, v_supply_abs: Any) -> Any:
+def figure(v_static_peak: float, v_pin_overshoot: float, v_supply_abs: float) -> float:
     """Peak at the pins over the absolute maximum."""
     return (v_static_peak + v_pin_overshoot) / v_supply_abs
 
@@ -32,9 +30,9 @@ CHECK = Check(
     sentence="{v_static_peak} and ringing of {v_pin_overshoot} reach {figure} of the absolute "
     "maximum of {v_supply_abs}",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_pin_overshoot": Input("v_pin_overshoot", "V", "ringing at the pins"),
-        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_pin_overshoot": Input("v_pin_overshoot"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(

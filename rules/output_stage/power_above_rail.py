@@ -16,14 +16,14 @@ Within 5 % of the ideal nothing is left for switches, inductors and a sagging ra
 find the figure that is wrong.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.rated import THD, THD_MOST
 from ..formulas.modulation import share_of_clipped_power
 
 
-def figure(rated_power: Any, rated_thd: Any, thd_most: Any, z_load: Any, v_ideal: Any) -> Any:
+def figure(
+    rated_power: float, rated_thd: float, thd_most: float, z_load: float, v_ideal: float
+) -> float:
     """Rated power over the lossless power at the same distortion."""
     ratio = rated_power * 2 * z_load / v_ideal**2
     return share_of_clipped_power(ratio, rated_thd, thd_most)
@@ -40,11 +40,11 @@ CHECK = Check(
     sentence="{rated_power} into {z_load} are {figure} times what a lossless stage with a peak of"
     " {v_ideal} gives at up to {thd_most} of distortion.",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
+        "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "v_ideal": Input("v_ideal", "V", "largest peak that the rails allow"),
+        "z_load": Input("z_load"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtMost(
         major="1",
@@ -60,8 +60,14 @@ CHECK = Check(
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
     ),
     sources=(
-        Source("M. Wulf, class-D documentation 2019", "300 W into 4 ohm wanted from 48 V"),
-        Source("ECEN405 class-D amplifier project (Benfell)", "80 W into 4 ohm from 18 V"),
+        Source(
+            "M. Wulf, class-D documentation 2019",
+            "300 W into 4 ohm wanted from 48 V; no page given",
+        ),
+        Source(
+            "ECEN405 class-D amplifier project (Benfell)",
+            "80 W into 4 ohm from 18 V; no page given",
+        ),
         derivation("Ohm's law with the ideal peak"),
     ),
     cases=(
@@ -101,6 +107,7 @@ CHECK = Check(
         ),
     ),
     topic=("rated_power",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 48 V}
 channels:

@@ -12,12 +12,10 @@ The limits: beyond 100 % is beyond an absolute rating; 80 % leaves room for unev
 and for a hot device.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(i_leg_peak: Any, parallel: Any, i_dm: Any) -> Any:
+def figure(i_leg_peak: float, parallel: float, i_dm: float) -> float:
     """Largest current of one device over its pulsed rating."""
     return i_leg_peak / (parallel * i_dm)
 
@@ -31,9 +29,9 @@ CHECK = Check(
     formula="i_leg_peak / (parallel i_dm)",
     sentence="A leg carries up to {i_leg_peak}, {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
-        "i_leg_peak": Input("i_leg_peak", "A", "largest current of a leg, ripple included"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_dm": Input("output_stage.device.i_dm", "A", "pulsed drain current rating"),
+        "i_leg_peak": Input("i_leg_peak"),
+        "parallel": Input("output_stage.parallel"),
+        "i_dm": Input("output_stage.device.i_dm"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

@@ -12,19 +12,17 @@ needs sensing of the switch voltage.  First cures: a faster comparator, a lower 
 larger device.  It says nothing of repeated tries: see short-circuit-heating.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
 def figure(
-    v_swing: Any,
-    i_trip: Any,
-    t_response: Any,
-    l: Any,  # noqa: E741
-    parallel: Any,
-    e_as: Any,
-) -> Any:
+    v_swing: float,
+    i_trip: float,
+    t_response: float,
+    l: float,  # noqa: E741
+    parallel: float,
+    e_as: float,
+) -> float:
     """Energy of one event over the single-pulse rating."""
     return (v_swing * i_trip * t_response + l * i_trip**2 / 2) / (parallel * e_as)
 
@@ -41,12 +39,12 @@ CHECK = Check(
     sentence="{i_trip} on {v_swing} for {t_response} and the energy of {l} are {figure} of the "
     "single-pulse rating of {e_as}",
     inputs={
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "e_as": Input("output_stage.device.e_as", "mJ", "energy of a single avalanche pulse"),
+        "v_swing": Input("v_swing"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "l": Input("filter.inductor.l"),
+        "parallel": Input("output_stage.parallel"),
+        "e_as": Input("output_stage.device.e_as"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(major="100 %", minor="50 %", basis={"major": BOUND, "minor": COMMON_PRACTICE}),

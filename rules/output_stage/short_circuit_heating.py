@@ -12,8 +12,6 @@ after a few tries.  25 K are kept because the heat of single pulses is not sprea
 over the crystal.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,15 +25,15 @@ from ...linter.check import (
 
 
 def figure(
-    t_j_max: Any,
-    t_heatsink: Any,
-    r_th_jc: Any,
-    v_swing: Any,
-    i_trip: Any,
-    t_response: Any,
-    l: Any,  # noqa: E741
-    t_retry: Any,
-) -> Any:
+    t_j_max: float,
+    t_heatsink: float,
+    r_th_jc: float,
+    v_swing: float,
+    i_trip: float,
+    t_response: float,
+    l: float,  # noqa: E741
+    t_retry: float,
+) -> float:
     """Distance of the junction from its limit while the protection retries."""
     energy = v_swing * i_trip * t_response + l * i_trip**2 / 2
     return t_j_max - t_heatsink - r_th_jc * energy / t_retry
@@ -53,18 +51,15 @@ CHECK = Check(
     sentence="Tries into a short every {t_retry} take the junction to {figure:+below|above} its"
     " limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "highest junction temperature"),
-        "t_heatsink": Input("t_heatsink", "degC", "heatsink at programme"),
-        "r_th_jc": Input("output_stage.device.r_th_jc", "K/W", "junction to case"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_heatsink": Input("t_heatsink"),
+        "r_th_jc": Input("output_stage.device.r_th_jc"),
+        "v_swing": Input("v_swing"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "l": Input("filter.inductor.l"),
         "t_retry": Input(
-            "output_stage.over_current.t_retry",
-            "ms",
-            "until the next try",
-            default=Assumption("1 Gs", "favourable", LATCHED),
+            "output_stage.over_current.t_retry", default=Assumption("1 Gs", "favourable", LATCHED)
         ),
     },
     limits=AtLeast(

@@ -12,14 +12,12 @@ output charge over the swing.  First cure: three times that, rounded up in the E
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 DAMPING = derivation("differential equation of a stepped L-C with a series R-C across it")
 
 
-def figure(c: Any, c_oss: Any, parallel: Any) -> Any:
+def figure(c: float, c_oss: float, parallel: float) -> float:
     """Snubber capacitor over the capacitance of the open switch."""
     return c / (parallel * c_oss)
 
@@ -33,9 +31,9 @@ CHECK = Check(
     formula="c / (parallel c_oss)",
     sentence="A snubber of {c} has {figure} times the capacitance that rings.",
     inputs={
-        "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
-        "c_oss": Input("c_oss_swing", "pF", "output capacitance of one device at the swing"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "c": Input("output_stage.snubber.c"),
+        "c_oss": Input("c_oss_swing"),
+        "parallel": Input("output_stage.parallel"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
     limits=AtLeast(minor="1", basis={"minor": DAMPING}),
@@ -53,7 +51,6 @@ CHECK = Check(
             "derived: two devices in parallel ring with twice the capacitance",
         ),
     ),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

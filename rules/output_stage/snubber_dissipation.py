@@ -12,8 +12,6 @@ so that no snubber is needed.  Half the rating is what a film or thick-film resi
 warm air beside the switches.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -27,7 +25,9 @@ from ...linter.check import (
 from ..formulas.maths import exp
 
 
-def figure(c: Any, r: Any, v_swing: Any, carrier: Any, t_edge: Any, p_rated: Any) -> Any:
+def figure(
+    c: float, r: float, v_swing: float, carrier: float, t_edge: float, p_rated: float
+) -> float:
     """Heat in the snubber resistor over its rating."""
     share = r * c / (t_edge / 0.8)
     per_edge = c * v_swing**2 * share * (1 - share * (1 - exp(-1 / share)))
@@ -46,17 +46,15 @@ CHECK = Check(
     sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
     " {p_rated}.",
     inputs={
-        "c": Input("output_stage.snubber.c", "pF", "capacitor of the snubber"),
-        "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "carrier": Input("modulator.carrier", "kHz", "switching frequency of a leg"),
+        "c": Input("output_stage.snubber.c"),
+        "r": Input("output_stage.snubber.r"),
+        "v_swing": Input("v_swing"),
+        "carrier": Input("modulator.carrier"),
         "t_edge": Input(
             "t_edge",
-            "ns",
-            "edge of the switch node, 10 to 90 %",
             default=Assumption("0.1 ns", "adverse", derivation("an instant edge heats most")),
         ),
-        "p_rated": Input("output_stage.snubber.p_rated", "W", "power rating of the resistor"),
+        "p_rated": Input("output_stage.snubber.p_rated"),
     },
     applies={"output_stage.snubber": "fitted"},
     limits=AtMost(
@@ -95,7 +93,6 @@ CHECK = Check(
             "computed: circuit simulation with edges of 1 ns from end to end, 3.870 W",
         ),
     ),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -11,14 +11,12 @@ capacitance present is a third of the one added, and the inductance follows from
 frequency.  First cure: the nearest E24 value of sqrt(L / C), then look at the waveform.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.ringing import ringing_impedance
 
 
-def figure(r: Any, l_loop: Any, c_oss: Any, parallel: Any) -> Any:
+def figure(r: float, l_loop: float, c_oss: float, parallel: float) -> float:
     """Ratio of snubber resistor and loop impedance, whichever is larger on top."""
     z = ringing_impedance(l_loop, parallel * c_oss)
     return larger(r / z, z / r)
@@ -33,10 +31,10 @@ CHECK = Check(
     formula="larger of r / z and z / r, z = sqrt(l_loop / (parallel c_oss))",
     sentence="{r} and the impedance of a loop of {l_loop} differ by a factor of {figure}",
     inputs={
-        "r": Input("output_stage.snubber.r", "ohm", "resistor of the snubber"),
-        "l_loop": Input("output_stage.l_loop", "nH", "power loop of one leg"),
-        "c_oss": Input("c_oss_swing", "pF", "output capacitance of one device at the swing"),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
+        "r": Input("output_stage.snubber.r"),
+        "l_loop": Input("output_stage.l_loop"),
+        "c_oss": Input("c_oss_swing"),
+        "parallel": Input("output_stage.parallel"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
     limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}),
@@ -45,7 +43,8 @@ CHECK = Check(
         derivation("damping of an L-C loop by a series R-C"),
         Source(
             "Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
-            "frequency halves"
+            "frequency halves",
+            "no page given",
         ),
     ),
     cases=(
@@ -76,7 +75,6 @@ CHECK = Check(
         ),
     ),
     peaks_inside=("output_stage.snubber.r", "output_stage.l_loop"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

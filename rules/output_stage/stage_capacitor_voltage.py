@@ -10,8 +10,6 @@ leaves its ratio out, which can fail the check and never pass it.  Ringing is le
 2 ceramics and films are used up to four fifths.  First cure: the next rated voltage.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..derived.ways import left_out
 from ..formulas.maths import larger
@@ -21,8 +19,8 @@ UNRATED = left_out(float("inf"), "a capacitor of unknown rating")
 
 
 def figure(
-    v_static_peak: Any, v_damper: Any, v_c_local: Any, v_snubber: Any, v_r_damper: Any
-) -> Any:
+    v_static_peak: float, v_damper: float, v_c_local: float, v_snubber: float, v_r_damper: float
+) -> float:
     """The largest share of a rating."""
     leg = larger(v_static_peak / v_c_local, v_static_peak / v_snubber)
     return larger(leg, v_damper / v_r_damper)
@@ -47,13 +45,11 @@ CHECK = Check(
     sentence="{v_static_peak} across the leg and {v_damper} across a damper take {figure} of the"
     " lowest rating (local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "highest voltage across the leg"),
-        "v_damper": Input("v_damper", "V", "highest voltage across a damper"),
-        "v_c_local": Input(
-            "output_stage.v_c_local", "V", "rating of the local capacitor", default=UNRATED
-        ),
-        "v_snubber": Input("snubber_rating", "V", "rating of the snubber's", default=UNRATED),
-        "v_r_damper": Input("damper_rating", "V", "rating of the damper's", default=UNRATED),
+        "v_static_peak": Input("v_static_peak"),
+        "v_damper": Input("v_damper"),
+        "v_c_local": Input("output_stage.v_c_local", default=UNRATED),
+        "v_snubber": Input("snubber_rating", default=UNRATED),
+        "v_r_damper": Input("damper_rating", default=UNRATED),
     },
     limits=AtMost(
         critical="1",
@@ -91,7 +87,6 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.c_local", "output_stage.snubber", "filter.damper"),
-    asked_from=None,
     fails=_BASE.replace("RATING", "50 V"),
     passes=_BASE.replace("RATING", "100 V"),
 )

@@ -12,14 +12,12 @@ not shield the part from its supply.  First cures: a lower rail, a part with a h
 rating, a clamp that holds below the rating at the surge current.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 
 RATING = derivation("absolute maximum rating of the part")
 
 
-def figure(v_static_peak: Any, v_supply_abs: Any) -> Any:
+def figure(v_static_peak: float, v_supply_abs: float) -> float:
     """Highest supply, pin to pin, over the absolute maximum."""
     return v_static_peak / v_supply_abs
 
@@ -34,8 +32,8 @@ CHECK = Check(
     sentence="The part sees up to {v_static_peak}, {figure} of its absolute maximum of"
     " {v_supply_abs}.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_supply_abs": Input("output_stage.device.v_supply_abs", "V", "absolute maximum"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_supply_abs": Input("output_stage.device.v_supply_abs"),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(critical="100 %", basis={"critical": RATING}),
@@ -63,6 +61,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 38 V, sinks_current: yes}
 channels:

@@ -11,14 +11,12 @@ part recommended to 32 V is the headline use of that part.  First cures: a lower
 tighter converter, more rail capacitance where pumping makes the peak.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 THREAD = Source("e2e.ti.com thread 1440241: 55 V peaks on a part recommended to 53.5 V")
 
 
-def figure(v_static_peak: Any, v_supply_high: Any) -> Any:
+def figure(v_static_peak: float, v_supply_high: float) -> float:
     """Highest supply, pin to pin, over the top of the recommended range."""
     return v_static_peak / v_supply_high
 
@@ -32,8 +30,10 @@ CHECK = Check(
     formula="v_static_peak / v_supply_high",
     sentence="The part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended.",
     inputs={
-        "v_static_peak": Input("v_static_peak", "V", "supply pin to pin, with pumping"),
-        "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),
+        "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
+        "v_supply_high": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtMost(major="100 %", minor="97 %", basis={"major": THREAD, "minor": COMMON_PRACTICE}),
@@ -55,6 +55,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 52 V .. 55 V, sinks_current: yes}
 channels:

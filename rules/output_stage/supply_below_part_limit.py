@@ -11,12 +11,10 @@ that the product stops cleanly.  One limit: the bottom of the range, with a mino
 above it as room for sag and leads.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail_low: Any, rails: str, v_supply_low: Any) -> Any:
+def figure(v_rail_low: float, rails: str, v_supply_low: float) -> float:
     """Lowest supply, pin to pin, over the bottom of the recommended range."""
     return (2 if rails == "split" else 1) * v_rail_low / v_supply_low
 
@@ -32,9 +30,11 @@ CHECK = Check(
     formula="v_rail_low (twice that where rails are split) / v_supply_low",
     sentence="A rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs.",
     inputs={
-        "v_rail_low": Input("v_rail_low", "V", "lowest voltage of one rail"),
-        "rails": Input("supply.rails", "word", "one rail or two"),
-        "v_supply_low": Input("output_stage.device.v_supply:low", "V", "bottom of the range"),
+        "v_rail_low": Input("v_rail_low"),
+        "rails": Input("supply.rails"),
+        "v_supply_low": Input(
+            "output_stage.device.v_supply:low", meaning="lowest recommended supply of the part"
+        ),
     },
     applies={"output_stage.devices": "integrated"},
     limits=AtLeast(major="100 %", minor="105 %", basis={"major": RANGE, "minor": COMMON_PRACTICE}),
@@ -56,6 +56,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.device.v_supply",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 6.4 V .. 8.4 V}
 channels:

@@ -13,12 +13,12 @@ diode from node to driver ground.  Some drivers print the limit as supply minus 
 10 V of gate supply leave 5 V.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_sd: Any, l_loop: Any, i_leg_peak: Any, t_edge: Any, v_node_negative: Any) -> Any:
+def figure(
+    v_sd: float, l_loop: float, i_leg_peak: float, t_edge: float, v_node_negative: float
+) -> float:
     """Dip of the node over the driver's limit."""
     return (v_sd + l_loop * i_leg_peak / t_edge) / v_node_negative
 
@@ -33,11 +33,11 @@ CHECK = Check(
     sentence="{i_leg_peak} leaving a loop of {l_loop} in {t_edge} take the node to {figure} of the"
     " {v_node_negative} below ground that the driver stands.",
     inputs={
-        "v_sd": Input("output_stage.device.v_sd", "V", "drop of the diode"),
-        "l_loop": Input("output_stage.l_loop", "nH", "power loop of one leg"),
-        "i_leg_peak": Input("i_leg_peak", "A", "largest current of a leg"),
-        "t_edge": Input("t_edge", "ns", "edge of the switch node, 10 to 90 %"),
-        "v_node_negative": Input("gate_drive.v_node_negative", "V", "limit of the driver"),
+        "v_sd": Input("output_stage.device.v_sd"),
+        "l_loop": Input("output_stage.l_loop"),
+        "i_leg_peak": Input("i_leg_peak"),
+        "t_edge": Input("t_edge"),
+        "v_node_negative": Input("gate_drive.v_node_negative"),
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

@@ -14,8 +14,6 @@ level limiter; a higher rated load. A tenth of headroom is kept for the spread o
 and for loads that turn more reactive than expected.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -29,7 +27,7 @@ from ...linter.check import (
 from ..derived.current import I_TRIP
 
 
-def figure(i_trip: Any, i_trip_hot: Any, i_crest: Any) -> Any:
+def figure(i_trip: float, i_trip_hot: float, i_crest: float) -> float:
     """Lowest trip over the largest current; the printed trip is for the report."""
     return i_trip_hot / i_crest
 
@@ -45,8 +43,8 @@ CHECK = Check(
     " current, {i_crest} into the lowest load that is stated.",
     inputs={
         "i_trip": I_TRIP,
-        "i_trip_hot": Input("i_trip_hot", "A", "lowest load current that trips"),
-        "i_crest": Input("i_inductor_crest", "A", "largest current of a leg, ripple included"),
+        "i_trip_hot": Input("i_trip_hot"),
+        "i_crest": Input("i_inductor_crest"),
     },
     limits=AtLeast(
         major="100 %",
@@ -83,6 +81,7 @@ CHECK = Check(
         ),
     ),
     topic=("output_stage.over_current",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 48 V}
 channels:

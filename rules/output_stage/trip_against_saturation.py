@@ -13,12 +13,10 @@ taken cold, where it is highest, the saturation hot, where it is lowest.  First 
 inductor with more saturation current, of powder rather than ferrite; a lower trip.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(i_trip: Any, i_sat: Any) -> Any:
+def figure(i_trip: float, i_sat: float) -> float:
     """Trip over the saturation current when hot."""
     return i_trip / i_sat
 
@@ -32,8 +30,8 @@ CHECK = Check(
     formula="i_trip / i_sat",
     sentence="The trip of {i_trip} is {figure} of the saturation current, {i_sat} when hot.",
     inputs={
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "i_sat": Input("i_sat_hot", "A", "saturation current when hot"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "i_sat": Input("i_sat_hot"),
     },
     applies={"filter_kind": "lc"},
     limits=AtMost(minor="150 %", basis={"minor": COMMON_PRACTICE}),
@@ -45,7 +43,8 @@ CHECK = Check(
         derivation("slope V / L grows as L falls"),
         Source(
             "IRAUDAMP7D reference design, International Rectifier: trip of 23 A with an "
-            "inductor of 13 A"
+            "inductor of 13 A",
+            "no page given",
         ),
     ),
     cases=(

@@ -13,8 +13,6 @@ within a microsecond: no threshold behind the inductor helps.  First cures: a fa
 comparator, a lower trip, an inductor that saturates later, a larger device.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -32,17 +30,17 @@ from ..formulas.ringing import inductance_at
 
 
 def figure(
-    i_trip: Any,
-    t_response: Any,
-    v_swing: Any,
-    n_legs: Any,
-    l: Any,  # noqa: E741
-    i_sat: Any,
-    drop: Any,
-    parallel: Any,
-    i_dm: Any,
-    most: Any,
-) -> Any:
+    i_trip: float,
+    t_response: float,
+    v_swing: float,
+    n_legs: float,
+    l: float,  # noqa: E741
+    i_sat: float,
+    drop: float,
+    parallel: float,
+    i_dm: float,
+    most: float,
+) -> float:
     """Top of the short-circuit current over the pulsed rating."""
     deep = i_sat * clip(i_trip / i_sat, 0.0, most)
     slope = n_legs * v_swing / 2 / inductance_at(l, deep, i_sat, drop)
@@ -62,27 +60,22 @@ CHECK = Check(
     sentence="A trip at {i_trip} that acts after {t_response} on {v_swing} and {l} ends at"
     " {figure} of the pulsed rating of {i_dm} a device.",
     inputs={
-        "i_trip": Input("output_stage.over_current.i_trip", "A", "load current that trips"),
-        "t_response": Input("output_stage.over_current.t_response", "ns", "until switches off"),
-        "v_swing": Input("v_swing", "V", "swing of the switch node"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "l": Input("filter.inductor.l", "uH", "one inductor"),
+        "i_trip": Input("output_stage.over_current.i_trip"),
+        "t_response": Input("output_stage.over_current.t_response"),
+        "v_swing": Input("v_swing"),
+        "n_legs": Input("n_legs"),
+        "l": Input("filter.inductor.l"),
         "i_sat": Input(
             "i_sat_hot",
-            "A",
-            "saturation current when hot",
             default=Assumption(
                 "1 MA", "favourable", derivation("an inductor that does not saturate")
             ),
         ),
         "drop": Input(
-            "filter.inductor.i_sat_drop",
-            "%",
-            "loss of inductance that defines i_sat",
-            default=Assumption("30 %", "neutral", COMMON_PRACTICE),
+            "filter.inductor.i_sat_drop", default=Assumption("30 %", "neutral", COMMON_PRACTICE)
         ),
-        "parallel": Input("output_stage.parallel", "1", "devices in parallel as one switch"),
-        "i_dm": Input("output_stage.device.i_dm", "A", "pulsed drain current rating"),
+        "parallel": Input("output_stage.parallel"),
+        "i_dm": Input("output_stage.device.i_dm"),
         "most": Constant("2", "saturation beyond which the curve is not followed", COMMON_PRACTICE),
     },
     applies={"output_stage.devices": "discrete"},

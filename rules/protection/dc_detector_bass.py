@@ -14,12 +14,10 @@ what the detector looks at and a low-pass is taken, in its favour.  First cure: 
 delay, up to half a second.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(t_trip: Any, band_low: Any, senses: str) -> Any:
+def figure(t_trip: float, band_low: float, senses: str) -> float:
     periods = 0.25 if senses == "filtered-output" else 0.5
     return band_low * t_trip / periods
 
@@ -42,9 +40,9 @@ CHECK = Check(
     sentence="The detector ({senses}) acts after {t_trip}, {figure} times the least that lets"
     " the lowest note of {band_low} pass.",
     inputs={
-        "t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action"),
-        "band_low": Input("band_low", "Hz", "lowest note of the channel"),
-        "senses": Input("detector_senses", "word", "what the detector looks at"),
+        "t_trip": Input("protection.dc_detector.t_trip"),
+        "band_low": Input("band_low"),
+        "senses": Input("detector_senses"),
     },
     limits=AtLeast(
         major="1",
@@ -74,7 +72,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.t_trip",),
-    asked_from=None,
     fails=BASS,
     passes=BASS.replace("t_trip: 5 ms", "t_trip: 300 ms"),
 )

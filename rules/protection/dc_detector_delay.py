@@ -9,12 +9,10 @@ Whether the delay is long enough to let the bass pass is asked by dc-detector-ba
 cure: less filtering, with a lower threshold to go with it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(t_trip: Any) -> Any:
+def figure(t_trip: float) -> float:
     return t_trip
 
 
@@ -26,7 +24,7 @@ CHECK = Check(
     stake="safety",
     formula="t_trip",
     sentence="The detector acts {figure} after direct voltage has come up.",
-    inputs={"t_trip": Input("protection.dc_detector.t_trip", "s", "from fault to action")},
+    inputs={"t_trip": Input("protection.dc_detector.t_trip")},
     limits=AtMost(major="0.5 s", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("protection.dc_detector.t_trip", "50 ms"),),
     sources=(COMMON_PRACTICE, derivation("heating rate: power over mass and specific heat")),
@@ -43,7 +41,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.t_trip",),
-    asked_from=None,
     fails="""
 protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 1.2 s}}}
 channels: {main: {rated_power: 50 W}}

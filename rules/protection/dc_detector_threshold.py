@@ -11,15 +11,16 @@ of its range.  A detector that watches duty or oscillation has no threshold in
 volts and is not judged here.  First cure: a lower threshold and a slower filter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
 
-BOARD = Source("IRAUDAMP7D rev 2.9, 2013", "detector of direct voltage at 4 V, rails of 28 .. 60 V")
+BOARD = Source(
+    "IRAUDAMP7D rev 2.9, 2013",
+    "detector of direct voltage at 4 V, rails of 28 .. 60 V; no page given",
+)
 
 
-def figure(v_trip: Any, v_rail_low: Any, highest: Any, share: Any) -> Any:
+def figure(v_trip: float, v_rail_low: float, highest: float, share: float) -> float:
     return v_trip / smaller(highest, share * v_rail_low)
 
 
@@ -39,8 +40,8 @@ CHECK = Check(
     sentence="The detector trips at {v_trip}, {figure} times the smaller one of 4 V and a fifth of"
     " the lowest rail of {v_rail_low}.",
     inputs={
-        "v_trip": Input("protection.dc_detector.v_trip", "V", "direct voltage that trips it"),
-        "v_rail_low": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "v_trip": Input("protection.dc_detector.v_trip"),
+        "v_rail_low": Input("v_rail_low"),
         "highest": Constant("4 V", "threshold of the reference board", BOARD),
         "share": Constant("0.2", "part of the rail", COMMON_PRACTICE),
     },
@@ -61,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.v_trip",),
-    asked_from=None,
     fails=DETECTOR,
     passes=DETECTOR.replace("v_trip: 4.5 V", "v_trip: {min: 1.5 V, typ: 2 V, max: 2.6 V}"),
 )

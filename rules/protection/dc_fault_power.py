@@ -17,16 +17,17 @@ any detector is critical.  With a detector the question is what it does: another
 First cure: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
-from typing import Any
-
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
-SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
+SPLIT = Source(
+    "IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V; no page given"
+)
 
 
-def figure(p_dc_fault: Any, p_driver_noise: Any, p_safe: Any) -> Any:
+def figure(p_dc_fault: float, p_driver_noise: float, p_safe: float) -> float:
     return p_dc_fault / larger(p_driver_noise, p_safe)
 
 
@@ -50,9 +51,9 @@ CHECK = Check(
     " {figure} times the larger one of its rating of {p_driver_noise} and 15 W, and nothing"
     " detects it.",
     inputs={
-        "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
-        "p_driver_noise": Input("p_driver_noise", "W", "noise rating of ONE loudspeaker"),
-        "p_safe": Constant("15 W", "power below which a fault starts no fire", SAFE_POWER),
+        "p_dc_fault": Input("p_dc_fault"),
+        "p_driver_noise": Input("p_driver_noise"),
+        "p_safe": FIRE_POWER,
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "none"},
     limits=AtMost(

@@ -11,17 +11,19 @@ breaks.  Both are ratings: above 1 is critical.  First cure: contacts in series,
 rated for direct voltage, or two transistors back to back.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 
 RATING = derivation("breaking voltage and current of a contact are absolute limits")
 LOADED = derivation("Ohm's law: rail over the coils, leads and source left out")
-SPLIT = Source("IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V")
+SPLIT = Source(
+    "IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V; no page given"
+)
 
 
-def figure(v_fault: Any, v_break: Any, r_e: Any, series: Any, parallel: Any, i_break: Any) -> Any:
+def figure(
+    v_fault: float, v_break: float, r_e: float, series: float, parallel: float, i_break: float
+) -> float:
     i_fault = v_fault * parallel / (r_e * series)
     return larger(v_fault / v_break, i_fault / i_break)
 
@@ -45,12 +47,12 @@ CHECK = Check(
     sentence="The relay has to break {v_fault} on coils of {r_e}, {figure} times its rating"
     " ({v_break}, {i_break}).",
     inputs={
-        "v_fault": Input("v_ideal", "V", "direct voltage at the load, upper bound"),
-        "v_break": Input("protection.dc_detector.v_break", "V", "direct voltage that it breaks"),
-        "r_e": Input("r_e", "ohm", "one voice coil, cold"),
-        "series": Input("loudspeaker.series", "1", "loudspeakers in series"),
-        "parallel": Input("loudspeaker.parallel", "1", "loudspeakers in parallel"),
-        "i_break": Input("protection.dc_detector.i_break", "A", "direct current that it breaks"),
+        "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
+        "v_break": Input("protection.dc_detector.v_break"),
+        "r_e": Input("r_e"),
+        "series": Input("loudspeaker.series"),
+        "parallel": Input("loudspeaker.parallel"),
+        "i_break": Input("protection.dc_detector.i_break"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector.action": "disconnect-load"},
     limits=AtMost(critical="1", basis={"critical": RATING}),
@@ -102,7 +104,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector.action",),
-    asked_from=None,
     fails=SPLIT_RAILS,
     passes=SPLIT_RAILS.replace("v_break: 30 V, i_break: 10 A", "v_break: 100 V, i_break: 30 A"),
 )

@@ -11,15 +11,13 @@ electronic source limits its current itself.  Silence on the capacity is open.  
 a fuse with a breaking capacity printed for direct current.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 
 RATING = derivation("a breaking capacity is an absolute limit")
 GLASS = Source("Littelfuse, Fuseology selection guide, 2017", "p. 12: 35 A for parts up to 1 A")
 
 
-def figure(i_short: Any, i_breaking: Any) -> Any:
+def figure(i_short: float, i_breaking: float) -> float:
     return i_short / i_breaking
 
 
@@ -33,8 +31,8 @@ CHECK = Check(
     sentence="A short behind the fuse draws up to {i_short}, {figure} times the {i_breaking} that"
     " it can break.",
     inputs={
-        "i_short": Input("i_short", "A", "prospective short-circuit current of the source"),
-        "i_breaking": Input("protection.fuse.i_breaking", "A", "breaking capacity at its v_dc"),
+        "i_short": Input("i_short"),
+        "i_breaking": Input("protection.fuse.i_breaking"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.i_breaking", ("200 A", "500 A", "1000 A", "2000 A")),),

@@ -16,13 +16,11 @@ standards, though IEC fuses hold 1.5 times for an hour.  First cure: the next si
 then the conductors behind it once more.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, LOADING, STOCK, continuous_current
 
 
-def figure(i_source_rms: Any, i_rated: Any, standard: str, k_ambient: Any) -> Any:
+def figure(i_source_rms: float, i_rated: float, standard: str, k_ambient: float) -> float:
     return i_source_rms / continuous_current(i_rated, standard, k_ambient)
 
 
@@ -48,10 +46,10 @@ CHECK = Check(
     sentence="{i_source_rms} rms flow at rated power, {figure} times what a fuse of {i_rated}"
     " ({standard}) carries for hours at {k_ambient} of its rating.",
     inputs={
-        "i_source_rms": Input("i_source_rms", "A", "source current at rated power, rms"),
-        "i_rated": Input("protection.fuse.i_rated", "A", "rated current of the fuse"),
-        "standard": Input("protection.fuse.standard", "word", "standard behind that rating"),
-        "k_ambient": Input("protection.fuse.k_ambient", "%", "part of the rating left when hot"),
+        "i_source_rms": Input("i_source_rms"),
+        "i_rated": Input("protection.fuse.i_rated"),
+        "standard": Input("protection.fuse.standard"),
+        "k_ambient": Input("protection.fuse.k_ambient"),
     },
     limits=AtMost(major="1.3333", minor="1", basis={"major": FUSEOLOGY, "minor": LOADING}),
     levers=(Lever("protection.fuse.i_rated", STOCK),),
@@ -86,7 +84,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse",),
-    asked_from=None,
     fails=SUPPLY,
     passes=SUPPLY.replace("3.15 A", "10 A"),
 )

@@ -13,13 +13,11 @@ starts softly.  First cure: more resistance in the charging loop, a constant-cur
 or a time-lag fuse with more I2t.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, PULSE_SHARE
 
 
-def figure(i2t_charging: Any, i2t: Any) -> Any:
+def figure(i2t_charging: float, i2t: float) -> float:
     return i2t_charging / i2t
 
 
@@ -42,8 +40,8 @@ CHECK = Check(
     sentence="Each switch-on sends {i2t_charging} through the fuse, {figure} of the {i2t} at which"
     " it melts.",
     inputs={
-        "i2t_charging": Input("i2t_charging", "A2s", "pulse of the charging current"),
-        "i2t": Input("protection.fuse.i2t", "A2s", "melting I2t of the fuse"),
+        "i2t_charging": Input("i2t_charging"),
+        "i2t": Input("protection.fuse.i2t"),
     },
     applies={"rail_feed": ("pack", "source")},
     limits=AtMost(

@@ -14,26 +14,24 @@ without a source.  Of several contacts in parallel one is not counted, as they s
 unequally.  First cure: more contacts, or a smaller fuse.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     derivation,
 )
+from ..formulas.constants import CONTACT_RISE
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 from ..formulas.maths import larger
 
-RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
 
-
-def figure(i_lasting: Any, i_contact: Any, contacts: Any, t_air: Any, t_max: Any, rise: Any) -> Any:
+def figure(
+    i_lasting: float, i_contact: float, contacts: float, t_air: float, t_max: float, rise: float
+) -> float:
     load = i_lasting / (i_contact * larger(contacts - 1, 1.0))
     return t_air - t_max + rise * load**2
 
@@ -48,12 +46,12 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last; the contacts, rated {i_contact}, come to"
     " {figure:+above|below} the {t_max} of the connector.",
     inputs={
-        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
-        "i_contact": Input("wiring.connector.i_rated", "A", "rating of ONE contact"),
-        "contacts": Input("wiring.connector.contacts", "1", "contacts in parallel per pole"),
-        "t_air": Input("t_air_inside", "degC", "air round the connector"),
-        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature of the connector"),
-        "rise": RISE,
+        "i_lasting": Input("i_lasting"),
+        "i_contact": Input("wiring.connector.i_rated"),
+        "contacts": Input("wiring.connector.contacts"),
+        "t_air": Input("t_air_inside", meaning="air round the connector"),
+        "t_max": Input("wiring.connector.t_max"),
+        "rise": CONTACT_RISE,
     },
     limits=AtMost(
         critical="100 K",
@@ -100,7 +98,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.connector",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
 thermal: {t_air_inside: 50 degC}

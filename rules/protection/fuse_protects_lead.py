@@ -18,8 +18,6 @@ Silent on the rating, a table of chassis wiring stands in, which is generous for
 a bundle.  First cure: a thicker lead, or the smallest fuse that still carries the music.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
@@ -27,7 +25,7 @@ OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45
 SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
-def figure(i_lasting: Any, i_lead_rated: Any) -> Any:
+def figure(i_lasting: float, i_lead_rated: float) -> float:
     return i_lasting / i_lead_rated
 
 
@@ -41,8 +39,8 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last until fuse, pack or source end it; the supply"
     " lead is rated {i_lead_rated} ({figure} times).",
     inputs={
-        "i_lasting": Input("i_lasting_lead", "A", "largest current that lasts in the lead"),
-        "i_lead_rated": Input("i_lead_rated", "A", "current that the supply lead stands"),
+        "i_lasting": Input("i_lasting_lead"),
+        "i_lead_rated": Input("i_lead_rated"),
     },
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
     levers=(Lever("protection.fuse.i_rated", STOCK), Lever("wiring.supply_lead.area", SIZES)),
@@ -67,7 +65,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse", "wiring.supply_lead"),
-    asked_from=None,
     fails="""
 protection: {fuse: {i_rated: 20 A, standard: iec-60127}}
 wiring: {supply_lead: {length: 0.4 m, area: 0.75 mm2, i_rated: 9 A}}

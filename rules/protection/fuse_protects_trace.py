@@ -14,38 +14,34 @@ about 100 K; above, it only says how far off it is. First cure: width, then thic
 or a second layer, then a smaller fuse.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtMost,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     from_memory,
-    quoted,
 )
 from ..formulas.conductors import trace_rise
+from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
 
-CHART = quoted("IPC-2221, chart fit as quoted on public pages", "I = k dT^0.44 A^0.725")
 BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
 SOLDER = from_memory("melting point of tin-silver-copper solder", "217 degC")
 CHART_CURRENT = {"outer": 1.0, "inner": 0.5}
 
 
 def figure(
-    i_lasting: Any,
-    t_air: Any,
-    width: Any,
-    copper: Any,
+    i_lasting: float,
+    t_air: float,
+    width: float,
+    copper: float,
     layer: str,
-    chart_current: Any,
-    chart_area: Any,
-    chart_rise: Any,
-) -> Any:
+    chart_current: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     chart = chart_current * CHART_CURRENT[layer]
     return t_air + trace_rise(i_lasting, width, copper, chart, chart_area, chart_rise)
 
@@ -61,14 +57,14 @@ CHECK = Check(
     sentence="An overload of {i_lasting} can last; a trace of {width} ({copper}, {layer} layer)"
     " reaches {figure} in air of {t_air}.",
     inputs={
-        "i_lasting": Input("i_lasting", "A", "largest current that lasts"),
-        "t_air": Input("t_air_inside", "degC", "air round the board"),
-        "width": Input("wiring.trace.width", "mm", "width of the trace"),
-        "copper": Input("wiring.trace.copper", "um", "copper thickness of the trace"),
-        "layer": Input("wiring.trace.layer", "word", "layer that the trace lies on"),
-        "chart_current": Constant("0.048 A", "outer layer; inner half of it", CHART),
-        "chart_area": Constant("6.4516e-10 m2", "one square mil", CHART),
-        "chart_rise": Constant("1 K", "rise that the chart counts in", CHART),
+        "i_lasting": Input("i_lasting"),
+        "t_air": Input("t_air_inside", meaning="air round the board"),
+        "width": Input("wiring.trace.width"),
+        "copper": Input("wiring.trace.copper"),
+        "layer": Input("wiring.trace.layer"),
+        "chart_current": CHART_OUTER,
+        "chart_area": CHART_AREA,
+        "chart_rise": CHART_RISE,
     },
     limits=AtMost(
         critical="217 degC", major="130 degC", basis={"critical": SOLDER, "major": BOARD}
@@ -78,7 +74,7 @@ CHECK = Check(
         Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
         Lever("protection.fuse.i_rated", STOCK),
     ),
-    sources=(CHART, FUSEOLOGY, IEC_FUSES),
+    sources=(TRACE_CHART, FUSEOLOGY, IEC_FUSES),
     cautions=(
         Caution("WARNING", "A trace that the fuse does not protect burns and can start a fire."),
     ),
@@ -109,7 +105,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.trace",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, converter: none}
 thermal: {t_air_inside: 50 degC}

@@ -11,18 +11,17 @@ the alternating rating is no answer.  First cure: a fuse with a printed direct-v
 rating (automotive blade parts: 32 V or 58 V).
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
 
 RATING = derivation("a voltage rating is an absolute limit")
 MARKING = Source(
     "Littelfuse, Fuse catalogue, 2017",
-    "fuse facts: the voltage rating is that up to which a fuse interrupts its short circuit",
+    "fuse facts: the voltage rating is that up to which a fuse interrupts its short circuit"
+    "; no page given",
 )
 
 
-def figure(v_across_fuse: Any, v_dc: Any) -> Any:
+def figure(v_across_fuse: float, v_dc: float) -> float:
     return v_across_fuse / v_dc
 
 
@@ -36,8 +35,8 @@ CHECK = Check(
     sentence="The fuse has to break {v_across_fuse} of direct voltage, {figure} times the {v_dc}"
     " that it is rated for.",
     inputs={
-        "v_across_fuse": Input("v_across_fuse", "V", "direct voltage to break, highest"),
-        "v_dc": Input("protection.fuse.v_dc", "V", "rating of the fuse for direct voltage"),
+        "v_across_fuse": Input("v_across_fuse"),
+        "v_dc": Input("protection.fuse.v_dc"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.v_dc", ("32 V", "58 V", "80 V", "125 V", "250 V")),),
@@ -62,7 +61,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}
 protection: {fuse: {i_rated: 8 A, v_dc: 32 V}}

@@ -15,26 +15,26 @@ is held against 15 W, and what exceeds that is major.  First cure: a detector th
 apart and takes the supply away from both rails.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtMost,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     derivation,
 )
+from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
 CUTS = ("disconnect-load", "remove-supply")
 
 
-def figure(p_dc_fault: Any, p_driver_noise: Any, p_safe: Any, action: str, independent: str) -> Any:
+def figure(
+    p_dc_fault: float, p_driver_noise: float, p_safe: float, action: str, independent: str
+) -> float:
     left = 0 * p_dc_fault if action in CUTS and independent == "yes" else p_dc_fault
     return left / larger(p_driver_noise, p_safe)
 
@@ -60,16 +60,13 @@ CHECK = Check(
     " {figure} times what it or the product stands (detector: {action}, independent of the"
     " stage: {independent}).",
     inputs={
-        "p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at its rail"),
+        "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input(
-            "p_driver_noise",
-            "W",
-            "noise rating of ONE loudspeaker",
-            default=Assumption("15 W", "adverse", SAFE_POWER),
+            "p_driver_noise", default=Assumption("15 W", "adverse", SAFE_POWER)
         ),
-        "p_safe": Constant("15 W", "power below which a fault starts no fire", SAFE_POWER),
-        "action": Input("protection.dc_detector.action", "word", "what the detector does"),
-        "independent": Input("detector_independent", "word", "works with a shorted switch"),
+        "p_safe": FIRE_POWER,
+        "action": Input("protection.dc_detector.action"),
+        "independent": Input("detector_independent"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
     limits=AtMost(critical="1", basis={"critical": SAFE_POWER}),
@@ -110,7 +107,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.dc_detector",),
-    asked_from=None,
     fails=MUTING,
     passes=MUTING.replace("action: mute", "action: remove-supply, independent: yes"),
 )

@@ -14,19 +14,17 @@ major between 60 and 120 V.  Silence is open.  First cure: a certified power sup
 unit, used within its ratings and its conditions of acceptability.
 """
 
-from typing import Any
-
 from ...linter.check import (
     Assumption,
     AtLeast,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     derivation,
     from_memory,
 )
+from ..formulas.constants import DC_CLASS_2
 from ..formulas.maths import choose
 from ..formulas.safety import ENERGY_CLASSES
 
@@ -36,7 +34,7 @@ CODES = from_memory("IEC 62368-1, clauses 5.4 and 5.5", "mains needs double safe
 UNKNOWN = Assumption("0 V", "favourable", derivation("a mains converter needs no voltage here"))
 
 
-def figure(certified: str, source: str, v_source: Any, v_class_2: Any) -> Any:
+def figure(certified: str, source: str, v_source: float, v_class_2: float) -> float:
     if certified == "yes":
         return 1.0
     return 0.0 if source == "mains-converter" else choose(v_source > v_class_2, 0.0, 0.5)
@@ -58,10 +56,10 @@ CHECK = Check(
     sentence="Safety certificate of the {source}: {certified}. Mains insulation is outside this"
     " review: it is a matter of local codes and of licensed practice.",
     inputs={
-        "certified": Input("supply.certified", "word", "safety certificate of the supply"),
-        "source": Input("supply.source", "word", "what feeds the amplifier"),
-        "v_source": Input("v_touch", "V", "highest direct voltage of source and rails", UNKNOWN),
-        "v_class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "certified": Input("supply.certified"),
+        "source": Input("supply.source"),
+        "v_source": Input("v_touch", default=UNKNOWN),
+        "v_class_2": DC_CLASS_2,
     },
     applies={"mains_side": "yes"},
     limits=AtLeast(critical="0.5", major="1", basis={"critical": CODES, "major": CODES}),

@@ -10,13 +10,11 @@ where a split supply has separate fuses and the spec states neither detector nor
 Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on both rails.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import SAFE_POWER
 
 
-def figure(p_dc_fault: Any) -> Any:
+def figure(p_dc_fault: float) -> float:
     return p_dc_fault
 
 
@@ -38,7 +36,7 @@ CHECK = Check(
     formula="p_dc_fault",
     sentence="When one rail's fuse opens, the other rail puts {figure} of direct-current heat into"
     " each voice coil, and neither a detector nor a lockout stops it.",
-    inputs={"p_dc_fault": Input("p_dc_fault", "W", "heat in ONE coil with the output at a rail")},
+    inputs={"p_dc_fault": Input("p_dc_fault")},
     applies={
         "supply.rails": "split",
         "output_stage.topology": "half-bridge",
@@ -72,7 +70,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.fuse", "protection.dc_detector"),
-    asked_from=None,
     fails=SPLIT,
     passes=SPLIT.replace("v_rail: 35 V", "v_rail: 6.5 V"),
 )

@@ -11,12 +11,10 @@ Whether anything lifts the rail so far is judged elsewhere; a guard that cannot 
 major. Does not apply without a trip. First cure: a lower trip.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_at_trip: Any, v_absolute: Any) -> Any:
+def figure(v_at_trip: float, v_absolute: float) -> float:
     return v_at_trip / v_absolute
 
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="When the over-voltage trip acts, {v_at_trip} stand across a leg, {figure} of its"
     " absolute maximum of {v_absolute}.",
     inputs={
-        "v_at_trip": Input("v_leg_at_trip", "V", "voltage across a leg at the trip"),
-        "v_absolute": Input("v_leg_absolute", "V", "absolute maximum of part or switch"),
+        "v_at_trip": Input("v_leg_at_trip"),
+        "v_absolute": Input("v_leg_absolute"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtMost(
@@ -40,7 +38,10 @@ CHECK = Check(
     levers=(Lever("protection.over_voltage.v_trip", "0.5 V"),),
     sources=(
         derivation("a leg spans both rails, of which one is pumped at a time"),
-        Source("TPA3221 data sheet SLASEE9B", "absolute maximum 37 V, recommended up to 32 V"),
+        Source(
+            "TPA3221 data sheet SLASEE9B",
+            "absolute maximum 37 V, recommended up to 32 V; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -55,7 +56,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

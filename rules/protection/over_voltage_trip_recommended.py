@@ -12,14 +12,12 @@ switches, which have no recommended range, nor a design without a trip. First cu
 trip.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
-BOARD = Source("TPA3221 data sheet SLASEE9B", "recommended up to 32 V, trip at 34 V")
+BOARD = Source("TPA3221 data sheet SLASEE9B", "recommended up to 32 V, trip at 34 V; no page given")
 
 
-def figure(v_at_trip: Any, v_supply_high: Any) -> Any:
+def figure(v_at_trip: float, v_supply_high: float) -> float:
     return v_at_trip / v_supply_high
 
 
@@ -33,8 +31,10 @@ CHECK = Check(
     sentence="The part sees {v_at_trip} before the over-voltage trip acts, {figure} of the"
     " {v_supply_high} recommended.",
     inputs={
-        "v_at_trip": Input("v_leg_at_trip", "V", "supply pin to pin at the trip"),
-        "v_supply_high": Input("output_stage.device.v_supply:high", "V", "top of the range"),
+        "v_at_trip": Input("v_leg_at_trip", meaning="supply pin to pin at the trip"),
+        "v_supply_high": Input(
+            "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"
+        ),
     },
     applies={"protection.over_voltage": "fitted", "output_stage.devices": "integrated"},
     limits=AtMost(minor="110 %", basis={"minor": COMMON_PRACTICE}),
@@ -57,7 +57,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {rails: single}
 channels:

@@ -40,8 +40,8 @@ CHECK = Check(
     sentence="Reverse-polarity protection: {figure:barrier|barriers} (connection {connection},"
     " blocking part {blocking}).",
     inputs={
-        "connection": Input("source_connection", "word", "how the source meets the product"),
-        "blocking": Input("polarity_block", "word", "blocking part that works, or none"),
+        "connection": Input("source_connection"),
+        "blocking": Input("polarity_block"),
     },
     limits=AtLeast(critical="1", basis={"critical": BARRIER}),
     levers=(

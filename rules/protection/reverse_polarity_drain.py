@@ -11,14 +11,12 @@ diode sees the source the right way round only, and is left out.  First cure: a 
 two and a half times the source.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 
 RATING = derivation("reversed source and charged capacitors add across the blocking part")
 
 
-def figure(v_source_high: Any, v_block: Any) -> Any:
+def figure(v_source_high: float, v_block: float) -> float:
     return 2 * v_source_high / v_block
 
 
@@ -39,8 +37,8 @@ CHECK = Check(
     sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
     " rated {v_block} across the blocking part.",
     inputs={
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
-        "v_block": Input("protection.reverse_polarity.v_block", "V", "rating of the part"),
+        "v_source_high": Input("v_source_high"),
+        "v_block": Input("protection.reverse_polarity.v_block"),
     },
     applies={"protection.reverse_polarity.method": ("schottky", "p-channel", "n-channel")},
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
@@ -64,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_block: 30 V", "v_block: 60 V"),
 )

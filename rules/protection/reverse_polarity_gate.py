@@ -10,14 +10,12 @@ it minor, as surges come on top (common practice, no source).  First cure: a zen
 from gate to source with a series resistor.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 RATING = derivation("a gate rating is an absolute limit")
 
 
-def figure(v_source_high: Any, v_gss: Any) -> Any:
+def figure(v_source_high: float, v_gss: float) -> float:
     return v_source_high / v_gss
 
 
@@ -38,8 +36,8 @@ CHECK = Check(
     sentence="The gate of the blocking transistor sees {v_source_high}, {figure} times its"
     " rating of {v_gss}, without a clamp.",
     inputs={
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
-        "v_gss": Input("protection.reverse_polarity.v_gss", "V", "gate rating of the transistor"),
+        "v_source_high": Input("v_source_high"),
+        "v_gss": Input("protection.reverse_polarity.v_gss"),
     },
     applies={
         "protection.reverse_polarity.method": ("p-channel", "n-channel"),
@@ -61,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("series: 6", "series: 3"),
 )

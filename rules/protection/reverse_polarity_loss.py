@@ -10,12 +10,10 @@ heatsink of its own, and its heat belongs into the inside air.  The figure is at
 of all channels; music gives less.  First cure: a transistor in place of the diode.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(p_blocking: Any) -> Any:
+def figure(p_blocking: float) -> float:
     return p_blocking
 
 
@@ -38,7 +36,7 @@ CHECK = Check(
     stake="performance",
     formula="p_blocking",
     sentence="The part that blocks a reversed source turns {figure} into heat at rated power.",
-    inputs={"p_blocking": Input("p_blocking", "W", "heat of the blocking part at rated power")},
+    inputs={"p_blocking": Input("p_blocking")},
     limits=AtMost(minor="2 W", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("protection.reverse_polarity.r_on", "1 mohm"),),
     sources=(derivation("a drop times the mean current, a resistance times the squared rms"),),
@@ -55,7 +53,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity",),
-    asked_from=None,
     fails=DIODE,
     passes=DIODE.replace("method: schottky, v_f: 0.45 V", "method: p-channel, r_on: 6 mohm"),
 )

@@ -13,12 +13,10 @@ above 80 % minor, as for film capacitors elsewhere.  First cure: the next voltag
 costs cents.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 
 
-def figure(v_ideal: Any, v_rated: Any) -> Any:
+def figure(v_ideal: float, v_rated: float) -> float:
     """Direct voltage of the fault over the rating."""
     return v_ideal / v_rated
 
@@ -41,8 +39,8 @@ CHECK = Check(
     sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
     " of {v_rated}.",
     inputs={
-        "v_ideal": Input("v_ideal", "V", "most that the stage can put across the load"),
-        "v_rated": Input("loudspeaker.c_series.v_rated", "V", "rating of the series capacitor"),
+        "v_ideal": Input("v_ideal"),
+        "v_rated": Input("loudspeaker.c_series.v_rated"),
     },
     applies={"loudspeaker.c_series": "fitted"},
     limits=AtMost(
@@ -79,6 +77,7 @@ CHECK = Check(
         ),
     ),
     topic=("loudspeaker.c_series",),
+    asked_from="prototype",
     fails=STAGE.replace("RATING", "35 V"),
     passes=STAGE.replace("RATING", "63 V"),
 )

@@ -11,15 +11,13 @@ cure: a suppressor whose stand-off voltage lies above the charging voltage, or a
 made for vehicles.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..derived.surge import LOAD_DUMP
 
 RATING = derivation("an absolute maximum rating is exceeded")
 
 
-def figure(v_surge: Any, v_abs: Any) -> Any:
+def figure(v_surge: float, v_abs: float) -> float:
     return v_surge / v_abs
 
 
@@ -41,8 +39,8 @@ CHECK = Check(
     sentence="A surge leaves {v_surge} at the converter, {figure} times the {v_abs} that its input"
     " survives.",
     inputs={
-        "v_surge": Input("v_surge_terminal", "V", "what a surge leaves at the terminals"),
-        "v_abs": Input("supply.v_source_abs", "V", "absolute maximum of the converter's input"),
+        "v_surge": Input("v_surge_terminal"),
+        "v_abs": Input("supply.v_source_abs"),
     },
     applies={
         "environment.place": "vehicle",
@@ -69,6 +67,7 @@ CHECK = Check(
         ),
     ),
     topic=("environment.place",),
+    asked_from="prototype",
     fails=VEHICLE,
     passes=VEHICLE.replace("v_source_abs: 30 V", "v_source_abs: 60 V"),
 )

@@ -14,8 +14,6 @@ no surge is stated the clamped load dump of the standard is taken, 35 V in a 12 
 a suppressor with less clamping voltage, or a stage that stands more.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -33,7 +31,7 @@ RATING = derivation("an absolute maximum rating is exceeded")
 LOAD_DUMP = from_memory("ISO 16750-2 and ISO 7637-2", "load dump of vehicles")
 
 
-def figure(v_surge: Any, v_withstand: Any) -> Any:
+def figure(v_surge: float, v_withstand: float) -> float:
     return v_surge / v_withstand
 
 
@@ -57,8 +55,8 @@ CHECK = Check(
     sentence="A surge leaves {v_surge} at the power stage, {figure} times the {v_withstand} that"
     " it survives.",
     inputs={
-        "v_surge": Input("v_surge", "V", "what a surge leaves at the terminals"),
-        "v_withstand": Input("v_withstand", "V", "highest rail that the stage survives"),
+        "v_surge": Input("v_surge"),
+        "v_withstand": Input("v_withstand"),
     },
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("protection.surge.v_clamp", "1 V"),),

@@ -10,8 +10,6 @@ takes a hundred milliseconds, a hundred times the test pulse, and that energy is
 here; ask the maker's curve of power against time.  First cure: a suppressor of more power.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.maths import larger
 
@@ -19,7 +17,7 @@ RATING = derivation("the peak current of a suppressor is an absolute limit")
 PULSE = from_memory("data sheets of suppressors", "rated with a 10/1000 us pulse")
 
 
-def figure(v_surge: Any, v_clamp: Any, r: Any, i_pp: Any) -> Any:
+def figure(v_surge: float, v_clamp: float, r: float, i_pp: float) -> float:
     return larger(v_surge - v_clamp, 0 * v_clamp) / r / i_pp
 
 
@@ -40,10 +38,10 @@ CHECK = Check(
     sentence="A surge of {v_surge} behind {r} drives {figure} times the {i_pp} that the suppressor"
     " may carry at its clamping voltage of {v_clamp}.",
     inputs={
-        "v_surge": Input("supply.surge.v", "V", "surge with nothing connected, peak"),
-        "v_clamp": Input("protection.surge.v_clamp", "V", "clamping voltage at i_pp"),
-        "r": Input("supply.surge.r", "ohm", "resistance behind the surge"),
-        "i_pp": Input("protection.surge.i_pp", "A", "peak current of the suppressor"),
+        "v_surge": Input("supply.surge.v"),
+        "v_clamp": Input("protection.surge.v_clamp"),
+        "r": Input("supply.surge.r"),
+        "i_pp": Input("protection.surge.i_pp"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.surge.i_pp", "5 A"),),
@@ -61,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.surge", "protection.surge.i_pp"),
-    asked_from=None,
     fails=VEHICLE,
     passes=VEHICLE.replace("i_pp: 14 A", "i_pp: 70 A"),
 )

@@ -12,8 +12,6 @@ minor, as the stand-off voltage falls in the cold.  First cure: the next higher 
 then the clamping voltage against the parts behind it.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -31,7 +29,7 @@ BREAKDOWN = from_memory("data sheets of suppressors", "breakdown from 1.11 of st
 STEPS = ("12 V", "15 V", "18 V", "20 V", "24 V", "26 V", "28 V", "30 V", "33 V", "36 V", "40 V")
 
 
-def figure(v_rwm: Any, v_source_high: Any) -> Any:
+def figure(v_rwm: float, v_source_high: float) -> float:
     return v_rwm / v_source_high
 
 
@@ -52,8 +50,8 @@ CHECK = Check(
     sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
     " of {v_source_high}.",
     inputs={
-        "v_rwm": Input("protection.surge.v_rwm", "V", "stand-off voltage of the suppressor"),
-        "v_source_high": Input("v_source_high", "V", "source at rest, highest"),
+        "v_rwm": Input("protection.surge.v_rwm"),
+        "v_source_high": Input("v_source_high"),
     },
     limits=AtLeast(
         critical="0.9",
@@ -64,7 +62,10 @@ CHECK = Check(
     levers=(Lever("protection.surge.v_rwm", STEPS),),
     sources=(
         STANDOFF,
-        Source("icgww, selection of transient voltage suppressors", "stand-off first, then clamp"),
+        Source(
+            "icgww, selection of transient voltage suppressors",
+            "stand-off first, then clamp; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -79,7 +80,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.surge",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_rwm: 24 V", "v_rwm: 28 V"),
 )

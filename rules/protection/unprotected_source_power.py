@@ -15,13 +15,11 @@ critical.  Take the full voltage and the lowest resistance: new cells, warm.  Fi
 fuse with a direct-current rating at the first cell, before any wiring.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.safety import FIRE_POWER
 
 
-def figure(p_unended: Any) -> Any:
+def figure(p_unended: float) -> float:
     return p_unended
 
 
@@ -43,7 +41,7 @@ CHECK = Check(
     formula="p_unended: 0 where fuse, pack or source end the fault",
     sentence="A short circuit can draw {figure} that neither fuse, pack nor source ends.",
     inputs={
-        "p_unended": Input("p_unended", "W", "power of a fault that nothing ends"),
+        "p_unended": Input("p_unended"),
     },
     limits=AtMost(critical="100 W", basis={"critical": FIRE_POWER}),
     sources=(derivation("power matching: v^2 / 4 r"), FIRE_POWER),

@@ -13,25 +13,24 @@ a matter of a certified supply and of licensed practice; without one nothing is 
 First cure: a slot or a coating.
 """
 
-from typing import Any
-
-from ...linter.check import AtLeast, Case, Check, Constant, Input, Lever, derivation
+from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
+from ..formulas.constants import TABLE_METRE, TABLE_MILLIMETRE, TABLE_VOLT
 from ..formulas.safety import CLEARANCE, CREEPAGE, gap_needed
 
 UNIT = derivation("unit of the table")
 
 
 def figure(
-    gap: Any,
-    v_rail: Any,
-    rail_count: Any,
-    degree: Any,
+    gap: float,
+    v_rail: float,
+    rail_count: float,
+    degree: float,
     surface: str,
-    altitude: Any,
-    volt: Any,
-    metre: Any,
-    millimetre: Any,
-) -> Any:
+    altitude: float,
+    volt: float,
+    metre: float,
+    millimetre: float,
+) -> float:
     voltage = v_rail * rail_count
     return gap / gap_needed(voltage, degree, surface, altitude, volt, metre, millimetre)
 
@@ -55,15 +54,15 @@ CHECK = Check(
     " insulation ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, surface"
     " {surface}).",
     inputs={
-        "gap": Input("wiring.spacing.gap", "mm", "smallest gap beside rail or switch node"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series across the gap"),
-        "degree": Input("pollution_degree", "1", "pollution degree at the board"),
-        "surface": Input("wiring.spacing.surface", "word", "kind of surface at the gap"),
-        "altitude": Input("environment.altitude", "m", "highest place of use"),
-        "volt": Constant("1 V", "unit of the table", UNIT),
-        "metre": Constant("1 m", "unit of the table", UNIT),
-        "millimetre": Constant("1 mm", "unit of the table", UNIT),
+        "gap": Input("wiring.spacing.gap"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series across the gap"),
+        "degree": Input("pollution_degree"),
+        "surface": Input("wiring.spacing.surface"),
+        "altitude": Input("environment.altitude"),
+        "volt": TABLE_VOLT,
+        "metre": TABLE_METRE,
+        "millimetre": TABLE_MILLIMETRE,
     },
     applies={"mains_exposed": "no"},
     limits=AtLeast(minor="1", basis={"minor": CREEPAGE}),
@@ -96,7 +95,6 @@ CHECK = Check(
         ),
     ),
     topic=("wiring.spacing.gap",),
-    asked_from=None,
     fails=BOARD,
     passes=BOARD.replace("outer-bare", "assembly-coated"),
 )

@@ -12,13 +12,11 @@ class and distance of everything that burns, and the fuse is judged elsewhere.  
 an enclosure of flame class V-1 or metal without openings below the source.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import FIRE_POWER
 
 
-def figure(p_fault: Any, fire_enclosure: str) -> Any:
+def figure(p_fault: float, fire_enclosure: str) -> float:
     return 0 * p_fault if fire_enclosure == "yes" else p_fault
 
 
@@ -39,8 +37,8 @@ CHECK = Check(
     sentence="A fault can draw {figure} without an enclosure made to contain a fire (available"
     " {p_fault}, fire enclosure: {fire_enclosure}).",
     inputs={
-        "p_fault": Input("p_fault", "W", "largest power that the source gives to a fault"),
-        "fire_enclosure": Input("safety.fire_enclosure", "word", "made to contain a fire"),
+        "p_fault": Input("p_fault"),
+        "fire_enclosure": Input("safety.fire_enclosure"),
     },
     limits=AtMost(major="100 W", basis={"major": FIRE_POWER}),
     levers=(Lever("safety.fire_enclosure", ("yes",)),),

@@ -36,8 +36,8 @@ CHECK = Check(
     sentence="The enclosure is {openings} and claims {ip_code}: {figure:digit does|digits do} not"
     " go together with that.",
     inputs={
-        "ip_code": Input("environment.ip_code", "word", "protection claimed after IEC 60529"),
-        "openings": Input("thermal.enclosure.openings", "word", "closed, or with air holes"),
+        "ip_code": Input("environment.ip_code"),
+        "openings": Input("thermal.enclosure.openings"),
     },
     limits=AtMost(major="0", basis={"major": IP_CODE}),
     levers=(Lever("thermal.enclosure.openings", ("sealed",)),),
@@ -55,7 +55,6 @@ CHECK = Check(
         ),
     ),
     topic=("environment.ip_code",),
-    asked_from=None,
     fails=BOX,
     passes=BOX.replace("IP54", "IP24"),
 )

@@ -25,14 +25,13 @@ CHECK = Check(
     formula="1 where ip_code is no code of IEC 60529",
     sentence="Claimed enclosure protection {ip_code}: {figure:fault|faults} in the code of IEC"
     " 60529.",
-    inputs={"ip_code": Input("environment.ip_code", "word", "protection claimed")},
+    inputs={"ip_code": Input("environment.ip_code")},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),
     sources=(IP_CODE,),
     cases=(
         Case({"ip_code": "IP 7"}, gives="1", origin="from memory: IEC 60529 asks for two places"),
         Case({"ip_code": "IPX4"}, gives="0", origin="from memory: IEC 60529 allows X for a digit"),
     ),
-    asked_from=None,
     fails="""
 environment: {ip_code: IP7}
 channels: {main: {rated_power: 50 W}}

@@ -13,16 +13,15 @@ insulated and marked.  The rail is taken as the crest of the largest sine, an up
 First cure: insulated terminals that are also covered while plugging.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
@@ -49,7 +48,7 @@ CHECK = Check(
     " ground: {figure} times what class 1 allows.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_1,
         "ac_limit": Constant("71 V", "audio voltage of class 1, rms", AUDIO_CLASSES),
     },
     applies={"terminals_seen": "bare"},

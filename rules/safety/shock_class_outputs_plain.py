@@ -11,16 +11,15 @@ stays just below; one of 120 W does not.  First cure: terminals with insulated c
 good ones have anyway.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
@@ -42,7 +41,7 @@ CHECK = Check(
     " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_1,
         "ac_limit": Constant("30 V", "alternating voltage of class 1, rms", TOUCH_AC),
     },
     applies={"terminals_seen": "bare"},
@@ -61,7 +60,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.output_terminals",),
-    asked_from=None,
     fails=BRIDGE,
     passes=BRIDGE.replace("52 V", "36 V"),
 )

@@ -10,16 +10,15 @@ that are bare or merely insulated above 1 are critical.  First cure: locking con
 nothing can be put into.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Constant
 from ..derived.access import TERMINALS
+from ..formulas.constants import DC_CLASS_2
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
 
 
 def figure(
-    v_terminal_dc: Any, v_terminal_ac: Any, v_pair_ac: Any, dc_limit: Any, ac_limit: Any
-) -> Any:
+    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
+) -> float:
     return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
 
 
@@ -41,7 +40,7 @@ CHECK = Check(
     " {figure} times what class 2 allows.",
     inputs={
         **TERMINALS,
-        "dc_limit": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "dc_limit": DC_CLASS_2,
         "ac_limit": Constant("120 V", "audio voltage of class 2, rms", AUDIO_CLASSES),
     },
     applies={"terminals_seen": ("bare", "insulated")},
@@ -67,7 +66,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.output_terminals",),
-    asked_from=None,
     fails=BRIDGE,
     passes=BRIDGE.replace("150 V", "120 V"),
 )

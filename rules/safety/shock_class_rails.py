@@ -15,13 +15,12 @@ are not judged here; for their service see the checks of the stored charge.
 First cure: fewer cells in series, or an enclosure.  All limits are from memory.
 """
 
-from typing import Any
-
-from ...linter.check import AtMost, Case, Caution, Check, Constant, Input, Lever
+from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
+from ..formulas.constants import DC_CLASS_1, DC_CLASS_2
 from ..formulas.safety import ENERGY_CLASSES
 
 
-def figure(v_touch: Any, users: str, access: str, class_1: Any, class_2: Any) -> Any:
+def figure(v_touch: float, users: str, access: str, class_1: float, class_2: float) -> float:
     return v_touch / (class_1 if access == "bare" and users == "ordinary" else class_2)
 
 
@@ -41,11 +40,11 @@ CHECK = Check(
     sentence="{v_touch} of direct voltage lie between parts of the supply, {figure} times what"
     " {users} persons may find behind access that is {access}.",
     inputs={
-        "v_touch": Input("v_touch", "V", "largest direct voltage between two parts"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "access": Input("access_seen", "word", "how the rails are kept from hands"),
-        "class_1": Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES),
-        "class_2": Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES),
+        "v_touch": Input("v_touch"),
+        "users": Input("safety.users"),
+        "access": Input("access_seen"),
+        "class_1": DC_CLASS_1,
+        "class_2": DC_CLASS_2,
     },
     applies={"access_seen": ("bare", "shrouded")},
     limits=AtMost(

@@ -12,15 +12,13 @@ adds all rails, from their highest voltage.  First cure: a discharge resistor, a
 board, a cover over the terminals of the capacitors.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation, from_memory
 from ..formulas.safety import NONE_FITTED, stored_energy, voltage_left
 
 ENERGY_LEVEL = from_memory("IEC 60950-1, 1.2.8.10 (withdrawn)", "hazardous energy from 20 J at 2 V")
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * stored_energy(c, voltage_left(v_rail, wait, r, c))
 
 
@@ -41,11 +39,11 @@ CHECK = Check(
     sentence="{wait} after switch-off the capacitors of a dead amplifier still hold {figure}"
     " ({c} on each rail, {v_rail} at first; discharge resistor: {r}).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails with capacitors"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_rail", "F", "capacitance of ONE rail"),
-        "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails with capacitors"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_rail"),
+        "wait": Input("safety.discharge_wait"),
     },
     limits=AtMost(minor="20 J", basis={"minor": ENERGY_LEVEL}),
     levers=(Lever("protection.bleeder.r", "E12"), Lever("safety.discharge_wait", "5 s")),
@@ -74,7 +72,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.bleeder", "supply.bulk.c"),
-    asked_from=None,
     fails=RAIL,
     passes=RAIL.replace("bleeder: none", "bleeder: {r: 2200 ohm}"),
 )

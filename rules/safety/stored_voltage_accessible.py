@@ -11,8 +11,6 @@ reach of anyone.  Put the resistor on the capacitor's side of every switch and f
 cure: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
 """
 
-from typing import Any
-
 from ...linter.check import (
     AtMost,
     Case,
@@ -26,7 +24,7 @@ from ...linter.check import (
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, WAIT, voltage_left
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * voltage_left(v_rail, wait, r, c)
 
 
@@ -47,10 +45,10 @@ CHECK = Check(
     sentence="{wait} after the supply is cut, {figure} are left between bare rails ({v_rail} at"
     " first on each).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series between two hands"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series between two hands"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_discharged"),
         "wait": Constant("2 s", "time after disconnection", WAIT),
     },
     applies={"safety.rail_access": "bare"},
@@ -77,7 +75,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.rail_access",),
-    asked_from=None,
     fails=RAIL,
     passes=RAIL.replace("2200 ohm", "560 ohm"),
 )

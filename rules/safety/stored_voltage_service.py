@@ -11,13 +11,11 @@ Both limits are from memory.  First cure: a discharge resistor on the capacitor'
 every switch and fuse, and a line on the board about the time to wait.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, voltage_left
 
 
-def figure(v_rail: Any, rail_count: Any, r: Any, c: Any, wait: Any) -> Any:
+def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
     return rail_count * voltage_left(v_rail, wait, r, c)
 
 
@@ -38,11 +36,11 @@ CHECK = Check(
     sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
     " ({v_rail} at first on each).",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails in series between two hands"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail", NONE_FITTED),
-        "c": Input("c_discharged", "F", "capacitance of ONE rail"),
-        "wait": Input("safety.discharge_wait", "s", "time to wait before touching"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count", meaning="rails in series between two hands"),
+        "r": Input("protection.bleeder.r", default=NONE_FITTED),
+        "c": Input("c_discharged"),
+        "wait": Input("safety.discharge_wait"),
     },
     limits=AtMost(
         major="120 V", minor="60 V", basis={"major": ENERGY_CLASSES, "minor": ENERGY_CLASSES}
@@ -80,7 +78,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.bleeder", "supply.bulk.c"),
-    asked_from=None,
     fails=RAIL,
     passes=RAIL.replace("bleeder: none", "bleeder: {r: 1000 ohm}"),
 )

@@ -8,13 +8,11 @@ it up.
 What to do first: less gain ahead of the power stage, or an attenuator at the input.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import decibel
 
 
-def figure(source_level: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
+def figure(source_level: float, gain: float, m_max: float, v_ideal: float) -> float:
     return decibel(2**0.5 * source_level * gain / (m_max * v_ideal))
 
 
@@ -28,10 +26,10 @@ CHECK = Check(
     sentence="{source_level} from the source times {gain} lie {figure:+above|below} the clip level"
     " of the output ({v_ideal}, depth {m_max}).",
     inputs={
-        "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "v_ideal": Input("v_ideal", "V", "output peak at full modulation"),
+        "source_level": Input("signal.source_level"),
+        "gain": Input("gain"),
+        "m_max": Input("m_max"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtMost(minor="12 dB", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("gain", "1 V/V"),),
@@ -49,7 +47,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.source_level",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 signal: {source_level: 2 V}

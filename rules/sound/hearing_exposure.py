@@ -16,8 +16,6 @@ Three decibels of margin are asked for, half the allowed time.
 The rules here are summaries.  Local law and the advice of an occupational hygienist hold.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -39,14 +37,14 @@ from ..formulas.acoustics import (
 
 
 def figure(
-    level_a: Any,
-    crest_factor: Any,
-    nearest_listener: Any,
-    exposure_time: Any,
+    level_a: float,
+    crest_factor: float,
+    nearest_listener: float,
+    exposure_time: float,
     exposure_rule: str,
-    one_metre: Any,
-    one_hour: Any,
-) -> Any:
+    one_metre: float,
+    one_hour: float,
+) -> float:
     programme = level_a - programme_drop(crest_factor)
     at_ear = programme - distance_loss(nearest_listener, one_metre)
     return at_ear - allowed_level(exposure_time, exposure_rule, one_hour)
@@ -89,11 +87,11 @@ CHECK = Check(
     sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
     " for {exposure_time} a day at {nearest_listener} (largest sine {level_a} at 1 m, A-weighted).",
     inputs={
-        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
-        "exposure_time": Input("safety.exposure_time", "h", "time near it in a day"),
-        "exposure_rule": Input("safety.exposure_rule", "word", "rule for the level at the ear"),
+        "level_a": Input("level_a"),
+        "crest_factor": Input("signal.crest_factor"),
+        "nearest_listener": Input("safety.nearest_listener"),
+        "exposure_time": Input("safety.exposure_time"),
+        "exposure_rule": Input("safety.exposure_rule"),
         "one_metre": ONE_METRE,
         "one_hour": Constant("1 h", "unit of the rules' times", derivation("definition")),
     },
@@ -124,7 +122,6 @@ CHECK = Check(
         ),
     ),
     topic=("safety.exposure_time",),
-    asked_from=None,
     fails=NEAR,
     passes=NEAR.replace("limiter: {v_rms: 20 V}", "limiter: {v_rms: 2 V}"),
 )

@@ -11,15 +11,13 @@ top of the band where it lies below 1 kHz, else none.  Wording and place of the 
 from local law.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
 from ..formulas.acoustics import EXPOSURE_SOURCES, ONE_METRE, distance_loss, programme_drop
 
 ACTION = Source("Directive 2003/10/EC, article 3", "upper action value 85 dB(A)")
 
 
-def figure(level_a: Any, crest_factor: Any, nearest_listener: Any, one_metre: Any) -> Any:
+def figure(level_a: float, crest_factor: float, nearest_listener: float, one_metre: float) -> float:
     return level_a - programme_drop(crest_factor) - distance_loss(nearest_listener, one_metre)
 
 
@@ -50,9 +48,9 @@ CHECK = Check(
     sentence="The programme of all channels reaches {figure} at {nearest_listener}, and the"
     " product carries no notice about hearing.",
     inputs={
-        "level_a": Input("level_a", "dB", "A-weighted at 1 m, all channels, largest sine"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
+        "level_a": Input("level_a"),
+        "crest_factor": Input("signal.crest_factor"),
+        "nearest_listener": Input("safety.nearest_listener"),
         "one_metre": ONE_METRE,
     },
     applies={"safety.hearing_notice": "no"},

@@ -9,13 +9,11 @@ the band does no harm, while one chosen just for the corner distorts the bass.
 What to do first: a film capacitor of the same value, or a ten times larger ceramic.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.maths import PI
 
 
-def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
+def figure(r_in: float, c_in: float, band_low: float) -> float:
     u = 2 * PI * r_in * c_in * band_low
     return 1 / (1 + u**2) ** 0.5
 
@@ -30,9 +28,9 @@ CHECK = Check(
     sentence="At {band_low} {figure} of the signal lie across the class-2 ceramic of {c_in}"
     " ahead of {r_in}.",
     inputs={
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
-        "band_low": Input("band_low", "Hz", "low end of the audio band"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
+        "band_low": Input("band_low"),
     },
     applies={"signal.c_in_dielectric": "ceramic-class-2"},
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),
@@ -51,7 +49,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.c_in_dielectric",),
-    asked_from=None,
     fails="""
 signal: {r_in: 20 kohm, c_in: 1 uF, c_in_dielectric: ceramic-class-2}
 channels:

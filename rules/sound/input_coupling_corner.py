@@ -10,15 +10,13 @@ What to do first: the next larger capacitor.  Not too large: the time constant a
 settle before the output is unmuted.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
 SLIP = Source("NBitWonder notebook, entry 030", "1 uF with 2.2 kohm: 72 Hz, cured with 30 kohm")
 
 
-def figure(r_in: Any, c_in: Any, band_low: Any) -> Any:
+def figure(r_in: float, c_in: float, band_low: float) -> float:
     return 1 / (2 * PI * r_in * c_in * band_low)
 
 
@@ -31,9 +29,9 @@ CHECK = Check(
     formula="1 / (2 pi r_in c_in band_low)",
     sentence="{c_in} into {r_in} turn over at {figure} times the low end of the band, {band_low}.",
     inputs={
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
-        "band_low": Input("band_low", "Hz", "low end of the audio band"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
+        "band_low": Input("band_low"),
     },
     limits=AtMost(
         major="1",
@@ -59,7 +57,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.c_in", "signal.r_in"),
-    asked_from=None,
     fails="""
 signal: {r_in: 2.2 kohm, c_in: 1 uF}
 channels:

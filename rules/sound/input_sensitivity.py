@@ -7,8 +7,6 @@ consumer line -10 dBV (0.32 V), professional line +4 dBu (1.23 V).
 What to do first: more gain, or a source of higher level.  Too much gain is another check.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 from ..formulas.load import sine_voltage
 
@@ -19,7 +17,7 @@ LEVELS = Source(
 )
 
 
-def figure(source_level: Any, gain: Any, rated_power: Any, z_load: Any) -> Any:
+def figure(source_level: float, gain: float, rated_power: float, z_load: float) -> float:
     return source_level * gain / sine_voltage(rated_power, z_load)
 
 
@@ -33,10 +31,10 @@ CHECK = Check(
     sentence="{source_level} from the source times {gain} are {figure} times the voltage that"
     " {rated_power} into {z_load} need.",
     inputs={
-        "source_level": Input("signal.source_level", "V", "highest level of the source, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of that power"),
+        "source_level": Input("signal.source_level"),
+        "gain": Input("gain"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
     },
     limits=AtLeast(major="1", basis={"major": derivation("below 1 rated power is out of reach")}),
     levers=(Lever("gain", "1 V/V"),),
@@ -64,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.source_level",),
-    asked_from=None,
     fails="""
 signal: {source_level: 0.32 V}
 channels:

@@ -8,12 +8,10 @@ What to do first: move gain from ahead of the input stage to behind it, or give 
 a higher supply.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_in_max: Any, gain: Any, m_max: Any, v_ideal: Any) -> Any:
+def figure(v_in_max: float, gain: float, m_max: float, v_ideal: float) -> float:
     return 2**0.5 * v_in_max * gain / (m_max * v_ideal)
 
 
@@ -27,16 +25,16 @@ CHECK = Check(
     sentence="The input stage clips at {v_in_max}, {figure} times the input that drives the output"
     " to its clip level ({v_ideal}, depth {m_max}).",
     inputs={
-        "v_in_max": Input("signal.v_in_max", "V", "level at which the input stage clips, rms"),
-        "gain": Input("gain", "V/V", "input to load, controls at maximum"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "v_ideal": Input("v_ideal", "V", "output peak at full modulation"),
+        "v_in_max": Input("signal.v_in_max"),
+        "gain": Input("gain"),
+        "m_max": Input("m_max"),
+        "v_ideal": Input("v_ideal"),
     },
     limits=AtLeast(major="1", basis={"major": derivation("below 1 the input stage clips first")}),
     levers=(Lever("gain", "1 V/V"),),
     sources=(
         derivation("ratio of the two clip levels, both at the output"),
-        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board"),
+        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board; no page given"),
     ),
     cases=(
         Case(
@@ -51,7 +49,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.v_in_max",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 36 V}
 signal: {v_in_max: 0.9 V}

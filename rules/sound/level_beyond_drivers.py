@@ -10,14 +10,14 @@ A rating without a method counts as a noise rating, which flatters; programme an
 ratings are brought down first.  What to do first: more or more sensitive loudspeakers.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import ONE_METRE, distance_loss, sum_of_levels
 from ..formulas.load import RATING_KINDS
 
 
-def figure(levels: Any, sound_level: Any, sound_distance: Any, one_metre: Any) -> Any:
+def figure(
+    levels: tuple[float, ...], sound_level: float, sound_distance: float, one_metre: float
+) -> float:
     return sum_of_levels(levels) - distance_loss(sound_distance, one_metre) - sound_level
 
 
@@ -39,9 +39,9 @@ CHECK = Check(
     sentence="At their noise rating the loudspeakers give {levels} at 1 m, in all"
     " {figure:+above|below} the claimed {sound_level} at {sound_distance}.",
     inputs={
-        "levels": Input("all level_rating", "dB", "level of each channel at its rating, 1 m"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
+        "levels": Input("all level_rating"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(
@@ -74,7 +74,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=CLAIMED,
     passes=CLAIMED.replace("sound_level: 110 dB", "sound_level: 102 dB"),
 )

@@ -7,12 +7,10 @@ leave less than one percent.
 What to do first: a longer mute, or a smaller coupling capacitor where the band allows it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(mute_time: Any, r_in: Any, c_in: Any) -> Any:
+def figure(mute_time: float, r_in: float, c_in: float) -> float:
     return mute_time / (r_in * c_in)
 
 
@@ -25,9 +23,9 @@ CHECK = Check(
     formula="mute_time / (r_in c_in)",
     sentence="{mute_time} of muting are {figure} time constants of {r_in} and {c_in}.",
     inputs={
-        "mute_time": Input("signal.mute_time", "ms", "outputs held silent after switch-on"),
-        "r_in": Input("signal.r_in", "ohm", "input resistance"),
-        "c_in": Input("signal.c_in", "F", "coupling capacitor ahead of it"),
+        "mute_time": Input("signal.mute_time"),
+        "r_in": Input("signal.r_in"),
+        "c_in": Input("signal.c_in"),
     },
     limits=AtLeast(minor="5", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("signal.mute_time", "50 ms"),),
@@ -45,7 +43,6 @@ CHECK = Check(
         ),
     ),
     topic=("signal.mute_time",),
-    asked_from=None,
     fails="signal: {mute_time: 50 ms, r_in: 22 kohm, c_in: 2.2 uF}",
     passes="signal: {mute_time: 400 ms, r_in: 22 kohm, c_in: 2.2 uF}",
 )

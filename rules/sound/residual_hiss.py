@@ -9,8 +9,6 @@ Measure the noise behind a sharp 20 kHz low-pass (the carrier otherwise hides it
 A-weighted.  What to do first: less gain; each decibel of gain is a decibel of hiss.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.acoustics import ONE_METRE, V_SENSITIVITY, distance_loss, network_level
 
@@ -20,13 +18,13 @@ METHOD = Source(
 
 
 def figure(
-    noise: Any,
-    sensitivity: Any,
-    parallel: Any,
-    nearest_listener: Any,
-    v_reference: Any,
-    one_metre: Any,
-) -> Any:
+    noise: float,
+    sensitivity: float,
+    parallel: float,
+    nearest_listener: float,
+    v_reference: float,
+    one_metre: float,
+) -> float:
     level = network_level(sensitivity, noise, parallel, v_reference)
     return level - distance_loss(nearest_listener, one_metre)
 
@@ -50,10 +48,10 @@ CHECK = Check(
     sentence="{noise} of noise on loudspeakers of {sensitivity} make {figure} at"
     " {nearest_listener}.",
     inputs={
-        "noise": Input("claims.noise", "uV", "output noise of one channel, A-weighted, rms"),
-        "sensitivity": Input("sensitivity_2v83", "dB", "one loudspeaker, 1 m, 2.83 V"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
-        "nearest_listener": Input("safety.nearest_listener", "m", "closest ear"),
+        "noise": Input("claims.noise"),
+        "sensitivity": Input("sensitivity_2v83"),
+        "parallel": Input("loudspeaker.parallel"),
+        "nearest_listener": Input("safety.nearest_listener"),
         "v_reference": V_SENSITIVITY,
         "one_metre": ONE_METRE,
     },
@@ -101,7 +99,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.noise",),
-    asked_from=None,
     fails=HORN,
     passes=HORN.replace("noise: 300 uV", "noise: 20 uV"),
 )

@@ -10,13 +10,11 @@ two, so the figure is on the safe side indoors.  What to do first: more sensitiv
 cheaper than more power.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import ONE_METRE, distance_loss
 
 
-def figure(level_max: Any, sound_level: Any, sound_distance: Any, one_metre: Any) -> Any:
+def figure(level_max: float, sound_level: float, sound_distance: float, one_metre: float) -> float:
     return level_max - distance_loss(sound_distance, one_metre) - sound_level
 
 
@@ -46,9 +44,9 @@ CHECK = Check(
     sentence="All channels give {level_max} at 1 m, {figure:+above|below} the claimed"
     " {sound_level} at {sound_distance}.",
     inputs={
-        "level_max": Input("level_max", "dB", "level at 1 m, all channels, largest sine"),
-        "sound_level": Input("claims.sound_level", "dB", "claimed level"),
-        "sound_distance": Input("claims.sound_distance", "m", "where it is claimed"),
+        "level_max": Input("level_max"),
+        "sound_level": Input("claims.sound_level"),
+        "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
     limits=AtLeast(
@@ -80,7 +78,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.sound_level",),
-    asked_from=None,
     fails=LOUD,
     passes=LOUD.replace("sound_level: 112 dB", "sound_level: 100 dB"),
 )

@@ -9,13 +9,11 @@ What to do first: hold the output muted until the input and the output capacitor
 settled, and start switching at half the supply; then cancel the offset.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.acoustics import V_SENSITIVITY, network_level
 
 
-def figure(sensitivity: Any, turn_on_step: Any, parallel: Any, v_reference: Any) -> Any:
+def figure(sensitivity: float, turn_on_step: float, parallel: float, v_reference: float) -> float:
     return network_level(sensitivity, turn_on_step, parallel, v_reference)
 
 
@@ -28,9 +26,9 @@ CHECK = Check(
     formula="sensitivity + 20 log10(turn_on_step parallel / v_reference)",
     sentence="A step of {turn_on_step} on loudspeakers of {sensitivity} pops with {figure} at 1 m.",
     inputs={
-        "sensitivity": Input("sensitivity_2v83", "dB", "one loudspeaker, 1 m, 2.83 V"),
-        "turn_on_step": Input("turn_on_step", "V", "step at the load at switch-on"),
-        "parallel": Input("loudspeaker.parallel", "1", "strings in parallel"),
+        "sensitivity": Input("sensitivity_2v83"),
+        "turn_on_step": Input("turn_on_step"),
+        "parallel": Input("loudspeaker.parallel"),
         "v_reference": V_SENSITIVITY,
     },
     limits=AtMost(
@@ -61,7 +59,6 @@ CHECK = Check(
         ),
     ),
     topic=("turn_on_step",),
-    asked_from=None,
     fails="""
 channels:
   main:

@@ -166,7 +166,7 @@ class Charger(Section):
     )
     t_window: Value | None = quantity(
         "degC",
-        "temperatures at that sensor between which charging is let through",
+        "temperatures at the sensor between which charging is let through",
         "-20 .. 70 degC",
         given="range",
         concerns=BATTERY,

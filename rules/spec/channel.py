@@ -16,12 +16,15 @@ class Limiter(Section):
 
     v_rms: Value | None = quantity(
         "V",
-        "highest long-term level that it lets reach the load, rms",
+        "highest long-term level that the limiter lets reach the load, rms",
         "1 .. 200 V",
         example="11 V",
     )
     v_peak: Value | None = quantity(
-        "V", "highest fast level that it lets reach the load, peak", "1 .. 200 V", example="17 V"
+        "V",
+        "highest fast level that the limiter lets reach the load, peak",
+        "1 .. 200 V",
+        example="17 V",
     )
 
 

@@ -118,7 +118,7 @@ class FilterCapacitor(Section):
         concerns=LC,
         example="680 nF ± 5 %",
     )
-    dielectric: str | None = word(DIELECTRICS, "dielectric of that capacitor", concerns=LC)
+    dielectric: str | None = word(DIELECTRICS, "dielectric of the capacitor", concerns=LC)
     v_rated: Value | None = quantity(
         "V", "DC rating of ONE capacitor", "6.3 .. 1250 V", given="max", concerns=LC
     )
@@ -157,11 +157,11 @@ class BlockCapacitor(Section):
         concerns=SINGLE_HALF,
     )
     v_rated: Value | None = quantity(
-        "V", "DC rating of that capacitor", "6.3 .. 160 V", given="max", concerns=SINGLE_HALF
+        "V", "DC rating of the series capacitor", "6.3 .. 160 V", given="max", concerns=SINGLE_HALF
     )
     i_rated: Value | None = quantity(
         "A",
-        "ripple rating of that capacitor, rms",
+        "ripple rating of the series capacitor, rms",
         "0.1 .. 30 A",
         given="max",
         concerns=SINGLE_HALF,

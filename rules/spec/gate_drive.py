@@ -196,7 +196,7 @@ class GateDrive(Section):
     )
     floating_supply: str | None = word(
         ("isolated", "charge-pump", "p-channel", "none"),
-        "what supplies the upper gate in place of a bootstrap: a supply of its own, a charge"
+        "what supplies the upper gate in place of a bootstrap; a supply of its own, a charge"
         " pump, or nothing since the upper switch is a p-channel one",
         concerns=DISCRETE,
     )

@@ -50,7 +50,7 @@ class LoudspeakerEnclosure(Section):
         example="7",
     )
     port_area: Value | None = quantity(
-        "cm2", "cross-section of the port of ONE loudspeaker", "1 .. 600 cm2", concerns=VENTED
+        "cm2", "cross-section of all ports of ONE loudspeaker", "1 .. 600 cm2", concerns=VENTED
     )
 
 
@@ -72,7 +72,7 @@ class SeriesCapacitor(Section):
         "F", "capacitor in series with ONE loudspeaker", "1 .. 470 uF", given="tol"
     )
     v_rated: Value | None = quantity(
-        "V", "rated voltage of that capacitor", "25 .. 630 V", given="max"
+        "V", "rated voltage of the series capacitor", "25 .. 630 V", given="max"
     )
 
 
@@ -82,11 +82,9 @@ class Zobel(Section):
     r: Value | None = quantity(
         "ohm", "resistor across the loudspeaker", "1 .. 100 ohm", given="tol"
     )
-    c: Value | None = quantity(
-        "F", "capacitor in series with that resistor", "0.22 .. 100 uF", given="tol"
-    )
+    c: Value | None = quantity("F", "capacitor of the network", "0.22 .. 100 uF", given="tol")
     p_rated: Value | None = quantity(
-        "W", "power rating of that resistor", "0.1 .. 50 W", given="max"
+        "W", "power rating of the resistor of the network", "0.1 .. 50 W", given="max"
     )
 
 

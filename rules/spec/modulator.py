@@ -39,7 +39,7 @@ class Modulator(Section):
     )
     locked: str | None = word(
         ("yes", "channels", "no"),
-        "what runs on one clock: yes: all channels and converters; channels: the channels, but"
+        "what runs on one clock; yes: all channels and converters; channels: the channels, but"
         " not the converter; no: neither",
         concerns=SEVERAL_CLOCKS,
         default=adverse("no"),

@@ -16,10 +16,14 @@ class Snubber(Section):
         "ohm", "resistor of the snubber at ONE switch node", "0.5 .. 100 ohm", given="tol"
     )
     p_rated: Value | None = quantity(
-        "W", "power rating of that resistor", "0.1 .. 20 W", given="max"
+        "W", "power rating of the resistor of ONE snubber", "0.1 .. 20 W", given="max"
     )
     v_rated: Value | None = quantity(
-        "V", "rated direct voltage of that capacitor", "6 .. 2000 V", given="max", example="200 V"
+        "V",
+        "rated direct voltage of the capacitor of ONE snubber",
+        "6 .. 2000 V",
+        given="max",
+        example="200 V",
     )
 
 

@@ -33,7 +33,7 @@ class OverTemperature(Section):
     )
     at: str | None = word(
         ("junction", "case", "heatsink", "board"),
-        "where that temperature is sensed; junction: by a sensor inside the part",
+        "where the temperature is sensed; junction: by a sensor inside the part",
     )
     below_junction: Value | None = quantity(
         "K",
@@ -48,17 +48,19 @@ class DcDetector(Section):
     """Detector of direct voltage at the load."""
 
     v_trip: Value | None = quantity(
-        "V", "DC at the load at which it acts, magnitude", "0.3 .. 25 V", given="line"
+        "V", "DC at the load at which the detector acts, magnitude", "0.3 .. 25 V", given="line"
     )
     t_trip: Value | None = quantity(
-        "s", "time from the DC until it has acted", "10 .. 5000 ms", given="max"
+        "s", "time from the DC until the detector has acted", "10 .. 5000 ms", given="max"
     )
     senses: str | None = word(
         ("filtered-output", "timed-output", "duty", "oscillation"),
-        "what it looks at: the output behind a low-pass, how long the output stays on one side,"
-        " the duty cycle, whether the stage still switches",
+        "what the detector looks at; the output behind a low-pass, how long the output stays on"
+        " one side, the duty cycle, or whether the stage still switches",
     )
-    action: str | None = word(("mute", "disconnect-load", "remove-supply"), "what it then does")
+    action: str | None = word(
+        ("mute", "disconnect-load", "remove-supply"), "what the detector does when it acts"
+    )
     v_break: Value | None = quantity(
         "V",
         "direct voltage that the relay or switch in the loudspeaker lead breaks, at i_break",
@@ -74,7 +76,7 @@ class DcDetector(Section):
         example="10 A",
     )
     independent: str | None = flag(
-        "it still works with a shorted switch or a dead driver or controller"
+        "the detector still works with a shorted switch or a dead driver or controller"
     )
 
 
@@ -90,14 +92,14 @@ class Fuse(Section):
         default=usually("source"),
     )
     standard: str | None = word(
-        ("ul-248-14", "iec-60127"), "standard that defines the rated current"
+        ("ul-248-14", "iec-60127"), "standard that defines the rated current of the fuse"
     )
     v_dc: Value | None = quantity(
-        "V", "rating for direct voltage", "12 .. 1000 V", given="max", example="58 V"
+        "V", "rating of the fuse for direct voltage", "12 .. 1000 V", given="max", example="58 V"
     )
     i_breaking: Value | None = quantity(
         "A",
-        "breaking capacity at that direct voltage",
+        "breaking capacity of the fuse at its v_dc",
         "30 .. 25000 A",
         given="max",
         example="1000 A",
@@ -136,7 +138,8 @@ class ReversePolarity(Section):
     """What blocks a source connected the wrong way round."""
 
     method: str | None = word(
-        ("schottky", "p-channel", "n-channel", "shunt-diode-and-fuse"), "part that blocks it"
+        ("schottky", "p-channel", "n-channel", "shunt-diode-and-fuse"),
+        "part that blocks a reversed source",
     )
     gate_clamp: str | None = flag("the gate of the blocking transistor is clamped")
     v_f: Value | None = quantity(
@@ -178,7 +181,7 @@ class Bleeder(Section):
         "ohm", "discharge resistor of ONE rail", "68 .. 47000 ohm", given="tol"
     )
     p_rated: Value | None = quantity(
-        "W", "power rating of that resistor", "0.05 .. 40 W", given="max"
+        "W", "power rating of the discharge resistor", "0.05 .. 40 W", given="max"
     )
 
 

@@ -26,7 +26,7 @@ class Bulk(Section):
     )
     v_rated: Value | None = quantity(
         "V",
-        "lowest rated voltage among these capacitors",
+        "lowest rated voltage among the bulk capacitors",
         "4 .. 450 V",
         given="max",
         example="35 V",
@@ -36,7 +36,7 @@ class Bulk(Section):
     )
     life: Value | None = quantity(
         "h",
-        "endurance printed for these capacitors at t_rated",
+        "endurance printed for the bulk capacitors at t_rated",
         "1000 .. 20000 h",
         given="max",
         example="5000 h",

@@ -64,10 +64,10 @@ class Connector(Section):
 class Trace(Section):
     """Narrowest trace that carries the source current."""
 
-    width: Value | None = quantity("mm", "width of that trace", "0.2 .. 100 mm")
+    width: Value | None = quantity("mm", "width of the trace", "0.2 .. 100 mm")
     copper: Value | None = quantity(
         "m",
-        "copper thickness of that trace",
+        "copper thickness of the trace",
         "12 .. 210 um",
         default=usually("35 um"),
         example="70 um",
@@ -85,7 +85,7 @@ class Spacing(Section):
     )
     surface: str | None = word(
         SURFACES,
-        "kind of surface at that gap, as the columns of IPC-2221 divide them",
+        "kind of surface at the gap, as the columns of IPC-2221 divide them",
         default=adverse("outer-bare"),
     )
 

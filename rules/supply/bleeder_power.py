@@ -10,12 +10,10 @@ Above its rating is major. Above half of it is minor: power ratings of resistors
 better; twice the power is the usual choice (common practice, no source).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail: Any, r: Any, p_rated: Any) -> Any:
+def figure(v_rail: float, r: float, p_rated: float) -> float:
     return v_rail**2 / r / p_rated
 
 
@@ -29,9 +27,9 @@ CHECK = Check(
     sentence="{v_rail} across a discharge resistor of {r} make {figure} times the {p_rated} that"
     " it is rated for.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "r": Input("protection.bleeder.r", "ohm", "discharge resistor of ONE rail"),
-        "p_rated": Input("protection.bleeder.p_rated", "W", "power rating of the resistor"),
+        "v_rail": Input("v_rail_high"),
+        "r": Input("protection.bleeder.r"),
+        "p_rated": Input("protection.bleeder.p_rated"),
     },
     limits=AtMost(
         major="1",
@@ -56,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.bleeder",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 80 V}
 channels:

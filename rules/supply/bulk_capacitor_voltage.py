@@ -10,8 +10,6 @@ maker allows, but a charger's overshoot or the rail's rise between load and idle
 (common practice, no source). Much more reserve than a factor of two buys nothing.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -25,7 +23,7 @@ from ...linter.check import (
 )
 
 
-def figure(v_rail: Any, v_rated: Any) -> Any:
+def figure(v_rail: float, v_rated: float) -> float:
     return v_rail / v_rated
 
 
@@ -38,8 +36,8 @@ CHECK = Check(
     formula="v_rail / v_rated",
     sentence="The rail, {v_rail} at most, is {figure} times the {v_rated} of the bulk capacitors.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+        "v_rail": Input("v_rail_high"),
+        "v_rated": Input("supply.bulk.v_rated"),
     },
     limits=AtMost(
         critical="1",
@@ -81,6 +79,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V .. 30 V, bulk: {c: 470 uF, v_rated: 16 V}}
 channels:

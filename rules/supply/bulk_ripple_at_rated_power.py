@@ -11,14 +11,12 @@ First cure: more capacitors side by side, or film capacitors at the switches tha
 carrier part.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT
 
 
-def figure(i_bulk: Any, i_ripple: Any) -> Any:
+def figure(i_bulk: float, i_ripple: float) -> float:
     return i_bulk / i_ripple
 
 
@@ -32,8 +30,8 @@ CHECK = Check(
     sentence="At rated power the bulk capacitors of a rail carry {i_bulk} rms, {figure} times"
     " their rating of {i_ripple}.",
     inputs={
-        "i_bulk": Input("i_bulk_rated", "A", "ripple current of ONE rail, rated sine"),
-        "i_ripple": Input("supply.bulk.i_ripple", "A", "rated ripple current of the group"),
+        "i_bulk": Input("i_bulk_rated"),
+        "i_ripple": Input("supply.bulk.i_ripple"),
     },
     limits=AtMost(
         minor="1", basis={"minor": derivation("the printed life no longer holds at full sine")}
@@ -42,7 +40,10 @@ CHECK = Check(
     sources=(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,
-        Source("IRAUDAMP7D reference design", "470 uF per rail and channel at 120 W, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design",
+            "470 uF per rail and channel at 120 W, 4 ohm; no page given",
+        ),
     ),
     cases=(
         Case(
@@ -57,7 +58,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk.i_ripple",),
-    asked_from=None,
     fails="""
 supply:
   source: dc-source

@@ -15,14 +15,12 @@ All of the carrier part is put on the bulk capacitors; a good film or ceramic gr
 some of it. Channels on one clock add their carrier currents straight.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.bulk import CARRIER_RIPPLE
 from ..formulas.supply import BRIDGE_CURRENT, EIGHTH_POWER
 
 
-def figure(i_bulk: Any, i_ripple: Any) -> Any:
+def figure(i_bulk: float, i_ripple: float) -> float:
     return i_bulk / i_ripple
 
 
@@ -36,8 +34,8 @@ CHECK = Check(
     sentence="At programme level the bulk capacitors of a rail carry {i_bulk} rms, {figure}"
     " times their rating of {i_ripple}.",
     inputs={
-        "i_bulk": Input("i_bulk_programme", "A", "ripple current of ONE rail, programme"),
-        "i_ripple": Input("supply.bulk.i_ripple", "A", "rated ripple current of the group"),
+        "i_bulk": Input("i_bulk_programme"),
+        "i_ripple": Input("supply.bulk.i_ripple"),
     },
     limits=AtMost(
         major="1",
@@ -52,7 +50,10 @@ CHECK = Check(
         BRIDGE_CURRENT,
         CARRIER_RIPPLE,
         EIGHTH_POWER,
-        Source("IRAUDAMP7D reference design", "470 uF per rail and channel at 120 W, 4 ohm"),
+        Source(
+            "IRAUDAMP7D reference design",
+            "470 uF per rail and channel at 120 W, 4 ohm; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -22,13 +22,11 @@ capacitance is unknown, half bridges stay open. A source that is not known to si
 taken not to: a pass stands, a finding names it.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING, PUMPING_TREND
 
 
-def figure(v_pumping: Any, v_rail: Any) -> Any:
+def figure(v_pumping: float, v_rail: float) -> float:
     return v_pumping / v_rail
 
 
@@ -42,8 +40,8 @@ CHECK = Check(
     sentence="At the lowest notes returned energy lifts a rail of {v_rail} by {v_pumping},"
     " {figure} of it.",
     inputs={
-        "v_pumping": Input("v_pumping", "V", "rise of ONE rail by returned energy"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "v_pumping": Input("v_pumping"),
+        "v_rail": Input("v_rail_high"),
     },
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("supply.bulk.c", "E6"),),
@@ -61,6 +59,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.sinks_current", "supply.c_source", "supply.bulk"),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

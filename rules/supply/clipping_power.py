@@ -11,15 +11,18 @@ few supplies are made for it. But know it: with a current limit that latches, on
 into the microphone silences the product. The loudspeaker's side is judged apart.
 """
 
-from typing import Any
-
-from ...linter.check import COMMON_PRACTICE, Assumption, AtMost, Case, Check, Input, Lever, Source
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source
+from ..formulas.constants import NO_LIMITER
 from ..formulas.maths import smaller
 
-NO_LIMITER = Assumption(float("inf"), "absent", COMMON_PRACTICE)
 
-
-def figure(p_out_max: Any, z_load: Any, v_peak: Any, v_rms: Any, p_supply_max: Any) -> Any:
+def figure(
+    p_out_max: tuple[float, ...],
+    z_load: tuple[float, ...],
+    v_peak: tuple[float, ...],
+    v_rms: tuple[float, ...],
+    p_supply_max: float,
+) -> float:
     clipped = [
         smaller(2 * p, smaller(peak, rms) ** 2 / z)
         for p, z, peak, rms in zip(p_out_max, z_load, v_peak, v_rms, strict=True)
@@ -37,11 +40,11 @@ CHECK = Check(
     sentence="Driven far into clipping, channels that clip at {p_out_max} ask for {figure}"
     " times the {p_supply_max} of the source.",
     inputs={
-        "p_out_max": Input("all p_out_max", "W", "sine power at the onset of clipping"),
-        "z_load": Input("all z_load", "ohm", "load of each channel"),
-        "v_peak": Input("all limiter.v_peak", "V", "limiter, peak", default=NO_LIMITER),
-        "v_rms": Input("all limiter.v_rms", "V", "limiter, rms", default=NO_LIMITER),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_out_max": Input("all p_out_max"),
+        "z_load": Input("all z_load"),
+        "v_peak": Input("all limiter.v_peak", default=NO_LIMITER),
+        "v_rms": Input("all limiter.v_rms", default=NO_LIMITER),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(minor="1", basis={"minor": COMMON_PRACTICE}),
@@ -49,7 +52,8 @@ CHECK = Check(
     sources=(
         Source(
             "audiomisc.co.uk, clipping",
-            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W: 200 W in all",
+            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W: 200 W in all"
+            "; no page given",
         ),
     ),
     cases=(
@@ -77,7 +81,6 @@ CHECK = Check(
         ),
     ),
     topic=("limiter",),
-    asked_from=None,
     fails="""
 supply:
   source: dc-source

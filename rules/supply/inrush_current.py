@@ -15,12 +15,10 @@ First cure: a resistor of rail voltage over the wanted current that is bridged a
 time constants, or a connector with a pre-charge contact.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 
 
-def figure(i_inrush: Any, i_surge: Any) -> Any:
+def figure(i_inrush: float, i_surge: float) -> float:
     return i_inrush / i_surge
 
 
@@ -34,8 +32,8 @@ CHECK = Check(
     sentence="Charging the empty capacitors takes {i_inrush}, {figure} times the surge rating"
     " of {i_surge}.",
     inputs={
-        "i_inrush": Input("i_inrush", "A", "largest current at switch-on"),
-        "i_surge": Input("i_surge_path", "A", "weakest surge rating in the path"),
+        "i_inrush": Input("i_inrush"),
+        "i_surge": Input("i_surge_path"),
     },
     applies={"inrush_judged": "yes"},
     limits=AtMost(
@@ -61,6 +59,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 25.2 V, bulk: {c: 4400 uF}}
 channels:

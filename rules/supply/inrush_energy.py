@@ -11,13 +11,11 @@ pulse (common practice, no source). The rail counts at its highest, the capacita
 top of its tolerance. A limiter in the common lead of two rails takes the energy of both.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import stored_energy
 
 
-def figure(v_rail: Any, c_rail: Any, rail_count: Any, e_rated: Any) -> Any:
+def figure(v_rail: float, c_rail: float, rail_count: float, e_rated: float) -> float:
     return rail_count * stored_energy(v_rail, c_rail) / e_rated
 
 
@@ -31,10 +29,10 @@ CHECK = Check(
     sentence="Charging {rail_count:rail|rails} of {c_rail} to {v_rail} puts {figure} times the"
     " {e_rated} into the limiter that it is rated for.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
-        "rail_count": Input("rail_count", "1", "rails charged through it"),
-        "e_rated": Input("protection.inrush.e_rated", "J", "pulse energy rating of the limiter"),
+        "v_rail": Input("v_rail_high"),
+        "c_rail": Input("supply.bulk.c"),
+        "rail_count": Input("rail_count", meaning="rails charged through it"),
+        "e_rated": Input("protection.inrush.e_rated"),
     },
     limits=AtMost(
         major="1",
@@ -64,7 +62,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush.e_rated",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 50 V, bulk: {c: 10 mF}}
 channels:

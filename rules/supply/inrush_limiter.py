@@ -16,13 +16,13 @@ is a start of less than a third of a joule. A source that limits its own current
 limiter.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.supply import stored_energy
 
 
-def figure(c_rail: Any, v_rail: Any, rail_count: Any, limiter: str, self_limits: str) -> Any:
+def figure(
+    c_rail: float, v_rail: float, rail_count: float, limiter: str, self_limits: str
+) -> float:
     energy = rail_count * stored_energy(v_rail, c_rail)
     return 0 * energy if "fitted" in limiter or "yes" in self_limits else energy
 
@@ -37,11 +37,11 @@ CHECK = Check(
     sentence="Each switch-on charges {rail_count:rail|rails} of {c_rail} to {v_rail}: {figure}"
     " without a limiter (limiter {limiter}, self-limiting source {self_limits}).",
     inputs={
-        "c_rail": Input("supply.bulk.c", "F", "bulk capacitors of ONE rail"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "rail_count": Input("rail_count", "1", "rails charged at once"),
-        "limiter": Input("protection.inrush", "word", "inrush limiter, fitted or none"),
-        "self_limits": Input("source_self_limits", "word", "the source limits its current"),
+        "c_rail": Input("supply.bulk.c"),
+        "v_rail": Input("v_rail_high"),
+        "rail_count": Input("rail_count"),
+        "limiter": Input("protection.inrush"),
+        "self_limits": Input("source_self_limits"),
     },
     applies={"inrush_judged": "yes"},
     limits=AtMost(
@@ -76,6 +76,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.inrush",),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, rails: single, bulk: {c: 20 mF}}
 battery: {chemistry: li-ion, series: 12}

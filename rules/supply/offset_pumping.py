@@ -17,8 +17,6 @@ A ratio of 1 is the balance itself. Half of it is kept as margin, since idle cur
 typical values: common practice, no source.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -34,8 +32,14 @@ from ..formulas.pumping import offset_current
 
 
 def figure(
-    n_legs: Any, v_dc: Any, r_load: Any, p_idle: Any, v_rail: Any, r_bleeder: Any, sinks: str
-) -> Any:
+    n_legs: tuple[float, ...],
+    v_dc: tuple[float, ...],
+    r_load: tuple[float, ...],
+    p_idle: tuple[float, ...],
+    v_rail: float,
+    r_bleeder: float,
+    sinks: str,
+) -> float:
     kept = 0 if sinks == "yes" else 1
     returned = [
         kept * offset_current(v, r, v_rail) * (2 - n)
@@ -56,18 +60,15 @@ CHECK = Check(
     sentence="Offsets of {v_dc} return {figure} times the current that idling stages and discharge"
     " resistor draw from a rail of {v_rail}.",
     inputs={
-        "n_legs": Input("all n_legs", "1", "legs of each channel"),
-        "v_dc": Input("all dc_offset", "V", "steady output voltage, magnitude"),
-        "r_load": Input("all r_load_dc", "ohm", "DC resistance of each load"),
-        "p_idle": Input("all p_idle_drawn", "W", "idle power of each channel, both rails"),
-        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "n_legs": Input("all n_legs"),
+        "v_dc": Input("all dc_offset"),
+        "r_load": Input("all r_load_dc"),
+        "p_idle": Input("all p_idle_drawn"),
+        "v_rail": Input("v_rail_low"),
         "r_bleeder": Input(
-            "protection.bleeder.r",
-            "ohm",
-            "discharge resistor of ONE rail",
-            default=Assumption(float("inf"), "absent", COMMON_PRACTICE),
+            "protection.bleeder.r", default=Assumption(float("inf"), "absent", COMMON_PRACTICE)
         ),
-        "sinks": Input("source_sinks", "word", "whether the source sinks"),
+        "sinks": Input("source_sinks"),
     },
     applies={
         "supply.rails": "split",
@@ -133,7 +134,6 @@ CHECK = Check(
         ),
     ),
     topic=("all dc_offset", "supply.sinks_current"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 75 V, sinks_current: no}
 channels:

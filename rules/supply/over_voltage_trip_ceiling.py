@@ -10,12 +10,10 @@ stops the amplifier, not the source: it cannot protect the capacitors from a sou
 is too high by itself.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_trip: Any, v_rated: Any) -> Any:
+def figure(v_trip: float, v_rated: float) -> float:
     return v_trip / v_rated
 
 
@@ -29,8 +27,8 @@ CHECK = Check(
     sentence="The over-voltage trip, {v_trip} at most, is {figure} times the {v_rated} of the"
     " bulk capacitors.",
     inputs={
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
+        "v_rated": Input("supply.bulk.v_rated"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtMost(
@@ -54,7 +52,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
-    asked_from=None,
     fails="""
 supply: {bulk: {v_rated: 63 V}}
 channels:

@@ -11,12 +11,10 @@ fire (major), below 5 % it is thin (minor). Both numbers are common practice wit
 source. The rise by pumping is judged in a check of its own.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(v_trip: Any, v_rail: Any) -> Any:
+def figure(v_trip: float, v_rail: float) -> float:
     return v_trip / v_rail - 1
 
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="The over-voltage trip of {v_trip} lies {figure:+above|below} the highest rail,"
     " {v_rail}.",
     inputs={
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
+        "v_rail": Input("v_rail_high"),
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtLeast(
@@ -57,6 +55,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
+    asked_from="prototype",
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 75 V .. 80 V}
 channels:

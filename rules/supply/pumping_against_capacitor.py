@@ -13,14 +13,12 @@ assumed phase of the loudspeaker or an assumed source is reported as major. Firs
 the next rated voltage, or a trip below it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
 from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
-def figure(v_rail_peak: Any, v_rated: Any, v_rail: Any) -> Any:
+def figure(v_rail_peak: float, v_rated: float, v_rail: float) -> float:
     return v_rail_peak / larger(v_rated, v_rail)
 
 
@@ -34,9 +32,9 @@ CHECK = Check(
     sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
     " {figure} times the {v_rated} of its capacitors.",
     inputs={
-        "v_rail_peak": Input("v_rail_peak", "V", "ONE rail with pumping, up to the trip"),
-        "v_rated": Input("supply.bulk.v_rated", "V", "rated voltage of the capacitors"),
-        "v_rail": Input("v_rail_high", "V", "ONE rail without pumping, highest"),
+        "v_rail_peak": Input("v_rail_peak"),
+        "v_rated": Input("supply.bulk.v_rated"),
+        "v_rail": Input("v_rail_high"),
     },
     limits=AtMost(
         critical="1", basis={"critical": derivation("rated voltage of a capacitor is absolute")}
@@ -69,6 +67,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.bulk.v_rated",),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

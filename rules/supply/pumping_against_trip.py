@@ -15,14 +15,12 @@ First cure: opposite phase for the bass of two half bridges, then capacitance. R
 trip helps only as far as capacitors and switches allow it.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
 
 
-def figure(v_rail: Any, v_pumping: Any, v_trip: Any) -> Any:
+def figure(v_rail: float, v_pumping: float, v_trip: float) -> float:
     return (v_rail + v_pumping) / larger(v_trip, v_rail)
 
 
@@ -36,9 +34,9 @@ CHECK = Check(
     sentence="Returned energy lifts a rail of {v_rail} by {v_pumping}; the over-voltage trip lies"
     " at {v_trip}.",
     inputs={
-        "v_rail": Input("v_rail_high", "V", "ONE rail to ground, highest"),
-        "v_pumping": Input("v_pumping", "V", "rise of ONE rail by returned energy"),
-        "v_trip": Input("protection.over_voltage.v_trip", "V", "over-voltage trip"),
+        "v_rail": Input("v_rail_high"),
+        "v_pumping": Input("v_pumping"),
+        "v_trip": Input("protection.over_voltage.v_trip"),
     },
     applies={"protection.over_voltage": "fitted", "rail_pumps": "yes"},
     limits=AtMost(
@@ -66,6 +64,7 @@ CHECK = Check(
         ),
     ),
     topic=("protection.over_voltage",),
+    asked_from="prototype",
     fails="""
 supply:
   source: dc-source

@@ -16,13 +16,11 @@ the claimed power is judged for each channel by itself.
 First cure: a lower source resistance; only then capacitors.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..formulas.supply import BRIDGE_CURRENT, SHARED_RIPPLE
 
 
-def figure(v_rail_ripple: Any, v_rail: Any) -> Any:
+def figure(v_rail_ripple: float, v_rail: float) -> float:
     return v_rail_ripple / v_rail
 
 
@@ -36,8 +34,8 @@ CHECK = Check(
     sentence="At rated power the lowest note moves the rail of {v_rail} by {v_rail_ripple}"
     " peak to peak, {figure} of it.",
     inputs={
-        "v_rail_ripple": Input("v_rail_ripple", "V", "ripple of ONE rail, peak to peak"),
-        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
+        "v_rail_ripple": Input("v_rail_ripple"),
+        "v_rail": Input("v_rail_low"),
     },
     limits=AtMost(minor="10 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("supply.r_source", "1 mohm"), Lever("supply.bulk.c", "E6")),
@@ -55,7 +53,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
 channels:

@@ -14,15 +14,18 @@ First cure: source resistance, then rail voltage; capacitors help at a few hundr
 hardly in the bass.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import CONSTANT_POWER, SHARED_RIPPLE
 
 
 def figure(
-    rated_power: Any, z_load: Any, m_max: Any, n_legs: Any, rail_count: Any, v_trough: Any
-) -> Any:
+    rated_power: float,
+    z_load: float,
+    m_max: float,
+    n_legs: float,
+    rail_count: float,
+    v_trough: float,
+) -> float:
     v_largest = n_legs * rail_count * v_trough / 2
     return (2 * rated_power * z_load) ** 0.5 / (m_max * v_largest)
 
@@ -37,12 +40,12 @@ CHECK = Check(
     sentence="{rated_power} into {z_load} need {figure} times the peak that a rail sagging to"
     " {v_trough} allows ({n_legs:leg|legs}, {rail_count:rail|rails}, depth {m_max}).",
     inputs={
-        "rated_power": Input("rated_power", "W", "rated power of the channel"),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
-        "m_max": Input("m_max", "1", "largest modulation depth"),
-        "n_legs": Input("n_legs", "1", "legs of the channel"),
-        "rail_count": Input("rail_count", "1", "rails of the supply"),
-        "v_trough": Input("v_rail_trough", "V", "ONE rail at the crest of the lowest note"),
+        "rated_power": Input("rated_power"),
+        "z_load": Input("z_load"),
+        "m_max": Input("m_max"),
+        "n_legs": Input("n_legs"),
+        "rail_count": Input("rail_count"),
+        "v_trough": Input("v_rail_trough"),
     },
     limits=AtMost(
         major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}
@@ -88,7 +91,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, r_source: 400 mohm, bulk: {c: 2200 uF}}
 channels:

@@ -35,8 +35,8 @@ CHECK = Check(
     sentence="The source is stated to take current back ({sinks}); reverse-polarity part:"
     " {method}.",
     inputs={
-        "sinks": Input("supply.sinks_current", "word", "the source takes current back"),
-        "method": Input("protection.reverse_polarity.method", "word", "part in series"),
+        "sinks": Input("supply.sinks_current"),
+        "method": Input("protection.reverse_polarity.method"),
     },
     limits=AtMost(major="0", basis={"major": BLOCKED}),
     levers=(Lever("protection.reverse_polarity.method", ("p-channel",)),),
@@ -54,7 +54,6 @@ CHECK = Check(
         ),
     ),
     topic=("protection.reverse_polarity.method",),
-    asked_from=None,
     fails=DIODE,
     passes=DIODE.replace("schottky, v_f: 0.45 V", "p-channel, r_on: 6 mohm"),
 )

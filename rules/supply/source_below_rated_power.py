@@ -10,12 +10,10 @@ out of the capacitors does not help: in the bass they carry next to nothing. The
 is the rail itself is judged by its own checks.
 """
 
-from typing import Any
-
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(p_rated_sum: Any, p_supply_max: Any) -> Any:
+def figure(p_rated_sum: float, p_supply_max: float) -> float:
     return p_rated_sum / p_supply_max
 
 
@@ -29,8 +27,8 @@ CHECK = Check(
     sentence="The channels' rated power and the other loads, {p_rated_sum}, are {figure} times"
     " the {p_supply_max} that the source gives continuously.",
     inputs={
-        "p_rated_sum": Input("p_rated_sum", "W", "output of all channels and other loads"),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_rated_sum": Input("p_rated_sum"),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(
@@ -39,7 +37,10 @@ CHECK = Check(
     levers=(Lever("supply.p_max", "10 W"), Lever("supply.i_max", "0.5 A")),
     sources=(
         derivation("conservation of energy: output cannot exceed input"),
-        Source("sonocotta documentation", "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised"),
+        Source(
+            "sonocotta documentation",
+            "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised; no page given",
+        ),
         Source("reddit r/diyaudio 1i3kotu", "30 W behind a step-up module of about 18 W"),
     ),
     cases=(
@@ -55,6 +56,7 @@ CHECK = Check(
         ),
     ),
     topic=("supply.i_max", "supply.p_max"),
+    asked_from="prototype",
     fails="""
 supply: {source: battery, converter: step-up, rails: single, p_max: 18 W}
 channels:

@@ -11,12 +11,10 @@ edge, hot and with no allowance for its ageing (common practice). Music asks for
 a source for music alone may be chosen smaller if the rating says so.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(p_in: Any, p_supply_max: Any) -> Any:
+def figure(p_in: float, p_supply_max: float) -> float:
     return p_in / p_supply_max
 
 
@@ -30,8 +28,8 @@ CHECK = Check(
     sentence="At rated power the product takes {p_in}, {figure} times the {p_supply_max} that"
     " the source gives continuously.",
     inputs={
-        "p_in": Input("p_in_rated", "W", "input power with all channels at rated power"),
-        "p_supply_max": Input("p_supply_max", "W", "largest continuous power of the source"),
+        "p_in": Input("p_in_rated"),
+        "p_supply_max": Input("p_supply_max"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(

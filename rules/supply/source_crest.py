@@ -15,8 +15,6 @@ First cure: a source with a stated peak power, more capacitance, or a higher low
 band. The pack that is the rail itself is judged by its own checks.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -37,16 +35,16 @@ HUMP = derivation(
 
 
 def figure(
-    p_in: Any,
-    p_auxiliary: Any,
-    p_signal: Any,
-    rail_count: Any,
-    p_peak: Any,
-    c_rail: Any,
-    v_rail: Any,
-    sag: Any,
-    f: Any,
-) -> Any:
+    p_in: float,
+    p_auxiliary: float,
+    p_signal: float,
+    rail_count: float,
+    p_peak: float,
+    c_rail: float,
+    v_rail: float,
+    sag: float,
+    f: tuple[float, ...],
+) -> float:
     one_way = p_signal if rail_count < 1.5 else 0 * p_signal
     hump = p_in + 2 / PI * ((p_in - p_auxiliary) + 2**0.5 * one_way)
     energy = rail_count * c_rail * v_rail**2 * (1 - (1 - sag) ** 2) / 2
@@ -75,15 +73,15 @@ CHECK = Check(
     sentence="At {f} the rated power of {p_in} input comes in humps, {figure} times what the source"
     " ({p_peak} peak) and {c_rail} give.",
     inputs={
-        "p_in": Input("p_in_rated", "W", "input power with all channels at rated power"),
-        "p_auxiliary": Input("supply.p_auxiliary", "W", "other loads of the source"),
-        "p_signal": Input("p_rail_signal", "W", "swing of ONE rail at the frequency itself"),
-        "rail_count": Input("rail_count", "1", "rails that share the power"),
-        "p_peak": Input("p_supply_peak", "W", "power of the source for some milliseconds"),
-        "c_rail": Input("c_rail", "F", "capacitance of ONE rail", default=NO_BULK),
-        "v_rail": Input("v_rail_low", "V", "ONE rail, idle, lowest"),
+        "p_in": Input("p_in_rated"),
+        "p_auxiliary": Input("supply.p_auxiliary"),
+        "p_signal": Input("p_rail_signal"),
+        "rail_count": Input("rail_count"),
+        "p_peak": Input("p_supply_peak"),
+        "c_rail": Input("c_rail", default=NO_BULK),
+        "v_rail": Input("v_rail_low"),
         "sag": Constant("10 %", "sag of the rail that is accepted", COMMON_PRACTICE),
-        "f": Input("all band_low", "Hz", "lowest frequency of each channel"),
+        "f": Input("all band_low"),
     },
     applies={"rail_feed": ("source", "converter")},
     limits=AtMost(
@@ -136,7 +134,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.i_max", "supply.p_max", "supply.p_peak"),
-    asked_from=None,
     fails=SUPPLY.replace("p_max: 110 W", "p_max: 110 W, p_peak: 110 W"),
     passes=SUPPLY.replace("c: 1000 uF", "c: 10 mF"),
 )

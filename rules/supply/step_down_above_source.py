@@ -12,12 +12,10 @@ the source in this way; say ``step-up-down`` for the former.
 What to do first: more cells, a lower rail, or a converter that steps up and down.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_source: Any, v_rail: Any) -> Any:
+def figure(v_source: float, v_rail: float) -> float:
     return v_source / v_rail
 
 
@@ -38,8 +36,8 @@ CHECK = Check(
     sentence="The source falls to {v_source}, {figure} times the {v_rail} that a step-down"
     " converter is to hold at least.",
     inputs={
-        "v_source": Input("v_source_low", "V", "source at rest, lowest"),
-        "v_rail": Input("supply.v_rail:low", "V", "ONE rail to ground, lowest stated"),
+        "v_source": Input("v_source_low"),
+        "v_rail": Input("supply.v_rail:low", meaning="ONE rail to ground, lowest stated"),
     },
     applies={"supply.converter": "step-down", "supply.rails": "single"},
     limits=AtLeast(
@@ -65,7 +63,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.converter",),
-    asked_from=None,
     fails=SOURCE,
     passes=SOURCE.replace("v_source: 10.5 V", "v_source: 13 V"),
 )

@@ -13,12 +13,10 @@ to the source in this way; say ``step-up-down`` for the former.
 What to do first: fewer cells, a higher rail, or a converter that steps up and down.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 
 
-def figure(v_rail: Any, v_source: Any) -> Any:
+def figure(v_rail: float, v_source: float) -> float:
     return v_rail / v_source
 
 
@@ -39,8 +37,8 @@ CHECK = Check(
     sentence="The rail is to stay within {v_rail}, {figure} times a full source of {v_source},"
     " and a step-up converter passes that on.",
     inputs={
-        "v_rail": Input("supply.v_rail:high", "V", "ONE rail to ground, highest stated"),
-        "v_source": Input("v_source_high", "V", "source at rest, highest"),
+        "v_rail": Input("supply.v_rail:high", meaning="ONE rail to ground, highest stated"),
+        "v_source": Input("v_source_high"),
     },
     applies={"supply.converter": "step-up", "supply.rails": "single"},
     limits=AtLeast(
@@ -66,7 +64,6 @@ CHECK = Check(
         ),
     ),
     topic=("supply.converter",),
-    asked_from=None,
     fails=PACK,
     passes=PACK.replace("v_rail: 15 V", "v_rail: 20 V"),
 )

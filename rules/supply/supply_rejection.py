@@ -14,12 +14,10 @@ Above the claim is major: the ripple alone uses it up. Above half of it minor, s
 dead time and noise want their part (common practice).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
 
-def figure(v_ripple: Any, v_rail: Any, loop_gain: Any, thd: Any) -> Any:
+def figure(v_ripple: float, v_rail: float, loop_gain: float, thd: float) -> float:
     share = v_ripple / (2 * v_rail)
     return share / (2**0.5 * (1 + loop_gain)) / thd
 
@@ -34,10 +32,10 @@ CHECK = Check(
     sentence="A ripple of {v_ripple} on {v_rail} makes {figure} times the claimed distortion"
     " of {thd} (loop gain {loop_gain} at 1 kHz).",
     inputs={
-        "v_ripple": Input("supply.ripple", "V", "ripple of the source, peak to peak"),
-        "v_rail": Input("v_rail_low", "V", "ONE rail to ground, lowest"),
-        "loop_gain": Input("loop_gain_1k", "1", "loop gain at 1 kHz"),
-        "thd": Input("claims.thd", "%", "claimed THD+N at 1 kHz"),
+        "v_ripple": Input("supply.ripple"),
+        "v_rail": Input("v_rail_low"),
+        "loop_gain": Input("loop_gain_1k"),
+        "thd": Input("claims.thd"),
     },
     applies={"rail_feed": ("source", "converter"), "modulator.feed_forward": "no"},
     limits=AtMost(
@@ -52,7 +50,7 @@ CHECK = Check(
     sources=(
         Source(
             "International Rectifier, class-D audio tutorial, 2003",
-            "open loop: gain proportional to the rail, no rejection",
+            "open loop: gain proportional to the rail, no rejection; no page given",
         ),
         derivation("spectrum of (1 + r cos w1 t) sin w2 t: two lines of r/2"),
     ),
@@ -69,7 +67,6 @@ CHECK = Check(
         ),
     ),
     topic=("claims.thd",),
-    asked_from=None,
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V, ripple: 1 V}
 channels:

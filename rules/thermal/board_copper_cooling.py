@@ -12,15 +12,13 @@ and may then be let pass as a deviation.  Junction to case and vias come on top.
 cures: a heatsink, more layers with vias, a smaller claim (measure it).
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, derivation
 from ..formulas.fin import copper_resistance
 
 
 def figure(
-    r_th_ja: Any, area: Any, pad_area: Any, copper: Any, conductivity: Any, film: Any
-) -> Any:
+    r_th_ja: float, area: float, pad_area: float, copper: float, conductivity: float, film: float
+) -> float:
     """Claimed resistance over the least that this copper allows."""
     return r_th_ja / copper_resistance(area, pad_area, copper, conductivity, film)
 
@@ -42,10 +40,10 @@ CHECK = Check(
     sentence="The stated {r_th_ja} are {figure} times the least that one layer, {area} of {copper}"
     " copper round a pad of {pad_area}, allows; inner planes may halve it.",
     inputs={
-        "r_th_ja": Input("output_stage.device.r_th_ja", "K/W", "stated, junction to air"),
-        "area": Input("thermal.board_copper.area", "mm2", "copper of one package"),
-        "pad_area": Input("thermal.board_copper.pad_area", "mm2", "copper under its pad"),
-        "copper": Input("wiring.trace.copper", "um", "copper thickness"),
+        "r_th_ja": Input("output_stage.device.r_th_ja"),
+        "area": Input("thermal.board_copper.area"),
+        "pad_area": Input("thermal.board_copper.pad_area"),
+        "copper": Input("wiring.trace.copper"),
         "conductivity": Constant("390 W/m/K", "of copper foil", COMMON_PRACTICE),
         "film": Constant("10 W/m2/K", "one face to air, with radiation", COMMON_PRACTICE),
     },
@@ -69,5 +67,4 @@ CHECK = Check(
     fails=_BASE.replace("CLAIM", "20 K/W"),
     passes=_BASE.replace("CLAIM", "75 K/W"),
     topic=("thermal.board_copper",),
-    asked_from=None,
 )  # fmt: skip

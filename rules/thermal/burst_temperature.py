@@ -11,8 +11,6 @@ through the ladder of one switch.  First cures: a device with a larger die, less
 resistance, a cooler case.  Where no ladder is known the steady checks must do.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -25,20 +23,21 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import programme_share, pulse_rise
 from ..formulas.maths import smaller
 
 
 def figure(
-    t_j_max: Any,
-    t_case: Any,
-    p_switch: Any,
-    r: Any,
-    tau: Any,
-    burst: Any,
-    crest_factor: Any,
-    sine_crest: Any,
-) -> Any:
+    t_j_max: float,
+    t_case: float,
+    p_switch: float,
+    r: tuple[float, ...],
+    tau: tuple[float, ...],
+    burst: float,
+    crest_factor: float,
+    sine_crest: float,
+) -> float:
     """Distance of the junction from its limit at the end of a burst."""
     share = smaller(programme_share(crest_factor, sine_crest), 1.0)
     return t_j_max - t_case - pulse_rise(p_switch, r, tau, burst, burst / share)
@@ -76,28 +75,28 @@ CHECK = Check(
     sentence="After 20 ms at rated power ({p_switch} a switch, case at {t_case}) the junction is"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_case": Input("t_case_programme", "degC", "case at programme"),
-        "p_switch": Input("p_switch_rated", "W", "heat of one switch, rated power"),
-        "r": Input("output_stage.device.foster[].r", "K/W", "stages of the ladder"),
-        "tau": Input("output_stage.device.foster[].tau", "s", "time constants"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_case": Input("t_case_programme"),
+        "p_switch": Input("p_switch_rated"),
+        "r": Input("output_stage.device.foster[].r"),
+        "tau": Input("output_stage.device.foster[].tau"),
         "burst": Constant("20 ms", "length of a loud passage",
                           from_memory("IHF-A-202: bursts of 20 ms")),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "sine_crest": Constant("3.0103 dB", "peak over rms of a sine",
-                               derivation("20 log10(sqrt(2))")),
+        "crest_factor": Input("signal.crest_factor"),
+        "sine_crest": SINE_CREST,
     },
     limits=AtLeast(
         critical="0 K",
         minor="25 K",
         basis={
-            "critical": Source("absolute maximum of the device data sheet"),
+            "critical": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("rated_power", "1 W"),),
     sources=(
-        Source("Fairchild FDS89 data sheet", "junction = ambient + P Z(t), duty curves"),
+        Source("Fairchild FDS89 data sheet", "junction = ambient + P Z(t), duty curves"
+                                             "; no page given"),
         derivation("geometric series of the exponentials of each stage"),
     ),
     cases=(
@@ -115,5 +114,4 @@ CHECK = Check(
     fails=_BASE.replace("LAST", "25 K/W"),
     passes=_BASE.replace("LAST", "0.5 K/W"),
     topic=("output_stage.device.foster",),
-    asked_from=None,
 )  # fmt: skip

@@ -11,15 +11,18 @@ the time each at 45, 55 and 65 degC counts as 57.2 degC.  First cures: 105 degC 
 long-life series, a cooler place on the board.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
 
 
 def figure(
-    life: Any, t_rated: Any, t_air_inside: Any, doubling: Any, seal: Any, life_wanted: Any
-) -> Any:
+    life: float,
+    t_rated: float,
+    t_air_inside: float,
+    doubling: float,
+    seal: float,
+    life_wanted: float,
+) -> float:
     """Expected over wanted life."""
     return smaller(life * 2 ** ((t_rated - t_air_inside) / doubling), seal) / life_wanted
 
@@ -41,13 +44,13 @@ CHECK = Check(
     sentence="With air inside of {t_air_inside}, capacitors of {life} at {t_rated} last {figure}"
     " times the {life_wanted} wanted.",
     inputs={
-        "life": Input("supply.bulk.life", "h", "printed endurance"),
-        "t_rated": Input("supply.bulk.t_rated", "degC", "temperature of that endurance"),
-        "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),
+        "life": Input("supply.bulk.life"),
+        "t_rated": Input("supply.bulk.t_rated"),
+        "t_air_inside": Input("t_air_inside"),
         "doubling": Constant("10 K", "cooling that doubles the life",
                              Source("Cosel technical questions and answers a0057")),
         "seal": Constant("131400 h", "15 years, life of the seal", COMMON_PRACTICE),
-        "life_wanted": Input("claims.life", "h", "operating life wanted"),
+        "life_wanted": Input("claims.life"),
     },
     limits=AtLeast(
         major="1",
@@ -73,5 +76,4 @@ CHECK = Check(
     fails=_BASE.replace("RATED", "85 degC"),
     passes=_BASE.replace("RATED", "105 degC"),
     topic=("claims.life",),
-    asked_from=None,
 )  # fmt: skip

@@ -12,12 +12,10 @@ fifth.  A vented box counts with half the rise.  The window of the battery is ch
 the battery.  First cures: the heatsink outside, a larger or a vented box, shade.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
 
 
-def figure(t_rated: Any, t_air_inside: Any) -> Any:
+def figure(t_rated: float, t_air_inside: float) -> float:
     """How far the inside air stays below the rating of the capacitors."""
     return t_rated - t_air_inside
 
@@ -38,16 +36,17 @@ CHECK = Check(
     sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
     " bulk capacitors.",
     inputs={
-        "t_rated": Input("supply.bulk.t_rated", "degC", "temperature rating"),
-        "t_air_inside": Input("t_air_inside", "degC", "air round the parts at programme"),
+        "t_rated": Input("supply.bulk.t_rated"),
+        "t_air_inside": Input("t_air_inside"),
     },
     limits=AtLeast(
         critical="0 K",
         minor="20 K",
         basis={
-            "critical": Source("temperature rating of the capacitor data sheet"),
+            "critical": Source("temperature rating of the capacitor data sheet", "no page given"),
             "minor": Source("System Reliability Center part derating sheet",
-                            "aluminium electrolytics: maximum temperature less 20 K"),
+                            "aluminium electrolytics: maximum temperature less 20 K"
+                            "; no page given"),
         },
     ),
     levers=(Lever("supply.bulk.t_rated", ("85 degC", "105 degC", "125 degC")),),

@@ -15,8 +15,6 @@ A published board of 2 x 120 W reaches about 125 degC in 25 degC air and trips a
 150 s; so a junction that comes within 25 K of its limit is only a remark.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -31,7 +29,7 @@ from ...linter.check import (
 from ..formulas.maths import smaller
 
 
-def figure(t_j_max: Any, t_junction_rated: Any, t_junction_trip: Any) -> Any:
+def figure(t_j_max: float, t_junction_rated: float, t_junction_trip: float) -> float:
     """Distance from the limit, at the steady state or at the trip."""
     return t_j_max - smaller(t_junction_rated, t_junction_trip)
 
@@ -65,12 +63,11 @@ CHECK = Check(
     " {t_junction_rated}; with the over-temperature trip it stays {figure:+below|above} its"
     " limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction_rated": Input("t_junction_rated", "degC", "junction, lasting sine"),
-        "t_junction_trip": Input(
-            "t_junction_trip", "degC", "junction when the trip acts",
-            Assumption(float("inf"), "absent", derivation("without a trip nothing ends the rise")),
-        ),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction_rated": Input("t_junction_rated"),
+        "t_junction_trip": Input("t_junction_trip", default=Assumption(
+                float("inf"), "absent", derivation("without a trip nothing ends the rise")
+            )),
     },
     limits=AtLeast(
         critical="-10 K",
@@ -79,7 +76,7 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet"),
+            "major": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -89,7 +86,8 @@ CHECK = Check(
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(Source("IRAUDAMP7D reference design rev 2.9",
-                    "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"),),
+                    "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"
+                    "; no page given"),),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_rated": "158.6 degC",
               "t_junction_trip": "400 degC"}, gives="-8.6 K",
@@ -104,4 +102,5 @@ CHECK = Check(
     passes=_BASE.replace("SINK", "3 K/W"),
     topic=("output_stage.device.t_j_max", "output_stage.device.r_th_jc",
            "output_stage.device.r_th_ja", "thermal.heatsink"),
+    asked_from="prototype",
 )  # fmt: skip

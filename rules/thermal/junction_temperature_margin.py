@@ -17,12 +17,10 @@ The limits are the usual distances of derating tables.  A fixed 110 degC, found 
 for space, would condemn published boards that work at 125 degC.
 """
 
-from typing import Any
-
 from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever, Source, from_memory
 
 
-def figure(t_j_max: Any, t_junction: Any) -> Any:
+def figure(t_j_max: float, t_junction: float) -> float:
     """Distance of the junction from its absolute maximum."""
     return t_j_max - t_junction
 
@@ -54,15 +52,15 @@ CHECK = Check(
     sentence="The hottest junction reaches {t_junction} while the programme plays,"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction": Input("t_junction_programme", "degC", "junction at programme"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction": Input("t_junction_programme"),
     },
     limits=AtLeast(
         critical="0 K",
         major="25 K",
         minor="40 K",
         basis={
-            "critical": Source("absolute maximum of the device data sheet"),
+            "critical": Source("absolute maximum of the device data sheet", "no page given"),
             "major": from_memory("MIL-HDBK-338B, junction of power transistors, level III"),
             "minor": from_memory("ECSS-Q-ST-30-11C, junction 40 K below its maximum"),
         },
@@ -74,7 +72,8 @@ CHECK = Check(
         Lever("rated_power", "1 W"),
     ),
     sources=(
-        Source("IRAUDAMP7D reference design rev 2.9", "case 54 degC at 2 x 15 W, 25 degC room"),
+        Source("IRAUDAMP7D reference design rev 2.9", "case 54 degC at 2 x 15 W, 25 degC room"
+                                                      "; no page given"),
         from_memory("IEC 62368-1 Annex E: one eighth of the unclipped power"),
     ),
     cautions=(Caution("CAUTION", "Heatsinks stay hot after switching off and may carry the "
@@ -91,4 +90,5 @@ CHECK = Check(
     passes=_BASE.replace("SINK", "6 K/W"),
     topic=("output_stage.device.t_j_max", "output_stage.device.r_th_jc",
            "output_stage.device.r_th_ja", "thermal.heatsink"),
+    asked_from="prototype",
 )  # fmt: skip

@@ -44,9 +44,9 @@ CHECK = Check(
     " junction and devices are discrete; else 2",
     sentence="Over-temperature trip: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
     inputs={
-        "trip_place": Input("trip_place", "word", "where the trip is sensed"),
-        "heatsink": Input("heatsink", "word", "heatsink, fitted or none"),
-        "devices": Input("output_stage.devices", "word", "discrete or integrated"),
+        "trip_place": Input("trip_place"),
+        "heatsink": Input("heatsink"),
+        "devices": Input("output_stage.devices"),
     },
     limits=AtLeast(
         major="1",
@@ -55,7 +55,10 @@ CHECK = Check(
     ),
     sources=(
         NO_PLACE,
-        Source("IRAUDAMP7D reference design rev 2.9", "sensor on the heatsink, trip at 100 degC"),
+        Source(
+            "IRAUDAMP7D reference design rev 2.9",
+            "sensor on the heatsink, trip at 100 degC; no page given",
+        ),
     ),
     cases=(
         Case(

@@ -19,8 +19,6 @@ boards which work are not condemned. First cures: a lower trip, less resistance 
 junction and heatsink (thinner insulator, larger package), two devices in parallel.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -33,7 +31,7 @@ from ...linter.check import (
 )
 
 
-def figure(t_j_max: Any, t_junction_trip: Any) -> Any:
+def figure(t_j_max: float, t_junction_trip: float) -> float:
     """Distance of the junction from its limit when the trip acts."""
     return t_j_max - t_junction_trip
 
@@ -63,8 +61,8 @@ CHECK = Check(
     sentence="When the over-temperature trip acts, the junction is at {t_junction_trip},"
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max", "degC", "absolute maximum"),
-        "t_junction_trip": Input("t_junction_trip", "degC", "junction when the trip acts"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_junction_trip": Input("t_junction_trip"),
     },
     applies={"protection.over_temperature.at": ("heatsink", "case", "board")},
     limits=AtLeast(
@@ -74,13 +72,13 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet"),
+            "major": Source("absolute maximum of the device data sheet", "no page given"),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("protection.over_temperature.t_trip", "5 K"),),
     sources=(
-        Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink"),
+        Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink; no page given"),
         derivation("junction over case, heatsink or board: heat times thermal resistance"),
     ),
     cases=(
@@ -92,5 +90,4 @@ CHECK = Check(
     fails=_BASE.replace("TRIP", "120 degC"),
     passes=_BASE.replace("TRIP", "85 degC ± 4 K"),
     topic=("protection.over_temperature",),
-    asked_from=None,
 )  # fmt: skip

@@ -12,12 +12,10 @@ judged: nothing tells how warm that spot is. Discrete switches have no sensor at
 see over-temperature-sensor.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
 
 
-def figure(t_trip: Any, t_sensed: Any) -> Any:
+def figure(t_trip: float, t_sensed: float) -> float:
     """How far the sensed temperature stays below the trip."""
     return t_trip - t_sensed
 
@@ -50,8 +48,8 @@ CHECK = Check(
     sentence="Where the trip is sensed it gets {t_sensed} in stated use, {figure:+below|above} the"
     " trip of {t_trip}.",
     inputs={
-        "t_trip": Input("protection.over_temperature.t_trip", "degC", "trip temperature"),
-        "t_sensed": Input("t_sensed", "degC", "place of the sensor, in stated use"),
+        "t_trip": Input("protection.over_temperature.t_trip"),
+        "t_sensed": Input("t_sensed"),
     },
     applies={"protection.over_temperature.at": ("heatsink", "case", "junction")},
     limits=AtLeast(
@@ -66,7 +64,8 @@ CHECK = Check(
     ),
     sources=(
         Source("sonocotta project README", "TAS5805M: shutdown by supply voltage"),
-        Source("IRAUDAMP7D reference design rev 2.9", "54 degC at 2 x 15 W, trip at 100 degC"),
+        Source("IRAUDAMP7D reference design rev 2.9", "54 degC at 2 x 15 W, trip at 100 degC"
+                                                      "; no page given"),
     ),
     cases=(
         Case({"t_trip": "100 degC", "t_sensed": "54 degC"}, gives="46 K",
@@ -77,5 +76,4 @@ CHECK = Check(
     fails=_BASE.replace("TRIP", "75 degC"),
     passes=_BASE.replace("TRIP", "100 degC"),
     topic=("protection.over_temperature",),
-    asked_from=None,
 )  # fmt: skip

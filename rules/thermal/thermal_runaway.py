@@ -15,8 +15,6 @@ First cures: more silicon (lower resistance), a better heatsink.  The check says
 about a stage whose temperature is held by switching losses alone: its gain is small.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -29,7 +27,9 @@ from ...linter.check import (
 )
 
 
-def figure(r_th_own: Any, p_slope: Any, r_th_shared: Any, p_slopes: Any) -> Any:
+def figure(
+    r_th_own: float, p_slope: float, r_th_shared: float, p_slopes: tuple[float, ...]
+) -> float:
     """Loop gain of the thermal feedback."""
     return r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
 
@@ -61,10 +61,10 @@ CHECK = Check(
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
     " and {r_th_shared} shared.",
     inputs={
-        "r_th_own": Input("r_th_own", "K/W", "junction over heatsink for one watt"),
-        "p_slope": Input("p_slope", "W/K", "conduction loss for one kelvin more"),
-        "r_th_shared": Input("r_th_shared", "K/W", "heatsink and air for one watt"),
-        "p_slopes": Input("all p_slope", "W/K", "the same of all channels"),
+        "r_th_own": Input("r_th_own"),
+        "p_slope": Input("p_slope"),
+        "r_th_shared": Input("r_th_shared"),
+        "p_slopes": Input("all p_slope"),
     },
     limits=AtMost(
         critical="1",
@@ -83,7 +83,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("derivative of the heat balance with respect to the junction temperature"),
-        Source("normalised on-resistance curves of MOSFET data sheets"),
+        Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
     ),
     cases=(
         Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",
@@ -97,5 +97,4 @@ CHECK = Check(
     fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),
     passes=_BASE.replace("RESISTANCE", "20 mohm").replace("SINK", "3 K/W"),
     topic=("output_stage.device.r_ds_on", "thermal.heatsink"),
-    asked_from=None,
 )  # fmt: skip

@@ -10,25 +10,22 @@ loss makes the difference in heat smaller.  First cures: size the cooling for th
 programme, limit the long-term level, or state the crest factor that was meant.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
-    derivation,
     from_memory,
 )
+from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import programme_share
 
 SHARES = {"one-eighth": 1 / 8, "one-third": 1 / 3, "full-sine": 1.0}
 
 
-def figure(basis: str, crest_factor: Any, sine_crest: Any) -> Any:
+def figure(basis: str, crest_factor: float, sine_crest: float) -> float:
     """Power that the cooling was sized for over that of the programme."""
     return SHARES[basis] / programme_share(crest_factor, sine_crest)
 
@@ -48,10 +45,9 @@ CHECK = Check(
     sentence="Cooling sized for {basis} of the rated power has {figure} times the power of a"
     " programme with a crest factor of {crest_factor}.",
     inputs={
-        "basis": Input("thermal.basis", "word", "signal that the cooling was sized for"),
-        "crest_factor": Input("signal.crest_factor", "dB", "peak over rms of the programme"),
-        "sine_crest": Constant("3.0103 dB", "peak over rms of a sine",
-                               derivation("20 log10(sqrt(2))")),
+        "basis": Input("thermal.basis"),
+        "crest_factor": Input("signal.crest_factor"),
+        "sine_crest": SINE_CREST,
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("thermal.basis", ("one-third", "full-sine")),),
@@ -67,5 +63,4 @@ CHECK = Check(
     fails=_BASE.replace("CREST", "8 dB"),
     passes=_BASE.replace("CREST", "12 dB .. 18 dB"),
     topic=("thermal.basis",),
-    asked_from=None,
 )  # fmt: skip

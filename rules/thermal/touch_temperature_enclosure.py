@@ -15,22 +15,20 @@ are allowed the second class. First cures: a larger box, vents, the heatsink out
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     from_memory,
 )
+from ..formulas.constants import TABLE_KELVIN
 from ..formulas.touch import allowed_rise
 
 
-def figure(touch: str, material: str, users: str, rise: Any, kelvin: Any) -> Any:
+def figure(touch: str, material: str, users: str, rise: float, kelvin: float) -> float:
     """Rise still allowed over a room of 25 degC."""
     return allowed_rise(touch, material, users) * kelvin - rise
 
@@ -68,11 +66,11 @@ CHECK = Check(
     sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
-        "touch": Input("thermal.enclosure.touch", "word", "longest touch to be expected"),
-        "material": Input("thermal.enclosure.material", "word", "material of the surface"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "rise": Input("enclosure_rise", "K", "rise of the enclosure over the room"),
-        "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
+        "touch": Input("thermal.enclosure.touch"),
+        "material": Input("thermal.enclosure.material"),
+        "users": Input("safety.users"),
+        "rise": Input("enclosure_rise"),
+        "kelvin": TABLE_KELVIN,
     },
     applies={"thermal.enclosure.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
     limits=AtLeast(

@@ -15,23 +15,21 @@ are allowed the second class. First cures: a larger heatsink, a guard, a plastic
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
     Case,
     Caution,
     Check,
-    Constant,
     Input,
     Lever,
     from_memory,
 )
+from ..formulas.constants import TABLE_KELVIN
 from ..formulas.touch import allowed_rise
 
 
-def figure(touch: str, material: str, users: str, rise: Any, kelvin: Any) -> Any:
+def figure(touch: str, material: str, users: str, rise: float, kelvin: float) -> float:
     """Rise still allowed over a room of 25 degC."""
     return allowed_rise(touch, material, users) * kelvin - rise
 
@@ -64,11 +62,11 @@ CHECK = Check(
     sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
-        "touch": Input("thermal.heatsink.touch", "word", "longest touch to be expected"),
-        "material": Input("thermal.heatsink.material", "word", "material of the surface"),
-        "users": Input("safety.users", "word", "who may touch it"),
-        "rise": Input("heatsink_rise", "K", "rise of the heatsink over the room"),
-        "kelvin": Constant("1 K", "unit of the table", COMMON_PRACTICE),
+        "touch": Input("thermal.heatsink.touch"),
+        "material": Input("thermal.heatsink.material"),
+        "users": Input("safety.users"),
+        "rise": Input("heatsink_rise"),
+        "kelvin": TABLE_KELVIN,
     },
     applies={"thermal.heatsink.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
     limits=AtLeast(

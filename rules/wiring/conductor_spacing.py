@@ -13,8 +13,6 @@ of the table stand from memory, and copies on the web contradict one another.  F
 cures: distance, coating, less ringing.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
@@ -26,13 +24,20 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.conductors import spacing_needed
+from ..formulas.constants import TABLE_MILLIMETRE, TABLE_VOLT
 
 IPC = from_memory("IPC-2221 table 6-1")
 
 
 def figure(
-    gap: Any, v_peak: Any, surface: str, altitude: Any, volt: Any, millimetre: Any, high: Any
-) -> Any:
+    gap: float,
+    v_peak: float,
+    surface: str,
+    altitude: float,
+    volt: float,
+    millimetre: float,
+    high: float,
+) -> float:
     """Gap over what the table asks for."""
     return gap / spacing_needed(v_peak, surface, altitude, volt, millimetre, high)
 
@@ -59,12 +64,12 @@ CHECK = Check(
     formula="gap / (table at v_peak / volt, surface, altitude above high) millimetre",
     sentence="A gap of {gap} ({surface}) is {figure} times what the table asks for at {v_peak}.",
     inputs={
-        "gap": Input("wiring.spacing.gap", "mm", "smallest gap on the board"),
-        "v_peak": Input("v_node_peak", "V", "peak of the switch node"),
-        "surface": Input("wiring.spacing.surface", "word", "kind of surface"),
-        "altitude": Input("environment.altitude", "m", "height above the sea"),
-        "volt": Constant("1 V", "unit of the table", IPC),
-        "millimetre": Constant("1 mm", "unit of the table", IPC),
+        "gap": Input("wiring.spacing.gap"),
+        "v_peak": Input("v_node_peak"),
+        "surface": Input("wiring.spacing.surface"),
+        "altitude": Input("environment.altitude"),
+        "volt": TABLE_VOLT,
+        "millimetre": TABLE_MILLIMETRE,
         "high": Constant("3050 m", "height that divides two columns", IPC),
     },
     applies={"mains_exposed": "no"},
@@ -85,5 +90,4 @@ CHECK = Check(
     fails=_BASE.replace("GAP", "0.2 mm"),
     passes=_BASE.replace("GAP", "0.8 mm"),
     topic=("wiring.spacing",),
-    asked_from=None,
 )  # fmt: skip

@@ -12,7 +12,6 @@ First cures: more contacts, a larger connector, a place in cooler air.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -27,11 +26,18 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.conductors import contact_current
+from ..formulas.constants import CONTACT_RISE
 
 
 def figure(
-    i_source: Any, i_rated: Any, contacts: Any, t_max: Any, t_air: Any, rise: Any, least: Any
-) -> Any:
+    i_source: float,
+    i_rated: float,
+    contacts: float,
+    t_max: float,
+    t_air: float,
+    rise: float,
+    least: float,
+) -> float:
     """Current over what the contacts of a pole may carry."""
     return i_source / contact_current(i_rated, contacts, t_max, t_air, rise, least)
 
@@ -60,12 +66,12 @@ CHECK = Check(
     sentence="{i_source} rms through {contacts:contact|contacts} of {i_rated} are {figure} of what"
     " the rating leaves in air of {t_air}.",
     inputs={
-        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
-        "i_rated": Input("wiring.connector.i_rated", "A", "one contact, 30 K rise"),
-        "contacts": Input("wiring.connector.contacts", "1", "in parallel per pole"),
-        "t_max": Input("wiring.connector.t_max", "degC", "highest temperature"),
-        "t_air": Input("t_air_inside", "degC", "air round the connector"),
-        "rise": Constant("30 K", "rise behind the rating", COMMON_PRACTICE),
+        "i_source": Input("i_source_rms"),
+        "i_rated": Input("wiring.connector.i_rated"),
+        "contacts": Input("wiring.connector.contacts"),
+        "t_max": Input("wiring.connector.t_max"),
+        "t_air": Input("t_air_inside", meaning="air round the connector"),
+        "rise": CONTACT_RISE,
         "least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
     },
     limits=AtMost(
@@ -74,8 +80,9 @@ CHECK = Check(
         minor="80 %",
         basis={
             "critical": derivation("1 over the 80 % of IEC 60512-5-2"),
-            "major": Source("rating of the connector data sheet"),
-            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"),
+            "major": Source("rating of the connector data sheet", "no page given"),
+            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"
+                                                                        "; no page given"),
         },
     ),
     levers=(
@@ -83,7 +90,8 @@ CHECK = Check(
         Lever("wiring.connector.i_rated", "1 A"),
     ),
     sources=(
-        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"),
+        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"
+                                       "; no page given"),
         derivation("heat of a contact goes with the square of its current"),
     ),
     cautions=(Caution("WARNING", "An overloaded connector on a battery melts and can set fire. "
@@ -102,5 +110,4 @@ CHECK = Check(
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "10 A"),
     topic=("wiring.connector",),
-    asked_from=None,
 )  # fmt: skip

@@ -11,15 +11,13 @@ and its terminals do not (common practice). Everything else counts with the tigh
 rating and copper. First cure: the area that the current needs.
 """
 
-from typing import Any
-
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
 from ..derived.wiring import HOTTEST, WIRE_TABLE
 
 SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
-def figure(i_rated: Any, i_most: Any) -> Any:
+def figure(i_rated: float, i_most: float) -> float:
     return i_rated / i_most
 
 
@@ -33,8 +31,8 @@ CHECK = Check(
     sentence="The supply lead is stated to carry {i_rated}, {figure} times the {i_most} that its"
     " copper carries with the hottest insulation.",
     inputs={
-        "i_rated": Input("wiring.supply_lead.i_rated", "A", "rating of the lead as stated"),
-        "i_most": Input("i_lead_most", "A", "what its copper carries at the very most"),
+        "i_rated": Input("wiring.supply_lead.i_rated"),
+        "i_most": Input("i_lead_most"),
     },
     limits=AtMost(
         critical="1", major="0.75", basis={"critical": HOTTEST, "major": COMMON_PRACTICE}
@@ -50,7 +48,6 @@ CHECK = Check(
              origin="published: AWG 22 as chassis wire, 7 A; a rating of 40 A"),
     ),
     topic=("wiring.supply_lead.i_rated",),
-    asked_from=None,
     fails="""
 wiring: {supply_lead: {length: 0.4 m, area: 0.14 mm2, i_rated: 40 A}}
 channels: {main: {rated_power: 50 W}}

@@ -10,23 +10,20 @@ more copper, a shorter lead, a load of more ohms.  Ahead of the filter of a clas
 a lead carries pulses of the full rail: that is another check.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
-    from_memory,
 )
 from ..formulas.conductors import two_way_resistance
+from ..formulas.constants import COPPER_RESISTIVITY
 
 
-def figure(length: Any, area: Any, resistivity: Any, z_load: Any) -> Any:
+def figure(length: float, area: float, resistivity: float, z_load: float) -> float:
     """Lead over load."""
     return two_way_resistance(resistivity, length, area) / z_load
 
@@ -48,10 +45,10 @@ CHECK = Check(
     sentence="{length} of lead of {area}, there and back, have {figure} of the resistance of the"
     " load, {z_load}.",
     inputs={
-        "length": Input("lead.length", "m", "length, one way"),
-        "area": Input("lead.area", "mm2", "copper of one conductor"),
-        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
-        "z_load": Input("z_load", "ohm", "load of the channel"),
+        "length": Input("lead.length"),
+        "area": Input("lead.area"),
+        "resistivity": COPPER_RESISTIVITY,
+        "z_load": Input("z_load"),
     },
     limits=AtMost(
         major="10 %",
@@ -87,5 +84,4 @@ CHECK = Check(
     fails=_BASE.replace("AREA", "0.5 mm2"),
     passes=_BASE.replace("AREA", "2.5 mm2"),
     topic=("lead",),
-    asked_from=None,
 )  # fmt: skip

@@ -11,16 +11,11 @@ in buildings follows the local code and its licensed trade, not this table.  Fir
 more copper, a heat-resistant insulation, two leads.
 """
 
-from typing import Any
-
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, quoted
-
-TABLE = quoted(
-    "Handbook of Electronic Tables and Formulas, chassis wiring", "as quoted by HyperPhysics"
-)
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ..derived.wiring import WIRE_TABLE
 
 
-def figure(i_source: Any, i_rated: Any) -> Any:
+def figure(i_source: float, i_rated: float) -> float:
     """Current over what the lead stands."""
     return i_source / i_rated
 
@@ -44,16 +39,16 @@ CHECK = Check(
     formula="i_source / i_rated",
     sentence="The supply lead carries {i_source} rms, {figure} of the {i_rated} it stands.",
     inputs={
-        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
-        "i_rated": Input("i_lead_rated", "A", "current that the lead stands"),
+        "i_source": Input("i_source_rms"),
+        "i_rated": Input("i_lead_rated"),
     },
     limits=AtMost(
         critical="100 %",
         minor="80 %",
-        basis={"critical": TABLE, "minor": COMMON_PRACTICE},
+        basis={"critical": WIRE_TABLE, "minor": COMMON_PRACTICE},
     ),
     levers=(Lever("wiring.supply_lead.i_rated", "1 A"),),
-    sources=(TABLE,),
+    sources=(WIRE_TABLE,),
     cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead at the "
                       "battery, for the lead; never bypass the pack's protection."),),
     cases=(
@@ -66,5 +61,4 @@ CHECK = Check(
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "18 A"),
     topic=("wiring.supply_lead",),
-    asked_from=None,
 )  # fmt: skip

@@ -10,23 +10,22 @@ shorter lead, more copper, capacitors at the amplifier.  The resistance of conne
 fuses comes on top and is not counted.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
-    from_memory,
 )
 from ..formulas.conductors import two_way_resistance
+from ..formulas.constants import COPPER_RESISTIVITY
 
 
-def figure(length: Any, area: Any, resistivity: Any, i_source_peak: Any, v_source: Any) -> Any:
+def figure(
+    length: float, area: float, resistivity: float, i_source_peak: float, v_source: float
+) -> float:
     """Drop over the source's voltage."""
     return two_way_resistance(resistivity, length, area) * i_source_peak / v_source
 
@@ -51,11 +50,11 @@ CHECK = Check(
     sentence="{i_source_peak} drop {figure} of {v_source} in {length} of lead of {area}, there "
     "and back.",
     inputs={
-        "length": Input("wiring.supply_lead.length", "m", "length, one way"),
-        "area": Input("wiring.supply_lead.area", "mm2", "copper of one conductor"),
-        "resistivity": Constant("1.724e-8 ohm m", "copper at 20 degC", from_memory("IEC 60028")),
-        "i_source_peak": Input("i_source_peak", "A", "source current at the crest"),
-        "v_source": Input("v_source_low_at_most", "V", "lowest voltage of the source"),
+        "length": Input("wiring.supply_lead.length"),
+        "area": Input("wiring.supply_lead.area"),
+        "resistivity": COPPER_RESISTIVITY,
+        "i_source_peak": Input("i_source_peak"),
+        "v_source": Input("v_source_low_at_most"),
     },
     limits=AtMost(
         major="5 %",
@@ -91,5 +90,4 @@ CHECK = Check(
     fails=_BASE.replace("LENGTH", "5 m"),
     passes=_BASE.replace("LENGTH", "0.5 m"),
     topic=("wiring.supply_lead",),
-    asked_from=None,
 )  # fmt: skip

@@ -11,8 +11,6 @@ adds to air that is warm already, and above about 100 K the laminate leaves its 
 transition behind.  First cures: width, thicker copper, a pour, both outer layers.
 """
 
-from typing import Any
-
 from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
@@ -22,24 +20,21 @@ from ...linter.check import (
     Constant,
     Input,
     Lever,
-    derivation,
-    quoted,
 )
 from ..formulas.conductors import trace_rise
-
-IPC = quoted("IPC-2221, fit to its charts", "as quoted on several public pages")
+from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
 
 
 def figure(
-    i_source: Any,
-    width: Any,
-    copper: Any,
+    i_source: float,
+    width: float,
+    copper: float,
     layer: str,
-    k_outer: Any,
-    k_inner: Any,
-    chart_area: Any,
-    chart_rise: Any,
-) -> Any:
+    k_outer: float,
+    k_inner: float,
+    chart_area: float,
+    chart_rise: float,
+) -> float:
     """Rise of the trace over the air round it."""
     k = k_inner if layer == "inner" else k_outer
     return trace_rise(i_source, width, copper, k, chart_area, chart_rise)
@@ -70,15 +65,14 @@ CHECK = Check(
     "k = k_outer or k_inner by layer",
     sentence="{i_source} heat a trace {width} wide ({copper}, {layer} layer) by {figure}.",
     inputs={
-        "i_source": Input("i_source_rms", "A", "source current, rms, rated power"),
-        "width": Input("wiring.trace.width", "mm", "width of the trace"),
-        "copper": Input("wiring.trace.copper", "um", "copper thickness"),
-        "layer": Input("wiring.trace.layer", "word", "outer or inner layer"),
-        "k_outer": Constant("0.048 A", "chart current, outer layer", IPC),
-        "k_inner": Constant("0.024 A", "chart current, inner layer", IPC),
-        "chart_area": Constant("6.4516e-10 m2", "one square mil",
-                               derivation("0.0254 mm squared")),
-        "chart_rise": Constant("1 K", "unit of the rise in the charts", IPC),
+        "i_source": Input("i_source_rms"),
+        "width": Input("wiring.trace.width"),
+        "copper": Input("wiring.trace.copper"),
+        "layer": Input("wiring.trace.layer"),
+        "k_outer": CHART_OUTER,
+        "k_inner": Constant("0.024 A", "chart current, inner layer", TRACE_CHART),
+        "chart_area": CHART_AREA,
+        "chart_rise": CHART_RISE,
     },
     limits=AtMost(
         critical="100 K",
@@ -90,7 +84,7 @@ CHECK = Check(
         Lever("wiring.trace.width", "0.5 mm"),
         Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
     ),
-    sources=(IPC,),
+    sources=(TRACE_CHART,),
     cautions=(Caution("WARNING", "An overloaded trace chars the board and can start a fire. "
                       "The fuse must open before the trace does."),),
     cases=(
@@ -106,5 +100,4 @@ CHECK = Check(
     fails=_BASE.replace("WIDTH", "0.4 mm"),
     passes=_BASE.replace("WIDTH", "5 mm"),
     topic=("wiring.trace",),
-    asked_from=None,
 )  # fmt: skip

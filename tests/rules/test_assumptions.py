@@ -83,7 +83,6 @@ def test_a_floor_or_an_absent_part_adds_nothing() -> None:
 
 # meaning of the constant, and the number worked out from what is published
 FOLLOWS = [
-    ("crest factor of a sine", 10 * math.log10(2)),
     ("peak over rms of a sine", 10 * math.log10(2)),
     ("fundamental of a square wave of amplitude 1", 4 / math.pi),
     ("peak of 30 V rms", 30 * math.sqrt(2)),
@@ -94,10 +93,9 @@ FOLLOWS = [
     ("phase margin of an integrator without delay", math.pi / 2),
     ("winding at 100 degC", 100.0 - 20.0),
     ("height that divides two columns", 3050.0),  # IPC-2221 table 6-1
-    ("copper at 20 degC", 1 / 58.0e6),  # IEC 60028: 58 MS/m
-    ("resistivity of copper at 20 degC", 1 / 58.0e6),
-    ("temperature coefficient of copper", 0.00393),  # IEC 60028
-    ("25 degC", 298.15),
+    ("resistivity of copper at 20 degC", 1 / 58.0e6),  # IEC 60028: 58 MS/m
+    ("rise of the resistance of copper, of its value at 20 degC", 0.00393),  # IEC 60028
+    ("25 degC, for which the value is printed", 298.15),
     ("100 degC", 373.15),
     ("from 25 degC to 150 degC, where the hot factor is printed", 125.0),
     ("of copper foil", 390.0),  # copper, handbooks: 385 to 400 W/(m K)
@@ -108,7 +106,7 @@ FOLLOWS = [
     ("direct voltage of class 1", 60.0),  # IEC 62368-1, table 4
     ("direct voltage of class 2", 120.0),
     ("alternating voltage of class 1, rms", 30.0),
-    ("chart current, outer layer", 0.048),  # IPC-2221, 6.2
+    ("chart current of an outer layer", 0.048),  # IPC-2221, 6.2
     ("chart current, inner layer", 0.024),
     ("length of a loud passage", 0.020),
     ("time after disconnection", 2.0),  # IEC 62368-1, 5.5.2.2

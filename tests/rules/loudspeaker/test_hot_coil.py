@@ -4,15 +4,15 @@ import numpy as np
 import pytest
 
 from ampreview.rules.formulas.acoustics import decibel
+from ampreview.rules.formulas.constants import COPPER_COEFFICIENT
 from ampreview.rules.formulas.driver import compliance
 from ampreview.rules.loudspeaker.cone_shift_by_offset import figure as shift
-from ampreview.rules.loudspeaker.thermal_compression import COPPER
 from ampreview.rules.loudspeaker.thermal_compression import figure as claimed_level
 
 
 def test_power_compression_article() -> None:
     """Encyclopaedia, Power compression: 20 to 200 degC, resistance +72 %, level -4.7 dB."""
-    coefficient = float(COPPER.value.split()[0])
+    coefficient = float(COPPER_COEFFICIENT.value.split()[0])
     assert 1 + coefficient * 180 == pytest.approx(1.72, rel=0.01)
     assert decibel(1 + coefficient * 180) == pytest.approx(4.7, abs=0.06)
     left = claimed_level((100.0,), (180.0,), 95.3, 1.0, coefficient, 1.0)

@@ -1,0 +1,53 @@
+"""Constants that several rules share, each with its value, meaning and source once.
+
+>>> SINE_CREST.value, SINE_CREST.meaning
+('3.0103 dB', 'peak over rms of a sine')
+"""
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    derivation,
+    from_memory,
+    quoted,
+)
+from .safety import ENERGY_CLASSES, SAFE_POWER
+
+SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
+TEST_TONE = Constant(
+    "1 kHz", "tone at which distortion is stated", derivation("the statement names it")
+)
+PRINTED_AT = Constant(
+    "298.15 K", "25 degC, for which the value is printed", derivation("condition of the field")
+)
+
+COPPER_RESISTIVITY = Constant(
+    "1.724e-8 ohm m", "resistivity of copper at 20 degC", from_memory("IEC 60028")
+)
+COPPER_COEFFICIENT = Constant(
+    "0.00393 1/K",
+    "rise of the resistance of copper, of its value at 20 degC",
+    from_memory("IEC 60028"),
+)
+
+DC_CLASS_1 = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
+DC_CLASS_2 = Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES)
+FIRE_POWER = Constant("15 W", "power below which a fault starts no fire", SAFE_POWER)
+
+TRACE_CHART = quoted("IPC-2221, fit to its charts", "as quoted on several public pages")
+CHART_OUTER = Constant("0.048 A", "chart current of an outer layer", TRACE_CHART)
+CHART_AREA = Constant("6.4516e-10 m2", "one square mil", derivation("0.0254 mm squared"))
+CHART_RISE = Constant("1 K", "unit of the rise in the charts", TRACE_CHART)
+CONTACT_RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
+
+_UNIT = derivation("unit of the table")
+TABLE_VOLT = Constant("1 V", "unit of the table", _UNIT)
+TABLE_METRE = Constant("1 m", "unit of the table", _UNIT)
+TABLE_MILLIMETRE = Constant("1 mm", "unit of the table", _UNIT)
+TABLE_KELVIN = Constant("1 K", "unit of the table", _UNIT)
+
+NO_LIMITER = Assumption(
+    float("inf"), "absent", derivation("without a limiter nothing holds the level")
+)
+"""What silence about a limiter means."""
