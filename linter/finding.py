@@ -74,12 +74,16 @@ class Leaned:
 
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """A leaf that the spec does not state, and what to write there."""
+    """A leaf that the spec does not state, and what to write there.
+
+    border: what it must be for the check to be met, where it alone decides.
+    """
 
     path: str
     unit: str
     meaning: str
     example: str
+    border: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +112,7 @@ class Finding:
     that was missed, or the nearest one that is met; margin: distance to that limit as
     a share of it, negative when missed.  needs: what is missing when open.  permitted: by
     whom, until when and why, where a deviation keeps the finding from holding.
+    holds_always: whether it holds at every milestone, whatever its severity.
     """
 
     check: str
@@ -140,6 +145,12 @@ class Finding:
     follows: object = None
     leaves: frozenset[str] = frozenset()
     permitted: str = ""
+    holds_always: bool = False
+
+    @property
+    def can_be_critical(self) -> bool:
+        """Whether the check has a limit beyond which there is a hazard or destruction."""
+        return self.limits is not None and self.limits.critical is not None
 
     @property
     def rank(self) -> int:

@@ -11,9 +11,9 @@ from itertools import islice, permutations
 from operator import itemgetter
 
 from ..check import Lever
-from ..declare import local_path, subject_of
+from ..declare import PRODUCT, local_path, subject_of
 from ..evaluation.catalogue import Entry
-from ..evaluation.engine import PRODUCT, Assessment
+from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError, Node
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review

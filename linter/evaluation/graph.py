@@ -9,9 +9,9 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
-from ..declare import CHANNELS
+from ..declare import CHANNELS, field_path
 from ..finding import Leaned, Missing
-from ..quantities.quantity import show, to_si
+from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
 from .affected import Affected
 from .computations import Computations
@@ -57,6 +57,17 @@ class Graph:
             if isinstance(node, Gap) or not node.used & free
         }
         return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.computations)
+
+    def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
+        """A graph of the same spec in which values stand in for silent or assumed leaves."""
+        known = {
+            key: node
+            for key, node in self._known.items()
+            if isinstance(node, Node) and not any(item.path in values for item in node.leaned)
+        }
+        graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
+        graph.leaves.supposed = values
+        return graph
 
     def revised(self, spec: Spec, change: Affected) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
@@ -115,17 +126,35 @@ class Graph:
         return Gap(tuple(missing)) if missing else nodes
 
     def matches(self, words: Mapping[str, Words], channel: str | None) -> bool | Gap:
-        """Whether word-valued paths have one of the words asked for."""
+        """Whether word-valued paths have one of the words asked for.
+
+        A gap where a word is silent, or where only an assumed word is another one.
+        """
         gap: Gap | None = None
         for path, allowed in words.items():
             found = self.resolve(path, channel)
             if isinstance(found, Gap):
                 if found.absent:
                     return False
-                gap = gap or found
+                gap = found if gap is None or gap.assumed else gap
             elif found.value() not in ((allowed,) if isinstance(allowed, str) else allowed):
-                return False
+                asked = self._assumed_words(found)
+                if not asked:
+                    return False
+                gap = gap or Gap(asked, assumed=True)
         return True if gap is None else gap
+
+    def _assumed_words(self, node: Node) -> tuple[Missing, ...]:
+        """The fields to ask for where a word is only assumed, unless silence means absence."""
+        fields = [item.path for item in node.leaned if item.leaning != "absent"]
+        known = [path for path in fields if field_path(path) in self.fields]
+        if node.used or len(known) < len(node.leaned):
+            return ()
+        return tuple(
+            Missing(path, field.unit, field.meaning, field.example)
+            for path in known
+            for field in [self.spec.schema.field_of(path)]
+        )
 
     def follows(self, name: str, channel: str | None) -> Node | Gap:
         """A derived quantity as it follows from the rest, whatever the spec states."""
@@ -232,7 +261,7 @@ class Graph:
             found = fits if isinstance(fits, Gap) else self.arguments(way.inputs, channel)
             if not isinstance(found, Gap):
                 return self._on_way(quantity, way, found, channel)
-            if gap is None or (gap.absent and not found.absent):
+            if gap is None or _weaker(gap) > _weaker(found):
                 gap = found
         if gap is not None:
             return gap
@@ -254,3 +283,8 @@ class Graph:
         assumed = way.assumes
         leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
         return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.computations)
+
+
+def _weaker(gap: Gap) -> int:
+    """What is missing tells most, then a word that is only assumed, then what is absent."""
+    return 2 if gap.absent else 1 if gap.assumed else 0

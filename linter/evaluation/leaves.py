@@ -1,5 +1,7 @@
 """The leaves of a spec as nodes: stated, assumed, or a gap that names what is missing."""
 
+from collections.abc import Mapping
+
 from ..check import Assumption, Source
 from ..declare import Field
 from ..finding import Leaned, Missing
@@ -23,10 +25,12 @@ class Leaves:
     """Reads leaves and sections of one spec for the graph."""
 
     def __init__(self, spec: Spec, sure: bool, free: frozenset[str]) -> None:
+        """Read ``spec``; ``supposed`` stands in for silent leaves, by full path."""
         self.spec = spec
         self.schema = spec.schema
         self.sure = sure
         self.free = free
+        self.supposed: Mapping[str, Value | str] = {}
 
     def full(self, path: str, channel: str | None) -> str:
         """The path from the root of the spec."""
@@ -71,12 +75,20 @@ class Leaves:
             return Fixed(stated, frozenset({full}))
         barrier = self.none_above(full)
         if barrier:
-            return Gap(absent=barrier)
+            return Gap(absent=barrier, none=barrier)
+        if full in self.supposed:
+            return self._supposed(full)
         default = self.spec.defaults.get(path, field.default)
         if default is not None:
             unit = "word" if field.kind in ("word", "flag", "text") else field.unit
             return self.assumed(path, channel, default, unit, silent=True)
         return Gap((self.missing(path, channel, field),))
+
+    def _supposed(self, full: str) -> Node:
+        stand = self.supposed[full]
+        if isinstance(stand, Value):
+            return LeafNode(full, stand, (), real=False, moving=True)
+        return Fixed(stand)
 
     def _node(self, path: str, stated: Value, leaned: tuple[Leaned, ...], real: bool) -> LeafNode:
         return LeafNode(path, stated, leaned, real, moving=path in self.free)

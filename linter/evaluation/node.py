@@ -36,10 +36,16 @@ class FigureError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Why a name has no value: leaves that are missing, or a part that is not fitted."""
+    """Why a name has no value: leaves that are missing, or a part that is not fitted.
+
+    absent: what is not in the design; none: the section stated ``none`` behind it.
+    assumed: only an assumed word speaks against it, and is missing.
+    """
 
     missing: tuple[Missing, ...] = ()
     absent: str = ""
+    none: str = ""
+    assumed: bool = False
 
 
 class Node:

@@ -1,7 +1,7 @@
 """Worst case over the leaves: extreme corner, root-sum-square, share of each leaf."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from ..finding import Sway
@@ -34,12 +34,13 @@ def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> 
     nominal = float(node.value())
     ends = _one_at_a_time(node)
     corner = _sign_corner(node.leaves, ends, adverse)
-    corner = _climb(node, corner, adverse, ends, nominal)
+    tries = _tries(node.leaves, ends, adverse, nominal)
+    corner = climb(node, corner, adverse, tries)
     inside = [path for path in node.leaves if _is_named(path, peaks_inside)]
     for path in inside:
         corner = _search_inside(node, corner, path, adverse)
     if inside:
-        corner = _climb(node, corner, adverse, ends, nominal)
+        corner = climb(node, corner, adverse, tries)
     figure = float(node.value(corner))
     if adverse * nominal > adverse * figure:
         figure, corner = nominal, {}
@@ -83,30 +84,38 @@ def _sign_corner(
     return corner
 
 
-def _climb(
-    node: Node,
-    corner: dict[str, float],
-    adverse: int,
-    ends: Mapping[str, tuple[float, float]],
-    nominal: float,
+def climb(
+    node: Node, corner: dict[str, float], adverse: int, tries: Mapping[str, Sequence[float]]
 ) -> dict[str, float]:
-    """Move single leaves as long as one of them makes the figure worse."""
+    """Move single leaves to one of their tries as long as that makes the figure worse."""
     best = adverse * float(node.value(corner))
     moved = True
     while moved:
         moved = False
-        for path, leaf in node.leaves.items():
-            tries = [leaf.lo, leaf.hi]
-            if adverse * nominal > max(adverse * end for end in ends[path]):
-                tries.append(leaf.nominal)
-            for candidate in tries:
-                if candidate == corner.get(path, leaf.nominal):
+        for path, candidates in tries.items():
+            for candidate in candidates:
+                if candidate == corner.get(path, node.leaves[path].nominal):
                     continue
-                trial = Moved(corner, path, candidate)
-                reached = adverse * float(node.value(trial))
+                moving = Moved(corner, path, candidate)
+                reached = adverse * float(node.value(moving))
                 if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
-                    best, corner, moved = reached, trial, True
+                    best, corner, moved = reached, moving, True
     return corner
+
+
+def _tries(
+    leaves: Mapping[str, Value],
+    ends: Mapping[str, tuple[float, float]],
+    adverse: int,
+    nominal: float,
+) -> dict[str, tuple[float, ...]]:
+    """Both ends of each leaf, and its nominal value where that alone was the worst."""
+    return {
+        path: (leaf.lo, leaf.hi, leaf.nominal)
+        if adverse * nominal > max(adverse * end for end in ends[path])
+        else (leaf.lo, leaf.hi)
+        for path, leaf in leaves.items()
+    }
 
 
 def _is_named(path: str, names: tuple[str, ...]) -> bool:

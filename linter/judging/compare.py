@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from ..declare import Schema
-from ..evaluation.engine import SILENT
+from ..evaluation.answers import SILENT
 from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
 from .review import Review

@@ -1,6 +1,7 @@
 """What holds a design at a milestone, as data, and the verdict that follows."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from ..check import Milestone
 from ..finding import Finding, Severity, Status
@@ -10,30 +11,31 @@ from ..finding import Finding, Severity, Status
 class Gate:
     """What a milestone asks for.
 
-    hold_at: the mildest severity that holds; open_stakes: stakes whose open items hold;
-    why: the reason, as the report gives it.
+    hold_at: the mildest severity that holds.  open_holds: which open items hold: none, those
+    of checks that can find a hazard or destruction, or all.  why: the reason, as the report
+    gives it.
     """
 
     hold_at: Severity
-    open_stakes: frozenset[str]
+    open_holds: Literal["none", "grave", "all"]
     why: str
 
 
 GATES: dict[Milestone, Gate] = {
     "concept": Gate(
         Severity.CRITICAL,
-        frozenset(),
+        "none",
         "an idea may have gaps and weak points, but nothing that endangers or destroys",
     ),
     "prototype": Gate(
         Severity.MAJOR,
-        frozenset({"safety"}),
+        "grave",
         "boards cost money and somebody will stand next to them: every function and rated"
-        " limit must hold on paper, and no question of safety may be left open",
+        " limit must hold on paper, and no question of safety or destruction may be left open",
     ),
     "production": Gate(
         Severity.MAJOR,
-        frozenset({"safety", "rating", "performance"}),
+        "all",
         "what is built in numbers must be known: no open item, and no limit that is met"
         " only on assumptions, estimates or typical values",
     ),
@@ -74,5 +76,8 @@ def verdict(
 
 def _holds(finding: Finding, gate: Gate, threshold: Severity) -> bool:
     if finding.severity is not None:
-        return finding.rank <= threshold.rank
-    return finding.status is Status.OPEN and finding.stake in gate.open_stakes
+        return finding.holds_always or finding.rank <= threshold.rank
+    if finding.status is not Status.OPEN or gate.open_holds == "none":
+        return False
+    grave = finding.can_be_critical or finding.stake == "safety"
+    return grave or gate.open_holds == "all"

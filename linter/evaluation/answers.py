@@ -1,0 +1,293 @@
+"""What a check says of one subject: not concerned, open, met, or a finding with its severity.
+
+Silence neither convicts nor acquits: a value that is missing, or only assumed in the design's
+favour, is taken over its usual range (``ranges``); what hangs on it stays open.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from ..check import MILESTONES, AtLeast, Check, Milestone
+from ..declare import PRODUCT
+from ..finding import Finding, Leaned, Missing, Severity, Status
+from .catalogue import Entry
+from .graph import Graph
+from .node import Computed, Gap
+from .only_typical import only_typical
+from .ranges import Bounded, Plan, bounded
+from .threshold import limit_of, margin_to, mildest, missed
+from .tolerance import Extreme, root_sum_square, worst_case
+from .wording import corner_readings, places, readings, sentence
+
+SILENT = "the spec says nothing about it yet"
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One check put to one subject at a milestone.
+
+    plan: gives the figure's node in a graph.  sure_graph: the graph without adverse
+    assumptions and placeholders.
+    """
+
+    entry: Entry
+    subject: str
+    milestone: Milestone
+    graph: Graph
+    sure_graph: Callable[[], Graph]
+    plan: Plan
+
+    @property
+    def check(self) -> Check:
+        """The check that is put."""
+        return self.entry.check
+
+    @property
+    def channel(self) -> str | None:
+        """The channel at hand, None for the whole product."""
+        return None if self.subject == PRODUCT else self.subject
+
+    @property
+    def adverse(self) -> int:
+        """The direction in which the figure gets worse."""
+        return -1 if isinstance(self.check.limits, AtLeast) else 1
+
+
+def blank(entry: Entry, subject: str) -> Finding:
+    """An answer without a figure: the check does not concern the design."""
+    check = entry.check
+    return Finding(
+        check=entry.name,
+        domain=entry.domain,
+        title=check.title,
+        subject=subject,
+        status=Status.NOT_APPLICABLE,
+        message="does not concern this design",
+        unit=check.unit,
+        at_least=isinstance(check.limits, AtLeast),
+        limits=check.limits,
+        sources=check.sources,
+        cautions=check.cautions,
+        stake=check.stake,
+    )
+
+
+def crashed(entry: Entry, subject: str, what: str) -> Finding:
+    """The answer of a check that failed itself: it holds at every milestone."""
+    return replace(
+        blank(entry, subject),
+        status=Status.FINDING,
+        severity=Severity.MAJOR,
+        message=f"the check itself failed and judged nothing: {what}",
+        cautions=(),
+        holds_always=True,
+    )
+
+
+def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
+    """The answer where inputs lack: met or failed whatever they are, else open."""
+    found = blank(question.entry, question.subject)
+    if gap.absent and not _hangs_on_none(question.check, gap):
+        return replace(found, message=f"{gap.absent}: not in this design")
+    if gap.absent:
+        text = f"cannot be judged: it hangs on {gap.none}, which is none"
+        return replace(found, status=Status.OPEN, message=text)
+    if not speaks_up:
+        return replace(found, message=SILENT)
+    names = tuple(item.path for item in gap.missing)
+    over = bounded(question.plan, question.graph, question.check, names)
+    if over is not None and over.worst is None:
+        return _met_whatever(question, over)
+    if over is not None and over.best is not None:
+        return _failed_whatever(question, over)
+    places_found = (question.graph.spec.place(path) for path in names)
+    border = over.border if over else ""
+    needs = f"; it must be {border}" if border else ""
+    return replace(
+        found,
+        status=Status.OPEN,
+        message=f"cannot be judged: {', '.join(names[:4])}{needs}",
+        missing=tuple(replace(item, border=border) for item in gap.missing),
+        place=next((place for place in places_found if place), None),
+        leaves=over.node.used if over else frozenset(),
+    )
+
+
+def judged(question: Question, node: Computed) -> Finding:
+    """The answer where the figure can be computed."""
+    extreme = worst_case(node, question.adverse, question.check.peaks_inside)
+    finding = _measured(question, node, extreme)
+    severity = missed(question.check, extreme.figure)
+    if severity is None:
+        return _met(question, finding, node)
+    return _failed(question, finding, node, severity)
+
+
+def _hangs_on_none(check: Check, gap: Gap) -> bool:
+    """Whether a part stated ``none`` is needed by a check that is not about that part."""
+    if not gap.none:
+        return False
+    part = gap.none.split(".", 2)[-1] if gap.none.startswith("channels.") else gap.none
+    paths = [getattr(item, "path", "").removeprefix("all ") for item in check.inputs.values()]
+    paths += [*check.applies, *check.topic, *(lever.path for lever in check.levers)]
+    return not any(f"{path}.".startswith(f"{part}.") for path in paths)
+
+
+def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
+    check, graph = question.check, question.graph
+    pointed = places(node, check, graph, question.channel)
+    shares = {sway.path: sway.share for sway in extreme.sways}
+    return replace(
+        blank(question.entry, question.subject),
+        message=sentence(check, node, extreme.corner),
+        figure=extreme.figure,
+        nominal=extreme.nominal,
+        place=pointed[0] if pointed else None,
+        related=pointed[1:6],
+        readings=readings(check, node, extreme.corner, graph),
+        corner=corner_readings(node, extreme.corner, graph, shares),
+        sways=extreme.sways,
+        leaned=node.leaned,
+        leaves=node.used,
+    )
+
+
+def _within(finding: Finding, check: Check) -> Finding:
+    limit, basis = limit_of(check, mildest(check.limits))
+    margin = margin_to(finding, limit)
+    return replace(finding, status=Status.MEETS, limit=limit, basis=basis, margin=margin)
+
+
+def _met_whatever(question: Question, over: Bounded) -> Finding:
+    finding = _within(_measured(question, over.node, over.extreme), question.check)
+    names = " and ".join(over.paths)
+    floors = [item for item in over.node.leaned if item.leaning == "floor"]
+    if floors:
+        return _leaning(question, finding, floors, "is only a bound: missing data make it worse")
+    return replace(finding, message=f"{finding.message}, whatever {names} usually is")
+
+
+def _failed_whatever(question: Question, over: Bounded) -> Finding:
+    """A finding that rests on usual ranges alone is never critical."""
+    assert over.best is not None
+    severity = max(over.best, Severity.MAJOR, key=lambda item: item.rank)
+    finding = _measured(question, over.node, over.extreme)
+    names = " and ".join(over.paths)
+    return _missing_by(question, finding, severity, f", even with {names} at its usual best")
+
+
+def _missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
+    gravest = missed(question.check, finding.figure or 0.0) or severity
+    limit, basis = limit_of(question.check, gravest)
+    return replace(
+        finding,
+        status=Status.FINDING,
+        severity=severity,
+        message=finding.message + note,
+        limit=limit,
+        basis=basis,
+        margin=margin_to(finding, limit),
+    )
+
+
+def _met(question: Question, finding: Finding, node: Computed) -> Finding:
+    check = question.check
+    met = _within(finding, check)
+    floors = [item for item in node.leaned if item.leaning == "floor"]
+    if floors:
+        return _leaning(question, met, floors, "is only a bound: missing data make it worse")
+    if question.milestone == MILESTONES[0]:
+        return met
+    soft = [item for item in node.leaned if _may_flatter(item, question)]
+    note = "is met only on assumptions"
+    if question.milestone == MILESTONES[-1] and check.stake != "performance":
+        soft += only_typical(question.plan, question.graph, node, met)
+        note = "is met only on assumptions or typical values"
+    if soft and not _holds_over(question, soft):
+        return _leaning(question, met, soft, note)
+    if question.milestone != MILESTONES[-1]:
+        return met
+    recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
+    if check.stake == "safety" and recalled:
+        note = "the limit is from memory, not verified against the standard"
+        return replace(met, status=Status.OPEN, message=f"{met.message}; {note}")
+    return met
+
+
+def _may_flatter(item: Leaned, question: Question) -> bool:
+    """Whether a pass may not rest on an assumption at this milestone."""
+    if question.milestone == MILESTONES[-1]:
+        return item.leaning in ("favourable", "neutral") or item.placeholder
+    return item.leaning == "favourable" and question.check.limits.critical is not None
+
+
+def _holds_over(question: Question, soft: list[Leaned]) -> bool:
+    """Whether the check is met over the usual ranges of all that is only assumed."""
+    over = bounded(question.plan, question.graph, question.check, [item.path for item in soft])
+    return over is not None and over.worst is None
+
+
+def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
+    missing: dict[Missing, None] = {}
+    for item in leaned:
+        for gap in question.graph.asked(item.path, question.channel):
+            missing.setdefault(gap)
+    return replace(
+        finding,
+        status=Status.OPEN,
+        message=f"{finding.message}; it {note}",
+        missing=tuple(missing),
+        leaned=tuple(dict.fromkeys((*finding.leaned, *leaned))),
+    )
+
+
+def _failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
+    check, note = question.check, ""
+    assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
+    defaults = [item.path for item in assumed if not item.placeholder]
+    over = bounded(question.plan, question.graph, check, defaults) if defaults else None
+    if over is not None and over.best is None and over.worst is not None:
+        named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
+        if all(item.leaning == "adverse" for item in assumed):
+            return _open_by_default(question, finding, assumed, over)
+        note = f"; decided by what is assumed ({named})"
+        severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
+    elif severity == Severity.CRITICAL and not _stands(question, finding, node):
+        severity = Severity.MAJOR
+        note = "; major, not critical, because it rests on an assumption"
+    if check.stake == "performance" and severity != Severity.MINOR:
+        if missed(check, root_sum_square(node, question.adverse)) in (None, Severity.MINOR):
+            severity = Severity.MINOR
+            note = "; minor, because the tolerances in root-sum-square stay within"
+    return _missing_by(question, finding, severity, note)
+
+
+def _open_by_default(
+    question: Question, finding: Finding, assumed: list[Leaned], over: Bounded
+) -> Finding:
+    """Silence read as the worst case convicts nobody: the check asks."""
+    gaps = [gap for x in assumed for gap in question.graph.asked(x.path, question.channel)]
+    missing = tuple(replace(gap, border=over.border) for gap in dict.fromkeys(gaps))
+    names = ", ".join(item.path for item in missing)
+    needs = f"; it must be {over.border}" if over.border else ""
+    limit, basis = limit_of(question.check, mildest(question.check.limits))
+    return replace(
+        finding,
+        status=Status.OPEN,
+        message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
+        missing=missing,
+        limit=limit,
+        basis=basis,
+        margin=margin_to(finding, limit),
+    )
+
+
+def _stands(question: Question, finding: Finding, node: Computed) -> bool:
+    """Whether a critical stands without adverse assumptions and placeholders."""
+    if not any(item.leaning == "adverse" or item.placeholder for item in node.leaned):
+        return True
+    sure = question.plan(question.sure_graph())
+    if not isinstance(sure, Computed):
+        return False
+    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    return missed(question.check, figure) == Severity.CRITICAL

@@ -1,0 +1,215 @@
+"""A missing value is a range: a check judged over all that a value may usually be.
+
+Every field has a usual range, every word a list.  A check that lacks values is computed over
+them.  It may fail even with the missing values at their best, meet its limits whatever they
+are, or hang on them; where one number decides, the border is solved for.
+"""
+
+import math
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from itertools import pairwise, product
+
+from ..check import AtLeast, Check
+from ..declare import Field, usual_bounds
+from ..finding import CLEAR, Severity
+from ..quantities.quantity import Value, show
+from .graph import Graph
+from .node import Computed, FigureError, Gap, Moved
+from .threshold import ZERO_CELSIUS, missed
+from .tolerance import Extreme, climb, worst_case
+
+MOST_MISSING = 4
+MOST_CHOICES = 12
+ROUNDS = 4
+SCAN = 16
+BISECTIONS = 40
+DIGITS = 3
+
+Plan = Callable[[Graph], Computed | Gap | None]
+Stand = Value | str
+
+
+@dataclass(frozen=True, slots=True)
+class Bounded:
+    """What a check says over the usual ranges of what is missing.
+
+    worst, best: the severity with the missing values at their worst and at their best, None
+    where the check is met.  extreme: the figure at the worst, or at the best where that
+    fails.  node: what computes it.  paths: the missing leaves.  border: where one number
+    decides, what it must be, in words.
+    """
+
+    worst: Severity | None
+    best: Severity | None
+    extreme: Extreme
+    node: Computed
+    paths: tuple[str, ...]
+    border: str = ""
+
+
+def bounded(plan: Plan, graph: Graph, check: Check, paths: Iterable[str]) -> Bounded | None:
+    """The check over the usual ranges of some leaves; None where they have none.
+
+    plan: gives the figure's node in a graph.
+    """
+    wanted = tuple(dict.fromkeys(paths))
+    try:
+        found = [
+            one
+            for choice in _choices(graph, wanted)
+            for one in [_over(plan, graph, check, dict(choice), wanted)]
+            if one is not NOT_CONCERNED
+        ]
+    except (_CannotTellError, FigureError):
+        return None
+    outcomes = [item for item in found if isinstance(item, Bounded)]
+    if not outcomes:
+        return None
+    worst = min(outcomes, key=lambda item: _rank(item.worst))
+    best = max(outcomes, key=lambda item: _rank(item.best))
+    if len(outcomes) < len(found):  # with one of the words the check does not concern the design
+        return Bounded(worst.worst, None, worst.extreme, worst.node, wanted)
+    if best.best is not None:
+        return Bounded(worst.worst, best.best, best.extreme, best.node, wanted)
+    border = worst.border if len(outcomes) == 1 else ""
+    return Bounded(worst.worst, None, worst.extreme, worst.node, worst.paths, border)
+
+
+NOT_CONCERNED = object()
+
+
+class _CannotTellError(Exception):
+    """A missing value without a range, or too many of them."""
+
+
+def _rank(severity: Severity | None) -> int:
+    return CLEAR if severity is None else severity.rank
+
+
+def _choices(graph: Graph, paths: Iterable[str]) -> Iterator[tuple[tuple[str, Stand], ...]]:
+    """Every combination of the words of what is missing, each with the ranges of the numbers."""
+    options = [_options(graph, path) for path in paths]
+    number = 1
+    for words in options:
+        number *= len(words)
+    if not options or len(options) > MOST_MISSING or number > MOST_CHOICES:
+        raise _CannotTellError
+    return iter(list(product(*options)))
+
+
+def _options(graph: Graph, path: str) -> list[tuple[str, Stand]]:
+    """What may stand at a path: one range, or each of some words."""
+    schema = graph.spec.schema
+    try:
+        field = schema.field_of(path)
+    except KeyError:
+        raise _CannotTellError from None
+    if field.kind in ("word", "flag"):
+        return [(path, word) for word in field.words]
+    stand = _range(field)
+    if stand is None or "[" in path or field.given == "range":
+        raise _CannotTellError
+    return [(path, stand)]
+
+
+def _range(field: Field) -> Value | None:
+    """The usual range of a field as a value that stands for all of it."""
+    found = usual_bounds(field) if field.kind in ("quantity", "count") else None
+    if found is None:
+        return None
+    low, high = found
+    middle = (low * high) ** 0.5 if low > 0.0 else (low + high) / 2
+    if field.kind == "count":
+        middle = float(round(middle))
+    return Value(0.0 if field.zero else low, middle, high, "range")
+
+
+def _over(
+    plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand], wanted: tuple[str, ...]
+) -> object:
+    """The check with some values standing in, and with those that it then lacks as well."""
+    node = plan(graph.supposing(stand))
+    for _ in range(ROUNDS):
+        if node is None or (isinstance(node, Gap) and node.absent):
+            return NOT_CONCERNED
+        if not isinstance(node, Gap):
+            units = {path: graph.spec.schema.field_of(path).unit for path in stand}
+            return _judged(node, check, units)
+        more = [_options(graph, item.path) for item in node.missing if item.path not in stand]
+        numbers = [options[0] for options in more if len(options) == 1]
+        if not numbers or len(numbers) < len(more) or len(stand) + len(numbers) > MOST_MISSING:
+            raise _CannotTellError
+        stand |= dict(numbers)
+        node = plan(graph.supposing(stand))
+    raise _CannotTellError
+
+
+def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
+    paths = tuple(units)
+    adverse = -1 if isinstance(check.limits, AtLeast) else 1
+    at_worst = worst_case(node, adverse, check.peaks_inside)
+    worst = missed(check, at_worst.figure)
+    free = [path for path in paths if path in node.leaves]
+    if worst is None or not free:
+        return Bounded(worst, worst, at_worst, node, paths)
+    at_best = _at_best(node, adverse, free, at_worst.corner)
+    best = missed(check, at_best.figure)
+    if best is not None:
+        return Bounded(worst, best, at_best, node, paths)
+    only = free[0] if len(paths) == 1 else ""
+    border = _border(node, check, (only, units[only]), at_best.corner) if only else ""
+    return Bounded(worst, None, at_worst, node, paths, border)
+
+
+def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str, float]) -> Extreme:
+    """The free leaves at their best while all others stand at their worst."""
+    others = {path: (x.lo, x.hi) for path, x in node.leaves.items() if path not in free}
+    for path in free:
+        points = _points(node.leaves[path])
+        best = min(points, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
+        corner = Moved(corner, path, best)
+    corner = climb(node, dict(corner), adverse, others)
+    return Extreme(float(node.value(corner)), float(node.value()), corner, ())
+
+
+def _points(leaf: Value) -> list[float]:
+    """Values over a range, in equal ratios where it does not begin at zero."""
+    low, high = leaf.lo, leaf.hi
+    if low > 0.0:
+        return [low * (high / low) ** (n / SCAN) for n in range(SCAN + 1)]
+    return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
+
+
+def _border(
+    node: Computed, check: Check, leaf: tuple[str, str], corner: Mapping[str, float]
+) -> str:
+    """What a leaf (path and unit) must be, where the check is met from there to one end."""
+    path, unit = leaf
+
+    def meets(x: float) -> bool:
+        return missed(check, float(node.value(Moved(corner, path, x)))) is None
+
+    points = _points(node.leaves[path])
+    fine = [meets(x) for x in points]
+    if sum(one is not other for one, other in pairwise(fine)) != 1:
+        return ""
+    number = fine.index(not fine[0])
+    good, bad = points[number], points[number - 1]
+    if fine[0]:
+        good, bad = bad, good
+    for _ in range(BISECTIONS):
+        middle = (good + bad) / 2
+        good, bad = (middle, bad) if meets(middle) else (good, middle)
+    rounded = _rounded(good, unit, up=good > bad)
+    return f"{'at least' if good > bad else 'at most'} {show(rounded, unit, DIGITS)}"
+
+
+def _rounded(x: float, unit: str, up: bool) -> float:
+    """A border with few digits, on the side where the check is met."""
+    zero = ZERO_CELSIUS if unit == "degC" else 0.0
+    plain = x - zero
+    if plain == 0.0:
+        return x
+    step = 10.0 ** (math.floor(math.log10(abs(plain))) - DIGITS + 1)
+    return zero + step * (math.ceil if up else math.floor)(plain / step)
