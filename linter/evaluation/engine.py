@@ -130,15 +130,24 @@ class Assessment:
         return limit_of(check, mildest(check.limits))[0]
 
     def _speaks_up(self, check: Check, subject: str) -> bool:
-        """Whether silence is an open item: the milestone asks, or its section is stated."""
+        """Whether silence is an open item: the milestone asks, or its topic is stated."""
         if self._grave(check):
-            return True
+            return not self._asked_elsewhere(check, subject)
         if check.asked_from and _reached(self.milestone, check.asked_from):
             return True
         topics = check.topic or tuple(getattr(item, "path", "") for item in check.inputs.values())
         channel = None if subject == PRODUCT else subject
         full = (path for topic in topics for path in self._full_topics(topic, channel))
         return any(path in self._topics for path in full)
+
+    def _asked_elsewhere(self, check: Check, subject: str) -> bool:
+        """Whether a part is not mentioned yet and another check asks whether there is one."""
+        channel = None if subject == PRODUCT else subject
+        for part in self.catalogue.parts_needed(check):
+            stated = any(path in self._topics for path in self._full_topics(part, channel))
+            if not stated and part in self.catalogue.parts_asked_for:
+                return True
+        return False
 
     def _full_topics(self, topic: str, channel: str | None) -> tuple[str, ...]:
         topic = topic.removeprefix("all ")

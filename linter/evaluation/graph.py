@@ -131,18 +131,19 @@ class Graph:
         A gap where a word is silent, or where only an assumed word is another one.
         """
         gap: Gap | None = None
+        assumed: tuple[Missing, ...] = ()
         for path, allowed in words.items():
             found = self.resolve(path, channel)
             if isinstance(found, Gap):
                 if found.absent:
                     return False
-                gap = found if gap is None or gap.assumed else gap
+                gap = gap or found
             elif found.value() not in ((allowed,) if isinstance(allowed, str) else allowed):
                 asked = self._assumed_words(found)
                 if not asked:
                     return False
-                gap = gap or Gap(asked, assumed=True)
-        return True if gap is None else gap
+                assumed = assumed or asked
+        return Gap(assumed, assumed=True) if assumed else gap or True
 
     def _assumed_words(self, node: Node) -> tuple[Missing, ...]:
         """The fields to ask for where a word is only assumed, unless silence means absence."""

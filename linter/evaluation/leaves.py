@@ -76,6 +76,9 @@ class Leaves:
         barrier = self.none_above(full)
         if barrier:
             return Gap(absent=barrier, none=barrier)
+        unsaid = self._absent_above(path, channel)
+        if unsaid:
+            return Gap(absent=unsaid)
         if full in self.supposed:
             return self._supposed(full)
         default = self.spec.defaults.get(path, field.default)
@@ -111,6 +114,18 @@ class Leaves:
             above = ".".join(parts[:end])
             if above in self.spec.none:
                 return above
+        return ""
+
+    def _absent_above(self, path: str, channel: str | None) -> str:
+        """The section above a leaf that the spec is silent about, where that means absence."""
+        above, _, _ = path.rpartition(".")
+        while above:
+            field = self.schema.fields.get(above.removesuffix("[]"))
+            default = field.default if field is not None else None
+            full = self.full(above, channel)
+            if default is not None and default.value == "none" and full not in self.spec.sections:
+                return full
+            above, _, _ = above.rpartition(".")
         return ""
 
     def items(self, path: str, channel: str | None) -> Node | Gap:

@@ -55,15 +55,10 @@ def bounded(plan: Plan, graph: Graph, check: Check, paths: Iterable[str]) -> Bou
     """
     wanted = tuple(dict.fromkeys(paths))
     try:
-        found = [
-            one
-            for choice in _choices(graph, wanted)
-            for one in [_over(plan, graph, check, dict(choice), wanted)]
-            if one is not NOT_CONCERNED
-        ]
+        found = [_over(plan, graph, check, dict(choice)) for choice in _choices(graph, wanted)]
     except (_CannotTellError, FigureError):
         return None
-    outcomes = [item for item in found if isinstance(item, Bounded)]
+    outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
     worst = min(outcomes, key=lambda item: _rank(item.worst))
@@ -74,9 +69,6 @@ def bounded(plan: Plan, graph: Graph, check: Check, paths: Iterable[str]) -> Bou
         return Bounded(worst.worst, best.best, best.extreme, best.node, wanted)
     border = worst.border if len(outcomes) == 1 else ""
     return Bounded(worst.worst, None, worst.extreme, worst.node, worst.paths, border)
-
-
-NOT_CONCERNED = object()
 
 
 class _CannotTellError(Exception):
@@ -125,14 +117,15 @@ def _range(field: Field) -> Value | None:
     return Value(0.0 if field.zero else low, middle, high, "range")
 
 
-def _over(
-    plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand], wanted: tuple[str, ...]
-) -> object:
-    """The check with some values standing in, and with those that it then lacks as well."""
+def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bounded | None:
+    """The check with some values standing in, and with those that it then lacks as well.
+
+    None where the design is then none that the check concerns.
+    """
     node = plan(graph.supposing(stand))
     for _ in range(ROUNDS):
         if node is None or (isinstance(node, Gap) and node.absent):
-            return NOT_CONCERNED
+            return None
         if not isinstance(node, Gap):
             units = {path: graph.spec.schema.field_of(path).unit for path in stand}
             return _judged(node, check, units)
@@ -165,12 +158,13 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
 def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str, float]) -> Extreme:
     """The free leaves at their best while all others stand at their worst."""
     others = {path: (x.lo, x.hi) for path, x in node.leaves.items() if path not in free}
-    for path in free:
-        points = _points(node.leaves[path])
-        best = min(points, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
-        corner = Moved(corner, path, best)
-    corner = climb(node, dict(corner), adverse, others)
-    return Extreme(float(node.value(corner)), float(node.value()), corner, ())
+    ends = {path: (node.leaves[path].lo, node.leaves[path].hi) for path in free}
+    turned = {path: hi if corner.get(path) == lo else lo for path, (lo, hi) in ends.items()}
+    starts = [dict(corner), {**corner, **turned}]
+    start = min(starts, key=lambda item: adverse * float(node.value(item)))
+    points = {path: _points(node.leaves[path]) for path in free}
+    best = climb(node, climb(node, start, -adverse, points), adverse, others)
+    return Extreme(float(node.value(best)), float(node.value()), best, ())
 
 
 def _points(leaf: Value) -> list[float]:

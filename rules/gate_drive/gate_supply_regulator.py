@@ -67,7 +67,7 @@ CHECK = Check(
             default=Assumption("0 A", "favourable", derivation("gates alone counted")),
         ),
     },
-    applies={"gate_drive.regulator.type": "linear"},
+    applies={"output_stage.devices": "discrete", "gate_drive.regulator.type": "linear"},
     limits=AtLeast(
         critical="0 K",
         minor="25 K",

@@ -1,7 +1,17 @@
 """A discrete switch or an integrated power stage, as its data sheet prints it."""
 
 from ...linter.check import from_memory
-from ...linter.declare import Section, Value, count, favourable, quantity, section, text, usually
+from ...linter.declare import (
+    Section,
+    Value,
+    absent,
+    count,
+    favourable,
+    quantity,
+    section,
+    text,
+    usually,
+)
 from .designs import DISCRETE, INTEGRATED, NO_HEATSINK, UNFILTERED
 
 
@@ -219,7 +229,7 @@ class Device(Section):
         given="typ",
         concerns=NO_HEATSINK,
     )
-    foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections")
+    foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections", default=absent())
     v_supply: Value | None = quantity(
         "V",
         "part, pin to pin: lowest and highest recommended supply",

@@ -1,5 +1,7 @@
 """From the source to the board, and on the board."""
 
+from typing import Literal
+
 from ...linter.declare import (
     Section,
     Value,
@@ -94,6 +96,8 @@ class Wiring(Section):
     """Supply lead, supply connector, trace and spacing of the board."""
 
     supply_lead: SupplyLead | None = section(SupplyLead, part="supply lead")
-    connector: Connector | None = section(Connector, part="supply connector")
+    connector: Connector | Literal["none"] | None = section(
+        Connector, part="supply connector", can_be_none=True
+    )
     trace: Trace | None = section(Trace, part="board trace")
     spacing: Spacing | None = section(Spacing, part="spacing on the board")

@@ -113,5 +113,6 @@ CHECK = Check(
     ),
     fails=_BASE.replace("LAST", "25 K/W"),
     passes=_BASE.replace("LAST", "0.5 K/W"),
+    applies={"output_stage.device.foster": "fitted"},
     topic=("output_stage.device.foster",),
 )  # fmt: skip
