@@ -42,15 +42,11 @@ TABLE = (
     Accepted("rated-figures-agree", FIELD, "rated_*", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "rated_load", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "loudspeaker.z_rated", "*", OWN_STATEMENT),
-    Accepted(ANY, ANY, "claims", "*", NO_PROMISE),
-    Accepted(ANY, ANY, "claims.*", "*", NO_PROMISE),
+    Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
     Accepted("blocking-capacitor-corner", FIELD, "band", "*", NO_PROMISE),
     Accepted("snubber-*", WHOLE, "output_stage.snubber", "not applicable", NO_SUCH_PART),
     Accepted("*-to-ground", WHOLE, "filter.c_ground", "not applicable", NO_SUCH_PART),
-    Accepted("damper-*", WHOLE, "filter.damper", "not applicable", NO_SUCH_PART),
-    Accepted("zobel-*", WHOLE, "loudspeaker.zobel", "not applicable", NO_SUCH_PART),
     Accepted(ANY, FIELD, "*parallel", "*", ONE),
-    Accepted(ANY, FIELD, "*.series", "*", ONE),
     Accepted(ANY, ANY, ANY, "listed", LISTED),
 )
 
