@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from itertools import chain
 from typing import Literal
 
-from ampreview.linter.loading import Spec
-from ampreview.linter.quantity import Value
-from ampreview.linter.spec import FIELDS, field_of, is_channel_path, local_path
+from ampreview.linter.declare import load_schema, local_path
+from ampreview.linter.quantities.quantity import Value
+from ampreview.linter.reading.loading import Spec
 
 from ..test_metamorphic import wider, windows
+
+SCHEMA = load_schema()
 
 Kind = Literal["field left out", "section left out", "fields left out", "none", "none added"]
 Wider = Literal["wider"]
@@ -59,10 +61,14 @@ def several_left_out(spec: Spec, dice: random.Random, count: int) -> Iterator[Ch
 def _made_none(spec: Spec, one_channel: bool) -> Iterator[Change]:
     """``none`` for sections that are stated, or silent in a section that is not ``none``."""
     channels = spec.channels[:1] if one_channel else spec.channels
-    for path, field in FIELDS.items():
+    for path, field in SCHEMA.fields.items():
         if not field.can_be_none:
             continue
-        full = [f"channels.{name}.{path}" for name in channels] if is_channel_path(path) else [path]
+        full = (
+            [f"channels.{name}.{path}" for name in channels]
+            if SCHEMA.is_channel_path(path)
+            else [path]
+        )
         full = [x for x in full if x.rpartition(".")[0] in {"", *spec.sections}]
         full = [x for x in full if x not in spec.none]
         if full:
@@ -85,7 +91,7 @@ def widenings(spec: Spec) -> Iterator[Change]:
         path
         for path, value in spec.values.items()
         if isinstance(value, Value)
-        and field_of(path).kind == "quantity"
+        and SCHEMA.field_of(path).kind == "quantity"
         and value.nominal != 0.0
         and local_path(path) not in windows()
     ]
@@ -97,4 +103,4 @@ def widenings(spec: Spec) -> Iterator[Change]:
 def _wider(spec: Spec, path: str) -> object:
     value = spec.values[path]
     assert isinstance(value, Value)
-    return wider(value, field_of(path).unit)
+    return wider(value, SCHEMA.field_of(path).unit)

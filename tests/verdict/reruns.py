@@ -8,19 +8,20 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache, cached_property
 
-from ampreview.linter.catalogue import Catalogue
 from ampreview.linter.check import Milestone
-from ampreview.linter.consistency import standing_findings
-from ampreview.linter.engine import Assessment
+from ampreview.linter.declare import field_path, load_schema
+from ampreview.linter.evaluation.catalogue import Catalogue
+from ampreview.linter.evaluation.dependence import Dependences
+from ampreview.linter.evaluation.engine import Assessment
+from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity
-from ampreview.linter.graph import Graph
-from ampreview.linter.loading import Spec
-from ampreview.linter.milestone import verdict
-from ampreview.linter.quantity import Value
-from ampreview.linter.reach import Reaches
-from ampreview.linter.spec import FIELDS, field_path
+from ampreview.linter.judging.consistency import standing_findings
+from ampreview.linter.judging.milestone import verdict
+from ampreview.linter.quantities.quantity import Value
+from ampreview.linter.reading.loading import Spec
 
 Key = tuple[str, str]
+FIELDS = load_schema().fields
 
 
 @dataclass(frozen=True)
@@ -28,7 +29,7 @@ class House:
     """What all runs share: the catalogue, and what each of its names can depend on."""
 
     catalogue: Catalogue
-    reaches: Reaches
+    dependences: Dependences
 
     def can_be_critical(self, check: str) -> bool:
         entry = self.catalogue.entry(check)
@@ -38,7 +39,7 @@ class House:
         """Whether a check can look at one of these fields."""
         if self.catalogue.entry(check) is None:
             return True
-        return not self.reaches[check].fields.isdisjoint(fields)
+        return not self.dependences[check].fields.isdisjoint(fields)
 
 
 class Judged:
@@ -49,7 +50,7 @@ class Judged:
         self.house = house
         self.milestone = milestone
         self.run = Assessment(spec, house.catalogue, milestone)
-        self.run.reaches = house.reaches
+        self.run.dependences = house.dependences
 
     @cached_property
     def standing(self) -> dict[Key, Finding]:
@@ -104,8 +105,8 @@ class Rejudged(Judged):
         self.before = before
         self.touched = touched(before.spec, spec)
         self._same_channels = spec.channels == before.spec.channels
-        self._led = self.house.reaches.led_by(self.touched)
-        self._ways = self.house.reaches.led_by(self.touched, deciding=True)
+        self._led = self.house.dependences.led_by(self.touched)
+        self._ways = self.house.dependences.led_by(self.touched, deciding=True)
         self._numbers = _numbers_less(before.spec, spec)
         self._judged: dict[Key, Finding | None] = {}
         if self._same_channels:
@@ -144,7 +145,7 @@ class Rejudged(Judged):
         return not any(self.holds(key) for key in self._reached_keys())
 
     def new_holding(self) -> Iterator[tuple[Key, Finding]]:
-        """What holds now and did not hold before, of the answers that the change reaches."""
+        """What holds now and did not hold before, of the answers that the change dependences."""
         for key in self._reached_keys():
             item = self.answer(key)
             if item is not None and key not in self.before.holding and self.holds(key):

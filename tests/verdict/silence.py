@@ -11,10 +11,10 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from ampreview.linter.check import MILESTONES
-from ampreview.linter.engine import SILENT
+from ampreview.linter.declare import field_path
+from ampreview.linter.evaluation.engine import SILENT
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.loading import Spec
-from ampreview.linter.spec import field_path
+from ampreview.linter.reading.loading import Spec
 
 from . import specs
 from .accepted import reason_for

@@ -7,14 +7,15 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from ampreview.linter.catalogue import load
-from ampreview.linter.loading import Spec, load_file, load_text
-from ampreview.linter.quantity import Value, spell
-from ampreview.linter.reach import Reaches
-from ampreview.linter.spec import field_of
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.dependence import Dependences
+from ampreview.linter.quantities.quantity import Value, spell
+from ampreview.linter.reading.loading import Spec, load_file, load_text
 
 from .reruns import House
 
+SCHEMA = load_schema()
 ROOT = Path(__file__).parents[2]
 SHARED = ("environment", "supply", "battery", "thermal", "wiring", "protection", "safety",
           "signal", "claims")  # fmt: skip
@@ -25,7 +26,7 @@ TIGHTENED = (0.3, 0.5, 0.7, 1.5, 2.0, 4.0)
 @cache
 def house() -> House:
     catalogue = load()
-    return House(catalogue, Reaches(catalogue))
+    return House(catalogue, Dependences(catalogue))
 
 
 def files(folder: str) -> tuple[str, ...]:
@@ -86,7 +87,7 @@ def tightened(spec: Spec, dice: random.Random) -> Spec:
         factor = dice.choice(TIGHTENED)
         scaled = Value(value.lo * factor, value.nominal * factor, value.hi * factor,
                        value.form, sides=value.sides)  # fmt: skip
-        changed = spec.with_values({path: spell(scaled, field_of(path).unit)}).spec
+        changed = spec.with_values({path: spell(scaled, SCHEMA.field_of(path).unit)}).spec
         spec = changed or spec
     return spec
 
@@ -98,5 +99,5 @@ def _numbers(spec: Spec) -> Iterator[str]:
 def _can_be_scaled(path: str, value: object) -> bool:
     if not isinstance(value, Value) or "[" in path:
         return False
-    field = field_of(path)
+    field = SCHEMA.field_of(path)
     return field.kind == "quantity" and field.unit not in ("degC", "dB", "%")
