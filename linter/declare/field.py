@@ -8,7 +8,7 @@ blank form, the prefix-slip finding and the assumptions of the engine all read t
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
 from pydantic.fields import FieldInfo
@@ -99,7 +99,12 @@ def spec_field(field: Field) -> Any:
 
 
 class Section(BaseModel):
-    """A section of the spec: read once, never changed, unknown keys refused."""
+    """A section of the spec: read once, never changed, unknown keys refused.
+
+    voluntary: what is not stated is not claimed, so that nothing is asked for.
+    """
+
+    voluntary: ClassVar[bool] = False
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

@@ -16,7 +16,8 @@ class Schema:
     """The fields of a spec, channel fields without the channel's name.
 
     root: the model of a whole file; channel: that of one of its named sections; fields:
-    every field by its path; title: what such files are, in words.
+    every field by its path; claims: the paths of what is claimed or not; title: what such
+    files are, in words.
     """
 
     def __init__(self, root: type[BaseModel], title: str) -> None:
@@ -27,6 +28,7 @@ class Schema:
         self.channel = named
         found = dict([*_below(root, ""), *_below(named, "")])
         self.fields: Mapping[str, Field] = MappingProxyType(found)
+        self.claims = frozenset(path for path in found if self._is_claim(path))
 
     def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:
         return schema_of, (self.root, self.title)
@@ -39,6 +41,10 @@ class Schema:
         """Whether a path belongs to a channel, its name left out or not."""
         first = path.partition(".")[0].partition("[")[0]
         return is_below_channel(path) or first in self.channel.model_fields
+
+    def _is_claim(self, path: str) -> bool:
+        above = self.fields.get(path.rpartition(".")[0])
+        return getattr(above.model if above else None, "voluntary", False)
 
     def keys_of(self, path: str) -> tuple[str, ...]:
         """The keys that a section may hold; ``""`` is the whole file."""

@@ -87,6 +87,8 @@ def crashed(entry: Entry, subject: str, what: str) -> Finding:
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     """The answer where inputs lack: met or failed whatever they are, else open."""
     found = blank(question.entry, question.subject)
+    if gap.unclaimed:
+        return replace(found, message=f"{gap.absent}: nothing is claimed")
     if gap.absent and not _hangs_on_none(question.check, gap):
         return replace(found, message=f"{gap.absent}: not in this design")
     if gap.absent:
@@ -199,14 +201,14 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
     if question.milestone == MILESTONES[0]:
         return met
     soft = [item for item in node.leaned if _may_flatter(item, question)]
-    note = "is met only on assumptions"
-    if question.milestone == MILESTONES[-1] and check.stake != "performance":
-        soft += only_typical(question.plan, question.graph, node, met)
-        note = "is met only on assumptions or typical values"
     if soft and not _holds_over(question, soft):
-        return _leaning(question, met, soft, note)
+        return _leaning(question, met, soft, "is met only on assumptions")
     if question.milestone != MILESTONES[-1]:
         return met
+    if check.stake != "performance":
+        typical = only_typical(question.plan, question.graph, node, met)
+        if typical:
+            return _leaning(question, met, list(typical), "is met only on typical values")
     recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
     if check.stake == "safety" and recalled:
         note = "the limit is from memory, not verified against the standard"
@@ -223,7 +225,10 @@ def _may_flatter(item: Leaned, question: Question) -> bool:
 
 def _holds_over(question: Question, soft: list[Leaned]) -> bool:
     """Whether the check is met over the usual ranges of all that is only assumed."""
-    over = bounded(question.plan, question.graph, question.check, [item.path for item in soft])
+    paths = [item.path for item in soft]
+    if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
+        return False
+    over = bounded(question.plan, question.graph, question.check, paths)
     return over is not None and over.worst is None
 
 
@@ -255,10 +260,11 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
     elif severity == Severity.CRITICAL and not _stands(question, finding, node):
         severity = Severity.MAJOR
         note = "; major, not critical, because it rests on an assumption"
-    if check.stake == "performance" and severity != Severity.MINOR:
-        if missed(check, root_sum_square(node, question.adverse)) in (None, Severity.MINOR):
-            severity = Severity.MINOR
-            note = "; minor, because the tolerances in root-sum-square stay within"
+    within = (None, Severity.MINOR)
+    soft = check.stake == "performance" and severity != Severity.MINOR
+    if soft and missed(check, root_sum_square(node, question.adverse)) in within:
+        severity = Severity.MINOR
+        note = "; minor, because the tolerances in root-sum-square stay within"
     return _missing_by(question, finding, severity, note)
 
 

@@ -137,7 +137,8 @@ class Assessment:
             return True
         topics = check.topic or tuple(getattr(item, "path", "") for item in check.inputs.values())
         channel = None if subject == PRODUCT else subject
-        full = (path for topic in topics for path in self._full_topics(topic, channel))
+        sections = dict.fromkeys(_section_of(topic) for topic in topics)
+        full = (path for section in sections for path in self._full_topics(section, channel))
         return any(path in self._topics for path in full)
 
     def _asked_elsewhere(self, check: Check, subject: str) -> bool:
@@ -162,6 +163,11 @@ def _above(path: str) -> Iterator[str]:
     for position, sign in enumerate(path):
         if sign in ".[":
             yield path[:position]
+
+
+def _section_of(topic: str) -> str:
+    """The section that a topic stands in; a topic without one stands for itself."""
+    return topic.removeprefix("all ").rpartition(".")[0] or topic
 
 
 def _reached(milestone: Milestone, wanted: Milestone) -> bool:

@@ -85,6 +85,8 @@ class Leaves:
         if default is not None:
             unit = "word" if field.kind in ("word", "flag", "text") else field.unit
             return self.assumed(path, channel, default, unit, silent=True)
+        if path in self.schema.claims:
+            return Gap(absent=full, unclaimed=True)
         return Gap((self.missing(path, channel, field),))
 
     def _supposed(self, full: str) -> Node:

@@ -39,13 +39,15 @@ class Gap:
     """Why a name has no value: leaves that are missing, or a part that is not fitted.
 
     absent: what is not in the design; none: the section stated ``none`` behind it.
-    assumed: only an assumed word speaks against it, and is missing.
+    assumed: only an assumed word speaks against it, and is missing.  unclaimed: it is a
+    claim that nobody makes.
     """
 
     missing: tuple[Missing, ...] = ()
     absent: str = ""
     none: str = ""
     assumed: bool = False
+    unclaimed: bool = False
 
 
 class Node:

@@ -157,9 +157,9 @@ channels:
   main:
     rated_load: 5 ohm
     output_stage: {topology: full-bridge}
-    modulator: {levels: two-level, carrier: 165 kHz}
-    filter: {inductor: {l: 35 uH}, c_across: {c: 10 nF, dielectric: polypropylene}}
-    loudspeaker: {z_rated: 5 ohm, p_rated: 20 W}
+    modulator: {levels: two-level, carrier: 60 kHz}
+    filter: {inductor: {l: 15 uH}, c_across: {c: 10 nF, dielectric: polypropylene}}
+    loudspeaker: {z_rated: 5 ohm, p_rated: 20 W, l_e: 20 uH}
 """,
     passes="""
 supply: {source: dc-source, rails: split, v_rail: 35 V}

@@ -1,11 +1,15 @@
 """What the paperwork says of the product; silent: no claim."""
 
+from typing import ClassVar
+
 from ...linter.declare import Section, Value, absent, flag, listed, quantity, usually, word
 from .designs import BATTERY
 
 
 class Claims(Section):
     """Claims about the WHOLE product, to be compared with what follows."""
+
+    voluntary: ClassVar[bool] = True
 
     efficiency: Value | None = quantity(
         "%", "whole product at rated power, all channels driven", "40 .. 98 %", example="85 %"

@@ -1,6 +1,7 @@
 """Questions behind the open answers of invented checks; the counts are done by hand."""
 
 import re
+from math import prod
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,7 @@ import pytest
 from ampreview.linter.asking.questions import Group, Question, groups_of
 from ampreview.linter.check import AtMost, Check, Input, Source
 from ampreview.linter.cli import main
-from ampreview.linter.declare import load_schema
+from ampreview.linter.declare import load_schema, usual_bounds
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
@@ -29,7 +30,14 @@ DEVICE = "output_stage.device"
 
 
 def total(**inputs: Any) -> Any:
-    return sum(1.0 for item in inputs.values() if item != "none")
+    """A figure that hangs on every number: none of its usual range settles it alone."""
+    return prod(float(item) for item in inputs.values() if not isinstance(item, str))
+
+
+def middle(path: str) -> float:
+    """The middle of a field's usual range in SI; 1 for a section."""
+    bounds = usual_bounds(FIELDS[path])
+    return (max(bounds[0], 1e-3) * bounds[1]) ** 0.5 if bounds else 1.0
 
 
 def entry(name: str, each: Any, *paths: str) -> Entry:
@@ -43,7 +51,7 @@ def entry(name: str, each: Any, *paths: str) -> Entry:
         formula=" ".join(inputs),
         sentence="{figure}",
         inputs=inputs,
-        limits=AtMost("99", basis={"critical": BOOK}),
+        limits=AtMost(f"{prod(map(middle, paths)):g}", basis={"critical": BOOK}),
         sources=(BOOK,),
         cases=(),
         asked_from="concept",

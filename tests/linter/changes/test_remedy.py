@@ -126,7 +126,7 @@ def test_a_change_that_spoils_another_check_as_gravely_is_not_offered() -> None:
 
 def test_a_new_value_milder_than_the_usual_middle_is_tried() -> None:
     """From 0.35 mF the energy is right, up to 1 mF there is room; the usual middle is 1.2 mF."""
-    missing = {"c": Input("supply.bulk.c", "F", "bulk", Assumption("1 uF", "adverse", BOOK))}
+    missing = {"c": Input("supply.bulk.c", "F", "bulk", Assumption("1 uF", "neutral", BOOK))}
     energy = check(lambda c: c, missing, AtLeast(major="0.35e-3", basis=MAJOR), HOLD_UP.levers[0])
     room = check(lambda c: c, missing, AtMost(major="1e-3", basis=MAJOR))
     done = with_remedies(reviewed("{v_rail: 20 V}", energy=energy, room=room))

@@ -130,11 +130,19 @@ def test_missing_data_is_open_and_named() -> None:
 
 def test_silence_on_the_whole_topic_bothers_nobody_before_its_milestone() -> None:
     text = "title: nothing yet\nchannels: {main: {rated_power: 50 W}}\n"
-    check = replace(STRESS, asked_from="production")
+    mild = replace(STRESS, limits=AtMost(major="90 %", basis=STRESS.limits.basis))
+    check = replace(mild, asked_from="production")
     assert run(text, check, "prototype")[0].status is Status.NOT_APPLICABLE
     assert run(text, check, "production")[0].status is Status.OPEN
-    never = replace(STRESS, asked_from=None)
+    never = replace(mild, asked_from=None)
     assert run(text, never, "production")[0].status is Status.NOT_APPLICABLE
+
+
+def test_a_check_that_can_find_destruction_asks_before_boards_are_built() -> None:
+    text = "title: nothing yet\nchannels: {main: {rated_power: 50 W}}\n"
+    never = replace(STRESS, asked_from=None)
+    assert run(text, never, "concept")[0].status is Status.NOT_APPLICABLE
+    assert run(text, never, "prototype")[0].status is Status.OPEN
 
 
 def test_a_check_for_other_topologies_is_not_applicable() -> None:

@@ -109,7 +109,7 @@ def test_a_finding_that_falls_silent_is_worse() -> None:
 
 def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> None:
     """At the concept a check whose topic is not mentioned at all says nothing."""
-    bare = load_text("amplifier_spec: 1\nsupply: {p_max: 9 W}\nchannels: {main: {}}\n", "x")
+    bare = load_text("amplifier_spec: 1\nchannels: {main: {}}\n", "x")
     assert bare.spec is not None
     now = review(bare.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
     found = compare(toy("46 V", milestone="concept"), now)
@@ -126,9 +126,9 @@ def test_an_answer_that_is_missing_or_given_is_told() -> None:
 
 
 def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
-    """The same open item holds at production and not at the prototype."""
+    """The same open item holds at the prototype and not at the concept."""
     bare = "r_ds_on: 20 mohm"
-    found = compare(toy("30 V", bare), toy("30 V", bare, milestone="production"))
+    found = compare(toy("30 V", bare, milestone="concept"), toy("30 V", bare))
     assert effects(found) == {}
     assert found.worse
 

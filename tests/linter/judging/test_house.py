@@ -196,7 +196,8 @@ def test_a_default_names_its_reason_and_leans_neither_way(tmp_path: Path) -> Non
 
 def test_a_default_does_not_bring_back_a_section_that_is_not_fitted(tmp_path: Path) -> None:
     house = taken(tmp_path, PEAK)
-    for text, kind in ((SPEC, LeafNode), (SPEC + "    limiter: none\n", Gap)):
+    fitted, none = "    limiter: {v_rms: 8 V}\n", "    limiter: none\n"
+    for text, kind in ((SPEC + fitted, LeafNode), (SPEC, Gap), (SPEC + none, Gap)):
         loaded = load_text(text, "toy.amp.yaml")
         assert loaded.spec is not None
         found = Graph(house.applied(loaded.spec), {}).resolve("limiter.v_peak", "main")
