@@ -37,7 +37,7 @@ def total(**inputs: Any) -> Any:
 def middle(path: str) -> float:
     """The middle of a field's usual range in SI; 1 for a section."""
     bounds = usual_bounds(FIELDS[path])
-    return (max(bounds[0], 1e-3) * bounds[1]) ** 0.5 if bounds else 1.0
+    return ((bounds[0] or bounds[1] / 1e3) * bounds[1]) ** 0.5 if bounds else 1.0
 
 
 def entry(name: str, each: Any, *paths: str) -> Entry:
