@@ -142,9 +142,9 @@ def test_the_condition_names_what_has_to_be_stated_with_it() -> None:
     assert "i_sat_drop" in inductor.with_it
 
 
-def test_production_also_asks_for_what_is_only_assumed() -> None:
-    assert "supply.p_auxiliary" not in asked(groups_of(reviewed(SHARED, "prototype")))
-    assert "supply.p_auxiliary" in asked(groups_of(reviewed(SHARED, "production")))
+def test_boards_are_not_built_on_what_is_only_assumed_in_their_favour() -> None:
+    assert "supply.p_auxiliary" not in asked(groups_of(reviewed(SHARED, "concept")))
+    assert "supply.p_auxiliary" in asked(groups_of(reviewed(SHARED, "prototype")))
 
 
 def test_a_spec_without_gaps_brings_no_question() -> None:
