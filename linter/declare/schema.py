@@ -16,7 +16,7 @@ class Schema:
     """The fields of a spec, channel fields without the channel's name.
 
     root: the model of a whole file; channel: that of one of its named sections; fields:
-    every field by its path; claims: the paths of what is claimed or not; title: what such
+    every field by its path; voluntary: the paths of what is claimed or not; title: what such
     files are, in words.
     """
 
@@ -28,7 +28,7 @@ class Schema:
         self.channel = named
         found = dict([*_below(root, ""), *_below(named, "")])
         self.fields: Mapping[str, Field] = MappingProxyType(found)
-        self.claims = frozenset(path for path in found if self._is_claim(path))
+        self.voluntary = frozenset(path for path in found if self._is_claim(path))
 
     def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:
         return schema_of, (self.root, self.title)

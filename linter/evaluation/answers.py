@@ -4,84 +4,20 @@ Silence neither convicts nor acquits: a value that is missing, or only assumed i
 favour, is taken over its usual range (``ranges``); what hangs on it stays open.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from ..check import MILESTONES, AtLeast, Check, Milestone
-from ..declare import PRODUCT
+from ..check import MILESTONES, Check
 from ..finding import Finding, Leaned, Missing, Severity, Status
-from .catalogue import Entry
-from .graph import Graph
-from .node import Computed, Gap
+from .gap import Gap
+from .node import Computed
 from .only_typical import only_typical
-from .ranges import Bounded, Plan, bounded
+from .question import Question, blank
+from .ranges import Bounded, bounded
 from .threshold import limit_of, margin_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
 from .wording import corner_readings, places, readings, sentence
 
 SILENT = "the spec says nothing about it yet"
-
-
-@dataclass(frozen=True, slots=True)
-class Question:
-    """One check put to one subject at a milestone.
-
-    plan: gives the figure's node in a graph.  sure_graph: the graph without adverse
-    assumptions and placeholders.
-    """
-
-    entry: Entry
-    subject: str
-    milestone: Milestone
-    graph: Graph
-    sure_graph: Callable[[], Graph]
-    plan: Plan
-
-    @property
-    def check(self) -> Check:
-        """The check that is put."""
-        return self.entry.check
-
-    @property
-    def channel(self) -> str | None:
-        """The channel at hand, None for the whole product."""
-        return None if self.subject == PRODUCT else self.subject
-
-    @property
-    def adverse(self) -> int:
-        """The direction in which the figure gets worse."""
-        return -1 if isinstance(self.check.limits, AtLeast) else 1
-
-
-def blank(entry: Entry, subject: str) -> Finding:
-    """An answer without a figure: the check does not concern the design."""
-    check = entry.check
-    return Finding(
-        check=entry.name,
-        domain=entry.domain,
-        title=check.title,
-        subject=subject,
-        status=Status.NOT_APPLICABLE,
-        message="does not concern this design",
-        unit=check.unit,
-        at_least=isinstance(check.limits, AtLeast),
-        limits=check.limits,
-        sources=check.sources,
-        cautions=check.cautions,
-        stake=check.stake,
-    )
-
-
-def crashed(entry: Entry, subject: str, what: str) -> Finding:
-    """The answer of a check that failed itself: it holds at every milestone."""
-    return replace(
-        blank(entry, subject),
-        status=Status.FINDING,
-        severity=Severity.MAJOR,
-        message=f"the check itself failed and judged nothing: {what}",
-        cautions=(),
-        holds_always=True,
-    )
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
@@ -97,10 +33,13 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     if not speaks_up:
         return replace(found, message=SILENT)
     names = tuple(item.path for item in gap.missing)
-    over = bounded(question.plan, question.graph, question.check, names)
+    over = None
+    if gap.choices is not None:
+        sets = [[item.path for item in choice] for choice in gap.choices]
+        over = bounded(question.plan, question.graph, question.check, sets)
     if over is not None and over.worst is None:
         return _met_whatever(question, over)
-    if over is not None and over.best is not None:
+    if over is not None and over.best is not None and _is_settled(over):
         return _failed_whatever(question, over)
     places_found = (question.graph.spec.place(path) for path in names)
     border = over.border if over else ""
@@ -169,6 +108,12 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     return replace(finding, message=f"{finding.message}, whatever {names} usually is")
 
 
+def _is_settled(over: Bounded) -> bool:
+    """Whether more data could not make of a remark what holds the design."""
+    assert over.best is not None
+    return over.best != Severity.MINOR or over.worst == Severity.MINOR
+
+
 def _failed_whatever(question: Question, over: Bounded) -> Finding:
     """A finding that rests on usual ranges alone is never critical."""
     assert over.best is not None
@@ -228,7 +173,7 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
     paths = [item.path for item in soft]
     if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
         return False
-    over = bounded(question.plan, question.graph, question.check, paths)
+    over = bounded(question.plan, question.graph, question.check, [paths])
     return over is not None and over.worst is None
 
 
@@ -250,7 +195,7 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
     check, note = question.check, ""
     assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
     defaults = [item.path for item in assumed if not item.placeholder]
-    over = bounded(question.plan, question.graph, check, defaults) if defaults else None
+    over = bounded(question.plan, question.graph, check, [defaults]) if defaults else None
     if over is not None and over.best is None and over.worst is not None:
         named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
         if all(item.leaning == "adverse" for item in assumed):

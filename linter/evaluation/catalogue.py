@@ -11,10 +11,10 @@ import pkgutil
 import string
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import cache, cached_property
+from functools import cache
 from types import ModuleType
 
-from ..check import Arguments, Check, Constant, Derived, Input, Way
+from ..check import Arguments, Check, Constant, Derived, Input
 from ..declare import Schema, load_schema
 from ..quantities.quantity import QuantityError, to_si
 
@@ -41,7 +41,7 @@ class Entry:
     file: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Catalogue:
     """All checks in the order of their domains, and the derived quantities they use.
 
@@ -54,38 +54,25 @@ class Catalogue:
     schema: Schema
     packages: tuple[str, ...] = ()
 
-    @cached_property
-    def parts_asked_for(self) -> frozenset[str]:
-        """The sections of which some check or quantity asks whether they are in the product."""
-        checks = (path for entry in self.entries for path in _paths(entry.check))
-        ways = (way for quantity in self.derived.values() for way in quantity.ways)
-        asked = {*checks, *(path for way in ways for path in _paths(way))}
-        return frozenset(path for path in asked if self._is_part(path))
-
     def parts_needed(self, check: Check) -> Iterator[str]:
-        """The parts that may be absent and whose values a check takes."""
-        for path in _paths(check):
+        """The parts that may be absent and whose values a check cannot do without."""
+        for item in check.inputs.values():
+            if isinstance(item, Constant) or item.default:
+                continue
+            path = item.path.removeprefix("all ").partition(":")[0]
+            known = self.schema.fields.get(path)
+            if known is None or known.default:
+                continue
             above = path.rpartition(".")[0].removesuffix("[]")
             while above:
-                if self._is_part(above):
+                part = self.schema.fields[above]
+                if part.can_be_none and part.default is None:
                     yield above
                 above = above.rpartition(".")[0]
-
-    def _is_part(self, path: str) -> bool:
-        field = self.schema.fields.get(path)
-        return field is not None and field.can_be_none
 
     def entry(self, name: str) -> Entry | None:
         """The check of this name, if there is one."""
         return next((entry for entry in self.entries if entry.name == name), None)
-
-
-def _paths(item: Check | Way) -> Iterator[str]:
-    """What a check or a way takes in or asks for its words, without the ends of ranges."""
-    words = item.applies if isinstance(item, Check) else item.when
-    taken = (value.path for value in item.inputs.values() if isinstance(value, Input))
-    for path in (*taken, *words):
-        yield path.removeprefix("all ").partition(":")[0]
 
 
 def without_checks(schema: Schema) -> Catalogue:

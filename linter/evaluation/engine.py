@@ -5,6 +5,7 @@ finding for every check and subject.  A check that crashes becomes a finding as 
 """
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
@@ -12,12 +13,14 @@ from ..declare import PRODUCT
 from ..finding import Finding
 from ..reading.loading import Spec
 from .affected import Affected
-from .answers import Question, blank, crashed, incomplete, judged
+from .answers import incomplete, judged
 from .catalogue import Catalogue, Entry
 from .computations import Computations
 from .dependence import Dependences
+from .gap import Gap
 from .graph import Graph
-from .node import Computed, FigureError, Gap
+from .node import Computed, FigureError
+from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
 
 
@@ -144,11 +147,22 @@ class Assessment:
     def _asked_elsewhere(self, check: Check, subject: str) -> bool:
         """Whether a part is not mentioned yet and another check asks whether there is one."""
         channel = None if subject == PRODUCT else subject
-        for part in self.catalogue.parts_needed(check):
-            stated = any(path in self._topics for path in self._full_topics(part, channel))
-            if not stated and part in self.catalogue.parts_asked_for:
-                return True
-        return False
+        return any(
+            full in self._parts_asked_for and full not in self._topics
+            for part in self.catalogue.parts_needed(check)
+            for full in self._full_topics(part, channel)
+        )
+
+    @cached_property
+    def _parts_asked_for(self) -> frozenset[str]:
+        """The parts of which a grave check asks whether they are in the product at all."""
+        found: set[str] = set()
+        for entry, subject in self.questions():
+            if self._grave(entry.check):
+                with suppress(FigureError):
+                    gap = self.prepare(entry, subject, self.graph)
+                    found.update(item.path for item in getattr(gap, "missing", ()))
+        return frozenset(path for path in found if self.spec.schema.field_of(path).can_be_none)
 
     def _full_topics(self, topic: str, channel: str | None) -> tuple[str, ...]:
         topic = topic.removeprefix("all ")

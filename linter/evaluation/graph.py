@@ -15,8 +15,9 @@ from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
 from .affected import Affected
 from .computations import Computations
+from .gap import Gap, best, united
 from .leaves import CatalogueFaultError, Leaves, tuple_of
-from .node import Computed, Fixed, Gap, LeafNode, Node
+from .node import Computed, Fixed, LeafNode, Node
 
 Key = tuple[str, str | None]
 NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
@@ -111,7 +112,7 @@ class Graph:
     def arguments(self, inputs: Arguments, channel: str | None) -> dict[str, Node] | Gap:
         """Every argument of a figure, or one gap that unites what is missing."""
         nodes: dict[str, Node] = {}
-        missing: dict[Missing, None] = {}
+        gaps: list[Gap] = []
         for name, item in inputs.items():
             if isinstance(item, Constant):
                 nodes[name] = Fixed(to_si(item.value))
@@ -122,8 +123,8 @@ class Graph:
             elif found.absent:
                 return found
             else:
-                missing |= dict.fromkeys(found.missing)
-        return Gap(tuple(missing)) if missing else nodes
+                gaps.append(found)
+        return united(gaps) if gaps else nodes
 
     def matches(self, words: Mapping[str, Words], channel: str | None) -> bool | Gap:
         """Whether word-valued paths have one of the words asked for.
@@ -254,7 +255,7 @@ class Graph:
         return found if isinstance(found, Node) else None
 
     def _walk(self, quantity: Derived, channel: str | None) -> Node | Gap:
-        gap: Gap | None = None
+        gaps: list[Gap] = []
         for way in quantity.ways:
             fits = self.matches(way.when, channel)
             if fits is False or (way.assumes and self.leaves.is_unsure(way.assumes)):
@@ -262,10 +263,9 @@ class Graph:
             found = fits if isinstance(fits, Gap) else self.arguments(way.inputs, channel)
             if not isinstance(found, Gap):
                 return self._on_way(quantity, way, found, channel)
-            if gap is None or _weaker(gap) > _weaker(found):
-                gap = found
-        if gap is not None:
-            return gap
+            gaps.append(found)
+        if gaps:
+            return best(gaps)
         path = quantity.stated_at
         if path is not None and not self.leaves.none_above(self.leaves.full(path, channel)):
             return Gap((self.leaves.missing(path, channel, self.fields[path]),))
@@ -284,8 +284,3 @@ class Graph:
         assumed = way.assumes
         leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
         return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.computations)
-
-
-def _weaker(gap: Gap) -> int:
-    """What is missing tells most, then a word that is only assumed, then what is absent."""
-    return 2 if gap.absent else 1 if gap.assumed else 0

@@ -7,7 +7,8 @@ from ..declare import Field
 from ..finding import Leaned, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
-from .node import Computed, Fixed, Gap, LeafNode, Node
+from .gap import Gap
+from .node import Computed, Fixed, LeafNode, Node
 
 STATED_ESTIMATE = Source("called an estimate in the spec", kind="common practice")
 
@@ -85,7 +86,7 @@ class Leaves:
         if default is not None:
             unit = "word" if field.kind in ("word", "flag", "text") else field.unit
             return self.assumed(path, channel, default, unit, silent=True)
-        if path in self.schema.claims:
+        if path in self.schema.voluntary:
             return Gap(absent=full, unclaimed=True)
         return Gap((self.missing(path, channel, field),))
 

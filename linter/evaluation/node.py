@@ -6,11 +6,10 @@ must not be changed once something has been computed at it.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from ..check import Way
-from ..finding import Leaned, Missing
+from ..finding import Leaned
 from ..quantities.quantity import Value
 from .computations import Computations
 
@@ -32,22 +31,6 @@ class Moved(dict[str, Any]):
 
 class FigureError(Exception):
     """A figure raised, or gave something that is not a number."""
-
-
-@dataclass(frozen=True, slots=True)
-class Gap:
-    """Why a name has no value: leaves that are missing, or a part that is not fitted.
-
-    absent: what is not in the design; none: the section stated ``none`` behind it.
-    assumed: only an assumed word speaks against it, and is missing.  unclaimed: it is a
-    claim that nobody makes.
-    """
-
-    missing: tuple[Missing, ...] = ()
-    absent: str = ""
-    none: str = ""
-    assumed: bool = False
-    unclaimed: bool = False
 
 
 class Node:

@@ -11,8 +11,9 @@ from collections.abc import Callable
 from ..check import Source
 from ..finding import Finding, Leaned
 from ..quantities.quantity import Value
+from .gap import Gap
 from .graph import Graph
-from .node import Computed, FigureError, Gap, Node
+from .node import Computed, FigureError, Node
 
 STEP = 0.01
 CHANGE = 1e-9

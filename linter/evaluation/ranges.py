@@ -7,15 +7,16 @@ are, or hang on them; where one number decides, the border is solved for.
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
 from ..check import AtLeast, Check
 from ..declare import Field, usual_bounds
 from ..finding import CLEAR, Severity
 from ..quantities.quantity import Value, show
+from .gap import Gap
 from .graph import Graph
-from .node import Computed, FigureError, Gap, Moved
+from .node import Computed, FigureError, Moved
 from .threshold import ZERO_CELSIUS, missed
 from .tolerance import Extreme, climb, worst_case
 
@@ -48,14 +49,21 @@ class Bounded:
     border: str = ""
 
 
-def bounded(plan: Plan, graph: Graph, check: Check, paths: Iterable[str]) -> Bounded | None:
+def bounded(
+    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+) -> Bounded | None:
     """The check over the usual ranges of some leaves; None where they have none.
 
-    plan: gives the figure's node in a graph.
+    plan: gives the figure's node in a graph.  choices: sets of leaves, each of which would be
+    enough; what is said holds for every one of them.
     """
-    wanted = tuple(dict.fromkeys(paths))
+    sets = [tuple(dict.fromkeys(paths)) for paths in choices]
     try:
-        found = [_over(plan, graph, check, dict(choice)) for choice in _choices(graph, wanted)]
+        found = [
+            _over(plan, graph, check, dict(stand))
+            for paths in sets
+            for stand in _choices(graph, paths)
+        ]
     except (_CannotTellError, FigureError):
         return None
     outcomes = [item for item in found if item is not None]
@@ -64,11 +72,10 @@ def bounded(plan: Plan, graph: Graph, check: Check, paths: Iterable[str]) -> Bou
     worst = min(outcomes, key=lambda item: _rank(item.worst))
     best = max(outcomes, key=lambda item: _rank(item.best))
     if len(outcomes) < len(found):  # with one of the words the check does not concern the design
-        return Bounded(worst.worst, None, worst.extreme, worst.node, wanted)
+        return replace(worst, best=None, border="")
     if best.best is not None:
-        return Bounded(worst.worst, best.best, best.extreme, best.node, wanted)
-    border = worst.border if len(outcomes) == 1 else ""
-    return Bounded(worst.worst, None, worst.extreme, worst.node, worst.paths, border)
+        return replace(best, worst=worst.worst)
+    return worst if len(outcomes) == 1 else replace(worst, best=None, border="")
 
 
 class _CannotTellError(Exception):

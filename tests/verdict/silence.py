@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from ampreview.linter.check import MILESTONES
 from ampreview.linter.declare import field_path
-from ampreview.linter.evaluation.engine import SILENT
+from ampreview.linter.evaluation.answers import SILENT
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.reading.loading import Spec
 

@@ -13,8 +13,9 @@ import pytest
 from ampreview.linter.check import AtLeast, AtMost
 from ampreview.linter.cli import main
 from ampreview.linter.evaluation.catalogue import Entry, load
+from ampreview.linter.evaluation.gap import Gap
 from ampreview.linter.evaluation.graph import Graph
-from ampreview.linter.evaluation.node import Gap, LeafNode
+from ampreview.linter.evaluation.node import LeafNode
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.criteria import Criteria, Terms, criteria_for
 from ampreview.linter.judging.house import House, find_house

@@ -6,8 +6,9 @@ from typing import Any
 import pytest
 
 from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.gap import Gap
 from ampreview.linter.evaluation.graph import Graph
-from ampreview.linter.evaluation.node import Gap, Node
+from ampreview.linter.evaluation.node import Node
 from ampreview.linter.reading.loading import load_text
 
 

@@ -1,0 +1,73 @@
+"""One check put to one subject, and the answers that need no figure."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from ..check import AtLeast, Check, Milestone
+from ..declare import PRODUCT
+from ..finding import Finding, Severity, Status
+from .catalogue import Entry
+from .graph import Graph
+from .ranges import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One check put to one subject at a milestone.
+
+    plan: gives the figure's node in a graph.  sure_graph: the graph without adverse
+    assumptions and placeholders.
+    """
+
+    entry: Entry
+    subject: str
+    milestone: Milestone
+    graph: Graph
+    sure_graph: Callable[[], Graph]
+    plan: Plan
+
+    @property
+    def check(self) -> Check:
+        """The check that is put."""
+        return self.entry.check
+
+    @property
+    def channel(self) -> str | None:
+        """The channel at hand, None for the whole product."""
+        return None if self.subject == PRODUCT else self.subject
+
+    @property
+    def adverse(self) -> int:
+        """The direction in which the figure gets worse."""
+        return -1 if isinstance(self.check.limits, AtLeast) else 1
+
+
+def blank(entry: Entry, subject: str) -> Finding:
+    """An answer without a figure: the check does not concern the design."""
+    check = entry.check
+    return Finding(
+        check=entry.name,
+        domain=entry.domain,
+        title=check.title,
+        subject=subject,
+        status=Status.NOT_APPLICABLE,
+        message="does not concern this design",
+        unit=check.unit,
+        at_least=isinstance(check.limits, AtLeast),
+        limits=check.limits,
+        sources=check.sources,
+        cautions=check.cautions,
+        stake=check.stake,
+    )
+
+
+def crashed(entry: Entry, subject: str, what: str) -> Finding:
+    """The answer of a check that failed itself: it holds at every milestone."""
+    return replace(
+        blank(entry, subject),
+        status=Status.FINDING,
+        severity=Severity.MAJOR,
+        message=f"the check itself failed and judged nothing: {what}",
+        cautions=(),
+        holds_always=True,
+    )
