@@ -148,6 +148,9 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
     soft = [item for item in node.leaned if _may_flatter(item, question)]
     if soft and not _holds_over(question, soft):
         return _leaning(question, met, soft, "is met only on assumptions")
+    telling = [item for item in node.leaned if _may_be_critical(item, question)]
+    if telling:
+        return _leaning(question, met, telling, "is met only with what is assumed")
     if question.milestone != MILESTONES[-1]:
         return met
     if check.stake != "performance":
@@ -175,6 +178,14 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
         return False
     over = bounded(question.plan, question.graph, question.check, [paths])
     return over is not None and over.worst is None
+
+
+def _may_be_critical(item: Leaned, question: Question) -> bool:
+    """Whether another usual value of what is assumed would be a hazard or destroy."""
+    if item.leaning != "neutral" or item.placeholder or question.check.limits.critical is None:
+        return False
+    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    return over is not None and over.worst == Severity.CRITICAL
 
 
 def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
