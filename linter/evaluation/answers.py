@@ -196,6 +196,7 @@ def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: s
     return replace(
         finding,
         status=Status.OPEN,
+        severity=None,
         message=f"{finding.message}; it {note}",
         missing=tuple(missing),
         leaned=tuple(dict.fromkeys((*finding.leaned, *leaned))),
@@ -221,7 +222,22 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
     if soft and missed(check, root_sum_square(node, question.adverse)) in within:
         severity = Severity.MINOR
         note = "; minor, because the tolerances in root-sum-square stay within"
-    return _missing_by(question, finding, severity, note)
+    failed = _missing_by(question, finding, severity, note)
+    if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
+        worse = [item for item in node.leaned if _may_hide_more(item, question)]
+        if worse:
+            return _leaning(question, failed, worse, "may be a hazard: missing data make it worse")
+    return failed
+
+
+def _may_hide_more(item: Leaned, question: Question) -> bool:
+    """Whether a remark may turn out to be critical once something is known."""
+    if question.check.limits.critical is None:
+        return False
+    if item.leaning == "floor":
+        return True
+    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    return over is not None and over.worst == Severity.CRITICAL
 
 
 def _open_by_default(
