@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 from ..asking.form import Design, asked_first, form
-from ..commands import NOT_ASSESSED, RELEASED
+from ..commands import NOT_ASSESSED, print_or_write
 from ..declare import load_schema
 
 
@@ -24,7 +24,6 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Print the form, or write it to a file."""
     from ..reading.loading import load_text
-    from ..reading.writing import WritingError, write_text
     from ..reports.form_text import form_text
 
     names = tuple(name.strip() for name in options.channels.split(","))
@@ -41,13 +40,4 @@ def run(options: argparse.Namespace) -> int:
             f"ampreview: --channels {options.channels} cannot be; expected {what}", file=sys.stderr
         )
         return NOT_ASSESSED
-    if options.output is None:
-        sys.stdout.write(text)
-        return RELEASED
-    try:
-        write_text(options.output, text, options.overwrite)
-    except WritingError as error:
-        print(f"ampreview: {error}", file=sys.stderr)
-        return NOT_ASSESSED
-    print(f"Written to {options.output}")
-    return RELEASED
+    return print_or_write(text, options.output, options.overwrite)

@@ -1,10 +1,9 @@
 """``ampreview schema``: a JSON Schema of the spec file, for editors."""
 
 import argparse
-import sys
 from pathlib import Path
 
-from ..commands import NOT_ASSESSED, RELEASED
+from ..commands import print_or_write
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -19,16 +18,6 @@ def run(options: argparse.Namespace) -> int:
 
     from ..asking.json_schema import json_schema
     from ..declare import load_schema
-    from ..reading.writing import WritingError, write_text
 
     text = json.dumps(json_schema(load_schema()), indent=2, ensure_ascii=False) + "\n"
-    if options.output is None:
-        sys.stdout.write(text)
-        return RELEASED
-    try:
-        write_text(options.output, text, options.overwrite)
-    except WritingError as error:
-        print(f"ampreview: {error}", file=sys.stderr)
-        return NOT_ASSESSED
-    print(f"Written to {options.output}")
-    return RELEASED
+    return print_or_write(text, options.output, options.overwrite)

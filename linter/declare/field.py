@@ -21,7 +21,6 @@ from .usual import bounds
 Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
-NotFitted = Literal["none"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)

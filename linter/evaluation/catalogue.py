@@ -23,7 +23,6 @@ BUILT_IN = {
     "channel_index": ("1", "number of the channel, from 0"),
     "channel_count": ("1", "channels of the product"),
 }
-WHOLE_NUMBERS = ("1", "word")
 
 
 class CatalogueError(Exception):
