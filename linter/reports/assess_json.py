@@ -150,7 +150,13 @@ def _measured(item: Finding) -> dict[str, Any]:
 def _advice(item: Finding) -> dict[str, Any]:
     return {
         "missing": [
-            {"path": x.path, "unit": x.unit, "meaning": x.meaning, "example": x.example}
+            {
+                "path": x.path,
+                "unit": x.unit,
+                "meaning": x.meaning,
+                "example": x.example,
+                "must_be": x.border,
+            }
             for x in item.missing
         ],
         "changes": [_remedy(remedy) for remedy in item.remedies],

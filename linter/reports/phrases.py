@@ -107,14 +107,20 @@ def assumptions(finding: Finding) -> list[str]:
     return list(dict.fromkeys(map(assumption, leaned)))
 
 
+def required(missing: Missing) -> str:
+    """A missing leaf, with what it must be where it alone decides."""
+    return ", ".join(text for text in (asked(missing), missing.border) if text)
+
+
 def questions(missing: Iterable[Missing], most: int = 6) -> str:
     """Missing leaves in one line, each once, whichever channels lack it.
 
-    >>> leaves = [Missing(f"channels.{x}.gain", "dB", "gain", "20 dB") for x in "ab"]
+    >>> low = "at least 18 dB"
+    >>> leaves = [Missing(f"channels.{x}.gain", "dB", "gain", "20 dB", low) for x in "ab"]
     >>> questions(leaves)
-    'gain [dB]'
+    'gain [dB], at least 18 dB'
     """
-    names = list(dict.fromkeys(map(asked, missing)))
+    names = list(dict.fromkeys(required(item) for item in missing))
     more = len(names) - most
     return ", ".join(names[:most]) + (f" and {more} more" if more > 0 else "")
 

@@ -1,0 +1,61 @@
+"""What an open item says a value must be is right: put in it meets, a little beyond it does not."""
+
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
+from ampreview.linter.evaluation.threshold import missed
+from ampreview.linter.finding import Finding, Status
+from ampreview.linter.quantities.quantity import Value, spell, to_si
+from ampreview.linter.reading.loading import Spec, load_file
+
+SAMPLES = Path(__file__).parents[2] / "sample_specs"
+BEYOND = 0.02
+
+
+def bordered() -> list[tuple[Spec, Finding]]:
+    found = []
+    for path in sorted(SAMPLES.glob("*.amp.yaml")):
+        spec = load_file(path).spec
+        assert spec is not None
+        run = Assessment(spec, load(), "prototype")
+        found += [(spec, x) for x in run.findings() if x.missing and x.missing[0].border]
+    return found
+
+
+CASES = bordered()
+
+
+@pytest.mark.parametrize(
+    ("spec", "finding"), CASES, ids=[f"{Path(s.file).stem} {f.check} {f.subject}" for s, f in CASES]
+)
+def test_a_border_is_where_the_check_begins_to_be_met(spec: Spec, finding: Finding) -> None:
+    (missing,) = finding.missing
+    side, _, text = missing.border.removeprefix("at ").partition(" ")
+    field = spec.schema.field_of(missing.path)
+    number = to_si(text, field.unit)
+    worse = number * (1 - BEYOND) if side == "least" else number * (1 + BEYOND)
+    if field.unit == "degC":
+        worse = number - 1.0 if side == "least" else number + 1.0
+    entry = load().entry(finding.check)
+    assert entry is not None
+    here, beyond = (judged(spec, finding, missing.path, x, field.unit) for x in (number, worse))
+    assert here.figure is not None
+    assert beyond.figure is not None
+    assert missed(entry.check, here.figure) is None, here.message
+    assert missed(entry.check, beyond.figure) is not None, beyond.message
+    assert beyond.status is not Status.MEETS
+
+
+def judged(spec: Spec, finding: Finding, path: str, x: float, unit: str) -> Finding:
+    changed = spec.with_values({path: spell(Value(x, x, x), unit)}).spec
+    assert changed is not None
+    entry = load().entry(finding.check)
+    assert entry is not None
+    return Assessment(changed, load(), "prototype").judge(entry, finding.subject)
+
+
+def test_there_are_borders_to_look_at() -> None:
+    assert len(CASES) > 20
