@@ -236,9 +236,16 @@ def reach(name: str) -> frozenset[str]:
 
 
 def concerns(name: str, path: str) -> bool:
-    """Whether a check can look at a leaf, at a section above it or at a part below one."""
+    """Whether a check can look at a leaf, at a section above it or at a part below one.
+
+    It also asks about what its section holds as soon as that section says anything.
+    """
+    section = path.rpartition(".")[0]
     return any(
-        path == known or path.startswith((f"{known}.", f"{known}[")) or known.startswith(f"{path}.")
+        path == known
+        or path.startswith((f"{known}.", f"{known}["))
+        or known.startswith(f"{path}.")
+        or (section != "" and section == known.rpartition(".")[0])
         for known in reach(name)
     )
 
