@@ -13,7 +13,7 @@ from .node import Computed
 from .only_typical import only_typical
 from .question import Question, blank
 from .ranges import Bounded, bounded
-from .threshold import limit_of, margin_to, mildest, missed
+from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
 from .wording import corner_readings, places, readings, sentence
 
@@ -95,8 +95,7 @@ def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
 
 def _within(finding: Finding, check: Check) -> Finding:
     limit, basis = limit_of(check, mildest(check.limits))
-    margin = margin_to(finding, limit)
-    return replace(finding, status=Status.MEETS, limit=limit, basis=basis, margin=margin)
+    return replace(measured_to(finding, limit), status=Status.MEETS, basis=basis)
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:
@@ -127,13 +126,11 @@ def _missing_by(question: Question, finding: Finding, severity: Severity, note: 
     gravest = missed(question.check, finding.figure or 0.0) or severity
     limit, basis = limit_of(question.check, gravest)
     return replace(
-        finding,
+        measured_to(finding, limit),
         status=Status.FINDING,
         severity=severity,
         message=finding.message + note,
-        limit=limit,
         basis=basis,
-        margin=margin_to(finding, limit),
     )
 
 
@@ -250,13 +247,11 @@ def _open_by_default(
     needs = f"; it must be {over.border}" if over.border else ""
     limit, basis = limit_of(question.check, mildest(question.check.limits))
     return replace(
-        finding,
+        measured_to(finding, limit),
         status=Status.OPEN,
         message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
         missing=missing,
-        limit=limit,
         basis=basis,
-        margin=margin_to(finding, limit),
     )
 
 

@@ -7,16 +7,27 @@ from ..judging.deviation import in_words
 from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .assess_json import Outcome
-from .phrases import against, assumptions, cited, corner, effects, escaped, further, moves, spot
+from .phrases import (
+    against,
+    assumptions,
+    cited,
+    corner,
+    effects,
+    escaped,
+    further,
+    margin_of,
+    moves,
+    spot,
+)
 from .verdict import (
     DISCLAIMER,
+    WEAKENED,
     demands,
-    house_change,
     label,
     lacking,
     reason,
     rests_on,
-    weakened,
+    weakened_lines,
 )
 
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
@@ -37,9 +48,8 @@ def markdown_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False
 def _review(review: Review, dated: bool) -> Iterator[str]:
     spec, verdict = review.spec, review.verdict
     yield f"## {escaped(spec.title or spec.file)}"
-    for change in weakened(review):
-        text = f"{house_change(change)} ({spot(change.place)})"
-        yield f"**Safety check weakened by the house file:** {escaped(text)}"
+    for change in weakened_lines(review):
+        yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
     yield _table(("item", "", "SHA-256"), _grounds(review, dated))
@@ -170,16 +180,12 @@ def _others(review: Review) -> Iterator[str]:
         yield _table(("check", "of", "question", "what is missing"), rows)
     if met:
         yield f"### Meets: {len(met)}"
-        rows = [(x.check, x.subject, against(x), _margin(x)) for x in met]
+        rows = [(x.check, x.subject, against(x), margin_of(x)) for x in met]
         yield _table(("check", "of", "figure and limit", "margin"), rows)
     silent = review.of_status(Status.NOT_APPLICABLE)
     if silent:
         yield f"### Not applicable: {len(silent)}"
         yield escaped(", ".join(label(item) for item in silent))
-
-
-def _margin(item: Finding) -> str:
-    return "" if item.margin is None else f"{item.margin:.0%}"
 
 
 def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:

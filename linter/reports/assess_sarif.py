@@ -243,7 +243,7 @@ def _text(item: Finding) -> str:
 
 def _properties(item: Finding) -> Data:
     data: Data = {"subject": item.subject, "domain": item.domain}
-    for name in ("figure", "nominal", "limit", "margin"):
+    for name in ("figure", "nominal", "limit", "margin", "distance"):
         value = number(getattr(item, name))
         if value is not None:
             data[name] = value

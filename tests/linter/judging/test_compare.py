@@ -98,13 +98,13 @@ def test_turns_of_a_rail_on_a_switch_of_50_volts(
     """80 % is 40 V, 90 % is 45 V, 100 % is 50 V."""
     found = compare(toy(old), toy(new))
     assert effects(found).get("stress") == effect
-    assert found.worse is worse
+    assert found.outcome == "worse" is worse
 
 
 def test_a_finding_that_falls_silent_is_worse() -> None:
     found = compare(toy("46 V"), toy("46 V", "r_ds_on: 20 mohm"))
     assert effects(found) == {"stress": "fell silent"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> None:
@@ -114,7 +114,7 @@ def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> No
     now = review(bare.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
     found = compare(toy("46 V", milestone="concept"), now)
     assert effects(found) == {"stress": "fell silent"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_an_answer_that_is_missing_or_given_is_told() -> None:
@@ -122,7 +122,7 @@ def test_an_answer_that_is_missing_or_given_is_told() -> None:
     assert effects(compare(toy("30 V"), bare)) == {"stress": "opened"}
     found = compare(bare, toy("30 V"))
     assert effects(found) == {"stress": "answered"}
-    assert not found.worse
+    assert not found.outcome == "worse"
 
 
 def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
@@ -130,7 +130,7 @@ def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
     bare = "r_ds_on: 20 mohm"
     found = compare(toy("30 V", bare, milestone="concept"), toy("30 V", bare))
     assert effects(found) == {}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 PERMIT = (
@@ -142,13 +142,13 @@ PERMIT = (
 def test_a_permission_is_told_and_is_not_worse() -> None:
     found = compare(toy("46 V"), toy("46 V", more=PERMIT))
     assert effects(found) == {"stress": "permitted"}
-    assert not found.worse
+    assert not found.outcome == "worse"
 
 
 def test_a_permission_that_is_lost_costs_the_verdict() -> None:
     found = compare(toy("46 V", more=PERMIT), toy("46 V"))
     assert effects(found) == {"stress": "permission lost"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_edits_in_engineering_terms() -> None:
