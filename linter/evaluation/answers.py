@@ -7,6 +7,7 @@ favour, is taken over its usual range (``ranges``); what hangs on it stays open.
 from dataclasses import replace
 
 from ..check import MILESTONES, Check
+from ..declare import field_path
 from ..finding import Finding, Leaned, Missing, Severity, Status
 from .gap import Gap
 from .node import Computed
@@ -162,10 +163,15 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
 
 
 def _may_flatter(item: Leaned, question: Question) -> bool:
-    """Whether a pass may not rest on an assumption at this milestone."""
+    """Whether a pass may not rest on an assumption at this milestone.
+
+    A default of the house states nothing of this design, so it acquits no grave check.
+    """
     if question.milestone == MILESTONES[-1]:
         return item.leaning in ("favourable", "neutral") or item.placeholder
-    return item.leaning == "favourable" and question.check.limits.critical is not None
+    if question.check.limits.critical is None:
+        return False
+    return item.leaning == "favourable" or field_path(item.path) in question.graph.spec.defaults
 
 
 def _holds_over(question: Question, soft: list[Leaned]) -> bool:

@@ -41,12 +41,10 @@ def limit_of(check: Check, severity: Severity) -> tuple[float, Source]:
 
 def measured_to(finding: Finding, limit: float) -> Finding:
     """The finding with its limit, how far from it the figure is, and which share that is."""
-    distance = None
-    if finding.figure is not None:
-        distance = finding.figure - limit if finding.at_least else limit - finding.figure
-    share = (
-        None if distance is None or not has_share(finding.unit, limit) else distance / abs(limit)
-    )
+    if finding.figure is None:
+        return replace(finding, limit=limit)
+    distance = finding.figure - limit if finding.at_least else limit - finding.figure
+    share = distance / abs(limit) if has_share(finding.unit, limit) else None
     return replace(finding, limit=limit, distance=distance, margin=share)
 
 

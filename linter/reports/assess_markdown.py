@@ -3,8 +3,9 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..finding import Finding, Remedy, Severity, Status
-from ..judging.deviation import in_words
+from ..judging.deviation import is_behind
 from ..judging.review import Review
+from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import Outcome
 from .phrases import (
@@ -110,7 +111,7 @@ def _deviations(review: Review) -> Iterator[str]:
     if not review.deviations:
         return
     yield "### Deviations on record"
-    used = {item.permitted for item in review.findings if item.permitted}
+    bearing = [item for item in review.findings if item.permitted]
     rows = [
         (
             item.check,
@@ -119,12 +120,19 @@ def _deviations(review: Review) -> Iterator[str]:
             item.reason,
             item.until,
             item.up_to or "any figure",
-            "in force" if in_words(item) in used else "permits nothing, see below",
+            _standing(item, bearing),
         )
         for item in review.deviations
     ]
     heads = ("check", "place", "permitted by", "reason", "until", "up to", "standing")
     yield _table(heads, rows)
+
+
+def _standing(item: Deviation, bearing: Sequence[Finding]) -> str:
+    borne = [finding for finding in bearing if is_behind(item, finding)]
+    if not borne:
+        return "permits nothing, see below"
+    return "in force, an open item" if borne[0].status is Status.OPEN else "in force"
 
 
 def _findings(review: Review) -> Iterator[str]:
@@ -176,7 +184,7 @@ def _others(review: Review) -> Iterator[str]:
     opened, met = review.of_status(Status.OPEN), review.of_status(Status.MEETS)
     if opened:
         yield f"### Open: {len(opened)}"
-        rows = [(x.check, x.subject, x.title, lacking(x) or x.message) for x in opened]
+        rows = [(x.check, x.subject, x.title, _lacking(x)) for x in opened]
         yield _table(("check", "of", "question", "what is missing"), rows)
     if met:
         yield f"### Meets: {len(met)}"
@@ -186,6 +194,11 @@ def _others(review: Review) -> Iterator[str]:
     if silent:
         yield f"### Not applicable: {len(silent)}"
         yield escaped(", ".join(label(item) for item in silent))
+
+
+def _lacking(item: Finding) -> str:
+    text = lacking(item) or item.message
+    return f"{text}; {item.permitted}" if item.permitted else text
 
 
 def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:

@@ -17,7 +17,7 @@ from ..evaluation.catalogue import Entry
 from ..finding import Finding, Place, Severity, Status
 from ..judging.consistency import STANDING as STATED_VALUES
 from ..judging.deviation import STANDING as PERMISSIONS
-from ..judging.deviation import in_words
+from ..judging.deviation import is_behind
 from ..judging.review import Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
@@ -262,7 +262,7 @@ def _fingerprint(item: Finding) -> str:
 
 def _behind(item: Finding, deviations: Iterable[Deviation]) -> list[Deviation]:
     """The deviation that permits a finding."""
-    return [x for x in deviations if in_words(x) == item.permitted][:1]
+    return [x for x in deviations if is_behind(x, item)][:1]
 
 
 def _note(text: str) -> Data:

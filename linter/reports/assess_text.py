@@ -182,6 +182,8 @@ def _print_open(review: Review, console: Console) -> None:
             rows.append(("", Text(clean(item.message))))
         if item.missing:
             rows.append(("missing", Text(questions(item.missing))))
+        if item.permitted:
+            rows.append(("deviation", Text(clean(item.permitted), style="green")))
         rows.append(("check", Text(item.check, style="dim")))
         console.print(_block(head, rows, "blue"))
 

@@ -159,6 +159,8 @@ def _standing(item: Finding | None) -> str:
         return "not asked"
     if item.severity is not None:
         return f"{item.severity}, permitted" if item.permitted else str(item.severity)
+    if item.status is Status.OPEN and item.permitted:
+        return "open, accepted"
     return "met" if item.status is Status.MEETS else str(item.status)
 
 

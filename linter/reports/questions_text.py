@@ -9,6 +9,7 @@ from rich.table import Table
 from rich.text import Text
 
 from ..asking.questions import Group, Question, blank
+from ..finding import Status
 from ..judging.review import Review
 from .assess_head import print_weakened
 from .form_text import GIVEN, form_text
@@ -76,7 +77,9 @@ def summary(review: Review, groups: Sequence[Group]) -> str:
         return NOTHING
     opened = review.counts()["open"]
     stage = f"at the {review.verdict.milestone} milestone"
-    return f"{_count(asked, 'question')} behind {_count(opened, 'open answer')} {stage}"
+    taken = sum(1 for item in review.of_status(Status.OPEN) if item.permitted)
+    accepted = f"; {taken} of them accepted as open by a deviation" if taken else ""
+    return f"{_count(asked, 'question')} behind {_count(opened, 'open answer')} {stage}{accepted}"
 
 
 def _count(number: int, noun: str) -> str:

@@ -35,7 +35,7 @@ deviations:
 """
 REFUSED = 'amplifier_spec: 1\n"su\\u001bpply<b>": {}\nsupply: {v_rail: 24}\n'
 HOUSE = """amplifier_house: 1
-checks_off: {reverse-polarity: "keyed <b> [plug](http://evil.example)"}
+checks_off: {stored-voltage-service: "keyed <b> [plug](http://evil.example)"}
 """
 
 
@@ -294,7 +294,7 @@ def test_sarif_tells_what_could_not_be_assessed(folder: Path) -> None:
 
 def test_sarif_tells_what_the_house_file_weakens(folder: Path) -> None:
     notes = sarif()["invocations"][0]["toolConfigurationNotifications"]
-    assert ["reverse-polarity" in note["message"]["text"] for note in notes] == [True]
+    assert ["stored-voltage-service" in note["message"]["text"] for note in notes] == [True]
 
 
 # Markdown
