@@ -20,6 +20,7 @@ from typing import cast
 
 from ..check import MILESTONES, Milestone, Source
 from ..evaluation.catalogue import Catalogue, Entry
+from ..evaluation.threshold import missed
 from ..finding import Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
@@ -136,11 +137,18 @@ def forbidden(finding: Finding, entry: Entry | None) -> str:
     impermissible = entry is not None and not entry.check.permissible
     if safety and finding.status is Status.OPEN:
         return "an open question of safety cannot be accepted; it must be answered"
-    if safety and (critical or impermissible):
+    if safety and (critical or impermissible or _is_beyond_critical(finding, entry)):
         return "a finding that endangers people cannot be permitted; it holds"
     if critical and impermissible:
         return "a figure that says that the design cannot be is beyond permission; it holds"
     return ""
+
+
+def _is_beyond_critical(finding: Finding, entry: Entry | None) -> bool:
+    """Whether a figure misses the critical limit, though an assumption makes it a major."""
+    if entry is None or finding.figure is None:
+        return False
+    return missed(entry.check, finding.figure) is Severity.CRITICAL
 
 
 def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) -> Fault | list[int]:

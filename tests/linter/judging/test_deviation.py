@@ -19,7 +19,7 @@ from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.criteria import Criteria
-from ampreview.linter.judging.deviation import STANDING, day_of
+from ampreview.linter.judging.deviation import STANDING, day_of, forbidden
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
@@ -300,6 +300,13 @@ def test_impossible_figures_and_barriers_are_beyond_permission(
     assert own(found) == (["deviation-against-safety"] if refused else [])
     assert bool(answer(found).permitted) is not refused
     assert ("rail-stress" in {item.check for item in found.verdict.holding}) is refused
+
+
+def test_a_danger_that_is_major_only_for_want_of_data_is_beyond_permission() -> None:
+    """51 V on an assumed 50 V: beyond the critical limit, major because it is assumed."""
+    item = replace(answer(judged("51 V", stake="safety")), severity=Severity.MAJOR)
+    assert forbidden(item, toy_catalogue("safety").entry("rail-stress"))
+    assert not forbidden(replace(item, figure=0.92), toy_catalogue("safety").entry("rail-stress"))
 
 
 def test_a_critical_finding_of_a_rating_can_be_permitted() -> None:
