@@ -106,24 +106,8 @@ CHECK = Check(
         ),
     ),
     topic=("gate_drive",),
-<<<<<<< HEAD
     asked_from="prototype",
     permissible=False,
     fails=_BASE.replace("DEAD", "9 ns"),
     passes=_BASE.replace("DEAD", "60 ns"),
-=======
-    permissible=False,
-    fails="""
-channels:
-  main:
-    output_stage: {devices: discrete, device: {t_d_on: 7.8 ns, t_d_off: 16 ns, t_f: 6.3 ns}}
-    gate_drive: {dead_time: 9 ns}
-""",
-    passes="""
-channels:
-  main:
-    output_stage: {devices: discrete, device: {t_d_on: 7.8 ns, t_d_off: 16 ns, t_f: 6.3 ns}}
-    gate_drive: {dead_time: 40 ns}
-""",
->>>>>>> 166fdc0 (What protects people and what cannot be is beyond permission; an open item can be accepted; promises are marked by the rules)
 )
