@@ -2,14 +2,16 @@
 
 The gate decides first: released or held.  Then the critical findings, the major ones and the
 open items that hold are counted, and then the margins of what fails are compared, the gravest
-first.  A finding that fell silent, because the spec no longer says what it rested on, counts
-as if it were still there.
+first.  Fewer majors do not outweigh a critical finding that lies further off than before.  A
+finding that fell silent, because the spec no longer says what it rested on, counts as if it
+were still there, and a milder milestone is no gain.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from ..check import MILESTONES
 from ..evaluation.threshold import further_off
 from ..finding import CLEAR, Finding, Severity, Status
 from .review import Review
@@ -17,6 +19,7 @@ from .review import Review
 Outcome = Literal["better", "worse", "neither"]
 NOTICEABLE = 0.01
 LOST = "released before, held now"
+MILDER = "judged at a milder milestone than before, which is no gain"
 WON = "held before, released now"
 ALIKE = "verdict, findings and margins of what fails are as before"
 
@@ -52,34 +55,52 @@ class Pair:
 
 def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Outcome, str]:
     """Whether the newer review is better or worse, and what decides it."""
+    outcome, why = next(_decided(old, new, pairs), ("neither", ALIKE))
+    before, now = (MILESTONES.index(review.verdict.milestone) for review in (old, new))
+    if outcome == "better" and now < before:
+        return "neither", MILDER
+    return outcome, why
+
+
+def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[Outcome, str]]:
+    """What speaks for one of the two, in the order in which it decides."""
     silent = [pair.old for pair in pairs if pair.silent and pair.old]
     if new.verdict.released and any(item in old.verdict.holding for item in silent):
-        return "worse", "held before, and released now only for want of an answer"
+        yield "worse", "held before, and released now only for want of an answer"
     if old.verdict.released != new.verdict.released:
-        return ("worse", LOST) if old.verdict.released else ("better", WON)
-    for name, before, now in _counted(old, new, silent):
-        if before != now:
-            return ("better" if now < before else "worse"), f"{name}: {before} before, {now} now"
+        yield ("worse", LOST) if old.verdict.released else ("better", WON)
+    yield from _by_count("critical findings", *_found(old, new, silent, Severity.CRITICAL))
+    yield from _by_margin(pairs, Severity.CRITICAL, "worse")
+    yield from _by_count("major findings", *_found(old, new, silent, Severity.MAJOR))
+    yield from _by_count("open items that hold", _open(old), _open(new))
     for severity in Severity:
-        moved = [pair for pair in pairs if pair.weight == severity.rank]
-        worse = [pair for pair in moved if pair.is_worse]
-        better = [pair for pair in moved if pair.is_better]
-        if worse or better:
-            outcome: Outcome = "worse" if worse else "better"
-            return outcome, f"{severity}: {_names(worse or better)} {outcome} than before"
-    return "neither", ALIKE
+        yield from _by_margin(pairs, severity, "worse")
+        yield from _by_margin(pairs, severity, "better")
 
 
-def _counted(old: Review, new: Review, silent: Sequence[Finding]) -> Iterator[tuple[str, int, int]]:
-    """What is counted, in the order in which it decides; less is better."""
-    for severity in (Severity.CRITICAL, Severity.MAJOR):
-        more = sum(1 for item in silent if _weight(item) == severity.rank)
-        yield f"{severity} findings", _found(old, severity), _found(new, severity) + more
-    yield "open items that hold", _open(old), _open(new)
+def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Outcome, str]]:
+    if before != now:
+        yield ("better" if now < before else "worse"), f"{name}: {before} before, {now} now"
 
 
-def _found(review: Review, severity: Severity) -> int:
-    return sum(1 for item in review.findings if _weight(item) == severity.rank)
+def _by_margin(
+    pairs: Sequence[Pair], severity: Severity, outcome: Outcome
+) -> Iterator[tuple[Outcome, str]]:
+    moved = [pair for pair in pairs if pair.weight == severity.rank]
+    found = [pair for pair in moved if (pair.is_worse if outcome == "worse" else pair.is_better)]
+    if found:
+        yield outcome, f"{severity}: {_names(found)} {outcome} than before"
+
+
+def _found(
+    old: Review, new: Review, silent: Sequence[Finding], severity: Severity
+) -> tuple[int, int]:
+    """Findings of a severity before and now; what fell silent is still there."""
+    before, now, still = (
+        sum(1 for item in items if _weight(item) == severity.rank)
+        for items in (old.findings, new.findings, silent)
+    )
+    return before, now + still
 
 
 def _open(review: Review) -> int:

@@ -275,6 +275,23 @@ def test_the_gate_decides_then_what_is_gravest(
     assert found.why.startswith(why)
 
 
+def test_fewer_majors_do_not_outweigh_a_critical_that_is_further_off() -> None:
+    """62 V on 60 V and on 55 V are 103 and 113 %; two majors are gone."""
+    old = four("62 V", ("v_dss: 60 V", "v_dss: 65 V", "v_dss: 65 V"))
+    new = four("62 V", ("v_dss: 55 V", "v_dss: 200 V", "v_dss: 200 V"))
+    found = compare(old, new)
+    assert (found.outcome, found.why) == ("worse", "critical: stress (c0) worse than before")
+    assert compare(new, old).outcome == "worse"  # two majors more, for a critical that is nearer
+
+
+def test_a_milder_milestone_is_no_gain() -> None:
+    """46 V on 50 V are a major, which does not hold at the concept."""
+    old, new = toy("46 V"), toy("46 V", milestone="concept")
+    assert (old.verdict.released, new.verdict.released) == (False, True)
+    assert compare(old, new).outcome == "neither"
+    assert compare(old, toy("51 V", milestone="concept")).outcome == "worse"
+
+
 def test_a_release_is_better_though_a_minor_is_new() -> None:
     """58 V on 60 V are 97 %, major; 62 V on 200 V meet it, and are above the 60 V of height."""
     found = compare(four("58 V", ("v_dss: 60 V",) * 14), four("62 V", ("v_dss: 200 V",) * 14))
