@@ -92,7 +92,7 @@ class Remedy:
 
     changes: pairs of path and new value as a reader would write it; values: the same as
     plain data of a spec.  The other fields tell what the re-run of the catalogue showed,
-    as ``check (subject)`` labels.
+    as ``check (subject)`` labels; opened: what had an answer and lacks one with the change.
     """
 
     changes: tuple[tuple[str, str], ...]
@@ -102,6 +102,7 @@ class Remedy:
     eased: tuple[str, ...] = ()
     worsened: tuple[str, ...] = ()
     appeared: tuple[str, ...] = ()
+    opened: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,9 +110,11 @@ class Finding:
     """The answer of one check for one subject (a channel's name, or ``product``).
 
     figure: at the worst corner; nominal: at the nominal values; limit: the threshold
-    that was missed, or the nearest one that is met; margin: distance to that limit as
-    a share of it, negative when missed.  needs: what is missing when open.  permitted: by
-    whom, until when and why, where a deviation keeps the finding from holding.
+    that was missed, or the nearest one that is met; distance: from the figure to that
+    limit, negative when missed; margin: the same as a share of the limit, None where such a
+    share means nothing (a limit of zero, temperatures, decibels).  needs: what is missing
+    when open.  permitted: by whom, until when and why, where a deviation keeps the finding
+    or the open item from holding.
     holds_always: whether it holds at every milestone, whatever its severity.
     """
 
@@ -127,6 +130,7 @@ class Finding:
     nominal: float | None = None
     limit: float | None = None
     at_least: bool = True
+    distance: float | None = None
     margin: float | None = None
     basis: Source | None = None
     limits: Limits | None = None

@@ -15,16 +15,17 @@ from ..declare import PRODUCT, local_path, subject_of
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError, Node
-from ..finding import Finding, Remedy, Status
+from ..finding import CLEAR, Finding, Remedy, Status
 from ..judging.review import Review
 from .conflict import conflict
-from .rerun import Key, Rerun, Reruns, in_text, rank
+from .rerun import CONTRADICTS, Key, Rerun, Reruns, in_text, rank
 from .solve import Candidate, candidates, part_way
 
 MOST_REMEDIES = 3
 MOST_LEVERS = 3
 MOST_PAIRS = 6
 NO_LEVER = "no single value cures this: it takes another part or another design"
+EITHER = "which of these values is wrong, only the drawing or the data sheet can tell"
 TOGETHER = "no single change meets it; these together do"
 
 
@@ -73,13 +74,19 @@ class Advisor:
     def _put_right(self, finding: Finding) -> Finding:
         """A doubtful value with what it should be, and what comes to light with that.
 
-        Unlike a change of the design, the right value is offered whatever it brings up.
+        Unlike a change of the design, the guess at a slip is offered whatever it brings up.
+        A value that contradicts others follows them only where this makes nothing worse:
+        else one of the others may be the wrong one.
         """
         if finding.follows is None:
             return finding
         key = (finding.check, finding.subject)
-        rerun = self.reruns.run_with(dict.fromkeys(finding.leaves, finding.follows), key)
-        return replace(finding, remedies=(self.reruns.effects(rerun, key),) if rerun else ())
+        limit = rank(finding) if finding.check == CONTRADICTS else -1
+        right = dict.fromkeys(finding.leaves, finding.follows)
+        rerun = self.reruns.run_with(right, key, limit)
+        if rerun is None:
+            return replace(finding, remedy_note=EITHER)
+        return replace(finding, remedies=(self.reruns.effects(rerun, key),))
 
     def best(self, finding: Finding) -> Remedy | None:
         """The first of the proven remedies, or the pair where no single change works."""
@@ -101,7 +108,7 @@ class Advisor:
             for tried in group:
                 remedy = self.prove(finding, {tried.path: tried.text})
                 if remedy is not None:
-                    key = (len(remedy.appeared), len(remedy.worsened), tried.change)
+                    key = (_concerns(remedy), len(remedy.worsened), tried.change)
                     proven.append((key, remedy))
                     proven.sort(key=itemgetter(0))
                     break
@@ -239,8 +246,15 @@ class Advisor:
             return lacking or f"{path} at {text} does not meet it in every corner"
         spoilt = self.reruns.spoilt_by(rerun, key)
         apart = conflict(self.reruns.run, lever, path, (entry, finding), self._entries(spoilt))
-        names = ", ".join(f"{check} ({subject})" for check, subject in spoilt)
-        return apart or f"{path} at {text} meets it, but then there is {names}"
+        return apart or f"{path} at {text} meets it, but then there is {self._news(spoilt)}"
+
+    def _news(self, spoilt: list[Key]) -> str:
+        """What a change brings about, then what it makes worse."""
+        new = [x for x in spoilt if rank(self.reruns.answers.get(x)) == CLEAR]
+        worse = [x for x in spoilt if x not in new]
+        texts = [", ".join(f"{check} ({subject})" for check, subject in x) for x in (new, worse)]
+        told = zip(("", "a worse "), texts, strict=True)
+        return " and ".join(word + text for word, text in told if text)
 
     def _lacking(self, entry: Entry, finding: Finding, path: str, value: object) -> str:
         """What a change leaves open, where that is why it cannot be shown to be a cure."""
@@ -258,3 +272,8 @@ class Advisor:
             if entry is not None:
                 found.append((entry, self.reruns.answers[check, subject]))
         return found
+
+
+def _concerns(remedy: Remedy) -> int:
+    """How many answers a change brings up as findings or leaves open."""
+    return len(remedy.appeared) + len(remedy.opened)

@@ -12,13 +12,16 @@ from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
+from ..evaluation.threshold import closeness, further_off
 from ..finding import CLEAR, Finding, Remedy, Status
 from ..judging.consistency import STANDING, standing_findings
 from ..judging.review import Review, concluded
 from ..quantities.quantity import Value
+from .beside import overruled
 
 CURED = (Status.MEETS, Status.NOT_APPLICABLE)
-FURTHER = 0.01
+CONTRADICTS = "stated-value-contradicts"
+KINDS = ("cured", "eased", "worsened", "appeared", "opened")
 
 Key = tuple[str, str]
 Answers = Mapping[Key, Finding]
@@ -31,12 +34,14 @@ Name = tuple[object, ...]
 class Rerun:
     """A spec with changes, and its answers in full.
 
-    run: what gave the answers that differ.
+    run: what gave the answers that differ.  doubts: findings on stated values that the
+    changes bring about.
     """
 
     changes: Changes
     run: Assessment
     answers: Answers
+    doubts: tuple[Finding, ...] = ()
 
 
 def rank(finding: Finding | None) -> int:
@@ -75,6 +80,7 @@ class Reruns:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
+        self._doubted = {_doubt(item) for item in review.findings if item.check in STANDING}
         self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
@@ -83,9 +89,11 @@ class Reruns:
     def run_with(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Rerun | None:
         """The answers after some changes.
 
-        None where the changes cannot be, do not cure ``key``, or bring about a finding of
-        rank ``limit`` or graver.  Channels written once and referred to by alias change
-        together, and so do stated values that follow from a changed one.
+        None where the changes cannot be or do not cure ``key``; with a ``limit`` also where
+        they bring about a finding of that rank or graver, make one worse or leave it
+        unanswered, or where what they state contradicts or overrules what is stated beside
+        it.  Channels written once and referred to by alias change together, and so do stated
+        values that follow from a changed one.
         """
         whole = {twin: value for path, value in changes.items() for twin in self.twins(path)}
         name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
@@ -130,19 +138,14 @@ class Reruns:
 
     def effects(self, rerun: Rerun, key: Key) -> Remedy:
         """What the re-run shows, beside the answer to ``key`` itself."""
-        lists: dict[str, list[str]] = {x: [] for x in ("cured", "eased", "worsened", "appeared")}
+        lists: dict[str, list[str]] = {kind: [] for kind in KINDS}
         for other in sorted(rerun.answers.keys() | self.answers.keys()):
-            old, new = self.answers.get(other), rerun.answers.get(other)
-            before, after = rank(old), rank(new)
-            if other == key or (before == after and not _goes_further(old, new)):
-                continue
-            if before == CLEAR:
-                kind = "appeared"
-            elif after == CLEAR:
-                kind = "cured"
-            else:
-                kind = "eased" if after > before else "worsened"
-            lists[kind].append(f"{other[0]} ({other[1]})")
+            kind = _effect(self.answers.get(other), rerun.answers.get(other))
+            if other != key and kind:
+                lists[kind].append(_label(other))
+        more = {_label((item.check, item.subject)): None for item in rerun.doubts}
+        told = lists["appeared"] + lists["worsened"]
+        lists["appeared"] += [label for label in more if label not in told]
         changes = tuple((path, in_text(value)) for path, value in rerun.changes)
         was = tuple(self._was(path) for path, _ in changes)
         self._behind[changes] = rerun
@@ -164,7 +167,14 @@ class Reruns:
         follow = self._followers(rerun)
         if follow:
             rerun = self._rerun({**changes, **follow}, key, limit)
-        if rerun is not None and any(self._spoilt(k, x, limit) for k, x in rerun.answers.items()):
+        if rerun is None or limit < 0:
+            return rerun
+        if any(self._spoilt(k, x, limit) for k, x in rerun.answers.items()):
+            return None
+        if any(item.check == CONTRADICTS or rank(item) <= limit for item in rerun.doubts):
+            return None
+        added = [path for path in changes if path not in self.review.spec.values]
+        if any(overruled(self.run.graph, rerun.run.graph, path) for path in added):
             return None
         return rerun
 
@@ -185,7 +195,8 @@ class Reruns:
         if any(item.check == key[0] and item.leaves & change.touched for item in standing):
             return None
         answers |= answers_of(standing)
-        return Rerun(tuple(sorted(changes.items())), run, answers)
+        doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
+        return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
     def _in_question(self, change: Affected, key: Key) -> list[tuple[Entry, str]]:
         """What must be judged anew: ``key`` first, then the tightest."""
@@ -198,15 +209,16 @@ class Reruns:
         return found
 
     def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
-        margin = self.answers[other].margin
-        return other != key, margin if margin is not None else 1.0
+        near = closeness(self.answers[other])
+        return other != key, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
-        """Whether an answer is a finding of ``limit`` or graver, new or further off."""
-        after, old = rank(new), self.answers.get(other)
-        if after > limit:
-            return False
-        return after < rank(old) or (after == rank(old) and _goes_further(old, new))
+        """Whether a finding of ``limit`` or graver is new, worse or without an answer now."""
+        old = self.answers.get(other)
+        kind = _effect(old, new)
+        if kind == "opened":
+            return rank(old) <= limit
+        return kind in ("appeared", "worsened") and rank(new) <= limit
 
     def _altered(self, entry: Entry, subject: str, change: Affected) -> bool:
         """Whether an answer can differ after a change; one that crashed always can."""
@@ -217,8 +229,8 @@ class Reruns:
     def _followers(self, rerun: Rerun) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""
         follow: dict[str, object] = {}
-        for (check, subject), item in rerun.answers.items():
-            if check == "stated-value-contradicts" and (check, subject) not in self.answers:
+        for item in rerun.doubts:
+            if item.check == CONTRADICTS:
                 follow |= dict.fromkeys(item.leaves, item.follows)
         return follow
 
@@ -238,8 +250,25 @@ def _resolved(review: Review) -> Assessment:
     return run
 
 
-def _goes_further(old: Finding | None, new: Finding | None) -> bool:
-    """Whether a finding of the same severity misses its limit by more than before."""
-    if old is None or new is None or old.margin is None or new.margin is None:
-        return False
-    return new.severity is not None and new.margin < old.margin - FURTHER
+def _effect(old: Finding | None, new: Finding | None) -> str:
+    """What a change did to an answer: one of ``KINDS``, or nothing to be told."""
+    before, after = rank(old), rank(new)
+    opened = new is not None and new.status is Status.OPEN
+    if opened and old is not None and old.status in (Status.FINDING, Status.MEETS):
+        return "opened"
+    if before == after:
+        return "worsened" if further_off(old, new) else ""
+    if before == CLEAR:
+        return "appeared"
+    if after == CLEAR:
+        return "cured"
+    return "eased" if after > before else "worsened"
+
+
+def _label(key: Key) -> str:
+    return f"{key[0]} ({key[1]})"
+
+
+def _doubt(item: Finding) -> tuple[str, str]:
+    """What tells one finding on a stated value from another of the same kind."""
+    return item.check, item.place.path if item.place else ""

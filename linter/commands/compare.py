@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
-    parser.epilog = "Exit status: 0 not worse, 1 worse, 2 could not compare."
+    parser.epilog = "Exit status: 0 better or neither, 1 worse, 2 could not compare."
     about = "a file, or REVISION:path of the git repository at hand (HEAD:board.amp.yaml)"
     parser.add_argument("old", metavar="OLD", help=about)
     parser.add_argument("new", metavar="NEW", help="the same")
@@ -26,7 +26,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Compare the two; the exit status is 0 not worse, 1 worse, 2 could not."""
+    """Compare the two; the exit status is 0 better or neither, 1 worse, 2 could not."""
     from ..judging.compare import compare
     from ..reports.compare_text import compare_markdown, print_comparison
     from ..reports.console import console
@@ -41,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
         sys.stdout.write(compare_markdown(found))
     else:
         print_comparison(found, page)
-    return HELD if found.worse else RELEASED
+    return HELD if found.outcome == "worse" else RELEASED
 
 
 def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review | None":

@@ -21,6 +21,7 @@ from .usual import bounds
 Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
+Promise = Literal["", "higher", "lower", "wider", "stated"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -49,6 +50,9 @@ class Field:
     given: how data sheets and designers state it: line, typ, max, tol, range, value.
     concerns: designs for which it matters; None: all of them.
     part: the part that a section describes, in the words of those who make or sell it.
+    promise: where the paperwork promises the buyer something with it, which way it promises
+        more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
+        is ``stated`` at all.
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -71,6 +75,7 @@ class Field:
     model: type[BaseModel] | None = None
     possible: str = ""
     part: str = ""
+    promise: Promise = ""
     asked_first: str = ""
 
     @property

@@ -5,7 +5,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from ..check import Assumption
-from .field import Designs, Field, Kind, spec_field
+from .field import Designs, Field, Kind, Promise, spec_field
 from .usual import middle
 
 
@@ -20,6 +20,7 @@ def quantity(
     default: Assumption | None = None,
     example: str = "",
     possible: str = "",
+    promise: Promise = "",
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -35,6 +36,7 @@ def quantity(
             example=example or middle(usual),
             zero=usual.startswith("0 "),
             possible=possible,
+            promise=promise,
         )
     )
 
@@ -73,6 +75,7 @@ def word(
     concerns: Designs | None = None,
     default: Assumption | None = None,
     asked_first: str = "",
+    promise: Promise = "",
 ) -> Any:
     """One of the given words."""
     return spec_field(
@@ -86,12 +89,17 @@ def word(
             default=default,
             example=words[0],
             asked_first=asked_first,
+            promise=promise,
         )
     )
 
 
 def flag(
-    meaning: str, *, concerns: Designs | None = None, default: Assumption | None = None
+    meaning: str,
+    *,
+    concerns: Designs | None = None,
+    default: Assumption | None = None,
+    promise: Promise = "",
 ) -> Any:
     """The word yes or the word no."""
     return spec_field(
@@ -104,12 +112,18 @@ def flag(
             words=("yes", "no"),
             default=default,
             example="yes",
+            promise=promise,
         )
     )
 
 
 def text(
-    meaning: str, *, example: str, concerns: Designs | None = None, required: bool = False
+    meaning: str,
+    *,
+    example: str,
+    concerns: Designs | None = None,
+    required: bool = False,
+    promise: Promise = "",
 ) -> Any:
     """Free text."""
     return spec_field(
@@ -121,12 +135,18 @@ def text(
             concerns=concerns,
             example=example,
             required=required,
+            promise=promise,
         )
     )
 
 
 def listed(
-    meaning: str, *, example: str, words: tuple[str, ...] = (), concerns: Designs | None = None
+    meaning: str,
+    *,
+    example: str,
+    words: tuple[str, ...] = (),
+    concerns: Designs | None = None,
+    promise: Promise = "",
 ) -> Any:
     """A list of words, or of texts where no words are given."""
     return spec_field(
@@ -138,6 +158,7 @@ def listed(
             concerns=concerns,
             words=words,
             example=example,
+            promise=promise,
         )
     )
 

@@ -7,13 +7,14 @@ favour, is taken over its usual range (``ranges``); what hangs on it stays open.
 from dataclasses import replace
 
 from ..check import MILESTONES, Check
+from ..declare import field_path
 from ..finding import Finding, Leaned, Missing, Severity, Status
 from .gap import Gap
 from .node import Computed
 from .only_typical import only_typical
 from .question import Question, blank
 from .ranges import Bounded, bounded
-from .threshold import limit_of, margin_to, mildest, missed
+from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
 from .wording import corner_readings, places, readings, sentence
 
@@ -95,8 +96,7 @@ def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
 
 def _within(finding: Finding, check: Check) -> Finding:
     limit, basis = limit_of(check, mildest(check.limits))
-    margin = margin_to(finding, limit)
-    return replace(finding, status=Status.MEETS, limit=limit, basis=basis, margin=margin)
+    return replace(measured_to(finding, limit), status=Status.MEETS, basis=basis)
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:
@@ -127,13 +127,11 @@ def _missing_by(question: Question, finding: Finding, severity: Severity, note: 
     gravest = missed(question.check, finding.figure or 0.0) or severity
     limit, basis = limit_of(question.check, gravest)
     return replace(
-        finding,
+        measured_to(finding, limit),
         status=Status.FINDING,
         severity=severity,
         message=finding.message + note,
-        limit=limit,
         basis=basis,
-        margin=margin_to(finding, limit),
     )
 
 
@@ -165,10 +163,15 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
 
 
 def _may_flatter(item: Leaned, question: Question) -> bool:
-    """Whether a pass may not rest on an assumption at this milestone."""
+    """Whether a pass may not rest on an assumption at this milestone.
+
+    A default of the house states nothing of this design, so it acquits no grave check.
+    """
     if question.milestone == MILESTONES[-1]:
         return item.leaning in ("favourable", "neutral") or item.placeholder
-    return item.leaning == "favourable" and question.check.limits.critical is not None
+    if question.check.limits.critical is None:
+        return False
+    return item.leaning == "favourable" or field_path(item.path) in question.graph.spec.defaults
 
 
 def _holds_over(question: Question, soft: list[Leaned]) -> bool:
@@ -250,13 +253,11 @@ def _open_by_default(
     needs = f"; it must be {over.border}" if over.border else ""
     limit, basis = limit_of(question.check, mildest(question.check.limits))
     return replace(
-        finding,
+        measured_to(finding, limit),
         status=Status.OPEN,
         message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
         missing=missing,
-        limit=limit,
         basis=basis,
-        margin=margin_to(finding, limit),
     )
 
 

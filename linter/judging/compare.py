@@ -4,11 +4,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from ..declare import Schema
+from ..declare import Field, Schema
 from ..evaluation.answers import SILENT
+from ..evaluation.threshold import closeness, has_share
 from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
+from .promise import is_lowered
 from .review import Review
+from .weighing import Outcome, Pair, weighed
 
 MOST_MARGINS = 10
 SAME = 1e-9
@@ -25,7 +28,7 @@ Effect = Literal[
     "cured",
     "answered",
 ]
-WORSE: tuple[Effect, ...] = ("appeared", "graver", "fell silent")
+SILENCED: Effect = "fell silent"
 Key = tuple[str, str, str]
 
 
@@ -33,7 +36,8 @@ Key = tuple[str, str, str]
 class Edit:
     """A value of the spec that is not the same: texts as written, empty for silence.
 
-    change: of the nominal value, as a share of the old one, where both are numbers.
+    change: of the nominal value, as a share of the old one, where both are numbers of
+    which a share means something.
     """
 
     path: str
@@ -63,8 +67,9 @@ class Turn:
 class Comparison:
     """All differences between two reviews.
 
+    edits: changed values other than promises that were lowered; those are ``lowered``.
     margins: pairs of answers whose margin moved, those that moved most first; what lies
-    above 100 % counts as 100 %.
+    above 100 % counts as 100 %.  outcome: judged by the gate; why: what decides it.
     """
 
     old: Review
@@ -72,15 +77,9 @@ class Comparison:
     edits: tuple[Edit, ...]
     turns: tuple[Turn, ...]
     margins: tuple[tuple[Finding, Finding], ...]
-
-    @property
-    def worse(self) -> bool:
-        """Whether there is a new or graver finding, one that fell silent, or a lost verdict.
-
-        A finding falls silent when the spec no longer says what it was judged by.
-        """
-        lost = self.old.verdict.released and not self.new.verdict.released
-        return lost or any(item.effect in WORSE for item in self.turns)
+    lowered: tuple[Edit, ...]
+    outcome: Outcome
+    why: str
 
 
 def compare(old: Review, new: Review) -> Comparison:
@@ -89,7 +88,16 @@ def compare(old: Review, new: Review) -> Comparison:
     keys = list(dict.fromkeys((*after, *before)))
     turns = [turn for key in keys if (turn := _turn(before.get(key), after.get(key)))]
     turns.sort(key=lambda item: (_ORDER.index(item.effect), _rank(item.new), _rank(item.old)))
-    return Comparison(old, new, tuple(_edits(old, new)), tuple(turns), _margins(before, after))
+    silent = {id(turn.old) for turn in turns if turn.effect == SILENCED}
+    answers = [(before.get(key), after.get(key)) for key in keys]
+    pairs = [Pair(was, now, was is not None and id(was) in silent) for was, now in answers]
+    outcome, why = weighed(old, new, pairs)
+    edits: list[Edit] = []
+    lowered: list[Edit] = []
+    for edit, is_less in _edits(old, new):
+        (lowered if is_less else edits).append(edit)
+    margins = _margins(before, after)
+    return Comparison(old, new, tuple(edits), tuple(turns), margins, tuple(lowered), outcome, why)
 
 
 _ORDER: tuple[Effect, ...] = get_args(Effect)
@@ -129,7 +137,7 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
     opened = new is not None and new.status is Status.OPEN
     if before < CLEAR:
         silent = opened or (new is not None and new.message == SILENT)
-        return "fell silent" if silent else "cured"
+        return SILENCED if silent else "cured"
     was_open = old is not None and old.status is Status.OPEN
     if opened and not was_open:
         return "opened"
@@ -147,23 +155,27 @@ def _margins(
     moved = []
     for key, new in after.items():
         old = before.get(key)
-        if old is None or old.margin is None or new.margin is None:
+        near = None if old is None else closeness(old), closeness(new)
+        if old is None or near[0] is None or near[1] is None:
             continue
-        distance = abs(min(new.margin, AMPLE) - min(old.margin, AMPLE))
+        distance = abs(min(near[1], AMPLE) - min(near[0], AMPLE))
         if distance > SAME:
             moved.append((distance, (old, new)))
     moved.sort(key=lambda item: (-item[0], item[1][1].check, item[1][1].subject))
     return tuple(pair for _, pair in moved[:MOST_MARGINS])
 
 
-def _edits(old: Review, new: Review) -> Iterator[Edit]:
+def _edits(old: Review, new: Review) -> Iterator[tuple[Edit, bool]]:
+    """Every value that is not the same, and whether it is a promise that was lowered."""
     before, after = _stated(old), _stated(new)
     for path in dict.fromkeys((*after, *before)):
         was, now = before.get(path), after.get(path)
         if was == now or (_text(was) == _text(now) and not isinstance(was, Value)):
             continue
-        meaning = _meaning(new.spec.schema, path)
-        yield Edit(path, meaning, _text(was), _text(now), _share(was, now))
+        field = _field(new.spec.schema, path)
+        share = _share(was, now) if field is None or has_share(field.unit, 1.0) else None
+        edit = Edit(path, field.meaning if field else "", _text(was), _text(now), share)
+        yield edit, field is not None and is_lowered(field, was, now)
 
 
 def _stated(review: Review) -> dict[str, object]:
@@ -187,8 +199,8 @@ def _share(was: object, now: object) -> float | None:
     return (now.nominal - was.nominal) / abs(was.nominal)
 
 
-def _meaning(schema: Schema, path: str) -> str:
+def _field(schema: Schema, path: str) -> Field | None:
     try:
-        return schema.field_of(path).meaning
+        return schema.field_of(path)
     except KeyError:
-        return ""
+        return None

@@ -4,8 +4,11 @@ A valid permission keeps a finding from holding the design; the finding stays in
 report, with who permitted it, why and until when.  A permission that does not work is a
 finding of its own, minor, because what it was meant for then holds by itself.
 
-A critical finding of safety cannot be permitted, and neither can an open item: nobody
-knows how far the departure goes.
+An open item can be accepted in the same way: who, why, until when.  Up to which figure
+makes no sense there: nobody knows how far the departure goes.
+
+What cannot be permitted stands in ``forbidden``: people in danger, open questions of safety,
+figures that cannot be.
 """
 
 import re
@@ -17,6 +20,7 @@ from typing import cast
 
 from ..check import MILESTONES, Milestone, Source
 from ..evaluation.catalogue import Catalogue, Entry
+from ..evaluation.threshold import missed
 from ..finding import Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
@@ -30,14 +34,16 @@ STANDING = {
     " What it permitted holds again.",
     "deviation-exceeded": "A departure that goes further than the figure up to which it is"
     " permitted.",
-    "deviation-unused": "A permission without a finding that it could permit: the check is met,"
-    " open or not applicable. It would cover a later mistake unseen.",
+    "deviation-unused": "A permission without anything that it could permit: the check is met"
+    " or not applicable. It would cover a later mistake unseen.",
     "deviation-incomplete": "A permission that nobody has put a name to, or whose last day or"
-    " figure cannot be read. It permits nothing.",
+    " figure cannot be read, or with a figure for an open item, which has none. It permits"
+    " nothing.",
     "deviation-unknown": "A permission for a check or a place that does not exist, mostly a"
     " slip of the pen. It permits nothing.",
-    "deviation-against-safety": "A permission for a critical finding of safety. People can be"
-    " hurt by it, so it holds whatever is permitted.",
+    "deviation-against-safety": "A permission for what nobody can permit: a critical finding or"
+    " an open question of safety, by which people can be hurt, or a figure that says that the"
+    " design cannot be. It stays as it is, whatever is permitted.",
 }
 _TITLES = {
     "deviation-expired": "Permission that has run out",
@@ -45,7 +51,7 @@ _TITLES = {
     "deviation-unused": "Permission without anything to permit",
     "deviation-incomplete": "Permission that is not complete",
     "deviation-unknown": "Permission for something that does not exist",
-    "deviation-against-safety": "Permission for a critical finding of safety",
+    "deviation-against-safety": "Permission for what cannot be permitted",
 }
 _NOBODY = (
     "",
@@ -107,15 +113,42 @@ def with_deviations(
             continue
         for number in judged:
             if not marked[number].permitted:
-                marked[number] = replace(marked[number], permitted=in_words(item))
+                opened = marked[number].status is Status.OPEN
+                marked[number] = replace(marked[number], permitted=in_words(item, opened))
     return (*marked, *own)
 
 
-def in_words(item: Deviation) -> str:
-    """A permission as the reports give it."""
+def in_words(item: Deviation, opened: bool = False) -> str:
+    """A permission as the reports give it; an open item is accepted, a finding permitted."""
     upper = f" up to {item.up_to}" if item.up_to else ""
-    text = f"permitted by {item.permitted_by}{upper} until {item.until}: {item.reason}"
+    word = "accepted as open" if opened else "permitted"
+    text = f"{word} by {item.permitted_by}{upper} until {item.until}: {item.reason}"
     return " ".join(text.split())
+
+
+def is_behind(item: Deviation, finding: Finding) -> bool:
+    """Whether it is this permission that a finding or an open item bears."""
+    return finding.permitted == in_words(item, finding.status is Status.OPEN)
+
+
+def forbidden(finding: Finding, entry: Entry | None) -> str:
+    """Why nobody can permit a finding or accept an open item, empty where somebody can."""
+    critical, safety = finding.severity is Severity.CRITICAL, finding.stake == "safety"
+    impermissible = entry is not None and not entry.check.permissible
+    if safety and finding.status is Status.OPEN:
+        return "an open question of safety cannot be accepted; it must be answered"
+    if safety and (critical or impermissible or _is_beyond_critical(finding, entry)):
+        return "a finding that endangers people cannot be permitted; it holds"
+    if critical and impermissible:
+        return "a figure that says that the design cannot be is beyond permission; it holds"
+    return ""
+
+
+def _is_beyond_critical(finding: Finding, entry: Entry | None) -> bool:
+    """Whether a figure misses the critical limit, though an assumption makes it a major."""
+    if entry is None or finding.figure is None:
+        return False
+    return missed(entry.check, finding.figure) is Severity.CRITICAL
 
 
 def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) -> Fault | list[int]:
@@ -137,7 +170,9 @@ def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) ->
 
 
 def _can_depart(finding: Finding, entry: Entry | None) -> bool:
-    """Whether there is a departure: a finding that comes from a figure or a stated value."""
+    """Whether there is a departure: from a figure, of a stated value, or an open item."""
+    if finding.status is Status.OPEN:
+        return True
     return finding.severity is not None and (entry is None or finding.figure is not None)
 
 
@@ -199,10 +234,13 @@ def _expired(item: Deviation, occasion: Occasion) -> Iterator[Fault]:
 
 def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -> Iterator[Fault]:
     for finding in findings:
-        if finding.severity is Severity.CRITICAL and finding.stake == "safety":
-            text = "a critical finding of safety cannot be permitted; it holds"
-            yield Fault("deviation-against-safety", text)
-        if item.up_to and entry is not None and finding.figure is not None:
+        against = forbidden(finding, entry)
+        if against:
+            yield Fault("deviation-against-safety", against)
+        if item.up_to and finding.status is Status.OPEN:
+            text = "up_to: the item is open, so it has no figure to be held against it"
+            yield Fault("deviation-incomplete", text)
+        elif item.up_to and entry is not None and finding.figure is not None:
             limit = to_si(item.up_to, finding.unit)
             further = finding.figure < limit if finding.at_least else finding.figure > limit
             if further:
@@ -216,7 +254,6 @@ def _nothing(answers: Sequence[Finding]) -> str:
     statuses: Mapping[Status, str] = {
         Status.MEETS: "the check is met without it",
         Status.NOT_APPLICABLE: "the check does not concern this design",
-        Status.OPEN: "the check is open, and what is not known cannot be permitted",
         Status.FINDING: "the check itself failed and judged nothing",
     }
     return statuses[answers[0].status] if answers else "there is no such finding"

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
-from ..check import Assumption, AtLeast, Source, SourceKind
+from ..check import Assumption, AtLeast, Check, Source, SourceKind
 from ..evaluation.catalogue import Catalogue, Entry
 from ..finding import Place
 from ..quantities.quantity import to_si
@@ -101,6 +101,24 @@ def compared(
     effect: Effect = "looser limit" if looser else "tighter limit"
     told = f"{severity} {text}, published {published}"
     return HouseChange(effect, entry.name, told, reason, place, looser and check.stake == "safety")
+
+
+def untouchable(check: Check) -> str:
+    """Why a house file may not switch a check off, empty where it may."""
+    if not check.permissible and check.stake != "safety":
+        return "its figure says that a design cannot be"
+    if check.limits.critical is not None and check.stake == "safety":
+        return "people can be hurt by what it looks at"
+    return ""
+
+
+def fixed(check: Check, severity: str) -> bool:
+    """Whether a house file may not loosen a limit of an untouchable check.
+
+    The critical one never; none at all where nothing between people and a hazard may give.
+    """
+    barrier = not check.permissible and check.stake == "safety"
+    return bool(untouchable(check)) and (severity == "critical" or barrier)
 
 
 def basis_of(change: HouseChange, published: Source | None) -> Source:

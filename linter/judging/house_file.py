@@ -19,7 +19,17 @@ from ..reading.loading import content_of
 from ..reading.refusal import Refusal, in_order, shown
 from ..reading.source import Document
 from .deviation import near
-from .house import GROUP, Effect, House, HouseChange, basis_of, compared, package_of
+from .house import (
+    GROUP,
+    Effect,
+    House,
+    HouseChange,
+    basis_of,
+    compared,
+    fixed,
+    package_of,
+    untouchable,
+)
 
 KIND = "a house file"
 SECTIONS = (HOUSE_KEY, "limits", "checks_off", "defaults", "rules")
@@ -132,6 +142,9 @@ class _Reading:
             change = compared(entry, key, text, reason, self._place(f"{path}.{key}"))
             if change is None:
                 continue
+            if change.effect == "looser limit" and fixed(check, key):
+                self._refuse_looser(entry, key, f"{path}.{key}")
+                return
             changes.append(change)
             thresholds[key] = text
             basis[key] = basis_of(change, check.limits.basis.get(key))
@@ -145,10 +158,21 @@ class _Reading:
         self.checks[entry.name] = changed
         self.changes += changes
 
+    def _refuse_looser(self, entry: Entry, key: str, path: str) -> None:
+        published = getattr(entry.check.limits, key)
+        problem = f"the {key} limit of {entry.name} cannot be looser: {untouchable(entry.check)}"
+        tighter = f"{entry.name}: {{{key}: {published}, reason: as published}}"
+        self._refuse(path, problem, f"{published} or tighter", tighter)
+
     def _check_off(self, name: str, data: Any, path: str) -> None:
         entry = self._entry(name, path)
         reason = self._reason(data, path, OFF)
         if entry is None or not reason:
+            return
+        why = untouchable(entry.check)
+        if why:
+            problem = f"{name} cannot be switched off: {why}"
+            self._refuse(path, problem, "a check that can hurt nobody, or none", OFF)
             return
         self.off.add(name)
         safety = entry.check.stake == "safety"

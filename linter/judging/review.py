@@ -11,6 +11,7 @@ from ..check import Milestone
 from ..declare import local_path
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.engine import Assessment
+from ..evaluation.threshold import closeness
 from ..finding import Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
@@ -81,7 +82,7 @@ def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
         finding.domain != DOMAIN,
         STAKES.index(finding.stake),
         any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
-        finding.margin if finding.margin is not None else 0.0,
+        closeness(finding) or 0.0,
         finding.check,
         finding.subject,
     )

@@ -2,6 +2,7 @@
 
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed
+from ..evaluation.threshold import closeness
 from ..evaluation.tolerance import root_sum_square
 from ..finding import Finding
 from .review import Review
@@ -16,5 +17,5 @@ def root_sum_squares(review: Review) -> list[tuple[Finding, float]]:
         node = run.prepare(entry, item.subject, run.graph) if entry else None
         if item.figure is not None and isinstance(node, Computed) and node.leaves:
             rows.append((item, root_sum_square(node, -1 if item.at_least else 1)))
-    rows.sort(key=lambda row: row[0].margin if row[0].margin is not None else 0.0)
+    rows.sort(key=lambda row: closeness(row[0]) or 0.0)
     return rows

@@ -11,6 +11,7 @@ from rich.text import Text
 from ..judging.review import Review
 from ..rewriting.amend import Amendment, effective, stated_text
 from ..rewriting.yaml_text import flow
+from .assess_head import print_weakened
 from .phrases import clean
 
 CONTEXT = 1
@@ -18,6 +19,7 @@ CONTEXT = 1
 
 def print_amendment(amendment: Amendment, text: str, console: Console) -> None:
     """Print the changes with their reasons, the verdicts and the difference of the texts."""
+    print_weakened(amendment.before, console)
     _print_verdicts(amendment, console)
     _print_changes(amendment, console)
     _print_list("NOT DONE", amendment.notes, console)

@@ -7,22 +7,21 @@ from rich.text import Text
 
 from ..judging.house import House
 from ..judging.review import Review
-from .phrases import clean, spot
-from .verdict import demands, house_change, rests_on, weakened
+from .phrases import clean
+from .verdict import demands, house_change, rests_on, weakened_lines
 
 SHORT_HASH = 16
 
 
 def print_weakened(review: Review, console: Console) -> None:
     """Print, before anything else, what the house file weakens in matters of safety."""
-    changes = weakened(review)
+    changes = weakened_lines(review)
     if changes:
         head = Text(" SAFETY CHECK WEAKENED BY THE HOUSE FILE ", style="bold reverse red")
         console.print(Padding(head, (0, 1)))
     for number, change in enumerate(changes, start=1):
-        text = f"▪ {house_change(change)} ({spot(change.place)})"
         below = 1 if number == len(changes) else 0
-        console.print(Padding(Text(clean(text), style="red"), (0, 1, below, 1)))
+        console.print(Padding(Text(clean(f"▪ {change}"), style="red"), (0, 1, below, 1)))
 
 
 def print_demands(review: Review, console: Console) -> None:

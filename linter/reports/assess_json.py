@@ -15,6 +15,7 @@ from ..evaluation.wording import in_words
 from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
+from .phrases import away
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
@@ -139,6 +140,7 @@ def _measured(item: Finding) -> dict[str, Any]:
         "limit": _figure(item.limit, item.unit),
         "limit_is": "at least" if item.at_least else "at most",
         "margin": number(item.margin),
+        "distance": _distance(item),
         "basis": _source(item.basis) if item.basis else None,
         "place": _place(item.place) if item.place else None,
         "related": [_place(place) for place in item.related],
@@ -166,6 +168,13 @@ def _advice(item: Finding) -> dict[str, Any]:
     }
 
 
+def _distance(item: Finding) -> Mapping[str, Any] | None:
+    """From figure to limit, negative when missed; of temperatures it is a difference."""
+    if item.distance is None:
+        return None
+    return {"si": number(item.distance), "text": away(item.distance, item.unit)}
+
+
 def _figure(x: float | None, unit: str) -> Mapping[str, Any] | None:
     return None if x is None else {"si": number(x), "text": in_words(x, unit)}
 
@@ -188,6 +197,7 @@ def _remedy(item: Remedy) -> dict[str, Any]:
         "eases": list(item.eased),
         "worsens": list(item.worsened),
         "brings_up": list(item.appeared),
+        "leaves_open": list(item.opened),
     }
 
 

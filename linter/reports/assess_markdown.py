@@ -3,20 +3,32 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..finding import Finding, Remedy, Severity, Status
-from ..judging.deviation import in_words
+from ..judging.deviation import is_behind
 from ..judging.review import Review
+from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import Outcome
-from .phrases import against, assumptions, cited, corner, effects, escaped, further, moves, spot
+from .phrases import (
+    against,
+    assumptions,
+    cited,
+    corner,
+    effects,
+    escaped,
+    further,
+    margin_of,
+    moves,
+    spot,
+)
 from .verdict import (
     DISCLAIMER,
+    WEAKENED,
     demands,
-    house_change,
     label,
     lacking,
     reason,
     rests_on,
-    weakened,
+    weakened_lines,
 )
 
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
@@ -37,9 +49,8 @@ def markdown_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False
 def _review(review: Review, dated: bool) -> Iterator[str]:
     spec, verdict = review.spec, review.verdict
     yield f"## {escaped(spec.title or spec.file)}"
-    for change in weakened(review):
-        text = f"{house_change(change)} ({spot(change.place)})"
-        yield f"**Safety check weakened by the house file:** {escaped(text)}"
+    for change in weakened_lines(review):
+        yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
     yield _table(("item", "", "SHA-256"), _grounds(review, dated))
@@ -100,7 +111,7 @@ def _deviations(review: Review) -> Iterator[str]:
     if not review.deviations:
         return
     yield "### Deviations on record"
-    used = {item.permitted for item in review.findings if item.permitted}
+    bearing = [item for item in review.findings if item.permitted]
     rows = [
         (
             item.check,
@@ -109,12 +120,19 @@ def _deviations(review: Review) -> Iterator[str]:
             item.reason,
             item.until,
             item.up_to or "any figure",
-            "in force" if in_words(item) in used else "permits nothing, see below",
+            _standing(item, bearing),
         )
         for item in review.deviations
     ]
     heads = ("check", "place", "permitted by", "reason", "until", "up to", "standing")
     yield _table(heads, rows)
+
+
+def _standing(item: Deviation, bearing: Sequence[Finding]) -> str:
+    borne = [finding for finding in bearing if is_behind(item, finding)]
+    if not borne:
+        return "permits nothing, see below"
+    return "in force, an open item" if borne[0].status is Status.OPEN else "in force"
 
 
 def _findings(review: Review) -> Iterator[str]:
@@ -166,11 +184,11 @@ def _others(review: Review) -> Iterator[str]:
     opened, met = review.of_status(Status.OPEN), review.of_status(Status.MEETS)
     if opened:
         yield f"### Open: {len(opened)}"
-        rows = [(x.check, x.subject, x.title, lacking(x) or x.message) for x in opened]
+        rows = [(x.check, x.subject, x.title, _lacking(x)) for x in opened]
         yield _table(("check", "of", "question", "what is missing"), rows)
     if met:
         yield f"### Meets: {len(met)}"
-        rows = [(x.check, x.subject, against(x), _margin(x)) for x in met]
+        rows = [(x.check, x.subject, against(x), margin_of(x)) for x in met]
         yield _table(("check", "of", "figure and limit", "margin"), rows)
     silent = review.of_status(Status.NOT_APPLICABLE)
     if silent:
@@ -178,8 +196,9 @@ def _others(review: Review) -> Iterator[str]:
         yield escaped(", ".join(label(item) for item in silent))
 
 
-def _margin(item: Finding) -> str:
-    return "" if item.margin is None else f"{item.margin:.0%}"
+def _lacking(item: Finding) -> str:
+    text = lacking(item) or item.message
+    return f"{text}; {item.permitted}" if item.permitted else text
 
 
 def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:

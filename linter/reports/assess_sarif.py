@@ -17,7 +17,7 @@ from ..evaluation.catalogue import Entry
 from ..finding import Finding, Place, Severity, Status
 from ..judging.consistency import STANDING as STATED_VALUES
 from ..judging.deviation import STANDING as PERMISSIONS
-from ..judging.deviation import in_words
+from ..judging.deviation import is_behind
 from ..judging.review import Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
@@ -243,7 +243,7 @@ def _text(item: Finding) -> str:
 
 def _properties(item: Finding) -> Data:
     data: Data = {"subject": item.subject, "domain": item.domain}
-    for name in ("figure", "nominal", "limit", "margin"):
+    for name in ("figure", "nominal", "limit", "margin", "distance"):
         value = number(getattr(item, name))
         if value is not None:
             data[name] = value
@@ -262,7 +262,7 @@ def _fingerprint(item: Finding) -> str:
 
 def _behind(item: Finding, deviations: Iterable[Deviation]) -> list[Deviation]:
     """The deviation that permits a finding."""
-    return [x for x in deviations if in_words(x) == item.permitted][:1]
+    return [x for x in deviations if is_behind(x, item)][:1]
 
 
 def _note(text: str) -> Data:

@@ -8,6 +8,7 @@ from rich.table import Table
 from rich.text import Text
 
 from ..declare import local_path
+from ..evaluation.threshold import closeness
 from ..finding import Finding, Place, Remedy, Severity, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
@@ -22,6 +23,7 @@ from .phrases import (
     corner,
     effects,
     further,
+    margin_of,
     moves,
     questions,
     spot,
@@ -180,6 +182,8 @@ def _print_open(review: Review, console: Console) -> None:
             rows.append(("", Text(clean(item.message))))
         if item.missing:
             rows.append(("missing", Text(questions(item.missing))))
+        if item.permitted:
+            rows.append(("deviation", Text(clean(item.permitted), style="green")))
         rows.append(("check", Text(item.check, style="dim")))
         console.print(_block(head, rows, "blue"))
 
@@ -199,16 +203,23 @@ def _print_met(review: Review, console: Console, everything: bool) -> None:
     if console.width >= ROOMY:
         table.add_column(ratio=2, overflow="fold")
     for item, subjects in shown:
-        margin = 1.0 if _is_yes_or_no(item) or item.margin is None else item.margin
         cells = (f"{item.check} · {clean(together(subjects))}", against(item))
         text = cells if console.width >= ROOMY else (": ".join(cell for cell in cells if cell),)
-        table.add_row(bar(margin), *text)
+        table.add_row(_room(item), *text)
     console.print(Padding(table, (0, 1, 0, 1)))
+
+
+def _room(item: Finding) -> str:
+    """A bar for a share of the limit, the distance where a share means nothing."""
+    if _is_yes_or_no(item) or item.distance is None:
+        return bar(1.0)
+    return bar(item.margin) if item.margin is not None else margin_of(item)
 
 
 def _tightness(item: Finding) -> float:
     """The margin to sort by; questions of yes and no have none and come last."""
-    return float("inf") if _is_yes_or_no(item) or item.margin is None else item.margin
+    near = None if _is_yes_or_no(item) else closeness(item)
+    return float("inf") if near is None else near
 
 
 def _is_yes_or_no(item: Finding) -> bool:

@@ -12,7 +12,8 @@ from ..judging.compare import Comparison, Edit, Turn
 from ..judging.review import Review
 from .columns import print_columns
 from .groups import alike
-from .phrases import against, clean, escaped
+from .phrases import against, clean, escaped, margin_of, percent
+from .verdict import WEAKENED, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
@@ -25,6 +26,11 @@ EFFECTS = {
     "cured": ("No longer found", "green"),
     "answered": ("Answered and met", "green"),
 }
+OUTCOMES = {
+    "better": ("BETTER", "green"),
+    "worse": ("WORSE", "red"),
+    "neither": ("NEITHER BETTER NOR WORSE", "blue"),
+}
 PLAIN = ("meaning", "of")
 EDIT_HEADS = ("value", "of", "meaning", "before", "now", "change")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
@@ -34,23 +40,28 @@ Row = tuple[str, ...]
 
 def print_comparison(found: Comparison, console: Console) -> None:
     """Print a comparison for a person."""
-    word = " WORSE " if found.worse else " NOT WORSE "
-    style = "bold reverse red" if found.worse else "bold reverse green"
-    console.print(Padding(Text(word, style=style), (0, 1)))
+    for change in _weakened(found):
+        console.print(Padding(Text(clean(f"{WEAKENED} {change}"), style="bold red"), (0, 1)))
+    style = OUTCOMES[found.outcome][1]
+    console.print(Padding(Text(f" {_outcome(found)} ", style=f"bold reverse {style}"), (0, 1)))
+    console.print(Padding(Text(clean(found.why)), (0, 1)))
     for name, review in (("before", found.old), ("now", found.new)):
         console.print(Padding(Text(clean(f"{name}: {_verdict(review)}")), (0, 1)))
-    _heading("CHANGED IN THE SPEC", len(found.edits), "bold", console)
-    print_columns(EDIT_HEADS, _edits(found.edits), console, PLAIN)
+    for title, edits, colour in _edited(found):
+        rows = _edits(edits)
+        _heading(title.upper(), len(rows), f"bold {colour}".rstrip(), console)
+        print_columns(EDIT_HEADS, rows, console, PLAIN)
     for effect, (title, colour) in EFFECTS.items():
-        turns = [turn for turn in found.turns if turn.effect == effect]
-        if turns:
-            _heading(title.upper(), len(turns), f"bold {colour}", console)
-        for name, subject, told in _turns(turns):
+        rows = _turns(turn for turn in found.turns if turn.effect == effect)
+        if rows:
+            _heading(title.upper(), len(rows), f"bold {colour}", console)
+        for name, subject, told in rows:
             text = Text.assemble(("▪ ", colour), (clean(f"{name} ({subject})"), "bold"))
             console.print(Padding(text.append(clean(f": {told}")), (0, 1)))
     if found.margins:
-        _heading("MARGINS THAT MOVED MOST", len(found.margins), "bold", console)
-        print_columns(MARGIN_HEADS, _margins(found.margins), console, PLAIN)
+        rows = _margins(found.margins)
+        _heading("MARGINS THAT MOVED MOST", len(rows), "bold", console)
+        print_columns(MARGIN_HEADS, rows, console, PLAIN)
 
 
 def compare_markdown(found: Comparison) -> str:
@@ -60,21 +71,47 @@ def compare_markdown(found: Comparison) -> str:
 
 def _markdown(found: Comparison) -> Iterator[str]:
     yield f"# Comparison: {escaped(found.new.spec.title or found.new.spec.file)}"
-    yield f"**{'WORSE' if found.worse else 'NOT WORSE'}**"
+    for change in _weakened(found):
+        yield f"**{WEAKENED}** {escaped(change)}"
+    yield f"**{_outcome(found)}**: {escaped(found.why)}"
     sides = (("before", found.old), ("now", found.new))
     yield "\n".join(f"- {name}: {escaped(_verdict(review))}" for name, review in sides)
-    yield f"## Changed in the spec: {len(found.edits)}"
-    if found.edits:
-        yield _markdown_table(EDIT_HEADS, _edits(found.edits))
+    for title, edits, _ in _edited(found):
+        rows = _edits(edits)
+        yield f"## {title}: {len(rows)}"
+        if rows:
+            yield _markdown_table(EDIT_HEADS, rows)
     for effect, (title, _) in EFFECTS.items():
-        turns = [turn for turn in found.turns if turn.effect == effect]
-        if turns:
-            yield f"## {title}: {len(turns)}"
-            rows = _turns(turns)
+        rows = _turns(turn for turn in found.turns if turn.effect == effect)
+        if rows:
+            yield f"## {title}: {len(rows)}"
             yield "\n".join(f"- {escaped(f'{name} ({of}): {told}')}" for name, of, told in rows)
     if found.margins:
-        yield "## Margins that moved most"
-        yield _markdown_table(MARGIN_HEADS, _margins(found.margins))
+        rows = _margins(found.margins)
+        yield f"## Margins that moved most: {len(rows)}"
+        yield _markdown_table(MARGIN_HEADS, rows)
+
+
+def _outcome(found: Comparison) -> str:
+    """The outcome in words, and whether the promises are still the same."""
+    word = OUTCOMES[found.outcome][0]
+    number = len(_edits(found.lowered))
+    if not number:
+        return word
+    return f"{word}, with {number} promise{'' if number == 1 else 's'} lowered"
+
+
+def _edited(found: Comparison) -> Iterator[tuple[str, tuple[Edit, ...], str]]:
+    """The lists of changed values: title, values, colour."""
+    if found.lowered:
+        yield "Lowered promises", found.lowered, "magenta"
+    yield "Changed in the spec", found.edits, ""
+
+
+def _weakened(found: Comparison) -> list[str]:
+    """What the house files weaken in matters of safety, each once."""
+    changes = (change for review in (found.old, found.new) for change in weakened_lines(review))
+    return list(dict.fromkeys(changes))
 
 
 def _verdict(review: Review) -> str:
@@ -100,18 +137,9 @@ def _margins(pairs: Iterable[tuple[Finding, Finding]]) -> list[Row]:
     """The margins, those that are alike in several channels as one."""
     rows = []
     for old, new in pairs:
-        margins = (percent(item.margin or 0.0) for item in (old, new))
+        margins = (margin_of(item) for item in (old, new))
         rows.append((new.check, new.subject, against(old), against(new), *margins))
     return alike(rows)
-
-
-def percent(share: float) -> str:
-    """A signed share in percent, one decimal where that says more.
-
-    >>> percent(-0.0123), percent(12.4)
-    ('-1.2 %', '+1240 %')
-    """
-    return f"{100.0 * share:+.{0 if abs(share) >= 1.0 else 1}f} %"
 
 
 def _turns(turns: Iterable[Turn]) -> list[Row]:
@@ -131,6 +159,8 @@ def _standing(item: Finding | None) -> str:
         return "not asked"
     if item.severity is not None:
         return f"{item.severity}, permitted" if item.permitted else str(item.severity)
+    if item.status is Status.OPEN and item.permitted:
+        return "open, accepted"
     return "met" if item.status is Status.MEETS else str(item.status)
 
 

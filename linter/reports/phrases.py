@@ -125,6 +125,35 @@ def questions(missing: Iterable[Missing], most: int = 6) -> str:
     return ", ".join(names[:most]) + (f" and {more} more" if more > 0 else "")
 
 
+def percent(share: float) -> str:
+    """A signed share in percent, one decimal where that says more.
+
+    >>> percent(-0.0123), percent(12.4)
+    ('-1.2 %', '+1240 %')
+    """
+    return f"{100.0 * share:+.{0 if abs(share) >= 1.0 else 1}f} %"
+
+
+def margin_of(finding: Finding) -> str:
+    """The margin: a share of the limit, or the distance where a share means nothing."""
+    if finding.margin is not None:
+        return percent(finding.margin)
+    return away(finding.distance, finding.unit)
+
+
+def away(distance: float | None, unit: str) -> str:
+    """A signed distance in its unit; that of two temperatures is a difference.
+
+    >>> away(-34.8e-9, "ns"), away(5.0, "degC"), away(0.03, "%"), away(None, "V")
+    ('-34.8 ns', '+5 K', '+3 points', '')
+    """
+    if distance is None or (unit == "1" and distance == 0.0):
+        return ""
+    text = show(distance, "K" if unit == "degC" else unit)
+    text = text.replace(" %", " points") if unit == "%" else text
+    return f"+{text}" if distance > 0.0 else text
+
+
 def bar(share: float, width: int = 8) -> str:
     """A margin as a small bar; 100 % and more fill it.
 
@@ -151,8 +180,9 @@ def effects(remedy: Remedy, about: Collection[str] = ()) -> str:
     for word, names in (
         ("cures", remedy.cured),
         ("eases", remedy.eased),
-        ("costs margin in", remedy.worsened),
+        ("makes worse", remedy.worsened),
         ("brings up", remedy.appeared),
+        ("leaves open", remedy.opened),
     ):
         others = [name for name in names if name not in about]
         if others:

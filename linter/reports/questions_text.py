@@ -9,9 +9,12 @@ from rich.table import Table
 from rich.text import Text
 
 from ..asking.questions import Group, Question, blank
+from ..finding import Status
 from ..judging.review import Review
+from .assess_head import print_weakened
 from .form_text import GIVEN, form_text
 from .phrases import clean, escaped
+from .verdict import WEAKENED, weakened_lines
 
 SHOWN = 3
 HEADINGS = ("quantity", "meaning and condition", "for example", "asked for", "unlocks", "answer")
@@ -27,6 +30,7 @@ HOW = (
 
 def print_questions(review: Review, groups: Sequence[Group], console: Console) -> None:
     """Print the questions by part, the most useful first."""
+    print_weakened(review, console)
     console.print(Padding(Text(clean(_subject(review)), style="bold"), (0, 1)))
     console.print(Padding(Text(summary(review, groups)), (0, 1)))
     for group in groups:
@@ -40,7 +44,9 @@ def print_questions(review: Review, groups: Sequence[Group], console: Console) -
 
 def markdown(review: Review, groups: Sequence[Group]) -> str:
     """The questions as a Markdown text with a column for the answers."""
-    parts = [f"# Questions: {escaped(_subject(review))}", escaped(summary(review, groups))]
+    parts = [f"# Questions: {escaped(_subject(review))}"]
+    parts += [f"**{WEAKENED}** {escaped(change)}" for change in weakened_lines(review)]
+    parts.append(escaped(summary(review, groups)))
     for group in groups:
         rows = [HEADINGS, tuple("---" for _ in HEADINGS)]
         rows += [tuple(escaped(cell) for cell in _cells(item)) for item in group.questions]
@@ -71,7 +77,9 @@ def summary(review: Review, groups: Sequence[Group]) -> str:
         return NOTHING
     opened = review.counts()["open"]
     stage = f"at the {review.verdict.milestone} milestone"
-    return f"{_count(asked, 'question')} behind {_count(opened, 'open answer')} {stage}"
+    taken = sum(1 for item in review.of_status(Status.OPEN) if item.permitted)
+    accepted = f"; {taken} of them accepted as open by a deviation" if taken else ""
+    return f"{_count(asked, 'question')} behind {_count(opened, 'open answer')} {stage}{accepted}"
 
 
 def _count(number: int, noun: str) -> str:

@@ -10,9 +10,10 @@ from ..judging.house import HouseChange
 from ..judging.review import Review
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
-from .phrases import against, moves, questions
+from .phrases import against, moves, questions, spot
 
 FEW = 5
+WEAKENED = "Safety check weakened by the house file:"
 DISCLAIMER = (
     "Engineering aid, not a certificate. For mains, batteries, hearing and fire, local codes"
     " and licensed practice come first. An open item is not a pass."
@@ -92,6 +93,11 @@ def house_change(change: HouseChange) -> str:
 def weakened(review: Review) -> Sequence[HouseChange]:
     """What the house file weakens in matters of safety."""
     return review.criteria.house.weakened if review.criteria.house else ()
+
+
+def weakened_lines(review: Review) -> list[str]:
+    """The same, a line each, with its place."""
+    return [f"{house_change(item)} ({spot(item.place)})" for item in weakened(review)]
 
 
 def rests_on(review: Review) -> list[tuple[str, str, str]]:

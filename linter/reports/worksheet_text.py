@@ -14,7 +14,7 @@ from .catalogue_text import limits
 from .columns import print_columns
 from .groups import together
 from .identity import text_hash
-from .phrases import against, cited, clean, escaped
+from .phrases import against, cited, clean, escaped, margin_of
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "where", "source")
 PLAIN = ("stated as, or formula", "where", "source")
@@ -88,7 +88,8 @@ def _head(page: Worksheet) -> list[str]:
 
 
 def _margin(finding: Finding) -> str:
-    return f"margin {finding.margin:+.1%} of the limit, " if finding.margin is not None else ""
+    share = " of the limit" if finding.margin is not None else ""
+    return f"margin {margin_of(finding)}{share}, " if margin_of(finding) else ""
 
 
 def _status(finding: Finding) -> str:

@@ -95,6 +95,7 @@ CHECK = Check(
     ),
     topic=("supply.source",),
     asked_from="prototype",
+    permissible=False,
     fails=MAINS,
     passes=MAINS.replace("certified: no", "certified: yes"),
 )

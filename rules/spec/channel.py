@@ -44,6 +44,7 @@ class Channel(Section):
         "W",
         "sine, average, ONE channel with all driven, into rated_load at rated_thd",
         "1.3 .. 1290 W",
+        promise="higher",
     )
     rated_thd: Value | None = quantity(
         "%",
@@ -51,6 +52,7 @@ class Channel(Section):
         "0.05 .. 10 %",
         default=usually("1 %"),
         example="1 %",
+        promise="lower",
     )
     rated_voltage: Value | None = quantity(
         "V",
@@ -63,6 +65,7 @@ class Channel(Section):
         "whole load of the channel for rated_power; silent: from the loudspeakers",
         "1 .. 100 ohm",
         example="4 ohm",
+        promise="lower",
     )
     load_range: Value | None = quantity(
         "ohm",
@@ -70,6 +73,7 @@ class Channel(Section):
         "1 .. 600 ohm",
         given="range",
         example="4 ohm .. 8 ohm",
+        promise="wider",
     )
     loudspeaker_rating: Value | None = quantity(
         "W",
@@ -80,7 +84,9 @@ class Channel(Section):
         example="100 W",
     )
     open_load: str | None = flag(
-        "running with nothing connected is a stated use", default=absent("no")
+        "running with nothing connected is a stated use",
+        default=absent("no"),
+        promise="lower",
     )
     band: Value | None = quantity(
         "Hz",
@@ -90,6 +96,7 @@ class Channel(Section):
         given="range",
         default=usually("20 Hz .. 20 kHz"),
         example="60 Hz .. 16 kHz",
+        promise="wider",
     )
     gain: Value | None = quantity(
         "V/V",

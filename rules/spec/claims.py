@@ -12,19 +12,31 @@ class Claims(Section):
     voluntary: ClassVar[bool] = True
 
     efficiency: Value | None = quantity(
-        "%", "whole product at rated power, all channels driven", "40 .. 98 %", example="85 %"
+        "%",
+        "whole product at rated power, all channels driven",
+        "40 .. 98 %",
+        example="85 %",
+        promise="higher",
     )
     heat: Value | None = quantity(
-        "W", "heat of the whole product at the signal of thermal.basis", "0.3 .. 290 W"
+        "W",
+        "heat of the whole product at the signal of thermal.basis",
+        "0.3 .. 290 W",
+        promise="lower",
     )
     thd: Value | None = quantity(
-        "%", "distortion and noise at 1 kHz below clipping", "0.002 .. 1.9 %", given="max"
+        "%",
+        "distortion and noise at 1 kHz below clipping",
+        "0.002 .. 1.9 %",
+        given="max",
+        promise="lower",
     )
     noise: Value | None = quantity(
         "V",
         "noise at the output of ONE channel, A-weighted, rms",
         "5 .. 4000 uV",
         given="max",
+        promise="lower",
     )
     response: Value | None = quantity(
         "dB",
@@ -33,38 +45,62 @@ class Claims(Section):
         possible="0.001 .. 60 dB",
         default=usually("3 dB"),
         example="3 dB",
+        promise="lower",
     )
     sound_level: Value | None = quantity(
         "dB",
         "whole product: level of a sine at the onset of clipping, rms, re 20 uPa",
         "60 .. 140 dB",
+        promise="higher",
     )
     sound_distance: Value | None = quantity(
-        "m", "distance at which sound_level is claimed", "0.2 .. 100 m", example="1 m"
+        "m",
+        "distance at which sound_level is claimed",
+        "0.2 .. 100 m",
+        example="1 m",
+        promise="higher",
     )
     run_time: Value | None = quantity(
         "h",
         "programme at the highest level without clipping until the pack is empty",
         "0.3 .. 200 h",
         concerns=BATTERY,
+        promise="higher",
     )
     shelf_time: Value | None = quantity(
-        "h", "switched off until the pack is empty", "100 .. 90000 h", concerns=BATTERY
+        "h",
+        "switched off until the pack is empty",
+        "100 .. 90000 h",
+        concerns=BATTERY,
+        promise="higher",
     )
-    life: Value | None = quantity("h", "operating life wanted", "500 .. 200000 h")
+    life: Value | None = quantity(
+        "h",
+        "operating life wanted",
+        "500 .. 200000 h",
+        promise="higher",
+    )
     air_travel: str | None = word(
         ("none", "cabin", "cargo"),
         "how the product is said to travel by air",
         concerns=BATTERY,
         default=absent(),
+        promise="stated",
     )
     markets: tuple[str, ...] | None = listed(
         "where the product is sold",
         words=("eu", "uk", "us", "ca", "other"),
         example="[eu, uk]",
+        promise="stated",
     )
     standards: tuple[str, ...] | None = listed(
-        "standards that the paperwork cites", example="[IEC 62368-1, EN 55032]"
+        "standards that the paperwork cites",
+        example="[IEC 62368-1, EN 55032]",
+        promise="stated",
     )
-    emission_class: str | None = word(("a", "b"), "class after CISPR 32")
+    emission_class: str | None = word(
+        ("a", "b"),
+        "class after CISPR 32",
+        promise="higher",
+    )
     radio: str | None = flag("a radio transmitter is inside", default=absent("no"))

@@ -4,7 +4,10 @@ from ...linter.declare import Section, text
 
 
 class Deviation(Section):
-    """Permission to depart from the limit of one check at one place, ISO 9000 3.12.6."""
+    """Permission to depart from the limit of one check at one place, ISO 9000 3.12.6.
+
+    An open item is accepted in the same way, without ``up_to``.
+    """
 
     check: str = text(
         "name of the check that is departed from", example="rail-ripple", required=True

@@ -17,6 +17,7 @@ class Environment(Section):
         given="range",
         default=usually("0 degC .. 40 degC"),
         example="0 degC .. 40 degC",
+        promise="wider",
     )
     altitude: Value | None = quantity(
         "m",
@@ -25,6 +26,7 @@ class Environment(Section):
         possible="0 .. 9000 m",
         default=usually("2000 m", from_memory("IEC 60664-1: insulation holds up to 2000 m")),
         example="300 m",
+        promise="higher",
     )
     solar: Value | None = quantity(
         "W/m2",
@@ -43,7 +45,9 @@ class Environment(Section):
         default=usually("indoor"),
     )
     ip_code: str | None = text(
-        "protection by the enclosure that is claimed, IEC 60529; silent: no claim", example="IP54"
+        "protection by the enclosure that is claimed, IEC 60529; silent: no claim",
+        example="IP54",
+        promise="stated",
     )
     am_receiver: str | None = word(
         RECEIVERS,

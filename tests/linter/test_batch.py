@@ -16,7 +16,7 @@ from ampreview.linter.judging.review import Review
 
 ORDER = Order("prototype", None, Terms(day=date(2030, 1, 1)))
 HOUSE = """amplifier_house: 1
-checks_off: {reverse-polarity: keyed}
+checks_off: {stored-voltage-service: keyed}
 defaults: [{path: limiter.v_peak, value: 20 V, reason: ours}]
 """
 

@@ -8,13 +8,24 @@ import pytest
 from ampreview.linter.changes.plan import plan
 from ampreview.linter.changes.remedy import with_remedies
 from ampreview.linter.changes.rerun import Reruns
-from ampreview.linter.check import Assumption, AtLeast, AtMost, Check, Input, Lever, Source
+from ampreview.linter.check import (
+    Assumption,
+    AtLeast,
+    AtMost,
+    Check,
+    Derived,
+    Input,
+    Lever,
+    Source,
+    Way,
+)
 from ampreview.linter.declare import load_schema
-from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reports.phrases import effects
 
 BOOK = Source("an invented handbook", "p. 1")
 MAJOR = {"major": BOOK}
@@ -391,3 +402,121 @@ def test_a_word_that_takes_the_question_away_is_a_remedy() -> None:
     )
     (item,) = with_remedies(reviewed("{rails: split, v_rail: 30 V}", split=split)).failing()
     assert [remedy.changes for remedy in item.remedies] == [(("supply.rails", "single"),)]
+
+
+DEAD = Input("gate_drive.dead_time", "ns", "dead time")
+
+
+def beside_a_dead_time(limit: str, severity: str, **more: Any) -> Review:
+    """20 ns, 54.8 ns needed; a distortion that 8.4 ns would cure."""
+    left = check(
+        lambda t: t - 54.8e-9, {"t": DEAD}, AtLeast(**{severity: limit}, basis={severity: BOOK})
+    )
+    distortion = check(
+        lambda t: t / 8.4e-9,
+        {"t": DEAD},
+        AtMost(major="1", basis=MAJOR),
+        Lever("gate_drive.dead_time", "5 ns"),
+    )
+    checks = {"left": replace(left, unit="ns"), "distortion": replace(distortion, **more)}
+    entries = tuple(
+        Entry(name, "invented", "Prose.", replace(item, each="channel"), "invented.py")
+        for name, item in checks.items()
+    )
+    text = "amplifier_spec: 1\nchannels: {main: {gate_drive: {dead_time: 20 ns}}}\n"
+    loaded = load_text(text, "invented.amp.yaml")
+    assert loaded.spec is not None
+    return review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
+
+
+@pytest.mark.parametrize("limit", ["0 ns", "1 ns"])
+@pytest.mark.parametrize("severity", ["critical", "major"])
+def test_no_change_makes_a_failing_check_worse(limit: str, severity: str) -> None:
+    """5 ns would cure the distortion, and take -34.8 ns of dead time to -49.8 ns."""
+    start = beside_a_dead_time(limit, severity)
+    item = next(x for x in with_remedies(start).failing() if x.check == "distortion")
+    assert item.remedies == ()
+    assert item.remedy_note.startswith("no gate_drive.dead_time in 1 ns .. 900 ns meets both")
+
+
+def test_a_milder_check_that_gets_worse_is_named() -> None:
+    """A minor of dead time may yield to a major of distortion, but not unsaid."""
+    start = beside_a_dead_time("0 ns", "minor")
+    item = next(x for x in with_remedies(start).failing() if x.check == "distortion")
+    (remedy,) = item.remedies
+    assert remedy.changes == (("channels.main.gate_drive.dead_time", "5 ns"),)
+    assert remedy.worsened == ("left (main)",)
+    assert effects(remedy) == "makes worse left (main)"
+
+
+def test_a_change_leaves_no_failing_check_without_an_answer() -> None:
+    """Without bulk capacitance the energy, 0.02 J where 1 J is due, could not be judged."""
+    other = check(
+        lambda v: v, {"v": RAIL}, AtMost(major="20", basis=MAJOR), Lever("supply.v_rail", "1 V")
+    )
+    start = reviewed("{v_rail: 48 V, bulk: {c: 0.1 mF}}", hold_up=HOLD_UP, other=other)
+    reruns = Reruns(start)
+    gone = {"supply.bulk.c": None, "supply.v_rail": "20 V"}
+    key = ("other", "product")
+    assert reruns.run_with(gone, key, Severity.MAJOR.rank) is None
+    told = reruns.run_with(gone, key)
+    assert told is not None
+    effect = reruns.effects(told, key)
+    assert (effect.cured, effect.opened) == ((), ("hold-up (product)",))
+
+
+TOTAL = Derived(
+    "total",
+    "W",
+    "product",
+    "an invented power",
+    (
+        Way(lambda p: p, {"p": Input("supply.p_max", "W", "power")}, formula="p"),
+        Way(
+            lambda i, v: i * v,
+            {"i": Input("supply.i_max", "A", "current"), "v": RAIL},
+            formula="i v",
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("supply", "offered"),
+    [("{v_rail: 24 V, i_max: 5 A}", []), ("{v_rail: 24 V, p_max: 120 W}", ["200 W"])],
+)
+def test_a_second_statement_of_one_thing_is_no_change(supply: str, offered: list[str]) -> None:
+    """5 A at 24 V are 120 W; 200 W stated beside them would win in silence."""
+    power = check(
+        lambda total: total,
+        {"total": Input("total", "W", "power")},
+        AtLeast(major="200 W", basis=MAJOR),
+        Lever("supply.p_max", "10 W"),
+    )
+    loaded = load_text(f"amplifier_spec: 1\nsupply: {supply}\n", "invented.amp.yaml")
+    assert loaded.spec is not None
+    entries = (Entry("power", "invented", "Prose.", replace(power, unit="W"), "x.py"),)
+    catalogue = Catalogue(entries, {"total": TOTAL}, {}, load_schema())
+    done = with_remedies(review(loaded.spec, "prototype", catalogue=catalogue))
+    assert [x[0][1] for x in changes(done, "power")] == offered
+
+
+def test_a_change_contradicts_no_stated_value() -> None:
+    """Seven cells give at most 29.4 V: no stated rail denies that; with twenty it goes along."""
+    text = (
+        "amplifier_spec: 1\nsupply: {source: battery, rails: single, v_rail: 29.4 V}\n"
+        "battery: {chemistry: li-ion, series: 7}\n"
+    )
+    loaded = load_text(text, "pack.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    cells = {"v": RAIL, "n": Input("battery.series", "1", "cells")}
+    either = check(lambda v, n: max(v / 4, n), cells, AtLeast(major="10", basis=MAJOR))
+    entries = (Entry("either", "invented", "Prose.", either, "x.py"),)
+    catalogue = replace(load(), entries=entries)
+    reruns = Reruns(review(loaded.spec, "prototype", catalogue=catalogue))
+    key, limit = ("either", "product"), Severity.MAJOR.rank
+    assert reruns.run_with({"supply.v_rail": "40 V"}, key, limit) is None
+    more = reruns.run_with({"battery.series": "20"}, key, limit)
+    assert more is not None
+    assert dict(more.changes) == {"battery.series": "20", "supply.v_rail": "84 V"}
+    assert more.doubts == ()

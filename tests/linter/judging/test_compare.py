@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import AtMost, Check, Input, Source
+from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
@@ -80,31 +80,34 @@ def effects(found: Comparison) -> dict[str, str]:
 
 
 @pytest.mark.parametrize(
-    ("old", "new", "effect", "worse"),
+    ("old", "new", "effect", "outcome"),
     [
-        ("30 V", "30 V", None, False),
-        ("30 V", "35 V", None, False),
-        ("30 V", "42 V", "appeared", True),
-        ("42 V", "46 V", "graver", True),
-        ("46 V", "51 V", "graver", True),
-        ("51 V", "46 V", "eased", False),
-        ("46 V", "30 V", "cured", False),
-        ("46 V", "47 V", None, False),
+        ("30 V", "30 V", None, "neither"),
+        ("30 V", "35 V", None, "neither"),
+        ("30 V", "42 V", "appeared", "worse"),
+        ("42 V", "46 V", "graver", "worse"),
+        ("46 V", "51 V", "graver", "worse"),
+        ("51 V", "46 V", "eased", "better"),
+        ("46 V", "30 V", "cured", "better"),
+        ("42 V", "30 V", "cured", "better"),
+        ("46 V", "47 V", None, "worse"),
+        ("47 V", "46 V", None, "better"),
+        ("73.5 V", "122.5 V", None, "worse"),
     ],
 )
 def test_turns_of_a_rail_on_a_switch_of_50_volts(
-    old: str, new: str, effect: str | None, worse: bool
+    old: str, new: str, effect: str | None, outcome: str
 ) -> None:
-    """80 % is 40 V, 90 % is 45 V, 100 % is 50 V."""
+    """80 % is 40 V, 90 % is 45 V, 100 % is 50 V; 147 % and 245 % miss 100 % by 47 % and 145 %."""
     found = compare(toy(old), toy(new))
     assert effects(found).get("stress") == effect
-    assert found.worse is worse
+    assert found.outcome == outcome
 
 
 def test_a_finding_that_falls_silent_is_worse() -> None:
     found = compare(toy("46 V"), toy("46 V", "r_ds_on: 20 mohm"))
     assert effects(found) == {"stress": "fell silent"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> None:
@@ -114,7 +117,7 @@ def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> No
     now = review(bare.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
     found = compare(toy("46 V", milestone="concept"), now)
     assert effects(found) == {"stress": "fell silent"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_an_answer_that_is_missing_or_given_is_told() -> None:
@@ -122,7 +125,7 @@ def test_an_answer_that_is_missing_or_given_is_told() -> None:
     assert effects(compare(toy("30 V"), bare)) == {"stress": "opened"}
     found = compare(bare, toy("30 V"))
     assert effects(found) == {"stress": "answered"}
-    assert not found.worse
+    assert found.outcome != "worse"
 
 
 def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
@@ -130,7 +133,7 @@ def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
     bare = "r_ds_on: 20 mohm"
     found = compare(toy("30 V", bare, milestone="concept"), toy("30 V", bare))
     assert effects(found) == {}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 PERMIT = (
@@ -142,13 +145,13 @@ PERMIT = (
 def test_a_permission_is_told_and_is_not_worse() -> None:
     found = compare(toy("46 V"), toy("46 V", more=PERMIT))
     assert effects(found) == {"stress": "permitted"}
-    assert not found.worse
+    assert found.outcome != "worse"
 
 
 def test_a_permission_that_is_lost_costs_the_verdict() -> None:
     found = compare(toy("46 V", more=PERMIT), toy("46 V"))
     assert effects(found) == {"stress": "permission lost"}
-    assert found.worse
+    assert found.outcome == "worse"
 
 
 def test_edits_in_engineering_terms() -> None:
@@ -187,6 +190,155 @@ def test_margins_by_how_far_they_moved() -> None:
     assert moved["stress"] == pytest.approx((0.5, 0.0))
     assert moved["height"] == pytest.approx((2 / 3, 1 / 3))
     assert [new.check for _, new in found.margins] == ["stress", "height"]
+
+
+def limit_at_zero(margin: str) -> Review:
+    """The dead time left, in an invented check with limits at 0 ns and 10 ns."""
+    left = replace(
+        STRESS,
+        figure=lambda dead_time: dead_time - 54.8e-9,
+        unit="ns",
+        sentence="{dead_time}",
+        inputs={"dead_time": Input("gate_drive.dead_time", "ns", "dead time")},
+        limits=AtLeast("0 ns", "10 ns", None, dict.fromkeys(("critical", "major"), BOOK)),
+    )
+    catalogue = Catalogue((Entry("left", "toy", "P.", left, "x"),), {}, {}, load_schema())
+    text = (
+        f"amplifier_spec: 1\nmilestone: prototype\nchannels: {{main: {{gate_drive: {margin}}}}}\n"
+    )
+    loaded = load_text(text, "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec, None, None, catalogue, Criteria(date(2030, 1, 1)))
+
+
+def test_a_distance_counts_where_the_limit_is_zero() -> None:
+    """20 ns less 54.8 ns are -34.8 ns; 5 ns less 54.8 ns are -49.8 ns."""
+    old, new = (limit_at_zero(f"{{dead_time: {x} ns}}") for x in (20, 5))
+    (before,), (after,) = old.findings, new.findings
+    assert (before.margin, after.margin) == (None, None)
+    assert (before.distance, after.distance) == pytest.approx((-34.8e-9, -49.8e-9))
+    found = compare(old, new)
+    assert (found.outcome, found.why) == ("worse", "critical: left (main) worse than before")
+    assert "| -34.8 ns | -49.8 ns |" in compare_markdown(found)
+    assert compare(new, old).outcome == "better"
+
+
+def four(v_rail: str, ratings: tuple[str, ...], more: str = "") -> Review:
+    """A rail on one channel for each rating."""
+    channels = "".join(
+        f"  c{n}: {{output_stage: {{device: {{{rating}}}}}}}\n" for n, rating in enumerate(ratings)
+    )
+    text = f"amplifier_spec: 1\nsupply: {{v_rail: {v_rail}}}\nchannels:\n{channels}{more}"
+    loaded = load_text(f"{text}milestone: prototype\n", "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome", "why"),
+    [
+        # 62 V on 65 V are 95 %, major; on 75 V 83 %, minor; on 60 V 103 %, critical
+        (["v_dss: 65 V"] * 4, ["v_dss: 75 V"] * 4, "better", "held before, released now"),
+        (["v_dss: 75 V"] * 4, ["v_dss: 65 V"] * 4, "worse", "released before, held now"),
+        (
+            ["v_dss: 60 V"] + ["v_dss: 65 V"] * 3,
+            ["v_dss: 60 V"] * 2 + ["v_dss: 200 V"] * 2,
+            "worse",
+            "critical findings: 1 before, 2 now",
+        ),
+        (
+            ["v_dss: 60 V"] * 2 + ["v_dss: 200 V"] * 2,
+            ["v_dss: 60 V"] + ["v_dss: 65 V"] * 3,
+            "better",
+            "critical findings: 2 before, 1 now",
+        ),
+        (
+            ["v_dss: 65 V"] * 2,
+            ["v_dss: 65 V", "r_ds_on: 9 mohm"],
+            "worse",
+            "open items that hold: 0 before, 1 now",
+        ),
+        (
+            ["v_dss: 65 V", "v_dss: 200 V"],
+            ["v_dss: 65 V", "r_ds_on: 9 mohm"],
+            "worse",
+            "open items that hold: 0 before, 1 now",
+        ),
+        (["v_dss: 60 V", "v_dss: 50 V"], ["v_dss: 50 V", "v_dss: 60 V"], "worse", "critical: "),
+    ],
+)
+def test_the_gate_decides_then_what_is_gravest(
+    old: list[str], new: list[str], outcome: str, why: str
+) -> None:
+    found = compare(four("62 V", tuple(old)), four("62 V", tuple(new)))
+    assert found.outcome == outcome
+    assert found.why.startswith(why)
+
+
+def test_fewer_majors_do_not_outweigh_a_critical_that_is_further_off() -> None:
+    """62 V on 60 V and on 55 V are 103 and 113 %; two majors are gone."""
+    old = four("62 V", ("v_dss: 60 V", "v_dss: 65 V", "v_dss: 65 V"))
+    new = four("62 V", ("v_dss: 55 V", "v_dss: 200 V", "v_dss: 200 V"))
+    found = compare(old, new)
+    assert (found.outcome, found.why) == ("worse", "critical: stress (c0) worse than before")
+    assert compare(new, old).outcome == "worse"  # two majors more, for a critical that is nearer
+
+
+def test_a_milder_milestone_is_no_gain() -> None:
+    """46 V on 50 V are a major, which does not hold at the concept."""
+    old, new = toy("46 V"), toy("46 V", milestone="concept")
+    assert (old.verdict.released, new.verdict.released) == (False, True)
+    assert compare(old, new).outcome == "neither"
+    assert compare(old, toy("51 V", milestone="concept")).outcome == "worse"
+
+
+def test_a_release_is_better_though_a_minor_is_new() -> None:
+    """58 V on 60 V are 97 %, major; 62 V on 200 V meet it, and are above the 60 V of height."""
+    found = compare(four("58 V", ("v_dss: 60 V",) * 14), four("62 V", ("v_dss: 200 V",) * 14))
+    assert effects(found) == {"stress": "cured", "height": "appeared"}
+    assert len(found.old.verdict.holding) == 14
+    assert found.outcome == "better"
+
+
+def test_a_finding_released_by_silence_is_not_better() -> None:
+    """At the concept nothing open holds; the critical of 51 V on 50 V is gone, not cured."""
+    old = toy("51 V", milestone="concept")
+    new = toy("51 V", "r_ds_on: 9 mohm", milestone="concept")
+    assert (old.verdict.released, new.verdict.released) == (False, True)
+    found = compare(old, new)
+    assert found.outcome == "worse"
+    assert "want of an answer" in found.why
+
+
+def test_lowered_promises_are_told_apart() -> None:
+    old = "claims: {run_time: 10 h, thd: 0.1 %, markets: [eu, uk], life: 5000 h}\n"
+    new = "claims: {run_time: 5 h, thd: 0.05 %, markets: [eu], life: 6000 h}\n"
+    found = compare(toy("30 V", more=old), toy("30 V", more=new))
+    assert [edit.path for edit in found.lowered] == ["claims.run_time", "claims.markets"]
+    assert [edit.path for edit in found.edits] == ["claims.thd", "claims.life"]
+    assert found.outcome == "neither"
+    text = compare_markdown(found)
+    assert "**NEITHER BETTER NOR WORSE, with 2 promises lowered**" in text
+    assert "## Lowered promises: 2" in text
+    assert "## Changed in the spec: 2" in text
+
+
+def test_the_count_of_a_heading_is_that_of_its_list() -> None:
+    """Two channels with the same answer are one line."""
+    found = compare(four("30 V", ("v_dss: 50 V",) * 2), four("42 V", ("v_dss: 50 V",) * 2))
+    blocks = compare_markdown(found).split("\n## ")[1:]
+    assert blocks
+    for block in blocks:
+        head, _, rest = block.partition("\n")
+        lines = [line for line in rest.splitlines() if line.startswith(("- ", "| "))]
+        rows = len(lines) - 2 * lines[0].startswith("| ")
+        assert head.endswith(f": {rows}"), block
+
+
+def test_no_percent_of_temperatures_and_decibels() -> None:
+    more = "signal: {crest_factor: %s}\n"
+    found = compare(toy("30 V", more=more % "10 dB"), toy("30 V", more=more % "12 dB"))
+    assert [(x.path, x.change) for x in found.edits] == [("signal.crest_factor", None)]
 
 
 def test_markdown_shows_text_of_a_spec_as_it_is() -> None:

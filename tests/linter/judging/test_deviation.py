@@ -3,22 +3,31 @@
 The figure is v_rail / v_dss: 46 V on 50 V is 92 %, beyond the major limit of 90 %.
 """
 
+import io
+import json
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
+from rich.console import Console
 
+from ampreview.linter.asking.questions import groups_of
 from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.criteria import Criteria
-from ampreview.linter.judging.deviation import STANDING, day_of
+from ampreview.linter.judging.deviation import STANDING, day_of, forbidden
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reports.assess_json import json_report
+from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_text import print_review
+from ampreview.linter.reports.questions_text import print_questions
 
 BOOK = Source("an invented handbook", "p. 1")
 DAY = date(2030, 6, 30)
@@ -58,8 +67,9 @@ HEADROOM = replace(
 )
 
 
-def toy_catalogue(stake: Any = "rating") -> Catalogue:
-    checks = {"rail-stress": replace(STRESS, stake=stake), "rail-headroom": HEADROOM}
+def toy_catalogue(stake: Any = "rating", permissible: bool = True) -> Catalogue:
+    stress = replace(STRESS, stake=stake, permissible=permissible)
+    checks = {"rail-stress": stress, "rail-headroom": HEADROOM}
     entries = tuple(Entry(name, "toy", "Prose.", x, "toy.py") for name, x in checks.items())
     return Catalogue(entries, {}, {"toy": "Toy"}, load_schema())
 
@@ -90,12 +100,13 @@ def judged(
     milestone: str = "prototype",
     day: date = DAY,
     stake: Any = "rating",
+    permissible: bool = True,
     beside: Permissions | None = None,
 ) -> Review:
     loaded = load_text(toy_spec(v_rail, *deviations, milestone=milestone), "toy.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
     criteria = Criteria(day, beside)
-    return review(loaded.spec, None, None, toy_catalogue(stake), criteria)
+    return review(loaded.spec, None, None, toy_catalogue(stake, permissible), criteria)
 
 
 def answer(found: Review, check: str = "rail-stress") -> Finding:
@@ -173,16 +184,65 @@ def test_a_permission_for_a_met_check_is_unused() -> None:
     assert found.verdict.released
 
 
-def test_what_is_open_cannot_be_permitted() -> None:
-    text = (
-        "amplifier_spec: 1\nmilestone: production\nsupply: {v_rail: 46 V}\nchannels: {main: {}}\n"
+def on_an_open_item(stake: str = "rating", **changed: str) -> Review:
+    """The rating of the switch is not stated, so both checks are open, and hold."""
+    permits = "".join(
+        f"  - {{{permit(check=name, **changed)}}}\n" for name in ("rail-stress", "rail-headroom")
     )
-    loaded = load_text(text + f"deviations: [{{{permit(until='2031-01-01')}}}]\n", "toy.amp.yaml")
-    assert loaded.spec is not None
-    found = review(loaded.spec, None, None, toy_catalogue(), Criteria(DAY))
-    assert answer(found).status is Status.OPEN
-    assert own(found) == ["deviation-unused"]
-    assert "rail-stress" in {item.check for item in found.verdict.holding}
+    text = "amplifier_spec: 1\nmilestone: prototype\nsupply: {v_rail: 46 V}\nchannels: {main: {}}\n"
+    loaded = load_text(f"{text}deviations:\n{permits}", "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return review(loaded.spec, None, None, toy_catalogue(stake), Criteria(DAY))
+
+
+def test_an_open_item_is_accepted_like_a_deviation() -> None:
+    found = on_an_open_item()
+    item = answer(found)
+    assert item.status is Status.OPEN
+    assert item.permitted == "accepted as open by Ada until 2030-06-30: the part is screened"
+    assert found.verdict.released
+    assert found.counts()["permitted"] == 2
+    assert own(found) == []
+
+
+def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
+    found, told = on_an_open_item(), "accepted as open by Ada"
+    page = Console(file=io.StringIO(), width=160)
+    print_review(found, page)
+    print_questions(found, groups_of(found), page)
+    text = page.file.getvalue()  # type: ignore[attr-defined]
+    assert text.count(told) == 2
+    assert "2 of them accepted as open by a deviation" in text
+    outcomes = [("toy.amp.yaml", found)]
+    document = markdown_report(outcomes)
+    assert document.count(told) == 2
+    assert document.count("in force, an open item") == 2
+    answers = json.loads(json_report(outcomes))["files"][0]["answers"]
+    assert [x["holds"] for x in answers if x["permitted"].startswith(told)] == [False, False]
+    results = json.loads(sarif_report(outcomes))["runs"][0]["results"]
+    assert sum(1 for x in results for y in x["suppressions"] if told in y["justification"]) == 2
+
+
+def test_up_to_makes_no_sense_for_an_open_item() -> None:
+    """The one is asked up to a share, the other up to a voltage: both have no figure."""
+    found = on_an_open_item(up_to="95 %")
+    assert own(found) == ["deviation-incomplete", "deviation-incomplete"]
+    assert "no figure" in answer(found, "deviation-incomplete").message
+    assert not answer(found).permitted
+    assert not found.verdict.released
+
+
+def test_an_acceptance_runs_out() -> None:
+    found = on_an_open_item(until="2030-06-29")
+    assert own(found) == ["deviation-expired", "deviation-expired"]
+    assert not found.verdict.released
+
+
+def test_an_open_question_of_safety_cannot_be_accepted() -> None:
+    found = on_an_open_item("safety")
+    assert own(found) == ["deviation-against-safety"]
+    assert "must be answered" in answer(found, "deviation-against-safety").message
+    assert [item.check for item in found.verdict.holding] == ["rail-stress"]
 
 
 @pytest.mark.parametrize("nobody", ["tbd", "n/a", '"-"', "Nobody"])
@@ -220,6 +280,33 @@ def test_a_critical_finding_of_safety_holds_whatever_is_permitted() -> None:
     assert answer(found).severity is Severity.CRITICAL
     assert own(found) == ["deviation-against-safety"]
     assert [item.check for item in found.verdict.holding] == ["rail-stress"]
+
+
+@pytest.mark.parametrize(
+    ("v_rail", "stake", "permissible", "refused"),
+    [
+        ("51 V", "rating", True, False),
+        ("51 V", "rating", False, True),
+        ("46 V", "rating", False, False),
+        ("46 V", "safety", True, False),
+        ("46 V", "safety", False, True),
+    ],
+)
+def test_impossible_figures_and_barriers_are_beyond_permission(
+    v_rail: str, stake: str, permissible: bool, refused: bool
+) -> None:
+    """51 V on 50 V is critical, 46 V major; of a barrier not even the major is permitted."""
+    found = judged(v_rail, permit(), stake=stake, permissible=permissible)
+    assert own(found) == (["deviation-against-safety"] if refused else [])
+    assert bool(answer(found).permitted) is not refused
+    assert ("rail-stress" in {item.check for item in found.verdict.holding}) is refused
+
+
+def test_a_danger_that_is_major_only_for_want_of_data_is_beyond_permission() -> None:
+    """51 V on an assumed 50 V: beyond the critical limit, major because it is assumed."""
+    item = replace(answer(judged("51 V", stake="safety")), severity=Severity.MAJOR)
+    assert forbidden(item, toy_catalogue("safety").entry("rail-stress"))
+    assert not forbidden(replace(item, figure=0.92), toy_catalogue("safety").entry("rail-stress"))
 
 
 def test_a_critical_finding_of_a_rating_can_be_permitted() -> None:

@@ -154,6 +154,85 @@ def test_a_check_that_is_off_is_gone_and_listed(tmp_path: Path) -> None:
     ]
 
 
+def grave(entry: Entry) -> bool:
+    return entry.check.stake == "safety" and entry.check.limits.critical is not None
+
+
+UNTOUCHABLE = [x for x in load().entries if grave(x) or not x.check.permissible]
+
+
+@pytest.mark.parametrize("entry", UNTOUCHABLE, ids=lambda entry: entry.name)
+def test_what_protects_people_and_what_cannot_be_is_not_switched_off(
+    tmp_path: Path, entry: Entry
+) -> None:
+    found = refused(tmp_path, f"checks_off:\n  {entry.name}: we know better\n")
+    assert found.problem.startswith(f"{entry.name} cannot be switched off")
+    assert (found.place.line, bool(found.expected), bool(found.example)) == (3, True, True)
+
+
+def looser(entry: Entry, severity: str) -> str:
+    """A limit of a check, three units further out than published."""
+    text = str(getattr(entry.check.limits, severity))
+    number, _, unit = text.partition(" ")
+    step = -3.0 if isinstance(entry.check.limits, AtLeast) else 3.0
+    return f"{float(number) + step:g} {unit}".strip()
+
+
+@pytest.mark.parametrize("entry", UNTOUCHABLE, ids=lambda entry: entry.name)
+def test_their_critical_limit_cannot_be_looser(tmp_path: Path, entry: Entry) -> None:
+    """The refusal shows the published limit, which a house file may state or tighten."""
+    limit = looser(entry, "critical")
+    found = refused(tmp_path, f"limits:\n  {entry.name}: {{critical: {limit}, reason: x}}\n")
+    assert "cannot be looser" in found.problem
+    assert str(entry.check.limits.critical) in found.expected
+    assert found.example.startswith(f"{entry.name}: {{critical: ")
+    assert found.place.line == 3
+    taken(tmp_path, f"limits: {{{found.example.replace('as published', 'x')}}}\n")
+
+
+def test_of_a_barrier_no_limit_can_be_looser(tmp_path: Path) -> None:
+    """Uncertified at 60 to 120 V is major; the limit of 1 asks for a certificate."""
+    assert "mains-barrier" in {entry.name for entry in UNTOUCHABLE}
+    text = "limits: {mains-barrier: {major: 0.5, reason: our own test house}}\n"
+    assert "the major limit of mains-barrier cannot be looser" in refused(tmp_path, text).problem
+    text = "limits: {dead-time-margin: {major: 5 ns, reason: measured}}\n"
+    assert [x.effect for x in taken(tmp_path, text).changes] == ["looser limit"]
+
+
+def test_a_house_default_acquits_no_grave_check(tmp_path: Path) -> None:
+    """What a house usually buys is no statement on this product."""
+    house = taken(
+        tmp_path,
+        "defaults:\n  - {path: supply.certified, value: 'yes', reason: we buy certified units}\n",
+    )
+    spec = SPEC.replace("dc-source", "mains-converter")
+    answers = {x.check: x for x in findings(house, spec)}
+    assert answers["mains-barrier"].status is Status.OPEN
+    stated = spec.replace("v_rail", "certified: yes, v_rail")
+    answers = {x.check: x for x in findings(house, stated)}
+    assert answers["mains-barrier"].status is Status.MEETS
+
+
+def test_compare_questions_and_amend_show_what_the_house_weakens(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    entry = rising("safety")
+    taken(tmp_path, f"checks_off: {{{entry.name}: no such part here}}\n")
+    file = tmp_path / "x.amp.yaml"
+    file.write_text(SPEC.lstrip(), encoding="utf-8")
+    for words in (
+        ["compare", str(file), str(file)],
+        ["compare", str(file), str(file), "--markdown"],
+        ["questions", str(file)],
+        ["questions", str(file), "--markdown"],
+        ["amend", str(file), "--all", "--dry"],
+    ):
+        main(words)
+        told = " ".join(capsys.readouterr().out.split())
+        assert "weakened by the house file" in told.lower(), words
+        assert told.count("no such part here") == 1, words
+
+
 SPEC = """
 amplifier_spec: 1
 supply: {rails: single, source: dc-source, v_rail: 24 V}

@@ -119,7 +119,7 @@ def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
     text = stream.getvalue()
     for part in (
         "result: 88 %, at most 80 %",
-        "margin -10.0% of the limit, minor",
+        "margin -10.0 % of the limit, minor",
         "limit major: above 90 %; an invented handbook, p. 1",
         "share v_swing / v_dss",
         "both rails of a split",

@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 
 from ampreview.linter.cli import main
+from ampreview.linter.evaluation.threshold import NO_SHARE
 from ampreview.linter.judging.review import Review, review_file
 from ampreview.linter.reports.identity import rules_hash, text_hash
 from ampreview.linter.reports.verdict import reason
@@ -35,7 +36,7 @@ deviations:
 """
 REFUSED = 'amplifier_spec: 1\n"su\\u001bpply<b>": {}\nsupply: {v_rail: 24}\n'
 HOUSE = """amplifier_house: 1
-checks_off: {reverse-polarity: "keyed <b> [plug](http://evil.example)"}
+checks_off: {stored-voltage-service: "keyed <b> [plug](http://evil.example)"}
 """
 
 
@@ -294,7 +295,7 @@ def test_sarif_tells_what_could_not_be_assessed(folder: Path) -> None:
 
 def test_sarif_tells_what_the_house_file_weakens(folder: Path) -> None:
     notes = sarif()["invocations"][0]["toolConfigurationNotifications"]
-    assert ["reverse-polarity" in note["message"]["text"] for note in notes] == [True]
+    assert ["stored-voltage-service" in note["message"]["text"] for note in notes] == [True]
 
 
 # Markdown
@@ -383,3 +384,24 @@ def test_a_release_of_a_file_that_says_nothing_says_that_it_says_little(tmp_path
     sound = review_file(SAMPLES / "choir-portable.amp.yaml")
     assert isinstance(sound, Review)
     assert "could be judged" not in reason(sound)
+
+
+def test_no_percent_of_temperatures_and_decibels(capsys: pytest.CaptureFixture[str]) -> None:
+    """A distance in K or dB in every report of a sample, a share for nothing of the kind."""
+    sample = str(Path(__file__).parents[3] / "sample_specs" / "playhouse-subwoofer-faulty.amp.yaml")
+    words = ["assess", sample, "--remedies", "none"]
+    main([*words, "--report", "json"])
+    answers = json.loads(capsys.readouterr().out)["files"][0]["answers"]
+    told = [x for x in answers if x.get("figure") and x["limit"] and x["unit"] in NO_SHARE]
+    assert {x["unit"] for x in told} == {*NO_SHARE}
+    assert all(x["margin"] is None and x["distance"]["text"][-2:] in (" K", "dB") for x in told)
+    names = {x["check"] for x in told if x["status"] == "meets"}
+    main([*words, "--report", "markdown"])
+    rows = [line.split("|") for line in capsys.readouterr().out.splitlines() if line[:2] == "| "]
+    met = [row for row in rows if len(row) == 6 and row[1].strip() in names]
+    assert met
+    assert all("%" not in row[4] and row[4].strip() for row in met)
+    main([*words, "--report", "sarif"])
+    results = json.loads(capsys.readouterr().out)["runs"][0]["results"]
+    properties = [x["properties"] for x in results if x["ruleId"] in names]
+    assert all("margin" not in x and "distance" in x for x in properties if "limit" in x)

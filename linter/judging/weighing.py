@@ -1,0 +1,117 @@
+"""Which of two reviews of a product stands better at the gate.
+
+The gate decides first: released or held.  Then the critical findings, the major ones and the
+open items that hold are counted, and then the margins of what fails are compared, the gravest
+first.  Fewer majors do not outweigh a critical finding that lies further off than before.  A
+finding that fell silent, because the spec no longer says what it rested on, counts as if it
+were still there, and a milder milestone is no gain.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from ..check import MILESTONES
+from ..evaluation.threshold import further_off
+from ..finding import CLEAR, Finding, Severity, Status
+from .review import Review
+
+Outcome = Literal["better", "worse", "neither"]
+NOTICEABLE = 0.01
+LOST = "released before, held now"
+MILDER = "judged at a milder milestone than before, which is no gain"
+WON = "held before, released now"
+ALIKE = "verdict, findings and margins of what fails are as before"
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """The answers of one check for one subject, before and now; None where not asked.
+
+    silent: whether a finding fell silent.
+    """
+
+    old: Finding | None
+    new: Finding | None
+    silent: bool = False
+
+    @property
+    def weight(self) -> int:
+        """The rank of the graver of both answers."""
+        return min(_weight(self.old), _weight(self.new))
+
+    @property
+    def is_worse(self) -> bool:
+        """Whether the newer answer is graver, noticeably further off, or missing."""
+        before, now = _weight(self.old), _weight(self.new)
+        off = before == now and further_off(self.old, self.new, NOTICEABLE)
+        return self.silent or now < before or off
+
+    @property
+    def is_better(self) -> bool:
+        """The same the other way round; silence is no improvement."""
+        return not self.silent and Pair(self.new, self.old).is_worse
+
+
+def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Outcome, str]:
+    """Whether the newer review is better or worse, and what decides it."""
+    outcome, why = next(_decided(old, new, pairs), ("neither", ALIKE))
+    before, now = (MILESTONES.index(review.verdict.milestone) for review in (old, new))
+    if outcome == "better" and now < before:
+        return "neither", MILDER
+    return outcome, why
+
+
+def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[Outcome, str]]:
+    """What speaks for one of the two, in the order in which it decides."""
+    silent = [pair.old for pair in pairs if pair.silent and pair.old]
+    if new.verdict.released and any(item in old.verdict.holding for item in silent):
+        yield "worse", "held before, and released now only for want of an answer"
+    if old.verdict.released != new.verdict.released:
+        yield ("worse", LOST) if old.verdict.released else ("better", WON)
+    yield from _by_count("critical findings", *_found(old, new, silent, Severity.CRITICAL))
+    yield from _by_margin(pairs, Severity.CRITICAL, "worse")
+    yield from _by_count("major findings", *_found(old, new, silent, Severity.MAJOR))
+    yield from _by_count("open items that hold", _open(old), _open(new))
+    for severity in Severity:
+        yield from _by_margin(pairs, severity, "worse")
+        yield from _by_margin(pairs, severity, "better")
+
+
+def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Outcome, str]]:
+    if before != now:
+        yield ("better" if now < before else "worse"), f"{name}: {before} before, {now} now"
+
+
+def _by_margin(
+    pairs: Sequence[Pair], severity: Severity, outcome: Outcome
+) -> Iterator[tuple[Outcome, str]]:
+    moved = [pair for pair in pairs if pair.weight == severity.rank]
+    found = [pair for pair in moved if (pair.is_worse if outcome == "worse" else pair.is_better)]
+    if found:
+        yield outcome, f"{severity}: {_names(found)} {outcome} than before"
+
+
+def _found(
+    old: Review, new: Review, silent: Sequence[Finding], severity: Severity
+) -> tuple[int, int]:
+    """Findings of a severity before and now; what fell silent is still there."""
+    before, now, still = (
+        sum(1 for item in items if _weight(item) == severity.rank)
+        for items in (old.findings, new.findings, silent)
+    )
+    return before, now + still
+
+
+def _open(review: Review) -> int:
+    return sum(1 for item in review.verdict.holding if item.status is Status.OPEN)
+
+
+def _weight(item: Finding | None) -> int:
+    """The rank of an answer; what is permitted does not count."""
+    return CLEAR if item is None or item.permitted else item.rank
+
+
+def _names(pairs: Sequence[Pair]) -> str:
+    names = [f"{x.check} ({x.subject})" for pair in pairs if (x := pair.new or pair.old)]
+    return ", ".join(names[:2]) + (f" and {len(names) - 2} more" if len(names) > 2 else "")
