@@ -184,7 +184,7 @@ class Reruns:
             return None
         run, change = revised
         answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
-        for entry, subject in self._in_question(change, key):
+        for entry, subject in self._in_question(run, change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
             if other == key and answers[other].status not in CURED:
@@ -198,12 +198,14 @@ class Reruns:
         doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
-    def _in_question(self, change: Affected, key: Key) -> list[tuple[Entry, str]]:
+    def _in_question(
+        self, run: Assessment, change: Affected, key: Key
+    ) -> list[tuple[Entry, str]]:
         """What must be judged anew: ``key`` first, then the tightest."""
         found = [
             (entry, subject)
             for entry, subject in self.run.questions()
-            if (entry.name, subject) == key or self._altered(entry, subject, change)
+            if (entry.name, subject) == key or self._altered(entry, subject, change, run)
         ]
         found.sort(key=lambda item: self._tightness((item[0].name, item[1]), key))
         return found
@@ -220,11 +222,17 @@ class Reruns:
             return rank(old) <= limit
         return kind in ("appeared", "worsened") and rank(new) <= limit
 
-    def _altered(self, entry: Entry, subject: str, change: Affected) -> bool:
-        """Whether an answer can differ after a change; one that crashed always can."""
+    def _altered(self, entry: Entry, subject: str, change: Affected, run: Assessment) -> bool:
+        """Whether an answer can differ after a change; one that crashed always can.
+
+        Where another check asked for a part, a change that settles that makes this one ask.
+        """
         before = self.answers[entry.name, subject]
         crashed = before.status is Status.FINDING and before.figure is None
-        return crashed or change.alters(entry.name, before.leaves)
+        if crashed or change.alters(entry.name, before.leaves):
+            return True
+        places = (entry.check, subject)
+        return self.run.asked_elsewhere(*places) != run.asked_elsewhere(*places)
 
     def _followers(self, rerun: Rerun) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""

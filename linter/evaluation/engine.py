@@ -116,7 +116,7 @@ class Assessment:
         channel = None if subject == PRODUCT else subject
         fits = graph.matches(entry.check.applies, channel)
         if fits is False or (
-            isinstance(fits, Gap) and fits.assumed and not self._grave(entry.check)
+            isinstance(fits, Gap) and fits.assumed and not _reached(self.milestone, "prototype")
         ):
             return None
         found = fits if isinstance(fits, Gap) else graph.arguments(entry.check.inputs, channel)
@@ -135,7 +135,7 @@ class Assessment:
     def _speaks_up(self, check: Check, subject: str) -> bool:
         """Whether silence is an open item: the milestone asks, or its topic is stated."""
         if self._grave(check):
-            return not self._asked_elsewhere(check, subject)
+            return not self.asked_elsewhere(check, subject)
         if check.asked_from and _reached(self.milestone, check.asked_from):
             return True
         topics = check.topic or tuple(getattr(item, "path", "") for item in check.inputs.values())
@@ -144,7 +144,7 @@ class Assessment:
         full = (path for section in sections for path in self._full_topics(section, channel))
         return any(path in self._topics for path in full)
 
-    def _asked_elsewhere(self, check: Check, subject: str) -> bool:
+    def asked_elsewhere(self, check: Check, subject: str) -> bool:
         """Whether a part is not mentioned yet and another check asks whether there is one."""
         channel = None if subject == PRODUCT else subject
         return any(
