@@ -198,9 +198,7 @@ class Reruns:
         doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
-    def _in_question(
-        self, run: Assessment, change: Affected, key: Key
-    ) -> list[tuple[Entry, str]]:
+    def _in_question(self, run: Assessment, change: Affected, key: Key) -> list[tuple[Entry, str]]:
         """What must be judged anew: ``key`` first, then the tightest."""
         found = [
             (entry, subject)
