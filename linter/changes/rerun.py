@@ -229,6 +229,8 @@ class Reruns:
         crashed = before.status is Status.FINDING and before.figure is None
         if crashed or change.alters(entry.name, before.leaves):
             return True
+        if self.run.parts_asked_for == run.parts_asked_for:
+            return False
         places = (entry.check, subject)
         return self.run.asked_elsewhere(*places) != run.asked_elsewhere(*places)
 

@@ -244,15 +244,16 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
         note = "; minor, because the tolerances in root-sum-square stay within"
     failed = _missing_by(question, finding, severity, note)
     if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
-        worse = [item for item in node.leaned if _may_hide_more(item, question)]
-        if worse:
-            return _leaning(question, failed, worse, "may be a hazard: missing data make it worse")
+        worse = next((item for item in node.leaned if _may_hide_more(item, question)), None)
+        if worse is not None:
+            note = "may be a hazard: missing data make it worse"
+            return _leaning(question, failed, [worse], note)
     return failed
 
 
 def _may_hide_more(item: Leaned, question: Question) -> bool:
     """Whether a remark may turn out to be critical once something is known."""
-    if question.check.limits.critical is None:
+    if question.check.limits.critical is None or item.leaning in ("absent", "adverse"):
         return False
     if item.leaning == "floor":
         return True

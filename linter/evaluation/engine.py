@@ -148,13 +148,13 @@ class Assessment:
         """Whether a part is not mentioned yet and another check asks whether there is one."""
         channel = None if subject == PRODUCT else subject
         return any(
-            full in self._parts_asked_for and full not in self._topics
+            full in self.parts_asked_for and full not in self._topics
             for part in self.catalogue.parts_needed(check)
             for full in self._full_topics(part, channel)
         )
 
     @cached_property
-    def _parts_asked_for(self) -> frozenset[str]:
+    def parts_asked_for(self) -> frozenset[str]:
         """The parts of which a grave check asks whether they are in the product at all."""
         found: set[str] = set()
         for entry, subject in self.questions():
