@@ -179,9 +179,9 @@ def test_what_a_neutral_default_decides_is_said_and_never_critical() -> None:
     )
 
 
-def test_a_neutral_default_is_asked_for_where_another_value_would_destroy() -> None:
+def test_a_neutral_default_is_asked_for_where_another_value_would_fail() -> None:
     assert answer(RAIL, assumed("100 V", "neutral")).status is Status.OPEN
-    mild = AtMost(major="0.9", basis={"major": BOOK})
+    mild = AtMost(minor="0.9", basis={"minor": BOOK})
     assert answer(RAIL, replace(assumed("100 V", "neutral"), limits=mild)).status is Status.MEETS
 
 
