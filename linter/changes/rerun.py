@@ -192,7 +192,7 @@ class Reruns:
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
         standing = standing_findings(run.spec, run.graph)
-        if any(item.check == key[0] and item.leaves & change.touched for item in standing):
+        if any(item.check == key[0] and item.evidence.leaves & change.touched for item in standing):
             return None
         answers |= answers_of(standing)
         doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
@@ -209,7 +209,7 @@ class Reruns:
         return found
 
     def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
-        near = closeness(self.answers[other])
+        near = closeness(self.answers[other].evidence)
         return other != key, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
@@ -223,15 +223,15 @@ class Reruns:
     def _altered(self, entry: Entry, subject: str, change: Affected) -> bool:
         """Whether an answer can differ after a change; one that crashed always can."""
         before = self.answers[entry.name, subject]
-        crashed = before.status is Status.FINDING and before.figure is None
-        return crashed or change.alters(entry.name, before.leaves)
+        crashed = before.status is Status.FINDING and before.evidence.figure is None
+        return crashed or change.alters(entry.name, before.evidence.leaves)
 
     def _followers(self, rerun: Rerun) -> dict[str, object]:
         """Values stated beside what they follow from, which the change has made untrue."""
         follow: dict[str, object] = {}
         for item in rerun.doubts:
             if item.check == CONTRADICTS:
-                follow |= dict.fromkeys(item.leaves, item.follows)
+                follow |= dict.fromkeys(item.evidence.leaves, item.advice.follows)
         return follow
 
     def _was(self, path: str) -> str:
