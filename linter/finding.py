@@ -42,23 +42,13 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
-    """A value as a check used it: an input, or a leaf at the worst corner."""
+class CornerValue:
+    """What a leaf is at the worst corner."""
 
     name: str
     path: str
-    value: object
+    value: float
     unit: str
-    meaning: str
-    place: Place | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Sway:
-    """How much of the figure's span from corner to corner one leaf makes up (0 .. 1)."""
-
-    path: str
-    share: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +104,8 @@ class Evidence:
     to that limit, negative when missed; margin: the same as a share of the limit, None where
     such a share means nothing (a limit of zero, temperatures, decibels).
     limits, sources: all thresholds of the check, and where its formula comes from.
-    readings: the inputs at the worst corner; corner: the leaves there; leaves: the paths of
-    all leaves that the figure depends on.
+    corner: the leaves that make the worst corner, those that move the figure most first;
+    leaves: the paths of all that it depends on.
     """
 
     unit: str = "1"
@@ -128,9 +118,7 @@ class Evidence:
     basis: Source | None = None
     distance: float | None = None
     margin: float | None = None
-    readings: tuple[Reading, ...] = ()
-    corner: tuple[Reading, ...] = ()
-    sways: tuple[Sway, ...] = ()
+    corner: tuple[CornerValue, ...] = ()
     leaned: tuple[Leaned, ...] = ()
     leaves: frozenset[str] = frozenset()
 

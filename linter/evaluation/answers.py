@@ -16,7 +16,7 @@ from .question import Question, blank
 from .ranges import Bounded, bounded
 from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
-from .wording import corner_readings, places, readings, sentence
+from .wording import corner_values, places, sentence
 
 SILENT = "the spec says nothing about it yet"
 
@@ -81,7 +81,6 @@ def _hangs_on_none(check: Check, gap: Gap) -> bool:
 def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
     check, graph = question.check, question.graph
     pointed = places(node, check, graph, question.channel)
-    shares = {sway.path: sway.share for sway in extreme.sways}
     found = blank(question.entry, question.subject)
     return replace(
         found,
@@ -92,9 +91,7 @@ def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
             found.evidence,
             figure=extreme.figure,
             nominal=extreme.nominal,
-            readings=readings(check, node, extreme.corner, graph),
-            corner=corner_readings(node, extreme.corner, graph, shares),
-            sways=extreme.sways,
+            corner=corner_values(node, extreme, graph),
             leaned=node.leaned,
             leaves=node.used,
         ),

@@ -12,7 +12,7 @@ from typing import Any
 
 from ..check import Source
 from ..evaluation.wording import in_words
-from ..finding import Evidence, Finding, Leaned, Place, Reading, Remedy, Status
+from ..finding import CornerValue, Evidence, Finding, Leaned, Place, Remedy, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .phrases import away
@@ -145,7 +145,7 @@ def _measured(item: Finding) -> dict[str, Any]:
         "basis": _source(found.basis) if found.basis else None,
         "place": _place(item.place) if item.place else None,
         "related": [_place(place) for place in item.related],
-        "worst_at": [_reading(reading) for reading in found.corner],
+        "worst_at": [_corner_value(item) for item in found.corner],
         "assumptions": [_assumption(leaned) for leaned in found.leaned],
     }
 
@@ -181,9 +181,8 @@ def _figure(x: float | None, unit: str) -> Mapping[str, Any] | None:
     return None if x is None else {"si": number(x), "text": in_words(x, unit)}
 
 
-def _reading(item: Reading) -> dict[str, Any]:
-    value = item.value if isinstance(item.value, (int, float)) else None
-    return {"path": item.path, "si": number(value), "text": in_words(item.value, item.unit)}
+def _corner_value(item: CornerValue) -> dict[str, Any]:
+    return {"path": item.path, "si": number(item.value), "text": in_words(item.value, item.unit)}
 
 
 def _assumption(item: Leaned) -> dict[str, Any]:

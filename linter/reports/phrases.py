@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from ..check import Source
 from ..declare import local_path
 from ..evaluation.wording import in_words
-from ..finding import Evidence, Leaned, Missing, Place, Reading, Remedy
+from ..finding import CornerValue, Evidence, Leaned, Missing, Place, Remedy
 from ..quantities.quantity import show
 
 CONTROL = re.compile(
@@ -63,13 +63,13 @@ def apart(x: float, y: float, unit: str) -> tuple[str, str]:
 
 def corner(found: Evidence, most: int = 4) -> str:
     """The worst corner in the user's terms, the strongest leaves first."""
-    return ", ".join(reading(item) for item in found.corner[:most])
+    return ", ".join(corner_value(item) for item in found.corner[:most])
 
 
-def reading(item: Reading) -> str:
+def corner_value(item: CornerValue) -> str:
     """One value of a corner: its short name and the value.
 
-    >>> reading(Reading("voltage", "feed.voltage", 29.2, "V", ""))
+    >>> corner_value(CornerValue("voltage", "feed.voltage", 29.2, "V"))
     'voltage 29.2 V'
     """
     return f"{item.name} {in_words(item.value, item.unit)}"

@@ -27,7 +27,7 @@ from ampreview.linter.evaluation.catalogue import (
     faults,
     load,
 )
-from ampreview.linter.evaluation.engine import Assessment, assess
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.consistency import standing_findings
@@ -73,7 +73,7 @@ def run(
     loaded = load_text("amplifier_spec: 1\n" + text, "invented.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
     catalogue = Catalogue((entry(check),), {item.name: item for item in derived}, {}, load_schema())
-    return list(assess(loaded.spec, catalogue, milestone))
+    return list(Assessment(loaded.spec, catalogue, milestone).findings())
 
 
 def spec(rail: str, rating: str = "100 V") -> str:
