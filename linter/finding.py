@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from .check import Caution, Leaning, Limits, Source
+from .check import Caution, Leaning, Limits, Source, Stake
 
 
 class Severity(StrEnum):
@@ -42,23 +42,13 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
-    """A value as a check used it: an input, or a leaf at the worst corner."""
+class CornerValue:
+    """What a leaf is at the worst corner."""
 
     name: str
     path: str
-    value: object
+    value: float
     unit: str
-    meaning: str
-    place: Place | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Sway:
-    """How much of the figure's span from corner to corner one leaf makes up (0 .. 1)."""
-
-    path: str
-    share: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,16 +96,56 @@ class Remedy:
 
 
 @dataclass(frozen=True, slots=True)
+class Evidence:
+    """The figure of an answer, the limit it is held against, and what both come from.
+
+    figure: at the worst corner; nominal: at the nominal values; limit: the threshold
+    that was missed, or the nearest one that is met, and its basis; distance: from the figure
+    to that limit, negative when missed; margin: the same as a share of the limit, None where
+    such a share means nothing (a limit of zero, temperatures, decibels).
+    limits, sources: all thresholds of the check, and where its formula comes from.
+    corner: the leaves that make the worst corner, those that move the figure most first;
+    leaves: the paths of all that it depends on.
+    """
+
+    unit: str = "1"
+    at_least: bool = True
+    limits: Limits | None = None
+    sources: tuple[Source, ...] = ()
+    figure: float | None = None
+    nominal: float | None = None
+    limit: float | None = None
+    basis: Source | None = None
+    distance: float | None = None
+    margin: float | None = None
+    corner: tuple[CornerValue, ...] = ()
+    leaned: tuple[Leaned, ...] = ()
+    leaves: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What to do about an answer.
+
+    missing: what to state when it is open; remedy_note: why there are no remedies, or what
+    they are worth; follows: what a doubtful value of the spec should be instead.
+    """
+
+    missing: tuple[Missing, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
+    remedy_note: str = ""
+    cautions: tuple[Caution, ...] = ()
+    follows: object = None
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """The answer of one check for one subject (a channel's name, or ``product``).
 
-    figure: at the worst corner; nominal: at the nominal values; limit: the threshold
-    that was missed, or the nearest one that is met; distance: from the figure to that
-    limit, negative when missed; margin: the same as a share of the limit, None where such a
-    share means nothing (a limit of zero, temperatures, decibels).  needs: what is missing
-    when open.  permitted: by whom, until when and why, where a deviation keeps the finding
-    or the open item from holding.
-    holds_always: whether it holds at every milestone, whatever its severity.
+    place: where the spec states what it is about; related: further such places.
+    permitted: by whom, until when and why, where a deviation keeps the finding or the open
+    item from holding.  holds_always: whether it holds at every milestone, whatever its
+    severity.
     """
 
     check: str
@@ -125,36 +155,18 @@ class Finding:
     status: Status
     message: str
     severity: Severity | None = None
-    unit: str = "1"
-    figure: float | None = None
-    nominal: float | None = None
-    limit: float | None = None
-    at_least: bool = True
-    distance: float | None = None
-    margin: float | None = None
-    basis: Source | None = None
-    limits: Limits | None = None
+    stake: Stake = "performance"
     place: Place | None = None
     related: tuple[Place, ...] = ()
-    readings: tuple[Reading, ...] = ()
-    corner: tuple[Reading, ...] = ()
-    sways: tuple[Sway, ...] = ()
-    leaned: tuple[Leaned, ...] = ()
-    missing: tuple[Missing, ...] = ()
-    remedies: tuple[Remedy, ...] = ()
-    remedy_note: str = ""
-    sources: tuple[Source, ...] = ()
-    cautions: tuple[Caution, ...] = ()
-    stake: str = "performance"
-    follows: object = None
-    leaves: frozenset[str] = frozenset()
+    evidence: Evidence = Evidence()
+    advice: Advice = Advice()
     permitted: str = ""
     holds_always: bool = False
 
     @property
     def can_be_critical(self) -> bool:
         """Whether the check has a limit beyond which there is a hazard or destruction."""
-        return self.limits is not None and self.limits.critical is not None
+        return self.evidence.limits is not None and self.evidence.limits.critical is not None
 
     @property
     def rank(self) -> int:

@@ -66,7 +66,7 @@ def answers(path: Path) -> Mapping[Key, Finding]:
 
 def told(item: Finding) -> tuple[object, ...]:
     """What a reader gets to know, without the places."""
-    missing = tuple(gap.path for gap in item.missing)
+    missing = tuple(gap.path for gap in item.advice.missing)
     return (item.status, item.severity, item.message, missing)
 
 
@@ -79,7 +79,7 @@ def near(old: float | None, new: float | None, within: float) -> bool:
 def same(old: Mapping[Key, Finding], new: Mapping[Key, Finding], keys: Iterator[Key]) -> None:
     for key in keys:
         assert told(new[key]) == told(old[key]), key
-        assert near(old[key].figure, new[key].figure, 1e-12), key
+        assert near(old[key].evidence.figure, new[key].evidence.figure, 1e-12), key
 
 
 # Wider tolerances
@@ -160,8 +160,8 @@ def test_a_default_that_is_written_down_leaves_the_figure(path: Path) -> None:
     spec, old = sample(path), answers(path)
     wanted: dict[tuple[str, str], list[Key]] = {}
     for key, item in old.items():
-        read_as = Counter(leaned.path for leaned in item.leaned)
-        for leaned in item.leaned:
+        read_as = Counter(leaned.path for leaned in item.evidence.leaned)
+        for leaned in item.evidence.leaned:
             # silence that is read as two values at once stands for all between them
             one = read_as[leaned.path] == 1
             if one and stated(leaned) and leaned.path not in spec.values:
@@ -175,7 +175,7 @@ def test_a_default_that_is_written_down_leaves_the_figure(path: Path) -> None:
         new = answers_of(loaded.spec)
         tried += 1
         for key in wanted[name, text]:
-            assert near(old[key].figure, new[key].figure, 1e-9), (key, name, text)
+            assert near(old[key].evidence.figure, new[key].evidence.figure, 1e-9), (key, name, text)
         if tried == 12:
             break
     assert tried or path.name in SAYS_ALL
@@ -200,7 +200,7 @@ def test_the_order_of_keys_and_channels_does_not_matter(path: Path) -> None:
     assert new.keys() == old.keys()
     for key, item in old.items():
         assert (new[key].status, new[key].severity) == (item.status, item.severity), key
-        assert near(item.figure, new[key].figure, 1e-9), key
+        assert near(item.evidence.figure, new[key].evidence.figure, 1e-9), key
 
 
 # What does not concern a check

@@ -126,7 +126,7 @@ def sample(path: Path) -> Spec:
 
 
 def answer(item: Finding) -> tuple[object, ...]:
-    missing = tuple(gap.path for gap in item.missing)
+    missing = tuple(gap.path for gap in item.advice.missing)
     return (item.check, item.subject, item.status, item.severity, missing)
 
 
@@ -151,7 +151,10 @@ def test_other_notations_give_the_same_findings(path: Path, seed: int) -> None:
     assert len(changed) > len(loaded.spec.values) / 3
     for before, after in zip(answers(path), review(loaded.spec).findings, strict=True):
         assert answer(before) == answer(after)
-        for old, new in ((before.figure, after.figure), (before.margin, after.margin)):
+        for old, new in (
+            (before.evidence.figure, after.evidence.figure),
+            (before.evidence.margin, after.evidence.margin),
+        ):
             assert (old is None) == (new is None)
             assert old is None or new == pytest.approx(old, rel=1e-9, abs=1e-9), before.check
 

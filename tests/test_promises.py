@@ -55,10 +55,13 @@ def spoilt(name: str, seed: int) -> Spec:
 
 def is_worse(old: Finding | None, new: Finding) -> bool:
     """Whether a figure on the wrong side of its limit went further, by a millionth or more."""
-    if old is None or old.severity is None or old.figure is None or new.figure is None:
+    if old is None or old.severity is None:
         return False
-    miss = new.figure - old.figure if new.at_least else old.figure - new.figure
-    return miss < -2e-6 * max(abs(old.figure), abs(new.figure))
+    was, now = old.evidence, new.evidence
+    if was.figure is None or now.figure is None:
+        return False
+    miss = now.figure - was.figure if now.at_least else was.figure - now.figure
+    return miss < -2e-6 * max(abs(was.figure), abs(now.figure))
 
 
 def severities(done: Review) -> dict[tuple[str, str], int]:
@@ -75,7 +78,7 @@ def test_remedies_keep_their_promises(name: str, seed: int) -> None:
     findings = list(start.failing())
     random.Random(seed).shuffle(findings)
     for finding in findings[:CHECKED]:
-        for remedy in advisor.advised(finding).remedies:
+        for remedy in advisor.advised(finding).advice.remedies:
             loaded = start.spec.with_values(dict(remedy.values))
             assert loaded.spec is not None
             after = review(loaded.spec)
@@ -127,7 +130,7 @@ def test_no_remedy_of_a_faulty_sample_makes_worse_what_fails_as_gravely(name: st
     old = answers_of(start.findings)
     tried: dict[object, dict[tuple[str, str], Finding]] = {}
     for finding in with_remedies(start).failing():
-        for remedy in finding.remedies if finding.figure is not None else ():
+        for remedy in finding.advice.remedies if finding.evidence.figure is not None else ():
             if remedy.changes not in tried:
                 changed = start.spec.with_values(dict(remedy.values)).spec
                 assert changed is not None
@@ -138,7 +141,7 @@ def test_no_remedy_of_a_faulty_sample_makes_worse_what_fails_as_gravely(name: st
             assert all(rank(now[key]) > rank(finding) for key in worse), remedy.changes
     if name == "foyer-proposal":
         margin = old["dead-time-margin", "left"]
-        assert (margin.severity, margin.margin) == (Severity.CRITICAL, None)
-        assert margin.distance == margin.figure
-        assert margin.distance is not None
-        assert margin.distance < -30e-9
+        assert (margin.severity, margin.evidence.margin) == (Severity.CRITICAL, None)
+        assert margin.evidence.distance == margin.evidence.figure
+        assert margin.evidence.distance is not None
+        assert margin.evidence.distance < -30e-9

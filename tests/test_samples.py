@@ -253,7 +253,7 @@ def test_sound_designs_are_released_without_false_alarm(name: str) -> None:
 @pytest.mark.parametrize("name", SOUND)
 def test_sound_designs_leave_nothing_open(name: str) -> None:
     lines = [
-        f"{item.check} ({item.subject}): {', '.join(gap.path for gap in item.missing)}"
+        f"{item.check} ({item.subject}): {', '.join(gap.path for gap in item.advice.missing)}"
         for item in reviewed(name, "prototype").of_status(Status.OPEN)
     ]
     if lines:
@@ -282,7 +282,7 @@ def test_the_sketch_is_released_and_asks() -> None:
     result = reviewed("classroom-sketch")
     assert result.verdict.released
     assert not result.failing()
-    asked = {gap.path for item in result.of_status(Status.OPEN) for gap in item.missing}
+    asked = {gap.path for item in result.of_status(Status.OPEN) for gap in item.advice.missing}
     for path in (
         "channels.main.loudspeaker.p_rated",
         "channels.main.filter.inductor.i_sat",

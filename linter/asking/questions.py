@@ -60,7 +60,7 @@ def groups_of(review: Review) -> tuple[Group, ...]:
     opened = review.of_status(Status.OPEN)
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
-    for missing in dict.fromkeys(item for finding in opened for item in finding.missing):
+    for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
         if _field(spec.schema, missing.path) is not None:
             merged.setdefault(_twins(spec, missing.path), []).append(missing)
     questions = [_question(spec, paths, opened) for paths in merged]
@@ -116,8 +116,8 @@ def _channel_forms(spec: Spec, entry: Entry, wanted: set[str]) -> Iterator[Entry
 
 
 def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> Question:
-    asking = [item for item in opened if any(gap.path in paths for gap in item.missing)]
-    alone = [item for item in asking if all(gap.path in paths for gap in item.missing)]
+    asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
+    alone = [item for item in asking if all(gap.path in paths for gap in item.advice.missing)]
     return Question(
         paths,
         spec.schema.field_of(paths[0]),
@@ -136,7 +136,7 @@ def _group(
     opened: Sequence[Finding],
 ) -> Group:
     paths = {path for question in members for path in question.paths}
-    asking = [item for item in opened if any(gap.path in paths for gap in item.missing)]
+    asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
     prefix = f"{CHANNELS}.{channels[0]}." if channels else ""
     number = spec.values.get(f"{prefix}{section}.part", "")
     ordered = sorted(members, key=lambda item: (-item.unlocks, -item.alone, item.local))

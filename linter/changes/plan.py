@@ -92,5 +92,5 @@ def _next(now: Review, hopeless: Collection[Key]) -> Finding | None:
 
 
 def _question(item: Finding) -> str:
-    asked = ", ".join(missing.path for missing in item.missing[:4])
+    asked = ", ".join(missing.path for missing in item.advice.missing[:4])
     return f"{item.check} ({item.subject}) is open: {asked or item.message}"

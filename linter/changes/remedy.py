@@ -64,12 +64,12 @@ class Advisor:
             return self._put_right(finding)
         remedies = tuple(self.ranked(entry, finding, MOST_REMEDIES))
         if remedies:
-            return replace(finding, remedies=remedies)
+            return _with_advice(finding, remedies)
         holds = (finding.check, finding.subject) in self.holding
         pair = self.two(entry, finding) if holds else None
         if pair is not None:
-            return replace(finding, remedies=(pair,), remedy_note=TOGETHER)
-        return replace(finding, remedy_note=self.obstacle(finding))
+            return _with_advice(finding, (pair,), TOGETHER)
+        return _with_advice(finding, note=self.obstacle(finding))
 
     def _put_right(self, finding: Finding) -> Finding:
         """A doubtful value with what it should be, and what comes to light with that.
@@ -78,21 +78,21 @@ class Advisor:
         A value that contradicts others follows them only where this makes nothing worse:
         else one of the others may be the wrong one.
         """
-        if finding.follows is None:
+        if finding.advice.follows is None:
             return finding
         key = (finding.check, finding.subject)
         limit = rank(finding) if finding.check == CONTRADICTS else -1
-        right = dict.fromkeys(finding.leaves, finding.follows)
+        right = dict.fromkeys(finding.evidence.leaves, finding.advice.follows)
         rerun = self.reruns.run_with(right, key, limit)
         if rerun is None:
-            return replace(finding, remedy_note=EITHER)
-        return replace(finding, remedies=(self.reruns.effects(rerun, key),))
+            return _with_advice(finding, note=EITHER)
+        return _with_advice(finding, (self.reruns.effects(rerun, key),))
 
     def best(self, finding: Finding) -> Remedy | None:
         """The first of the proven remedies, or the pair where no single change works."""
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
-            return next(iter(self._put_right(finding).remedies), None)
+            return next(iter(self._put_right(finding).advice.remedies), None)
         return next(iter(self.ranked(entry, finding, 1)), None) or self.two(entry, finding)
 
     def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
@@ -262,7 +262,7 @@ class Advisor:
         after = run.judge(entry, finding.subject) if run else None
         if after is None or after.status is not Status.OPEN:
             return ""
-        names = ", ".join(dict.fromkeys(local_path(item.path) for item in after.missing[:4]))
+        names = ", ".join(dict.fromkeys(local_path(item.path) for item in after.advice.missing[:4]))
         return f"{path} at {in_text(value)} leaves it open: it lacks {names or 'certainty'}"
 
     def _entries(self, keys: list[Key]) -> list[tuple[Entry, Finding]]:
@@ -277,3 +277,8 @@ class Advisor:
 def _concerns(remedy: Remedy) -> int:
     """How many answers a change brings up as findings or leaves open."""
     return len(remedy.appeared) + len(remedy.opened)
+
+
+def _with_advice(finding: Finding, remedies: tuple[Remedy, ...] = (), note: str = "") -> Finding:
+    advice = replace(finding.advice, remedies=remedies, remedy_note=note)
+    return replace(finding, advice=advice)

@@ -192,7 +192,7 @@ class Reruns:
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
         standing = standing_findings(run.spec, run.graph)
-        if any(item.check == key[0] and item.leaves & change.touched for item in standing):
+        if any(item.check == key[0] and item.evidence.leaves & change.touched for item in standing):
             return None
         answers |= answers_of(standing)
         doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
@@ -209,7 +209,7 @@ class Reruns:
         return found
 
     def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
-        near = closeness(self.answers[other])
+        near = closeness(self.answers[other].evidence)
         return other != key, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
@@ -226,8 +226,8 @@ class Reruns:
         Where another check asked for a part, a change that settles that makes this one ask.
         """
         before = self.answers[entry.name, subject]
-        crashed = before.status is Status.FINDING and before.figure is None
-        if crashed or change.alters(entry.name, before.leaves):
+        crashed = before.status is Status.FINDING and before.evidence.figure is None
+        if crashed or change.alters(entry.name, before.evidence.leaves):
             return True
         if self.run.parts_asked_for == run.parts_asked_for:
             return False
@@ -239,7 +239,7 @@ class Reruns:
         follow: dict[str, object] = {}
         for item in rerun.doubts:
             if item.check == CONTRADICTS:
-                follow |= dict.fromkeys(item.leaves, item.follows)
+                follow |= dict.fromkeys(item.evidence.leaves, item.advice.follows)
         return follow
 
     def _was(self, path: str) -> str:

@@ -190,7 +190,7 @@ def probe(
     node = run.prepare(entry, finding.subject, run.graph.freed(frozenset({turn.path})))
     if not isinstance(node, Computed) or turn.path not in node.leaves:
         return None
-    corner = {item.path: float(item.value) for item in finding.corner}  # type: ignore[arg-type]
+    corner = {item.path: item.value for item in finding.evidence.corner}
     at_end = corner.get(turn.path, turn.now.nominal)
 
     def meets(x: float) -> bool:

@@ -1,7 +1,6 @@
 """The schema: every field of a spec by its path, built once from the root model."""
 
 import importlib
-import re
 from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from types import MappingProxyType
@@ -45,17 +44,6 @@ class Schema:
     def _is_claim(self, path: str) -> bool:
         above = self.fields.get(path.rpartition(".")[0])
         return getattr(above.model if above else None, "voluntary", False)
-
-    def keys_of(self, path: str) -> tuple[str, ...]:
-        """The keys that a section may hold; ``""`` is the whole file."""
-        if not path:
-            return tuple(self.root.model_fields)
-        if re.fullmatch(rf"{CHANNELS}\.[^.]+", path):
-            return tuple(self.channel.model_fields)
-        field = self.fields.get(field_path(path).removesuffix("[]"))
-        if field is None or field.model is None or path == CHANNELS:
-            return ()
-        return tuple(field.model.model_fields)
 
     def part_of(self, section: str) -> str:
         """The part that a section describes, in words; that of the nearest section above."""

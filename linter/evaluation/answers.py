@@ -16,7 +16,7 @@ from .question import Question, blank
 from .ranges import Bounded, bounded
 from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import Extreme, root_sum_square, worst_case
-from .wording import corner_readings, places, readings, sentence
+from .wording import corner_values, places, sentence
 
 SILENT = "the spec says nothing about it yet"
 GRAVE = (Severity.CRITICAL, Severity.MAJOR)
@@ -50,9 +50,12 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
         found,
         status=Status.OPEN,
         message=f"cannot be judged: {', '.join(names[:4])}{needs}",
-        missing=tuple(replace(item, border=border) for item in gap.missing),
         place=next((place for place in places_found if place), None),
-        leaves=over.node.used if over else frozenset(),
+        evidence=replace(found.evidence, leaves=over.node.used if over else frozenset()),
+        advice=replace(
+            found.advice,
+            missing=tuple(replace(item, border=border) for item in gap.missing),
+        ),
     )
 
 
@@ -79,25 +82,26 @@ def _hangs_on_none(check: Check, gap: Gap) -> bool:
 def _measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
     check, graph = question.check, question.graph
     pointed = places(node, check, graph, question.channel)
-    shares = {sway.path: sway.share for sway in extreme.sways}
+    found = blank(question.entry, question.subject)
     return replace(
-        blank(question.entry, question.subject),
+        found,
         message=sentence(check, node, extreme.corner),
-        figure=extreme.figure,
-        nominal=extreme.nominal,
         place=pointed[0] if pointed else None,
         related=pointed[1:6],
-        readings=readings(check, node, extreme.corner, graph),
-        corner=corner_readings(node, extreme.corner, graph, shares),
-        sways=extreme.sways,
-        leaned=node.leaned,
-        leaves=node.used,
+        evidence=replace(
+            found.evidence,
+            figure=extreme.figure,
+            nominal=extreme.nominal,
+            corner=corner_values(node, extreme, graph),
+            leaned=node.leaned,
+            leaves=node.used,
+        ),
     )
 
 
 def _within(finding: Finding, check: Check) -> Finding:
-    limit, basis = limit_of(check, mildest(check.limits))
-    return replace(measured_to(finding, limit), status=Status.MEETS, basis=basis)
+    limit = limit_of(check, mildest(check.limits))
+    return replace(finding, status=Status.MEETS, evidence=measured_to(finding.evidence, *limit))
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:
@@ -131,14 +135,13 @@ def _failed_whatever(question: Question, over: Bounded) -> Finding:
 
 
 def _missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
-    gravest = missed(question.check, finding.figure or 0.0) or severity
-    limit, basis = limit_of(question.check, gravest)
+    gravest = missed(question.check, finding.evidence.figure or 0.0) or severity
     return replace(
-        measured_to(finding, limit),
+        finding,
         status=Status.FINDING,
         severity=severity,
         message=finding.message + note,
-        basis=basis,
+        evidence=measured_to(finding.evidence, *limit_of(question.check, gravest)),
     )
 
 
@@ -216,8 +219,11 @@ def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: s
         status=Status.OPEN,
         severity=None,
         message=f"{finding.message}; it {note}",
-        missing=tuple(missing),
-        leaned=tuple(dict.fromkeys((*finding.leaned, *leaned))),
+        advice=replace(finding.advice, missing=tuple(missing)),
+        evidence=replace(
+            finding.evidence,
+            leaned=tuple(dict.fromkeys((*finding.evidence.leaned, *leaned))),
+        ),
     )
 
 
@@ -282,13 +288,13 @@ def _open_by_default(
     missing = tuple(replace(gap, border=border) for gap in dict.fromkeys(gaps))
     names = ", ".join(item.path for item in missing)
     needs = f"; it must be {border}" if border else ""
-    limit, basis = limit_of(question.check, mildest(question.check.limits))
+    limit = limit_of(question.check, mildest(question.check.limits))
     return replace(
-        measured_to(finding, limit),
+        finding,
         status=Status.OPEN,
         message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
-        missing=missing,
-        basis=basis,
+        evidence=measured_to(finding.evidence, *limit),
+        advice=replace(finding.advice, missing=missing),
     )
 
 

@@ -24,14 +24,6 @@ from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
 
 
-def assess(
-    spec: Spec, catalogue: Catalogue, milestone: Milestone | None = None
-) -> tuple[Finding, ...]:
-    """The answer of every check of the catalogue for every subject of the spec."""
-    run = Assessment(spec, catalogue, milestone or spec.milestone)
-    return tuple(run.findings())
-
-
 class Assessment:
     """One run of a catalogue over a spec at a milestone."""
 

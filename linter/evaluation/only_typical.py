@@ -41,7 +41,7 @@ def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tupl
     moving = plan(graph.freed(frozenset(lines)))
     if not isinstance(moving, Computed):
         return ()
-    corner = {item.path: item.value for item in finding.corner}
+    corner = {item.path: item.value for item in finding.evidence.corner}
     found = [
         Leaned(path, f"{value.text} (typical only)", "favourable", TYPICAL)
         for path, value in sorted(lines.items())
@@ -63,6 +63,6 @@ def _is_worse(node: Computed, corner: dict[str, object], finding: Finding) -> bo
         figure = float(node.value(corner))
     except FigureError:
         return False
-    base = finding.figure or 0.0
-    change = base - figure if finding.at_least else figure - base
+    base = finding.evidence.figure or 0.0
+    change = base - figure if finding.evidence.at_least else figure - base
     return change > CHANGE * max(abs(base), abs(figure))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from ..check import AtLeast, Check, Milestone
 from ..declare import PRODUCT
-from ..finding import Finding, Severity, Status
+from ..finding import Advice, Evidence, Finding, Severity, Status
 from .catalogue import Entry
 from .graph import Graph
 from .ranges import Plan
@@ -52,12 +52,14 @@ def blank(entry: Entry, subject: str) -> Finding:
         subject=subject,
         status=Status.NOT_APPLICABLE,
         message="does not concern this design",
-        unit=check.unit,
-        at_least=isinstance(check.limits, AtLeast),
-        limits=check.limits,
-        sources=check.sources,
-        cautions=check.cautions,
         stake=check.stake,
+        evidence=Evidence(
+            unit=check.unit,
+            at_least=isinstance(check.limits, AtLeast),
+            limits=check.limits,
+            sources=check.sources,
+        ),
+        advice=Advice(cautions=check.cautions),
     )
 
 
@@ -68,6 +70,6 @@ def crashed(entry: Entry, subject: str, what: str) -> Finding:
         status=Status.FINDING,
         severity=Severity.MAJOR,
         message=f"the check itself failed and judged nothing: {what}",
-        cautions=(),
+        advice=Advice(),
         holds_always=True,
     )

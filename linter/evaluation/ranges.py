@@ -171,7 +171,7 @@ def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str,
     start = min(starts, key=lambda item: adverse * float(node.value(item)))
     points = {path: _points(node.leaves[path]) for path in free}
     best = climb(node, climb(node, start, -adverse, points), adverse, others)
-    return Extreme(float(node.value(best)), float(node.value()), best, ())
+    return Extreme(float(node.value(best)), float(node.value()), best, {})
 
 
 def _points(leaf: Value) -> list[float]:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ..check import AtLeast, Check, Limits, Source
-from ..finding import Finding, Severity
+from ..finding import Evidence, Finding, Severity
 from ..quantities.quantity import to_si
 
 EDGE = 1e-9
@@ -39,13 +39,13 @@ def limit_of(check: Check, severity: Severity) -> tuple[float, Source]:
     return to_si(text, check.unit), check.limits.basis[severity.value]
 
 
-def measured_to(finding: Finding, limit: float) -> Finding:
-    """The finding with its limit, how far from it the figure is, and which share that is."""
-    if finding.figure is None:
-        return replace(finding, limit=limit)
-    distance = finding.figure - limit if finding.at_least else limit - finding.figure
-    share = distance / abs(limit) if has_share(finding.unit, limit) else None
-    return replace(finding, limit=limit, distance=distance, margin=share)
+def measured_to(found: Evidence, limit: float, basis: Source) -> Evidence:
+    """The evidence with its limit, how far from it the figure is, and which share that is."""
+    if found.figure is None:
+        return replace(found, limit=limit, basis=basis)
+    distance = found.figure - limit if found.at_least else limit - found.figure
+    share = distance / abs(limit) if has_share(found.unit, limit) else None
+    return replace(found, limit=limit, basis=basis, distance=distance, margin=share)
 
 
 def has_share(unit: str, limit: float) -> bool:
@@ -57,18 +57,18 @@ def has_share(unit: str, limit: float) -> bool:
     return unit not in NO_SHARE and limit != 0.0
 
 
-def closeness(finding: Finding) -> float | None:
+def closeness(found: Evidence) -> float | None:
     """How near to its limit a figure is, to put findings in order; negative when missed.
 
     The margin where there is one, else the distance on the scale of the check: the span of
     its thresholds, or what is ample in its unit.
     """
-    if finding.margin is not None or finding.distance is None or finding.limits is None:
-        return finding.margin
-    steps = [getattr(finding.limits, severity.value) for severity in Severity]
-    stated = [to_si(text, finding.unit) for text in steps if text is not None]
+    if found.margin is not None or found.distance is None or found.limits is None:
+        return found.margin
+    steps = [getattr(found.limits, severity.value) for severity in Severity]
+    stated = [to_si(text, found.unit) for text in steps if text is not None]
     span = max(stated) - min(stated) if stated else 0.0
-    return finding.distance / (AMPLE.get(finding.unit) or span or 1.0)
+    return found.distance / (AMPLE.get(found.unit) or span or 1.0)
 
 
 def further_off(old: Finding | None, new: Finding | None, by: float = FURTHER) -> bool:
@@ -76,9 +76,10 @@ def further_off(old: Finding | None, new: Finding | None, by: float = FURTHER) -
 
     by: how much further at least, as a share of the old miss.
     """
-    if old is None or new is None or old.distance is None or new.figure is None:
+    if old is None or new is None or new.severity is None:
         return False
-    if old.figure is None or new.severity is None:
+    was, now = old.evidence, new.evidence
+    if was.figure is None or was.distance is None or now.figure is None:
         return False
-    moved = new.figure - old.figure if old.at_least else old.figure - new.figure
-    return moved < -by * abs(old.distance)
+    moved = now.figure - was.figure if was.at_least else was.figure - now.figure
+    return moved < -by * abs(was.distance)

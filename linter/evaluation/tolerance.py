@@ -4,7 +4,6 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from ..finding import Sway
 from ..quantities.quantity import Value
 from .node import Moved, Node
 
@@ -15,12 +14,16 @@ GOLDEN_STEPS = 40
 
 @dataclass(frozen=True, slots=True)
 class Extreme:
-    """A figure at its worst corner; ``corner`` holds the overrides of the leaves."""
+    """A figure at its worst corner.
+
+    corner: the overrides of the leaves; shares: how much of the figure's span from end to
+    end each leaf makes up when it moves alone, adding up to 1.
+    """
 
     figure: float
     nominal: float
     corner: Mapping[str, float]
-    sways: tuple[Sway, ...]
+    shares: Mapping[str, float]
 
 
 def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> Extreme:
@@ -141,10 +144,9 @@ def _search_inside(
     return Moved(corner, path, best)
 
 
-def _shares(ends: Mapping[str, tuple[float, float]]) -> tuple[Sway, ...]:
+def _shares(ends: Mapping[str, tuple[float, float]]) -> dict[str, float]:
     spans = {path: abs(high - low) for path, (low, high) in ends.items()}
     total = sum(spans.values())
     if not 0.0 < total < float("inf"):
-        return ()
-    ranked = sorted(spans.items(), key=lambda item: (-item[1], item[0]))
-    return tuple(Sway(path, span / total) for path, span in ranked if span > 0.0)
+        return {}
+    return {path: span / total for path, span in spans.items()}

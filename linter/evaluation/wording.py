@@ -1,13 +1,13 @@
 """Numbers and names of a check turned into the words of a finding."""
 
-from collections.abc import Mapping
 from typing import Any
 
-from ..check import Check, Constant, Input
-from ..finding import Place, Reading
+from ..check import Check, Input
+from ..finding import CornerValue, Place
 from ..quantities.quantity import show
 from .graph import Graph
 from .node import Computed, Corner, Node
+from .tolerance import Extreme
 
 PLAIN = ("word", "text", "set")
 
@@ -67,27 +67,6 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
     return text[:1].upper() + text[1:]
 
 
-def readings(check: Check, node: Computed, corner: Corner, graph: Graph) -> tuple[Reading, ...]:
-    """Every input of a check at a corner, with its place where the spec states it."""
-    found = []
-    for name, item in check.inputs.items():
-        if isinstance(item, Constant):
-            continue
-        below = node.arguments[name]
-        path = stated_path(below) or item.path
-        found.append(
-            Reading(
-                name,
-                path,
-                below.value(corner),
-                item.unit,
-                item.meaning,
-                graph.spec.place(path) if stated_path(below) else None,
-            )
-        )
-    return tuple(found)
-
-
 def stated_path(node: Node) -> str:
     """The path of a node that is one stated value, else nothing."""
     if isinstance(node, Computed) or len(node.used) != 1:
@@ -95,24 +74,15 @@ def stated_path(node: Node) -> str:
     return next(iter(node.used))
 
 
-def corner_readings(
-    node: Node, corner: Mapping[str, float], graph: Graph, shares: Mapping[str, float]
-) -> tuple[Reading, ...]:
+def corner_values(node: Node, extreme: Extreme, graph: Graph) -> tuple[CornerValue, ...]:
     """The leaves that make the worst corner, those with the largest share first.
 
     A leaf that moves nothing at nominal can still matter where the others stand at their worst.
     """
-    field_of = graph.spec.schema.field_of
-    moved = sorted(corner, key=lambda path: (-shares.get(path, 0.0), path))
+    moved = sorted(extreme.corner, key=lambda path: (-extreme.shares.get(path, 0.0), path))
+    unit_of = {path: graph.spec.schema.field_of(path).unit for path in moved}
     return tuple(
-        Reading(
-            path.rpartition(".")[2],
-            path,
-            corner[path],
-            field_of(path).unit,
-            field_of(path).meaning,
-            graph.spec.place(path),
-        )
+        CornerValue(path.rpartition(".")[2], path, extreme.corner[path], unit_of[path])
         for path in moved
     )
 

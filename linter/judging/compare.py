@@ -155,7 +155,7 @@ def _margins(
     moved = []
     for key, new in after.items():
         old = before.get(key)
-        near = None if old is None else closeness(old), closeness(new)
+        near = None if old is None else closeness(old.evidence), closeness(new.evidence)
         if old is None or near[0] is None or near[1] is None:
             continue
         distance = abs(min(near[1], AMPLE) - min(near[0], AMPLE))

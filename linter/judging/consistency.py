@@ -12,7 +12,7 @@ from ..declare import Field, local_path, subject_of, usual_bounds
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
-from ..finding import Finding, Place, Severity, Status
+from ..finding import Advice, Evidence, Finding, Place, Severity, Status
 from ..quantities.quantity import Value, show, spell
 from ..reading.loading import Spec
 
@@ -89,7 +89,7 @@ def _unusual_finding(
     if slip is None:
         return found
     guess = {"value": spell(_scaled(value, slip), unit), "from": "estimate"}
-    return replace(found, follows=guess)
+    return replace(found, advice=Advice(follows=guess))
 
 
 def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
@@ -207,7 +207,7 @@ def _contradiction(
         derivation("recomputed from the values named"),
     )
     right = float(f"{nominal:.3g}")
-    return replace(found, follows=spell(Value(right, right, right), unit))
+    return replace(found, advice=Advice(follows=spell(Value(right, right, right), unit)))
 
 
 def _finding(
@@ -227,9 +227,7 @@ def _finding(
         status=Status.FINDING,
         message=message,
         severity=severity,
-        basis=source,
         place=places[0] if places else None,
         related=places[1:6],
-        sources=(source,),
-        leaves=frozenset({path}),
+        evidence=Evidence(basis=source, sources=(source,), leaves=frozenset({path})),
     )

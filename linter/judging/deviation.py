@@ -21,7 +21,7 @@ from typing import cast
 from ..check import MILESTONES, Milestone, Source
 from ..evaluation.catalogue import Catalogue, Entry
 from ..evaluation.threshold import missed
-from ..finding import Finding, Severity, Status
+from ..finding import Evidence, Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
 from .consistency import STANDING as STATED_VALUES
@@ -146,9 +146,9 @@ def forbidden(finding: Finding, entry: Entry | None) -> str:
 
 def _is_beyond_critical(finding: Finding, entry: Entry | None) -> bool:
     """Whether a figure misses the critical limit, though an assumption makes it a major."""
-    if entry is None or finding.figure is None:
+    if entry is None or finding.evidence.figure is None:
         return False
-    return missed(entry.check, finding.figure) is Severity.CRITICAL
+    return missed(entry.check, finding.evidence.figure) is Severity.CRITICAL
 
 
 def _judged(item: Deviation, findings: Sequence[Finding], occasion: Occasion) -> Fault | list[int]:
@@ -173,7 +173,7 @@ def _can_depart(finding: Finding, entry: Entry | None) -> bool:
     """Whether there is a departure: from a figure, of a stated value, or an open item."""
     if finding.status is Status.OPEN:
         return True
-    return finding.severity is not None and (entry is None or finding.figure is not None)
+    return finding.severity is not None and (entry is None or finding.evidence.figure is not None)
 
 
 def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
@@ -234,17 +234,18 @@ def _expired(item: Deviation, occasion: Occasion) -> Iterator[Fault]:
 
 def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -> Iterator[Fault]:
     for finding in findings:
+        found = finding.evidence
         against = forbidden(finding, entry)
         if against:
             yield Fault("deviation-against-safety", against)
         if item.up_to and finding.status is Status.OPEN:
             text = "up_to: the item is open, so it has no figure to be held against it"
             yield Fault("deviation-incomplete", text)
-        elif item.up_to and entry is not None and finding.figure is not None:
-            limit = to_si(item.up_to, finding.unit)
-            further = finding.figure < limit if finding.at_least else finding.figure > limit
+        elif item.up_to and entry is not None and found.figure is not None:
+            limit = to_si(item.up_to, found.unit)
+            further = found.figure < limit if found.at_least else found.figure > limit
             if further:
-                reached = show(finding.figure, finding.unit)
+                reached = show(found.figure, found.unit)
                 text = f"{reached} at the worst corner, permitted up to {item.up_to}"
                 yield Fault("deviation-exceeded", text)
 
@@ -272,7 +273,6 @@ def _finding(item: Deviation, fault: Fault, occasion: Occasion) -> Finding:
         status=Status.FINDING,
         message=about,
         severity=Severity.MINOR,
-        basis=PERMIT,
         place=item.at,
-        sources=(PERMIT,),
+        evidence=Evidence(basis=PERMIT, sources=(PERMIT,)),
     )

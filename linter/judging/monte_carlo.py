@@ -94,7 +94,7 @@ def _judged(run: Assessment, severity: Severity) -> list[tuple[Finding, Computed
         for subject in run.subjects(entry.check) if steps else ():
             finding = run.judge(entry, subject)
             node = run.prepare(entry, subject, run.graph)
-            if finding.figure is not None and isinstance(node, Computed):
+            if finding.evidence.figure is not None and isinstance(node, Computed):
                 limit = to_si(getattr(limits, steps[-1].value), entry.check.unit)
                 found.append((finding, node, limit))
     return found
@@ -120,11 +120,13 @@ def _missed(
     memo: dict[Any, Array],
 ) -> Array:
     conditions = {
-        item.path: item.value for item in finding.corner if node.leaves[item.path].form == "range"
+        item.path: item.value
+        for item in finding.evidence.corner
+        if node.leaves[item.path].form == "range"
     }
     figure = _value(node, drawn, conditions, memo)
     slack = 1e-9 * abs(limit)
-    rising = isinstance(finding.limits, AtLeast)
+    rising = isinstance(finding.evidence.limits, AtLeast)
     return figure < limit - slack if rising else figure > limit + slack
 
 

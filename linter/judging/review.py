@@ -81,8 +81,8 @@ def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
         finding.rank,
         finding.domain != DOMAIN,
         STAKES.index(finding.stake),
-        any(item.leaning == "adverse" or item.placeholder for item in finding.leaned),
-        closeness(finding) or 0.0,
+        any(item.leaning == "adverse" or item.placeholder for item in finding.evidence.leaned),
+        closeness(finding.evidence) or 0.0,
         finding.check,
         finding.subject,
     )

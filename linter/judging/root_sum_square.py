@@ -15,7 +15,7 @@ def root_sum_squares(review: Review) -> list[tuple[Finding, float]]:
     for item in review.findings:
         entry = review.catalogue.entry(item.check)
         node = run.prepare(entry, item.subject, run.graph) if entry else None
-        if item.figure is not None and isinstance(node, Computed) and node.leaves:
-            rows.append((item, root_sum_square(node, -1 if item.at_least else 1)))
-    rows.sort(key=lambda row: closeness(row[0]) or 0.0)
+        if item.evidence.figure is not None and isinstance(node, Computed) and node.leaves:
+            rows.append((item, root_sum_square(node, -1 if item.evidence.at_least else 1)))
+    rows.sort(key=lambda row: closeness(row[0].evidence) or 0.0)
     return rows

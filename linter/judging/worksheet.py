@@ -48,7 +48,7 @@ def worksheet(run: Assessment, entry: Entry, subject: str) -> Worksheet:
     node = run.prepare(entry, subject, run.graph)
     if not isinstance(node, Computed):
         return Worksheet(entry, finding, ())
-    corner = {item.path: item.value for item in finding.corner}
+    corner = {item.path: item.value for item in finding.evidence.corner}
     lines = [line for below in _in_order(node) if (line := _line(run, below, corner))]
     return Worksheet(entry, finding, (*lines, _figure(entry, node, corner)))
 

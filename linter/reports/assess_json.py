@@ -12,7 +12,7 @@ from typing import Any
 
 from ..check import Source
 from ..evaluation.wording import in_words
-from ..finding import Finding, Leaned, Place, Reading, Remedy, Status
+from ..finding import CornerValue, Evidence, Finding, Leaned, Place, Remedy, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .phrases import away
@@ -133,23 +133,25 @@ def _answer(item: Finding, holds: bool) -> dict[str, Any]:
 
 
 def _measured(item: Finding) -> dict[str, Any]:
+    found = item.evidence
     return {
-        "unit": item.unit,
-        "figure": _figure(item.figure, item.unit),
-        "nominal": _figure(item.nominal, item.unit),
-        "limit": _figure(item.limit, item.unit),
-        "limit_is": "at least" if item.at_least else "at most",
-        "margin": number(item.margin),
-        "distance": _distance(item),
-        "basis": _source(item.basis) if item.basis else None,
+        "unit": found.unit,
+        "figure": _figure(found.figure, found.unit),
+        "nominal": _figure(found.nominal, found.unit),
+        "limit": _figure(found.limit, found.unit),
+        "limit_is": "at least" if found.at_least else "at most",
+        "margin": number(found.margin),
+        "distance": _distance(found),
+        "basis": _source(found.basis) if found.basis else None,
         "place": _place(item.place) if item.place else None,
         "related": [_place(place) for place in item.related],
-        "worst_at": [_reading(reading) for reading in item.corner],
-        "assumptions": [_assumption(leaned) for leaned in item.leaned],
+        "worst_at": [_corner_value(item) for item in found.corner],
+        "assumptions": [_assumption(leaned) for leaned in found.leaned],
     }
 
 
 def _advice(item: Finding) -> dict[str, Any]:
+    advice = item.advice
     return {
         "missing": [
             {
@@ -159,29 +161,28 @@ def _advice(item: Finding) -> dict[str, Any]:
                 "example": x.example,
                 "must_be": x.border,
             }
-            for x in item.missing
+            for x in advice.missing
         ],
-        "changes": [_remedy(remedy) for remedy in item.remedies],
-        "changes_note": item.remedy_note,
-        "sources": [_source(source) for source in item.sources],
-        "cautions": [{"signal": x.signal, "text": x.text} for x in item.cautions],
+        "changes": [_remedy(remedy) for remedy in advice.remedies],
+        "changes_note": advice.remedy_note,
+        "sources": [_source(source) for source in item.evidence.sources],
+        "cautions": [{"signal": x.signal, "text": x.text} for x in advice.cautions],
     }
 
 
-def _distance(item: Finding) -> Mapping[str, Any] | None:
+def _distance(found: Evidence) -> Mapping[str, Any] | None:
     """From figure to limit, negative when missed; of temperatures it is a difference."""
-    if item.distance is None:
+    if found.distance is None:
         return None
-    return {"si": number(item.distance), "text": away(item.distance, item.unit)}
+    return {"si": number(found.distance), "text": away(found.distance, found.unit)}
 
 
 def _figure(x: float | None, unit: str) -> Mapping[str, Any] | None:
     return None if x is None else {"si": number(x), "text": in_words(x, unit)}
 
 
-def _reading(item: Reading) -> dict[str, Any]:
-    value = item.value if isinstance(item.value, (int, float)) else None
-    return {"path": item.path, "si": number(value), "text": in_words(item.value, item.unit)}
+def _corner_value(item: CornerValue) -> dict[str, Any]:
+    return {"path": item.path, "si": number(item.value), "text": in_words(item.value, item.unit)}
 
 
 def _assumption(item: Leaned) -> dict[str, Any]:

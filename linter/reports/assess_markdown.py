@@ -146,20 +146,20 @@ def _findings(review: Review) -> Iterator[str]:
 
 
 def _finding(item: Finding) -> Iterator[str]:
-    if against(item):
-        yield f"**{escaped(against(item))}**"
+    if against(item.evidence):
+        yield f"**{escaped(against(item.evidence))}**"
     yield escaped(item.message)
     if item.permitted:
         yield f"deviation: {escaped(item.permitted)}"
-    if item.corner:
-        yield f"worst at: {escaped(corner(item))}"
-    for remedy in item.remedies:
+    if item.evidence.corner:
+        yield f"worst at: {escaped(corner(item.evidence))}"
+    for remedy in item.advice.remedies:
         yield f"change: {escaped(_change(remedy))}"
-    if item.remedy_note:
-        yield f"change: {escaped(item.remedy_note)}"
+    if item.advice.remedy_note:
+        yield f"change: {escaped(item.advice.remedy_note)}"
     yield from _based_on(item)
     yield f"check: {escaped(item.check)}"
-    for caution in item.cautions:
+    for caution in item.advice.cautions:
         yield f"**{caution.signal}** {escaped(caution.text)}"
 
 
@@ -167,11 +167,11 @@ def _based_on(item: Finding) -> Iterator[str]:
     """Where a finding stands, and what its limit and its figure rest on."""
     where = f"{item.place.file}, {spot(item.place)}" if item.place else "not stated in the file"
     yield f"stands at: {escaped(where)}"
-    if item.basis:
-        yield f"limit from: {escaped(cited(item.basis))}"
-    if further(item):
-        yield f"see: {escaped(further(item))}"
-    for text in assumptions(item):
+    if item.evidence.basis:
+        yield f"limit from: {escaped(cited(item.evidence.basis))}"
+    if further(item.evidence):
+        yield f"see: {escaped(further(item.evidence))}"
+    for text in assumptions(item.evidence):
         yield f"assumed: {escaped(text)}"
 
 
@@ -188,7 +188,7 @@ def _others(review: Review) -> Iterator[str]:
         yield _table(("check", "of", "question", "what is missing"), rows)
     if met:
         yield f"### Meets: {len(met)}"
-        rows = [(x.check, x.subject, against(x), margin_of(x)) for x in met]
+        rows = [(x.check, x.subject, against(x.evidence), margin_of(x.evidence)) for x in met]
         yield _table(("check", "of", "figure and limit", "margin"), rows)
     silent = review.of_status(Status.NOT_APPLICABLE)
     if silent:

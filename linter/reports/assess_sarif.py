@@ -234,23 +234,25 @@ def _rule(entry: Entry) -> Data:
 
 
 def _text(item: Finding) -> str:
-    parts = [item.title, against(item), item.message]
+    parts = [item.title, against(item.evidence), item.message]
     if item.status is Status.OPEN:
         parts.append(lacking(item))
-    parts += [f"{caution.signal}: {caution.text}" for caution in item.cautions if item.severity]
+    parts += [
+        f"{caution.signal}: {caution.text}" for caution in item.advice.cautions if item.severity
+    ]
     return ". ".join(part.rstrip(".") for part in parts if part)
 
 
 def _properties(item: Finding) -> Data:
     data: Data = {"subject": item.subject, "domain": item.domain}
     for name in ("figure", "nominal", "limit", "margin", "distance"):
-        value = number(getattr(item, name))
+        value = number(getattr(item.evidence, name))
         if value is not None:
             data[name] = value
-    if item.basis:
-        data["limitFrom"] = cited(item.basis)
-    if item.remedies:
-        data["changes"] = [dict(remedy.changes) for remedy in item.remedies]
+    if item.evidence.basis:
+        data["limitFrom"] = cited(item.evidence.basis)
+    if item.advice.remedies:
+        data["changes"] = [dict(remedy.changes) for remedy in item.advice.remedies]
     return data
 
 

@@ -123,25 +123,25 @@ def _finding(
     head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
     about = [f"{item.check} ({subject})" for subject in subjects]
     rows: list[tuple[str, RenderableType]] = []
-    if against(item):
-        rows.append(("figure", Text(against(item), style=style)))
+    if against(item.evidence):
+        rows.append(("figure", Text(against(item.evidence), style=style)))
     rows.append(("", Text(clean(item.message))))
     if item.permitted:
         rows.append(("deviation", Text(clean(item.permitted), style="green")))
-    if item.corner:
-        rows.append(("worst at", Text(clean(corner(item)))))
-    rows += [("change", _remedy(remedy, about)) for remedy in item.remedies]
-    if item.remedy_note:
-        rows.append(("change", Text(clean(item.remedy_note))))
+    if item.evidence.corner:
+        rows.append(("worst at", Text(clean(corner(item.evidence)))))
+    rows += [("change", _remedy(remedy, about)) for remedy in item.advice.remedies]
+    if item.advice.remedy_note:
+        rows.append(("change", Text(clean(item.advice.remedy_note))))
     rows.append(("stands at", Text(_places(item))))
-    if item.basis:
-        rows.append(("limit from", Text(cited(item.basis))))
-    if further(item):
-        rows.append(("see", Text(further(item))))
-    if assumptions(item):
-        rows.append(("assumed", Text(clean("; ".join(assumptions(item))))))
+    if item.evidence.basis:
+        rows.append(("limit from", Text(cited(item.evidence.basis))))
+    if further(item.evidence):
+        rows.append(("see", Text(further(item.evidence))))
+    if assumptions(item.evidence):
+        rows.append(("assumed", Text(clean("; ".join(assumptions(item.evidence))))))
     rows.append(("check", Text(f"{item.check}  ({item.domain.replace('_', ' ')})", style="dim")))
-    for caution in item.cautions:
+    for caution in item.advice.cautions:
         if caution.text not in seen:
             seen.add(caution.text)
             rows.append((caution.signal, Text(caution.text, SIGNAL_STYLES[caution.signal])))
@@ -178,10 +178,10 @@ def _print_open(review: Review, console: Console) -> None:
     for item, subjects in groups(items):
         head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
         rows: list[tuple[str, RenderableType]] = []
-        if item.figure is not None or not item.missing:
+        if item.evidence.figure is not None or not item.advice.missing:
             rows.append(("", Text(clean(item.message))))
-        if item.missing:
-            rows.append(("missing", Text(questions(item.missing))))
+        if item.advice.missing:
+            rows.append(("missing", Text(questions(item.advice.missing))))
         if item.permitted:
             rows.append(("deviation", Text(clean(item.permitted), style="green")))
         rows.append(("check", Text(item.check, style="dim")))
@@ -203,7 +203,7 @@ def _print_met(review: Review, console: Console, everything: bool) -> None:
     if console.width >= ROOMY:
         table.add_column(ratio=2, overflow="fold")
     for item, subjects in shown:
-        cells = (f"{item.check} · {clean(together(subjects))}", against(item))
+        cells = (f"{item.check} · {clean(together(subjects))}", against(item.evidence))
         text = cells if console.width >= ROOMY else (": ".join(cell for cell in cells if cell),)
         table.add_row(_room(item), *text)
     console.print(Padding(table, (0, 1, 0, 1)))
@@ -211,19 +211,20 @@ def _print_met(review: Review, console: Console, everything: bool) -> None:
 
 def _room(item: Finding) -> str:
     """A bar for a share of the limit, the distance where a share means nothing."""
-    if _is_yes_or_no(item) or item.distance is None:
+    found = item.evidence
+    if _is_yes_or_no(item) or found.distance is None:
         return bar(1.0)
-    return bar(item.margin) if item.margin is not None else margin_of(item)
+    return bar(found.margin) if found.margin is not None else margin_of(found)
 
 
 def _tightness(item: Finding) -> float:
     """The margin to sort by; questions of yes and no have none and come last."""
-    near = None if _is_yes_or_no(item) else closeness(item)
+    near = None if _is_yes_or_no(item) else closeness(item.evidence)
     return float("inf") if near is None else near
 
 
 def _is_yes_or_no(item: Finding) -> bool:
-    return item.unit == "1" and item.figure == item.limit
+    return item.evidence.unit == "1" and item.evidence.figure == item.evidence.limit
 
 
 def _print_silent(review: Review, console: Console) -> None:

@@ -137,8 +137,10 @@ def _margins(pairs: Iterable[tuple[Finding, Finding]]) -> list[Row]:
     """The margins, those that are alike in several channels as one."""
     rows = []
     for old, new in pairs:
-        margins = (margin_of(item) for item in (old, new))
-        rows.append((new.check, new.subject, against(old), against(new), *margins))
+        margins = (margin_of(item.evidence) for item in (old, new))
+        rows.append(
+            (new.check, new.subject, against(old.evidence), against(new.evidence), *margins)
+        )
     return alike(rows)
 
 
@@ -148,7 +150,7 @@ def _turns(turns: Iterable[Turn]) -> list[Row]:
     for turn in turns:
         item = turn.subject
         text = f"{_standing(turn.old)} before, {_standing(turn.new)} now"
-        figures = against(item) or item.message
+        figures = against(item.evidence) or item.message
         rows.append((item.check, item.subject, f"{text}; {figures}" if figures else text))
     return alike(rows)
 

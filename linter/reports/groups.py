@@ -43,5 +43,5 @@ def together(subjects: tuple[str, ...]) -> str:
 
 def _text(item: Finding) -> str:
     """The message, or what is missing, without the channel's name."""
-    missing = ", ".join(gap.path for gap in item.missing)
+    missing = ", ".join(gap.path for gap in item.advice.missing)
     return f"{item.message} {missing}".replace(f"channels.{item.subject}.", "")

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from ..check import Source
 from ..declare import local_path
 from ..evaluation.wording import in_words
-from ..finding import Finding, Leaned, Missing, Place, Reading, Remedy
+from ..finding import CornerValue, Evidence, Leaned, Missing, Place, Remedy
 from ..quantities.quantity import show
 
 CONTROL = re.compile(
@@ -39,12 +39,12 @@ def spot(place: Place | None) -> str:
     return f"line {place.line}, column {place.column}" if place else "not stated"
 
 
-def against(finding: Finding) -> str:
+def against(found: Evidence) -> str:
     """The figure beside its limit: ``12 ns, at least 20 ns``."""
-    if finding.figure is None or finding.limit is None:
+    if found.figure is None or found.limit is None:
         return ""
-    side = "at least" if finding.at_least else "at most"
-    figure, limit = apart(finding.figure, finding.limit, finding.unit)
+    side = "at least" if found.at_least else "at most"
+    figure, limit = apart(found.figure, found.limit, found.unit)
     return f"{figure}, {side} {limit}"
 
 
@@ -61,15 +61,15 @@ def apart(x: float, y: float, unit: str) -> tuple[str, str]:
     return show(x, unit), show(y, unit)
 
 
-def corner(finding: Finding, most: int = 4) -> str:
+def corner(found: Evidence, most: int = 4) -> str:
     """The worst corner in the user's terms, the strongest leaves first."""
-    return ", ".join(reading(item) for item in finding.corner[:most])
+    return ", ".join(corner_value(item) for item in found.corner[:most])
 
 
-def reading(item: Reading) -> str:
+def corner_value(item: CornerValue) -> str:
     """One value of a corner: its short name and the value.
 
-    >>> reading(Reading("voltage", "feed.voltage", 29.2, "V", ""))
+    >>> corner_value(CornerValue("voltage", "feed.voltage", 29.2, "V"))
     'voltage 29.2 V'
     """
     return f"{item.name} {in_words(item.value, item.unit)}"
@@ -83,9 +83,9 @@ def cited(source: Source) -> str:
     return f"{text} ({standing})" if standing else text
 
 
-def further(item: Finding) -> str:
+def further(found: Evidence) -> str:
     """The sources of a finding beside the one that its limit comes from."""
-    return "; ".join(cited(source) for source in item.sources if source != item.basis)
+    return "; ".join(cited(source) for source in found.sources if source != found.basis)
 
 
 def assumption(item: Leaned) -> str:
@@ -101,9 +101,9 @@ def asked(item: Missing) -> str:
     return f"{local_path(item.path)}{unit}"
 
 
-def assumptions(finding: Finding) -> list[str]:
+def assumptions(found: Evidence) -> list[str]:
     """What a finding assumes, each once: two channels that lean on the same say it once."""
-    leaned = (item for item in finding.leaned if item.leaning != "absent")
+    leaned = (item for item in found.leaned if item.leaning != "absent")
     return list(dict.fromkeys(map(assumption, leaned)))
 
 
@@ -134,11 +134,11 @@ def percent(share: float) -> str:
     return f"{100.0 * share:+.{0 if abs(share) >= 1.0 else 1}f} %"
 
 
-def margin_of(finding: Finding) -> str:
+def margin_of(found: Evidence) -> str:
     """The margin: a share of the limit, or the distance where a share means nothing."""
-    if finding.margin is not None:
-        return percent(finding.margin)
-    return away(finding.distance, finding.unit)
+    if found.margin is not None:
+        return percent(found.margin)
+    return away(found.distance, found.unit)
 
 
 def away(distance: float | None, unit: str) -> str:

@@ -23,8 +23,9 @@ def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Consol
     )
     told = []
     for item, figure in rows:
-        numbers = (item.nominal, item.figure, figure, item.limit)
-        cells = (in_words(x, item.unit) if x is not None else "" for x in numbers)
+        found = item.evidence
+        numbers = (found.nominal, found.figure, figure, found.limit)
+        cells = (in_words(x, found.unit) if x is not None else "" for x in numbers)
         told.append((item.check, item.subject, *cells))
     print_columns(SQUARE_HEADS, alike(told), console)
 
@@ -41,7 +42,8 @@ def print_yield(done: Yield, console: Console) -> None:
     if done.shares:
         told = []
         for item in done.shares:
-            worst = in_words(item.finding.figure, item.finding.unit)
+            found = item.finding.evidence
+            worst = in_words(found.figure, found.unit)
             lost = f"{item.missing / done.builds:.1%}"
             told.append((item.finding.check, item.finding.subject, lost, worst))
         print_columns(YIELD_HEADS, alike(told), console)

@@ -57,24 +57,24 @@ def demand(finding: Finding) -> str:
     """
     if finding.status is Status.OPEN:
         return lacking(finding) or finding.message
-    bare = finding.unit == "1"
-    text = finding.message if bare else against(finding) or finding.message
-    if finding.remedies:
-        changes = moves(finding.remedies[0].changes)
+    bare = finding.evidence.unit == "1"
+    text = finding.message if bare else against(finding.evidence) or finding.message
+    if finding.advice.remedies:
+        changes = moves(finding.advice.remedies[0].changes)
         text += "; change " + " and ".join(f"{path} to {value}" for path, value in changes)
     return text
 
 
 def lacking(finding: Finding) -> str:
     """What to state so that an open check can be judged."""
-    return f"state {questions(finding.missing)}" if finding.missing else ""
+    return f"state {questions(finding.advice.missing)}" if finding.advice.missing else ""
 
 
 def reason(review: Review) -> str:
     """Why the verdict is what it is."""
     verdict = review.verdict
     if verdict.released:
-        judged = len({item.check for item in review.findings if item.figure is not None})
+        judged = len({item.check for item in review.findings if item.evidence.figure is not None})
         few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
         return f"Nothing holds it: {verdict.why}.{few if judged < FEW else ''}"
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)

@@ -77,8 +77,8 @@ def _grounds(spec: Spec) -> str:
 def _head(page: Worksheet) -> list[str]:
     finding, check = page.finding, page.entry.check
     lines = [check.title]
-    if against(finding):
-        lines.append(f"result: {against(finding)}; {_margin(finding)}{_status(finding)}")
+    if against(finding.evidence):
+        lines.append(f"result: {against(finding.evidence)}; {_margin(finding)}{_status(finding)}")
     else:
         lines.append(f"{finding.status.value}: {finding.message}")
     lines += [f"limit {text}" for text in limits(check)]
@@ -88,8 +88,8 @@ def _head(page: Worksheet) -> list[str]:
 
 
 def _margin(finding: Finding) -> str:
-    share = " of the limit" if finding.margin is not None else ""
-    return f"margin {margin_of(finding)}{share}, " if margin_of(finding) else ""
+    share = " of the limit" if finding.evidence.margin is not None else ""
+    return f"margin {margin_of(finding.evidence)}{share}, " if margin_of(finding.evidence) else ""
 
 
 def _status(finding: Finding) -> str:

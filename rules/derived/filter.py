@@ -8,7 +8,7 @@ from ...linter.check import (
     Source,
     Way,
 )
-from ..formulas.lc import corner, quality
+from ..formulas.lc import corner
 from .ways import as_stated
 
 NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
@@ -66,13 +66,6 @@ def none() -> str:
 def silent() -> str:
     """Nothing is said of the dielectric."""
     return "silent"
-
-
-def loaded_quality(
-    l_total: float, c_total: float, z_load: float, n_legs: float, dcr: float
-) -> float:
-    """Q with the load and the copper of the inductors."""
-    return quality(l_total, c_total, z_load, n_legs * dcr)
 
 
 def _dielectric(which: str, text: str) -> Derived:

@@ -8,9 +8,6 @@ from itertools import pairwise
 
 from .maths import choose, larger, smaller
 
-SQUARE_MIL = (25.4e-6) ** 2
-"""Area of one square mil [m2], the unit of the IPC charts."""
-
 CHASSIS_WIRE = (
     (0.3255e-6, 7.0),
     (0.5176e-6, 11.0),
@@ -39,21 +36,6 @@ def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     return 2 * resistivity * length / area
 
 
-def resistance_when_warm(
-    r_20: float, t: float, t_20: float = 293.15, slope: float = 0.00393
-) -> float:
-    """Resistance of copper at another temperature.
-
-    r_20 [ohm] at t_20 [K] = 20 degC; t [K]; slope [1/K]: 0.00393 (IEC 60028).
-    Valid from -40 to 200 degC.  A trace 50 mm x 5 mm x 35 um at 60 degC: 5.700 mohm.
-    Units: r_20 [ohm], t [K], t_20 [K], slope [1/K]; returns [ohm].
-
-    >>> round(resistance_when_warm(1.724e-8 * 0.05 / (5e-3 * 35e-6), 333.15) * 1e3, 3)
-    5.7
-    """
-    return r_20 * (1 + slope * (t - t_20))
-
-
 def trace_rise(
     current: float,
     width: float,
@@ -74,7 +56,7 @@ def trace_rise(
     Units: current [A], width [m], copper [m], chart_current [A], chart_area [m2], chart_rise
     [K]; returns [K].
 
-    >>> round(trace_rise(0.884, 254e-6, 35e-6, 0.048, SQUARE_MIL, 1.0), 1)
+    >>> round(trace_rise(0.884, 254e-6, 35e-6, 0.048, 25.4e-6**2, 1.0), 1)
     10.0
     """
     area_share = width * copper / chart_area

@@ -133,17 +133,3 @@ def wall_rise(heat: float, t_ambient: float, box: Walls) -> float:
     7.33
     """
     return wall_rise_and_slope(heat, t_ambient, box)[0]
-
-
-def inside_rise(heat: float, t_ambient: float, box: Walls) -> float:
-    """Rise of the air inside a box above the air round it.
-
-    heat [W]; t_ambient [K]; gives [K].  Wall rise and the film at the inner side of the
-    wall; of a vented box a share of that.
-    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
-
-    >>> box = walls(0.3, 0.1, 0.2, 0.9, "sealed", 0.0, 0.0)
-    >>> round(inside_rise(15.0, 308.15, box), 1)
-    21.0
-    """
-    return box.air_share * (wall_rise(heat, t_ambient, box) + heat / box.film)

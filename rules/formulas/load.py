@@ -1,7 +1,7 @@
 """The load of a channel: networks of equal loudspeakers, clipped power, series R-C arms."""
 
 from ...linter.check import Source, derivation
-from .maths import PI, asin, sin
+from .maths import PI
 
 MINIMUM_IMPEDANCE = Source(
     "IEC 60268-5, as loudspeaker makers quote it: the lowest modulus in the rated band is"
@@ -52,37 +52,6 @@ def sine_voltage(power: float, z: float) -> float:
     27.39
     """
     return (power * z) ** 0.5
-
-
-def power_of_one(v_rms: float, series: float, z_one: float) -> float:
-    """Power [W] in one loudspeaker when ``v_rms`` [V] lies across the network.
-
-    Each of ``series`` units in a string has its share of the voltage; strings in parallel
-    have all of it.  z_one: rated impedance of one [ohm].
-    Units: v_rms [V], series [1], z_one [ohm]; returns [W].
-
-    >>> round(power_of_one(28.284, 2, 8.0), 3)  # 100 W into 8 ohm, made of two strings of two
-    25.0
-    """
-    return (v_rms / series) ** 2 / z_one
-
-
-def clipped_sine_power_ratio(overdrive: float) -> float:
-    """Power of a hard-clipped sine over its power at clip onset [1]; 1 .. 2.
-
-    overdrive: peak of the unclipped sine over the clip level [1], at least 1.
-    Derived: mean square of the clipped wave; tends to 2, a square wave.
-
-    Worked example: overdriven by 1.284 a sine has 10 % distortion (Fourier sum).  A data
-    sheet prints 20 W at 10 % where it prints 16 W below 1 %: 1.25 (TPA3001D1, SLOS398E
-    p. 18), which lies between 1.23 from 1 % on and 1.29 from clip onset on.
-
-    >>> round(clipped_sine_power_ratio(1.284), 2)
-    1.29
-    """
-    theta = asin(1 / overdrive)
-    shape = overdrive**2 * (theta - sin(2 * theta) / 2) + 2 * (PI / 2 - theta)
-    return 2 / PI * shape
 
 
 def series_arm_power(v_rms: float, f: float, r: float, c: float) -> float:

@@ -132,22 +132,6 @@ def dead_time_loss(v_sd: float, i_peak: float, dead_time: float, carrier: float)
     return 4 * v_sd * i_peak * dead_time * carrier / PI
 
 
-def conduction_loss(resistance: float, i_peak: float, ripple: float, depth: float) -> float:
-    """Loss of the conducting switch of one leg: sine and triangular ripple.
-
-    resistance hot on-resistance [ohm], i_peak of the sine [A], ripple at idle, peak to
-    peak [A], depth modulation depth 0 .. 1; returns [W].
-    Fixed-frequency carrier: the ripple falls as 1 - m^2.  Source: derivation, mean square
-    of sine and ripple averaged over the audio period; quadrature in the tests.
-    Units: resistance [ohm], i_peak [A], ripple [A], depth [1]; returns [W].
-
-    >>> round(conduction_loss(0.05, 5.0, 2.841, 0.8), 4)
-    0.6423
-    """
-    ripple_square = ripple**2 / 12 * (1 - depth**2 + 3 * depth**4 / 8)
-    return resistance * (i_peak**2 / 2 + ripple_square)
-
-
 def mean_carrier_share(modulator_type: str, depth: float) -> float:
     """Mean carrier over idle carrier along a sine.
 

@@ -25,21 +25,6 @@ def bessel(order: int, x: float) -> float:
     return total
 
 
-def natural_product(m: int, n: int, depth: float) -> float:
-    """Amplitude at m carrier +/- n tone: two-level, triangle, natural sampling.
-
-    m, n: whole numbers; depth [1]; returns [1], a share of the ideal peak.
-    (4/(m pi)) abs(J_n(m pi depth/2) sin((m+n) pi/2)).
-    Source: Black, Modulation Theory, 1953 (from memory); confirmed with the exact
-    Fourier sums of the edges.  Idle: 4/pi, a square wave.
-    Units: m [1], n [1], depth [1]; returns [1].
-
-    >>> round(natural_product(1, 0, 0.0), 4)
-    1.2732
-    """
-    return 4 / (m * PI) * abs(bessel(n, m * PI * depth / 2) * sin((m + n) * PI / 2))
-
-
 def uniform_harmonic(n: int, f: float, carrier: float, depth: float, waveform: str) -> float:
     """Harmonic n of a tone that uniform sampling puts into the audio band.
 

@@ -103,18 +103,6 @@ def programme_share(crest_factor: float) -> float:
     return 2 * 10 ** (-crest_factor / 10)
 
 
-def inrush_i2t(v: float, r: float, c: float) -> float:
-    """I2t [A2 s] of charging c [F] to v [V] through r [ohm].
-
-    Source: integral of the exponential; checked by a differential equation.
-    Units: v [V], r [ohm], c [F]; returns [A2s].
-
-    >>> round(inrush_i2t(25.2, 0.10, 4.4e-3), 2)
-    13.97
-    """
-    return v**2 * c / (2 * r)
-
-
 def stored_energy(v: float, c: float) -> float:
     """Energy [J] of c [F] at v [V]; charging through a resistor heats it by as much.
 

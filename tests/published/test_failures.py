@@ -135,7 +135,7 @@ def test_cause_stands_among_the_first_three(case: Caught) -> None:
 def test_right_question_is_open(case: Asked) -> None:
     found = [x for x in reviewed(case.file).of_status(Status.OPEN) if x.check == case.check]
     assert found, f"{case.check} is not open"
-    assert any(gap.path.endswith(case.leaf) for item in found for gap in item.missing)
+    assert any(gap.path.endswith(case.leaf) for item in found for gap in item.advice.missing)
 
 
 def test_every_file_is_in_a_table() -> None:
@@ -154,7 +154,7 @@ def test_a_rating_on_a_bound_stands_before_performance() -> None:
     """The trip acts in normal use, coils taken without resistance; 300 W are also too many."""
     trip, item = rank("gate-delay-dead-time", "trip-above-music")
     power, _ = rank("gate-delay-dead-time", "output-power")
-    assert "adverse" in {x.leaning for x in item.leaned}
+    assert "adverse" in {x.leaning for x in item.evidence.leaned}
     assert trip < power
 
 

@@ -135,7 +135,7 @@ def _findings(entry: Entry, fragment: str) -> list[Finding]:
 def test_failing_fragment_fails(entry: Entry) -> None:
     found = _findings(entry, entry.check.fails)
     assert any(item.status is Status.FINDING for item in found), [
-        (item.status, item.message, item.missing) for item in found
+        (item.status, item.message, item.advice.missing) for item in found
     ]
     assert not any("the check itself failed" in item.message for item in found), found
 
@@ -145,7 +145,7 @@ def test_passing_fragment_meets(entry: Entry) -> None:
     found = _findings(entry, entry.check.passes)
     assert found
     for item in found:
-        assert item.status is Status.MEETS, (item.status, item.message, item.missing)
+        assert item.status is Status.MEETS, (item.status, item.message, item.advice.missing)
 
 
 def _widened(spec: Spec) -> Spec:

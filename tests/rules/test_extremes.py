@@ -25,7 +25,7 @@ def test_a_battery_that_nothing_draws_from_lasts() -> None:
     """A switch in the battery's lead: no current, any time."""
     found = judged("choir-portable", "shelf-time", {"battery.i_standby": "0 uA"})
     assert found.status is Status.MEETS
-    assert found.figure == pytest.approx(1e6)
+    assert found.evidence.figure == pytest.approx(1e6)
 
 
 def test_core_loss_without_a_resistance_is_open() -> None:
@@ -36,22 +36,22 @@ def test_core_loss_without_a_resistance_is_open() -> None:
     assert loaded.spec is not None
     found = next(x for x in review(loaded.spec).findings if x.check == "inductor-core-loss")
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == [f"{LEFT}.filter.inductor.dcr"]
+    assert [item.path for item in found.advice.missing] == [f"{LEFT}.filter.inductor.dcr"]
 
 
 @pytest.mark.parametrize("t_j_max", ["0 degC", "25 degC", "-10 degC"])
 def test_a_junction_that_must_stay_cold_carries_no_current(t_j_max: str) -> None:
     changes = {f"{LEFT}.output_stage.device.t_j_max": t_j_max}
     found = judged("choir-portable", "drain-current-margin", changes)
-    assert found.figure is not None
-    assert found.figure > 0.0
+    assert found.evidence.figure is not None
+    assert found.evidence.figure > 0.0
 
 
 def test_a_step_of_nothing_makes_no_pop() -> None:
     """20 log10(0) is minus infinity."""
     found = judged("choir-portable", "turn-on-pop", {f"{LEFT}.turn_on_step": "0 V"})
     assert found.status is Status.MEETS
-    assert found.figure == float("-inf")
+    assert found.evidence.figure == float("-inf")
 
 
 def test_pulses_longer_than_the_period_leave_no_depth() -> None:
@@ -59,8 +59,8 @@ def test_pulses_longer_than_the_period_leave_no_depth() -> None:
     changes = {f"{LEFT}.gate_drive.t_pulse_min": "2 us", f"{LEFT}.modulator.m_max": None}
     found = judged("choir-portable", "minimum-pulse-vs-modulation", changes)
     assert found.severity in (Severity.MAJOR, Severity.MINOR)
-    assert found.figure is not None
-    assert found.figure > 100.0
+    assert found.evidence.figure is not None
+    assert found.evidence.figure > 100.0
 
 
 @pytest.mark.parametrize("check", ["dead-time-margin", "dead-time-distortion", "output-power"])
@@ -69,8 +69,8 @@ def test_a_gate_that_is_never_driven_so_far_is_judged(check: str, name: str) -> 
     """The gate supply is 11 V."""
     found = judged("choir-portable", check, {f"{LEFT}.output_stage.device.{name}": "14 V"})
     assert "itself failed" not in found.message
-    assert found.figure is not None
-    assert abs(found.figure) < float("inf")
+    assert found.evidence.figure is not None
+    assert abs(found.evidence.figure) < float("inf")
 
 
 def test_a_plateau_above_the_gate_supply_is_caught() -> None:
@@ -106,4 +106,7 @@ def test_a_slip_of_one_prefix_is_a_finding_and_no_refusal() -> None:
     found = judged("choir-portable", "value-outside-usual-range", changes)
     assert found.severity is Severity.MAJOR
     assert found.message.endswith("10 µH; only the drawing or the data sheet can tell")
-    assert found.follows == {"value": "10 uH", "from": "estimate"}  # a guess, and marked as one
+    assert found.advice.follows == {
+        "value": "10 uH",
+        "from": "estimate",
+    }  # a guess, and marked as one

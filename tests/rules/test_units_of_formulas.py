@@ -30,7 +30,6 @@ NOT_ON_QUANTITIES = {
     "dissipation.hot_resistance": "power law of the kelvins as a plain number",
     "enclosure.convection_factor": "standard atmosphere, a fit to the metres",
     "enclosure.wall_rise": "takes a bundle of SI numbers",
-    "enclosure.inside_rise": "takes a bundle of SI numbers",
     "heat.junction_over": "takes a bundle of SI numbers",
 }
 """Functions that run on SI numbers alone, and why."""

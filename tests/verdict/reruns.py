@@ -55,7 +55,7 @@ class Judged:
     @cached_property
     def standing(self) -> dict[Key, Finding]:
         found = standing_findings(self.spec, self.run.graph)
-        return {(item.check, ",".join(sorted(item.leaves))): item for item in found}
+        return {(item.check, ",".join(sorted(item.evidence.leaves))): item for item in found}
 
     @cached_property
     def answers(self) -> dict[Key, Finding]:
@@ -125,8 +125,8 @@ class Rejudged(Judged):
         if not self._same_channels or key in self.before.standing:
             return True
         old = self.before.answers.get(key)
-        if self._numbers and old is not None and old.figure is not None:
-            return key[0] in self._ways or not old.leaves.isdisjoint(self._numbers)
+        if self._numbers and old is not None and old.evidence.figure is not None:
+            return key[0] in self._ways or not old.evidence.leaves.isdisjoint(self._numbers)
         return key[0] in self._led
 
     def answer(self, key: Key) -> Finding | None:

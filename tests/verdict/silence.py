@@ -136,7 +136,7 @@ def replaced(before: Judged, change: Change, after: Rejudged) -> bool:
         if not after.reached(key) or not stands(after, key) or stands(before, key):
             continue
         if change.kind == "section left out":
-            if any(_within(gap.path, change.path) for gap in item.missing):
+            if any(_within(gap.path, change.path) for gap in item.advice.missing):
                 return True
         elif after.house.looks_at(key[0], after.touched):
             return True
@@ -169,8 +169,8 @@ def cause(was: Finding, now: Finding | None) -> str:
         return f"open, {now.stake}, {grade} be critical: does not hold"
     if now.status is Status.NOT_APPLICABLE:
         return _NAME.sub("", now.message)
-    known = {item.path for item in was.leaned}
-    new = {f"{x.leaning} {field_path(x.path)}" for x in now.leaned if x.path not in known}
+    known = {item.path for item in was.evidence.leaned}
+    new = {f"{x.leaning} {field_path(x.path)}" for x in now.evidence.leaned if x.path not in known}
     return "assumed: " + ("; ".join(sorted(new)) or "nothing, it takes another way")
 
 

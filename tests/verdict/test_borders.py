@@ -21,7 +21,9 @@ def bordered() -> list[tuple[Spec, Finding]]:
         spec = load_file(path).spec
         assert spec is not None
         run = Assessment(spec, load(), "prototype")
-        found += [(spec, x) for x in run.findings() if x.missing and x.missing[0].border]
+        found += [
+            (spec, x) for x in run.findings() if x.advice.missing and x.advice.missing[0].border
+        ]
     return found
 
 
@@ -32,7 +34,7 @@ CASES = bordered()
     ("spec", "finding"), CASES, ids=[f"{Path(s.file).stem} {f.check} {f.subject}" for s, f in CASES]
 )
 def test_a_border_is_where_the_check_begins_to_be_met(spec: Spec, finding: Finding) -> None:
-    (missing,) = finding.missing
+    (missing,) = finding.advice.missing
     side, _, text = missing.border.removeprefix("at ").partition(" ")
     field = spec.schema.field_of(missing.path)
     number = to_si(text, field.unit)
@@ -42,10 +44,10 @@ def test_a_border_is_where_the_check_begins_to_be_met(spec: Spec, finding: Findi
     entry = load().entry(finding.check)
     assert entry is not None
     here, beyond = (judged(spec, finding, missing.path, x, field.unit) for x in (number, worse))
-    assert here.figure is not None
-    assert beyond.figure is not None
-    assert missed(entry.check, here.figure) is None, here.message
-    assert missed(entry.check, beyond.figure) is not None, beyond.message
+    assert here.evidence.figure is not None
+    assert beyond.evidence.figure is not None
+    assert missed(entry.check, here.evidence.figure) is None, here.message
+    assert missed(entry.check, beyond.evidence.figure) is not None, beyond.message
     assert beyond.status is not Status.MEETS
 
 

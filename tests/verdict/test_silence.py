@@ -162,7 +162,7 @@ def test_judging_only_what_is_reached_gives_the_whole_review(name: str) -> None:
 
 def told(judged: Judged) -> dict[object, object]:
     return {
-        key: item and (item.status, item.severity, item.message, item.missing)
+        key: item and (item.status, item.severity, item.message, item.advice.missing)
         for key, item in judged.answers.items()
     }
 

@@ -97,7 +97,9 @@ def reviewed(supply: str, **checks: Check) -> Review:
 
 
 def changes(done: Review, name: str) -> list[tuple[tuple[str, str], ...]]:
-    return [r.changes for item in done.failing() if item.check == name for r in item.remedies]
+    return [
+        r.changes for item in done.failing() if item.check == name for r in item.advice.remedies
+    ]
 
 
 def test_a_lever_is_rounded_to_stock_on_the_safe_side() -> None:
@@ -153,7 +155,7 @@ def test_effects_on_other_checks_are_told() -> None:
     )
     done = with_remedies(start)
     (finding,) = [item for item in done.failing() if item.check == "stress"]
-    rating, rail = finding.remedies
+    rating, rail = finding.advice.remedies
     assert rating.changes == (("supply.bulk.v_rated", "63 V"),)
     assert rating.was == ("50 V",)
     assert (rating.worsened, rating.appeared) == ((), ())
@@ -172,9 +174,9 @@ def test_pairs_are_tried_when_no_single_change_works() -> None:
     done = with_remedies(start)
     (finding,) = done.failing()
     assert finding.check == "hold-up"
-    (pair,) = finding.remedies
+    (pair,) = finding.advice.remedies
     assert {path for path, _ in pair.changes} == {"supply.bulk.c", "supply.v_rail"}
-    assert "together" in finding.remedy_note
+    assert "together" in finding.advice.remedy_note
 
 
 def test_every_remedy_shown_does_what_it_says() -> None:
@@ -182,7 +184,7 @@ def test_every_remedy_shown_does_what_it_says() -> None:
         "{v_rail: 48 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=HOLD_UP, stress=STRESS
     )
     for item in with_remedies(start).failing():
-        for remedy in item.remedies:
+        for remedy in item.advice.remedies:
             loaded = start.spec.with_values(dict(remedy.values))
             assert loaded.spec is not None
             again = review(loaded.spec, "prototype", catalogue=start.catalogue)
@@ -286,7 +288,7 @@ def test_channels_written_once_change_together() -> None:
     done = with_remedies(
         review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
     )
-    remedies = {item.subject: item.remedies[0] for item in done.failing()}
+    remedies = {item.subject: item.advice.remedies[0] for item in done.failing()}
     both = (("channels.left.rated_power", "50 W"), ("channels.right.rated_power", "50 W"))
     assert remedies["left"].changes == remedies["right"].changes == both
     assert remedies["left"].cured == ("rated (right)",)
@@ -298,7 +300,10 @@ def test_remedies_of_holding_findings_alone_on_request() -> None:
     start = reviewed(
         "{v_rail: 45 V, bulk: {c: 0.1 mF, v_rated: 50 V}}", hold_up=minor, stress=STRESS
     )
-    done = {item.check: item.remedies for item in with_remedies(start, only_holding=True).failing()}
+    done = {
+        item.check: item.advice.remedies
+        for item in with_remedies(start, only_holding=True).failing()
+    }
     assert done["stress"]
     assert not done["hold-up"]
 
@@ -327,7 +332,7 @@ def test_what_follows_from_the_pack_is_no_lever() -> None:
     """Four full cells give 16.8 V whatever a file says of the rail."""
     start = with_remedies(on_a_pack(""))
     item = next(x for x in start.failing() if x.check == "supply-above-recommended")
-    paths = {path for remedy in item.remedies for path, _ in remedy.changes}
+    paths = {path for remedy in item.advice.remedies for path, _ in remedy.changes}
     assert "supply.v_rail" not in paths
 
 
@@ -350,8 +355,11 @@ def test_a_change_that_only_opens_the_question_is_told_as_that() -> None:
         Lever("supply.v_rail", "1 V"),
     )
     (item,) = with_remedies(reviewed("{v_rail: 50 V}", total=total)).failing()
-    assert item.remedies == ()
-    assert item.remedy_note == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
+    assert item.advice.remedies == ()
+    assert (
+        item.advice.remedy_note
+        == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
+    )
 
 
 def test_a_change_is_joined_by_one_of_the_check_that_it_spoils() -> None:
@@ -362,7 +370,7 @@ def test_a_change_is_joined_by_one_of_the_check_that_it_spoils() -> None:
     store = replace(HOLD_UP, levers=(Lever("supply.bulk.c", "E6"),))
     start = reviewed("{v_rail: 48 V, bulk: {c: 1 mF}}", ceiling=ceiling, store=store)
     (item,) = with_remedies(start).failing()
-    (remedy,) = item.remedies
+    (remedy,) = item.advice.remedies
     assert dict(remedy.changes) == {"supply.v_rail": "40 V", "supply.bulk.c": "1500 uF"}
     assert plan(start).after.verdict.released
 
@@ -401,7 +409,7 @@ def test_a_word_that_takes_the_question_away_is_a_remedy() -> None:
         applies={"supply.rails": "split"},
     )
     (item,) = with_remedies(reviewed("{rails: split, v_rail: 30 V}", split=split)).failing()
-    assert [remedy.changes for remedy in item.remedies] == [(("supply.rails", "single"),)]
+    assert [remedy.changes for remedy in item.advice.remedies] == [(("supply.rails", "single"),)]
 
 
 DEAD = Input("gate_drive.dead_time", "ns", "dead time")
@@ -435,15 +443,17 @@ def test_no_change_makes_a_failing_check_worse(limit: str, severity: str) -> Non
     """5 ns would cure the distortion, and take -34.8 ns of dead time to -49.8 ns."""
     start = beside_a_dead_time(limit, severity)
     item = next(x for x in with_remedies(start).failing() if x.check == "distortion")
-    assert item.remedies == ()
-    assert item.remedy_note.startswith("no gate_drive.dead_time in 1 ns .. 900 ns meets both")
+    assert item.advice.remedies == ()
+    assert item.advice.remedy_note.startswith(
+        "no gate_drive.dead_time in 1 ns .. 900 ns meets both"
+    )
 
 
 def test_a_milder_check_that_gets_worse_is_named() -> None:
     """A minor of dead time may yield to a major of distortion, but not unsaid."""
     start = beside_a_dead_time("0 ns", "minor")
     item = next(x for x in with_remedies(start).failing() if x.check == "distortion")
-    (remedy,) = item.remedies
+    (remedy,) = item.advice.remedies
     assert remedy.changes == (("channels.main.gate_drive.dead_time", "5 ns"),)
     assert remedy.worsened == ("left (main)",)
     assert effects(remedy) == "makes worse left (main)"

@@ -14,7 +14,6 @@ SCHEMA = load_schema()
 FIELDS = SCHEMA.fields
 field_of = SCHEMA.field_of
 is_channel_path = SCHEMA.is_channel_path
-keys_of = SCHEMA.keys_of
 
 # Sections that a spec may declare not to be in the product.
 MAY_BE_NONE = {
@@ -213,15 +212,6 @@ def test_field_of_an_unknown_path() -> None:
 )
 def test_paths_of_a_channel(path: str, expected: bool) -> None:
     assert is_channel_path(path) is expected
-
-
-def test_keys_of_sections() -> None:
-    assert keys_of("wiring.spacing") == ("gap", "surface")
-    assert keys_of("channels.a.output_stage.device.foster[2]") == ("r", "tau")
-    assert keys_of("channels.a.limiter") == keys_of("limiter") == ("v_rms", "v_peak")
-    assert keys_of("channels.a")[:2] == ("rated_power", "rated_thd")
-    assert keys_of("")[0] == "amplifier_spec"
-    assert keys_of("channels") == keys_of("supply.v_rail") == keys_of("nowhere") == ()
 
 
 @pytest.mark.parametrize(

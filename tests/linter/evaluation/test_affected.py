@@ -54,7 +54,7 @@ def afterwards(
     found = {}
     for entry, subject in after.questions():
         before = answers.get((entry.name, subject))
-        altered = before is None or change.alters(entry.name, before.leaves)
+        altered = before is None or change.alters(entry.name, before.evidence.leaves)
         found[entry.name, subject] = after.judge(entry, subject) if altered else before
     return found
 

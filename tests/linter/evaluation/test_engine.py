@@ -27,7 +27,7 @@ from ampreview.linter.evaluation.catalogue import (
     faults,
     load,
 )
-from ampreview.linter.evaluation.engine import Assessment, assess
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.consistency import standing_findings
@@ -73,7 +73,7 @@ def run(
     loaded = load_text("amplifier_spec: 1\n" + text, "invented.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
     catalogue = Catalogue((entry(check),), {item.name: item for item in derived}, {}, load_schema())
-    return list(assess(loaded.spec, catalogue, milestone))
+    return list(Assessment(loaded.spec, catalogue, milestone).findings())
 
 
 def spec(rail: str, rating: str = "100 V") -> str:
@@ -102,30 +102,30 @@ def test_severity_follows_the_gravest_limit_missed(rail: str, severity: Severity
 
 def test_the_upper_end_of_the_rail_is_the_worst_corner() -> None:
     (found,) = run(spec("85 V ± 10 %"))
-    assert found.figure == pytest.approx(0.935)
-    assert found.nominal == pytest.approx(0.85)
+    assert found.evidence.figure == pytest.approx(0.935)
+    assert found.evidence.nominal == pytest.approx(0.85)
     assert found.severity is Severity.MAJOR
-    assert [(item.path, item.value) for item in found.corner] == [
+    assert [(item.path, item.value) for item in found.evidence.corner] == [
         ("supply.v_rail", pytest.approx(93.5))
     ]
     assert found.message == "93.5 V on a switch rated 100 V"
-    assert found.limit == pytest.approx(0.9)
-    assert found.margin == pytest.approx((0.9 - 0.935) / 0.9)
+    assert found.evidence.limit == pytest.approx(0.9)
+    assert found.evidence.margin == pytest.approx((0.9 - 0.935) / 0.9)
     assert found.place is not None
     assert (found.place.line, found.place.column) == (2, 18)
 
 
 def test_a_margin_that_is_met_is_measured_to_the_mildest_limit() -> None:
     (found,) = run(spec("40 V"))
-    assert found.margin == pytest.approx(0.5)
-    assert found.limit == pytest.approx(0.8)
+    assert found.evidence.margin == pytest.approx(0.5)
+    assert found.evidence.limit == pytest.approx(0.8)
 
 
 def test_missing_data_is_open_and_named() -> None:
     (found,) = run("channels: {main: {output_stage: {device: {v_dss: 100 V}}}}\n")
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["supply.v_rail"]
-    assert found.missing[0].unit == "V"
+    assert [item.path for item in found.advice.missing] == ["supply.v_rail"]
+    assert found.advice.missing[0].unit == "V"
 
 
 def test_silence_on_the_whole_topic_bothers_nobody_before_its_milestone() -> None:
@@ -152,7 +152,7 @@ def test_a_check_for_other_topologies_is_not_applicable() -> None:
     assert run(text.replace("integrated", "discrete"), check)[0].severity is Severity.CRITICAL
     silent = run(spec("101 V"), check)[0]
     assert silent.status is Status.OPEN
-    assert [item.path for item in silent.missing] == ["channels.main.output_stage.devices"]
+    assert [item.path for item in silent.advice.missing] == ["channels.main.output_stage.devices"]
 
 
 def test_a_section_stated_none_makes_its_check_not_applicable() -> None:
@@ -191,7 +191,7 @@ def test_a_pass_that_leans_on_an_assumption_is_open_at_production() -> None:
     assert run(text, assumed("neutral"), "concept")[0].status is Status.MEETS
     found = run(text, assumed("neutral"), "production")[0]
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["supply.v_rail"]
+    assert [item.path for item in found.advice.missing] == ["supply.v_rail"]
     assert run(text, assumed("adverse"), "production")[0].status is Status.MEETS
 
 
@@ -268,7 +268,7 @@ def test_a_way_is_walked_only_for_its_words() -> None:
     single = split.replace("split", "single")
     assert run(single, check, derived=(SWING,))[0].status is Status.NOT_APPLICABLE
     silent = run(spec("51 V"), check, derived=(SWING,))[0]
-    assert [item.path for item in silent.missing] == ["supply.rails"]
+    assert [item.path for item in silent.advice.missing] == ["supply.rails"]
 
 
 def test_a_value_behind_an_alias_points_at_its_text_and_its_uses() -> None:
@@ -351,8 +351,10 @@ def test_at_production_a_limit_needs_the_guaranteed_side(rating: str, status: St
     assert found.status is status
     assert run(spec("40 V", rating), STRESS, "prototype")[0].status is Status.MEETS
     if status is Status.OPEN:
-        assert [item.path for item in found.missing] == ["channels.main.output_stage.device.v_dss"]
-        assert any("typical only" in item.text for item in found.leaned)
+        assert [item.path for item in found.advice.missing] == [
+            "channels.main.output_stage.device.v_dss"
+        ]
+        assert any("typical only" in item.text for item in found.evidence.leaned)
 
 
 @pytest.mark.parametrize(

@@ -60,7 +60,7 @@ def test_what_hangs_on_one_number_is_open_with_the_border_solved_for() -> None:
     """24 V / 0.8 = 30 V."""
     found = answer("supply: {v_rail: 24 V}\nchannels: {main: {}}\n")
     assert found.status is Status.OPEN
-    assert [item.border for item in found.missing] == ["at least 30 V"]
+    assert [item.border for item in found.advice.missing] == ["at least 30 V"]
 
 
 @pytest.mark.parametrize(("number", "status"), [("30 V", "meets"), ("29.9 V", "finding")])
@@ -73,14 +73,14 @@ def test_the_border_put_in_meets_by_a_hair(number: str, status: str) -> None:
 def test_the_border_is_that_of_the_worst_corner() -> None:
     """24 V and 10 % are 26.4 V at most: 26.4 V / 0.8 = 33 V."""
     found = answer("supply: {v_rail: 24 V ± 10 %}\nchannels: {main: {}}\n")
-    assert [item.border for item in found.missing] == ["at least 33 V"]
+    assert [item.border for item in found.advice.missing] == ["at least 33 V"]
 
 
 def test_what_no_usual_value_can_spoil_is_met() -> None:
     """3 V / 12 V = 0.25."""
     found = answer("supply: {v_rail: 3 V}\nchannels: {main: {}}\n")
     assert found.status is Status.MEETS
-    assert found.figure == pytest.approx(0.25)
+    assert found.evidence.figure == pytest.approx(0.25)
     assert "whatever channels.main.output_stage.device.v_dss usually is" in found.message
 
 
@@ -89,7 +89,7 @@ def test_what_fails_at_its_usual_best_is_a_finding_and_never_critical() -> None:
     small = AtMost("0.001", "0.0009", "0.0008", dict.fromkeys(STEPS, BOOK))
     found = answer("supply: {v_rail: 24 V}\nchannels: {main: {}}\n", replace(STRESS, limits=small))
     assert (found.status, found.severity) == (Status.FINDING, Severity.MAJOR)
-    assert found.figure == pytest.approx(24 / 900)
+    assert found.evidence.figure == pytest.approx(24 / 900)
     assert "even with channels.main.output_stage.device.v_dss at its usual best" in found.message
 
 
@@ -115,7 +115,7 @@ def test_two_missing_numbers_are_taken_at_their_best_together() -> None:
     )
     found = answer("supply: {v_rail: 24 V}\nchannels: {main: {}}\n", check)
     assert found.status is Status.OPEN
-    assert {item.path for item in found.missing} == {"supply.i_max", "supply.p_max"}
+    assert {item.path for item in found.advice.missing} == {"supply.i_max", "supply.p_max"}
 
 
 def test_a_silent_word_is_every_word() -> None:
@@ -124,7 +124,7 @@ def test_a_silent_word_is_every_word() -> None:
     device = "output_stage: {device: {v_dss: 20 V}}"
     found = answer(f"supply: {{v_rail: 24 V}}\nchannels: {{main: {{{device}}}}}\n", battery)
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["supply.source"]
+    assert [item.path for item in found.advice.missing] == ["supply.source"]
     fine = answer("supply: {v_rail: 10 V}\nchannels: {main: {" + device + "}}\n", battery)
     assert fine.status is Status.MEETS
 
@@ -161,14 +161,16 @@ def test_a_favourable_default_acquits_nobody_from_prototype_on() -> None:
     assert answer(RAIL, check, "concept").status is Status.MEETS
     found = answer(RAIL, check)
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["channels.main.output_stage.device.v_dss"]
+    assert [item.path for item in found.advice.missing] == [
+        "channels.main.output_stage.device.v_dss"
+    ]
     assert answer(RAIL.replace("24", "3"), check).status is Status.MEETS, "it cannot matter"
 
 
 def test_an_adverse_default_convicts_nobody() -> None:
     found = answer(RAIL, assumed("20 V", "adverse"))
     assert found.status is Status.OPEN
-    assert [item.border for item in found.missing] == ["at least 30 V"]
+    assert [item.border for item in found.advice.missing] == ["at least 30 V"]
 
 
 def test_what_a_neutral_default_decides_is_said_and_never_critical() -> None:

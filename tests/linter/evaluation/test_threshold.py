@@ -1,22 +1,19 @@
 """Distances and margins of invented figures, computed by hand."""
 
-from dataclasses import replace
-
 import pytest
 
-from ampreview.linter.check import AtLeast, AtMost, Limits
+from ampreview.linter.check import AtLeast, AtMost, Limits, Source
 from ampreview.linter.evaluation.threshold import closeness, further_off, has_share, measured_to
-from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.finding import Evidence, Finding, Severity, Status
 from ampreview.linter.reports.phrases import margin_of
 
+LIMIT_FROM = Source("invented")
 
-def found(figure: float, unit: str, limits: Limits, severity: Severity | None = None) -> Finding:
+
+def found(figure: float | None, unit: str, limits: Limits, limit: float) -> Evidence:
     rising = isinstance(limits, AtLeast)
-    status = Status.MEETS if severity is None else Status.FINDING
-    return Finding(
-        "some-check", "invented", "A question", "product", status, "", severity,
-        unit=unit, figure=figure, at_least=rising, limits=limits,
-    )  # fmt: skip
+    whole = Evidence(unit=unit, at_least=rising, limits=limits, figure=figure)
+    return measured_to(whole, limit, LIMIT_FROM)
 
 
 KELVIN = 273.15
@@ -47,9 +44,10 @@ def test_distance_and_margin(
     told: str,
 ) -> None:
     """A share only of a limit that is no zero and no temperature or level; the text shows it."""
-    item = measured_to(found(figure, unit, limits), limit)
+    item = found(figure, unit, limits, limit)
     assert item.distance == pytest.approx(distance)
     assert item.margin == (None if margin is None else pytest.approx(margin))
+    assert item.basis is LIMIT_FROM
     assert margin_of(item) == told
 
 
@@ -60,15 +58,15 @@ def test_where_a_share_means_something() -> None:
 
 
 def test_no_figure_has_no_distance() -> None:
-    none = measured_to(replace(found(0.0, "V", AtMost("5 V")), figure=None), 5.0)
+    none = found(None, "V", AtMost("5 V"), 5.0)
     assert (none.distance, none.margin, margin_of(none)) == (None, None, "")
 
 
 def test_the_span_of_the_limits_is_the_scale_where_there_is_no_share() -> None:
     """-34.8 ns on a scale of 10 ns; 2 K where 50 K are ample; a share is its own scale."""
-    dead = measured_to(found(-34.8e-9, "ns", AtLeast("0 ns", "10 ns")), 0.0)
-    warm = measured_to(found(12.0, "K", AtLeast("0 K", "10 K")), 10.0)
-    full = measured_to(found(4.0, "V", AtMost("5 V")), 5.0)
+    dead = found(-34.8e-9, "ns", AtLeast("0 ns", "10 ns"), 0.0)
+    warm = found(12.0, "K", AtLeast("0 K", "10 K"), 10.0)
+    full = found(4.0, "V", AtMost("5 V"), 5.0)
     near = [closeness(item) for item in (dead, warm, full)]
     assert near == pytest.approx([-3.48, 0.04, 0.2])
 
@@ -89,7 +87,10 @@ def test_further_off(old: float, new: float, by: float, further: bool) -> None:
     limits = AtLeast("0 ns"), AtMost("0 ns")
     for side, limit in zip((1, -1), limits, strict=True):
         pair = [
-            measured_to(found(side * x * 1e-9, "ns", limit, Severity.CRITICAL), 0.0)
+            Finding(
+                "some-check", "invented", "A question", "product", Status.FINDING, "",
+                Severity.CRITICAL, evidence=found(side * x * 1e-9, "ns", limit, 0.0),
+            )
             for x in (old, new)
-        ]
+        ]  # fmt: skip
         assert further_off(pair[0], pair[1], by) is further

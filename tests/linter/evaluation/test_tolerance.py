@@ -62,9 +62,9 @@ def test_filter_corner_in_root_sum_square() -> None:
 def test_share_of_the_span() -> None:
     """The inductor moves the corner by 1/sqrt(0.8) - 1/sqrt(1.2), the capacitor by less."""
     span_l, span_c = 0.8**-0.5 - 1.2**-0.5, 0.9**-0.5 - 1.1**-0.5
-    sways = worst_case(lc_corner(), 1).sways
-    assert [sway.path for sway in sways] == ["ind", "cap"]
-    assert sways[0].share == pytest.approx(span_l / (span_l + span_c), rel=1e-6)
+    share_l = span_l / (span_l + span_c)
+    shares = worst_case(lc_corner(), 1).shares
+    assert shares == pytest.approx({"ind": share_l, "cap": 1 - share_l}, rel=1e-6)
 
 
 def test_conditions_are_taken_to_their_ends_in_root_sum_square() -> None:
@@ -98,7 +98,7 @@ def test_signs_that_flip_between_corners_are_followed() -> None:
 def test_without_tolerances_the_nominal_value_is_the_worst() -> None:
     node = Computed("r", lambda r: r, {"r": leaf("r", "5 ohm", "ohm")})
     extreme = worst_case(node, 1)
-    assert (extreme.figure, extreme.nominal, extreme.corner, extreme.sways) == (5.0, 5.0, {}, ())
+    assert (extreme.figure, extreme.nominal, extreme.corner, extreme.shares) == (5.0, 5.0, {}, {})
 
 
 def test_a_move_gives_what_the_whole_corner_gives() -> None:

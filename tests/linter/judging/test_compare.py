@@ -186,7 +186,7 @@ def test_a_section_that_is_no_longer_fitted_is_an_edit() -> None:
 def test_margins_by_how_far_they_moved() -> None:
     """From 20 V to 40 V: 80 V less 40 % is 50 % of margin, then none; 60 V less 67 %, 33 %."""
     found = compare(toy("20 V"), toy("40 V"))
-    moved = {new.check: (old.margin, new.margin) for old, new in found.margins}
+    moved = {new.check: (old.evidence.margin, new.evidence.margin) for old, new in found.margins}
     assert moved["stress"] == pytest.approx((0.5, 0.0))
     assert moved["height"] == pytest.approx((2 / 3, 1 / 3))
     assert [new.check for _, new in found.margins] == ["stress", "height"]
@@ -215,8 +215,10 @@ def test_a_distance_counts_where_the_limit_is_zero() -> None:
     """20 ns less 54.8 ns are -34.8 ns; 5 ns less 54.8 ns are -49.8 ns."""
     old, new = (limit_at_zero(f"{{dead_time: {x} ns}}") for x in (20, 5))
     (before,), (after,) = old.findings, new.findings
-    assert (before.margin, after.margin) == (None, None)
-    assert (before.distance, after.distance) == pytest.approx((-34.8e-9, -49.8e-9))
+    assert (before.evidence.margin, after.evidence.margin) == (None, None)
+    assert (before.evidence.distance, after.evidence.distance) == pytest.approx(
+        (-34.8e-9, -49.8e-9)
+    )
     found = compare(old, new)
     assert (found.outcome, found.why) == ("worse", "critical: left (main) worse than before")
     assert "| -34.8 ns | -49.8 ns |" in compare_markdown(found)

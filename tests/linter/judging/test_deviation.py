@@ -306,7 +306,8 @@ def test_a_danger_that_is_major_only_for_want_of_data_is_beyond_permission() -> 
     """51 V on an assumed 50 V: beyond the critical limit, major because it is assumed."""
     item = replace(answer(judged("51 V", stake="safety")), severity=Severity.MAJOR)
     assert forbidden(item, toy_catalogue("safety").entry("rail-stress"))
-    assert not forbidden(replace(item, figure=0.92), toy_catalogue("safety").entry("rail-stress"))
+    milder = replace(item, evidence=replace(item.evidence, figure=0.92))
+    assert not forbidden(milder, toy_catalogue("safety").entry("rail-stress"))
 
 
 def test_a_critical_finding_of_a_rating_can_be_permitted() -> None:

@@ -258,7 +258,9 @@ FILTER = "    filter: {type: lc, inductor: {l: 10 uH}, c_ground: {c: 680 nF}}\n"
 def leaned(house: House, text: str, path: str) -> set[str]:
     """What the answers assume of a path of the channel."""
     full = f"channels.main.{path}"
-    return {x.text for item in findings(house, text) for x in item.leaned if x.path == full}
+    return {
+        x.text for item in findings(house, text) for x in item.evidence.leaned if x.path == full
+    }
 
 
 def test_a_default_counts_where_the_spec_is_silent_and_only_there(tmp_path: Path) -> None:
@@ -270,7 +272,7 @@ def test_a_default_counts_where_the_spec_is_silent_and_only_there(tmp_path: Path
 
 def test_a_default_names_its_reason_and_leans_neither_way(tmp_path: Path) -> None:
     found = findings(taken(tmp_path, DCR), SPEC + FILTER)
-    items = {x for item in found for x in item.leaned if x.path.endswith("inductor.dcr")}
+    items = {x for item in found for x in item.evidence.leaned if x.path.endswith("inductor.dcr")}
     assert {(x.leaning, x.basis.title) for x in items} == {("neutral", "house default: our stock")}
 
 
@@ -373,7 +375,7 @@ def test_house_rules_are_loaded_when_the_house_file_names_them(tmp_path: Path, s
     assert house.catalogue.domains["stock"] == "What our stock holds"
     found = findings(house, SPEC.replace("24 V", "50 V"))
     item = next(x for x in found if x.check == "rail-of-our-own")
-    assert (item.status, item.figure) == (Status.FINDING, 50.0)
+    assert (item.status, item.evidence.figure) == (Status.FINDING, 50.0)
 
 
 def test_the_catalogue_shows_house_checks_and_limits(

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import MILESTONES
+from ampreview.linter.check import MILESTONES, Stake
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.milestone import GATES, verdict
 
@@ -16,7 +16,7 @@ def found(severity: Severity) -> Finding:
     return replace(PLAIN, status=Status.FINDING, severity=severity)
 
 
-def opened(stake: str) -> Finding:
+def opened(stake: Stake) -> Finding:
     return replace(PLAIN, status=Status.OPEN, stake=stake)
 
 

@@ -179,7 +179,7 @@ def test_the_worst_corner_of_a_sheet_gives_the_result() -> None:
         for entry, subject in run.questions():
             page = worksheet(run, entry, subject)
             if page.lines:
-                worst = in_words(page.finding.figure, entry.check.unit)
+                worst = in_words(page.finding.evidence.figure, entry.check.unit)
                 assert page.lines[-1].worst == worst, (name, entry.name, subject)
 
 
@@ -202,7 +202,7 @@ def test_the_corner_names_what_matters_only_where_another_stands_at_its_worst() 
     loaded = load_text(f"amplifier_spec: 1\n{text}\n", "invented.amp.yaml")
     assert loaded.spec is not None
     page = worksheet(Assessment(loaded.spec, CATALOGUE, "concept"), entry, "product")
-    assert page.finding.figure == pytest.approx(46.0)
-    corner = {item.path: item.value for item in page.finding.corner}
+    assert page.finding.evidence.figure == pytest.approx(46.0)
+    corner = {item.path: item.value for item in page.finding.evidence.corner}
     assert corner == pytest.approx({"supply.v_rail": 44.0, "supply.bulk.v_rated": 44.0})
     assert page.lines[-1].worst == "46 V"

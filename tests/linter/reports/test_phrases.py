@@ -1,7 +1,7 @@
 """Pieces of text that reports share: what two channels have in common is said once."""
 
 from ampreview.linter.check import COMMON_PRACTICE
-from ampreview.linter.finding import Finding, Leaned, Missing, Status
+from ampreview.linter.finding import Evidence, Leaned, Missing
 from ampreview.linter.reports.phrases import assumptions, questions
 
 
@@ -30,8 +30,7 @@ def test_equal_assumptions_are_said_once_and_absent_parts_not_at_all() -> None:
             ("d", "none", "absent"),
         )
     ]
-    found = Finding("x", "y", "Title", "product", Status.MEETS, "", leaned=tuple(leaned))
-    assert assumptions(found) == [
+    assert assumptions(Evidence(leaned=tuple(leaned))) == [
         "m_max 95 % (neutral, common practice)",
         "m_max 90 % (neutral, common practice)",
     ]

@@ -41,7 +41,7 @@ def test_no_tolerance_widens_what_is_allowed(chemistry: str) -> None:
     cell = f"chemistry: {chemistry}, series: 1, cell: {{v_charge: {most} V ± 20 %}}"
     found = answer("charge-voltage", f"{cell}, charger: {{v: {most * 1.05} V}}")
     assert found.severity is Severity.CRITICAL
-    assert found.figure == pytest.approx(1.05)
+    assert found.evidence.figure == pytest.approx(1.05)
 
 
 def test_a_high_voltage_cell_is_charged_to_what_it_states() -> None:
@@ -61,12 +61,12 @@ def test_least_cell_voltage(chemistry: str, cells: float, severity: str | None) 
 def test_the_lockout_ends_the_discharge_of_a_pack_without_protection() -> None:
     pack = "chemistry: lead-acid-agm, series: 6, protection: none"
     lockout = "protection: {under_voltage: {v_trip: 10.5 V}}"
-    assert answer("cell-discharge-end", pack, lockout).figure == pytest.approx(1.0)
+    assert answer("cell-discharge-end", pack, lockout).evidence.figure == pytest.approx(1.0)
     nothing = answer("cell-discharge-end", pack, "protection: {under_voltage: none}")
-    assert (nothing.figure, nothing.severity) == (0.0, Severity.CRITICAL)
+    assert (nothing.evidence.figure, nothing.severity) == (0.0, Severity.CRITICAL)
     converter = "supply: {source: battery, converter: step-up}"
     asked = answer("cell-discharge-end", pack, converter)
-    assert [gap.path for gap in asked.missing] == ["supply.v_lockout"]
+    assert [gap.path for gap in asked.advice.missing] == ["supply.v_lockout"]
 
 
 @pytest.mark.parametrize("chemistry", CHEMISTRIES)
@@ -79,7 +79,7 @@ def test_a_stated_window_beyond_the_chemistry_is_critical(chemistry: str, end: s
     cell = f"chemistry: {chemistry}, cell: {{t_charge: {low} degC .. {high} degC}}"
     found = answer("cell-temperature-window", cell)
     assert found.severity is Severity.CRITICAL
-    assert found.figure == pytest.approx(1.0)
+    assert found.evidence.figure == pytest.approx(1.0)
 
 
 def test_charging_in_frost_needs_a_cell_made_for_it() -> None:
@@ -93,8 +93,8 @@ def test_charging_in_frost_needs_a_cell_made_for_it() -> None:
 def test_without_a_sensor_all_air_in_use_is_charged_in() -> None:
     air = "environment: {ambient: -10 degC .. 65 degC}"
     pack = "chemistry: li-ion, charger: {sensor: none, t_window: 2 degC .. 43 degC}"
-    assert answer("charge-in-cold", pack, air).figure == pytest.approx(-10.0)
-    assert answer("charge-in-heat", pack, air).figure == pytest.approx(-20.0)
+    assert answer("charge-in-cold", pack, air).evidence.figure == pytest.approx(-10.0)
+    assert answer("charge-in-heat", pack, air).evidence.figure == pytest.approx(-20.0)
 
 
 @pytest.mark.parametrize(
@@ -128,7 +128,7 @@ def test_a_lead_acid_battery_in_a_sealed_box() -> None:
     sealed = "thermal: {enclosure: {openings: sealed}}"
     assert answer("battery-ventilation", pack, sealed).severity is Severity.CRITICAL
     bay = answer("battery-ventilation", f"{pack}, vent_area: 7 cm2", sealed)
-    assert (bay.status, bay.figure) == (Status.MEETS, pytest.approx(7 / 6.67, rel=0.01))
+    assert (bay.status, bay.evidence.figure) == (Status.MEETS, pytest.approx(7 / 6.67, rel=0.01))
     assert answer("battery-ventilation", "chemistry: li-ion", sealed).status is (
         Status.NOT_APPLICABLE
     )

@@ -46,11 +46,13 @@ def test_full_cell_is_found_too_weak() -> None:
     """10 W / 80 % / 4.2 V: 2.98 A mean, twice that at the crest, root 1.5 of it rms."""
     found = answers(POCKET)
     mean = 10 / 0.8 / 4.2
-    assert found["pack-current"].figure == pytest.approx(1.5**0.5 * mean / 3.0, rel=1e-3)
+    assert found["pack-current"].evidence.figure == pytest.approx(1.5**0.5 * mean / 3.0, rel=1e-3)
     assert found["pack-current"].severity is Severity.CRITICAL
-    assert found["pack-pulse-current"].figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
+    assert found["pack-pulse-current"].evidence.figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
     assert found["pack-pulse-current"].severity is Severity.MAJOR
-    assert found["protection-trip-above-music"].figure == pytest.approx(3.0 / (2 * mean), rel=1e-3)
+    assert found["protection-trip-above-music"].evidence.figure == pytest.approx(
+        3.0 / (2 * mean), rel=1e-3
+    )
     assert found["protection-trip-above-music"].severity is Severity.MAJOR
 
 
@@ -58,7 +60,7 @@ def test_full_cell_is_found_too_weak() -> None:
 def test_only_the_topology_is_asked_for(check: str) -> None:
     found = answers(POCKET.replace("topology: full-bridge, ", ""))[check]
     assert found.status is Status.OPEN
-    assert {item.path for item in found.missing} == {
+    assert {item.path for item in found.advice.missing} == {
         "channels.left.output_stage.topology",
         "channels.right.output_stage.topology",
     }
@@ -69,13 +71,13 @@ def test_full_cell_that_would_do_is_no_pass(check: str) -> None:
     strong = POCKET.replace("i_cont: 3 A, i_pulse: 4 A", "i_cont: 30 A, i_pulse: 40 A")
     found = answers(strong.replace("i_trip: 3 A", "i_trip: 30 A"))[check]
     assert found.status is Status.OPEN
-    assert "battery.cell.v_oc_low" in {item.path for item in found.missing}
+    assert "battery.cell.v_oc_low" in {item.path for item in found.advice.missing}
 
 
 def test_a_stated_low_voltage_is_taken() -> None:
     found = answers(POCKET.replace("i_cont", "v_oc_low: 3.4 V, i_cont"))
     mean = 10 / 0.8 / 3.4
-    assert found["pack-pulse-current"].figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
+    assert found["pack-pulse-current"].evidence.figure == pytest.approx(2 * mean / 4.0, rel=1e-3)
 
 
 def leads(inputs: Arguments, words: Mapping[str, object]) -> set[str]:
@@ -118,7 +120,7 @@ def test_collapse_is_not_judged_on_a_pack_without_resistance() -> None:
     """0 ohm would pass whatever the music draws; 0.2 ohm behind 4.2 V give 22 W at most."""
     silent = answers(POCKET)["pack-collapse"]
     assert silent.status is Status.OPEN
-    assert [item.path for item in silent.missing] == ["battery.cell.r_internal"]
+    assert [item.path for item in silent.advice.missing] == ["battery.cell.r_internal"]
     weak = answers(POCKET.replace("i_cont", "r_internal: 200 mohm, i_cont"))["pack-collapse"]
     assert weak.severity is Severity.CRITICAL
-    assert weak.figure == pytest.approx(25.0 / (4.2**2 / (4 * 0.2)), rel=1e-3)
+    assert weak.evidence.figure == pytest.approx(25.0 / (4.2**2 / (4 * 0.2)), rel=1e-3)

@@ -76,7 +76,7 @@ def contradictions(text: str) -> set[str]:
     loaded = load_text(BASE.lstrip() + text + "\n", "pair")
     assert loaded.spec is not None, loaded.refusals
     found = standing_findings(loaded.spec, Graph(loaded.spec, load().derived))
-    paths = {path for item in found for path in item.leaves if "beyond" in item.title}
+    paths = {path for item in found for path in item.evidence.leaves if "beyond" in item.title}
     return {path.removeprefix("channels.main.") for path in paths}
 
 

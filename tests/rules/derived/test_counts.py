@@ -11,7 +11,6 @@ import pytest
 
 from ampreview.rules.derived.access import across_parts
 from ampreview.rules.derived.commutation import longer_of_both
-from ampreview.rules.derived.filter import loaded_quality
 from ampreview.rules.derived.heat import stated_rated
 from ampreview.rules.derived.load import lowest_load
 from ampreview.rules.derived.losses import with_load
@@ -46,13 +45,6 @@ def test_the_longer_one_of_printed_times_and_gates() -> None:
     gates = (1e-9, 10.0, 10.0, 12.0, 3.0)
     assert longer_of_both(*gates, 30e-9, 10e-9, 15e-9) == pytest.approx(25e-9)
     assert longer_of_both(*gates, 10e-9, 5e-9, 15e-9) == pytest.approx(by_gates)
-
-
-def test_quality_with_the_copper_of_both_coils() -> None:
-    """Poles of (s 20 uH + 2 x 0.1 ohm) (s 1 uF + 1 / 8 ohm) + 1."""
-    roots = np.roots([20e-6 * 1e-6, 20e-6 / 8 + 0.2e-6, 1 + 0.2 / 8])
-    expected = abs(roots[0]) / (-2 * roots[0].real)
-    assert loaded_quality(20e-6, 1e-6, 8.0, 2, 0.1) == pytest.approx(expected)
 
 
 def test_lowest_load_of_two_in_series() -> None:

@@ -61,11 +61,11 @@ def test_floating_pin_and_diode_by_loops() -> None:
     node, ground = 60.0, -60.0
     floating = node + 12.0 - ground
     gate = ", v_floating: 150 V, bootstrap: {v_r: 200 V}"
-    assert answer("high-side-voltage", gate).figure == pytest.approx(floating / 150)
+    assert answer("high-side-voltage", gate).evidence.figure == pytest.approx(floating / 150)
     # the diode's anode stays at the gate supply, 12 V above the driver's ground
     reverse = (node + 12.0) - (ground + 12.0)
     weak = answer("high-side-voltage", ", v_floating: 600 V, bootstrap: {v_r: 100 V}")
-    assert weak.figure == pytest.approx(reverse / 100)
+    assert weak.evidence.figure == pytest.approx(reverse / 100)
     assert weak.severity is Severity.CRITICAL
 
 
@@ -82,7 +82,7 @@ def test_threshold_counts_hot() -> None:
         up += (12 - up) / tau_on * step
         t_on += step
     assert t_off - t_on > 25e-9 + 15e-9 - 10e-9  # longer than printed
-    assert found.figure == pytest.approx(60e-9 - (t_off - t_on) - 5e-9, abs=0.1e-9)
+    assert found.evidence.figure == pytest.approx(60e-9 - (t_off - t_on) - 5e-9, abs=0.1e-9)
 
 
 @pytest.mark.parametrize("row", sorted(ROWS))
@@ -91,7 +91,7 @@ def test_a_row_left_out_never_releases_a_dead_time(row: str) -> None:
     assert answer("dead-time-margin", dead="20 ns").severity is Severity.CRITICAL
     found = answer("dead-time-margin", dead="20 ns", without=row)
     assert found.status is not Status.MEETS
-    assert found.severity is Severity.CRITICAL or found.missing
+    assert found.severity is Severity.CRITICAL or found.advice.missing
 
 
 def test_a_negative_margin_cannot_be_permitted() -> None:

@@ -31,7 +31,7 @@ def answer(text: str) -> Finding:
 def test_the_rails_alone_show_a_loudspeaker_far_too_small() -> None:
     """18 W of sine, 36 W clipped, twelve times 3 W; major because it is an upper bound."""
     found = answer(THREE_WATT)
-    assert found.figure == pytest.approx(12.0)
+    assert found.evidence.figure == pytest.approx(12.0)
     assert found.severity is Severity.MAJOR
 
 
@@ -39,7 +39,7 @@ def test_what_the_rails_cannot_overload_is_met_whatever_the_losses() -> None:
     """36 W clipped on 20 W are 1.8."""
     found = answer(THREE_WATT.replace("3 W", "20 W"))
     assert found.status is Status.MEETS
-    assert found.figure == pytest.approx(1.8)
+    assert found.evidence.figure == pytest.approx(1.8)
 
 
 def test_without_rail_and_rating_it_stays_open() -> None:
@@ -51,5 +51,5 @@ def test_a_rating_beyond_the_rail_makes_no_critical() -> None:
     """160 W claimed from 24 V into 8 ohm: 36 W of sine, 72 W clipped on 30 W."""
     text = THREE_WATT.replace("12 V", "24 V").replace("4 ohm", "8 ohm").replace("3 W", "30 W")
     found = answer(text.replace("rated_load", "rated_power: 160 W\n    rated_load"))
-    assert found.figure == pytest.approx(2.4)
+    assert found.evidence.figure == pytest.approx(2.4)
     assert found.severity is Severity.MINOR

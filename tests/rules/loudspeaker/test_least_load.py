@@ -23,7 +23,7 @@ def answer(stage: str) -> Finding:
 def test_asked_for_a_part_that_is_named() -> None:
     found = answer("{devices: integrated, device: {part: invented stage}}")
     assert found.status is Status.OPEN
-    assert [gap.path for gap in found.missing] == [
+    assert [gap.path for gap in found.advice.missing] == [
         "channels.main.output_stage.device.load_min",
     ]
 

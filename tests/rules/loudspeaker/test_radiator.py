@@ -98,6 +98,6 @@ def test_a_box_with_a_radiator_is_never_passed_over(
     found = {item.check: item for item in review(loaded.spec, "prototype").findings}
     assert found["cone-excursion"].status is expected
     if expected is Status.OPEN:
-        (missing,) = found["cone-excursion"].missing
+        (missing,) = found["cone-excursion"].advice.missing
         assert missing.path.endswith("enclosure.v_ap")
     assert found["vented-box-unloading"].status is not Status.NOT_APPLICABLE

@@ -60,7 +60,7 @@ def test_the_fourth_harmonic_is_left_out() -> None:
 )
 def test_clocks_that_beat(carriers, locked, converter, figure, severity) -> None:
     found = judge(carriers, locked, converter)
-    assert found.figure == pytest.approx(figure, abs=1.0)
+    assert found.evidence.figure == pytest.approx(figure, abs=1.0)
     assert found.severity is severity
 
 
@@ -73,5 +73,5 @@ def test_channels_on_one_clock_do_not_beat_with_each_other() -> None:
 def test_a_converter_of_unknown_frequency_is_asked_for_and_hides_no_whistle() -> None:
     found = judge(("400 kHz",), "no", " ")
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["supply.converter_frequency"]
+    assert [item.path for item in found.advice.missing] == ["supply.converter_frequency"]
     assert judge(("400 kHz", "403 kHz"), "no", " ").severity is Severity.MAJOR

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from ampreview.rules.formulas.modulation import jitter_noise, natural_product, oscillation_frequency
+from ampreview.rules.formulas.modulation import jitter_noise, oscillation_frequency
 from ampreview.rules.modulator.carrier_slope_limit import figure as slope
 from ampreview.rules.modulator.edge_jitter_noise import figure as jitter
 
@@ -21,12 +21,6 @@ def test_feedback_divides_the_noise_of_the_edges() -> None:
     alone = jitter_noise(24.0, 2**0.5, 400e3, 100e-12, 20e3)
     found = jitter(24.0, 2.0, "three-level", 400e3, 100e-12, 20e3, 10.0, 100e-6)
     assert found == pytest.approx(alone / 11 / 100e-6)
-
-
-def test_products_of_even_order_vanish() -> None:
-    """m + n even: the two edges of a triangle cancel."""
-    for m, n in ((1, 1), (2, 0), (2, 2), (3, 1)):
-        assert natural_product(m, n, 0.8) == pytest.approx(0.0, abs=1e-12)
 
 
 @pytest.mark.parametrize(("depth", "share"), [(0.0, 1.0), (0.6, 0.64), (1.0, 0.0), (1.3, 0.0)])

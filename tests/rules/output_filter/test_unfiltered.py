@@ -30,7 +30,7 @@ def stage(topology: str, devices: str, levels: str, kind: str) -> str:
 def test_a_bridge_silent_on_its_levels_is_asked_for_them(devices: str, kind: str) -> None:
     found = judge("filterless-drive", stage("full-bridge", devices, "", kind))
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["channels.main.modulator.levels"]
+    assert [item.path for item in found.advice.missing] == ["channels.main.modulator.levels"]
 
 
 @pytest.mark.parametrize(
@@ -58,7 +58,7 @@ def test_what_is_known_of_the_levels_is_judged(topology, levels, severity) -> No
 def test_a_stated_bead_or_no_filter_is_asked_for_what_it_needs(name, kind, leaf) -> None:
     found = judge(name, stage("full-bridge", "integrated", "three-level", kind))
     assert found.status is Status.OPEN
-    assert f"channels.main.{leaf}" in [item.path for item in found.missing]
+    assert f"channels.main.{leaf}" in [item.path for item in found.advice.missing]
 
 
 @pytest.mark.parametrize("name", ["ferrite-bead-current", "loudspeaker-lead-length"])

@@ -24,4 +24,4 @@ def test_one_cell_less_for_a_part_of_14_4_volt() -> None:
     assert loaded.spec is not None, loaded.refusals
     found = with_remedies(review(loaded.spec)).failing()
     item = next(x for x in found if x.check == "supply-above-recommended")
-    assert (("battery.series", "3"),) in [remedy.changes for remedy in item.remedies]
+    assert (("battery.series", "3"),) in [remedy.changes for remedy in item.advice.remedies]

@@ -8,7 +8,6 @@ from scipy.integrate import quad
 
 from ampreview.rules.derived.losses import idle, with_load
 from ampreview.rules.formulas.losses import (
-    conduction_loss,
     dead_time_loss,
     hard_charge,
     hot_ratio,
@@ -26,16 +25,6 @@ def mean_over_sine(function: object) -> float:
     """Mean of a function of the angle over one audio period."""
     area, _ = quad(function, 0, 2 * math.pi, points=[math.pi])
     return area / (2 * math.pi)
-
-
-def test_conduction_with_ripple_by_quadrature() -> None:
-    def square(x: float) -> float:
-        m = DEPTH * math.sin(x)
-        return (I_PEAK * math.sin(x)) ** 2 + (RIPPLE * (1 - m * m)) ** 2 / 12
-
-    assert conduction_loss(0.05, I_PEAK, RIPPLE, DEPTH) == pytest.approx(
-        0.05 * mean_over_sine(square), rel=1e-9
-    )
 
 
 def test_overlap_by_quadrature() -> None:
@@ -106,6 +95,16 @@ def test_hot_resistance_between_its_two_printed_points() -> None:
     assert hot_ratio(373.15, 1.8, 298.15, 125.0) == pytest.approx(float(points))
 
 
+def conduction(r_ds_on: float) -> float:
+    """Sine and triangular ripple in the conducting switch, by quadrature."""
+
+    def square(x: float) -> float:
+        m = DEPTH * math.sin(x)
+        return (I_PEAK * math.sin(x)) ** 2 + (RIPPLE * (1 - m * m)) ** 2 / 12
+
+    return r_ds_on * mean_over_sine(square)
+
+
 def worked_example() -> float:
     """+-50 V, 8 ohm, 100 W, 50 mohm, 400 kHz, 10 ns, 30 nC, 40 nC, 15 nC, 12 V, 1 V, 25 ns."""
     steady = idle(
@@ -141,7 +140,7 @@ def worked_example() -> float:
         "two-level",
         "none",
     )
-    return float(steady + growing + conduction_loss(0.05, I_PEAK, RIPPLE, DEPTH))
+    return float(steady + growing + conduction(0.05))
 
 
 def test_worked_example_of_a_loss_budget() -> None:

@@ -67,12 +67,16 @@ def test_full_depth_of_a_silent_part_is_no_proof_at_production() -> None:
     assert answer("output-power", LIGHT_LOAD).status is Status.MEETS
     found = answer("output-power", "milestone: production\n" + LIGHT_LOAD)
     assert found.status is Status.OPEN
-    assert "channels.main.modulator.m_max" in {gap.path for gap in found.missing}
-    assert any(x.path.endswith("m_max") and x.leaning == "favourable" for x in found.leaned)
+    assert "channels.main.modulator.m_max" in {gap.path for gap in found.advice.missing}
+    assert any(
+        x.path.endswith("m_max") and x.leaning == "favourable" for x in found.evidence.leaned
+    )
 
 
 def test_without_an_on_resistance_only_that_is_asked() -> None:
     """How hot it gets matters once it is stated; without a heat path a usual 100 degC does."""
     text = LIGHT_LOAD.replace("r_ds_on: 180 mohm, ", "")
     found = answer("output-power", text)
-    assert [gap.path for gap in found.missing] == ["channels.main.output_stage.device.r_ds_on"]
+    assert [gap.path for gap in found.advice.missing] == [
+        "channels.main.output_stage.device.r_ds_on"
+    ]

@@ -26,7 +26,7 @@ def answer(check: str, devices: str, over_current: str) -> Finding:
 
 
 def asked(found: Finding) -> set[str]:
-    return {gap.path.removeprefix("channels.main.output_stage.") for gap in found.missing}
+    return {gap.path.removeprefix("channels.main.output_stage.") for gap in found.advice.missing}
 
 
 TRIP, SENSING = "over_current.i_trip", "over_current.sensing"

@@ -57,14 +57,14 @@ def test_published_fault_powers() -> None:
 def test_undetected_bridge_is_critical() -> None:
     found = judge("dc-fault-power", detector="none")
     assert found.severity is Severity.CRITICAL
-    assert found.figure == pytest.approx(198.45 / 60, rel=1e-6)
+    assert found.evidence.figure == pytest.approx(198.45 / 60, rel=1e-6)
 
 
 def test_half_bridge_of_a_split_supply_sees_one_rail() -> None:
     found = judge(
         "dc-fault-power", rails="split", v="12.6 V", topology="half-bridge", detector="none"
     )
-    assert found.figure == pytest.approx(49.61 / 60, rel=1e-3)
+    assert found.evidence.figure == pytest.approx(49.61 / 60, rel=1e-3)
     assert found.status is Status.MEETS
 
 
@@ -106,14 +106,14 @@ def test_a_module_without_loudspeaker_burns_the_one_that_gets_connected(
     """The rated load stands for the coil: 79 V on 0.8 of 4 ohm are 1950 W."""
     found = assessed(MODULE.replace("MORE", more), "dc-fault-power")
     assert found.severity is Severity.CRITICAL
-    assert found.figure == pytest.approx(figure)
+    assert found.evidence.figure == pytest.approx(figure)
 
 
 def test_a_module_without_loudspeaker_is_asked_for_the_detector() -> None:
     text = MODULE.replace("MORE", "").replace("protection: {dc_detector: none}\n", "")
     found = assessed(text, "dc-fault-power")
     assert found.status is Status.OPEN
-    assert "protection.dc_detector" in {item.path for item in found.missing}
+    assert "protection.dc_detector" in {item.path for item in found.advice.missing}
 
 
 def assessed(text: str, check: str) -> Finding:
@@ -140,7 +140,7 @@ def test_only_an_independent_disconnection_cures_a_shorted_switch(detector, seve
 def test_silence_on_the_detector_is_open() -> None:
     found = judge("independent-disconnect", detector="{v_trip: 2 V}")
     assert found.status is Status.OPEN
-    assert {item.path for item in found.missing} == {
+    assert {item.path for item in found.advice.missing} == {
         "protection.dc_detector.action",
         "protection.dc_detector.independent",
     }

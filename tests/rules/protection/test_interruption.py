@@ -37,13 +37,13 @@ def test_power_that_nothing_ends() -> None:
     """25.2 V behind 60 mohm: 2646 W, 420 A; behind 63 mohm 400 A."""
     name = "unprotected-source-power"
     bare = found("none", "none")[name]
-    assert (bare.figure, bare.severity) == (pytest.approx(2646.0), Severity.CRITICAL)
-    assert found(FITTED, "none")[name].figure == 0.0
-    assert found("none", BREAKS)[name].figure == 0.0
+    assert (bare.evidence.figure, bare.severity) == (pytest.approx(2646.0), Severity.CRITICAL)
+    assert found(FITTED, "none")[name].evidence.figure == 0.0
+    assert found("none", BREAKS)[name].evidence.figure == 0.0
     weak = found("none", BREAKS.replace("500 A", "390 A"))[name]
-    assert (weak.figure, weak.severity) == (pytest.approx(2520.0), Severity.CRITICAL)
+    assert (weak.evidence.figure, weak.severity) == (pytest.approx(2520.0), Severity.CRITICAL)
     silent = found("none", TRIPS)[name]
-    assert [gap.path for gap in silent.missing] == ["battery.protection.i_breaking"]
+    assert [gap.path for gap in silent.advice.missing] == ["battery.protection.i_breaking"]
 
 
 @pytest.mark.parametrize(
@@ -59,7 +59,7 @@ def test_power_that_nothing_ends() -> None:
 def test_no_fuse_does_not_spare_the_lead(fuse: str, protection: str, lasting: float) -> None:
     """Chassis wire of AWG 16 carries 22 A."""
     lead = found(fuse, protection)["fuse-protects-lead"]
-    assert lead.figure == pytest.approx(lasting / 22.0, rel=1e-3)
+    assert lead.evidence.figure == pytest.approx(lasting / 22.0, rel=1e-3)
 
 
 def test_no_fuse_does_not_spare_the_trace() -> None:
@@ -76,30 +76,30 @@ wiring: {supply_lead: {length: 0.5 m, area: 1.309 mm2}}
 channels: {main: {rated_power: 50 W}}
 """
     limits = answers(source.replace("LIMITS", "yes"))
-    assert limits["unprotected-source-power"].figure == 0.0
-    assert limits["fuse-protects-lead"].figure == pytest.approx(10.0 / 22.0, rel=1e-3)
+    assert limits["unprotected-source-power"].evidence.figure == 0.0
+    assert limits["fuse-protects-lead"].evidence.figure == pytest.approx(10.0 / 22.0, rel=1e-3)
     stiff = answers(source.replace("LIMITS", "no"))["unprotected-source-power"]
-    assert (stiff.figure, stiff.severity) == (240.0, Severity.CRITICAL)
+    assert (stiff.evidence.figure, stiff.severity) == (240.0, Severity.CRITICAL)
 
 
 def test_a_shunt_diode_needs_its_fuse() -> None:
     name = "reverse-polarity"
     without = found("none", BREAKS, SHUNT, "reversible")[name]
-    assert (without.figure, without.severity) == (0.0, Severity.CRITICAL)
-    assert found(FITTED, BREAKS, SHUNT, "reversible")[name].figure == 1.0
+    assert (without.evidence.figure, without.severity) == (0.0, Severity.CRITICAL)
+    assert found(FITTED, BREAKS, SHUNT, "reversible")[name].evidence.figure == 1.0
 
 
 @pytest.mark.parametrize(("polarity", "figure"), [("none", 0.0), ("{method: p-channel}", 1.0)])
 def test_the_supply_of_a_vehicle_can_be_reversed(polarity: str, figure: float) -> None:
     text = "environment: {place: vehicle}\nsupply: {source: dc-source}\nprotection:"
     text += f" {{reverse_polarity: {polarity}}}\nchannels: {{main: {{rated_power: 20 W}}}}\n"
-    assert answers(text)["reverse-polarity"].figure == figure
+    assert answers(text)["reverse-polarity"].evidence.figure == figure
 
 
 def test_reversed_source_and_charged_capacitors_add() -> None:
     polarity = "{method: n-channel, v_block: 60 V}"
     drain = found(FITTED, TRIPS, polarity)["reverse-polarity-drain"]
-    assert drain.figure == pytest.approx((25.2 + 25.2) / 60.0)
+    assert drain.evidence.figure == pytest.approx((25.2 + 25.2) / 60.0)
 
 
 def test_contradictions_of_the_source() -> None:
@@ -120,7 +120,10 @@ channels:
     assert said["part-supply-limits"].severity is Severity.MAJOR
     assert said["bus-pumping"].status is Status.OPEN
     through = answers(text.replace("schottky", "p-channel"))
-    assert (through["bus-pumping"].status, through["bus-pumping"].figure) == (Status.MEETS, 0.0)
+    assert (through["bus-pumping"].status, through["bus-pumping"].evidence.figure) == (
+        Status.MEETS,
+        0.0,
+    )
 
 
 def test_contacts_in_the_loudspeaker_lead_break_the_fault() -> None:
@@ -136,7 +139,7 @@ protection:
   dc_detector: {action: disconnect-load, independent: yes, v_break: 100 V, i_break: 16 A}
 """
     relay = answers(text)["dc-relay-breaking"]
-    assert relay.figure == pytest.approx(2 * 35 / 3.2 / 16)
+    assert relay.evidence.figure == pytest.approx(2 * 35 / 3.2 / 16)
     assert relay.severity is Severity.CRITICAL
     mute = answers(text.replace("disconnect-load", "mute"))["dc-relay-breaking"]
     assert mute.status is Status.NOT_APPLICABLE

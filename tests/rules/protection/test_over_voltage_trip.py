@@ -36,16 +36,16 @@ def test_trip_far_above_the_recommended_range() -> None:
     """19 V at most: 132 % of 14.4 V, 95 % of 20 V; no rail is needed for that."""
     found = answers(SINGLE)
     assert found["over-voltage-trip-recommended"].severity is Severity.MINOR
-    assert found["over-voltage-trip-recommended"].figure == pytest.approx(19.0 / 14.4)
+    assert found["over-voltage-trip-recommended"].evidence.figure == pytest.approx(19.0 / 14.4)
     assert found["over-voltage-trip-part"].status is Status.MEETS
-    assert found["over-voltage-trip-part"].figure == pytest.approx(0.95)
+    assert found["over-voltage-trip-part"].evidence.figure == pytest.approx(0.95)
 
 
 def test_a_leg_on_two_rails_sees_one_trip_and_the_other_rail() -> None:
     """42 V and 36 V: 78 V on switches of 75 V; not twice 42 V."""
     found = answers(SPLIT)["over-voltage-trip-part"]
     assert found.severity is Severity.MAJOR
-    assert found.figure == pytest.approx(78.0 / 75.0)
+    assert found.evidence.figure == pytest.approx(78.0 / 75.0)
 
 
 def test_switches_have_no_recommended_range() -> None:

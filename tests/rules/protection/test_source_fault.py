@@ -34,7 +34,7 @@ battery: {chemistry: li-ion, series: 6, parallel: 2, protection: none,
 protection: {fuse: none}
 """
     found = judge("unprotected-source-power", pack)
-    assert found.figure == pytest.approx(2646.0, rel=1e-9)
+    assert found.evidence.figure == pytest.approx(2646.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
 
 
@@ -49,7 +49,7 @@ def test_surge_current_by_root_finding() -> None:
 def test_fuse_of_a_split_supply_breaks_both_rails() -> None:
     split = "supply: {source: dc-source, rails: split, v_rail: 35 V}\n"
     found = judge("fuse-voltage", split + "protection: {fuse: {v_dc: 58 V}}")
-    assert found.figure == pytest.approx(70.0 / 58.0, rel=1e-9)
+    assert found.evidence.figure == pytest.approx(70.0 / 58.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
 
 
@@ -57,7 +57,7 @@ def test_a_fuse_without_direct_voltage_rating_is_open() -> None:
     text = "supply: {source: dc-source, rails: single, v_rail: 24 V}\n"
     found = judge("fuse-voltage", text + "protection: {fuse: {i_rated: 5 A}}")
     assert found.status is Status.OPEN
-    assert found.missing[0].path == "protection.fuse.v_dc"
+    assert found.advice.missing[0].path == "protection.fuse.v_dc"
 
 
 def test_an_uncertified_mains_supply_is_referred_not_computed() -> None:

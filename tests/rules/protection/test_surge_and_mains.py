@@ -30,9 +30,9 @@ def test_surge_that_is_not_stated(rail: str, surge: str, left: float) -> None:
     """ISO 16750-2, test B: 35 V in 12 V systems, typically 58 V in 24 V systems."""
     text = VEHICLE.replace("RAIL", rail).replace("SURGE", surge).replace("PLACE", "vehicle")
     found = answers(text)["surge-against-stage"]
-    assert found.figure == pytest.approx(left / 40.0)
+    assert found.evidence.figure == pytest.approx(left / 40.0)
     assert found.severity is (Severity.CRITICAL if left > 40 else None)
-    assert ("v_surge_open", "favourable") in [(x.path, x.leaning) for x in found.leaned]
+    assert ("v_surge_open", "favourable") in [(x.path, x.leaning) for x in found.evidence.leaned]
 
 
 def test_no_vehicle_no_surge() -> None:
@@ -47,7 +47,7 @@ def test_a_converter_takes_the_surge_itself() -> None:
     )
     found = answers(text)
     assert found["surge-against-stage"].status is Status.NOT_APPLICABLE
-    assert found["surge-against-converter"].figure == pytest.approx(35 / 32)
+    assert found["surge-against-converter"].evidence.figure == pytest.approx(35 / 32)
 
 
 SOURCE = """
@@ -81,7 +81,7 @@ def test_rectified_mains_asks_for_its_certificate() -> None:
     text = SOURCE.replace("KIND", "dc-source").replace("RAILS", "single")
     found = answers(text.replace("CERTIFIED", STEP_DOWN))
     for name in ("mains-barrier", "clearance-and-creepage"):
-        assert [gap.path for gap in found[name].missing] == ["supply.certified"]
+        assert [gap.path for gap in found[name].advice.missing] == ["supply.certified"]
     low = answers(text.replace("CERTIFIED", "ripple: 50 mV"))
     assert low["mains-barrier"].status is Status.NOT_APPLICABLE
     assert low["clearance-and-creepage"].status is Status.MEETS

@@ -85,7 +85,7 @@ safety: {users: ordinary, rail_access: bare}
 channels: {main: {rated_power: 50 W}}
 """
     found = judge("shock-class-rails", text)
-    assert found.figure == pytest.approx(90.0 / 60.0, rel=1e-9)
+    assert found.evidence.figure == pytest.approx(90.0 / 60.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
 
 
@@ -111,7 +111,7 @@ channels: {main: {rated_power: 50 W, output_stage: {topology: full-bridge}}}
     high = text.replace("24 V", "70 V")
     asked = judge("shock-class-rails", high, milestone="prototype")
     assert asked.status is Status.OPEN
-    assert asked.missing[0].path == "safety.rail_access"
+    assert asked.advice.missing[0].path == "safety.rail_access"
 
 
 def test_a_pass_from_memory_stays_open_at_production() -> None:
@@ -165,7 +165,7 @@ channels: {{main: {{rated_power: 50 W}}}}
 def test_without_a_resistor_no_capacitance_is_needed() -> None:
     text = RAIL.format(rails="split", v="45 V", bleeder="none")
     found = judge("stored-voltage-accessible", text)
-    assert found.figure == pytest.approx(90.0, rel=1e-9)
+    assert found.evidence.figure == pytest.approx(90.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
     assert judge("stored-voltage-service", text).severity is Severity.MINOR
 
@@ -174,7 +174,7 @@ def test_a_resistor_without_a_capacitance_is_open() -> None:
     text = RAIL.format(rails="single", v="80 V", bleeder="{r: 680 ohm}")
     found = judge("stored-voltage-service", text)
     assert found.status is Status.OPEN
-    assert found.missing[0].path == "supply.bulk.c"
+    assert found.advice.missing[0].path == "supply.bulk.c"
 
 
 @pytest.mark.parametrize(("p_max", "severity"), [("90 W", None), ("120 W", Severity.MAJOR)])

@@ -35,7 +35,9 @@ def test_offset_pumps_the_rail_and_the_trip_sits_on_it() -> None:
     for name in ("offset-pumping", "over-voltage-trip-window"):
         assert found[name].status is Status.FINDING, found[name].message
         assert found[name].severity is Severity.MAJOR
-    assert found["offset-pumping"].figure == pytest.approx(0.973 / (5 / 150 + 75 / 175), rel=5e-3)
+    assert found["offset-pumping"].evidence.figure == pytest.approx(
+        0.973 / (5 / 150 + 75 / 175), rel=5e-3
+    )
 
 
 def test_small_offset_is_let_through() -> None:
@@ -87,7 +89,7 @@ channels:
     )
     current = found["pack-current"]
     assert current.severity is Severity.CRITICAL
-    assert current.figure == pytest.approx(1.5**0.5 * 11.53 / 10.0, rel=0.01)
+    assert current.evidence.figure == pytest.approx(1.5**0.5 * 11.53 / 10.0, rel=0.01)
 
 
 def test_advised_supply_is_enough() -> None:
@@ -126,7 +128,7 @@ def test_reference_board_is_asked_and_not_condemned() -> None:
     """Its bench supply's capacitors are unknown: pumping stays open and nothing is found."""
     found = answers(REFERENCE)
     assert found["bus-pumping"].status is Status.OPEN
-    assert {item.path for item in found["bus-pumping"].missing} <= {
+    assert {item.path for item in found["bus-pumping"].advice.missing} <= {
         "supply.sinks_current",
         "supply.c_source",
     }
@@ -138,9 +140,9 @@ def test_reference_board_pumps_with_its_own_capacitors_alone() -> None:
     own = REFERENCE.replace("v_rail: 35 V", "v_rail: 35 V\n  sinks_current: no\n  c_source: 0 F")
     found = answers(own)
     assert found["bus-pumping"].status is Status.FINDING
-    assert found["bus-pumping"].figure == pytest.approx(37.3 / 35.0, rel=0.01)
+    assert found["bus-pumping"].evidence.figure == pytest.approx(37.3 / 35.0, rel=0.01)
     sunk = answers(REFERENCE.replace("v_rail: 35 V", "v_rail: 35 V\n  sinks_current: yes"))
-    assert sunk["bus-pumping"].figure == 0.0
+    assert sunk["bus-pumping"].evidence.figure == 0.0
 
 
 PACK = """
@@ -164,9 +166,9 @@ protection: {under_voltage: {v_trip: 17 V}}
 def test_worked_pack() -> None:
     """20.4 V behind 0.12 ohm, 90.9 W mean: 19.27 V and 9.436 A at the crest, 5.722 A rms."""
     found = answers(PACK)
-    assert found["pack-voltage-under-load"].figure == pytest.approx(19.27 / 17.0, rel=5e-4)
-    assert found["pack-current"].figure == pytest.approx(5.722 / 16.0, rel=5e-4)
-    assert found["pack-pulse-current"].figure == pytest.approx(9.436 / 30.0, rel=5e-4)
+    assert found["pack-voltage-under-load"].evidence.figure == pytest.approx(19.27 / 17.0, rel=5e-4)
+    assert found["pack-current"].evidence.figure == pytest.approx(5.722 / 16.0, rel=5e-4)
+    assert found["pack-pulse-current"].evidence.figure == pytest.approx(9.436 / 30.0, rel=5e-4)
 
 
 def test_worked_pack_aged_and_cold() -> None:
@@ -177,10 +179,10 @@ def test_worked_pack_aged_and_cold() -> None:
 
 def test_series_diode_keeps_returned_current_from_the_pack() -> None:
     text = PACK.replace("rails: single}", "rails: single, bulk: {c: 1000 uF}}")
-    assert answers(text)["bus-pumping"].figure == 0.0
+    assert answers(text)["bus-pumping"].evidence.figure == 0.0
     diode = text.replace("protection: {", "protection: {reverse_polarity: {method: schottky}, ")
     diode = diode.replace("topology", "t_edge: 10 ns, topology").replace(
         "band: 40", "modulator: {m_max: 90 %}\n    loudspeaker: {phase: 60 deg}\n    band: 40"
     )
     diode = diode.replace("cell: {", "cell: {v_charge: 4.2 V, ")
-    assert (answers(diode)["bus-pumping"].figure or 0.0) > 0.01
+    assert (answers(diode)["bus-pumping"].evidence.figure or 0.0) > 0.01

@@ -8,9 +8,9 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
 from ampreview.rules.formulas.bulk import bulk_current, capacitor_share, carrier_ripple_square
+from ampreview.rules.formulas.fuse import charging_i2t
 from ampreview.rules.formulas.supply import (
     half_bridge_swing,
-    inrush_i2t,
     loaded_current,
     loaded_voltage,
     programme_share,
@@ -233,8 +233,8 @@ def test_inrush_by_ode(v: float, r: float, c: float, i2t: float, joule: float) -
         return [i / c, i * i, i * i * r]
 
     end = solve_ivp(slope, (0, 20 * r * c), [0.0, 0.0, 0.0], rtol=1e-10, atol=1e-12).y[:, -1]
-    assert inrush_i2t(v, r, c) == pytest.approx(end[1], rel=1e-6)
-    assert inrush_i2t(v, r, c) == pytest.approx(i2t, rel=5e-4)
+    assert charging_i2t(c, v, r) == pytest.approx(end[1], rel=1e-6)
+    assert charging_i2t(c, v, r) == pytest.approx(i2t, rel=5e-4)
     assert stored_energy(v, c) == pytest.approx(end[2], rel=1e-6)
     assert stored_energy(v, c) == pytest.approx(joule, rel=5e-4)
 

@@ -38,4 +38,4 @@ def test_a_described_source_is_asked_for_its_resistance(
     (found,) = (item for item in done.findings if item.check == check)
     assert found.status is expected
     if expected is Status.OPEN:
-        assert [item.path for item in found.missing] == ["supply.r_source"]
+        assert [item.path for item in found.advice.missing] == ["supply.r_source"]

@@ -51,9 +51,9 @@ channels: {main: {rated_power: 50 W}}
 def test_start_into_large_bulk() -> None:
     """25 J a rail; 50 V over 40 mohm and 2 x 5 mohm of lead, 1.724e-8 ohm m: 1000 A."""
     found = answers(START)
-    assert found["inrush-limiter"].figure == pytest.approx(50.0)
+    assert found["inrush-limiter"].evidence.figure == pytest.approx(50.0)
     assert found["inrush-limiter"].severity is Severity.MAJOR
-    assert found["inrush-current"].figure == pytest.approx(1000.0 / 200.0, rel=1e-3)
+    assert found["inrush-current"].evidence.figure == pytest.approx(1000.0 / 200.0, rel=1e-3)
     assert found["inrush-current"].severity is Severity.CRITICAL
 
 
@@ -61,7 +61,7 @@ def test_a_small_start_is_not_asked_about() -> None:
     found = answers(START.replace("20 mF", "100 uF"))
     assert found["inrush-current"].status is Status.NOT_APPLICABLE
     silent = answers(START.replace("protection: {inrush: none}\n", ""))["inrush-limiter"]
-    assert [gap.path for gap in silent.missing] == ["protection.inrush"]
+    assert [gap.path for gap in silent.advice.missing] == ["protection.inrush"]
 
 
 @pytest.mark.parametrize(
@@ -70,4 +70,4 @@ def test_a_small_start_is_not_asked_about() -> None:
 def test_the_tighter_of_two_statements_counts(stated: str, power: float) -> None:
     text = f"supply: {{source: dc-source, rails: single, v_rail: 24 V, {stated}}}\n"
     found = answers(text + "channels: {main: {rated_power: 60 W}}\n")
-    assert found["source-below-rated-power"].figure == pytest.approx(60.0 / power)
+    assert found["source-below-rated-power"].evidence.figure == pytest.approx(60.0 / power)

@@ -21,13 +21,13 @@ WITH_CAPACITORS = ("v_rail: 30 V", "v_rail: 30 V, c_source: 0 F, bulk: {c: 2200 
 
 def asked(finding: Finding) -> list[str]:
     assert finding.status is Status.OPEN
-    return [item.path for item in finding.missing]
+    return [item.path for item in finding.advice.missing]
 
 
 def test_bridge_is_asked_for_no_capacitors_while_no_phase_is_stated() -> None:
     found = answers(BRIDGE)["bus-pumping"]
-    assert (found.status, found.figure) == (Status.MEETS, 0.0)
-    assert [(x.path, x.leaning) for x in found.leaned] == [
+    assert (found.status, found.evidence.figure) == (Status.MEETS, 0.0)
+    assert [(x.path, x.leaning) for x in found.evidence.leaned] == [
         ("channels.main.loudspeaker.phase", "favourable")
     ]
 
@@ -52,13 +52,18 @@ def test_silence_about_a_sinking_source_is_no() -> None:
     silent = answers(HALF.replace(*WITH_CAPACITORS))["bus-pumping"]
     stated = HALF.replace(*WITH_CAPACITORS).replace("rails:", "sinks_current: no, rails:")
     assert silent.status is Status.FINDING
-    assert silent.figure == answers(stated)["bus-pumping"].figure
-    assert ("supply.sinks_current", "adverse") in [(x.path, x.leaning) for x in silent.leaned]
+    assert silent.evidence.figure == answers(stated)["bus-pumping"].evidence.figure
+    assert ("supply.sinks_current", "adverse") in [
+        (x.path, x.leaning) for x in silent.evidence.leaned
+    ]
 
 
 def test_sinking_source_is_asked_for_nothing() -> None:
     found = answers(HALF.replace("rails:", "sinks_current: yes, rails:"))
-    assert (found["bus-pumping"].status, found["bus-pumping"].figure) == (Status.MEETS, 0.0)
+    assert (found["bus-pumping"].status, found["bus-pumping"].evidence.figure) == (
+        Status.MEETS,
+        0.0,
+    )
 
 
 def test_full_bridge_is_told_of_its_trip_once() -> None:
@@ -80,15 +85,15 @@ def test_pumping_reaches_the_trip_of_a_half_bridge() -> None:
     )
     found = answers(resistive)["pumping-against-trip"]
     assert found.severity is Severity.MAJOR
-    assert found.figure == pytest.approx((30.0 + rise) / 33.0, rel=1e-6)
+    assert found.evidence.figure == pytest.approx((30.0 + rise) / 33.0, rel=1e-6)
 
 
 def test_pumping_is_judged_by_itself_where_the_rail_alone_reaches_the_trip() -> None:
     low = HALF.replace(*WITH_CAPACITORS).replace("v_trip: 33 V", "v_trip: 25 V")
     found = answers(low)
-    rise = found["bus-pumping"].figure
+    rise = found["bus-pumping"].evidence.figure
     assert rise is not None
-    assert found["pumping-against-trip"].figure == pytest.approx(1 + rise, rel=1e-9)
+    assert found["pumping-against-trip"].evidence.figure == pytest.approx(1 + rise, rel=1e-9)
 
 
 def test_assumed_idle_power_is_named_in_what_an_offset_pumps() -> None:
@@ -109,8 +114,8 @@ channels:
 """
     summed = answers(text.replace("IDLE\n", "\n"))["offset-pumping"]
     leaned = ("channels.main.output_stage.p_idle", "adverse")
-    assert leaned in [(x.path, x.leaning) for x in summed.leaned]
+    assert leaned in [(x.path, x.leaning) for x in summed.evidence.leaned]
     stated = answers(text.replace("IDLE", "p_idle: 2 W"))["offset-pumping"]
-    assert leaned not in [(x.path, x.leaning) for x in stated.leaned]
+    assert leaned not in [(x.path, x.leaning) for x in stated.evidence.leaned]
     back = 2.0 / (2 * 3.2) * (1 - 2.0 / 35)  # 0.8 of 4 ohm: the coil at direct current
-    assert stated.figure == pytest.approx(back / (2.0 / 70), rel=1e-6)
+    assert stated.evidence.figure == pytest.approx(back / (2.0 / 70), rel=1e-6)

@@ -5,7 +5,7 @@ import pytest
 from scipy.optimize import brentq, fsolve
 
 from ampreview.rules.formulas.dissipation import T_COLD, hot_exponent
-from ampreview.rules.formulas.enclosure import inside_rise, walls
+from ampreview.rules.formulas.enclosure import Walls, wall_rise, walls
 from ampreview.rules.formulas.heat import (
     T_CEILING,
     Air,
@@ -76,6 +76,11 @@ def test_runaway_starts_where_the_balance_ends() -> None:
     assert limit == pytest.approx(10.94, abs=0.005)
     assert _feedback(limit * 0.995).t_junction[0] < T_CEILING
     assert _feedback(limit * 1.005).t_junction[0] == T_CEILING
+
+
+def inside_rise(heat: float, t_ambient: float, box: Walls) -> float:
+    """Wall and the film at its inner side; of a vented box a share of that."""
+    return box.air_share * (wall_rise(heat, t_ambient, box) + heat / box.film)
 
 
 def _equations(

@@ -57,7 +57,7 @@ def answer(
 )
 def test_junction_when_the_trip_acts(trip: str, left: float) -> None:
     found = answer("over-temperature-trip", trip)
-    assert found.figure == pytest.approx(left, abs=0.02)
+    assert found.evidence.figure == pytest.approx(left, abs=0.02)
     assert found.status is Status.MEETS
 
 
@@ -65,7 +65,7 @@ def test_a_sensor_on_the_board_can_fail_and_not_pass() -> None:
     """The junction is at least 10 K above the case, and the case above the board."""
     warm = answer("over-temperature-trip", "{t_trip: 85 degC, at: board}")
     assert warm.status is Status.OPEN
-    assert warm.figure == pytest.approx(55.0, abs=0.02)
+    assert warm.evidence.figure == pytest.approx(55.0, abs=0.02)
     hot = answer("over-temperature-trip", "{t_trip: 155 degC, at: board}")
     assert hot.severity is Severity.CRITICAL
 
@@ -93,7 +93,7 @@ def test_a_trip_at_a_heatsink_that_is_not_there_ends_nothing() -> None:
     """6.25 W through 40 K/W in 40 degC: 290 degC, whatever the trip promises."""
     found = answer("junction-at-rated-sine", "{t_trip: 90 degC, at: heatsink}", "none")
     assert found.severity is Severity.CRITICAL
-    assert found.figure == pytest.approx(150 - 290, abs=0.1)
+    assert found.evidence.figure == pytest.approx(150 - 290, abs=0.1)
 
 
 @pytest.mark.parametrize("crest", ["12.0412 dB", "15 dB", "20 dB"])
@@ -103,4 +103,4 @@ def test_a_stated_crest_factor_never_hides_a_sink(crest: str) -> None:
     found = answer("touch-temperature-heatsink", "none", crest=signal)
     rise = 2 * (1 + 24 * 0.125**0.82)
     # 70 degC for metal that is touched for less than a second, ordinary persons: from memory
-    assert found.figure == pytest.approx(45 - rise, abs=0.1)
+    assert found.evidence.figure == pytest.approx(45 - rise, abs=0.1)

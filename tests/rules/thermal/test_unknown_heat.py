@@ -36,8 +36,8 @@ def answer(check: str, loss: str = "", resistance: str = "") -> Finding:
 def test_no_loss_no_temperature(check: str) -> None:
     found = answer(check)
     assert found.status is Status.OPEN
-    assert found.figure is None
-    assert [gap.path for gap in found.missing] == ["channels.main.output_stage.efficiency"]
+    assert found.evidence.figure is None
+    assert [gap.path for gap in found.advice.missing] == ["channels.main.output_stage.efficiency"]
 
 
 @pytest.mark.parametrize("check", CHECKS)
@@ -47,8 +47,8 @@ def test_no_loss_no_temperature(check: str) -> None:
 def test_any_loss_makes_a_floor(check: str, loss: str, resistance: str) -> None:
     found = answer(check, loss, resistance)
     assert found.status is Status.OPEN
-    assert found.figure is not None
-    assert found.figure < 110  # hotter than the 40 degC of the air
+    assert found.evidence.figure is not None
+    assert found.evidence.figure < 110  # hotter than the 40 degC of the air
 
 
 @pytest.mark.parametrize("check", CHECKS)
@@ -60,4 +60,4 @@ def test_a_floor_can_still_fail(check: str) -> None:
 def test_the_efficiency_settles_it() -> None:
     """50 W at 90 % are 5.6 W of heat: 78 K above 40 degC, 32 K below 150 degC."""
     found = answer("junction-at-rated-sine", "efficiency: 90 %")
-    assert found.figure == pytest.approx(150 - 40 - 14 * 50 * (1 / 0.9 - 1), rel=0.02)
+    assert found.evidence.figure == pytest.approx(150 - 40 - 14 * 50 * (1 / 0.9 - 1), rel=0.02)
