@@ -18,6 +18,7 @@ from .tolerance import Extreme, root_sum_square, worst_case
 from .wording import corner_readings, places, readings, sentence
 
 SILENT = "the spec says nothing about it yet"
+GRAVE = (Severity.CRITICAL, Severity.MAJOR)
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
@@ -105,6 +106,12 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     floors = [item for item in over.node.leaned if item.leaning == "floor"]
     if floors:
         return _leaning(question, finding, floors, "is only a bound: missing data make it worse")
+    soft = [item for item in over.node.leaned if item.leaning in ("favourable", "neutral")]
+    paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
+    if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
+        wider = bounded(question.plan, question.graph, question.check, [paths])
+        if wider is not None and wider.worst in GRAVE:
+            return _leaning(question, finding, soft, "is met only with what is assumed")
     return replace(finding, message=f"{finding.message}, whatever {names} usually is")
 
 
@@ -148,6 +155,9 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
     soft = [item for item in node.leaned if _may_flatter(item, question)]
     if soft and not _holds_over(question, soft):
         return _leaning(question, met, soft, "is met only on assumptions")
+    if soft:
+        names = " and ".join(dict.fromkeys(item.path for item in soft))
+        met = replace(met, message=f"{met.message}, whatever {names} usually is")
     telling = [item for item in node.leaned if _may_be_critical(item, question)]
     if telling:
         return _leaning(question, met, telling, "is met only with what is assumed")
@@ -168,7 +178,12 @@ def _may_flatter(item: Leaned, question: Question) -> bool:
     """Whether a pass may not rest on an assumption at this milestone."""
     if question.milestone == MILESTONES[-1]:
         return item.leaning in ("favourable", "neutral") or item.placeholder
-    return item.leaning == "favourable" and question.check.limits.critical is not None
+    return item.leaning == "favourable" and _can_be_grave(question)
+
+
+def _can_be_grave(question: Question) -> bool:
+    limits = question.check.limits
+    return limits.critical is not None or limits.major is not None
 
 
 def _holds_over(question: Question, soft: list[Leaned]) -> bool:
@@ -182,10 +197,10 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
 
 def _may_be_critical(item: Leaned, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
-    if item.leaning != "neutral" or item.placeholder or question.check.limits.critical is None:
+    if item.leaning != "neutral" or item.placeholder or not _can_be_grave(question):
         return False
     over = bounded(question.plan, question.graph, question.check, [[item.path]])
-    return over is not None and over.worst == Severity.CRITICAL
+    return over is not None and over.worst in GRAVE
 
 
 def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
@@ -211,9 +226,11 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
     if over is not None and over.best is None and over.worst is not None:
         named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
         if all(item.leaning == "adverse" for item in assumed):
-            return _open_by_default(question, finding, assumed, over)
+            return _open_by_default(question, finding, assumed, over.border)
         note = f"; decided by what is assumed ({named})"
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
+    elif over is None and _rests_on_the_worst(question, severity, assumed):
+        return _open_by_default(question, finding, assumed, "")
     elif severity == Severity.CRITICAL and not _stands(question, finding, node):
         severity = Severity.MAJOR
         note = "; major, not critical, because it rests on an assumption"
@@ -240,14 +257,27 @@ def _may_hide_more(item: Leaned, question: Question) -> bool:
     return over is not None and over.worst == Severity.CRITICAL
 
 
+def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Leaned]) -> bool:
+    """Whether a grave finding is gone, or cannot be computed, without adverse assumptions."""
+    if severity not in GRAVE or not assumed or any(x.leaning != "adverse" for x in assumed):
+        return False
+    if any(item.placeholder for item in assumed):
+        return False
+    sure = question.plan(question.sure_graph())
+    if not isinstance(sure, Computed):
+        return True
+    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    return missed(question.check, figure) not in GRAVE
+
+
 def _open_by_default(
-    question: Question, finding: Finding, assumed: list[Leaned], over: Bounded
+    question: Question, finding: Finding, assumed: list[Leaned], border: str
 ) -> Finding:
     """Silence read as the worst case convicts nobody: the check asks."""
     gaps = [gap for x in assumed for gap in question.graph.asked(x.path, question.channel)]
-    missing = tuple(replace(gap, border=over.border) for gap in dict.fromkeys(gaps))
+    missing = tuple(replace(gap, border=border) for gap in dict.fromkeys(gaps))
     names = ", ".join(item.path for item in missing)
-    needs = f"; it must be {over.border}" if over.border else ""
+    needs = f"; it must be {border}" if border else ""
     limit, basis = limit_of(question.check, mildest(question.check.limits))
     return replace(
         finding,

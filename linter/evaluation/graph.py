@@ -220,7 +220,7 @@ class Graph:
         """``band:low``, ``band:high``, ``voltage:nominal``: one number of a range or tolerance."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
-        if not isinstance(found, LeafNode):
+        if not isinstance(found, LeafNode) or found.path in self.leaves.supposed:
             return found
         if end == "nominal":
             number = found.stated.nominal
@@ -249,7 +249,8 @@ class Graph:
 
     def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
         path = quantity.stated_at
-        if path is None or self.leaves.full(path, channel) not in self.spec.values:
+        full = self.leaves.full(path, channel) if path else ""
+        if path is None or not (full in self.spec.values or full in self.leaves.supposed):
             return None
         found = self.leaves.leaf(path, channel, self.fields[path])
         return found if isinstance(found, Node) else None
