@@ -7,6 +7,7 @@ favour, is taken over its usual range (``ranges``); what hangs on it stays open.
 from dataclasses import replace
 
 from ..check import MILESTONES, Check
+from ..declare import local_path
 from ..finding import Finding, Leaned, Missing, Severity, Status
 from .gap import Gap
 from .node import Computed
@@ -198,6 +199,10 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
 def _may_be_critical(item: Leaned, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
     if item.leaning != "neutral" or item.placeholder or not _can_be_grave(question):
+        return False
+    graph, path = question.graph, local_path(item.path)
+    follows = any(path == quantity.stated_at for quantity in graph.derived.values())
+    if follows or path in graph.spec.schema.voluntary:  # no field of its own, or no claim
         return False
     over = bounded(question.plan, question.graph, question.check, [[item.path]])
     return over is not None and over.worst in GRAVE
