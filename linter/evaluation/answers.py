@@ -205,6 +205,10 @@ def _may_be_critical(item: Leaned, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
     if item.leaning != "neutral" or item.placeholder or not _can_be_grave(question):
         return False
+    graph, path = question.graph, field_path(item.path)
+    follows = any(path == quantity.stated_at for quantity in graph.derived.values())
+    if follows or path in graph.spec.schema.voluntary:  # no field of its own, or no claim
+        return False
     over = bounded(question.plan, question.graph, question.check, [[item.path]])
     return over is not None and over.worst in GRAVE
 

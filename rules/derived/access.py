@@ -82,6 +82,11 @@ def indoors() -> float:
     return 2.0
 
 
+def claimed(ip_code: str) -> str:
+    """A code is stated, whatever it says."""
+    return "yes"
+
+
 def endless() -> float:
     """A capacitance that keeps its voltage for good."""
     return float("inf")
@@ -160,6 +165,13 @@ DERIVED: tuple[Derived, ...] = (
         Way(outdoors, {}, "3", when={"environment.place": "outdoor"}, assumes=DEGREES),
         Way(indoors, {}, "2", assumes=DEGREES),
         stated_at="environment.pollution_degree",
+    ),
+    _product(
+        "ip_claim",
+        "word",
+        "whether protection by the enclosure is claimed at all",
+        Way(claimed, {"ip_code": Input("environment.ip_code")}, "yes, since ip_code is stated"),
+        _if(no, {}),
     ),
     _channel(
         "dc_reaches_load",

@@ -5,8 +5,14 @@ from ..formulas.switching import charge_time, drive_left, edge_time, scaled_time
 from .commutation import AS_PRINTED, R_LEAST, R_OFF, R_ON, R_TEST, SCALING
 from .gate import DEVICE, DISCRETE, R_INT, V_DRV
 from .gate_charge import Q_GD, V_SWING
+from .ways import no
 
 V_PL = Input("v_plateau")
+
+
+def is_stated(t_edge: float) -> str:
+    """An edge time is stated, whatever its value."""
+    return "yes"
 
 
 def edge_from_times(
@@ -43,6 +49,16 @@ T_F = Input(f"{DEVICE}.t_f")
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "edge_stated",
+        "word",
+        "channel",
+        "whether the spec states an edge time",
+        (
+            Way(is_stated, {"t_edge": Input("output_stage.t_edge")}, "yes, since t_edge is stated"),
+            Way(no, {}, "no"),
+        ),
+    ),
     Derived(
         "t_edge",
         "s",

@@ -25,6 +25,7 @@ from ..formulas.driver import (
     vented_volume_gain,
 )
 from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiator_least
+from .ways import no
 
 
 def free_excursion_of(
@@ -40,6 +41,11 @@ def free_excursion_of(
     """Peak excursion [m] without box and high-pass, towards zero frequency."""
     c_ms = compliance(v_as, s_d, air_density, sound_speed)
     return free_excursion(v_driver_rms, c_ms, f_s, q_es, r_e)
+
+
+def is_stated(travel: float) -> str:
+    """A travel is stated, whatever its value."""
+    return "yes"
 
 
 def cone_alone() -> float:
@@ -148,6 +154,17 @@ AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPE
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "travel_stated",
+        "word",
+        "channel",
+        "whether a travel of the cone is stated; without one no data of the cone are of use",
+        (
+            Way(is_stated, {"travel": Input("loudspeaker.x_max")}, "yes, since x_max is stated"),
+            Way(is_stated, {"travel": Input("loudspeaker.x_mech")}, "yes, since x_mech is stated"),
+            Way(no, {}, "no"),
+        ),
+    ),
     Derived(
         name="q_ts",
         unit="1",

@@ -94,6 +94,11 @@ def no_core() -> float:
     return 0.0
 
 
+def no_copper() -> float:
+    """A bead, or nothing at all, has no copper to speak of."""
+    return 0.0
+
+
 def copper_heat(
     n_legs: float, dcr: float, rise: float, copper: float, i_rated_peak: float
 ) -> float:
@@ -227,6 +232,7 @@ P_INDUCTOR = Derived(
     "channel",
     "heat of the audio current in all inductors, at 100 degC",
     ways=(
+        Way(no_copper, {}, "0: no inductor", when={"filter_kind": NO_FILTER}),
         Way(
             copper_heat,
             {

@@ -69,6 +69,26 @@ def _lasting(
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
+        "connector_seen",
+        "word",
+        "product",
+        "whether a supply connector is described; connector-current asks else",
+        (
+            Way(yes, {}, "yes", when={"wiring.connector": "fitted"}),
+            Way(no, {}, "no"),
+        ),
+    ),
+    Derived(
+        "fuse_seen",
+        "word",
+        "product",
+        "whether the spec says if there is a fuse; unprotected-source-power asks else",
+        (
+            Way(yes, {}, "yes", when={"protection.fuse": ("fitted", "none")}),
+            Way(no, {}, "no"),
+        ),
+    ),
+    Derived(
         "source_self_limits",
         "word",
         "product",

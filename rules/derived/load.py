@@ -24,7 +24,7 @@ COIL_SHARE = Assumption(
         kind="common practice",
     ),
 )
-RATING_AS_PRINTED = Assumption(None, "favourable", RATING_KINDS)
+RATING_AS_PRINTED = Assumption(None, "floor", RATING_KINDS)
 
 NO_LOUDSPEAKER = {"loudspeaker": "none"}
 STRONGER = Assumption(None, "floor", COMMON_PRACTICE)

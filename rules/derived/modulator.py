@@ -47,10 +47,8 @@ def endless() -> float:
     return float("inf")
 
 
-def beating(locked: str, channel_count: float, converter: str) -> str:
-    """More than one clock, and the spec says so."""
-    if locked == "yes" or (locked == "channels" and converter == "none"):
-        return "no"
+def several(channel_count: float, converter: str) -> str:
+    """More than one thing that runs on a clock."""
     return "no" if channel_count == 1 and converter == "none" else "yes"
 
 
@@ -233,19 +231,15 @@ SEVERAL_CLOCKS = Derived(
     "several_clocks",
     "word",
     "channel",
-    "whether clocks that can beat are stated",
+    "whether several channels, or channels and a converter, could run on clocks of their own",
     ways=(
         Way(
-            beating,
+            several,
             {
-                "locked": Input(
-                    "modulator.locked",
-                    default=Assumption("yes", "favourable", derivation("silence proves no beat")),
-                ),
                 "channel_count": Input("channel_count"),
                 "converter": Input("supply.converter"),
             },
-            "locked no and channel_count above 1, or a converter apart from them",
+            "yes if channel_count is above 1 or there is a converter",
         ),
     ),
 )

@@ -1,6 +1,6 @@
 """What reaches the load: resistance in its path, peak voltage, largest power."""
 
-from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.maths import PI, smaller
 from ..formulas.modulation import clipped_power_ratio
 from .rated import THD
@@ -96,6 +96,15 @@ def stated_level(rated_voltage: float) -> float:
     return rated_voltage
 
 
+NO_INDUCTOR = derivation("a bead is a few milliohms, a bare stage has nothing")
+_PATH = {
+    "n_legs": N_LEGS,
+    "r_ds_on_hot": Input("r_ds_on_hot"),
+    "parallel": Input("output_stage.parallel"),
+    "r_series": Input("output_stage.r_series"),
+    "r_lead": Input("r_lead"),
+}
+
 R_PATH_ = Derived(
     "r_path",
     "ohm",
@@ -104,14 +113,13 @@ R_PATH_ = Derived(
     ways=(
         Way(
             path_resistance,
-            {
-                "n_legs": N_LEGS,
-                "r_ds_on_hot": Input("r_ds_on_hot"),
-                "parallel": Input("output_stage.parallel"),
-                "dcr": Input("filter.inductor.dcr"),
-                "r_series": Input("output_stage.r_series"),
-                "r_lead": Input("r_lead"),
-            },
+            {**_PATH, "dcr": Constant("0 ohm", "no inductor", NO_INDUCTOR)},
+            "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
+            when={"filter_kind": ("bead", "filterless")},
+        ),
+        Way(
+            path_resistance,
+            {**_PATH, "dcr": Input("filter.inductor.dcr")},
             "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
         ),
     ),
@@ -167,7 +175,7 @@ P_OUT_MAX = Derived(
             "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
             when={"dead_time_stated": "no"},
             assumes=Assumption(
-                None, "favourable", derivation("dead time not stated: nothing is lost to it")
+                None, "neutral", derivation("dead time not stated: nothing is lost to it")
             ),
         ),
         Way(
@@ -227,9 +235,9 @@ RATED_SINE = {
 }
 RATED_STANDS_IN = Assumption(
     None,
-    "neutral",
+    "floor",
     derivation(
-        "rated power, or what the rails can give of it, stands in for clip onset while that is open"
+        "clip onset is open: a stage gives at least its rated power, or what the rails allow of it"
     ),
 )
 

@@ -23,6 +23,11 @@ from .ways import as_stated
 
 LITHIUM = ("li-ion", "lfp")
 ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
+ITS_CHARGER = Assumption(
+    None,
+    "favourable",
+    Source("bound: a charger that is not described keeps to the cells' limit", kind="derived"),
+)
 NOTHING = Assumption("0 ohm", "favourable", Source("bound: not stated", kind="derived"))
 
 
@@ -117,6 +122,13 @@ DERIVED = (
                 product,
                 {"count": _SERIES, "value": Input("v_cell_full")},
                 formula="count * value",
+                when={"battery.charger": "none"},
+            ),
+            Way(
+                product,
+                {"count": _SERIES, "value": Input("v_cell_full")},
+                formula="count * value",
+                assumes=ITS_CHARGER,
             ),
         ),
         stated_at="battery.charger.v",

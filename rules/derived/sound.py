@@ -71,17 +71,17 @@ DERIVED: tuple[Derived, ...] = (
                 "(power z)^0.5",
             ),
             Way(
+                as_stated,
+                {"value": Input("v_rail_sine")},
+                "value",
+                assumes=RAILS_AT_MOST,
+            ),
+            Way(
                 rated_sine,
                 RATED_SINE,
                 "smaller of (rated_power/k z_load)^0.5 and v_rail_sine,"
                 " k = 1 + 0.048 (rated_thd/1 %)^0.778",
                 assumes=RATED_STANDS_IN,
-            ),
-            Way(
-                as_stated,
-                {"value": Input("v_rail_sine")},
-                "value",
-                assumes=RAILS_AT_MOST,
             ),
         ),
     ),

@@ -10,7 +10,7 @@ from ..formulas.supply import (
 )
 from .feed import STIFF, constant, one_of
 from .power import DIRECT, crest_inputs
-from .ways import as_stated, no
+from .ways import as_stated, left_out, no
 
 _R = Input("r_rail")
 _V_SOURCE = Input("v_source_low_at_most")
@@ -44,6 +44,11 @@ DERIVED = (
             {"value": Input("r_pack")},
             "value",
             when={"supply.source": "battery"},
+        ),
+        constant(
+            "0 ohm",
+            {"rail_feed": "converter", "supply.source": "battery"},
+            left_out("0 ohm", "resistance of the pack"),
         ),
         constant("0 ohm", {"rail_feed": "converter"}, STIFF),
     ),

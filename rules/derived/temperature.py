@@ -176,6 +176,41 @@ DERIVED: tuple[Derived, ...] = (
         agree=0.0,
     ),
     Derived(
+        "t_sink_or_air",
+        "degC",
+        "product",
+        "heatsink while the programme plays; without one the air round the parts",
+        (
+            Way(as_stated, {"value": Input("t_heatsink")}, "value", when={"heatsink": "fitted"}),
+            Way(
+                as_stated,
+                {"value": Input("t_air_inside")},
+                "value",
+                when={"heatsink": ("none", "silent")},
+            ),
+        ),
+    ),
+    Derived(
+        "r_th_to_sink",
+        "K/W",
+        "channel",
+        "ONE package: junction to that heatsink, or to that air",
+        (
+            Way(
+                as_stated,
+                {"value": Input(f"{DEVICE}.r_th_jc")},
+                "value",
+                when={"heatsink": "fitted"},
+            ),
+            Way(
+                as_stated,
+                {"value": Input(f"{DEVICE}.r_th_ja")},
+                "value",
+                when={"heatsink": ("none", "silent")},
+            ),
+        ),
+    ),
+    Derived(
         "t_heatsink_rated",
         "degC",
         "product",

@@ -37,7 +37,7 @@ CHECK = Check(
         "t_edge": Input("output_stage.t_edge"),
         "q_gd": Input("output_stage.device.q_gd"),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"output_stage.devices": "discrete", "edge_stated": "yes"},
     limits=AtLeast(
         major="50 %", minor="80 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),

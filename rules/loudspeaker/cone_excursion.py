@@ -59,6 +59,7 @@ CHECK = Check(
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
         "loudspeaker.c_series": "none",
+        "travel_stated": "yes",
     },
     limits=AtMost(
         major="1.5", minor="1", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}

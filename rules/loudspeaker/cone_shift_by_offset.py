@@ -45,7 +45,7 @@ CHECK = Check(
         "air_density": AIR_DENSITY,
         "sound_speed": SOUND_SPEED,
     },
-    applies={"loudspeaker.c_series": "none"},
+    applies={"loudspeaker.c_series": "none", "travel_stated": "yes"},
     limits=AtMost(minor="0.1", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("dc_offset", "5 mV"),),
     sources=(derivation("force Bl V / Re on the spring 1 / Cms"),),

@@ -52,6 +52,7 @@ CHECK = Check(
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
         "loudspeaker.c_series": "none",
+        "travel_stated": "yes",
     },
     limits=AtMost(
         critical="1",

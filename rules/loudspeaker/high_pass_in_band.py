@@ -78,7 +78,7 @@ CHECK = Check(
             origin="computed: divider of 1 ohm behind a capacitor of 0.71051 mF, at 25 Hz",
         ),
     ),
-    topic=("loudspeaker.high_pass",),
+    topic=("loudspeaker.high_pass.f",),
     fails=BASS,
     passes=BASS.replace("f: 60 Hz", "f: 26 Hz"),
 )

@@ -90,7 +90,7 @@ CHECK = Check(
         "air_density": AIR_DENSITY,
         "p_reference": P_REFERENCE,
     },
-    applies={"loudspeaker.enclosure.type": ("sealed", "vented")},
+    applies={"loudspeaker.enclosure.type": ("sealed", "vented"), "travel_stated": "yes"},
     limits=AtLeast(minor="-10 dB", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("claims.sound_level", "1 dB"),),
     sources=(

@@ -46,6 +46,7 @@ CHECK = Check(
             origin="published: R. MacLachlan, laboratory notebook 2019, 0.2 .. 0.45 V: pumped",
         ),
     ),
+    topic=("loudspeaker",),
     fails="""
 channels:
   main:

@@ -92,7 +92,7 @@ CHECK = Check(
             origin="computed: 49.0 V peak by hand over 48 V and sqrt(1.048)",
         ),
     ),
-    topic=("modulator.m_max", "gate_drive.t_pulse_min", "gate_drive.dead_time"),
+    topic=("output_stage",),
     fails="""
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:

@@ -63,7 +63,7 @@ CHECK = Check(
             origin="published: TPA2001D1 data sheet p. 6, no differential voltage at idle",
         ),
     ),
-    topic=("filter.type",),
+    topic=("output_stage",),
     fails="""
 channels:
   main:

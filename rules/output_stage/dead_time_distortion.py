@@ -142,7 +142,7 @@ CHECK = Check(
             tolerance=0.03,
         ),
     ),
-    topic=("claims.thd",),
+    topic=("gate_drive",),
     fails="""
 supply: {source: dc-source, rails: split, v_rail: 50 V}
 channels:

@@ -54,7 +54,7 @@ CHECK = Check(
         ),
         "l_min": Input("output_stage.device.l_min"),
     },
-    applies={"output_stage.devices": "integrated"},
+    applies={"output_stage.devices": "integrated", "filter_kind": "lc"},
     limits=AtLeast(major="100 %", minor="110 %", basis={"major": ASKED, "minor": COMMON_PRACTICE}),
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.inductor.i_sat", "1 A")),
     sources=(ASKED, derivation("rational curve through rest and the printed point")),

@@ -6,7 +6,8 @@ average power of these tries must leave the junction cool enough.  A protection 
 latches until the supply is switched has no such problem.
 
 Each event is counted as V I t + L I^2 / 2 with the upper end of the trip and the whole of it
-in one package, on the heatsink's temperature at programme.  The events themselves are judged by
+in one package, on the heatsink's temperature at programme; a package without a heatsink gives
+it to the air in the box, through `r_th_ja`.  The events themselves are judged by
 short-circuit-energy.  First cures: a longer retry interval (half a second is usual), a latch
 after a few tries.  25 K are kept because the heat of single pulses is not spread evenly
 over the crystal.
@@ -27,7 +28,7 @@ from ...linter.check import (
 def figure(
     t_j_max: float,
     t_heatsink: float,
-    r_th_jc: float,
+    r_th: float,
     v_swing: float,
     i_trip: float,
     t_response: float,
@@ -36,7 +37,7 @@ def figure(
 ) -> float:
     """Distance of the junction from its limit while the protection retries."""
     energy = v_swing * i_trip * t_response + l * i_trip**2 / 2
-    return t_j_max - t_heatsink - r_th_jc * energy / t_retry
+    return t_j_max - t_heatsink - r_th * energy / t_retry
 
 
 LATCHED = derivation("a protection that latches does not try again")
@@ -47,13 +48,13 @@ CHECK = Check(
     unit="K",
     each="channel",
     stake="rating",
-    formula="t_j_max - t_heatsink - r_th_jc (v_swing i_trip t_response + l i_trip^2 / 2) / t_retry",
+    formula="t_j_max - t_heatsink - r_th (v_swing i_trip t_response + l i_trip^2 / 2) / t_retry",
     sentence="Tries into a short every {t_retry} take the junction to {figure:+below|above} its"
     " limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
-        "t_heatsink": Input("t_heatsink"),
-        "r_th_jc": Input("output_stage.device.r_th_jc"),
+        "t_heatsink": Input("t_sink_or_air"),
+        "r_th": Input("r_th_to_sink"),
         "v_swing": Input("v_swing"),
         "i_trip": Input("output_stage.over_current.i_trip"),
         "t_response": Input("output_stage.over_current.t_response"),
@@ -77,7 +78,7 @@ CHECK = Check(
             {
                 "t_j_max": "150 degC",
                 "t_heatsink": "80 degC",
-                "r_th_jc": "1.6 K/W",
+                "r_th": "1.6 K/W",
                 "v_swing": "25.2 V",
                 "i_trip": "10 A",
                 "t_response": "600 ns",
@@ -91,7 +92,7 @@ CHECK = Check(
             {
                 "t_j_max": "150 degC",
                 "t_heatsink": "80 degC",
-                "r_th_jc": "2 K/W",
+                "r_th": "2 K/W",
                 "v_swing": "100 V",
                 "i_trip": "40 A",
                 "t_response": "2 us",

@@ -12,6 +12,7 @@ rated for direct voltage, or two transistors back to back.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ..derived.load import PARALLEL, SERIES
 from ..formulas.maths import larger
 
 RATING = derivation("breaking voltage and current of a contact are absolute limits")
@@ -50,8 +51,8 @@ CHECK = Check(
         "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
         "v_break": Input("protection.dc_detector.v_break"),
         "r_e": Input("r_e"),
-        "series": Input("loudspeaker.series"),
-        "parallel": Input("loudspeaker.parallel"),
+        "series": SERIES,
+        "parallel": PARALLEL,
         "i_break": Input("protection.dc_detector.i_break"),
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector.action": "disconnect-load"},

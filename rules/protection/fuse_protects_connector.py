@@ -53,6 +53,7 @@ CHECK = Check(
         "t_max": Input("wiring.connector.t_max"),
         "rise": CONTACT_RISE,
     },
+    applies={"fuse_seen": "yes", "connector_seen": "yes"},
     limits=AtMost(
         critical="100 K",
         major="40 K",

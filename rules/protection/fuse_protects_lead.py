@@ -42,6 +42,7 @@ CHECK = Check(
         "i_lasting": Input("i_lasting_lead"),
         "i_lead_rated": Input("i_lead_rated"),
     },
+    applies={"fuse_seen": "yes"},
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
     levers=(Lever("protection.fuse.i_rated", STOCK), Lever("wiring.supply_lead.area", SIZES)),
     sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),

@@ -66,6 +66,7 @@ CHECK = Check(
         "chart_area": CHART_AREA,
         "chart_rise": CHART_RISE,
     },
+    applies={"fuse_seen": "yes"},
     limits=AtMost(
         critical="217 degC", major="130 degC", basis={"critical": SOLDER, "major": BOARD}
     ),

@@ -40,7 +40,10 @@ CHECK = Check(
         "v_source_high": Input("v_source_high"),
         "v_block": Input("protection.reverse_polarity.v_block"),
     },
-    applies={"protection.reverse_polarity.method": ("schottky", "p-channel", "n-channel")},
+    applies={
+        "supply.source": ("battery", "dc-source"),
+        "protection.reverse_polarity.method": ("schottky", "p-channel", "n-channel"),
+    },
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(
         Lever("protection.reverse_polarity.v_block", ("30 V", "40 V", "60 V", "80 V", "100 V")),

@@ -40,6 +40,7 @@ CHECK = Check(
         "v_gss": Input("protection.reverse_polarity.v_gss"),
     },
     applies={
+        "supply.source": ("battery", "dc-source"),
         "protection.reverse_polarity.method": ("p-channel", "n-channel"),
         "protection.reverse_polarity.gate_clamp": "no",
     },

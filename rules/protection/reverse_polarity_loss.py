@@ -37,6 +37,7 @@ CHECK = Check(
     formula="p_blocking",
     sentence="The part that blocks a reversed source turns {figure} into heat at rated power.",
     inputs={"p_blocking": Input("p_blocking")},
+    applies={"supply.source": ("battery", "dc-source")},
     limits=AtMost(minor="2 W", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("protection.reverse_polarity.r_on", "1 mohm"),),
     sources=(derivation("a drop times the mean current, a resistance times the squared rms"),),

@@ -9,10 +9,11 @@ The figure counts the digits that air holes contradict.  Any is major: the claim
 the heat stays inside.  First cure: close the box and work out the air inside, or claim less.
 """
 
-from ...linter.check import AtMost, Case, Check, Input, Lever
+from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.safety import IP_CODE, ip_digits
 
 DUST, JETS = 5, 5
+CLOSED = Assumption("sealed", "favourable", derivation("bound: a closed box contradicts no code"))
 
 
 def figure(ip_code: str, openings: str) -> float:
@@ -37,7 +38,7 @@ CHECK = Check(
     " go together with that.",
     inputs={
         "ip_code": Input("environment.ip_code"),
-        "openings": Input("thermal.enclosure.openings"),
+        "openings": Input("thermal.enclosure.openings", default=CLOSED),
     },
     limits=AtMost(major="0", basis={"major": IP_CODE}),
     levers=(Lever("thermal.enclosure.openings", ("sealed",)),),
@@ -54,7 +55,8 @@ CHECK = Check(
             origin="derived: a closed box has no air holes",
         ),
     ),
-    topic=("environment.ip_code",),
+    applies={"ip_claim": "yes"},
+    topic=("thermal.enclosure.openings",),
     fails=BOX,
     passes=BOX.replace("IP54", "IP24"),
 )

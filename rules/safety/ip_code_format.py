@@ -26,6 +26,7 @@ CHECK = Check(
     sentence="Claimed enclosure protection {ip_code}: {figure:fault|faults} in the code of IEC"
     " 60529.",
     inputs={"ip_code": Input("environment.ip_code")},
+    applies={"ip_claim": "yes"},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),
     sources=(IP_CODE,),
     cases=(

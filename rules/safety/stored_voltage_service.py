@@ -77,7 +77,7 @@ CHECK = Check(
             origin="derived: the second case on two rails, 5 V on each, between them 10 V",
         ),
     ),
-    topic=("protection.bleeder", "supply.bulk.c"),
+    topic=("supply",),
     fails=RAIL,
     passes=RAIL.replace("bleeder: none", "bleeder: {r: 1000 ohm}"),
 )

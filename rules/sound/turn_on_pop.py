@@ -58,7 +58,7 @@ CHECK = Check(
             origin="derived: 40 dB below 2.83 V, plus 6.02 dB for two in phase",
         ),
     ),
-    topic=("turn_on_step",),
+    topic=("loudspeaker",),
     fails="""
 channels:
   main:

@@ -10,9 +10,10 @@ major. The checks of pumping take the diode at its word. First cure: a transisto
 the diode, or ``sinks_current: no`` and enough capacitance.
 """
 
-from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
+from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
 
 BLOCKED = derivation("a diode in series conducts one way only")
+NOT_SAID = Assumption("no", "favourable", derivation("bound: what does not sink is not blocked"))
 
 
 def figure(sinks: str, method: str) -> float:
@@ -35,7 +36,7 @@ CHECK = Check(
     sentence="The source is stated to take current back ({sinks}); reverse-polarity part:"
     " {method}.",
     inputs={
-        "sinks": Input("supply.sinks_current"),
+        "sinks": Input("supply.sinks_current", default=NOT_SAID),
         "method": Input("protection.reverse_polarity.method"),
     },
     limits=AtMost(major="0", basis={"major": BLOCKED}),

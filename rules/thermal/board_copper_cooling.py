@@ -66,5 +66,6 @@ CHECK = Check(
     ),
     fails=_BASE.replace("CLAIM", "20 K/W"),
     passes=_BASE.replace("CLAIM", "75 K/W"),
-    topic=("thermal.board_copper",),
+    applies={"heatsink": ("none", "silent")},
+    topic=("thermal.board_copper.area",),
 )  # fmt: skip

@@ -89,5 +89,5 @@ CHECK = Check(
     ),
     fails=_BASE.replace("GAP", "0.2 mm"),
     passes=_BASE.replace("GAP", "0.8 mm"),
-    topic=("wiring.spacing",),
+    topic=("wiring.spacing.gap",),
 )  # fmt: skip

@@ -39,9 +39,12 @@ WHOLE = {
     ("c_across_dielectric", 1): STATED,
     ("c_ground_dielectric", 1): STATED,
     ("dead_time_stated", 1): STATED,
+    ("edge_stated", 1): STATED,
     ("heat_known", 1): STATED,
+    ("ip_claim", 1): STATED,
     ("r_ds_on_stated", 1): STATED,
     ("source_sags", 2): STATED,
+    ("travel_stated", 2): STATED,
 }
 
 

@@ -33,6 +33,58 @@ LISTED = (
     " production; the reader sees it"
 )
 OWN_STATEMENT = "the finding is on the statement itself, or on two that contradict each other"
+OVER_THE_RANGE = (
+    "over its whole usual range the value cannot fail: the stated one lay outside of it, which"
+    " is a finding of its own"
+)
+NO_CONVERTER = (
+    "a converter that is not mentioned is not there: the rail then is the source itself, and"
+    " the two are compared"
+)
+NO_FUSE = "without a fuse the source or the pack must end a fault: unprotected-source-power asks"
+NOT_REVERSED = (
+    "the rating of a part that is not there is not at stake; reverse-polarity asks whether the"
+    " source can be reversed"
+)
+NOT_CLAMPED = (
+    "no current flows in a suppressor that is not there; the whole surge then meets the stage or"
+    " the converter, which two other checks ask"
+)
+NO_CONTACT = "a soldered lead has no contacts: lead, trace and fuse are judged by themselves"
+NO_COIL = (
+    "no loudspeaker belongs to the product: its own limits are nobody's; direct voltage, clipped"
+    " power and level are judged with whatever gets connected"
+)
+NO_CAPACITOR = (
+    "the rating of a part that is not there is not at stake; whether the filter has any"
+    " capacitor left is a check of its own"
+)
+TIGHTER = (
+    "of two statements of one voltage the tighter counted; that they contradict each other is"
+    " a finding of its own"
+)
+AT_100 = (
+    "the core then is taken at 100 degC; an inductor that gets hotter is found by"
+    " inductor-copper, which asks for the same rating"
+)
+AS_STATED = (
+    "the lowest load that the spec states counts, not a dip below it: a published part with a"
+    " trip of its own would fail else"
+)
+TRAVEL = (
+    "the travel of a cone is judged where its maker states one; power and level are judged"
+    " without it"
+)
+NO_CHARGER = (
+    "a product without a charger charges nothing: charger-stated asks how the pack is charged,"
+    " and holds"
+)
+NO_CURVE = (
+    "without the curve of the package a short burst cannot be judged; the same power without"
+    " end, which is hotter, is"
+)
+NOT_IN_USE = "a use of the product that nobody mentions is not promised: so a reviewer reads it"
+INSIDE = "the dead time inside an integrated part is its maker's: the part's own distortion counts"
 
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
@@ -40,13 +92,37 @@ TABLE = (
     Accepted("value-outside-usual-range", ANY, ANY, "*", OWN_STATEMENT),
     Accepted("stated-value-contradicts", ANY, ANY, "*", OWN_STATEMENT),
     Accepted("rated-figures-agree", FIELD, "rated_*", "*", OWN_STATEMENT),
-    Accepted("loudspeaker-network", FIELD, "rated_load", "*", OWN_STATEMENT),
-    Accepted("loudspeaker-network", FIELD, "loudspeaker.z_rated", "*", OWN_STATEMENT),
+    Accepted("driver-edge-current", FIELD, "output_stage.t_edge", "*", OWN_STATEMENT),
+    Accepted("loudspeaker-network", FIELD, "*", "*", OWN_STATEMENT),
     Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
-    Accepted("blocking-capacitor-corner", FIELD, "band", "*", NO_PROMISE),
-    Accepted("snubber-*", WHOLE, "output_stage.snubber", "not applicable", NO_SUCH_PART),
-    Accepted("*-to-ground", WHOLE, "filter.c_ground", "not applicable", NO_SUCH_PART),
+    Accepted(ANY, FIELD, "band", "*", NO_PROMISE),
+    Accepted(ANY, FIELD, "load_range", "*", NO_PROMISE),
+    Accepted(ANY, FIELD, "rated_[lp]*", "*", NO_PROMISE),
+    Accepted("ingress-and-vents", FIELD, "environment.ip_code", "*", NO_PROMISE),
+    Accepted("discharge-in-cold", FIELD, "environment.ambient", "*", NOT_IN_USE),
+    Accepted("carrier-in-radio-bands", FIELD, "environment.am_receiver", "*", NOT_IN_USE),
+    Accepted("open-load-peaking", FIELD, "open_load", "*", NOT_IN_USE),
+    Accepted(ANY, WHOLE, "output_stage.snubber", "not applicable", NO_SUCH_PART),
+    Accepted("*-to-ground", WHOLE, "filter*", "not applicable", NO_SUCH_PART),
+    Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
+    Accepted("*excursion*", FIELD, "loudspeaker.x_*", "not applicable", TRAVEL),
+    Accepted("charge-*", ANY, "battery.charger*", "*", NO_CHARGER),
+    Accepted("burst-temperature", SECTION, "output_stage.device.foster", "*", NO_CURVE),
+    Accepted("surge-current", ANY, "protection*", "not applicable", NOT_CLAMPED),
+    Accepted("*", "none", "wiring.connector", "not applicable", NO_CONTACT),
+    Accepted("reverse-polarity-*", "none", "protection.reverse_polarity", "*", NOT_REVERSED),
+    Accepted("fuse-*", "none", "protection.fuse", "*", NO_FUSE),
+    Accepted("excursion-destructive", "none", "loudspeaker", "not applicable", NO_COIL),
+    Accepted("carrier-heats-loudspeaker", "none", "loudspeaker", "not applicable", NO_COIL),
+    Accepted("pumping-against-*", "none", "loudspeaker", "meets", NO_COIL),
+    Accepted("filter-capacitor-*", "none", "filter.c_across", "not applicable", NO_CAPACITOR),
+    Accepted(ANY, FIELD, "supply.v_source", "*", TIGHTER),
+    Accepted("inductor-saturation", FIELD, "filter.inductor.i_rms", "meets", AT_100),
+    Accepted("trip-above-music", FIELD, "loudspeaker.z_min", "meets", AS_STATED),
+    Accepted(ANY, FIELD, "supply.converter", "*", NO_CONVERTER),
+    Accepted("dead-time-*", FIELD, "gate_drive.dead_time", "not applicable", INSIDE),
     Accepted(ANY, FIELD, "*parallel", "*", ONE),
+    Accepted(ANY, ANY, ANY, "met whatever it is", OVER_THE_RANGE),
     Accepted(ANY, ANY, ANY, "listed", LISTED),
 )
 

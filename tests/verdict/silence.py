@@ -31,7 +31,7 @@ class Violation(NamedTuple):
 
     what: ``released``; ``critical lost``: with nothing in its place; ``acquitted``: a
     critical or major finding that now is met; ``gone``: a major that is said not to concern
-    the design because one field is silent; ``eased``: milder because something is wider.
+    the design because one field of a section that still is stated is silent; ``eased``: milder because something is wider.
     """
 
     spec: str
@@ -90,7 +90,8 @@ def _lost(before: Judged, change: Change, after: Rejudged) -> Iterator[tuple[str
         if item.severity not in GRAVE or not after.reached(key) or key in before.standing:
             continue
         what = _what(before, change, after, key)
-        if what and not (change.kind in PART_OUT and replaced(before, change, after)):
+        part_out = change.kind in PART_OUT or section_gone(before, change, after)
+        if what and not (part_out and replaced(before, change, after)):
             yield what, key
 
 
@@ -105,7 +106,15 @@ def _what(before: Judged, change: Change, after: Rejudged, key: Key) -> str:
         return ""
     if now.status is Status.MEETS:
         return "acquitted"
-    return "gone" if now.status is Status.NOT_APPLICABLE else ""
+    if now.status is not Status.NOT_APPLICABLE or section_gone(before, change, after):
+        return ""
+    return "gone"
+
+
+def section_gone(before: Judged, change: Change, after: Judged) -> bool:
+    """Whether the section went with the only field that was stated in it."""
+    above = {_above(path) for path in change.values}
+    return not above.isdisjoint(before.spec.sections - after.spec.sections)
 
 
 def _milder(was: Finding, now: Finding | None) -> bool:
@@ -135,12 +144,17 @@ def replaced(before: Judged, change: Change, after: Rejudged) -> bool:
     for key, item in after.answers.items():
         if not after.reached(key) or not stands(after, key) or stands(before, key):
             continue
-        if change.kind == "section left out":
-            if any(_within(gap.path, change.path) for gap in item.advice.missing):
+        if change.kind in ("section left out", "field left out"):
+            section = change.path if change.kind == "section left out" else _above(change.path)
+            if any(_within(gap.path, section) for gap in item.advice.missing):
                 return True
         elif after.house.looks_at(key[0], after.touched):
             return True
     return False
+
+
+def _above(path: str) -> str:
+    return path.rpartition(".")[0]
 
 
 def _within(path: str, section: str) -> bool:
@@ -155,6 +169,8 @@ def told(item: Finding | None) -> str:
         return str(item.severity)
     if item.message == SILENT:
         return "silent"
+    if item.status is Status.MEETS and ", whatever " in item.message:
+        return "met whatever it is"
     if item.status is Status.OPEN and not specs.house().can_be_critical(item.check):
         return "listed"
     return str(item.status)
