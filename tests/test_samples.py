@@ -99,6 +99,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("hawker beside the horn", "hearing-exposure", "product", "major"),
         ("claimed run time", "capacity-at-high-rate", "product", "major"),
         ("follows: claimed run time", "run-time", "product", "major"),
+        ("follows: claimed run time", "run-time-best-case", "product", "major"),
         ("follows: module of 24 W", "source-capability", "product", "major"),
     ),
     "bedside-lamp-faulty": (
@@ -154,6 +155,7 @@ FOYER: tuple[Row, ...] = (
     ("nothing holds a fire in", "fire-power-class", "product", "major"),
     ("efficiency beyond physics", "efficiency-plausibility", "product", "major"),
     ("run time beyond the pack", "run-time", "product", "major"),
+    ("run time beyond the energy of the pack", "run-time-best-case", "product", "major"),
     ("level beyond the amplifier", "target-sound-level", "product", "major"),
     ("level beyond the loudspeakers", "level-beyond-drivers", "product", "major"),
     ("withdrawn standard", "withdrawn-standards", "product", "minor"),

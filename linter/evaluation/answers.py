@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from ..check import MILESTONES, Check
 from ..finding import Finding, Leaned, Missing, Severity, Status
+from .forbidden import is_forbidden
 from .gap import Gap
 from .node import Computed
 from .only_typical import only_typical
@@ -134,6 +135,7 @@ def _missing_by(question: Question, finding: Finding, severity: Severity, note: 
         limit=limit,
         basis=basis,
         margin=margin_to(finding, limit),
+        holds_always=is_forbidden(question, severity),
     )
 
 
