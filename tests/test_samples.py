@@ -82,7 +82,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("sink too hot to touch", "touch-temperature-heatsink", "product", "major"),
         ("no protection against direct voltage", "dc-fault-power", "sub", "critical"),
         ("over-voltage trip within tolerance", "over-voltage-trip-window", "product", "major"),
-        ("discharge resistor overloaded", "bleeder-power", "product", "major"),
+        ("discharge resistor overloaded", "bleeder-power", "product", "critical"),
         ("follows: pumping", "pumping-against-capacitor", "product", "critical"),
         ("follows: no limiter", "loudspeaker-power-match", "sub", "major"),
     ),
