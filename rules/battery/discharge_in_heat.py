@@ -8,9 +8,9 @@ cells warm themselves by the current in their resistance, which is not counted h
 A vehicle's battery lies outside the product and is left out.
 
 Hotter than the window is major; from 20 K above it, 80 degrees for most lithium cells, cells
-go on to heat themselves: critical, as in a charge. Less than 5 K below it is minor, which is about what
-cells in a pack add by themselves at a moderate load (common practice, no source). Cure:
-a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
+go on to heat themselves: critical, as in a charge. Less than 5 K below it is minor, which is
+about what cells in a pack add by themselves at a moderate load (common practice, no source).
+Cure: a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, derivation

@@ -7,9 +7,9 @@ a fuse takes its seconds. It goes wrong when the trip is raised because bass swi
 product off; the cure for that is more strings.
 
 Above 1 is major, above 2 critical: four times the heat of the pulse rating flows into the
-cells and nothing acts (common practice). The pulse rating holds for seconds, the trip acts in milliseconds, so the
-equality itself is sound. Below it the trip still has to clear the music, which another
-check judges.
+cells and nothing acts (common practice). The pulse rating holds for seconds, the trip acts in
+milliseconds, so the equality itself is sound. Below it the trip still has to clear the music,
+which another check judges.
 """
 
 from ...linter.check import (

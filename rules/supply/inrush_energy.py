@@ -5,10 +5,11 @@ much energy into heat as the capacitor stores in the end, half C V squared, whet
 resistor, a thermistor or a transistor that holds the current constant. A small resistor
 reaches the end of its pulse rating long before its rated power says anything.
 
-Above the rating is critical, as for every part beyond its pulse rating: the limiter cracks
-or opens at some start. Above half of it is minor, because a restart while it is still warm
-adds a second pulse (common practice, no source). The rail counts at its highest, the capacitance at the
-top of its tolerance. A limiter in the common lead of two rails takes the energy of both.
+Above the rating is critical, as for every part beyond its pulse rating: the limiter cracks or
+opens at some start. Above half of it is minor, because a restart while it is still warm adds
+a second pulse (common practice, no source). The rail counts at its highest, the capacitance
+at the top of its tolerance. A limiter in the common lead of two rails takes the energy of
+both.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation

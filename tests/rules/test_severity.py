@@ -214,7 +214,7 @@ def test_same_hazard_same_severity(name: str, hazard: str) -> None:
 
 
 def test_a_coil_on_direct_voltage_burns_at_the_same_limit_whatever_let_it() -> None:
-    """Nothing detects it, something only mutes, or a rail is lost: the same heat over the rating."""
+    """Nothing detects it, something only mutes, or a rail is lost: the same heat."""
     limits = {
         CHECKS[name].limits.critical
         for name in ("dc-fault-power", "independent-disconnect", "one-rail-lost")
