@@ -181,6 +181,8 @@ class Check:
     peaks_inside: leaves or ranges inside which the worst case may lie.
     permissible: whether a deviation may permit a critical finding; False where the figure
         says that the design cannot be, such as two switches that conduct at once.
+    forbidden: the major limit is a bound of physics; missing it even with every tolerance
+        in the design's favour holds at every milestone.
     fails, passes: spec fragments (YAML, without the format line) that the engine must
         find and must clear.
     """
@@ -205,6 +207,7 @@ class Check:
     asked_from: Milestone | None = None
     peaks_inside: tuple[str, ...] = ()
     permissible: bool = True
+    forbidden: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from dataclasses import replace
 from ..check import MILESTONES, Check
 from ..declare import field_path
 from ..finding import Finding, Leaned, Missing, Severity, Status
+from .forbidden import is_forbidden
 from .gap import Gap
 from .node import Computed
 from .only_typical import only_typical
@@ -142,6 +143,7 @@ def _missing_by(question: Question, finding: Finding, severity: Severity, note: 
         severity=severity,
         message=finding.message + note,
         evidence=measured_to(finding.evidence, *limit_of(question.check, gravest)),
+        holds_always=is_forbidden(question, severity),
     )
 
 

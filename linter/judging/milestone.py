@@ -25,7 +25,8 @@ GATES: dict[Milestone, Gate] = {
     "concept": Gate(
         Severity.CRITICAL,
         "none",
-        "an idea may have gaps and weak points, but nothing that endangers or destroys",
+        "an idea may have gaps and weak points, but nothing that endangers or destroys, and no"
+        " promise that physics forbids",
     ),
     "prototype": Gate(
         Severity.MAJOR,

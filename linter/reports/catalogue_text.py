@@ -96,6 +96,8 @@ def _scope(check: Check) -> list[str]:
     each = "for each channel" if check.each == "channel" else "once for the product"
     lines = [f"{each}; {STAKES[check.stake]}"]
     lines += _conditions(check.applies)
+    if check.forbidden:
+        lines.append("a bound of physics: a major finding holds at every milestone")
     if check.asked_from:
         lines.append(f"open from the {check.asked_from} milestone on when nothing is stated")
     return lines

@@ -78,8 +78,11 @@ def reason(review: Review) -> str:
         few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
         return f"Nothing holds it: {verdict.why}.{few if judged < FEW else ''}"
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
-    found = len(verdict.holding) - opened
+    always = sum(1 for x in verdict.holding if x.severity and x.rank > verdict.hold_at.rank)
+    found = len(verdict.holding) - opened - always
     parts = [_number(found, "finding", f" from {verdict.hold_at} up")] if found else []
+    if always:
+        parts.append(_number(always, "finding", " at every milestone"))
     if opened:
         parts.append(_number(opened, "open item", ""))
     return f"Held by {' and '.join(parts)}: {verdict.why}."

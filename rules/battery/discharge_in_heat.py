@@ -7,13 +7,14 @@ cells warm themselves by the current in their resistance, which is not counted h
 
 A vehicle's battery lies outside the product and is left out.
 
-Hotter than the window is major; less than 5 K below it is minor, which is about what
-cells in a pack add by themselves at a moderate load (common practice, no source). Cure:
-a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
+Hotter than the window is major; from 20 K above it, 80 degrees for most lithium cells, cells
+go on to heat themselves: critical, as in a charge. Less than 5 K below it is minor, which is
+about what cells in a pack add by themselves at a moderate load (common practice, no source).
+Cure: a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
-from ..formulas.pack import CELL_DATA
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, derivation
+from ..formulas.pack import CELL_DATA, SELF_HEATING
 
 
 def figure(t_high: float, t_air: float) -> float:
@@ -35,14 +36,19 @@ CHECK = Check(
     },
     applies={"supply.source": "battery", "environment.place": ("indoor", "outdoor")},
     limits=AtLeast(
+        critical="-20 K",
         major="0 K",
         minor="5 K",
         basis={
+            "critical": SELF_HEATING,
             "major": derivation("outside the maker's window nothing is assured"),
             "minor": COMMON_PRACTICE,
         },
     ),
-    sources=(CELL_DATA,),
+    sources=(CELL_DATA, SELF_HEATING),
+    cautions=(
+        Caution("WARNING", "Lithium cells that overheat can vent and burn. Keep them cool."),
+    ),
     cases=(
         Case(
             {"t_high": "60 degC", "t_air": "56 degC"},

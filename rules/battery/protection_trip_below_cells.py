@@ -6,12 +6,22 @@ above that there is a range of currents that the cells do not stand and nothing 
 a fuse takes its seconds. It goes wrong when the trip is raised because bass switched the
 product off; the cure for that is more strings.
 
-Above 1 is major. The pulse rating holds for seconds, the trip acts in milliseconds, so the
-equality itself is sound. Below it the trip still has to clear the music, which another
-check judges.
+Above 1 is major, above 2 critical: four times the heat of the pulse rating flows into the
+cells and nothing acts (common practice). The pulse rating holds for seconds, the trip acts in
+milliseconds, so the equality itself is sound. Below it the trip still has to clear the music,
+which another check judges.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    derivation,
+)
 from ..formulas.pack import SERIES_PARALLEL
 
 
@@ -35,7 +45,12 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtMost(
-        major="1", basis={"major": derivation("a guard must act before the part that it guards")}
+        critical="2",
+        major="1",
+        basis={
+            "critical": COMMON_PRACTICE,
+            "major": derivation("a guard must act before the part that it guards"),
+        },
     ),
     levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1")),
     sources=(SERIES_PARALLEL,),

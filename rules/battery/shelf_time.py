@@ -7,9 +7,9 @@ months.
 
 The figure is the usable capacity over the stand-by current, against the claimed shelf time.
 Self-discharge of the cells is left out: a few per cent a month for lithium, more for the
-others, so a figure near 1 is too good. Below 1 is major; less than 25 % above it minor, for
-that self-discharge and worn cells (common practice). Ship at half charge and with the
-supply disconnected if you can.
+others, so a figure near 1 is too good. Below 1 is major, at every milestone; less than 25 %
+above it minor, for that self-discharge and worn cells (common practice). Ship at half charge
+and with the supply disconnected if you can.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
@@ -71,6 +71,7 @@ CHECK = Check(
         ),
     ),
     topic=("claims.shelf_time",),
+    forbidden=True,
     fails="""
 supply: {source: battery}
 battery:

@@ -149,3 +149,30 @@ def share_of_clipped_power(ratio: float, thd: float, thd_most: float) -> float:
     """
     at_least, at_most = ratio / clipped_power_ratio(thd), ratio / clipped_power_ratio(thd_most)
     return larger(at_most, smaller(at_least, 1 + 0 * ratio))
+
+
+def lossless_power(
+    v_ideal: float,
+    z_load: float,
+    n_legs: float,
+    r_ds_on: float,
+    parallel: float,
+    dcr: float,
+    r_series: float,
+) -> float:
+    """Largest clean sine behind the resistances of the path, cold, and no other loss.
+
+    v_ideal [V] ideal peak at the load, z_load [ohm], n_legs [1], r_ds_on of one switch
+    [ohm], parallel [1] switches, dcr of one inductor [ohm], r_series [ohm]; returns [W].
+    One switch and one inductor of each leg carry the load current at any time.
+    Source: Ohm's law.
+    Units: v_ideal [V], z_load [ohm], n_legs [1], r_ds_on [ohm], parallel [1], dcr [ohm],
+    r_series [ohm]; returns [W].
+
+    >>> round(lossless_power(31.0, 4.0, 1, 0.0, 1, 0.0, 0.0), 1)
+    120.1
+    >>> round(lossless_power(31.0, 4.0, 2, 0.1, 2, 0.04, 0.02), 1)  # 0.2 ohm beside 4 ohm
+    109.0
+    """
+    path = n_legs * (r_ds_on / parallel + dcr) + r_series
+    return (v_ideal * z_load / (z_load + path)) ** 2 / (2 * z_load)

@@ -3,7 +3,8 @@
 A voice coil is a gram or a few of copper or aluminium.  Some hundred watts of direct current
 heat it by hundreds of kelvin a second, and the cone stands at its stop meanwhile.  The trade
 asks for half a second (common practice, no source); above it is major, as the detector is
-there but comes late.
+there but comes late.  After 5 s two hundred watts have heated a coil of five grams by some 500 K,
+beyond what paper bears: then it is as good as none, and critical.
 
 Whether the delay is long enough to let the bass pass is asked by dc-detector-bass.  First
 cure: less filtering, with a lower threshold to go with it.
@@ -25,7 +26,14 @@ CHECK = Check(
     formula="t_trip",
     sentence="The detector acts {figure} after direct voltage has come up.",
     inputs={"t_trip": Input("protection.dc_detector.t_trip")},
-    limits=AtMost(major="0.5 s", basis={"major": COMMON_PRACTICE}),
+    limits=AtMost(
+        critical="5 s",
+        major="0.5 s",
+        basis={
+            "critical": derivation("198 W heat 5 g of copper by 500 K in 5 s"),
+            "major": COMMON_PRACTICE,
+        },
+    ),
     levers=(Lever("protection.dc_detector.t_trip", "50 ms"),),
     sources=(COMMON_PRACTICE, derivation("heating rate: power over mass and specific heat")),
     cases=(

@@ -7,15 +7,18 @@ voltage although no part has failed.  Its heat is the rail squared over the coil
 Any of three things prevents it: a detector of direct voltage, an under-voltage lockout that
 watches both rails, or a link that drops the second rail with the first.  The check speaks
 where a split supply has separate fuses and the spec states neither detector nor lockout.
-Above 15 W, where a fault can start a fire, is major.  First cure: a lockout on both rails.
+The figure is that of dc-fault-power, the heat in ONE coil over its rating or 15 W, and so is the
+limit: the coil burns just as with a shorted switch.  First cure: a lockout on both rails.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ..formulas.constants import FIRE_POWER
+from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
 
 
-def figure(p_dc_fault: float) -> float:
-    return p_dc_fault
+def figure(p_dc_fault: float, p_driver_noise: float, p_safe: float) -> float:
+    return p_dc_fault / larger(p_driver_noise, p_safe)
 
 
 SPLIT = """
@@ -23,20 +26,25 @@ supply: {source: dc-source, rails: split, v_rail: 35 V}
 channels:
   main:
     output_stage: {topology: half-bridge, devices: discrete}
-    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm}
+    loudspeaker: {z_rated: 4 ohm, r_e: 3.2 ohm, p_rated: 100 W, rating_method: aes2-1984}
 protection: {dc_detector: none, under_voltage: none, fuse: {i_rated: 8 A}}
 """
 
 CHECK = Check(
     title="One rail of a split supply lost",
     figure=figure,
-    unit="W",
+    unit="1",
     each="channel",
     stake="safety",
-    formula="p_dc_fault",
-    sentence="When one rail's fuse opens, the other rail puts {figure} of direct-current heat into"
-    " each voice coil, and neither a detector nor a lockout stops it.",
-    inputs={"p_dc_fault": Input("p_dc_fault")},
+    formula="p_dc_fault / larger of p_driver_noise and p_safe",
+    sentence="When one rail's fuse opens, the other rail puts {p_dc_fault} of direct-current heat"
+    " into each voice coil, {figure} times its rating of {p_driver_noise} or 15 W, and neither a"
+    " detector nor a lockout stops it.",
+    inputs={
+        "p_dc_fault": Input("p_dc_fault"),
+        "p_driver_noise": Input("p_driver_noise"),
+        "p_safe": FIRE_POWER,
+    },
     applies={
         "supply.rails": "split",
         "output_stage.topology": "half-bridge",
@@ -44,7 +52,10 @@ CHECK = Check(
         "protection.dc_detector": "none",
         "protection.under_voltage": "none",
     },
-    limits=AtMost(major="15 W", basis={"major": SAFE_POWER}),
+    limits=AtMost(
+        critical="1",
+        basis={"critical": derivation("more than its rating, as steady heat without cooling")},
+    ),
     levers=(
         Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
         Lever("protection.dc_detector.independent", ("yes",)),
@@ -59,14 +70,14 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"p_dc_fault": "382.8 W"},
-            gives="382.8 W",
-            origin="computed: nodal solution of one 35 V rail on 3.2 ohm",
+            {"p_dc_fault": "382.8 W", "p_driver_noise": "100 W", "p_safe": "15 W"},
+            gives="3.828",
+            origin="computed: nodal solution of one 35 V rail on 3.2 ohm, over a rating of 100 W",
         ),
         Case(
-            {"p_dc_fault": "14 W"},
-            gives="14 W",
-            origin="derived: 6.7 V on 3.2 ohm",
+            {"p_dc_fault": "14 W", "p_driver_noise": "5 W", "p_safe": "15 W"},
+            gives="0.9333",
+            origin="derived: 6.7 V on 3.2 ohm, over 15 W",
         ),
     ),
     topic=("protection.fuse", "protection.dc_detector"),

@@ -7,10 +7,10 @@ capacitor breaks down and hands the fault on to the coil, so that the loudspeake
 a part that seemed to protect it.
 
 The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail
-for a half-bridge behind an output capacitor.  Music adds less than that: the capacitor sees
-only what lies below its corner.  Above the rating is major, because it takes a first fault;
-above 80 % minor, as for film capacitors elsewhere.  First cure: the next voltage rating, which
-costs cents.
+for a half-bridge behind an output capacitor. Music adds less than that: the capacitor sees
+only what lies below its corner. Above the rating is critical: a shorted switch is the fault
+that it stands there for; above 80 % minor, as for film capacitors elsewhere. First cure: the
+next voltage rating, which costs cents.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
@@ -44,10 +44,10 @@ CHECK = Check(
     },
     applies={"loudspeaker.c_series": "fitted"},
     limits=AtMost(
-        major="100 %",
+        critical="100 %",
         minor="80 %",
         basis={
-            "major": derivation("rating of the capacitor, reached after a first fault"),
+            "critical": derivation("rating of the capacitor, reached after a first fault"),
             "minor": COMMON_PRACTICE,
         },
     ),

@@ -5,9 +5,10 @@ the square of the highest rail voltage over the lowest resistance. A resistor ch
 its discharge time alone is often too small for that: it browns the board, drifts upward,
 opens, and from then on the rail keeps its charge after switch-off, which nobody sees.
 
-Above its rating is major. Above half of it is minor: power ratings of resistors hold at
-70 degrees of ambient and more on a free lead, and the air beside hot heatsinks is no
-better; twice the power is the usual choice (common practice, no source).
+Above its rating it burns in normal use: critical, as for the resistor of a snubber. Above
+half of it is minor: power ratings of resistors hold at 70 degrees of ambient and more on a
+free lead, and the air beside hot heatsinks is no better; twice the power is the usual choice
+(common practice, no source).
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -32,10 +33,10 @@ CHECK = Check(
         "p_rated": Input("protection.bleeder.p_rated"),
     },
     limits=AtMost(
-        major="1",
+        critical="1",
         minor="0.5",
         basis={
-            "major": derivation("continuous power above the rating"),
+            "critical": derivation("continuous power above the rating"),
             "minor": COMMON_PRACTICE,
         },
     ),

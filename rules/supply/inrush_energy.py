@@ -5,10 +5,11 @@ much energy into heat as the capacitor stores in the end, half C V squared, whet
 resistor, a thermistor or a transistor that holds the current constant. A small resistor
 reaches the end of its pulse rating long before its rated power says anything.
 
-Above the rating is major: the limiter opens sooner or later and the product no longer
-starts. Above half of it is minor, because a restart while it is still warm adds a second
-pulse (common practice, no source). The rail counts at its highest, the capacitance at the
-top of its tolerance. A limiter in the common lead of two rails takes the energy of both.
+Above the rating is critical, as for every part beyond its pulse rating: the limiter cracks or
+opens at some start. Above half of it is minor, because a restart while it is still warm adds
+a second pulse (common practice, no source). The rail counts at its highest, the capacitance
+at the top of its tolerance. A limiter in the common lead of two rails takes the energy of
+both.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -35,10 +36,10 @@ CHECK = Check(
         "e_rated": Input("protection.inrush.e_rated"),
     },
     limits=AtMost(
-        major="1",
+        critical="1",
         minor="0.5",
         basis={
-            "major": derivation("the limiter is beyond its pulse rating"),
+            "critical": derivation("the limiter is beyond its pulse rating"),
             "minor": COMMON_PRACTICE,
         },
     ),

@@ -4,8 +4,8 @@ An over-voltage trip is there to end pumping before a part gives way. If it lies
 rated voltage of the bulk capacitors, they are the first to give way, and the trip guards
 only what stands more. The highest trip is compared with the rated voltage.
 
-This alone is a weakness and not yet a fault: whether anything lifts the rail so far is
-judged where the source and the pumping are judged. Therefore minor. Note that the trip
+Whether anything lifts the rail so far is judged where the source and the pumping are judged; a
+guard that cannot guard is major, as with the output stage. Note that the trip
 stops the amplifier, not the source: it cannot protect the capacitors from a source that
 is too high by itself.
 """
@@ -32,7 +32,7 @@ CHECK = Check(
     },
     applies={"protection.over_voltage": "fitted"},
     limits=AtMost(
-        minor="1", basis={"minor": derivation("a guard must act before the part that it guards")}
+        major="1", basis={"major": derivation("a guard must act before the part that it guards")}
     ),
     levers=(
         Lever("protection.over_voltage.v_trip", "1 V"),

@@ -5,9 +5,9 @@ source does. The figure is the rated output of all channels and the other loads 
 the source or converter gives without end. It needs few facts, so it also works on an early
 or optimistic spec: a published project hangs 30 W on a step-up module that gives 18 W.
 
-Above 1 the rated power cannot be sustained by any means: major. That short peaks come
-out of the capacitors does not help: in the bass they carry next to nothing. The pack that
-is the rail itself is judged by its own checks.
+Above 1 the rated power cannot be sustained by any means: major, at every milestone. That short
+peaks come out of the capacitors does not help: in the bass they carry next to nothing. The
+pack that is the rail itself is judged by its own checks.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
@@ -57,6 +57,7 @@ CHECK = Check(
     ),
     topic=("supply.i_max", "supply.p_max"),
     asked_from="prototype",
+    forbidden=True,
     fails="""
 supply: {source: battery, converter: step-up, rails: single, p_max: 18 W}
 channels:

@@ -34,6 +34,10 @@ WEAKNESSES = {
     "dock-half-bridge": {
         "filterless-drive": "two-level drive of a loudspeaker without a filter, as published",
     },
+    "split-half-bridge-integrated-31v": {
+        "power-above-rail": "130 W without a distortion on the page seen; +-31 V give a clean"
+        " sine of 120 W into 4 ohm, so it is a power of a clipped sine",
+    },
     "split-half-bridge-irs2092-student": {
         "treble-response": "the parts list gives -3.9 dB at 20 kHz, the author measured -0.4 dB:"
         " the list does not describe the board",

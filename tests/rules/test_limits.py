@@ -102,7 +102,6 @@ FOLLOWS = [
     ("stored-voltage-service", "major", 120.0),  # IEC 62368-1, table 4
     ("unprotected-source-power", "critical", 100.0),  # IEC 62368-1, 6.2.2
     ("fire-power-class", "major", 100.0),
-    ("one-rail-lost", "major", 15.0),
     ("junction-temperature-margin", "minor", 40.0),  # ECSS-Q-ST-30-11C
     ("junction-temperature-margin", "major", 25.0),  # MIL-HDBK-338B, level III
     ("enclosure-air", "minor", 20.0),  # aluminium electrolytics: maximum less 20 K

@@ -26,7 +26,6 @@ def answer(check: str, text: str) -> Finding:
     return next(item for item in assess(loaded.spec, load()) if item.check == check)
 
 
-@pytest.mark.parametrize("check", ["power-above-rail", "minimum-pulse-vs-modulation"])
 @pytest.mark.parametrize(
     ("power", "severity"),
     [
@@ -35,8 +34,37 @@ def answer(check: str, text: str) -> Finding:
         ("158 W", Severity.MAJOR),
     ],
 )
-def test_silent_distortion(check: str, power: str, severity: Severity) -> None:
-    assert answer(check, BOARD.replace("130 W", power)).severity is severity
+def test_silent_distortion(power: str, severity: Severity) -> None:
+    found = answer("minimum-pulse-vs-modulation", BOARD.replace("130 W", power))
+    assert found.severity is severity
+
+
+@pytest.mark.parametrize(
+    ("power", "severity"),
+    [
+        ("110 W", None),
+        ("119 W", Severity.MINOR),  # within 5 % of 31 V^2 / (2 x 4 ohm) = 120.1 W
+        ("122 W", Severity.MAJOR),
+        ("130 W", Severity.MAJOR),
+    ],
+)
+def test_above_a_clean_sine_without_a_distortion(power: str, severity: Severity | None) -> None:
+    found = answer("power-above-rail", BOARD.replace("130 W", power))
+    assert found.severity is severity
+    assert found.holds_always is (severity is Severity.MAJOR)
+
+
+def test_the_sentence_has_the_numbers_of_the_distortion_used() -> None:
+    """130 W over 120.1 W; at 10 % over 154.7 W."""
+    assert (
+        "1.08 times the most that the rails give at 0 %"
+        in answer("power-above-rail", BOARD).message
+    )
+    at_ten = BOARD.replace("rated_load", "rated_thd: 10 %\n    rated_load")
+    assert (
+        "0.84 times the most that the rails give at 10 %"
+        in answer("power-above-rail", at_ten).message
+    )
 
 
 @pytest.mark.parametrize("check", ["power-above-rail", "minimum-pulse-vs-modulation"])

@@ -1,0 +1,23 @@
+"""Promises that physics forbids: a bound that is missed with everything in their favour."""
+
+from ..finding import Severity
+from .node import Computed
+from .question import Question
+from .threshold import missed
+from .tolerance import worst_case
+
+
+def is_forbidden(question: Question, severity: Severity) -> bool:
+    """Whether a finding holds at every milestone, because no design can keep the promise.
+
+    The check's major limit is a bound of physics, and the figure misses it with all
+    tolerances at the end that helps, and without adverse assumptions and estimates.
+    """
+    check = question.check
+    if not check.forbidden or severity is Severity.MINOR:
+        return False
+    node = question.plan(question.sure_graph())
+    if not isinstance(node, Computed):
+        return False
+    at_best = worst_case(node, -question.adverse, check.peaks_inside).figure
+    return missed(check, at_best) in (Severity.CRITICAL, Severity.MAJOR)

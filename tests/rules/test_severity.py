@@ -1,0 +1,222 @@
+"""Same hazard, same severity: the rule of severities, applied to the whole catalogue.
+
+1. Critical: a person is hurt, or a part is destroyed or taken beyond its absolute rating,
+   however that comes about: in normal use, or by one fault that has to be expected (a shorted
+   switch, a shorted or reversed lead, a rail lost, a surge of the vehicle).
+2. A protection counts only against the fault that it can act on.  Muting turns switches off
+   and does nothing against a shorted one; a trip at a part that is not there senses nothing.
+3. Major: a function or a rated limit fails within the stated range: a promise, a rating for a
+   printed life, a recommended range, a guard that cannot guard while nothing has failed yet.
+4. Minor: it works, with less margin than good practice asks for, or a paper is missing.
+5. What rests on an estimate from above or on a placeholder proves no destruction: at most
+   major, and open where a placeholder alone decides.
+
+``HAZARDS`` holds each hazard with the gravest severity that its checks must be able to reach;
+a check of no hazard must not be able to reach critical.
+"""
+
+import pytest
+
+from ampreview.linter.check import Check
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.finding import Severity
+
+CATALOGUE = load()
+CHECKS = {entry.name: entry.check for entry in CATALOGUE.entries}
+
+# hazard: gravest severity of its checks, the checks
+HAZARDS: dict[str, tuple[str, str]] = {
+    "shock: a voltage that injures within reach": (
+        "critical",
+        """
+    mains-barrier shock-class-outputs-two shock-class-rails stored-voltage-accessible
+    """,
+    ),
+    "shock: a voltage that hurts and does not injure (class 2), bare or in a dead product": (
+        "major",
+        """
+    shock-class-outputs stored-voltage-service
+    """,
+    ),
+    "shock: a voltage that is felt, and arcs at service, told by a label": (
+        "minor",
+        """
+    shock-class-outputs-plain stored-energy
+    """,
+    ),
+    "burn: a surface that is touched": (
+        "critical",
+        """
+    touch-temperature-enclosure touch-temperature-heatsink
+    """,
+    ),
+    "fire: cells charged, emptied, heated or loaded beyond what they bear": (
+        "critical",
+        """
+    battery-ventilation cell-charge-voltage cell-discharge-end cell-temperature-window
+    charge-current charge-in-cold charge-in-heat charge-temperature-sensor charge-voltage
+    discharge-in-heat pack-collapse pack-current protection-present protection-trip-below-cells
+    """,
+    ),
+    "fire: a conductor or contact heated, or a fault current that nothing ends": (
+        "critical",
+        """
+    connector-current fuse-breaking-capacity fuse-protects-connector fuse-protects-lead
+    fuse-protects-trace fuse-voltage lead-rating supply-lead-current trace-current
+    unprotected-source-power
+    """,
+    ),
+    "fire: a voice coil on direct voltage, on clipped music or on the carrier": (
+        "critical",
+        """
+    blocking-capacitor-present carrier-heats-loudspeaker dc-detector-delay dc-fault-power
+    dc-relay-breaking independent-disconnect loudspeaker-clipped-power one-rail-lost
+    series-capacitor-voltage
+    """,
+    ),
+    "fire: a second safeguard missing behind a fuse that is judged": (
+        "major",
+        """
+    fire-power-class
+    """,
+    ),
+    "hearing: years of the stated use": (
+        "major",
+        """
+    hearing-exposure
+    """,
+    ),
+    "destroyed: switches that conduct at once, or half": (
+        "critical",
+        """
+    bootstrap-under-voltage dead-time-margin gate-overdrive high-side-supply
+    """,
+    ),
+    "destroyed: voltage beyond an absolute maximum": (
+        "critical",
+        """
+    blocking-capacitor-stress bulk-capacitor-voltage device-voltage-margin device-voltage-ringing
+    driver-slope-immunity filter-capacitor-voltage filter-capacitor-voltage-to-ground
+    gate-voltage-margin high-side-voltage pin-overshoot pumping-against-capacitor reverse-polarity
+    reverse-polarity-drain reverse-polarity-gate stage-capacitor-voltage supply-above-part-limit
+    surge-against-converter surge-against-stage surge-standoff
+    """,
+    ),
+    "destroyed: current, pulse or steady power beyond an absolute maximum": (
+        "critical",
+        """
+    bleeder-power drain-current-margin inrush-current inrush-energy over-current-protection
+    pulsed-drain-current snubber-dissipation surge-current trip-below-destruction
+    """,
+    ),
+    "destroyed: temperature beyond an absolute maximum": (
+        "critical",
+        """
+    burst-temperature enclosure-air gate-supply-regulator junction-at-rated-sine
+    junction-temperature-margin over-temperature-trip short-circuit-heating thermal-runaway
+    """,
+    ),
+    "destroyed: a loudspeaker at the end of its travel": (
+        "critical",
+        """
+    excursion-destructive
+    """,
+    ),
+    "guard: set so that it cannot guard, while another check judges what it guards from": (
+        "major",
+        """
+    dc-detector-threshold lockout-above-plateau over-temperature-sensor
+    over-temperature-trip-in-use over-voltage-trip-ceiling over-voltage-trip-part
+    """,
+    ),
+    "bound: an absolute maximum against an estimate from above, which cannot prove it": (
+        "major",
+        """
+    miller-turn-on short-circuit-energy switch-node-undershoot
+    """,
+    ),
+    "wear: beyond the rating for a printed life or rise of temperature": (
+        "major",
+        """
+    blocking-capacitor-current bulk-ripple-current capacitor-life damper-power
+    ferrite-bead-current filter-capacitor-heating filter-capacitor-heating-to-ground
+    inductor-copper inductor-core-loss loudspeaker-power-match pack-pulse-current pack-rate
+    supply-above-recommended zobel-power
+    """,
+    ),
+}
+NO_HAZARD = """
+    blocking-capacitor-corner blocking-capacitor-corner-unclaimed board-copper-cooling
+    bootstrap-capacitor bootstrap-diode-recovery bootstrap-hold-at-clipping bootstrap-reservoir
+    bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
+    carrier-attenuation carrier-in-radio-bands carrier-residual carrier-slope-limit
+    carrier-to-audio-ratio ceramic-capacitor-in-signal channel-beat charger-stated
+    charging-while-playing clearance-and-creepage clipping-power common-mode-resonance
+    conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
+    dc-detector-bass dead-time-distortion dead-time-share dead-time-soft-switching
+    discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
+    efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
+    filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
+    gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice
+    high-pass-in-band inductor-resistance inductor-ripple-current inductor-saturation
+    ingress-and-vents input-capacitor-dielectric input-coupling-corner input-sensitivity
+    input-stage-headroom inrush-limiter ip-code-format level-beyond-drivers
+    limiter-below-rated-crest limiter-below-rated-power lithium-transport-cited local-decoupling
+    loop-crossover-vs-carrier loop-phase-margin loudspeaker-lead-length loudspeaker-lead-loss
+    loudspeaker-minimum-impedance loudspeaker-network low-frequency-output
+    minimum-pulse-vs-modulation muting-time offset-pumping open-load-peaking output-power
+    over-voltage-trip-recommended over-voltage-trip-window pack-cutoff-under-load
+    pack-voltage-under-load part-bootstrap-capacitor part-least-inductance part-supply-limits
+    port-air-speed power-above-rail protection-trip-above-music pumping-against-trip
+    radio-standard-cited rail-ripple rail-trough rated-figures-agree rated-power-basis
+    residual-hiss reverse-polarity-loss run-time run-time-best-case run-time-in-cold
+    safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
+    series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
+    snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
+    stated-heat steady-dc-offset step-down-above-source step-up-below-source
+    supply-below-part-limit supply-lead-drop supply-rejection target-sound-level
+    thermal-compression thermal-test-condition timer-resolution transport-watt-hours
+    treble-response treble-response-loudspeaker trip-above-music trip-against-saturation
+    turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
+"""
+ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
+ROWS["no hazard"] = NO_HAZARD.split()
+PLACES = [(name, hazard) for hazard, names in ROWS.items() for name in names]
+
+
+def gravest(check: Check) -> Severity:
+    """The gravest severity that a check can reach."""
+    return next(x for x in Severity if getattr(check.limits, x.value) is not None)
+
+
+@pytest.mark.parametrize("name", sorted(CHECKS))
+def test_every_check_stands_in_one_row(name: str) -> None:
+    rows = [hazard for check, hazard in PLACES if check == name]
+    if not rows:
+        line = f"    {name}"
+        where = "the row of its hazard in HAZARDS, or to NO_HAZARD"
+        reached = gravest(CHECKS[name])
+        pytest.fail(f"it can reach {reached}; add to {where}:\n{line}", pytrace=False)
+    assert len(rows) == 1, rows
+
+
+def test_every_name_is_a_check() -> None:
+    assert {name for name, _ in PLACES} <= set(CHECKS)
+
+
+@pytest.mark.parametrize(("name", "hazard"), PLACES)
+def test_same_hazard_same_severity(name: str, hazard: str) -> None:
+    reached = gravest(CHECKS[name])
+    if hazard == "no hazard":
+        assert reached is not Severity.CRITICAL, "critical: which hazard is it?"
+    else:
+        assert reached == HAZARDS[hazard][0]
+
+
+def test_a_coil_on_direct_voltage_burns_at_the_same_limit_whatever_let_it() -> None:
+    """Nothing detects it, something only mutes, or a rail is lost: the same heat."""
+    limits = {
+        CHECKS[name].limits.critical
+        for name in ("dc-fault-power", "independent-disconnect", "one-rail-lost")
+    }
+    assert limits == {"1"}
