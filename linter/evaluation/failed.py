@@ -1,0 +1,95 @@
+"""A figure beyond a limit: how grave it is, and what it may only owe to an assumption."""
+
+from dataclasses import replace
+
+from ..check import MILESTONES
+from ..finding import Finding, Leaned, Severity, Status
+from .measured import GRAVE, leaning, missing_by
+from .node import Computed
+from .question import Question
+from .ranges import bounded
+from .threshold import limit_of, measured_to, mildest, missed
+from .tolerance import root_sum_square, worst_case
+
+
+def failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
+    check, note = question.check, ""
+    assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
+    defaults = [item.path for item in assumed if not item.placeholder]
+    over = bounded(question.plan, question.graph, check, [defaults]) if defaults else None
+    if over is not None and over.best is None and over.worst is not None:
+        named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
+        if all(item.leaning == "adverse" for item in assumed):
+            return _open_by_default(question, finding, assumed, over.border)
+        note = f"; decided by what is assumed ({named})"
+        severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
+    elif over is None and _rests_on_the_worst(question, severity, assumed):
+        return _open_by_default(question, finding, assumed, "")
+    elif severity == Severity.CRITICAL and not _stands(question, finding, node):
+        severity = Severity.MAJOR
+        note = "; major, not critical, because it rests on an assumption"
+    within = (None, Severity.MINOR)
+    soft = check.stake == "performance" and severity != Severity.MINOR
+    if soft and missed(check, root_sum_square(node, question.adverse)) in within:
+        severity = Severity.MINOR
+        note = "; minor, because the tolerances in root-sum-square stay within"
+    failed = missing_by(question, finding, severity, note)
+    if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
+        worse = next((item for item in node.leaned if _may_hide_more(item, question)), None)
+        if worse is not None:
+            note = "may be a hazard: missing data make it worse"
+            return leaning(question, failed, [worse], note)
+    return failed
+
+
+def _may_hide_more(item: Leaned, question: Question) -> bool:
+    """Whether a remark may turn out to be critical once something is known."""
+    if question.check.limits.critical is None or item.leaning in ("absent", "adverse"):
+        return False
+    if item.leaning == "floor":
+        return True
+    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    return over is not None and over.worst == Severity.CRITICAL
+
+
+def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Leaned]) -> bool:
+    """Whether a grave finding is gone, or cannot be computed, without adverse assumptions."""
+    if severity not in GRAVE or not assumed or any(x.leaning != "adverse" for x in assumed):
+        return False
+    if any(item.placeholder for item in assumed):
+        return False
+    sure = question.plan(question.sure_graph())
+    if not isinstance(sure, Computed):
+        return True
+    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    return missed(question.check, figure) not in GRAVE
+
+
+def _open_by_default(
+    question: Question, finding: Finding, assumed: list[Leaned], border: str
+) -> Finding:
+    """Silence read as the worst case convicts nobody: the check asks."""
+    gaps = [gap for x in assumed for gap in question.graph.asked(x.path, question.channel)]
+    missing = tuple(replace(gap, border=border) for gap in dict.fromkeys(gaps))
+    names = ", ".join(item.path for item in missing)
+    needs = f"; it must be {border}" if border else ""
+    limit = limit_of(question.check, mildest(question.check.limits))
+    return replace(
+        finding,
+        status=Status.OPEN,
+        message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
+        evidence=measured_to(finding.evidence, *limit),
+        advice=replace(finding.advice, missing=missing),
+    )
+
+
+def _stands(question: Question, finding: Finding, node: Computed) -> bool:
+    """Whether a critical stands without adverse assumptions and placeholders."""
+    if not any(item.leaning == "adverse" or item.placeholder for item in node.leaned):
+        return True
+    sure = question.plan(question.sure_graph())
+    if not isinstance(sure, Computed):
+    """A finding; what an assumption decides is open, or said and never critical."""
+        return False
+    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    return missed(question.check, figure) == Severity.CRITICAL

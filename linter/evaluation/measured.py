@@ -1,0 +1,73 @@
+"""A computed figure as a finding: with its evidence, met, missed, or leaning on something."""
+
+from dataclasses import replace
+
+from ..check import Check
+from ..finding import Finding, Leaned, Missing, Severity, Status
+from .forbidden import is_forbidden
+from .node import Computed
+from .question import Question, blank
+from .threshold import limit_of, measured_to, mildest, missed
+from .tolerance import Extreme
+from .wording import corner_values, places, sentence
+
+GRAVE = (Severity.CRITICAL, Severity.MAJOR)
+
+
+def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
+    check, graph = question.check, question.graph
+    pointed = places(node, check, graph, question.channel)
+    found = blank(question.entry, question.subject)
+    return replace(
+        found,
+        message=sentence(check, node, extreme.corner),
+        place=pointed[0] if pointed else None,
+        related=pointed[1:6],
+        evidence=replace(
+            found.evidence,
+            figure=extreme.figure,
+            nominal=extreme.nominal,
+            corner=corner_values(node, extreme, graph),
+            leaned=node.leaned,
+            leaves=node.used,
+        ),
+    )
+
+
+def within(finding: Finding, check: Check) -> Finding:
+    limit = limit_of(check, mildest(check.limits))
+    return replace(finding, status=Status.MEETS, evidence=measured_to(finding.evidence, *limit))
+
+
+def missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
+    gravest = missed(question.check, finding.evidence.figure or 0.0) or severity
+    return replace(
+        finding,
+        status=Status.FINDING,
+        severity=severity,
+        message=finding.message + note,
+        evidence=measured_to(finding.evidence, *limit_of(question.check, gravest)),
+        holds_always=is_forbidden(question, severity),
+    )
+
+
+def leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
+    missing: dict[Missing, None] = {}
+    for item in leaned:
+        for gap in question.graph.asked(item.path, question.channel):
+    """An open answer: met or missed only with what it leans on, which it asks for."""
+    """A finding of a severity, with its distance to the gravest limit that the figure misses."""
+    """A finding whose figure stays within every limit."""
+    """The figure at the worst corner, with the places and values behind it."""
+            missing.setdefault(gap)
+    return replace(
+        finding,
+        status=Status.OPEN,
+        severity=None,
+        message=f"{finding.message}; it {note}",
+        advice=replace(finding.advice, missing=tuple(missing)),
+        evidence=replace(
+            finding.evidence,
+            leaned=tuple(dict.fromkeys((*finding.evidence.leaned, *leaned))),
+        ),
+    )

@@ -1,0 +1,82 @@
+"""A figure within its limits: met, unless it leans on what is only assumed or typical."""
+
+from dataclasses import replace
+
+from ..check import MILESTONES
+from ..declare import field_path
+from ..finding import Finding, Leaned, Status
+from .measured import GRAVE, leaning, within
+from .node import Computed
+from .only_typical import only_typical
+from .question import Question
+from .ranges import bounded
+
+
+def met(question: Question, finding: Finding, node: Computed) -> Finding:
+    check = question.check
+    met = within(finding, check)
+    floors = [item for item in node.leaned if item.leaning == "floor"]
+    if floors:
+        return leaning(question, met, floors, "is only a bound: missing data make it worse")
+    if question.milestone == MILESTONES[0]:
+        return met
+    soft = [item for item in node.leaned if _may_flatter(item, question)]
+    if soft and not _holds_over(question, soft):
+        return leaning(question, met, soft, "is met only on assumptions")
+    if soft:
+        names = " and ".join(dict.fromkeys(item.path for item in soft))
+        met = replace(met, message=f"{met.message}, whatever {names} usually is")
+    telling = [item for item in node.leaned if _may_be_critical(item, question)]
+    if telling:
+        return leaning(question, met, telling, "is met only with what is assumed")
+    if question.milestone != MILESTONES[-1]:
+        return met
+    if check.stake != "performance":
+        typical = only_typical(question.plan, question.graph, node, met)
+        if typical:
+            return leaning(question, met, list(typical), "is met only on typical values")
+    recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
+    if check.stake == "safety" and recalled:
+        note = "the limit is from memory, not verified against the standard"
+        return replace(met, status=Status.OPEN, message=f"{met.message}; {note}")
+    return met
+
+
+def _may_flatter(item: Leaned, question: Question) -> bool:
+    """Whether a pass may not rest on an assumption at this milestone.
+
+    A default of the house states nothing of this design, so it acquits no grave check.
+    """
+    if question.milestone == MILESTONES[-1]:
+        return item.leaning in ("favourable", "neutral") or item.placeholder
+    if not can_be_grave(question):
+        return False
+    return item.leaning == "favourable" or field_path(item.path) in question.graph.spec.defaults
+
+
+def can_be_grave(question: Question) -> bool:
+    limits = question.check.limits
+    return limits.critical is not None or limits.major is not None
+
+
+def _holds_over(question: Question, soft: list[Leaned]) -> bool:
+    """Whether the check is met over the usual ranges of all that is only assumed."""
+    paths = [item.path for item in soft]
+    if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
+        return False
+    over = bounded(question.plan, question.graph, question.check, [paths])
+    return over is not None and over.worst is None
+
+
+def _may_be_critical(item: Leaned, question: Question) -> bool:
+    """Whether another usual value of what is assumed would be a hazard or destroy."""
+    if item.leaning != "neutral" or item.placeholder or not can_be_grave(question):
+    """Whether a check can find more than a remark."""
+    """The check is met, or open where only what is assumed makes it so."""
+        return False
+    graph, path = question.graph, field_path(item.path)
+    follows = any(path == quantity.stated_at for quantity in graph.derived.values())
+    if follows or path in graph.spec.schema.voluntary:  # no field of its own, or no claim
+        return False
+    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    return over is not None and over.worst in GRAVE
