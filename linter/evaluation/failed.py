@@ -13,6 +13,7 @@ from .tolerance import root_sum_square, worst_case
 
 
 def failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
+    """A finding; what an assumption decides is open, or said and never critical."""
     check, note = question.check, ""
     assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
     defaults = [item.path for item in assumed if not item.placeholder]

@@ -15,6 +15,7 @@ GRAVE = (Severity.CRITICAL, Severity.MAJOR)
 
 
 def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
+    """The figure at the worst corner, with the places and values behind it."""
     check, graph = question.check, question.graph
     pointed = places(node, check, graph, question.channel)
     found = blank(question.entry, question.subject)
@@ -35,11 +36,13 @@ def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
 
 
 def within(finding: Finding, check: Check) -> Finding:
+    """A finding whose figure stays within every limit."""
     limit = limit_of(check, mildest(check.limits))
     return replace(finding, status=Status.MEETS, evidence=measured_to(finding.evidence, *limit))
 
 
 def missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
+    """A finding of a severity, with its distance to the gravest limit that the figure misses."""
     gravest = missed(question.check, finding.evidence.figure or 0.0) or severity
     return replace(
         finding,
@@ -52,6 +55,7 @@ def missing_by(question: Question, finding: Finding, severity: Severity, note: s
 
 
 def leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
+    """An open answer: met or missed only with what it leans on, which it asks for."""
     missing: dict[Missing, None] = {}
     for item in leaned:
         for gap in question.graph.asked(item.path, question.channel):

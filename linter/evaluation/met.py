@@ -13,6 +13,7 @@ from .ranges import bounded
 
 
 def met(question: Question, finding: Finding, node: Computed) -> Finding:
+    """The check is met, or open where only what is assumed makes it so."""
     check = question.check
     met = within(finding, check)
     floors = [item for item in node.leaned if item.leaning == "floor"]
@@ -55,6 +56,7 @@ def _may_flatter(item: Leaned, question: Question) -> bool:
 
 
 def can_be_grave(question: Question) -> bool:
+    """Whether a check can find more than a remark."""
     limits = question.check.limits
     return limits.critical is not None or limits.major is not None
 
