@@ -90,7 +90,6 @@ def _stands(question: Question, finding: Finding, node: Computed) -> bool:
         return True
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
-    """A finding; what an assumption decides is open, or said and never critical."""
         return False
     figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
     return missed(question.check, figure) == Severity.CRITICAL

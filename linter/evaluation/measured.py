@@ -59,10 +59,6 @@ def leaning(question: Question, finding: Finding, leaned: list[Leaned], note: st
     missing: dict[Missing, None] = {}
     for item in leaned:
         for gap in question.graph.asked(item.path, question.channel):
-    """An open answer: met or missed only with what it leans on, which it asks for."""
-    """A finding of a severity, with its distance to the gravest limit that the figure misses."""
-    """A finding whose figure stays within every limit."""
-    """The figure at the worst corner, with the places and values behind it."""
             missing.setdefault(gap)
     return replace(
         finding,

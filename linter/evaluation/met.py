@@ -73,8 +73,6 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
 def _may_be_critical(item: Leaned, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
     if item.leaning != "neutral" or item.placeholder or not can_be_grave(question):
-    """Whether a check can find more than a remark."""
-    """The check is met, or open where only what is assumed makes it so."""
         return False
     graph, path = question.graph, field_path(item.path)
     follows = any(path == quantity.stated_at for quantity in graph.derived.values())
