@@ -1,5 +1,6 @@
 """A figure within its limits: met, unless it leans on what is only assumed or typical."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..check import MILESTONES
@@ -7,40 +8,48 @@ from ..declare import field_path
 from ..finding import Finding, Leaned, Status
 from .measured import GRAVE, leaning, within
 from .node import Computed
-from .only_typical import only_typical
+from .only_typical import only_typical, open_ended
 from .question import Question
 from .ranges import bounded
 
+ONE_SIDED = "is met only if the side that is not stated is no further than the other"
+
 
 def met(question: Question, finding: Finding, node: Computed) -> Finding:
-    """The check is met, or open where only what is assumed makes it so."""
-    check = question.check
-    met = within(finding, check)
-    floors = [item for item in node.leaned if item.leaning == "floor"]
-    if floors:
-        return leaning(question, met, floors, "is only a bound: missing data make it worse")
-    if question.milestone == MILESTONES[0]:
-        return met
+    """The check is met, or open where only what is assumed or not guaranteed makes it so."""
+    found = within(finding, question.check)
     soft = [item for item in node.leaned if _may_flatter(item, question)]
-    if soft and not _holds_over(question, soft):
-        return leaning(question, met, soft, "is met only on assumptions")
+    for items, note in _doubts(question, found, node, soft):
+        if items:
+            return leaning(question, found, list(items), note)
     if soft:
         names = " and ".join(dict.fromkeys(item.path for item in soft))
-        met = replace(met, message=f"{met.message}, whatever {names} usually is")
-    telling = [item for item in node.leaned if _may_be_critical(item, question)]
-    if telling:
-        return leaning(question, met, telling, "is met only with what is assumed")
-    if question.milestone != MILESTONES[-1]:
-        return met
-    if check.stake != "performance":
-        typical = only_typical(question.plan, question.graph, node, met)
-        if typical:
-            return leaning(question, met, list(typical), "is met only on typical values")
-    recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
-    if check.stake == "safety" and recalled:
+        found = replace(found, message=f"{found.message}, whatever {names} usually is")
+    recalled = any(x.kind == "from memory" for x in question.check.limits.basis.values())
+    at_last = question.milestone == MILESTONES[-1]
+    if at_last and question.check.stake == "safety" and recalled:
         note = "the limit is from memory, not verified against the standard"
-        return replace(met, status=Status.OPEN, message=f"{met.message}; {note}")
-    return met
+        return replace(found, status=Status.OPEN, message=f"{found.message}; {note}")
+    return found
+
+
+def _doubts(
+    question: Question, found: Finding, node: Computed, soft: list[Leaned]
+) -> Iterator[tuple[Sequence[Leaned], str]]:
+    """What a pass may lean on in vain at the milestone at hand, one kind after the other."""
+    floors = [item for item in node.leaned if item.leaning == "floor"]
+    yield floors, "is only a bound: missing data make it worse"
+    if question.milestone == MILESTONES[0]:
+        return
+    if soft and not _holds_over(question, soft):
+        yield soft, "is met only on assumptions"
+    telling = [item for item in node.leaned if _may_be_critical(item, question)]
+    yield telling, "is met only with what is assumed"
+    check, told = question.check, (question.plan, question.graph, node, found)
+    if question.milestone != MILESTONES[-1] and check.limits.critical is not None:
+        yield open_ended(*told, check), ONE_SIDED
+    if question.milestone == MILESTONES[-1] and check.stake != "performance":
+        yield only_typical(*told), "is met only on typical values"
 
 
 def _may_flatter(item: Leaned, question: Question) -> bool:
@@ -48,6 +57,8 @@ def _may_flatter(item: Leaned, question: Question) -> bool:
 
     A default of the house states nothing of this design, so it acquits no grave check.
     """
+    if question.milestone == MILESTONES[0]:
+        return False
     if question.milestone == MILESTONES[-1]:
         return item.leaning in ("favourable", "neutral") or item.placeholder
     if not can_be_grave(question):

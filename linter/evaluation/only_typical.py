@@ -1,21 +1,24 @@
-"""Typical values that stand in where a limit needs a guaranteed one.
+"""Stated sides of a line that stand in where a limit needs the side that is not printed.
 
-A data-sheet line that prints only ``typ`` has it stand in for both sides.  Where a shift of
-it would make the figure worse, a pass leans on a typical value.  Fields of which data sheets
-usually print nothing but the typical value are left out, and so are lines with a guaranteed
-side: makers print the one that matters.
+A data-sheet line that prints only ``typ`` has it stand in for both sides, one that prints only
+``min`` for the other side as well.  Where a shift of it to that side would make the figure worse,
+a pass leans on what nobody guarantees.  Fields of which data sheets usually print nothing but the
+typical value are left out, and so are lines with typ and a guaranteed side: makers print the one
+that matters.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
-from ..check import Source
+from ..check import Check, Source
 from ..finding import Finding, Leaned
 from ..quantities.quantity import Value
 from .gap import Gap
 from .graph import Graph
 from .node import Computed, FigureError, Node
+from .threshold import missed
 
-STEP = 0.01
+NEAR = 1.01
+FAR = 3.0
 CHANGE = 1e-9
 SELDOM_GUARANTEED = "typ"
 TYPICAL = Source("data sheets guarantee only what they print as min or max", kind="derived")
@@ -24,38 +27,71 @@ Plan = Callable[[Graph], Computed | Gap | None]
 
 
 def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Leaned, ...]:
-    """The data-sheet lines that are only typical, and that the figure hangs on.
+    """The data-sheet lines without the side that the figure hangs on.
 
     plan: gives the figure's node in a graph.
     """
-    values = graph.spec.values
-    lines = {
+    lines = _lines(graph, node)
+    return _hung_on(lines, plan, graph, finding, lambda node, at: _is_worse(node, at, finding))
+
+
+def open_ended(
+    plan: Plan, graph: Graph, node: Node, finding: Finding, check: Check
+) -> tuple[Leaned, ...]:
+    """The lines with a least or a largest value alone, where ``FAR`` beyond it the check fails."""
+    lines = {path: x for path, x in _lines(graph, node).items() if x.sides != {"typ"}}
+    return _hung_on(lines, plan, graph, finding, lambda node, at: _fails(node, at, check), FAR)
+
+
+def _lines(graph: Graph, node: Node) -> dict[str, Value]:
+    values, field_of = graph.spec.values, graph.spec.schema.field_of
+    return {
         path: x
         for path in node.used
         if isinstance(x := values.get(path), Value)
-        and _gaps(x)
-        and graph.spec.schema.field_of(path).given != SELDOM_GUARANTEED
+        and _beyond(x)
+        and field_of(path).given != SELDOM_GUARANTEED
     }
-    if not lines:
-        return ()
-    moving = plan(graph.freed(frozenset(lines)))
+
+
+def _hung_on(
+    lines: Mapping[str, Value],
+    plan: Plan,
+    graph: Graph,
+    finding: Finding,
+    spoils: Callable[[Computed, dict[str, object]], bool],
+    factor: float = NEAR,
+) -> tuple[Leaned, ...]:
+    """Those lines of which a value beyond what they state spoils the answer."""
+    moving = plan(graph.freed(frozenset(lines))) if lines else None
     if not isinstance(moving, Computed):
         return ()
     corner = {item.path: item.value for item in finding.evidence.corner}
-    found = [
-        Leaned(path, f"{value.text} (typical only)", "favourable", TYPICAL)
+    return tuple(
+        Leaned(path, f"{value.text} ({_kind(value)} only)", "favourable", TYPICAL)
         for path, value in sorted(lines.items())
-        if any(_is_worse(moving, {**corner, path: x}, finding) for x in _gaps(value))
-    ]
-    return tuple(found)
+        if any(spoils(moving, {**corner, path: x}) for x in _beyond(value, factor))
+    )
 
 
-def _gaps(value: Value) -> tuple[float, ...]:
-    """Values a little beside a line that is only typical."""
-    if value.form != "line" or value.sides != {"typ"}:
+def _beyond(value: Value, factor: float = NEAR) -> tuple[float, ...]:
+    """Values beside a line, on the sides that it leaves open."""
+    if value.form != "line" or len(value.sides) != 1:
         return ()
-    step = STEP * abs(value.nominal)
-    return (value.nominal + step, value.nominal - step)
+    above, below = value.nominal * factor, value.nominal / factor
+    sides = {"typ": (above, below), "min": (above,), "max": (below,)}
+    return sides[next(iter(value.sides))]
+
+
+def _kind(value: Value) -> str:
+    return "typical" if value.sides == {"typ"} else next(iter(value.sides))
+
+
+def _fails(node: Computed, corner: dict[str, object], check: Check) -> bool:
+    try:
+        return missed(check, float(node.value(corner))) is not None
+    except FigureError:
+        return False
 
 
 def _is_worse(node: Computed, corner: dict[str, object], finding: Finding) -> bool:

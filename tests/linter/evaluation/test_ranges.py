@@ -220,3 +220,12 @@ def test_a_crashed_check_holds_everywhere() -> None:
     found = answer(f"supply: {{v_rail: 24 V}}\nchannels: {{main: {{{device}}}}}\n", broken)
     for milestone in ("concept", "prototype", "production"):
         assert not verdict((found,), milestone).released  # type: ignore[arg-type]
+
+
+def test_a_line_that_is_open_to_the_wrong_side_acquits_nobody() -> None:
+    """A rating of at least 100 V is a rating; a rail of at least 24 V may be three times that."""
+    device = "output_stage: {device: {v_dss: 80 V}}"
+    spec = "supply: {v_rail: RAIL}\nchannels: {main: {" + device + "}}\n"
+    assert answer(spec.replace("RAIL", "{min: 24 V}")).status is Status.OPEN
+    assert answer(spec.replace("RAIL", "{min: 20 V}")).status is Status.MEETS, "60 V / 80 V"
+    assert answer(spec.replace("RAIL", "{max: 60 V}")).status is Status.MEETS
