@@ -66,6 +66,8 @@ def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Le
         return False
     if any(item.placeholder for item in assumed):
         return False
+    if not any(question.graph.asked(item.path, question.channel) for item in assumed):
+        return False
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
         return True

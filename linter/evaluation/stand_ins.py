@@ -25,13 +25,13 @@ def hangs_on(over: Bounded | None) -> bool:
 def hangs_on_a_part(
     question: Question, node: Computed, assumed: list[Leaned], severity: Severity
 ) -> bool:
-    """Whether what is graver than a remark hangs on a part of which nothing is said."""
+    """Whether what is graver than a remark hangs on nothing but a part that is not spoken of."""
     if severity == Severity.MINOR:
         return False
     fields = question.graph.spec.schema.fields
-    known = [fields[field_path(x.path)] for x in assumed if field_path(x.path) in fields]
-    parts = [field for field in known if field.kind == "section"]
-    return bool(parts) and not stands(question, node, severity)
+    soft = [field_path(x.path) for x in assumed if x.leaning == "adverse" or x.placeholder]
+    parts = [path for path in soft if path in fields and fields[path].kind == "section"]
+    return bool(parts) and len(parts) == len(soft) and not stands(question, node, severity)
 
 
 def stands(question: Question, node: Computed, severity: Severity) -> bool:

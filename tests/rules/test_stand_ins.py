@@ -29,10 +29,12 @@ channels:
 
 def test_a_share_of_the_swing_asks_for_the_measured_overshoot() -> None:
     found = finding(STAGE, "device-voltage-ringing")
-    assert found.figure == pytest.approx(125 / 120, rel=1e-3)
+    assert found.evidence.figure == pytest.approx(125 / 120, rel=1e-3)
     assert found.status is Status.OPEN
-    assert [item.path for item in found.missing] == ["channels.main.output_stage.v_overshoot"]
-    assert found.missing[0].border.startswith("at most ")
+    assert [item.path for item in found.advice.missing] == [
+        "channels.main.output_stage.v_overshoot"
+    ]
+    assert found.advice.missing[0].border.startswith("at most ")
 
 
 def test_a_measured_overshoot_convicts() -> None:
@@ -81,7 +83,7 @@ channels: {main: {rated_power: 50 W}}
 def test_a_discharge_resistor_of_which_nothing_is_said_is_asked_for() -> None:
     found = finding(RAILS, "stored-voltage-service")
     assert found.status is Status.OPEN
-    assert "protection.bleeder" in {item.path for item in found.missing}
+    assert "protection.bleeder" in {item.path for item in found.advice.missing}
     none = finding(RAILS + "protection: {bleeder: none}\n", "stored-voltage-service")
     assert none.severity is Severity.MAJOR
     fitted = finding(RAILS + "protection: {bleeder: {r: 200 ohm}}\n", "stored-voltage-service")
