@@ -96,7 +96,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     blocking-capacitor-stress bulk-capacitor-voltage device-voltage-margin device-voltage-ringing
-    gate-supply-from-rail driver-slope-immunity filter-capacitor-voltage filter-capacitor-voltage-to-ground
+    gate-supply-from-rail
+    driver-slope-immunity filter-capacitor-voltage filter-capacitor-voltage-to-ground
     gate-voltage-margin high-side-voltage pin-overshoot pumping-against-capacitor reverse-polarity
     reverse-polarity-drain reverse-polarity-gate stage-capacitor-voltage supply-above-part-limit
     surge-against-converter surge-against-stage surge-standoff
