@@ -9,6 +9,7 @@ from .field import (
     adverse,
     declared,
     favourable,
+    is_of_another_kind,
     usual_bounds,
     usually,
 )
@@ -31,6 +32,7 @@ __all__ = [
     "favourable",
     "field_path",
     "flag",
+    "is_of_another_kind",
     "listed",
     "load_schema",
     "local_path",

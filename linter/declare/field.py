@@ -46,6 +46,7 @@ class Field:
         prefix slipped.  ``0 or low .. high`` allows zero beside it.
     possible: range beyond which a value is refused, where physics or a standard sets one;
         else that of the unit, else a thousand million times beyond the usual range.
+    also: range of another kind of design, which is no slip, but not what silence may be.
     usual_high: the usual range of the upper end, where it has one of its own.
     given: how data sheets and designers state it: line, typ, max, tol, range, value.
     concerns: designs for which it matters; None: all of them.
@@ -74,6 +75,7 @@ class Field:
     required: bool = False
     model: type[BaseModel] | None = None
     possible: str = ""
+    also: str = ""
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
@@ -117,6 +119,14 @@ def usual_bounds(field: Field, upper_end: bool = False) -> tuple[float, float] |
     """The usual range of a field in SI, or of the upper end of its range."""
     text = (field.usual_high or field.usual) if upper_end else field.usual
     return bounds(text, field.unit) if text else None
+
+
+def is_of_another_kind(field: Field, low: float, high: float) -> bool:
+    """Whether a value from ``low`` to ``high`` is usual in another kind of design."""
+    if not field.also:
+        return False
+    least, most = bounds(field.also, field.unit)
+    return least <= low and high <= most
 
 
 # Defaults

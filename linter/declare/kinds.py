@@ -20,6 +20,7 @@ def quantity(
     default: Assumption | None = None,
     example: str = "",
     possible: str = "",
+    also: str = "",
     promise: Promise = "",
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
@@ -36,6 +37,7 @@ def quantity(
             example=example or middle(usual),
             zero=usual.startswith("0 "),
             possible=possible,
+            also=also,
             promise=promise,
         )
     )

@@ -14,7 +14,7 @@ from .measured import GRAVE, leaning, measured, missing_by, within
 from .met import met
 from .node import Computed
 from .question import Question, blank
-from .ranges import Bounded, bounded
+from .ranges import Bounded, bounded, is_settled
 from .threshold import missed
 from .tolerance import worst_case
 
@@ -40,7 +40,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
         over = bounded(question.plan, question.graph, question.check, sets)
     if over is not None and over.worst is None:
         return _met_whatever(question, over)
-    if over is not None and over.best is not None and _is_settled(over):
+    if over is not None and over.best is not None and is_settled(over):
         return _failed_whatever(question, over)
     places_found = (question.graph.spec.place(path) for path in names)
     border = over.border if over else ""
@@ -91,12 +91,6 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
         if wider is not None and wider.worst in GRAVE:
             return leaning(question, finding, soft, "is met only with what is assumed")
     return replace(finding, message=f"{finding.message}, whatever {names} usually is")
-
-
-def _is_settled(over: Bounded) -> bool:
-    """Whether more data could not make of a remark what holds the design."""
-    assert over.best is not None
-    return over.best != Severity.MINOR or over.worst == Severity.MINOR
 
 
 def _failed_whatever(question: Question, over: Bounded) -> Finding:

@@ -8,6 +8,7 @@ from .measured import GRAVE, leaning, missing_by
 from .node import Computed
 from .question import Question
 from .ranges import bounded
+from .stand_ins import hangs_on, hangs_on_a_part, over_usual, stands
 from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import root_sum_square, worst_case
 
@@ -16,8 +17,14 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
     """A finding; what an assumption decides is open, or said and never critical."""
     check, note = question.check, ""
     assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
-    defaults = [item.path for item in assumed if not item.placeholder]
-    over = bounded(question.plan, question.graph, check, [defaults]) if defaults else None
+    stated = question.graph.spec.values
+    stand_ins = [item for item in assumed if item.placeholder and item.path not in stated]
+    over = over_usual(question, stand_ins)
+    if hangs_on(over):
+        return _open_by_default(question, finding, stand_ins, over.border if over else "")
+    if hangs_on_a_part(question, node, assumed, severity):
+        return _open_by_default(question, finding, assumed, "")
+    over = over_usual(question, [item for item in assumed if not item.placeholder])
     if over is not None and over.best is None and over.worst is not None:
         named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
         if all(item.leaning == "adverse" for item in assumed):
@@ -26,7 +33,7 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
     elif over is None and _rests_on_the_worst(question, severity, assumed):
         return _open_by_default(question, finding, assumed, "")
-    elif severity == Severity.CRITICAL and not _stands(question, finding, node):
+    elif severity == Severity.CRITICAL and not stands(question, node, severity):
         severity = Severity.MAJOR
         note = "; major, not critical, because it rests on an assumption"
     within = (None, Severity.MINOR)
@@ -59,6 +66,8 @@ def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Le
         return False
     if any(item.placeholder for item in assumed):
         return False
+    if not any(question.graph.asked(item.path, question.channel) for item in assumed):
+        return False
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
         return True
@@ -82,14 +91,3 @@ def _open_by_default(
         evidence=measured_to(finding.evidence, *limit),
         advice=replace(finding.advice, missing=missing),
     )
-
-
-def _stands(question: Question, finding: Finding, node: Computed) -> bool:
-    """Whether a critical stands without adverse assumptions and placeholders."""
-    if not any(item.leaning == "adverse" or item.placeholder for item in node.leaned):
-        return True
-    sure = question.plan(question.sure_graph())
-    if not isinstance(sure, Computed):
-        return False
-    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
-    return missed(question.check, figure) == Severity.CRITICAL

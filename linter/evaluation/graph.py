@@ -280,6 +280,9 @@ class Graph:
             return node
         where = quantity.stated_at or quantity.name
         path = self.leaves.full(where, channel) if where in self.fields else where
+        if path in self.leaves.supposed:  # what may be stated, in place of what is assumed
+            supposed = self.leaves.leaf(where, channel, self.fields[where])
+            return supposed if isinstance(supposed, Node) else node
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
         assumed = way.assumes

@@ -49,6 +49,12 @@ class Bounded:
     border: str = ""
 
 
+def is_settled(over: Bounded) -> bool:
+    """Whether more data could not make of a remark what holds the design."""
+    assert over.best is not None
+    return over.best != Severity.MINOR or over.worst == Severity.MINOR
+
+
 def bounded(
     plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
 ) -> Bounded | None:

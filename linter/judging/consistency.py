@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ..check import Derived, Source, derivation
-from ..declare import Field, local_path, subject_of, usual_bounds
+from ..declare import Field, is_of_another_kind, local_path, subject_of, usual_bounds
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
@@ -54,7 +54,8 @@ def _unusual(spec: Spec) -> Iterator[Finding]:
         if bounds is None or (field.zero and value.lo == 0.0):
             continue
         low, high = bounds
-        if value.hi < low or value.lo > high:
+        outside = value.hi < low or value.lo > high
+        if outside and not is_of_another_kind(field, value.lo, value.hi):
             yield _unusual_finding(spec, path, value, field, bounds)
 
 

@@ -14,12 +14,17 @@ from ...linter.check import (
 )
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, ip_digits
 from .load import SERIES
 from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
 DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
+BOXED = Assumption(
+    None,
+    "neutral",
+    from_memory("IEC 60664-1: an enclosure may lower the degree; IP54 makes 2 of 3"),
+)
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 TERMINALS = {
@@ -75,6 +80,12 @@ def bare() -> str:
 def outdoors() -> float:
     """Dust and rain."""
     return 3.0
+
+
+def outdoors_in_a_box(ip_code: str) -> float:
+    """A box that keeps dust and splashes out, IP54 or better, is a room of its own."""
+    solids, water = ip_digits(ip_code)
+    return 2.0 if solids >= 5 and water >= 4 else 3.0
 
 
 def indoors() -> float:
@@ -162,6 +173,13 @@ DERIVED: tuple[Derived, ...] = (
         "pollution_degree",
         "1",
         "degree at the board after IEC 60664-1",
+        Way(
+            outdoors_in_a_box,
+            {"ip_code": Input("environment.ip_code")},
+            "3, 2 where both digits of ip_code are 5 and 4 or more",
+            when={"environment.place": "outdoor"},
+            assumes=BOXED,
+        ),
         Way(outdoors, {}, "3", when={"environment.place": "outdoor"}, assumes=DEGREES),
         Way(indoors, {}, "2", assumes=DEGREES),
         stated_at="environment.pollution_degree",

@@ -107,7 +107,7 @@ DERIVED = (
                 charge_over,
                 {"charge": _CAPACITY, "by": Constant("2 h", "usual shortest charge", CELL_DATA)},
                 formula="charge / by",
-                assumes=Assumption(None, "neutral", CELL_DATA, placeholder=True),
+                assumes=Assumption(None, "neutral", CELL_DATA),
             ),
         ),
         stated_at="battery.cell.i_charge",

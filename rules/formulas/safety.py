@@ -36,6 +36,7 @@ CLEARANCE = from_memory(
 )
 IP_CODE = from_memory("IEC 60529", "structure of the code: IP, two digits or X, letters")
 
+UNSAID = Assumption("none", "adverse", derivation("bound: nothing discharges the rail"))
 NONE_FITTED = Assumption(
     float("inf"), "absent", derivation("without a resistor nothing discharges the rail")
 )

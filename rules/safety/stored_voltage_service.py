@@ -7,16 +7,20 @@ or manual tells to wait.
 Persons who are instructed may meet class 2 of IEC 62368-1, up to 120 V direct voltage, which
 hurts but does not injure; so above 120 V between the rails is major.  Above 60 V is minor: a
 start makes a hand slip.  Bare rails within reach of anyone are another check, and critical.
-Both limits are from memory.  First cure: a discharge resistor on the capacitor's side of
+Both limits are from memory.  A design that says nothing of a discharge resistor is asked for it.
+First cure: a discharge resistor on the capacitor's side of
 every switch and fuse, and a line on the board about the time to wait.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
-from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, voltage_left
+from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, UNSAID, voltage_left
 
 
-def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
-    return rail_count * voltage_left(v_rail, wait, r, c)
+def figure(
+    v_rail: float, rail_count: float, bleeder: str, r: float, c: float, wait: float
+) -> float:
+    left = voltage_left(v_rail, wait, r, c) if bleeder == "fitted" else v_rail
+    return rail_count * left
 
 
 RAIL = """
@@ -32,12 +36,15 @@ CHECK = Check(
     unit="V",
     each="product",
     stake="safety",
-    formula="rail_count v_rail exp(-wait / (r c))",
+    formula="rail_count v_rail exp(-wait / (r c)), rail_count v_rail where bleeder is none",
     sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
     " ({v_rail} at first on each).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),
+        "bleeder": Input(
+            "protection.bleeder", meaning="discharge resistor of each rail", default=UNSAID
+        ),
         "r": Input("protection.bleeder.r", default=NONE_FITTED),
         "c": Input("c_discharged"),
         "wait": Input("safety.discharge_wait"),
@@ -59,6 +66,7 @@ CHECK = Check(
             {
                 "v_rail": "100 V",
                 "rail_count": 1.0,
+                "bleeder": "fitted",
                 "r": "2200 ohm",
                 "c": "4.7 mF",
                 "wait": "5.282 s",
@@ -67,12 +75,26 @@ CHECK = Check(
             origin="computed: ODE of 4.7 mF at 100 V on 2.2 kohm: 60 V after 5.282 s",
         ),
         Case(
-            {"v_rail": "63 V", "rail_count": 1.0, "r": "4700 ohm", "c": "10 mF", "wait": "119.1 s"},
+            {
+                "v_rail": "63 V",
+                "rail_count": 1.0,
+                "bleeder": "fitted",
+                "r": "4700 ohm",
+                "c": "10 mF",
+                "wait": "119.1 s",
+            },
             gives="5 V",
             origin="computed: ODE of 10 mF at 63 V on 4.7 kohm: 5 V after 119.1 s",
         ),
         Case(
-            {"v_rail": "63 V", "rail_count": 2.0, "r": "4700 ohm", "c": "10 mF", "wait": "119.1 s"},
+            {
+                "v_rail": "63 V",
+                "rail_count": 2.0,
+                "bleeder": "fitted",
+                "r": "4700 ohm",
+                "c": "10 mF",
+                "wait": "119.1 s",
+            },
             gives="10 V",
             origin="derived: the second case on two rails, 5 V on each, between them 10 V",
         ),

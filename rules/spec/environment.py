@@ -35,7 +35,7 @@ class Environment(Section):
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(
-        "degree at the board after IEC 60664-1; silent: 2, outdoors 3",
+        "degree at the board after IEC 60664-1; silent: 2, outdoors 3 unless in a box of IP54",
         "1 .. 3",
         possible="1 .. 3",
     )

@@ -172,7 +172,12 @@ class Damper(Section):
     """Series R-C at the output of the filter."""
 
     r: Value | None = quantity(
-        "ohm", "resistor of ONE damper", "0.5 .. 220 ohm", given="tol", concerns=LC
+        "ohm",
+        "resistor of ONE damper",
+        "0.5 .. 220 ohm",
+        given="tol",
+        concerns=LC,
+        also="220 .. 1000 ohm",
     )
     c: Value | None = quantity(
         "F", "capacitor of ONE damper", "0.01 .. 4.7 uF", given="tol", concerns=LC

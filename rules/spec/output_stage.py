@@ -41,6 +41,7 @@ class OverCurrent(Section):
         "s",
         "from crossing i_trip until the switches are off",
         "20 .. 10000 ns",
+        also="10 .. 50000 us",  # a limiter of the mean current: common practice
         given="line",
     )
     t_retry: Value | None = quantity(

@@ -122,6 +122,7 @@ class Inrush(Section):
         "ohm",
         "resistance of the charging loop as a whole; silent: that of the rail",
         "0.03 .. 29 ohm",
+        also="29 .. 2200 ohm",  # a charging resistor that a relay bridges: common practice
     )
     i_limit: Value | None = quantity(
         "A", "constant current of a controlled start, in place of r", "0.05 .. 20 A"

@@ -57,7 +57,7 @@ def test_the_same_offer_within_its_rail_and_pack_is_released() -> None:
 
 def test_the_run_time_is_that_of_the_energy_alone() -> None:
     found = finding(OFFER, "run-time-best-case")
-    assert found.figure == pytest.approx(56.16 / (86.5 / 8) / 12, rel=1e-3)
+    assert found.evidence.figure == pytest.approx(56.16 / (86.5 / 8) / 12, rel=1e-3)
 
 
 def test_what_a_tolerance_could_clear_does_not_hold_at_concept() -> None:

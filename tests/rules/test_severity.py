@@ -96,6 +96,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     blocking-capacitor-stress bulk-capacitor-voltage device-voltage-margin device-voltage-ringing
+    gate-supply-from-rail
     driver-slope-immunity filter-capacitor-voltage filter-capacitor-voltage-to-ground
     gate-voltage-margin high-side-voltage pin-overshoot pumping-against-capacitor reverse-polarity
     reverse-polarity-drain reverse-polarity-gate stage-capacitor-voltage supply-above-part-limit
@@ -146,6 +147,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     ),
 }
 NO_HAZARD = """
+    filter-capacitor-present
     blocking-capacitor-corner blocking-capacitor-corner-unclaimed board-copper-cooling
     bootstrap-capacitor bootstrap-diode-recovery bootstrap-hold-at-clipping bootstrap-reservoir
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing

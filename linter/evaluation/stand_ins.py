@@ -1,0 +1,46 @@
+"""Failures that rest on what stands in for silence: placeholders, and parts not spoken of."""
+
+from ..declare import field_path
+from ..finding import Leaned, Severity
+from .node import Computed
+from .question import Question
+from .ranges import Bounded, bounded, is_settled
+from .threshold import missed
+from .tolerance import worst_case
+
+
+def over_usual(question: Question, items: list[Leaned]) -> Bounded | None:
+    """The check over the usual ranges of what is only assumed."""
+    paths = [item.path for item in items]
+    return bounded(question.plan, question.graph, question.check, [paths]) if paths else None
+
+
+def hangs_on(over: Bounded | None) -> bool:
+    """Whether what is only assumed decides between a failure and something milder."""
+    if over is None or over.worst is None:
+        return False
+    return over.best is None or not is_settled(over)
+
+
+def hangs_on_a_part(
+    question: Question, node: Computed, assumed: list[Leaned], severity: Severity
+) -> bool:
+    """Whether what is graver than a remark hangs on nothing but a part that is not spoken of."""
+    if severity == Severity.MINOR:
+        return False
+    fields = question.graph.spec.schema.fields
+    soft = [field_path(x.path) for x in assumed if x.leaning == "adverse" or x.placeholder]
+    parts = [path for path in soft if path in fields and fields[path].kind == "section"]
+    return bool(parts) and len(parts) == len(soft) and not stands(question, node, severity)
+
+
+def stands(question: Question, node: Computed, severity: Severity) -> bool:
+    """Whether a severity stands without adverse assumptions and placeholders."""
+    if not any(item.leaning == "adverse" or item.placeholder for item in node.leaned):
+        return True
+    sure = question.plan(question.sure_graph())
+    if not isinstance(sure, Computed):
+        return False
+    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    found = missed(question.check, figure)
+    return found is not None and found.rank <= severity.rank

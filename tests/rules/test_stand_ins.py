@@ -1,0 +1,128 @@
+"""What stands in for silence convicts nobody: placeholders, worst cases, slips that may be none."""
+
+import pytest
+
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
+
+CATALOGUE = load()
+
+
+def finding(text: str, check: str) -> Finding:
+    loaded = load_text("amplifier_spec: 1\nmilestone: prototype\n" + text, "board")
+    assert loaded.spec is not None, loaded.refusals
+    return next(item for item in review(loaded.spec).findings if item.check == check)
+
+
+# 2 x 50 V of swing on switches of 120 V; a quarter of the swing, 25 V, stands in for the ringing
+STAGE = """
+supply: {source: dc-source, rails: split, v_rail: 50 V, sinks_current: yes}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 8 ohm
+    output_stage: {topology: half-bridge, devices: discrete, device: {v_dss: 120 V}}
+"""
+
+
+def test_a_share_of_the_swing_asks_for_the_measured_overshoot() -> None:
+    found = finding(STAGE, "device-voltage-ringing")
+    assert found.evidence.figure == pytest.approx(125 / 120, rel=1e-3)
+    assert found.status is Status.OPEN
+    assert [item.path for item in found.advice.missing] == [
+        "channels.main.output_stage.v_overshoot"
+    ]
+    assert found.advice.missing[0].border.startswith("at most ")
+
+
+def test_a_measured_overshoot_convicts() -> None:
+    measured = STAGE.replace("device: {", "v_overshoot: {value: 25 V, from: measured}, device: {")
+    assert finding(measured, "device-voltage-ringing").severity is Severity.CRITICAL
+
+
+def test_no_ringing_at_all_is_needed_where_the_rail_alone_is_too_high() -> None:
+    """100 V across a switch of 90 V: no measured overshoot could help."""
+    found = finding(STAGE.replace("120 V", "90 V"), "device-voltage-ringing")
+    assert found.severity is not None
+    assert found.severity.rank <= Severity.MAJOR.rank
+
+
+# 5 nC of gate charge stand in for a capacitance; 16 ns of printed times are there beside it
+GATES = """
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    rated_power: 20 W
+    rated_load: 8 ohm
+    output_stage:
+      topology: full-bridge
+      devices: discrete
+      device: {t_d_on: 8 ns, t_d_off: 16 ns, t_f: 6 ns, q_g: 18 nC, v_gs_th: {min: 1.8 V},
+        r_g_int: 1 ohm}
+    gate_drive: {dead_time: DEAD, v_drv: 10 V, r_g_on: 4.7 ohm, r_g_off: 4.7 ohm, i_source: 4 A,
+      i_sink: 4 A, delay_mismatch: 1 ns}
+"""
+
+
+def test_a_dead_time_is_no_shoot_through_by_an_assumed_capacitance() -> None:
+    """The printed times need 14 ns and 1 ns; the share of the gate charge would need more."""
+    found = finding(GATES.replace("DEAD", "16 ns"), "dead-time-margin")
+    assert found.severity is not Severity.CRITICAL
+    printed = finding(GATES.replace("DEAD", "13 ns"), "dead-time-margin")
+    assert printed.severity is Severity.CRITICAL
+
+
+RAILS = """
+supply: {source: dc-source, rails: split, v_rail: 70 V, bulk: {c: 4700 uF}, c_source: 0 F}
+channels: {main: {rated_power: 50 W}}
+"""
+
+
+def test_a_discharge_resistor_of_which_nothing_is_said_is_asked_for() -> None:
+    found = finding(RAILS, "stored-voltage-service")
+    assert found.status is Status.OPEN
+    assert "protection.bleeder" in {item.path for item in found.advice.missing}
+    none = finding(RAILS + "protection: {bleeder: none}\n", "stored-voltage-service")
+    assert none.severity is Severity.MAJOR
+    fitted = finding(RAILS + "protection: {bleeder: {r: 200 ohm}}\n", "stored-voltage-service")
+    assert fitted.status is Status.MEETS
+
+
+OUTDOORS = """
+environment: {place: outdoor, altitude: 300 m, ip_code: IPXX}
+supply: {source: dc-source, rails: single, converter: none, v_rail: 24 V}
+wiring: {spacing: {gap: 0.8 mm, surface: outer-bare}}
+channels: {main: {rated_power: 50 W}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("code", "status"),
+    [
+        ("IP54", Status.MEETS),
+        ("IP65", Status.MEETS),
+        ("IP44", Status.FINDING),
+        ("IPX4", Status.FINDING),
+    ],
+)
+def test_a_tight_box_outdoors_keeps_the_dirt_out(code: str, status: Status) -> None:
+    found = finding(OUTDOORS.replace("IPXX", code), "clearance-and-creepage")
+    assert found.status is status
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "protection: {inrush: {r: 1 kohm}}",  # until a relay bridges it
+        "channels: {main: {filter: {damper: {r: 1 kohm, c: 100 nF}}}}",
+        "channels: {main: {output_stage: {over_current: {i_trip: 10 A, t_response: 20 ms}}}}",
+    ],
+)
+def test_a_value_of_another_kind_of_design_is_no_slip(text: str) -> None:
+    main = "" if "channels" in text else "\nchannels: {main: {rated_power: 50 W}}"
+    loaded = load_text(f"amplifier_spec: 1\n{text}{main}", "board")
+    assert loaded.spec is not None
+    names = {item.check for item in review(loaded.spec).failing()}
+    assert "value-outside-usual-range" not in names
