@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from ..check import MILESTONES
 from ..declare import field_path
-from ..finding import Finding, Leaned, Status
+from ..finding import Assumed, Finding, Status
 from .measured import GRAVE, leaning, within
 from .node import Computed
 from .only_typical import only_typical
@@ -16,18 +16,18 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
     """The check is met, or open where only what is assumed makes it so."""
     check = question.check
     met = within(finding, check)
-    floors = [item for item in node.leaned if item.leaning == "floor"]
+    floors = [item for item in node.assumed if item.leaning == "floor"]
     if floors:
         return leaning(question, met, floors, "is only a bound: missing data make it worse")
     if question.milestone == MILESTONES[0]:
         return met
-    soft = [item for item in node.leaned if _may_flatter(item, question)]
+    soft = [item for item in node.assumed if _may_flatter(item, question)]
     if soft and not _holds_over(question, soft):
         return leaning(question, met, soft, "is met only on assumptions")
     if soft:
         names = " and ".join(dict.fromkeys(item.path for item in soft))
         met = replace(met, message=f"{met.message}, whatever {names} usually is")
-    telling = [item for item in node.leaned if _may_be_critical(item, question)]
+    telling = [item for item in node.assumed if _may_be_critical(item, question)]
     if telling:
         return leaning(question, met, telling, "is met only with what is assumed")
     if question.milestone != MILESTONES[-1]:
@@ -43,7 +43,7 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
     return met
 
 
-def _may_flatter(item: Leaned, question: Question) -> bool:
+def _may_flatter(item: Assumed, question: Question) -> bool:
     """Whether a pass may not rest on an assumption at this milestone.
 
     A default of the house states nothing of this design, so it acquits no grave check.
@@ -61,7 +61,7 @@ def can_be_grave(question: Question) -> bool:
     return limits.critical is not None or limits.major is not None
 
 
-def _holds_over(question: Question, soft: list[Leaned]) -> bool:
+def _holds_over(question: Question, soft: list[Assumed]) -> bool:
     """Whether the check is met over the usual ranges of all that is only assumed."""
     paths = [item.path for item in soft]
     if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
@@ -70,7 +70,7 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
     return over is not None and over.worst is None
 
 
-def _may_be_critical(item: Leaned, question: Question) -> bool:
+def _may_be_critical(item: Assumed, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
     if item.leaning != "neutral" or item.placeholder or not can_be_grave(question):
         return False

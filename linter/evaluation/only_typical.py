@@ -6,24 +6,20 @@ usually print nothing but the typical value are left out, and so are lines with 
 side: makers print the one that matters.
 """
 
-from collections.abc import Callable
-
 from ..check import Source
-from ..finding import Finding, Leaned
+from ..finding import Assumed, Finding
 from ..quantities.quantity import Value
-from .gap import Gap
 from .graph import Graph
 from .node import Computed, FigureError, Node
+from .ranges import Plan
 
 STEP = 0.01
 CHANGE = 1e-9
 SELDOM_GUARANTEED = "typ"
 TYPICAL = Source("data sheets guarantee only what they print as min or max", kind="derived")
 
-Plan = Callable[[Graph], Computed | Gap | None]
 
-
-def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Leaned, ...]:
+def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Assumed, ...]:
     """The data-sheet lines that are only typical, and that the figure hangs on.
 
     plan: gives the figure's node in a graph.
@@ -43,7 +39,7 @@ def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tupl
         return ()
     corner = {item.path: item.value for item in finding.evidence.corner}
     found = [
-        Leaned(path, f"{value.text} (typical only)", "favourable", TYPICAL)
+        Assumed(path, f"{value.text} (typical only)", "favourable", TYPICAL)
         for path, value in sorted(lines.items())
         if any(_is_worse(moving, {**corner, path: x}, finding) for x in _gaps(value))
     ]
