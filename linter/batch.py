@@ -17,13 +17,11 @@ from .check import Milestone
 from .evaluation.catalogue import without_checks
 from .finding import Severity
 from .judging.criteria import USUAL, Terms, criteria_for
-from .judging.review import Review, review_file
-from .reading.refusal import Refusal
+from .judging.review import Outcome, Review, review_file
 
 UNDER_WAY = 64
 
 Wanted = Literal["all", "holding", "none"]
-Outcome = Review | tuple[Refusal, ...]
 
 
 @dataclass(frozen=True, slots=True)

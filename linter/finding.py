@@ -52,7 +52,7 @@ class CornerValue:
 
 
 @dataclass(frozen=True, slots=True)
-class Leaned:
+class Assumed:
     """An assumption that an answer leans on."""
 
     path: str
@@ -119,7 +119,7 @@ class Evidence:
     distance: float | None = None
     margin: float | None = None
     corner: tuple[CornerValue, ...] = ()
-    leaned: tuple[Leaned, ...] = ()
+    assumed: tuple[Assumed, ...] = ()
     leaves: frozenset[str] = frozenset()
 
 

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from ampreview.linter.check import Check, Constant, Input
 from ampreview.linter.declare import load_schema, local_path
 from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.finding import Finding, Leaned, Status
+from ampreview.linter.finding import Assumed, Finding, Status
 from ampreview.linter.judging.consistency import DOMAIN
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import Value, spell
@@ -146,7 +146,7 @@ def test_a_wider_tolerance_never_eases_a_finding(path: Path, seed: int, changes:
 # Defaults written down
 
 
-def stated(leaned: Leaned) -> bool:
+def stated(leaned: Assumed) -> bool:
     """Whether an assumption stands for a leaf that a spec could state with the same value."""
     path = local_path(leaned.path)
     computed = {item.stated_at for item in load().derived.values()}
@@ -160,8 +160,8 @@ def test_a_default_that_is_written_down_leaves_the_figure(path: Path) -> None:
     spec, old = sample(path), answers(path)
     wanted: dict[tuple[str, str], list[Key]] = {}
     for key, item in old.items():
-        read_as = Counter(leaned.path for leaned in item.evidence.leaned)
-        for leaned in item.evidence.leaned:
+        read_as = Counter(leaned.path for leaned in item.evidence.assumed)
+        for leaned in item.evidence.assumed:
             # silence that is read as two values at once stands for all between them
             one = read_as[leaned.path] == 1
             if one and stated(leaned) and leaned.path not in spec.values:

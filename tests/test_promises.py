@@ -11,10 +11,11 @@ import pytest
 
 from ampreview.linter.changes.plan import plan
 from ampreview.linter.changes.remedy import Advisor, with_remedies
-from ampreview.linter.changes.rerun import CURED, answers_of, rank
+from ampreview.linter.changes.rerun import CURED, answers_of
 from ampreview.linter.declare import load_schema
 from ampreview.linter.finding import CLEAR, Finding, Severity, Status
 from ampreview.linter.judging.review import Review, review
+from ampreview.linter.judging.weighing import rank
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_file
 

@@ -51,7 +51,7 @@ def asked_first(schema: Schema) -> Mapping[str, str]:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class FormEntry:
     """One line of a form, with those below it.
 
     value: what is filled in.  only_for: the designs that it concerns where that is not
@@ -61,39 +61,41 @@ class Entry:
     name: str
     field: Field
     value: str = ""
-    below: tuple["Entry", ...] = ()
+    below: tuple["FormEntry", ...] = ()
     only_for: str = ""
     optional: bool = False
     same_as: str = ""
 
 
-def form(design: Design) -> tuple[Entry, ...]:
+def form(design: Design) -> tuple[FormEntry, ...]:
     """The blank spec of a design, in the order of the models."""
     return tuple(_entries(design.schema.root, "", design, None))
 
 
 def pruned(
-    entries: tuple[Entry, ...], wanted: Collection[str], prefix: str = ""
-) -> tuple[Entry, ...]:
+    entries: tuple[FormEntry, ...], wanted: Collection[str], prefix: str = ""
+) -> tuple[FormEntry, ...]:
     """The part of a form that leads to some paths; a wanted section keeps all its lines."""
     return tuple(_kept(entries, wanted, prefix))
 
 
-def _kept(entries: tuple[Entry, ...], wanted: Collection[str], prefix: str) -> Iterator[Entry]:
+def _kept(
+    entries: tuple[FormEntry, ...], wanted: Collection[str], prefix: str
+) -> Iterator[FormEntry]:
     for entry in entries:
         path = f"{prefix}{entry.name}"
         if path in wanted:
             section = entry.field.kind == "section"
-            yield Entry(entry.name, entry.field, "", entry.below, optional=section)
+            yield FormEntry(entry.name, entry.field, "", entry.below, optional=section)
             continue
         below = pruned(entry.below, wanted, f"{path}.")
         if below:
-            yield Entry(entry.name, entry.field, "", below)
+            yield FormEntry(entry.name, entry.field, "", below)
 
 
 def _entries(
     model: type[BaseModel], prefix: str, design: Design, known: Designs | None
-) -> Iterator[Entry]:
+) -> Iterator[FormEntry]:
     for name, info in model.model_fields.items():
         field, path = declared(info), f"{prefix}{name}"
         if design.rules_out(field.concerns):
@@ -101,19 +103,19 @@ def _entries(
         concerns = None if field.concerns in (None, known) else field.concerns
         only_for = "" if concerns is None or design.settles(concerns) else concerns.text
         if field.model is None:
-            yield Entry(name, field, design.filled_in(path), (), only_for)
+            yield FormEntry(name, field, design.filled_in(path), (), only_for)
         elif field.kind == "named sections":
-            yield Entry(name, field, "", tuple(_channels(field, design)))
+            yield FormEntry(name, field, "", tuple(_channels(field, design)))
         else:
             below = tuple(_entries(field.model, f"{path}.", design, field.concerns))
             optional = field.can_be_none or field.kind == "sections"
             if below:
-                yield Entry(name, field, "", below, only_for, optional)
+                yield FormEntry(name, field, "", below, only_for, optional)
 
 
-def _channels(field: Field, design: Design) -> Iterator[Entry]:
+def _channels(field: Field, design: Design) -> Iterator[FormEntry]:
     first, *others = design.channels
     below = tuple(_entries(design.schema.channel, "", design, None))
-    yield Entry(first, field, "", below)
+    yield FormEntry(first, field, "", below)
     for name in others:
-        yield Entry(name, field, same_as=first)
+        yield FormEntry(name, field, same_as=first)

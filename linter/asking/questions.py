@@ -13,13 +13,13 @@ from ..declare import CHANNELS, Field, Schema, local_path
 from ..finding import Finding, Missing, Status
 from ..judging.review import Review
 from ..reading.loading import Spec, steps_of
-from .form import Design, Entry, form, pruned
+from .form import Design, FormEntry, form, pruned
 
 PRODUCT_PART = "product as a whole"
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class SupplierQuestion:
     """One quantity to ask for.
 
     paths: where the answer belongs, one for each channel that it holds for.  with_it:
@@ -41,7 +41,7 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class QuestionGroup:
     """The questions about one part.
 
     type_number: of the part, if the spec has one; unlocks: open answers that lack
@@ -51,20 +51,20 @@ class Group:
     part: str
     channels: tuple[str, ...]
     type_number: str
-    questions: tuple[Question, ...]
+    questions: tuple[SupplierQuestion, ...]
     unlocks: int
 
 
-def groups_of(review: Review) -> tuple[Group, ...]:
+def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
     """The questions that a review leaves open, the most useful part first."""
     opened = review.of_status(Status.OPEN)
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
         if _field(spec.schema, missing.path) is not None:
-            merged.setdefault(_twins(spec, missing.path), []).append(missing)
+            merged.setdefault(_alike_paths(spec, missing.path), []).append(missing)
     questions = [_question(spec, paths, opened) for paths in merged]
-    parts: dict[tuple[str, tuple[str, ...]], list[Question]] = {}
+    parts: dict[tuple[str, tuple[str, ...]], list[SupplierQuestion]] = {}
     for question in questions:
         key = (_section(question.local, question.field), _channels(question.paths, spec.schema))
         parts.setdefault(key, []).append(question)
@@ -72,7 +72,7 @@ def groups_of(review: Review) -> tuple[Group, ...]:
     return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
 
 
-def blank(review: Review, groups: Iterable[Group]) -> tuple[Entry, ...]:
+def blank_form(review: Review, groups: Iterable[QuestionGroup]) -> tuple[FormEntry, ...]:
     """The questions as a form, to be filled in and merged into the spec."""
     wanted = {
         re.sub(r"\[\d*\].*", "", path)
@@ -81,18 +81,18 @@ def blank(review: Review, groups: Iterable[Group]) -> tuple[Entry, ...]:
         for path in question.paths
     }
     whole = form(Design(review.spec.schema))
-    found: list[Entry] = []
+    found: list[FormEntry] = []
     for entry in whole:
         if entry.name != CHANNELS:
             found += (entry,) if entry.value else pruned((entry,), wanted)
             continue
         channels = tuple(_channel_forms(review.spec, entry, wanted))
         if channels:
-            found.append(Entry(CHANNELS, entry.field, "", channels))
+            found.append(FormEntry(CHANNELS, entry.field, "", channels))
     return tuple(found)
 
 
-def _channel_forms(spec: Spec, entry: Entry, wanted: set[str]) -> Iterator[Entry]:
+def _channel_forms(spec: Spec, entry: FormEntry, wanted: set[str]) -> Iterator[FormEntry]:
     """A form for each channel; a later one that is asked the same repeats the first."""
     first: tuple[str, set[str]] | None = None
     for name in spec.channels:
@@ -104,24 +104,24 @@ def _channel_forms(spec: Spec, entry: Entry, wanted: set[str]) -> Iterator[Entry
             first
             and local == first[1]
             and all(
-                name in _channels(_twins(spec, f"{CHANNELS}.{first[0]}.{path}"), spec.schema)
+                name in _channels(_alike_paths(spec, f"{CHANNELS}.{first[0]}.{path}"), spec.schema)
                 for path in local
             )
         ):
-            yield Entry(name, entry.field, same_as=first[0])
+            yield FormEntry(name, entry.field, same_as=first[0])
             continue
         below = pruned(entry.below[0].below, local)
-        yield Entry(name, entry.field, "", below)
+        yield FormEntry(name, entry.field, "", below)
         first = first or (name, local)
 
 
-def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> Question:
+def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> SupplierQuestion:
     asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
     alone = [item for item in asking if all(gap.path in paths for gap in item.advice.missing)]
-    return Question(
+    return SupplierQuestion(
         paths,
         spec.schema.field_of(paths[0]),
-        tuple(_companions(spec, paths[0])),
+        tuple(_conditions(spec, paths[0])),
         tuple(dict.fromkeys(item.title for item in asking)),
         len(asking),
         len(alone),
@@ -132,15 +132,15 @@ def _group(
     spec: Spec,
     section: str,
     channels: tuple[str, ...],
-    members: list[Question],
+    members: list[SupplierQuestion],
     opened: Sequence[Finding],
-) -> Group:
+) -> QuestionGroup:
     paths = {path for question in members for path in question.paths}
     asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
     prefix = f"{CHANNELS}.{channels[0]}." if channels else ""
     number = spec.values.get(f"{prefix}{section}.part", "")
     ordered = sorted(members, key=lambda item: (-item.unlocks, -item.alone, item.local))
-    return Group(
+    return QuestionGroup(
         _part(spec.schema, section, bool(channels)),
         channels,
         str(number),
@@ -149,7 +149,7 @@ def _group(
     )
 
 
-def _twins(spec: Spec, path: str) -> tuple[str, ...]:
+def _alike_paths(spec: Spec, path: str) -> tuple[str, ...]:
     """The same path in every channel that states the same of that part."""
     if not path.startswith(f"{CHANNELS}."):
         return (path,)
@@ -174,7 +174,7 @@ def _around(spec: Spec, channel: str, local: str) -> tuple[int, Any]:
     return depth, data
 
 
-def _companions(spec: Spec, path: str) -> Iterator[str]:
+def _conditions(spec: Spec, path: str) -> Iterator[str]:
     """Unstated fields of the section that say under which condition the value holds."""
     fields = spec.schema.fields
     section, _, name = local_path(path).rpartition(".")

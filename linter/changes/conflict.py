@@ -10,7 +10,7 @@ from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..finding import Finding
 from ..quantities.quantity import show
-from .solve import number_dial, probe
+from .solve import numeric_leaf, probe
 
 
 def conflict(
@@ -24,24 +24,24 @@ def conflict(
 
     Empty where the range of some value meets them all, or cannot be searched.
     """
-    turn = number_dial(run, lever, path)
-    if turn is None:
+    leaf = numeric_leaf(run, lever, path)
+    if leaf is None:
         return ""
-    grid = turn.grid()
-    meets = probe(run, *one, turn)
+    grid = leaf.grid()
+    meets = probe(run, *one, leaf)
     first = [meets(point) for point in grid] if meets else []
     here = [point for point, fine in zip(grid, first, strict=bool(first)) if fine]
     for entry, finding in others if here else ():
-        meets = probe(run, entry, finding, turn)
+        meets = probe(run, entry, finding, leaf)
         if meets is None or any(meets(point) for point in here):
             continue
         second = [meets(point) for point in grid]
         if any(second):
-            span = f"{show(turn.low, turn.unit)} .. {show(turn.high, turn.unit)}"
+            span = f"{show(leaf.low, leaf.unit)} .. {show(leaf.high, leaf.unit)}"
             return (
                 f"no {local_path(path)} in {span} meets both"
-                f" {one[0].name} ({_region(grid, first, turn.unit)})"
-                f" and {entry.name} ({_region(grid, second, turn.unit)})"
+                f" {one[0].name} ({_region(grid, first, leaf.unit)})"
+                f" and {entry.name} ({_region(grid, second, leaf.unit)})"
             )
     return ""
 

@@ -17,8 +17,9 @@ from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError, Node
 from ..finding import CLEAR, Finding, Remedy, Status
 from ..judging.review import Review
+from ..judging.weighing import rank
 from .conflict import conflict
-from .rerun import CONTRADICTS, Key, Rerun, Reruns, in_text, rank
+from .rerun import CONTRADICTS, Key, Rerun, Reruns, in_text
 from .solve import Candidate, candidates, part_way
 
 MOST_REMEDIES = 3
@@ -140,7 +141,7 @@ class Advisor:
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
             for path in self._paths(lever, finding):
-                known = any(path in self.reruns.twins(other) for _, other in found)
+                known = any(path in self.reruns.aliases(other) for _, other in found)
                 if not known and not self._follows(path):
                     found.append((lever, path))
         return found

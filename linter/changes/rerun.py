@@ -14,8 +14,9 @@ from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
 from ..evaluation.threshold import closeness, further_off
 from ..finding import CLEAR, Finding, Remedy, Status
-from ..judging.consistency import STANDING, standing_findings
+from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
+from ..judging.weighing import rank
 from ..quantities.quantity import Value
 from .beside import overruled
 
@@ -44,13 +45,8 @@ class Rerun:
     doubts: tuple[Finding, ...] = ()
 
 
-def rank(finding: Finding | None) -> int:
-    """The rank of an answer; ``CLEAR`` too where there is none."""
-    return CLEAR if finding is None else finding.rank
-
-
 def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
-    """Answers by check and subject; of several standing findings the gravest counts."""
+    """Answers by check and subject; of several built-in findings the gravest counts."""
     found: dict[Key, Finding] = {}
     for item in findings:
         key = (item.check, item.subject)
@@ -80,7 +76,7 @@ class Reruns:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
-        self._doubted = {_doubt(item) for item in review.findings if item.check in STANDING}
+        self._doubted = {_doubt(item) for item in review.findings if item.check in BUILT_IN}
         self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
@@ -95,10 +91,10 @@ class Reruns:
         it.  Channels written once and referred to by alias change together, and so do stated
         values that follow from a changed one.
         """
-        whole = {twin: value for path, value in changes.items() for twin in self.twins(path)}
+        whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
         name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
         proven = self._proven.get(name)
-        if proven is not None and key[0] not in STANDING:
+        if proven is not None and key[0] not in BUILT_IN:
             return proven if proven.answers[key].status in CURED else None
         if (key, name) not in self._reruns:
             rerun = self._with_followers(whole, key, limit)
@@ -107,7 +103,7 @@ class Reruns:
                 self._proven[name] = rerun
         return self._reruns[key, name]
 
-    def twins(self, path: str) -> tuple[str, ...]:
+    def aliases(self, path: str) -> tuple[str, ...]:
         """The paths of all channels whose value is the same piece of text."""
         parts = path.split(".", 2)
         here = self._spot(path)
@@ -183,7 +179,7 @@ class Reruns:
         if revised is None:
             return None
         run, change = revised
-        answers = {k: v for k, v in self.answers.items() if k[0] not in STANDING}
+        answers = {k: v for k, v in self.answers.items() if k[0] not in BUILT_IN}
         for entry, subject in self._in_question(run, change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
@@ -191,11 +187,11 @@ class Reruns:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 return None
-        standing = standing_findings(run.spec, run.graph)
-        if any(item.check == key[0] and item.evidence.leaves & change.touched for item in standing):
+        built_in = built_in_findings(run.spec, run.graph)
+        if any(item.check == key[0] and item.evidence.leaves & change.touched for item in built_in):
             return None
-        answers |= answers_of(standing)
-        doubts = tuple(item for item in standing if _doubt(item) not in self._doubted)
+        answers |= answers_of(built_in)
+        doubts = tuple(item for item in built_in if _doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
     def _in_question(self, run: Assessment, change: Affected, key: Key) -> list[tuple[Entry, str]]:

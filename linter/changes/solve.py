@@ -44,7 +44,7 @@ class Candidate:
 
 
 @dataclass(frozen=True, slots=True)
-class Dial:
+class NumericLeaf:
     """One leaf that can be turned, with the values it can take."""
 
     path: str
@@ -89,9 +89,9 @@ def candidates(
     now = run.spec.values.get(path)
     if isinstance(now, Value) and now.form == "range":
         return list(_ends(run, entry, finding, lever, path))
-    turn = number_dial(run, lever, path)
-    if turn is not None:
-        return _numbers(run, entry, finding, turn)
+    leaf = numeric_leaf(run, lever, path)
+    if leaf is not None:
+        return _numbers(run, entry, finding, leaf)
     bounds = usual_bounds(field)
     if bounds is None:
         return []
@@ -100,11 +100,11 @@ def candidates(
     if found is None:
         return []
     fitted, _ = found
-    turn = Dial(path, lever, field.unit, middle, *bounds, new=True)
-    return _numbers(fitted, entry, finding, turn)
+    leaf = NumericLeaf(path, lever, field.unit, middle, *bounds, new=True)
+    return _numbers(fitted, entry, finding, leaf)
 
 
-def number_dial(run: Assessment, lever: Lever, path: str) -> Dial | None:
+def numeric_leaf(run: Assessment, lever: Lever, path: str) -> NumericLeaf | None:
     """The leaf behind a lever with its usual range, when the spec states it as one number."""
     field = run.spec.schema.field_of(path)
     bounds = usual_bounds(field)
@@ -112,7 +112,7 @@ def number_dial(run: Assessment, lever: Lever, path: str) -> Dial | None:
     if bounds is None or not isinstance(now, Value) or now.form == "range":
         return None
     low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
-    return Dial(path, lever, field.unit, now, low, high)
+    return NumericLeaf(path, lever, field.unit, now, low, high)
 
 
 def _ends(
@@ -148,14 +148,14 @@ def part_way(run: Assessment, lever: Lever, path: str) -> Iterator[object]:
         return
     if bounds is None or not isinstance(now, Value) or now.form == "range":
         return
-    turn = Dial(path, lever, field.unit, now, min(bounds[0], now.lo), max(bounds[1], now.hi))
-    if turn.linear or now.nominal <= 0.0:
+    leaf = NumericLeaf(path, lever, field.unit, now, min(bounds[0], now.lo), max(bounds[1], now.hi))
+    if leaf.linear or now.nominal <= 0.0:
         return
     for ratio in PART_WAY:
-        walk = (upward if ratio > 1 else downward)(lever.stock, turn.unit, now.nominal * ratio)
+        walk = (upward if ratio > 1 else downward)(lever.stock, leaf.unit, now.nominal * ratio)
         number = next(walk, None)
-        if number is not None and turn.low <= number <= turn.high:
-            yield _as_text(turn, number)
+        if number is not None and leaf.low <= number <= leaf.high:
+            yield _as_text(leaf, number)
 
 
 def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
@@ -167,39 +167,39 @@ def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
             yield Candidate(path, text, 0, 1.0)
 
 
-def _numbers(run: Assessment, entry: Entry, finding: Finding, turn: Dial) -> list[Candidate]:
-    meets = probe(run, entry, finding, turn)
+def _numbers(run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf) -> list[Candidate]:
+    meets = probe(run, entry, finding, leaf)
     if meets is None:
         return []
     found: list[Candidate] = []
-    within = turn.new and meets(turn.now.nominal)
-    for border, rising in _borders(turn, meets):
-        walk = (upward if rising else downward)(turn.lever.stock, turn.unit, border)
+    within = leaf.new and meets(leaf.now.nominal)
+    for border, rising in _borders(leaf, meets):
+        walk = (upward if rising else downward)(leaf.lever.stock, leaf.unit, border)
         for number in islice(walk, CANDIDATES):
-            if turn.low <= number <= turn.high and meets(number):
+            if leaf.low <= number <= leaf.high and meets(number):
                 direction = 1 if rising or within else -1
-                text = _as_text(turn, number)
-                found.append(Candidate(turn.path, text, direction, turn.distance(number)))
+                text = _as_text(leaf, number)
+                found.append(Candidate(leaf.path, text, direction, leaf.distance(number)))
     return sorted(found, key=lambda item: item.change)
 
 
 def probe(
-    run: Assessment, entry: Entry, finding: Finding, turn: Dial
+    run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""
-    node = run.prepare(entry, finding.subject, run.graph.freed(frozenset({turn.path})))
-    if not isinstance(node, Computed) or turn.path not in node.leaves:
+    node = run.prepare(entry, finding.subject, run.graph.freed(frozenset({leaf.path})))
+    if not isinstance(node, Computed) or leaf.path not in node.leaves:
         return None
     corner = {item.path: item.value for item in finding.evidence.corner}
-    at_end = corner.get(turn.path, turn.now.nominal)
+    at_end = corner.get(leaf.path, leaf.now.nominal)
 
     def meets(x: float) -> bool:
-        if turn.linear or not turn.now.nominal:
-            end = x + at_end - turn.now.nominal
+        if leaf.linear or not leaf.now.nominal:
+            end = x + at_end - leaf.now.nominal
         else:
-            end = x * at_end / turn.now.nominal
+            end = x * at_end / leaf.now.nominal
         try:
-            figure = float(node.value(Moved(corner, turn.path, end)))
+            figure = float(node.value(Moved(corner, leaf.path, end)))
         except FigureError:
             return False
         return missed(entry.check, figure) is None
@@ -207,18 +207,18 @@ def probe(
     return meets
 
 
-def _borders(turn: Dial, meets: Callable[[float], bool]) -> Iterator[tuple[float, bool]]:
+def _borders(leaf: NumericLeaf, meets: Callable[[float], bool]) -> Iterator[tuple[float, bool]]:
     """The nearest meeting values above and below the present one.
 
     Where the usual middle of a new leaf meets, the ends of what meets follow it: the middle
     may break what a milder value leaves whole.
     """
-    grid = turn.grid()
-    here = grid.index(turn.now.nominal)
-    inside = meets(turn.now.nominal)
+    grid = leaf.grid()
+    here = grid.index(leaf.now.nominal)
+    inside = meets(leaf.now.nominal)
     if inside:
-        yield turn.now.nominal, True
-        if not turn.new:
+        yield leaf.now.nominal, True
+        if not leaf.new:
             return
     for rising in (True, False):
         points = grid[here:] if rising else grid[here::-1]
@@ -241,17 +241,17 @@ def _bisect(outside: float, inside: float, meets: Callable[[float], bool]) -> fl
     return inside
 
 
-def _as_text(turn: Dial, number: float) -> object:
+def _as_text(leaf: NumericLeaf, number: float) -> object:
     """The new value as spec text, with the tolerance or the line that the old one has."""
-    now = turn.now
+    now = leaf.now
     if now.form not in ("tolerance", "line"):
-        return spell(Value(number, number, number), turn.unit)
-    if turn.linear or (now.form == "tolerance" and "%" not in now.text):
+        return spell(Value(number, number, number), leaf.unit)
+    if leaf.linear or (now.form == "tolerance" and "%" not in now.text):
         step = number - now.nominal
         low, high = now.lo + step, now.hi + step
     else:
         low, high = (_rounded(x * number / now.nominal) for x in (now.lo, now.hi))
-    return spell(Value(low, number, high, now.form, sides=now.sides), turn.unit)
+    return spell(Value(low, number, high, now.form, sides=now.sides), leaf.unit)
 
 
 def _rounded(x: float) -> float:

@@ -87,7 +87,7 @@ def _amend(options: argparse.Namespace) -> int:
 
 def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
-    from ..judging.consistency import STANDING
+    from ..judging.consistency import BUILT_IN
     from ..rewriting.amend import AmendmentError, begin, cured, cured_all, planned, with_changes
     from .catalogue import unknown_check
 
@@ -99,7 +99,7 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         amendment = with_changes(amendment, changes)
     for wish in options.cure:
         check, _, subject = wish.partition("@")
-        known = sorted({item.check for item in start.findings} | {*STANDING})
+        known = sorted({item.check for item in start.findings} | {*BUILT_IN})
         if check not in known:
             raise AmendmentError(unknown_check(check, known))
         amendment = cured(amendment, check, subject)
@@ -112,7 +112,7 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
     """What a file of answers adds, or None when it cannot be read or contradicts the spec."""
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
-    from ..rewriting.answers import merger
+    from ..rewriting.answers_file import merger
 
     loaded = load_file(path)
     if loaded.spec is None:

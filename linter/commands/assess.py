@@ -14,8 +14,7 @@ if TYPE_CHECKING:
 
     from rich.console import Console
 
-    from ..batch import Outcome
-    from ..judging.review import Review
+    from ..judging.review import Outcome, Review
 
 FILE_WIDTH = 100
 
@@ -128,7 +127,7 @@ def _print_all(
             page.rule(style="dim")
         if isinstance(outcome, Review):
             print_review(outcome, page, options.everything, options.dated)
-            worst = max(worst, _print_spread(outcome, options, page))
+            worst = max(worst, _print_tolerance(outcome, options, page))
         else:
             print_refusals(str(path), outcome, page)
         worst = max(worst, _status(outcome))
@@ -156,7 +155,7 @@ def _status(outcome: "Outcome") -> int:
     return RELEASED if outcome.verdict.released else HELD
 
 
-def _print_spread(review: "Review", options: argparse.Namespace, page: "Console") -> int:
+def _print_tolerance(review: "Review", options: argparse.Namespace, page: "Console") -> int:
     """The view of the tolerances that was asked for; not having it is told by the status."""
     from ..judging.monte_carlo import NumpyMissingError, build_many
     from ..judging.root_sum_square import root_sum_squares

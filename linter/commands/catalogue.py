@@ -56,7 +56,7 @@ def _criteria(options: argparse.Namespace) -> "Criteria | tuple[Refusal, ...]":
 def _print_checks(options: argparse.Namespace) -> int:
     from ..reports.assess_head import print_house
     from ..reports.assess_text import print_refusals
-    from ..reports.catalogue_text import print_entry, print_list, print_standing
+    from ..reports.catalogue_text import print_built_in, print_entry, print_list
     from ..reports.console import console
 
     page = console()
@@ -70,7 +70,7 @@ def _print_checks(options: argparse.Namespace) -> int:
         print_house(criteria.house, page)
     for name in options.check:
         entry = catalogue.entry(name)
-        if entry is None and print_standing(name, page):
+        if entry is None and print_built_in(name, page):
             continue
         if entry is None:
             return _refused(unknown_check(name, [item.name for item in catalogue.entries]))

@@ -81,10 +81,10 @@ def _hangs_on_none(check: Check, gap: Gap) -> bool:
 def _met_whatever(question: Question, over: Bounded) -> Finding:
     finding = within(measured(question, over.node, over.extreme), question.check)
     names = " and ".join(over.paths)
-    floors = [item for item in over.node.leaned if item.leaning == "floor"]
+    floors = [item for item in over.node.assumed if item.leaning == "floor"]
     if floors:
         return leaning(question, finding, floors, "is only a bound: missing data make it worse")
-    soft = [item for item in over.node.leaned if item.leaning in ("favourable", "neutral")]
+    soft = [item for item in over.node.assumed if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
     if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
         wider = bounded(question.plan, question.graph, question.check, [paths])

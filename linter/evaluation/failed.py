@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ..check import MILESTONES
-from ..finding import Finding, Leaned, Severity, Status
+from ..finding import Assumed, Finding, Severity, Status
 from .measured import GRAVE, leaning, missing_by
 from .node import Computed
 from .question import Question
@@ -16,7 +16,7 @@ from .tolerance import root_sum_square, worst_case
 def failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
     """A finding; what an assumption decides is open, or said and never critical."""
     check, note = question.check, ""
-    assumed = [item for item in node.leaned if item.leaning in ("adverse", "neutral")]
+    assumed = [item for item in node.assumed if item.leaning in ("adverse", "neutral")]
     stated = question.graph.spec.values
     stand_ins = [item for item in assumed if item.placeholder and item.path not in stated]
     over = over_usual(question, stand_ins)
@@ -43,14 +43,14 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         note = "; minor, because the tolerances in root-sum-square stay within"
     failed = missing_by(question, finding, severity, note)
     if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
-        worse = next((item for item in node.leaned if _may_hide_more(item, question)), None)
+        worse = next((item for item in node.assumed if _may_hide_more(item, question)), None)
         if worse is not None:
             note = "may be a hazard: missing data make it worse"
             return leaning(question, failed, [worse], note)
     return failed
 
 
-def _may_hide_more(item: Leaned, question: Question) -> bool:
+def _may_hide_more(item: Assumed, question: Question) -> bool:
     """Whether a remark may turn out to be critical once something is known."""
     if question.check.limits.critical is None or item.leaning in ("absent", "adverse"):
         return False
@@ -60,7 +60,7 @@ def _may_hide_more(item: Leaned, question: Question) -> bool:
     return over is not None and over.worst == Severity.CRITICAL
 
 
-def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Leaned]) -> bool:
+def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Assumed]) -> bool:
     """Whether a grave finding is gone, or cannot be computed, without adverse assumptions."""
     if severity not in GRAVE or not assumed or any(x.leaning != "adverse" for x in assumed):
         return False
@@ -76,7 +76,7 @@ def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Le
 
 
 def _open_by_default(
-    question: Question, finding: Finding, assumed: list[Leaned], border: str
+    question: Question, finding: Finding, assumed: list[Assumed], border: str
 ) -> Finding:
     """Silence read as the worst case convicts nobody: the check asks."""
     gaps = [gap for x in assumed for gap in question.graph.asked(x.path, question.channel)]

@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
 from ..declare import CHANNELS, field_path
-from ..finding import Leaned, Missing
+from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
 from .affected import Affected
@@ -64,7 +64,7 @@ class Graph:
         known = {
             key: node
             for key, node in self._known.items()
-            if isinstance(node, Node) and not any(item.path in values for item in node.leaned)
+            if isinstance(node, Node) and not any(item.path in values for item in node.assumed)
         }
         graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
         graph.leaves.supposed = values
@@ -148,9 +148,9 @@ class Graph:
 
     def _assumed_words(self, node: Node) -> tuple[Missing, ...]:
         """The fields to ask for where a word is only assumed, unless silence means absence."""
-        fields = [item.path for item in node.leaned if item.leaning != "absent"]
+        fields = [item.path for item in node.assumed if item.leaning != "absent"]
         known = [path for path in fields if field_path(path) in self.fields]
-        if node.used or len(known) < len(node.leaned):
+        if node.used or len(known) < len(node.assumed):
             return ()
         return tuple(
             Missing(path, field.unit, field.meaning, field.example)
@@ -182,7 +182,7 @@ class Graph:
     ) -> Node | Gap:
         if isinstance(found, Node):
             assumed_by_field = isinstance(found, LeafNode | Fixed) and not found.used
-            if default is None or not (assumed_by_field and found.leaned):
+            if default is None or not (assumed_by_field and found.assumed):
                 return found
             if path in self.spec.defaults:
                 return found
@@ -224,12 +224,12 @@ class Graph:
             return found
         if end == "nominal":
             number = found.stated.nominal
-            return self._fall_back(Fixed(number, found.used, found.leaned), leaf, channel, default)
+            return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
         side = "min" if end == "low" else "max"
         if found.stated.form == "line" and side not in found.stated.sides:
             return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))
         number = found.stated.lo if end == "low" else found.stated.hi
-        return self._fall_back(Fixed(number, found.used, found.leaned), leaf, channel, default)
+        return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:
         quantity = self.derived[name]
@@ -285,6 +285,6 @@ class Graph:
             return supposed if isinstance(supposed, Node) else node
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
-        assumed = way.assumes
-        leaned = Leaned(path, text, assumed.leaning, assumed.basis, assumed.placeholder)
-        return Computed(quantity.name, way.figure, nodes, (leaned,), way, self.computations)
+        why = way.assumes
+        assumed = Assumed(path, text, why.leaning, why.basis, why.placeholder)
+        return Computed(quantity.name, way.figure, nodes, (assumed,), way, self.computations)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from ..check import Assumption, Source
 from ..declare import Field
-from ..finding import Leaned, Missing
+from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
 from .gap import Gap
@@ -46,19 +46,20 @@ class Leaves:
         return Missing(self.full(path, channel), field.unit, field.meaning, field.example)
 
     def assumed(
-        self, path: str, channel: str | None, assumed: Assumption, unit: str, silent: bool
+        self, path: str, channel: str | None, assumption: Assumption, unit: str, silent: bool
     ) -> Node | Gap:
         """An assumption as a node; ``silent`` where it stands in for silence."""
         full = self.full(path, channel) if path in self.schema.fields else path
-        if silent and self.is_unsure(assumed):
+        if silent and self.is_unsure(assumption):
             return Gap((Missing(full, unit, "only assumed", ""),))
-        text = str(assumed.value)
-        leaned: tuple[Leaned, ...] = ()
-        if silent:
-            leaned = (Leaned(full, text, assumed.leaning, assumed.basis, assumed.placeholder),)
-        if isinstance(assumed.value, str) and unit not in ("word", "set"):
-            return self._node(full, parse(assumed.value, unit), leaned, real=False)
-        return Fixed(assumed.value, leaned=leaned)
+        value = assumption.value
+        made = Assumed(
+            full, str(value), assumption.leaning, assumption.basis, assumption.placeholder
+        )
+        assumed = (made,) if silent else ()
+        if isinstance(value, str) and unit not in ("word", "set"):
+            return self._node(full, parse(value, unit), assumed, real=False)
+        return Fixed(value, assumed=assumed)
 
     def is_unsure(self, assumed: Assumption) -> bool:
         """Whether a graph of sure values goes without this assumption."""
@@ -96,8 +97,8 @@ class Leaves:
             return LeafNode(full, stand, (), real=False, moving=True)
         return Fixed(stand)
 
-    def _node(self, path: str, stated: Value, leaned: tuple[Leaned, ...], real: bool) -> LeafNode:
-        return LeafNode(path, stated, leaned, real, moving=path in self.free)
+    def _node(self, path: str, stated: Value, assumed: tuple[Assumed, ...], real: bool) -> LeafNode:
+        return LeafNode(path, stated, assumed, real, moving=path in self.free)
 
     def section(self, path: str, channel: str | None, field: Field) -> Node | Gap:
         """A section as one of the words ``fitted`` and ``none``."""
@@ -149,8 +150,8 @@ class Leaves:
         return Computed(path, tuple_of, nodes)
 
 
-def _estimate(path: str, stated: Value) -> tuple[Leaned, ...]:
+def _estimate(path: str, stated: Value) -> tuple[Assumed, ...]:
     """A value that the spec itself calls an estimate counts as an assumption."""
     if stated.provenance != "estimate":
         return ()
-    return (Leaned(path, f"{stated.text} (estimate)", "neutral", STATED_ESTIMATE, True),)
+    return (Assumed(path, f"{stated.text} (estimate)", "neutral", STATED_ESTIMATE, True),)

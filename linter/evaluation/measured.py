@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ..check import Check
-from ..finding import Finding, Leaned, Missing, Severity, Status
+from ..finding import Assumed, Finding, Missing, Severity, Status
 from .forbidden import is_forbidden
 from .node import Computed
 from .question import Question, blank
@@ -29,7 +29,7 @@ def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
             figure=extreme.figure,
             nominal=extreme.nominal,
             corner=corner_values(node, extreme, graph),
-            leaned=node.leaned,
+            assumed=node.assumed,
             leaves=node.used,
         ),
     )
@@ -54,10 +54,10 @@ def missing_by(question: Question, finding: Finding, severity: Severity, note: s
     )
 
 
-def leaning(question: Question, finding: Finding, leaned: list[Leaned], note: str) -> Finding:
+def leaning(question: Question, finding: Finding, assumed: list[Assumed], note: str) -> Finding:
     """An open answer: met or missed only with what it leans on, which it asks for."""
     missing: dict[Missing, None] = {}
-    for item in leaned:
+    for item in assumed:
         for gap in question.graph.asked(item.path, question.channel):
             missing.setdefault(gap)
     return replace(
@@ -68,6 +68,6 @@ def leaning(question: Question, finding: Finding, leaned: list[Leaned], note: st
         advice=replace(finding.advice, missing=tuple(missing)),
         evidence=replace(
             finding.evidence,
-            leaned=tuple(dict.fromkeys((*finding.evidence.leaned, *leaned))),
+            assumed=tuple(dict.fromkeys((*finding.evidence.assumed, *assumed))),
         ),
     )

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from ..check import MILESTONES
 from ..declare import field_path
-from ..finding import Finding, Leaned, Status
+from ..finding import Assumed, Finding, Status
 from .measured import GRAVE, leaning, within
 from .node import Computed
 from .only_typical import only_typical, open_ended
@@ -18,7 +18,7 @@ ONE_SIDED = "is met only if the side that is not stated is no further than the o
 def met(question: Question, finding: Finding, node: Computed) -> Finding:
     """The check is met, or open where only what is assumed or not guaranteed makes it so."""
     found = within(finding, question.check)
-    soft = [item for item in node.leaned if _may_flatter(item, question)]
+    soft = [item for item in node.assumed if _may_flatter(item, question)]
     for items, note in _doubts(question, found, node, soft):
         if items:
             return leaning(question, found, list(items), note)
@@ -34,16 +34,16 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
 
 
 def _doubts(
-    question: Question, found: Finding, node: Computed, soft: list[Leaned]
-) -> Iterator[tuple[Sequence[Leaned], str]]:
+    question: Question, found: Finding, node: Computed, soft: list[Assumed]
+) -> Iterator[tuple[Sequence[Assumed], str]]:
     """What a pass may lean on in vain at the milestone at hand, one kind after the other."""
-    floors = [item for item in node.leaned if item.leaning == "floor"]
+    floors = [item for item in node.assumed if item.leaning == "floor"]
     yield floors, "is only a bound: missing data make it worse"
     if question.milestone == MILESTONES[0]:
         return
     if soft and not _holds_over(question, soft):
         yield soft, "is met only on assumptions"
-    telling = [item for item in node.leaned if _may_be_critical(item, question)]
+    telling = [item for item in node.assumed if _may_be_critical(item, question)]
     yield telling, "is met only with what is assumed"
     check, told = question.check, (question.plan, question.graph, node, found)
     if question.milestone != MILESTONES[-1] and check.limits.critical is not None:
@@ -52,7 +52,7 @@ def _doubts(
         yield only_typical(*told), "is met only on typical values"
 
 
-def _may_flatter(item: Leaned, question: Question) -> bool:
+def _may_flatter(item: Assumed, question: Question) -> bool:
     """Whether a pass may not rest on an assumption at this milestone.
 
     A default of the house states nothing of this design, so it acquits no grave check.
@@ -72,7 +72,7 @@ def can_be_grave(question: Question) -> bool:
     return limits.critical is not None or limits.major is not None
 
 
-def _holds_over(question: Question, soft: list[Leaned]) -> bool:
+def _holds_over(question: Question, soft: list[Assumed]) -> bool:
     """Whether the check is met over the usual ranges of all that is only assumed."""
     paths = [item.path for item in soft]
     if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
@@ -81,7 +81,7 @@ def _holds_over(question: Question, soft: list[Leaned]) -> bool:
     return over is not None and over.worst is None
 
 
-def _may_be_critical(item: Leaned, question: Question) -> bool:
+def _may_be_critical(item: Assumed, question: Question) -> bool:
     """Whether another usual value of what is assumed would be a hazard or destroy."""
     if item.leaning != "neutral" or item.placeholder or not can_be_grave(question):
         return False

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from ..check import Way
-from ..finding import Leaned
+from ..finding import Assumed
 from ..quantities.quantity import Value
 from .computations import Computations
 
@@ -37,20 +37,20 @@ class Node:
     """A value of the graph.
 
     leaves: the toleranced leaves it depends on; used: every stated leaf it depends on;
-    leaned: the assumptions behind it.
+    assumed: the assumptions behind it.
     """
 
-    __slots__ = ("leaned", "leaves", "used")
+    __slots__ = ("assumed", "leaves", "used")
 
     def __init__(
         self,
         leaves: Mapping[str, Value],
         used: frozenset[str],
-        leaned: tuple[Leaned, ...],
+        assumed: tuple[Assumed, ...],
     ) -> None:
         self.leaves = leaves
         self.used = used
-        self.leaned = leaned
+        self.assumed = assumed
 
     def value(self, corner: Corner = NOMINAL) -> Any:
         """The value at a corner: overrides of leaves by path, nominal elsewhere."""
@@ -63,9 +63,9 @@ class Fixed(Node):
     __slots__ = ("content",)
 
     def __init__(
-        self, content: Any, used: frozenset[str] = frozenset(), leaned: tuple[Leaned, ...] = ()
+        self, content: Any, used: frozenset[str] = frozenset(), assumed: tuple[Assumed, ...] = ()
     ) -> None:
-        super().__init__({}, used, leaned)
+        super().__init__({}, used, assumed)
         self.content = content
 
     def value(self, corner: Corner = NOMINAL) -> Any:
@@ -82,12 +82,12 @@ class LeafNode(Node):
         self,
         path: str,
         stated: Value,
-        leaned: tuple[Leaned, ...],
+        assumed: tuple[Assumed, ...],
         real: bool,
         moving: bool = False,
     ) -> None:
         leaves = {path: stated} if moving or stated.lo < stated.hi else {}
-        super().__init__(leaves, frozenset({path} if real else ()), leaned)
+        super().__init__(leaves, frozenset({path} if real else ()), assumed)
         self.path = path
         self.stated = stated
 
@@ -120,19 +120,19 @@ class Computed(Node):
         label: str,
         figure: Callable[..., Any],
         arguments: Mapping[str, Node],
-        leaned: tuple[Leaned, ...] = (),
+        assumed: tuple[Assumed, ...] = (),
         way: Way | None = None,
         computations: Computations | None = None,
     ) -> None:
         leaves: dict[str, Value] = {}
-        below: dict[Leaned, None] = {}
+        below: dict[Assumed, None] = {}
         used: set[str] = set()
         for node in arguments.values():
             leaves |= node.leaves
             used |= node.used
-            below |= dict.fromkeys(node.leaned)
+            below |= dict.fromkeys(node.assumed)
         ordered = dict(sorted(leaves.items()))
-        super().__init__(ordered, frozenset(used), tuple(below | dict.fromkeys(leaned)))
+        super().__init__(ordered, frozenset(used), tuple(below | dict.fromkeys(assumed)))
         self.label = label
         self.figure = figure
         self.arguments = arguments

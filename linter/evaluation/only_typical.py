@@ -10,11 +10,11 @@ that matters.
 from collections.abc import Callable, Mapping
 
 from ..check import Check, Source
-from ..finding import Finding, Leaned
+from ..finding import Assumed, Finding
 from ..quantities.quantity import Value
-from .gap import Gap
 from .graph import Graph
 from .node import Computed, FigureError, Node
+from .ranges import Plan
 from .threshold import missed
 
 NEAR = 1.01
@@ -23,10 +23,8 @@ CHANGE = 1e-9
 SELDOM_GUARANTEED = "typ"
 TYPICAL = Source("data sheets guarantee only what they print as min or max", kind="derived")
 
-Plan = Callable[[Graph], Computed | Gap | None]
 
-
-def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Leaned, ...]:
+def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tuple[Assumed, ...]:
     """The data-sheet lines without the side that the figure hangs on.
 
     plan: gives the figure's node in a graph.
@@ -37,7 +35,7 @@ def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tupl
 
 def open_ended(
     plan: Plan, graph: Graph, node: Node, finding: Finding, check: Check
-) -> tuple[Leaned, ...]:
+) -> tuple[Assumed, ...]:
     """The lines with a least or a largest value alone, where ``FAR`` beyond it the check fails."""
     lines = {path: x for path, x in _lines(graph, node).items() if x.sides != {"typ"}}
     return _hung_on(lines, plan, graph, finding, lambda node, at: _fails(node, at, check), FAR)
@@ -61,14 +59,14 @@ def _hung_on(
     finding: Finding,
     spoils: Callable[[Computed, dict[str, object]], bool],
     factor: float = NEAR,
-) -> tuple[Leaned, ...]:
+) -> tuple[Assumed, ...]:
     """Those lines of which a value beyond what they state spoils the answer."""
     moving = plan(graph.freed(frozenset(lines))) if lines else None
     if not isinstance(moving, Computed):
         return ()
     corner = {item.path: item.value for item in finding.evidence.corner}
     return tuple(
-        Leaned(path, f"{value.text} ({_kind(value)} only)", "favourable", TYPICAL)
+        Assumed(path, f"{value.text} ({_kind(value)} only)", "favourable", TYPICAL)
         for path, value in sorted(lines.items())
         if any(spoils(moving, {**corner, path: x}) for x in _beyond(value, factor))
     )

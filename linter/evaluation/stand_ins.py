@@ -1,7 +1,7 @@
 """Failures that rest on what stands in for silence: placeholders, and parts not spoken of."""
 
 from ..declare import field_path
-from ..finding import Leaned, Severity
+from ..finding import Assumed, Severity
 from .node import Computed
 from .question import Question
 from .ranges import Bounded, bounded, is_settled
@@ -9,7 +9,7 @@ from .threshold import missed
 from .tolerance import worst_case
 
 
-def over_usual(question: Question, items: list[Leaned]) -> Bounded | None:
+def over_usual(question: Question, items: list[Assumed]) -> Bounded | None:
     """The check over the usual ranges of what is only assumed."""
     paths = [item.path for item in items]
     return bounded(question.plan, question.graph, question.check, [paths]) if paths else None
@@ -23,7 +23,7 @@ def hangs_on(over: Bounded | None) -> bool:
 
 
 def hangs_on_a_part(
-    question: Question, node: Computed, assumed: list[Leaned], severity: Severity
+    question: Question, node: Computed, assumed: list[Assumed], severity: Severity
 ) -> bool:
     """Whether what is graver than a remark hangs on nothing but a part that is not spoken of."""
     if severity == Severity.MINOR:
@@ -36,7 +36,7 @@ def hangs_on_a_part(
 
 def stands(question: Question, node: Computed, severity: Severity) -> bool:
     """Whether a severity stands without adverse assumptions and placeholders."""
-    if not any(item.leaning == "adverse" or item.placeholder for item in node.leaned):
+    if not any(item.leaning == "adverse" or item.placeholder for item in node.assumed):
         return True
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):

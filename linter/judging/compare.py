@@ -11,7 +11,7 @@ from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
 from .promise import is_lowered
 from .review import Review
-from .weighing import Outcome, Pair, weighed
+from .weighing import Direction, Pair, rank, weighed
 
 MOST_MARGINS = 10
 SAME = 1e-9
@@ -48,7 +48,7 @@ class Edit:
 
 
 @dataclass(frozen=True, slots=True)
-class Turn:
+class ChangedAnswer:
     """An answer of another kind or severity than before; None where there was none."""
 
     effect: Effect
@@ -75,10 +75,10 @@ class Comparison:
     old: Review
     new: Review
     edits: tuple[Edit, ...]
-    turns: tuple[Turn, ...]
+    answers: tuple[ChangedAnswer, ...]
     margins: tuple[tuple[Finding, Finding], ...]
     lowered: tuple[Edit, ...]
-    outcome: Outcome
+    outcome: Direction
     why: str
 
 
@@ -86,18 +86,18 @@ def compare(old: Review, new: Review) -> Comparison:
     """Compare two reviews of what is meant to be the same product."""
     before, after = _answers(old), _answers(new)
     keys = list(dict.fromkeys((*after, *before)))
-    turns = [turn for key in keys if (turn := _turn(before.get(key), after.get(key)))]
-    turns.sort(key=lambda item: (_ORDER.index(item.effect), _rank(item.new), _rank(item.old)))
-    silent = {id(turn.old) for turn in turns if turn.effect == SILENCED}
-    answers = [(before.get(key), after.get(key)) for key in keys]
-    pairs = [Pair(was, now, was is not None and id(was) in silent) for was, now in answers]
+    changed = [item for key in keys if (item := _changed(before.get(key), after.get(key)))]
+    changed.sort(key=lambda item: (_ORDER.index(item.effect), rank(item.new), rank(item.old)))
+    silent = {id(item.old) for item in changed if item.effect == SILENCED}
+    both = [(before.get(key), after.get(key)) for key in keys]
+    pairs = [Pair(was, now, was is not None and id(was) in silent) for was, now in both]
     outcome, why = weighed(old, new, pairs)
     edits: list[Edit] = []
     lowered: list[Edit] = []
     for edit, is_less in _edits(old, new):
         (lowered if is_less else edits).append(edit)
     margins = _margins(before, after)
-    return Comparison(old, new, tuple(edits), tuple(turns), margins, tuple(lowered), outcome, why)
+    return Comparison(old, new, tuple(edits), tuple(changed), margins, tuple(lowered), outcome, why)
 
 
 _ORDER: tuple[Effect, ...] = get_args(Effect)
@@ -113,13 +113,13 @@ def _answers(review: Review) -> Mapping[Key, Finding]:
     return found
 
 
-def _turn(old: Finding | None, new: Finding | None) -> Turn | None:
+def _changed(old: Finding | None, new: Finding | None) -> ChangedAnswer | None:
     effect = _effect(old, new)
-    return Turn(effect, old, new) if effect else None
+    return ChangedAnswer(effect, old, new) if effect else None
 
 
 def _effect(old: Finding | None, new: Finding | None) -> Effect | None:
-    before, after = _rank(old), _rank(new)
+    before, after = rank(old), rank(new)
     if after < before:
         return "appeared" if before == CLEAR else "graver"
     if after == CLEAR:
@@ -143,10 +143,6 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
         return "opened"
     answered = was_open and new is not None and new.status is Status.MEETS
     return "answered" if answered else None
-
-
-def _rank(item: Finding | None) -> int:
-    return CLEAR if item is None else item.rank
 
 
 def _margins(

@@ -1,7 +1,7 @@
 """What can be said of a spec before any check: prefix slips and contradictions.
 
 These findings look at the stated values alone, so they need no rule file; their names
-stand in ``STANDING`` for the catalogue.
+stand in ``BUILT_IN`` for the catalogue.
 """
 
 from collections.abc import Iterator
@@ -23,7 +23,7 @@ APART = 100.0
 BOUND_SLACK = 1e-3
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
-STANDING = {
+BUILT_IN = {
     "value-outside-usual-range": "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
@@ -38,7 +38,7 @@ STANDING = {
 }
 
 
-def standing_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
+def built_in_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
     """All findings on the stated values of a spec."""
     return (*_unusual(spec), *_contradictions(spec, graph), *_out_of_bounds(spec, graph))
 
@@ -145,7 +145,7 @@ def _out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
 
 def _bounds_surely(node: Node) -> bool:
     """Whether a bound rests on what is stated, and leans at most to the design's side."""
-    sure = all(item.leaning in ("favourable", "floor", "absent") for item in node.leaned)
+    sure = all(item.leaning in ("favourable", "floor", "absent") for item in node.assumed)
     return bool(node.used) and sure
 
 
@@ -191,7 +191,7 @@ def _contradiction(
         return None
     spread = quantity.agree * abs(nominal)
     below, above = low - spread, high + spread
-    if node.leaned:
+    if node.assumed:
         below, above = low / quantity.assumed_within, high * quantity.assumed_within
     if stated.hi >= below and stated.lo <= above:
         return None

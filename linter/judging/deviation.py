@@ -19,17 +19,17 @@ from difflib import get_close_matches
 from typing import cast
 
 from ..check import MILESTONES, Milestone, Source
+from ..declare import PRODUCT
 from ..evaluation.catalogue import Catalogue, Entry
 from ..evaluation.threshold import missed
 from ..finding import Evidence, Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
-from .consistency import STANDING as STATED_VALUES
+from .consistency import BUILT_IN as STATED_VALUES
 
 DOMAIN = "deviations"
-PRODUCT = "product"
 PERMIT = Source("ISO 9000:2015, Quality management systems, vocabulary", "3.12.6 deviation permit")
-STANDING = {
+BUILT_IN = {
     "deviation-expired": "A permission whose last day is over, or whose milestone is reached."
     " What it permitted holds again.",
     "deviation-exceeded": "A departure that goes further than the figure up to which it is"
@@ -84,7 +84,7 @@ class Occasion:
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """Why a permission does not work: one of ``STANDING``, and what to tell."""
+    """Why a permission does not work: one of ``BUILT_IN``, and what to tell."""
 
     check: str
     text: str
@@ -113,12 +113,12 @@ def with_deviations(
             continue
         for number in judged:
             if not marked[number].permitted:
-                opened = marked[number].status is Status.OPEN
-                marked[number] = replace(marked[number], permitted=in_words(item, opened))
+                text = permission_in_words(item, marked[number].status is Status.OPEN)
+                marked[number] = replace(marked[number], permitted=text)
     return (*marked, *own)
 
 
-def in_words(item: Deviation, opened: bool = False) -> str:
+def permission_in_words(item: Deviation, opened: bool = False) -> str:
     """A permission as the reports give it; an open item is accepted, a finding permitted."""
     upper = f" up to {item.up_to}" if item.up_to else ""
     word = "accepted as open" if opened else "permitted"
@@ -128,7 +128,7 @@ def in_words(item: Deviation, opened: bool = False) -> str:
 
 def is_behind(item: Deviation, finding: Finding) -> bool:
     """Whether it is this permission that a finding or an open item bears."""
-    return finding.permitted == in_words(item, finding.status is Status.OPEN)
+    return finding.permitted == permission_in_words(item, finding.status is Status.OPEN)
 
 
 def forbidden(finding: Finding, entry: Entry | None) -> str:

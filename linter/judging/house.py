@@ -21,7 +21,7 @@ from ..reading.loading import Spec
 NAME = "house.ampreview.yaml"
 GROUP = "ampreview.house_rules"
 
-Effect = Literal["looser limit", "tighter limit", "check off", "default", "checks added"]
+HouseEffect = Literal["looser limit", "tighter limit", "check off", "default", "checks added"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,7 @@ class HouseChange:
     check looks at, and the change weakens it.
     """
 
-    effect: Effect
+    effect: HouseEffect
     about: str
     text: str
     reason: str
@@ -98,7 +98,7 @@ def compared(
     if new == old:
         return None
     looser = new < old if isinstance(check.limits, AtLeast) else new > old
-    effect: Effect = "looser limit" if looser else "tighter limit"
+    effect: HouseEffect = "looser limit" if looser else "tighter limit"
     told = f"{severity} {text}, published {published}"
     return HouseChange(effect, entry.name, told, reason, place, looser and check.stake == "safety")
 

@@ -11,19 +11,19 @@ from pydantic_core import PydanticCustomError
 from ..check import Assumption, Check, Source
 from ..declare.accept import PLAIN
 from ..evaluation.catalogue import Catalogue, CatalogueError, Entry, extended, faults, load
-from ..finding import Place
+from ..finding import Place, Severity
 from ..quantities.quantity import QuantityError, to_si
 from ..reading.format import HOUSE_KEY
-from ..reading.keyed_file import first_key, read_companion, refuse_key, unknown_keys
+from ..reading.keyed_file import first_key, read_side_file, refuse_key, unknown_keys
 from ..reading.loading import content_of
 from ..reading.refusal import Refusal, in_order, shown
 from ..reading.source import Document
 from .deviation import near
 from .house import (
     GROUP,
-    Effect,
     House,
     HouseChange,
+    HouseEffect,
     basis_of,
     compared,
     fixed,
@@ -33,7 +33,7 @@ from .house import (
 
 KIND = "a house file"
 SECTIONS = (HOUSE_KEY, "limits", "checks_off", "defaults", "rules")
-SEVERITIES = ("critical", "major", "minor")
+SEVERITIES = tuple(severity.value for severity in Severity)
 LIMIT = "name-of-the-check: {major: 85 %, reason: two field returns}"
 OFF = "name-of-the-check: our boxes are closed"
 DEFAULT = "- {path: section.field, value: 12 dB, reason: speech only}"
@@ -48,11 +48,11 @@ def read_house(path: Path) -> House | tuple[Refusal, ...]:
 
 @lru_cache(maxsize=16)
 def _taken(file: str, content: bytes) -> House | tuple[Refusal, ...]:
-    document = read_companion(content, file, HOUSE_KEY, KIND)
+    document = read_side_file(content, file, HOUSE_KEY, KIND)
     early = (*document.refusals, *first_key(document, file, HOUSE_KEY))
     if early:
         return early
-    reading = _Reading(document, file)
+    reading = _HouseReader(document, file)
     reading.refusals += unknown_keys(document, "", SECTIONS, f"limits: {{{LIMIT}}}")
     reading.take()
     if reading.refusals:
@@ -62,7 +62,7 @@ def _taken(file: str, content: bytes) -> House | tuple[Refusal, ...]:
 
 
 @dataclass(slots=True)
-class _Reading:
+class _HouseReader:
     """Takes the sections of one house file in turn."""
 
     document: Document
@@ -258,7 +258,13 @@ class _Reading:
         return []
 
     def _changed(
-        self, effect: Effect, about: str, text: str, reason: str, path: str, safety: bool = False
+        self,
+        effect: HouseEffect,
+        about: str,
+        text: str,
+        reason: str,
+        path: str,
+        safety: bool = False,
     ) -> None:
         self.changes.append(HouseChange(effect, about, text, reason, self._place(path), safety))
 

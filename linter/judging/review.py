@@ -15,7 +15,7 @@ from ..evaluation.threshold import closeness
 from ..finding import Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
-from .consistency import DOMAIN, standing_findings
+from .consistency import DOMAIN, built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
@@ -81,11 +81,15 @@ def _gravity(finding: Finding) -> tuple[int, bool, int, bool, float, str, str]:
         finding.rank,
         finding.domain != DOMAIN,
         STAKES.index(finding.stake),
-        any(item.leaning == "adverse" or item.placeholder for item in finding.evidence.leaned),
+        any(item.leaning == "adverse" or item.placeholder for item in finding.evidence.assumed),
         closeness(finding.evidence) or 0.0,
         finding.check,
         finding.subject,
     )
+
+
+Outcome = Review | tuple[Refusal, ...]
+"""What becomes of a file: a review, or why it cannot be assessed."""
 
 
 def review(
@@ -109,7 +113,7 @@ def concluded(
 ) -> Review:
     """The review made of the answers of a run: stated values, deviations and verdict added."""
     spec, catalogue, stage = run.spec, run.catalogue, run.milestone
-    findings = (*standing_findings(spec, run.graph), *answers)
+    findings = (*built_in_findings(spec, run.graph), *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
@@ -122,7 +126,7 @@ def review_file(
     milestone: Milestone | None = None,
     hold_at: Severity | None = None,
     terms: Terms = USUAL,
-) -> Review | tuple[Refusal, ...]:
+) -> Outcome:
     """Review a file, or say why it cannot be assessed.
 
     terms: day, file of deviations and house file; without them it is today, the

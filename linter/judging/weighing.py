@@ -16,12 +16,17 @@ from ..evaluation.threshold import further_off
 from ..finding import CLEAR, Finding, Severity, Status
 from .review import Review
 
-Outcome = Literal["better", "worse", "neither"]
+Direction = Literal["better", "worse", "neither"]
 NOTICEABLE = 0.01
 LOST = "released before, held now"
 MILDER = "judged at a milder milestone than before, which is no gain"
 WON = "held before, released now"
 ALIKE = "verdict, findings and margins of what fails are as before"
+
+
+def rank(answer: Finding | None) -> int:
+    """The rank of an answer; ``CLEAR`` too where there is none."""
+    return CLEAR if answer is None else answer.rank
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +58,7 @@ class Pair:
         return not self.silent and Pair(self.new, self.old).is_worse
 
 
-def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Outcome, str]:
+def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Direction, str]:
     """Whether the newer review is better or worse, and what decides it."""
     outcome, why = next(_decided(old, new, pairs), ("neither", ALIKE))
     before, now = (MILESTONES.index(review.verdict.milestone) for review in (old, new))
@@ -62,7 +67,7 @@ def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Outcome, s
     return outcome, why
 
 
-def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[Outcome, str]]:
+def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[Direction, str]]:
     """What speaks for one of the two, in the order in which it decides."""
     silent = [pair.old for pair in pairs if pair.silent and pair.old]
     if new.verdict.released and any(item in old.verdict.holding for item in silent):
@@ -78,14 +83,14 @@ def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[
         yield from _by_margin(pairs, severity, "better")
 
 
-def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Outcome, str]]:
+def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Direction, str]]:
     if before != now:
         yield ("better" if now < before else "worse"), f"{name}: {before} before, {now} now"
 
 
 def _by_margin(
-    pairs: Sequence[Pair], severity: Severity, outcome: Outcome
-) -> Iterator[tuple[Outcome, str]]:
+    pairs: Sequence[Pair], severity: Severity, outcome: Direction
+) -> Iterator[tuple[Direction, str]]:
     moved = [pair for pair in pairs if pair.weight == severity.rank]
     found = [pair for pair in moved if (pair.is_worse if outcome == "worse" else pair.is_better)]
     if found:

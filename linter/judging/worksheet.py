@@ -120,9 +120,9 @@ def _leaf(run: Assessment, node: LeafNode, corner: Corner) -> Line:
     nominal, worst = in_words(node.value(), unit), in_words(node.value(corner), unit)
     if node.used:
         return _stated(run, node.path, node.stated.text, nominal, worst)
-    leaned = node.leaned[0] if node.leaned else None
-    sources = (leaned.basis,) if leaned else ()
-    text = f"{node.stated.text} assumed" if leaned else node.stated.text
+    assumed = node.assumed[0] if node.assumed else None
+    sources = (assumed.basis,) if assumed else ()
+    text = f"{node.stated.text} assumed" if assumed else node.stated.text
     return Line("assumed", node.path, known.meaning, text, nominal, worst, None, sources)
 
 

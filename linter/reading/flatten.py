@@ -28,7 +28,7 @@ class GiveUpError(Exception):
 
 
 @dataclass(slots=True)
-class Node:
+class YamlNode:
     """A scalar, mapping, list or alias of the text; ``lost`` where it was refused.
 
     items: keys and values of a mapping by turns, or the items of a list.
@@ -40,18 +40,18 @@ class Node:
     column: int
     text: str = ""
     plain: bool = False
-    items: list["Node"] = field(default_factory=list)
-    target: "Node | None" = None
+    items: list["YamlNode"] = field(default_factory=list)
+    target: "YamlNode | None" = None
     open: bool = False
 
 
 @dataclass(frozen=True, slots=True)
-class _Entry:
+class _KeyAndValue:
     """A key and its value, and the merges that the entry came through, outermost first."""
 
-    key: Node
-    value: Node
-    merges: tuple[Node, ...] = ()
+    key: YamlNode
+    value: YamlNode
+    merges: tuple[YamlNode, ...] = ()
 
 
 class Flat:
@@ -63,9 +63,9 @@ class Flat:
         self.key_places: dict[str, Place] = {}
         self.refusals: list[Refusal] = []
         self.count = 0
-        self.known: dict[int, dict[str, _Entry]] = {}
+        self.known: dict[int, dict[str, _KeyAndValue]] = {}
 
-    def root(self, node: Node) -> dict[str, Any] | None:
+    def root(self, node: YamlNode) -> dict[str, Any] | None:
         """The whole file, which is a mapping."""
         self.places[""] = (Place(self.file, node.line, node.column),)
         if node.kind != "mapping":
@@ -73,14 +73,16 @@ class Flat:
             return None
         return self._mapping(node, "", (), 1)
 
-    def _value(self, node: Node, path: str, uses: tuple[Node, ...], depth: int) -> Any:
+    def _value(self, node: YamlNode, path: str, uses: tuple[YamlNode, ...], depth: int) -> Any:
         if node.kind == "scalar":
             return None if node.plain and not node.text else node.text
         if node.kind == "mapping":
             return self._mapping(node, path, uses, depth + 1)
         return self._list(node, path, uses, depth + 1)
 
-    def _mapping(self, node: Node, path: str, uses: tuple[Node, ...], depth: int) -> dict[str, Any]:
+    def _mapping(
+        self, node: YamlNode, path: str, uses: tuple[YamlNode, ...], depth: int
+    ) -> dict[str, Any]:
         data: dict[str, Any] = {}
         for name, entry in self._entries(node, depth).items():
             inner = f"{path}.{name}" if path else name
@@ -95,7 +97,7 @@ class Flat:
             data[name] = self._value(value, inner, all_uses, depth)
         return data
 
-    def _list(self, node: Node, path: str, uses: tuple[Node, ...], depth: int) -> list[Any]:
+    def _list(self, node: YamlNode, path: str, uses: tuple[YamlNode, ...], depth: int) -> list[Any]:
         self._check_depth(node, depth)
         data: list[Any] = []
         for item in node.items:
@@ -108,24 +110,24 @@ class Flat:
             data.append(self._value(value, inner, uses + through, depth))
         return data
 
-    def _entries(self, node: Node, depth: int) -> dict[str, _Entry]:
+    def _entries(self, node: YamlNode, depth: int) -> dict[str, _KeyAndValue]:
         """The entries of a mapping after its merges: its own first, then those merged."""
         self._check_depth(node, depth)
         if id(node) in self.known:
             return self.known[id(node)]
-        entries: dict[str, _Entry] = {}
-        merged: list[Node] = []
+        entries: dict[str, _KeyAndValue] = {}
+        merged: list[YamlNode] = []
         for key, value in zip(node.items[0::2], node.items[1::2], strict=True):
             if key.kind == "scalar" and key.plain and key.text == _MERGE:
                 merged.append(value)
             elif self._fit_key(key, entries):
-                entries[key.text] = _Entry(key, value)
+                entries[key.text] = _KeyAndValue(key, value)
         for value in merged:
             self._merge(value, entries, depth)
         self.known[id(node)] = entries
         return entries
 
-    def _fit_key(self, key: Node, entries: dict[str, _Entry]) -> bool:
+    def _fit_key(self, key: YamlNode, entries: dict[str, _KeyAndValue]) -> bool:
         if key.kind != "scalar":
             self._refuse(key, "a key that is not a word", "a plain word before the colon")
         elif not key.text:
@@ -142,7 +144,7 @@ class Flat:
             return True
         return False
 
-    def _merge(self, node: Node, entries: dict[str, _Entry], depth: int) -> None:
+    def _merge(self, node: YamlNode, entries: dict[str, _KeyAndValue], depth: int) -> None:
         """Add what ``<<`` brings in; keys that are there already win, earlier ones too."""
         target, through = _followed(node)
         sources = target.items if target.kind == "list" else [node]
@@ -158,32 +160,32 @@ class Flat:
             brought = self._entries(mapping, depth + 1)
             self._count(source, len(brought))
             for name, entry in brought.items():
-                entries.setdefault(name, _Entry(entry.key, entry.value, uses + entry.merges))
+                entries.setdefault(name, _KeyAndValue(entry.key, entry.value, uses + entry.merges))
 
-    def _put(self, path: str, node: Node, uses: tuple[Node, ...]) -> None:
+    def _put(self, path: str, node: YamlNode, uses: tuple[YamlNode, ...]) -> None:
         file = self.file
         place = Place(file, node.line, node.column, path)
         related = tuple(Place(file, use.line, use.column, path) for use in uses) if uses else ()
         self.places[path] = (place, *related)
 
-    def _count(self, node: Node, number: int) -> None:
+    def _count(self, node: YamlNode, number: int) -> None:
         self.count += number
         if self.count > MAX_VALUES:
             problem = f"more than {MAX_VALUES} values, aliases and merges unfolded"
             raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, "fewer"))
 
-    def _check_depth(self, node: Node, depth: int) -> None:
+    def _check_depth(self, node: YamlNode, depth: int) -> None:
         if depth > MAX_DEPTH:
             problem = f"sections more than {MAX_DEPTH} deep"
             place = Place(self.file, node.line, node.column)
             raise GiveUpError(Refusal(place, problem, "the sections of a spec"))
 
-    def _refuse(self, node: Node, problem: str, expected: str, example: str = "") -> None:
+    def _refuse(self, node: YamlNode, problem: str, expected: str, example: str = "") -> None:
         place = Place(self.file, node.line, node.column)
         self.refusals.append(Refusal(place, problem, expected, example))
 
 
-def _followed(node: Node) -> tuple[Node, tuple[Node, ...]]:
+def _followed(node: YamlNode) -> tuple[YamlNode, tuple[YamlNode, ...]]:
     """The node behind an alias, and the alias."""
     if node.kind == "alias" and node.target is not None:
         return node.target, (node,)

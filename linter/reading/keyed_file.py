@@ -33,7 +33,7 @@ def read_deviations(path: Path) -> Permissions | tuple[Refusal, ...]:
     content = content_of(path, kind)
     if isinstance(content, Refusal):
         return (content,)
-    document = read_companion(content, str(path), DEVIATIONS_KEY, kind)
+    document = read_side_file(content, str(path), DEVIATIONS_KEY, kind)
     refusals = [*document.refusals, *first_key(document, str(path), DEVIATIONS_KEY)]
     refusals += unknown_keys(document, "", (DEVIATIONS_KEY, "deviations"), "deviations:")
     if refusals or document.data is None:
@@ -46,7 +46,7 @@ def read_deviations(path: Path) -> Permissions | tuple[Refusal, ...]:
     return Permissions(str(path), document.text, loaded.spec.deviations)
 
 
-def read_companion(content: bytes, file: str, key: str, kind: str) -> Document:
+def read_side_file(content: bytes, file: str, key: str, kind: str) -> Document:
     """The plain data of a file whose first key is ``key``; refusals speak of its ``kind``."""
     document = read(content, file)
     return replace(document, refusals=tuple(_about(item, key, kind) for item in document.refusals))

@@ -18,7 +18,7 @@ from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 
 from ..finding import Place
-from .flatten import MAX_DEPTH, MAX_VALUES, Flat, GiveUpError, Node
+from .flatten import MAX_DEPTH, MAX_VALUES, Flat, GiveUpError, YamlNode
 from .format import SPEC_LINE
 from .plain_text import decode, describe, unfit
 from .refusal import Refusal, in_order, shown
@@ -87,12 +87,12 @@ class _Tree:
     def __init__(self, file: str) -> None:
         self.file = file
         self.refusals: list[Refusal] = []
-        self.anchors: dict[str, Node] = {}
-        self.stack: list[Node] = []
-        self.root: Node | None = None
+        self.anchors: dict[str, YamlNode] = {}
+        self.stack: list[YamlNode] = []
+        self.root: YamlNode | None = None
         self.count = 0
 
-    def grow(self, text: str, pure: bool) -> Node | None:
+    def grow(self, text: str, pure: bool) -> YamlNode | None:
         """The root node, or None after a refusal that leaves nothing to flatten."""
         for event in self._events(text, pure):
             kind = type(event).__name__
@@ -124,7 +124,7 @@ class _Tree:
         if event.version or event.tags:
             self._refuse(1, 1, "an instruction to the parser (%)", "the spec alone", SPEC_LINE)
 
-    def _node(self, event: Any, kind: str) -> Node:
+    def _node(self, event: Any, kind: str) -> YamlNode:
         line, column = _start(event)
         if event.tag is not None:
             tag = str(event.tag).replace("tag:yaml.org,2002:", "!!")
@@ -132,10 +132,10 @@ class _Tree:
             self._refuse(line, column, problem, "the value alone: a spec holds no tags")
         if kind == "ScalarEvent":
             plain = bool(event.implicit[0])
-            node = Node("scalar", line, column, self._checked(event, plain), plain)
+            node = YamlNode("scalar", line, column, self._checked(event, plain), plain)
         else:
             mapping = kind == "MappingStartEvent"
-            node = Node("mapping" if mapping else "list", line, column, open=True)
+            node = YamlNode("mapping" if mapping else "list", line, column, open=True)
         if event.anchor is not None:
             self.anchors[event.anchor] = node
         return node
@@ -153,7 +153,7 @@ class _Tree:
             self._refuse(line, column, f"{describe(bad)} written as an escape", "printable text")
         return text
 
-    def _alias(self, event: Any) -> Node:
+    def _alias(self, event: Any) -> YamlNode:
         line, column = _start(event)
         target = self.anchors.get(event.anchor)
         name = shown(str(event.anchor))
@@ -165,10 +165,10 @@ class _Tree:
             problem = f"{name} is used inside itself"
             self._refuse(line, column, problem, "an anchor that is complete")
         else:
-            return Node("alias", line, column, target=target)
-        return Node("lost", line, column)
+            return YamlNode("alias", line, column, target=target)
+        return YamlNode("lost", line, column)
 
-    def _attach(self, node: Node) -> None:
+    def _attach(self, node: YamlNode) -> None:
         self.count += 1
         if self.count > 2 * MAX_VALUES:
             self._give_up(node, f"more than {2 * MAX_VALUES} keys and values", "a few hundred")
@@ -183,7 +183,7 @@ class _Tree:
                     node, f"sections more than {MAX_DEPTH} deep", "the sections of a spec"
                 )
 
-    def _give_up(self, node: Node, problem: str, expected: str) -> None:
+    def _give_up(self, node: YamlNode, problem: str, expected: str) -> None:
         raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, expected))
 
     def _refuse(

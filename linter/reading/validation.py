@@ -46,7 +46,7 @@ def validate(
     document: Document, file: str, schema: Schema
 ) -> tuple[Flattened | None, tuple[Refusal, ...]]:
     """What a document states, or None; and every refusal of it, its own included."""
-    reading = _Reading(document, file, schema)
+    reading = _Validator(document, file, schema)
     flat = reading.flattened() if document.data is not None else None
     refusals = _once((*document.refusals, *reading.refusals))
     return (None if refusals else flat), refusals
@@ -87,7 +87,7 @@ def _once(refusals: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
     return (*ordered[:MAX_REFUSALS], more)
 
 
-class _Reading:
+class _Validator:
     """Checks the plain data of one document against the models, and flattens it."""
 
     def __init__(self, document: Document, file: str, schema: Schema) -> None:

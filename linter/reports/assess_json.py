@@ -12,15 +12,13 @@ from typing import Any
 
 from ..check import Source
 from ..evaluation.wording import in_words
-from ..finding import CornerValue, Evidence, Finding, Leaned, Place, Remedy, Status
-from ..judging.review import Review
+from ..finding import Assumed, CornerValue, Evidence, Finding, Place, Remedy, Status
+from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .phrases import away
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
-
-Outcome = Review | Sequence[Refusal]
 
 
 def json_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
@@ -146,7 +144,7 @@ def _measured(item: Finding) -> dict[str, Any]:
         "place": _place(item.place) if item.place else None,
         "related": [_place(place) for place in item.related],
         "worst_at": [_corner_value(item) for item in found.corner],
-        "assumptions": [_assumption(leaned) for leaned in found.leaned],
+        "assumptions": [_assumption(assumed) for assumed in found.assumed],
     }
 
 
@@ -185,7 +183,7 @@ def _corner_value(item: CornerValue) -> dict[str, Any]:
     return {"path": item.path, "si": number(item.value), "text": in_words(item.value, item.unit)}
 
 
-def _assumption(item: Leaned) -> dict[str, Any]:
+def _assumption(item: Assumed) -> dict[str, Any]:
     known = {"path": item.path, "value": item.text, "leaning": item.leaning}
     return known | {"basis": _source(item.basis), "placeholder": item.placeholder}
 

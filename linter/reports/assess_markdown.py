@@ -4,10 +4,9 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from ..finding import Finding, Remedy, Severity, Status
 from ..judging.deviation import is_behind
-from ..judging.review import Review
+from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
-from .assess_json import Outcome
 from .phrases import (
     against,
     assumptions,
@@ -18,7 +17,7 @@ from .phrases import (
     further,
     margin_of,
     moves,
-    spot,
+    place_in_words,
 )
 from .verdict import (
     DISCLAIMER,
@@ -67,7 +66,7 @@ def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
     yield f"## {escaped(name)}"
     yield "**NOT ASSESSED.** The file must be put right first."
     rows = [
-        (item.place.file, spot(item.place), item.problem, item.expected, item.example)
+        (item.place.file, place_in_words(item.place), item.problem, item.expected, item.example)
         for item in refusals
     ]
     yield _table(("file", "stands at", "problem", "expected", "for example"), rows)
@@ -165,7 +164,11 @@ def _finding(item: Finding) -> Iterator[str]:
 
 def _based_on(item: Finding) -> Iterator[str]:
     """Where a finding stands, and what its limit and its figure rest on."""
-    where = f"{item.place.file}, {spot(item.place)}" if item.place else "not stated in the file"
+    where = (
+        f"{item.place.file}, {place_in_words(item.place)}"
+        if item.place
+        else "not stated in the file"
+    )
     yield f"stands at: {escaped(where)}"
     if item.evidence.basis:
         yield f"limit from: {escaped(cited(item.evidence.basis))}"

@@ -15,13 +15,13 @@ from urllib.parse import quote
 
 from ..evaluation.catalogue import Entry
 from ..finding import Finding, Place, Severity, Status
-from ..judging.consistency import STANDING as STATED_VALUES
-from ..judging.deviation import STANDING as PERMISSIONS
+from ..judging.consistency import BUILT_IN as STATED_VALUES
+from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import is_behind
-from ..judging.review import Review
+from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
-from .assess_json import Outcome, demanded, dumped, number
+from .assess_json import demanded, dumped, number
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
 from .verdict import house_change, lacking, reason, weakened

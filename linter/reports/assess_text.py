@@ -24,9 +24,9 @@ from .phrases import (
     effects,
     further,
     margin_of,
+    missing_in_words,
     moves,
-    questions,
-    spot,
+    place_in_words,
 )
 from .verdict import DISCLAIMER, reason
 
@@ -79,7 +79,7 @@ def _where(place: Place, file: str) -> str:
     """A place in words, with the file where that is not the one at hand."""
     other = f"{clean(place.file)}, " if place.file != file else ""
     path = f"  {clean(place.path)}" if place.path else ""
-    return f"{other}{spot(place)}{path}"
+    return f"{other}{place_in_words(place)}{path}"
 
 
 def _verdict(review: Review) -> RenderableType:
@@ -153,7 +153,7 @@ def _places(item: Finding) -> str:
         return "not stated in the file"
     others = sorted({place.line for place in item.related} - {item.place.line})
     also = f"; see also line {', '.join(map(str, others[:4]))}" if others else ""
-    return f"{spot(item.place)}{also}"
+    return f"{place_in_words(item.place)}{also}"
 
 
 def _remedy(remedy: Remedy, about: Sequence[str]) -> Text:
@@ -181,7 +181,7 @@ def _print_open(review: Review, console: Console) -> None:
         if item.evidence.figure is not None or not item.advice.missing:
             rows.append(("", Text(clean(item.message))))
         if item.advice.missing:
-            rows.append(("missing", Text(questions(item.advice.missing))))
+            rows.append(("missing", Text(missing_in_words(item.advice.missing))))
         if item.permitted:
             rows.append(("deviation", Text(clean(item.permitted), style="green")))
         rows.append(("check", Text(item.check, style="dim")))

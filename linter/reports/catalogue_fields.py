@@ -45,7 +45,7 @@ class Term:
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class FieldGroup:
     """Terms under one heading."""
 
     title: str
@@ -53,7 +53,7 @@ class Group:
     terms: tuple[Term, ...]
 
 
-def field_groups(schema: Schema, wanted: Sequence[str]) -> list[Group]:
+def field_groups(schema: Schema, wanted: Sequence[str]) -> list[FieldGroup]:
     """The fields by section, those asked for: a path takes in what lies below it."""
     groups: dict[str, list[Term]] = {}
     for path, field in schema.fields.items():
@@ -61,7 +61,9 @@ def field_groups(schema: Schema, wanted: Sequence[str]) -> list[Group]:
             continue
         section, _, name = path.rpartition(".")
         groups.setdefault(section or _root(schema, path), []).append(_field(name, field))
-    return [Group(*_heading(schema, section), tuple(terms)) for section, terms in groups.items()]
+    return [
+        FieldGroup(*_heading(schema, section), tuple(terms)) for section, terms in groups.items()
+    ]
 
 
 def is_field_path(schema: Schema, path: str) -> bool:
@@ -69,7 +71,7 @@ def is_field_path(schema: Schema, path: str) -> bool:
     return path in schema.fields or any(_is_asked(schema, known, [path]) for known in schema.fields)
 
 
-def quantity_groups(catalogue: Catalogue, wanted: Sequence[str]) -> list[Group]:
+def quantity_groups(catalogue: Catalogue, wanted: Sequence[str]) -> list[FieldGroup]:
     """The derived quantities by scope, in alphabetical order."""
     found = sorted(catalogue.derived.values(), key=lambda item: item.name.lower())
     chosen = [item for item in found if not wanted or item.name in wanted]
@@ -77,11 +79,11 @@ def quantity_groups(catalogue: Catalogue, wanted: Sequence[str]) -> list[Group]:
     for scope, title in SCOPES.items():
         terms = tuple(_quantity(item) for item in chosen if item.each == scope)
         if terms:
-            groups.append(Group(f"Derived quantities {title}", "", terms))
+            groups.append(FieldGroup(f"Derived quantities {title}", "", terms))
     return groups
 
 
-def print_fields(groups: Iterable[Group], console: Console) -> None:
+def print_fields(groups: Iterable[FieldGroup], console: Console) -> None:
     """Print terms for a person: the name, then what is known of it."""
     for group in groups:
         console.print(Text(group.title, style="bold underline"))
@@ -94,12 +96,12 @@ def print_fields(groups: Iterable[Group], console: Console) -> None:
         console.print()
 
 
-def field_markdown(groups: Iterable[Group]) -> str:
+def field_markdown(groups: Iterable[FieldGroup]) -> str:
     """The fields as tables in Markdown."""
     return _markdown("Fields of the spec file", HOW, groups, FIELD_HEADS)
 
 
-def quantity_markdown(groups: Iterable[Group]) -> str:
+def quantity_markdown(groups: Iterable[FieldGroup]) -> str:
     """The derived quantities as tables in Markdown."""
     about = "The first way counts of which everything is known and whose words match."
     return _markdown("Derived quantities", about, groups, QUANTITY_HEADS)
@@ -114,7 +116,7 @@ def _print_lines(term: Term, console: Console) -> None:
     console.print(Padding(table, (0, 0, 0, 6)))
 
 
-def _markdown(title: str, about: str, groups: Iterable[Group], heads: Sequence[str]) -> str:
+def _markdown(title: str, about: str, groups: Iterable[FieldGroup], heads: Sequence[str]) -> str:
     parts = [f"# {title}", escaped(about)]
     for group in groups:
         parts.append(f"## {escaped(group.title)}")

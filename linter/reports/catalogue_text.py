@@ -13,9 +13,9 @@ from rich.text import Text
 
 from ..check import AtLeast, Case, Check, Constant, Lever, Words
 from ..evaluation.catalogue import Catalogue, Entry
-from ..judging.consistency import DOMAIN, STANDING
+from ..judging.consistency import BUILT_IN, DOMAIN
+from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
-from ..judging.deviation import STANDING as PERMISSIONS
 from .assess_text import SIGNAL_STYLES
 from .phrases import cited
 
@@ -31,17 +31,17 @@ def print_list(catalogue: Catalogue, console: Console) -> None:
     for folder, title in catalogue.domains.items():
         entries = [entry for entry in catalogue.entries if entry.domain == folder]
         _print_domain(title, [(entry.name, entry.check.title) for entry in entries], console)
-    for domain, findings in ((DOMAIN, STANDING), (DEVIATIONS, PERMISSIONS)):
+    for domain, findings in ((DOMAIN, BUILT_IN), (DEVIATIONS, PERMISSIONS)):
         members = [(name, text.split(": ")[0].split(". ")[0]) for name, text in findings.items()]
         _print_domain(domain.capitalize(), members, console)
 
 
-def print_standing(name: str, console: Console) -> bool:
+def print_built_in(name: str, console: Console) -> bool:
     """Print a finding that needs no rule file; False where there is none of this name."""
-    text = (STANDING | PERMISSIONS).get(name)
+    text = (BUILT_IN | PERMISSIONS).get(name)
     if text is None:
         return False
-    domain = DOMAIN if name in STANDING else DEVIATIONS
+    domain = DOMAIN if name in BUILT_IN else DEVIATIONS
     console.print(Text.assemble((name, "bold"), f"   {domain.capitalize()}"))
     console.print(Padding(Text(text), (1, 0, 0, 2)))
     return True

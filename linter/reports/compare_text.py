@@ -8,7 +8,7 @@ from rich.text import Text
 
 from ..declare import local_path, subject_of
 from ..finding import Finding, Status
-from ..judging.compare import Comparison, Edit, Turn
+from ..judging.compare import ChangedAnswer, Comparison, Edit
 from ..judging.review import Review
 from .columns import print_columns
 from .groups import alike
@@ -52,7 +52,7 @@ def print_comparison(found: Comparison, console: Console) -> None:
         _heading(title.upper(), len(rows), f"bold {colour}".rstrip(), console)
         print_columns(EDIT_HEADS, rows, console, PLAIN)
     for effect, (title, colour) in EFFECTS.items():
-        rows = _turns(turn for turn in found.turns if turn.effect == effect)
+        rows = _answers(changed for changed in found.answers if changed.effect == effect)
         if rows:
             _heading(title.upper(), len(rows), f"bold {colour}", console)
         for name, subject, told in rows:
@@ -82,7 +82,7 @@ def _markdown(found: Comparison) -> Iterator[str]:
         if rows:
             yield _markdown_table(EDIT_HEADS, rows)
     for effect, (title, _) in EFFECTS.items():
-        rows = _turns(turn for turn in found.turns if turn.effect == effect)
+        rows = _answers(changed for changed in found.answers if changed.effect == effect)
         if rows:
             yield f"## {title}: {len(rows)}"
             yield "\n".join(f"- {escaped(f'{name} ({of}): {told}')}" for name, of, told in rows)
@@ -144,12 +144,12 @@ def _margins(pairs: Iterable[tuple[Finding, Finding]]) -> list[Row]:
     return alike(rows)
 
 
-def _turns(turns: Iterable[Turn]) -> list[Row]:
+def _answers(answers: Iterable[ChangedAnswer]) -> list[Row]:
     """Check, subject and what became of the answer, equal channels as one."""
     rows = []
-    for turn in turns:
-        item = turn.subject
-        text = f"{_standing(turn.old)} before, {_standing(turn.new)} now"
+    for changed in answers:
+        item = changed.subject
+        text = f"{_standing(changed.old)} before, {_standing(changed.new)} now"
         figures = against(item.evidence) or item.message
         rows.append((item.check, item.subject, f"{text}; {figures}" if figures else text))
     return alike(rows)

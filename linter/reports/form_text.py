@@ -7,7 +7,7 @@ taking that one character away.
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from ..asking.form import Entry
+from ..asking.form import FormEntry
 from ..declare import CHANNELS, Field
 
 WIDTH = 100
@@ -35,7 +35,7 @@ LEANINGS = {
 }
 
 
-def form_text(entries: Sequence[Entry], title: str, explain: Sequence[str] = HOW) -> str:
+def form_text(entries: Sequence[FormEntry], title: str, explain: Sequence[str] = HOW) -> str:
     """A form as it is printed or stored."""
     lines = [line for text in (title, *explain) for line in commented(text, 0)]
     for entry in entries:
@@ -57,7 +57,7 @@ def commented(text: str, indent: int) -> list[str]:
     return [line.replace(TIED, SPACE) for line in lines]
 
 
-def told(entry: Entry) -> str:
+def told(entry: FormEntry) -> str:
     """What the models know of a field, in sentences."""
     field = entry.field
     if field.kind in ("section", "sections"):
@@ -102,7 +102,7 @@ def _tied(text: str) -> str:
     return text.replace(SPACE, TIED)
 
 
-def _lines(entry: Entry, indent: int, hidden: bool = False) -> list[str]:
+def _lines(entry: FormEntry, indent: int, hidden: bool = False) -> list[str]:
     hidden = hidden or entry.optional
     margin = " " * indent + ("#" if hidden else "")
     if entry.field.kind == "named sections":
@@ -116,7 +116,7 @@ def _lines(entry: Entry, indent: int, hidden: bool = False) -> list[str]:
     return lines
 
 
-def _item(entries: Sequence[Entry], indent: int) -> list[str]:
+def _item(entries: Sequence[FormEntry], indent: int) -> list[str]:
     """One item of a list, commented out: a dash before its first name."""
     lines: list[str] = []
     for number, entry in enumerate(entries):
@@ -126,7 +126,7 @@ def _item(entries: Sequence[Entry], indent: int) -> list[str]:
     return lines
 
 
-def _named(entry: Entry, indent: int) -> list[str]:
+def _named(entry: FormEntry, indent: int) -> list[str]:
     """The channels: the first in full, those that repeat it as a merge."""
     if entry.same_as:
         text = f"As {entry.same_as}. What differs is written here, a section in full."

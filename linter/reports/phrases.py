@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from ..check import Source
 from ..declare import local_path
 from ..evaluation.wording import in_words
-from ..finding import CornerValue, Evidence, Leaned, Missing, Place, Remedy
+from ..finding import Assumed, CornerValue, Evidence, Missing, Place, Remedy
 from ..quantities.quantity import show
 
 CONTROL = re.compile(
@@ -34,7 +34,7 @@ def escaped(text: str) -> str:
     return MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
 
 
-def spot(place: Place | None) -> str:
+def place_in_words(place: Place | None) -> str:
     """A place in words."""
     return f"line {place.line}, column {place.column}" if place else "not stated"
 
@@ -88,7 +88,7 @@ def further(found: Evidence) -> str:
     return "; ".join(cited(source) for source in found.sources if source != found.basis)
 
 
-def assumption(item: Leaned) -> str:
+def assumption(item: Assumed) -> str:
     """An assumption in short: the value, which way it leans, how it is known."""
     known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title
     known = "bound" if known == "derived" else known.removesuffix(", no source")
@@ -103,8 +103,8 @@ def asked(item: Missing) -> str:
 
 def assumptions(found: Evidence) -> list[str]:
     """What a finding assumes, each once: two channels that lean on the same say it once."""
-    leaned = (item for item in found.leaned if item.leaning != "absent")
-    return list(dict.fromkeys(map(assumption, leaned)))
+    assumed = (item for item in found.assumed if item.leaning != "absent")
+    return list(dict.fromkeys(map(assumption, assumed)))
 
 
 def required(missing: Missing) -> str:
@@ -112,12 +112,12 @@ def required(missing: Missing) -> str:
     return ", ".join(text for text in (asked(missing), missing.border) if text)
 
 
-def questions(missing: Iterable[Missing], most: int = 6) -> str:
+def missing_in_words(missing: Iterable[Missing], most: int = 6) -> str:
     """Missing leaves in one line, each once, whichever channels lack it.
 
     >>> low = "at least 18 dB"
     >>> leaves = [Missing(f"channels.{x}.gain", "dB", "gain", "20 dB", low) for x in "ab"]
-    >>> questions(leaves)
+    >>> missing_in_words(leaves)
     'gain [dB], at least 18 dB'
     """
     names = list(dict.fromkeys(required(item) for item in missing))

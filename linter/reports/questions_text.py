@@ -8,7 +8,7 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
-from ..asking.questions import Group, Question, blank
+from ..asking.questions import QuestionGroup, SupplierQuestion, blank_form
 from ..finding import Status
 from ..judging.review import Review
 from .assess_head import print_weakened
@@ -28,7 +28,7 @@ HOW = (
 )
 
 
-def print_questions(review: Review, groups: Sequence[Group], console: Console) -> None:
+def print_questions(review: Review, groups: Sequence[QuestionGroup], console: Console) -> None:
     """Print the questions by part, the most useful first."""
     print_weakened(review, console)
     console.print(Padding(Text(clean(_subject(review)), style="bold"), (0, 1)))
@@ -42,7 +42,7 @@ def print_questions(review: Review, groups: Sequence[Group], console: Console) -
             _print_question(question, console)
 
 
-def markdown(review: Review, groups: Sequence[Group]) -> str:
+def markdown(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a Markdown text with a column for the answers."""
     parts = [f"# Questions: {escaped(_subject(review))}"]
     parts += [f"**{WEAKENED}** {escaped(change)}" for change in weakened_lines(review)]
@@ -55,13 +55,13 @@ def markdown(review: Review, groups: Sequence[Group]) -> str:
     return "\n\n".join(parts) + "\n"
 
 
-def blank_text(review: Review, groups: Sequence[Group]) -> str:
+def blank_text(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a spec file to be filled in."""
     title = f"Questions: {clean(_subject(review))}"
-    return form_text(blank(review, groups), title, HOW)
+    return form_text(blank_form(review, groups), title, HOW)
 
 
-def heading(group: Group) -> str:
+def heading(group: QuestionGroup) -> str:
     """A part in words: what, of which channels, with its type number."""
     text = group.part[0].upper() + group.part[1:]
     if group.channels:
@@ -70,7 +70,7 @@ def heading(group: Group) -> str:
     return f"{text}, {group.type_number}" if group.type_number else text
 
 
-def summary(review: Review, groups: Sequence[Group]) -> str:
+def summary(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """How much is asked, and what it is good for."""
     asked = sum(len(group.questions) for group in groups)
     if not asked:
@@ -92,7 +92,7 @@ def _subject(review: Review) -> str:
     return f"{spec.title or spec.file}{revision}"
 
 
-def condition(question: Question) -> str:
+def condition(question: SupplierQuestion) -> str:
     """What is asked, how it is to be given, and what has to be said with it."""
     field = question.field
     if field.kind == "section":
@@ -108,18 +108,18 @@ def condition(question: Question) -> str:
     return "; ".join(parts)
 
 
-def _name(question: Question) -> str:
+def _name(question: SupplierQuestion) -> str:
     unit = question.field.unit
     return question.local + ("" if unit in ("1", "word") else f" [{unit}]")
 
 
-def _why(question: Question) -> str:
+def _why(question: SupplierQuestion) -> str:
     more = len(question.needed_for) - SHOWN
     text = "; ".join(question.needed_for[:SHOWN])
     return f"{text}; and {_count(more, 'more check')}" if more > 0 else text
 
 
-def _unlocks(question: Question) -> str:
+def _unlocks(question: SupplierQuestion) -> str:
     text = _count(question.unlocks, "open answer")
     if question.alone == question.unlocks:
         return f"{text}, by itself"
@@ -128,7 +128,7 @@ def _unlocks(question: Question) -> str:
     )
 
 
-def _cells(question: Question) -> tuple[str, ...]:
+def _cells(question: SupplierQuestion) -> tuple[str, ...]:
     return (
         _name(question),
         condition(question),
@@ -139,7 +139,7 @@ def _cells(question: Question) -> tuple[str, ...]:
     )
 
 
-def _print_question(question: Question, console: Console) -> None:
+def _print_question(question: SupplierQuestion, console: Console) -> None:
     table = Table.grid(padding=(0, 1))
     table.add_column(width=11, style="dim", no_wrap=True)
     table.add_column(ratio=1, overflow="fold")

@@ -10,7 +10,7 @@ from ..judging.house import HouseChange
 from ..judging.review import Review
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
-from .phrases import against, moves, questions, spot
+from .phrases import against, missing_in_words, moves, place_in_words
 
 FEW = 5
 WEAKENED = "Safety check weakened by the house file:"
@@ -67,7 +67,7 @@ def demand(finding: Finding) -> str:
 
 def lacking(finding: Finding) -> str:
     """What to state so that an open check can be judged."""
-    return f"state {questions(finding.advice.missing)}" if finding.advice.missing else ""
+    return f"state {missing_in_words(finding.advice.missing)}" if finding.advice.missing else ""
 
 
 def reason(review: Review) -> str:
@@ -100,7 +100,7 @@ def weakened(review: Review) -> Sequence[HouseChange]:
 
 def weakened_lines(review: Review) -> list[str]:
     """The same, a line each, with its place."""
-    return [f"{house_change(item)} ({spot(item.place)})" for item in weakened(review)]
+    return [f"{house_change(item)} ({place_in_words(item.place)})" for item in weakened(review)]
 
 
 def rests_on(review: Review) -> list[tuple[str, str, str]]:

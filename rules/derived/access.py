@@ -33,7 +33,6 @@ TERMINALS = {
     "v_pair_ac": Input("v_pair_ac"),
 }
 SHORTED = derivation("one switch shorted: a leg stands at its rail")
-CLASS_1_DC = DC_CLASS_1
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 
@@ -150,7 +149,7 @@ DERIVED: tuple[Derived, ...] = (
         "yes where all rails together lie well below 60 V",
         Way(
             harmless,
-            {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
+            {"voltage": Input("v_touch"), "limit": DC_CLASS_1},
             "voltage up to 0.8 limit",
         ),
     ),

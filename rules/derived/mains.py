@@ -1,8 +1,8 @@
 """Where mains, or more than may be touched, stand behind the source, whatever its name."""
 
 from ...linter.check import Derived, Input, Way
+from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import ENERGY_CLASSES
-from .access import CLASS_1_DC
 from .ways import no, yes
 
 
@@ -22,7 +22,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(no, {}, "no", {"supply.source": "battery"}),
             Way(
                 above_class_1,
-                {"voltage": Input("v_touch"), "limit": CLASS_1_DC},
+                {"voltage": Input("v_touch"), "limit": DC_CLASS_1},
                 "yes if voltage is above limit",
                 when={"supply.source": "dc-source"},
             ),

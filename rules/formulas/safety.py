@@ -86,22 +86,6 @@ def sum_of_ratios(v_dc: float, v_ac: float, dc_limit: float, ac_limit: float) ->
     return v_dc / dc_limit + v_ac / ac_limit
 
 
-def terminals_over_class(
-    v_dc: float, v_ac: float, v_pair: float, dc_limit: float, ac_limit: float
-) -> float:
-    """Voltage of loudspeaker terminals over a class [1]: one against ground, or the pair.
-
-    v_dc [V] and v_ac [V rms]: one terminal against ground; v_pair [V rms]: between the
-    terminals; dc_limit [V], ac_limit [V rms].  The larger one counts.  Source: ENERGY_CLASSES.
-    Example: a leg of 49.7 V: 24.85 / 60 + 17.57 / 30 is 1.0, the pair 35.14 / 30 more.
-    Units: v_dc [V], v_ac [V], v_pair [V], dc_limit [V], ac_limit [V]; returns [1].
-
-    >>> round(terminals_over_class(24.85, 17.572, 35.14, 60.0, 30.0), 3)
-    1.171
-    """
-    return larger(sum_of_ratios(v_dc, v_ac, dc_limit, ac_limit), v_pair / ac_limit)
-
-
 def voltage_left(v: float, t: float, r: float, c: float) -> float:
     """Voltage of a capacitor some time after the source was cut off.
 

@@ -16,15 +16,19 @@ First cure: insulated terminals that are also covered while plugging.
 from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
-from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
+from ..formulas.maths import larger
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
 
 
 def figure(
     v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
 ) -> float:
-    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
+    """Voltage over a class: of one terminal against ground, or of the pair where that is more."""
+    one = sum_of_ratios(v_terminal_dc, v_terminal_ac, dc_limit, ac_limit)
+    return larger(one, v_pair_ac / ac_limit)
 
 
+FORMULA = "larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and v_pair_ac / ac_limit"
 BRIDGE = """
 supply: {source: dc-source, rails: single, v_rail: 80 V}
 channels: {main: {output_stage: {topology: full-bridge}}}
@@ -42,8 +46,7 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="safety",
-    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_pair_ac / ac_limit",
+    formula=FORMULA,
     sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
     " ground: {figure} times what class 1 allows.",
     inputs={

@@ -14,14 +14,8 @@ good ones have anyway.
 from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
-from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC, terminals_over_class
-
-
-def figure(
-    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
-) -> float:
-    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
-
+from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC
+from .shock_class_outputs import FORMULA, figure
 
 BRIDGE = """
 supply: {source: dc-source, rails: single, v_rail: 52 V}
@@ -35,8 +29,7 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="safety",
-    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_pair_ac / ac_limit",
+    formula=FORMULA,
     sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
     " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
     inputs={

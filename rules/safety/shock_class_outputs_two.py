@@ -13,14 +13,8 @@ nothing can be put into.
 from ...linter.check import AtMost, Case, Caution, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_2
-from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, terminals_over_class
-
-
-def figure(
-    v_terminal_dc: float, v_terminal_ac: float, v_pair_ac: float, dc_limit: float, ac_limit: float
-) -> float:
-    return terminals_over_class(v_terminal_dc, v_terminal_ac, v_pair_ac, dc_limit, ac_limit)
-
+from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES
+from .shock_class_outputs import FORMULA, figure
 
 BRIDGE = """
 supply: {source: dc-source, rails: single, v_rail: 150 V}
@@ -34,8 +28,7 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="safety",
-    formula="larger of v_terminal_dc / dc_limit + v_terminal_ac / ac_limit and"
-    " v_pair_ac / ac_limit",
+    formula=FORMULA,
     sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against ground:"
     " {figure} times what class 2 allows.",
     inputs={

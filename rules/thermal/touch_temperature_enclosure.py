@@ -33,6 +33,22 @@ def figure(touch: str, material: str, users: str, rise: float, kelvin: float) ->
     return allowed_rise(touch, material, users) * kelvin - rise
 
 
+FORMULA = "(limit of touch, material, users - 25) kelvin - rise"
+TOUCHED = ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")
+LIMITS = AtLeast(
+    critical="-10 K",
+    major="0 K",
+    minor="5 K",
+    basis={
+        "critical": from_memory("IEC 62368-1 table 38, class TS2"),
+        "major": from_memory("IEC 62368-1 table 38, class TS1"),
+        "minor": COMMON_PRACTICE,
+    },
+)
+SOURCES = (
+    from_memory("IEC 62368-1 clause 9, table 38; 77 degC of plastic seen quoted"),
+    from_memory("ISO 13732-1 and IEC Guide 117, burn thresholds behind the table"),
+)
 _BASE = """
 supply: {source: dc-source, rails: single, v_rail: 40 V}
 channels:
@@ -62,7 +78,7 @@ CHECK = Check(
     unit="K",
     each="product",
     stake="safety",
-    formula="(limit of touch, material, users - 25) kelvin - rise",
+    formula=FORMULA,
     sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
@@ -72,21 +88,9 @@ CHECK = Check(
         "rise": Input("enclosure_rise"),
         "kelvin": TABLE_KELVIN,
     },
-    applies={"thermal.enclosure.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
-    limits=AtLeast(
-        critical="-10 K",
-        major="0 K",
-        minor="5 K",
-        basis={
-            "critical": from_memory("IEC 62368-1 table 38, class TS2"),
-            "major": from_memory("IEC 62368-1 table 38, class TS1"),
-            "minor": COMMON_PRACTICE,
-        },
-    ),
-    sources=(
-        from_memory("IEC 62368-1 clause 9, table 38; 77 degC of plastic seen quoted"),
-        from_memory("ISO 13732-1 and IEC Guide 117, burn thresholds behind the table"),
-    ),
+    applies={"thermal.enclosure.touch": TOUCHED},
+    limits=LIMITS,
+    sources=SOURCES,
     cautions=(
         Caution("CAUTION", "Hot surfaces burn skin in long contact. Let a qualified person judge "
                 "conformity with the standard that applies where the product is sold."),

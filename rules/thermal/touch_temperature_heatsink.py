@@ -15,24 +15,9 @@ are allowed the second class. First cures: a larger heatsink, a guard, a plastic
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
-from ...linter.check import (
-    COMMON_PRACTICE,
-    AtLeast,
-    Case,
-    Caution,
-    Check,
-    Input,
-    Lever,
-    from_memory,
-)
+from ...linter.check import Case, Caution, Check, Input, Lever
 from ..formulas.constants import TABLE_KELVIN
-from ..formulas.touch import allowed_rise
-
-
-def figure(touch: str, material: str, users: str, rise: float, kelvin: float) -> float:
-    """Rise still allowed over a room of 25 degC."""
-    return allowed_rise(touch, material, users) * kelvin - rise
-
+from .touch_temperature_enclosure import FORMULA, LIMITS, SOURCES, TOUCHED, figure
 
 _BASE = """
 supply: {source: dc-source, rails: single, v_rail: 40 V}
@@ -58,7 +43,7 @@ CHECK = Check(
     unit="K",
     each="product",
     stake="safety",
-    formula="(limit of touch, material, users - 25) kelvin - rise",
+    formula=FORMULA,
     sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
     " {material} ({touch}) in a room of 25 °C.",
     inputs={
@@ -68,25 +53,13 @@ CHECK = Check(
         "rise": Input("heatsink_rise"),
         "kelvin": TABLE_KELVIN,
     },
-    applies={"thermal.heatsink.touch": ("under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")},
-    limits=AtLeast(
-        critical="-10 K",
-        major="0 K",
-        minor="5 K",
-        basis={
-            "critical": from_memory("IEC 62368-1 table 38, class TS2"),
-            "major": from_memory("IEC 62368-1 table 38, class TS1"),
-            "minor": COMMON_PRACTICE,
-        },
-    ),
+    applies={"thermal.heatsink.touch": TOUCHED},
+    limits=LIMITS,
     levers=(
         Lever("thermal.heatsink.r_th_sa",
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
     ),
-    sources=(
-        from_memory("IEC 62368-1 clause 9, table 38; 77 degC of plastic seen quoted"),
-        from_memory("ISO 13732-1 and IEC Guide 117, burn thresholds behind the table"),
-    ),
+    sources=SOURCES,
     cautions=(
         Caution("WARNING", "Hot heatsinks burn skin. Guard or mark what people can reach; let "
                 "a qualified person judge conformity with the standard that applies."),

@@ -154,7 +154,7 @@ def test_a_rating_on_a_bound_stands_before_performance() -> None:
     """The trip acts in normal use, coils taken without resistance; 300 W are also too many."""
     trip, item = rank("gate-delay-dead-time", "trip-above-music")
     power, _ = rank("gate-delay-dead-time", "output-power")
-    assert "adverse" in {x.leaning for x in item.evidence.leaned}
+    assert "adverse" in {x.leaning for x in item.evidence.assumed}
     assert trip < power
 
 

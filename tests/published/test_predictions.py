@@ -200,7 +200,7 @@ def test_an_integrated_part_without_curve_stays_open() -> None:
     found = graph("designs/integrated-stereo-30v", {})
     node = found.resolve("p_loss_rated", "a")
     assert isinstance(node, Node)
-    assert any(item.leaning == "floor" for item in node.leaned)
+    assert any(item.leaning == "floor" for item in node.assumed)
     assert 2 * float(node.value()) < 29.97
 
 

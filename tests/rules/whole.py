@@ -1,17 +1,31 @@
-"""All checks over a small spec, by name: of the product, or of its first channel."""
+"""Checks over a small spec, whose text goes without the format's first line."""
 
+from ampreview.linter.check import Milestone
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding
 from ampreview.linter.reading.loading import load_text
 
 
-def answers(text: str) -> dict[str, Finding]:
-    """The answer of every check."""
+def assessment(text: str, milestone: Milestone | None = None) -> Assessment:
+    """A run of the catalogue at a milestone, or at the spec's own."""
     loaded = load_text("amplifier_spec: 1\n" + text, "fragment")
     assert loaded.spec is not None, loaded.refusals
-    run = Assessment(loaded.spec, load(), loaded.spec.milestone)
+    return Assessment(loaded.spec, load(), milestone or loaded.spec.milestone)
+
+
+def answers(text: str) -> dict[str, Finding]:
+    """The answer of every check, by name: of the product, or of its first channel."""
+    run = assessment(text)
     return {
         entry.name: run.judge(entry, run.subjects(entry.check)[0])
         for entry in run.catalogue.entries
     }
+
+
+def answer(check: str, text: str, milestone: Milestone | None = None, subject: str = "") -> Finding:
+    """The answer of one check."""
+    run = assessment(text, milestone)
+    entry = run.catalogue.entry(check)
+    assert entry is not None, f"there is no check {check}"
+    return run.judge(entry, subject or run.subjects(entry.check)[0])

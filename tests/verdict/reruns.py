@@ -15,7 +15,7 @@ from ampreview.linter.evaluation.dependence import Dependences
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity
-from ampreview.linter.judging.consistency import standing_findings
+from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.judging.milestone import verdict
 from ampreview.linter.quantities.quantity import Value
 from ampreview.linter.reading.loading import Spec
@@ -54,7 +54,7 @@ class Judged:
 
     @cached_property
     def standing(self) -> dict[Key, Finding]:
-        found = standing_findings(self.spec, self.run.graph)
+        found = built_in_findings(self.spec, self.run.graph)
         return {(item.check, ",".join(sorted(item.evidence.leaves))): item for item in found}
 
     @cached_property

@@ -185,8 +185,8 @@ def cause(was: Finding, now: Finding | None) -> str:
         return f"open, {now.stake}, {grade} be critical: does not hold"
     if now.status is Status.NOT_APPLICABLE:
         return _NAME.sub("", now.message)
-    known = {item.path for item in was.evidence.leaned}
-    new = {f"{x.leaning} {field_path(x.path)}" for x in now.evidence.leaned if x.path not in known}
+    known = {item.path for item in was.evidence.assumed}
+    new = {f"{x.leaning} {field_path(x.path)}" for x in now.evidence.assumed if x.path not in known}
     return "assumed: " + ("; ".join(sorted(new)) or "nothing, it takes another way")
 
 

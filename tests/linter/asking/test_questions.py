@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.asking.questions import Group, Question, groups_of
+from ampreview.linter.asking.questions import QuestionGroup, SupplierQuestion, groups_of
 from ampreview.linter.check import AtMost, Check, Input, Source
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema, usual_bounds
@@ -98,7 +98,7 @@ def reviewed(text: str, milestone: Any = "concept") -> Review:
     return review(spec, milestone, catalogue=CATALOGUE)
 
 
-def asked(groups: tuple[Group, ...]) -> dict[str, Question]:
+def asked(groups: tuple[QuestionGroup, ...]) -> dict[str, SupplierQuestion]:
     return {item.local: item for group in groups for item in group.questions}
 
 

@@ -14,7 +14,6 @@ from ampreview.linter.check import (
     Derived,
     Input,
     Lever,
-    Source,
     Way,
     from_memory,
 )
@@ -22,7 +21,6 @@ from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import (
     Catalogue,
     CatalogueError,
-    Entry,
     extended,
     faults,
     load,
@@ -30,38 +28,10 @@ from ampreview.linter.evaluation.catalogue import (
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.judging.consistency import standing_findings
+from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.reading.loading import load_text
 
-BOOK = Source("an invented handbook", "p. 1")
-
-
-def entry(check: Check, name: str = "invented-check") -> Entry:
-    return Entry(name, "invented", "Prose.", check, "invented.py")
-
-
-def stress(v_rail: Any, v_dss: Any) -> Any:
-    return v_rail / v_dss
-
-
-STRESS = Check(
-    title="Rail against the rating of the switch",
-    figure=stress,
-    unit="%",
-    each="channel",
-    stake="rating",
-    formula="v_rail / v_dss",
-    sentence="{v_rail} on a switch rated {v_dss}",
-    inputs={
-        "v_rail": Input("supply.v_rail", "V", "rail"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
-    },
-    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
-    sources=(BOOK,),
-    cases=(),
-    fails="",
-    passes="",
-)
+from ..toys import BOOK, STRESS, entry
 
 
 def run(
@@ -354,7 +324,7 @@ def test_at_production_a_limit_needs_the_guaranteed_side(rating: str, status: St
         assert [item.path for item in found.advice.missing] == [
             "channels.main.output_stage.device.v_dss"
         ]
-        assert any("typical only" in item.text for item in found.evidence.leaned)
+        assert any("typical only" in item.text for item in found.evidence.assumed)
 
 
 @pytest.mark.parametrize(
@@ -372,7 +342,7 @@ def test_a_slip_in_one_side_of_a_data_sheet_line_is_found(charge: str, found: bo
     )
     loaded = load_text(text, "gate.amp.yaml")
     assert loaded.spec is not None
-    items = standing_findings(loaded.spec, Graph(loaded.spec, {}))
+    items = built_in_findings(loaded.spec, Graph(loaded.spec, {}))
     apart = [item for item in items if "apart" in item.title]
     assert bool(apart) == found
     assert all(item.severity is Severity.MAJOR for item in apart)

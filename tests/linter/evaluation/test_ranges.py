@@ -8,39 +8,19 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import Assumption, AtMost, Check, Derived, Input, Lever, Source, Way
+from ampreview.linter.check import Assumption, AtMost, Check, Derived, Input, Lever, Way
 from ampreview.linter.declare import load_schema
-from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.evaluation.catalogue import Catalogue
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.milestone import verdict
 from ampreview.linter.reading.loading import load_text
 
-BOOK = Source("an invented handbook", "p. 1")
-STEPS = ("critical", "major", "minor")
+from ..toys import BOOK, STEPS, entry
+from ..toys import STRESS as SHARE_OF_RATING
 
-
-def stress(v_rail: Any, v_dss: Any) -> Any:
-    return v_rail / v_dss
-
-
-STRESS = Check(
-    title="Rail vs. rating of the switch",
-    figure=stress,
-    unit="1",
-    each="channel",
-    stake="rating",
-    formula="v_rail / v_dss",
-    sentence="{v_rail} on a switch rated {v_dss}",
-    inputs={
-        "v_rail": Input("supply.v_rail", "V", "rail"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
-    },
-    limits=AtMost("1", "0.9", "0.8", dict.fromkeys(STEPS, BOOK)),
-    sources=(BOOK,),
-    cases=(),
-    fails="",
-    passes="",
+STRESS = replace(
+    SHARE_OF_RATING, unit="1", limits=AtMost("1", "0.9", "0.8", dict.fromkeys(STEPS, BOOK))
 )
 
 
@@ -50,8 +30,7 @@ def answer(
     loaded = load_text(f"amplifier_spec: 1\n{rest}", "invented.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
     names = {item.name: item for item in derived}
-    entry = Entry("stress", "invented", "Prose.", check, "invented.py")
-    run = Assessment(loaded.spec, Catalogue((entry,), names, {}, load_schema()), milestone)
+    run = Assessment(loaded.spec, Catalogue((entry(check),), names, {}, load_schema()), milestone)
     (found,) = run.findings()
     return found
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
+from ampreview.linter.check import AtLeast, AtMost, Input
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
@@ -20,35 +20,13 @@ from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reading.revision import RevisionError, content_at, split
 from ampreview.linter.reports.compare_text import compare_markdown
 
-BOOK = Source("an invented handbook", "p. 1")
-
-
-def stress(v_rail: Any, v_dss: Any) -> Any:
-    return v_rail / v_dss
+from ..toys import BOOK, STRESS, entry
 
 
 def height(v_rail: Any) -> Any:
     return v_rail
 
 
-STRESS = Check(
-    title="Rail against the rating of the switch",
-    figure=stress,
-    unit="%",
-    each="channel",
-    stake="rating",
-    formula="v_rail / v_dss",
-    sentence="{v_rail} on a switch rated {v_dss}",
-    inputs={
-        "v_rail": Input("supply.v_rail", "V", "rail"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
-    },
-    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
-    sources=(BOOK,),
-    cases=(),
-    fails="",
-    passes="",
-)
 HEIGHT = replace(
     STRESS,
     figure=height,
@@ -59,9 +37,9 @@ HEIGHT = replace(
     limits=AtMost(minor="60 V", basis={"minor": BOOK}),
 )
 CATALOGUE = Catalogue(
-    (Entry("stress", "toy", "Prose.", STRESS, "x"), Entry("height", "toy", "P.", HEIGHT, "x")),
+    (entry(STRESS, "stress"), entry(HEIGHT, "height")),
     {},
-    {"toy": "Toy"},
+    {"invented": "Invented"},
     load_schema(),
 )
 
@@ -76,7 +54,7 @@ def toy(v_rail: str, v_dss: str = "v_dss: 50 V", more: str = "", milestone: str 
 
 
 def effects(found: Comparison) -> dict[str, str]:
-    return {turn.subject.check: turn.effect for turn in found.turns}
+    return {changed.subject.check: changed.effect for changed in found.answers}
 
 
 @pytest.mark.parametrize(

@@ -14,12 +14,12 @@ import pytest
 from rich.console import Console
 
 from ampreview.linter.asking.questions import groups_of
-from ampreview.linter.check import AtLeast, AtMost, Check, Input, Source
+from ampreview.linter.check import AtLeast
 from ampreview.linter.declare import load_schema
-from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.evaluation.catalogue import Catalogue
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.criteria import Criteria
-from ampreview.linter.judging.deviation import STANDING, day_of, forbidden
+from ampreview.linter.judging.deviation import BUILT_IN, day_of, forbidden
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
@@ -29,36 +29,15 @@ from ampreview.linter.reports.assess_sarif import sarif_report
 from ampreview.linter.reports.assess_text import print_review
 from ampreview.linter.reports.questions_text import print_questions
 
-BOOK = Source("an invented handbook", "p. 1")
+from ..toys import BOOK, STRESS, entry
+
 DAY = date(2030, 6, 30)
-
-
-def stress(v_rail: Any, v_dss: Any) -> Any:
-    return v_rail / v_dss
 
 
 def headroom(v_rail: Any, v_dss: Any) -> Any:
     return v_dss - v_rail
 
 
-STRESS = Check(
-    title="Rail against the rating of the switch",
-    figure=stress,
-    unit="%",
-    each="channel",
-    stake="rating",
-    formula="v_rail / v_dss",
-    sentence="{v_rail} on a switch rated {v_dss}",
-    inputs={
-        "v_rail": Input("supply.v_rail", "V", "rail"),
-        "v_dss": Input("output_stage.device.v_dss", "V", "rating"),
-    },
-    limits=AtMost("100 %", "90 %", "80 %", dict.fromkeys(("critical", "major", "minor"), BOOK)),
-    sources=(BOOK,),
-    cases=(),
-    fails="",
-    passes="",
-)
 HEADROOM = replace(
     STRESS,
     figure=headroom,
@@ -70,8 +49,8 @@ HEADROOM = replace(
 def toy_catalogue(stake: Any = "rating", permissible: bool = True) -> Catalogue:
     stress = replace(STRESS, stake=stake, permissible=permissible)
     checks = {"rail-stress": stress, "rail-headroom": HEADROOM}
-    entries = tuple(Entry(name, "toy", "Prose.", x, "toy.py") for name, x in checks.items())
-    return Catalogue(entries, {}, {"toy": "Toy"}, load_schema())
+    entries = tuple(entry(check, name) for name, check in checks.items())
+    return Catalogue(entries, {}, {"invented": "Invented"}, load_schema())
 
 
 def toy_spec(v_rail: str, *deviations: str, milestone: str = "prototype") -> str:
@@ -114,7 +93,7 @@ def answer(found: Review, check: str = "rail-stress") -> Finding:
 
 
 def own(found: Review) -> list[str]:
-    return [item.check for item in found.findings if item.check in STANDING]
+    return [item.check for item in found.findings if item.check in BUILT_IN]
 
 
 def test_without_permission_the_finding_holds() -> None:

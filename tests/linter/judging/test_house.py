@@ -259,7 +259,7 @@ def leaned(house: House, text: str, path: str) -> set[str]:
     """What the answers assume of a path of the channel."""
     full = f"channels.main.{path}"
     return {
-        x.text for item in findings(house, text) for x in item.evidence.leaned if x.path == full
+        x.text for item in findings(house, text) for x in item.evidence.assumed if x.path == full
     }
 
 
@@ -272,7 +272,7 @@ def test_a_default_counts_where_the_spec_is_silent_and_only_there(tmp_path: Path
 
 def test_a_default_names_its_reason_and_leans_neither_way(tmp_path: Path) -> None:
     found = findings(taken(tmp_path, DCR), SPEC + FILTER)
-    items = {x for item in found for x in item.evidence.leaned if x.path.endswith("inductor.dcr")}
+    items = {x for item in found for x in item.evidence.assumed if x.path.endswith("inductor.dcr")}
     assert {(x.leaning, x.basis.title) for x in items} == {("neutral", "house default: our stock")}
 
 

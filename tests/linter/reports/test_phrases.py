@@ -1,8 +1,8 @@
 """Pieces of text that reports share: what two channels have in common is said once."""
 
 from ampreview.linter.check import COMMON_PRACTICE
-from ampreview.linter.finding import Evidence, Leaned, Missing
-from ampreview.linter.reports.phrases import assumptions, questions
+from ampreview.linter.finding import Assumed, Evidence, Missing
+from ampreview.linter.reports.phrases import assumptions, missing_in_words
 
 
 def missing(*paths: str) -> list[Missing]:
@@ -12,17 +12,17 @@ def missing(*paths: str) -> list[Missing]:
 def test_a_leaf_that_two_channels_lack_is_asked_once() -> None:
     leaf = "output_stage.device.r_th_ja"
     both = missing(f"channels.a.{leaf}", "thermal.heatsink.r_th", f"channels.b.{leaf}")
-    assert questions(both) == f"{leaf} [K/W], thermal.heatsink.r_th [K/W]"
+    assert missing_in_words(both) == f"{leaf} [K/W], thermal.heatsink.r_th [K/W]"
 
 
 def test_what_is_cut_off_is_counted_without_repeats() -> None:
     many = missing(*(f"channels.{name}.lead.x{n}" for n in range(8) for name in "ab"))
-    assert questions(many, most=6).endswith("lead.x5 [K/W] and 2 more")
+    assert missing_in_words(many, most=6).endswith("lead.x5 [K/W] and 2 more")
 
 
 def test_equal_assumptions_are_said_once_and_absent_parts_not_at_all() -> None:
     leaned = [
-        Leaned(f"channels.{name}.m_max", text, leaning, COMMON_PRACTICE)
+        Assumed(f"channels.{name}.m_max", text, leaning, COMMON_PRACTICE)
         for name, text, leaning in (
             ("a", "95 %", "neutral"),
             ("b", "95 %", "neutral"),
@@ -30,7 +30,7 @@ def test_equal_assumptions_are_said_once_and_absent_parts_not_at_all() -> None:
             ("d", "none", "absent"),
         )
     ]
-    assert assumptions(Evidence(leaned=tuple(leaned))) == [
+    assert assumptions(Evidence(assumed=tuple(leaned))) == [
         "m_max 95 % (neutral, common practice)",
         "m_max 90 % (neutral, common practice)",
     ]

@@ -28,7 +28,7 @@ from ampreview.linter.rewriting.amend import (
     planned,
     with_changes,
 )
-from ampreview.linter.rewriting.answers import merger
+from ampreview.linter.rewriting.answers_file import merger
 
 BOOK = Source("an invented handbook", "p. 1")
 
@@ -132,7 +132,7 @@ def test_a_guessed_prefix_is_written_as_an_estimate() -> None:
         cured(start(TEXT.replace("60 V}   #", "60 kV}   #")), "value-outside-usual-range")
     )
     assert "supply: {v_rail: {value: 60 V, from: estimate}}" in copy
-    leaned = [item for found in assessed(copy).findings for item in found.evidence.leaned]
+    leaned = [item for found in assessed(copy).findings for item in found.evidence.assumed]
     assert {item.path for item in leaned} == {"supply.v_rail"}
 
 

@@ -6,16 +6,9 @@ import pytest
 
 from ampreview.linter.check import Arguments, Input
 from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
-from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.finding import Severity, Status
 
-
-def answers(text: str) -> dict[str, Finding]:
-    loaded = load_text("amplifier_spec: 1\n" + text, "low pack")
-    assert loaded.spec is not None, loaded.refusals
-    return {item.check: item for item in assess(loaded.spec, load())}
-
+from ..whole import answers
 
 POCKET = """
 milestone: prototype

@@ -6,10 +6,7 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
-from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.finding import Severity, Status
 from ampreview.rules.claims.efficiency_plausibility import figure as excess
 from ampreview.rules.claims.rated_figures_agree import figure as disagreement
 from ampreview.rules.formulas.paperwork import (
@@ -21,13 +18,7 @@ from ampreview.rules.formulas.paperwork import (
     withdrawn,
 )
 
-
-def judge(name: str, text: str, subject: str = "product") -> Finding:
-    loaded = load_text("amplifier_spec: 1\n" + text, "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(name)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), "concept").judge(entry, subject)
+from ..whole import answer
 
 
 @pytest.mark.parametrize(
@@ -66,12 +57,12 @@ claims: {efficiency: CLAIM}
 )
 def test_a_claim_above_the_measured_stage(claim: str, severity: Severity | None) -> None:
     # measured 80 %: 37.5 W in for 30 W out
-    assert judge("efficiency-plausibility", STAGE.replace("CLAIM", claim)).severity is severity
+    assert answer("efficiency-plausibility", STAGE.replace("CLAIM", claim)).severity is severity
 
 
 def test_a_claim_never_passes_on_an_incomplete_loss_sum() -> None:
     text = STAGE.replace(", efficiency: 80 %", "").replace("CLAIM", "85 %")
-    assert judge("efficiency-plausibility", text).status is Status.OPEN
+    assert answer("efficiency-plausibility", text).status is Status.OPEN
 
 
 @pytest.mark.parametrize(("claim", "severity"), [("85 %", None), ("60 %", Severity.MINOR)])
@@ -80,7 +71,7 @@ def test_class_d_against_linear(claim: str, severity: Severity | None) -> None:
     out = quad(lambda x: math.sin(x) ** 2, 0, math.pi)[0]
     drawn = quad(math.sin, 0, math.pi)[0]
     assert out / drawn == pytest.approx(0.7854, rel=1e-4)
-    assert judge("efficiency-of-class-d", STAGE.replace("CLAIM", claim)).severity is severity
+    assert answer("efficiency-of-class-d", STAGE.replace("CLAIM", claim)).severity is severity
 
 
 def test_nbitwonder_entry_031_40_watt_on_a_24_volt_bridge() -> None:
@@ -93,7 +84,7 @@ def test_nbitwonder_entry_031_40_watt_on_a_24_volt_bridge() -> None:
 channels:
   main: {rated_power: 40 W, rated_voltage: 16.55 V, rated_load: 8 ohm}
 """
-    assert judge("rated-figures-agree", text, "main").severity is Severity.MAJOR
+    assert answer("rated-figures-agree", text).severity is Severity.MAJOR
 
 
 @pytest.mark.parametrize(
@@ -192,6 +183,6 @@ def test_families_of_standards(text: str, families: set[str]) -> None:
 
 def test_radio_papers_are_asked_only_with_a_transmitter() -> None:
     text = "claims: {radio: WORD, standards: [IEC 62368-1]}\nchannels: {main: {rated_power: 5 W}}\n"
-    assert judge("radio-standard-cited", text.replace("WORD", "yes")).severity is Severity.MINOR
-    silent = judge("radio-standard-cited", text.replace("radio: WORD, ", ""))
+    assert answer("radio-standard-cited", text.replace("WORD", "yes")).severity is Severity.MINOR
+    silent = answer("radio-standard-cited", text.replace("radio: WORD, ", ""))
     assert silent.status is Status.NOT_APPLICABLE

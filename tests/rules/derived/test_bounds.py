@@ -8,7 +8,7 @@ import pytest
 
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.graph import Graph
-from ampreview.linter.judging.consistency import standing_findings
+from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.reading.loading import load_text
 
 BASE = """
@@ -75,7 +75,7 @@ def contradictions(text: str) -> set[str]:
     """The leaves that a spec states beyond what bounds them."""
     loaded = load_text(BASE.lstrip() + text + "\n", "pair")
     assert loaded.spec is not None, loaded.refusals
-    found = standing_findings(loaded.spec, Graph(loaded.spec, load().derived))
+    found = built_in_findings(loaded.spec, Graph(loaded.spec, load().derived))
     paths = {path for item in found for path in item.evidence.leaves if "beyond" in item.title}
     return {path.removeprefix("channels.main.") for path in paths}
 
@@ -102,4 +102,4 @@ def test_an_assumed_bound_convicts_nobody() -> None:
     text = "amplifier_spec: 1\nthermal: {heatsink: {t: 30 degC}}\n"
     loaded = load_text(text, "pair")
     assert loaded.spec is not None
-    assert standing_findings(loaded.spec, Graph(loaded.spec, load().derived)) == ()
+    assert built_in_findings(loaded.spec, Graph(loaded.spec, load().derived)) == ()

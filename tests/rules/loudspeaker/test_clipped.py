@@ -2,14 +2,12 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+
+from ..whole import answer as answer_of
 
 # TPA3136D2 on 12 V, 4 ohm, with the loudspeaker of a product: 3 W (e2e.ti.com thread 651100)
-THREE_WATT = """amplifier_spec: 1
-milestone: prototype
+THREE_WATT = """milestone: prototype
 supply: {source: dc-source, rails: single, v_rail: 12 V}
 channels:
   main:
@@ -22,10 +20,7 @@ channels:
 
 def answer(text: str) -> Finding:
     """The answer of loudspeaker-clipped-power."""
-    loaded = load_text(text, "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    found = assess(loaded.spec, load())
-    return next(finding for finding in found if finding.check == "loudspeaker-clipped-power")
+    return answer_of("loudspeaker-clipped-power", text)
 
 
 def test_the_rails_alone_show_a_loudspeaker_far_too_small() -> None:

@@ -2,22 +2,15 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.reading.loading import load_text
+
+from ..whole import answer as answer_of
 
 
 def answer(stage: str) -> Finding:
     """The answer of loudspeaker-minimum-impedance for an output stage at 4 ohm."""
-    text = (
-        "amplifier_spec: 1\nmilestone: prototype\n"
-        f"channels: {{main: {{rated_load: 4 ohm, output_stage: {stage}}}}}\n"
-    )
-    loaded = load_text(text, "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    found = assess(loaded.spec, load())
-    return next(item for item in found if item.check == "loudspeaker-minimum-impedance")
+    text = f"channels: {{main: {{rated_load: 4 ohm, output_stage: {stage}}}}}\n"
+    return answer_of("loudspeaker-minimum-impedance", text, "prototype")
 
 
 def test_asked_for_a_part_that_is_named() -> None:

@@ -3,11 +3,10 @@
 import numpy as np
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
 from ampreview.rules.modulator.channel_beat import apart
+
+from ..whole import answer
 
 
 def judge(carriers: tuple[str, ...], locked: str, converter: str = "") -> Finding:
@@ -16,11 +15,7 @@ def judge(carriers: tuple[str, ...], locked: str, converter: str = "") -> Findin
         f"  c{n}: {{modulator: {{carrier: {text}, locked: {locked}}}}}\n"
         for n, text in enumerate(carriers)
     )
-    loaded = load_text(f"amplifier_spec: 1\n{supply}channels:\n{channels}", "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry("channel-beat")
-    assert entry is not None
-    return Assessment(loaded.spec, load(), "prototype").judge(entry, "c0")
+    return answer("channel-beat", f"{supply}channels:\n{channels}", "prototype")
 
 
 def lowest_beat(one: int, other: int) -> int:

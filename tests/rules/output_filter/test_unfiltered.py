@@ -2,19 +2,14 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+
+from ..whole import answer
 
 
-def judge(name: str, channel: str, milestone: str = "prototype") -> Finding:
-    """One check on one channel that is written in flow style."""
-    loaded = load_text(f"amplifier_spec: 1\nchannels: {{main: {{{channel}}}}}\n", "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(name)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), milestone).judge(entry, "main")
+def judge(name: str, channel: str) -> Finding:
+    """One check at the prototype on one channel that is written in flow style."""
+    return answer(name, f"channels: {{main: {{{channel}}}}}\n", "prototype")
 
 
 def stage(topology: str, devices: str, levels: str, kind: str) -> str:

@@ -2,14 +2,12 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
-from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.finding import Severity, Status
+
+from ..whole import answer
 
 # IRAUDAMP12: 130 W into 4 ohm on +-31 V, no distortion printed; 120 W are the clean limit
-BOARD = """amplifier_spec: 1
-milestone: prototype
+BOARD = """milestone: prototype
 supply: {source: dc-source, rails: split, v_rail: 31 V}
 channels:
   main:
@@ -18,12 +16,6 @@ channels:
     output_stage: {topology: half-bridge, devices: integrated}
     modulator: {m_max: 100 %}
 """
-
-
-def answer(check: str, text: str) -> Finding:
-    loaded = load_text(text, "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    return next(item for item in assess(loaded.spec, load()) if item.check == check)
 
 
 @pytest.mark.parametrize(
@@ -75,7 +67,7 @@ def test_stated_distortion(check: str) -> None:
 
 
 # 12 V bridge into 8 ohm: 9.2 W printed at 10 %, a tenth below the formula at full depth
-LIGHT_LOAD = """amplifier_spec: 1
+LIGHT_LOAD = """
 supply: {source: dc-source, rails: single, v_rail: 12 V, r_source: 10 mohm, bulk: {c: 1 mF},
   p_auxiliary: 0 W}
 channels:
@@ -97,7 +89,7 @@ def test_full_depth_of_a_silent_part_is_no_proof_at_production() -> None:
     assert found.status is Status.OPEN
     assert "channels.main.modulator.m_max" in {gap.path for gap in found.advice.missing}
     assert any(
-        x.path.endswith("m_max") and x.leaning == "favourable" for x in found.evidence.leaned
+        x.path.endswith("m_max") and x.leaning == "favourable" for x in found.evidence.assumed
     )
 
 

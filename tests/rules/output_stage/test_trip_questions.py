@@ -2,13 +2,11 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
 
-STAGE = """amplifier_spec: 1
-milestone: prototype
+from ..whole import answer as answer_of
+
+STAGE = """milestone: prototype
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels:
   main:
@@ -20,9 +18,7 @@ channels:
 
 def answer(check: str, devices: str, over_current: str) -> Finding:
     text = STAGE.replace("DEVICES", devices).replace("OVER_CURRENT", over_current)
-    loaded = load_text(text.replace(", over_current: silent", ""), "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    return next(item for item in assess(loaded.spec, load()) if item.check == check)
+    return answer_of(check, text.replace(", over_current: silent", ""))
 
 
 def asked(found: Finding) -> set[str]:

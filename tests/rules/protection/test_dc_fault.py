@@ -6,15 +6,13 @@ import math
 import numpy as np
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.access import coil_power
 from ampreview.rules.protection.dc_detector_bass import figure as bass
 
+from ..whole import answer
+
 SPLIT = """
-amplifier_spec: 1
 supply: {{source: dc-source, rails: {rails}, v_rail: {v}}}
 channels:
   main:
@@ -26,11 +24,7 @@ protection: {{dc_detector: {detector}}}
 
 def judge(name: str, **words: str) -> Finding:
     filled = {"rails": "single", "v": "25.2 V", "topology": "full-bridge", "more": ""} | words
-    loaded = load_text(SPLIT.format(**filled), "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(name)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), "concept").judge(entry, "main")
+    return answer(name, SPLIT.format(**filled))
 
 
 @pytest.mark.parametrize(("series", "parallel"), [(1, 1), (2, 1), (1, 2), (2, 2), (3, 2)])
@@ -104,25 +98,16 @@ def test_a_module_without_loudspeaker_burns_the_one_that_gets_connected(
     more: str, figure: float
 ) -> None:
     """The rated load stands for the coil: 79 V on 0.8 of 4 ohm are 1950 W."""
-    found = assessed(MODULE.replace("MORE", more), "dc-fault-power")
+    found = answer("dc-fault-power", MODULE.replace("MORE", more), "prototype")
     assert found.severity is Severity.CRITICAL
     assert found.evidence.figure == pytest.approx(figure)
 
 
 def test_a_module_without_loudspeaker_is_asked_for_the_detector() -> None:
     text = MODULE.replace("MORE", "").replace("protection: {dc_detector: none}\n", "")
-    found = assessed(text, "dc-fault-power")
+    found = answer("dc-fault-power", text, "prototype")
     assert found.status is Status.OPEN
     assert "protection.dc_detector" in {item.path for item in found.advice.missing}
-
-
-def assessed(text: str, check: str) -> Finding:
-    """The answer of one check for the first channel at the prototype."""
-    loaded = load_text("amplifier_spec: 1\nmilestone: prototype\n" + text.lstrip(), "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(check)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), "prototype").judge(entry, "main")
 
 
 @pytest.mark.parametrize(

@@ -2,13 +2,11 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
-from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.finding import Severity, Status
+
+from ..whole import answers
 
 SINGLE = """
-amplifier_spec: 1
 supply: {rails: single}
 channels:
   main:
@@ -18,18 +16,11 @@ channels:
 protection: {over_voltage: {v_trip: {typ: 18 V, max: 19 V}}}
 """
 SPLIT = """
-amplifier_spec: 1
 supply: {source: dc-source, rails: split, v_rail: 34 V .. 36 V}
 channels:
   main: {output_stage: {devices: discrete, device: {v_dss: 75 V}}}
 protection: {over_voltage: {v_trip: {min: 38 V, typ: 40 V, max: 42 V}}}
 """
-
-
-def answers(text: str) -> dict[str, Finding]:
-    loaded = load_text(text, "trip")
-    assert loaded.spec is not None, loaded.refusals
-    return {item.check: item for item in assess(loaded.spec, load())}
 
 
 def test_trip_far_above_the_recommended_range() -> None:

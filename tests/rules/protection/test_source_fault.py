@@ -3,20 +3,15 @@
 import pytest
 from scipy.optimize import brentq, minimize_scalar
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.safety import available_power
 from ampreview.rules.protection.surge_current import figure as surge
 
+from ..whole import answer
+
 
 def judge(name: str, text: str) -> Finding:
-    loaded = load_text("amplifier_spec: 1\nchannels: {main: {rated_power: 50 W}}\n" + text, "x")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(name)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), "concept").judge(entry, "product")
+    return answer(name, "channels: {main: {rated_power: 50 W}}\n" + text)
 
 
 def test_available_power_by_maximisation() -> None:

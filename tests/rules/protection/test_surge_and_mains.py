@@ -32,7 +32,7 @@ def test_surge_that_is_not_stated(rail: str, surge: str, left: float) -> None:
     found = answers(text)["surge-against-stage"]
     assert found.evidence.figure == pytest.approx(left / 40.0)
     assert found.severity is (Severity.CRITICAL if left > 40 else None)
-    assert ("v_surge_open", "favourable") in [(x.path, x.leaning) for x in found.evidence.leaned]
+    assert ("v_surge_open", "favourable") in [(x.path, x.leaning) for x in found.evidence.assumed]
 
 
 def test_no_vehicle_no_surge() -> None:

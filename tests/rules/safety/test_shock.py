@@ -6,20 +6,11 @@ import pytest
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
-from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.finding import Severity, Status
 from ampreview.rules.formulas.safety import stored_energy, sum_of_ratios, voltage_left
 from ampreview.rules.safety.shock_class_outputs import figure as terminals
 
-
-def judge(name: str, text: str, subject: str = "product", milestone: str = "concept") -> Finding:
-    loaded = load_text("amplifier_spec: 1\n" + text, "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    entry = load().entry(name)
-    assert entry is not None
-    return Assessment(loaded.spec, load(), milestone).judge(entry, subject)
+from ..whole import answer
 
 
 def leg(rail: float) -> tuple[float, float]:
@@ -69,13 +60,13 @@ safety: {{output_terminals: {terminals}}}
 )
 def test_edges_of_class_1_by_topology(rails, v, topology, severity) -> None:
     text = BRIDGE.format(rails=rails, v=v, topology=topology, terminals="bare")
-    assert judge("shock-class-outputs", text, "main").severity is severity
+    assert answer("shock-class-outputs", text).severity is severity
 
 
 def test_insulated_terminals_are_judged_by_class_2_only() -> None:
     text = BRIDGE.format(rails="single", v="90 V", topology="full-bridge", terminals="insulated")
-    assert judge("shock-class-outputs", text, "main").status is Status.NOT_APPLICABLE
-    assert judge("shock-class-outputs-two", text, "main").status is Status.MEETS
+    assert answer("shock-class-outputs", text).status is Status.NOT_APPLICABLE
+    assert answer("shock-class-outputs-two", text).status is Status.MEETS
 
 
 def test_two_rails_of_45_volt_are_90_across() -> None:
@@ -84,7 +75,7 @@ supply: {source: dc-source, rails: split, v_rail: 45 V}
 safety: {users: ordinary, rail_access: bare}
 channels: {main: {rated_power: 50 W}}
 """
-    found = judge("shock-class-rails", text)
+    found = answer("shock-class-rails", text)
     assert found.evidence.figure == pytest.approx(90.0 / 60.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
 
@@ -98,7 +89,7 @@ battery: {{chemistry: li-ion, series: 14, charger: {{v: 58.8 V ± {tolerance}}}}
 safety: {{users: ordinary, rail_access: bare}}
 channels: {{main: {{rated_power: 50 W}}}}
 """
-    assert judge("shock-class-rails", text).severity == severity
+    assert answer("shock-class-rails", text).severity == severity
 
 
 def test_a_low_rail_needs_no_word_on_access() -> None:
@@ -106,10 +97,10 @@ def test_a_low_rail_needs_no_word_on_access() -> None:
 supply: {source: dc-source, rails: single, v_rail: 24 V}
 channels: {main: {rated_power: 50 W, output_stage: {topology: full-bridge}}}
 """
-    assert judge("shock-class-rails", text).status is Status.MEETS
-    assert judge("shock-class-outputs", text, "main").status is Status.MEETS
+    assert answer("shock-class-rails", text).status is Status.MEETS
+    assert answer("shock-class-outputs", text).status is Status.MEETS
     high = text.replace("24 V", "70 V")
-    asked = judge("shock-class-rails", high, milestone="prototype")
+    asked = answer("shock-class-rails", high, milestone="prototype")
     assert asked.status is Status.OPEN
     assert asked.advice.missing[0].path == "safety.rail_access"
 
@@ -120,7 +111,7 @@ supply: {source: dc-source, rails: single, v_rail: 24 V}
 safety: {users: ordinary, rail_access: bare}
 channels: {main: {rated_power: 50 W}}
 """
-    found = judge("shock-class-rails", text, milestone="production")
+    found = answer("shock-class-rails", text, milestone="production")
     assert found.status is Status.OPEN
     assert "from memory" in found.message
 
@@ -164,15 +155,15 @@ channels: {{main: {{rated_power: 50 W}}}}
 
 def test_without_a_resistor_no_capacitance_is_needed() -> None:
     text = RAIL.format(rails="split", v="45 V", bleeder="none")
-    found = judge("stored-voltage-accessible", text)
+    found = answer("stored-voltage-accessible", text)
     assert found.evidence.figure == pytest.approx(90.0, rel=1e-9)
     assert found.severity is Severity.CRITICAL
-    assert judge("stored-voltage-service", text).severity is Severity.MINOR
+    assert answer("stored-voltage-service", text).severity is Severity.MINOR
 
 
 def test_a_resistor_without_a_capacitance_is_open() -> None:
     text = RAIL.format(rails="single", v="80 V", bleeder="{r: 680 ohm}")
-    found = judge("stored-voltage-service", text)
+    found = answer("stored-voltage-service", text)
     assert found.status is Status.OPEN
     assert found.advice.missing[0].path == "supply.bulk.c"
 
@@ -185,4 +176,4 @@ supply: {{source: dc-source, rails: single, v_rail: 24 V, p_max: {p_max}, r_sour
 safety: {{fire_enclosure: no}}
 channels: {{main: {{rated_power: 50 W}}}}
 """
-    assert judge("fire-power-class", text).severity is severity
+    assert answer("fire-power-class", text).severity is severity

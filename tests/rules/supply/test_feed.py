@@ -103,7 +103,7 @@ def test_a_source_without_resistance_is_loaded_by_no_loss(stated: str) -> None:
     node = Graph(loaded.spec, load().derived).resolve("v_rail_loaded", None)
     assert isinstance(node, Node), node
     assert node.value() == 24.0
-    assert {item.path for item in node.leaned} <= {"supply.r_source"}
+    assert {item.path for item in node.assumed} <= {"supply.r_source"}
 
 
 @pytest.mark.parametrize("stated", ["0.1 ohm", "{typ: 0 ohm, max: 0.1 ohm}", "{typ: 0.1 ohm}"])
@@ -113,4 +113,4 @@ def test_a_source_with_resistance_is_loaded_by_the_losses(stated: str) -> None:
     assert loaded.spec is not None, loaded.refusals
     node = Graph(loaded.spec, load().derived).resolve("v_rail_loaded", None)
     assert isinstance(node, Node), node
-    assert "floor" in {item.leaning for item in node.leaned}
+    assert "floor" in {item.leaning for item in node.assumed}

@@ -27,7 +27,7 @@ def asked(finding: Finding) -> list[str]:
 def test_bridge_is_asked_for_no_capacitors_while_no_phase_is_stated() -> None:
     found = answers(BRIDGE)["bus-pumping"]
     assert (found.status, found.evidence.figure) == (Status.MEETS, 0.0)
-    assert [(x.path, x.leaning) for x in found.evidence.leaned] == [
+    assert [(x.path, x.leaning) for x in found.evidence.assumed] == [
         ("channels.main.loudspeaker.phase", "favourable")
     ]
 
@@ -54,7 +54,7 @@ def test_silence_about_a_sinking_source_is_no() -> None:
     assert silent.status is Status.FINDING
     assert silent.evidence.figure == answers(stated)["bus-pumping"].evidence.figure
     assert ("supply.sinks_current", "adverse") in [
-        (x.path, x.leaning) for x in silent.evidence.leaned
+        (x.path, x.leaning) for x in silent.evidence.assumed
     ]
 
 
@@ -114,8 +114,8 @@ channels:
 """
     summed = answers(text.replace("IDLE\n", "\n"))["offset-pumping"]
     leaned = ("channels.main.output_stage.p_idle", "adverse")
-    assert leaned in [(x.path, x.leaning) for x in summed.evidence.leaned]
+    assert leaned in [(x.path, x.leaning) for x in summed.evidence.assumed]
     stated = answers(text.replace("IDLE", "p_idle: 2 W"))["offset-pumping"]
-    assert leaned not in [(x.path, x.leaning) for x in stated.evidence.leaned]
+    assert leaned not in [(x.path, x.leaning) for x in stated.evidence.assumed]
     back = 2.0 / (2 * 3.2) * (1 - 2.0 / 35)  # 0.8 of 4 ohm: the coil at direct current
     assert stated.evidence.figure == pytest.approx(back / (2.0 / 70), rel=1e-6)

@@ -7,13 +7,11 @@ the heatsink.
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.reading.loading import load_text
 
-STAGE = """amplifier_spec: 1
-milestone: prototype
+from ..whole import answer as answer_of
+
+STAGE = """milestone: prototype
 environment: {altitude: 10 m}
 supply: {source: dc-source, rails: single, v_rail: 40 V}
 CREST
@@ -41,9 +39,7 @@ def answer(
 ) -> Finding:
     """The answer of one check."""
     text = STAGE.replace("DEVICES", devices).replace("SINK", sink).replace("TRIP", trip)
-    loaded = load_text(text.replace("CREST\n", crest), "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    return next(item for item in assess(loaded.spec, load()) if item.check == check)
+    return answer_of(check, text.replace("CREST\n", crest))
 
 
 @pytest.mark.parametrize(

@@ -2,13 +2,11 @@
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import assess
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.reading.loading import load_text
 
-STAGE = """amplifier_spec: 1
-milestone: prototype
+from ..whole import answer as answer_of
+
+STAGE = """milestone: prototype
 supply: {source: dc-source, rails: single, v_rail: 21 V}
 channels:
   main:
@@ -27,9 +25,7 @@ CHECKS = ("junction-temperature-margin", "junction-at-rated-sine", "over-tempera
 def answer(check: str, loss: str = "", resistance: str = "") -> Finding:
     """The answer of a check with one loss of the part stated, or none."""
     text = STAGE.replace("      LOSS\n", f"      {loss}\n" if loss else "")
-    loaded = load_text(text.replace(" RESISTANCE", resistance), "fragment")
-    assert loaded.spec is not None, loaded.refusals
-    return next(item for item in assess(loaded.spec, load()) if item.check == check)
+    return answer_of(check, text.replace(" RESISTANCE", resistance))
 
 
 @pytest.mark.parametrize("check", CHECKS)
