@@ -54,14 +54,14 @@ def _may_hide_more(item: Leaned, question: Question) -> bool:
 
 
 def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Leaned]) -> bool:
-    """Whether a grave finding is gone, or cannot be computed, without adverse assumptions."""
+    """Whether a grave finding is gone without adverse assumptions."""
     if severity not in GRAVE or not assumed or any(x.leaning != "adverse" for x in assumed):
         return False
     if any(item.placeholder for item in assumed):
         return False
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
-        return True
+        return False
     figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
     return missed(question.check, figure) not in GRAVE
 
