@@ -41,7 +41,7 @@ NO_CONVERTER = (
     "a converter that is not mentioned is not there: the rail then is the source itself, and"
     " the two are compared"
 )
-NO_FUSE = "without a fuse the source or the pack must end a fault: unprotected-source-power asks"
+NO_FUSE = "without a fuse something else must end a fault: unprotected-source-power asks, and holds"
 NOT_REVERSED = (
     "the rating of a part that is not there is not at stake; reverse-polarity asks whether the"
     " source can be reversed"
@@ -113,7 +113,7 @@ TABLE = (
     Accepted("surge-current", ANY, "protection*", "not applicable", NOT_CLAMPED),
     Accepted("*", "none", "wiring.connector", "not applicable", NO_CONTACT),
     Accepted("reverse-polarity-*", "none", "protection.reverse_polarity", "*", NOT_REVERSED),
-    Accepted("fuse-*", "none", "protection.fuse", "*", NO_FUSE),
+    Accepted("fuse-*", ANY, "protection.fuse", "*", NO_FUSE),
     Accepted("carrier-heats-loudspeaker", "none", "loudspeaker", "not applicable", NO_COIL),
     Accepted("pumping-against-*", "none", "loudspeaker", "meets", NO_COIL),
     Accepted("filter-capacitor-*", "none", "filter.c_across", "not applicable", NO_CAPACITOR),
