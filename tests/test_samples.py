@@ -84,6 +84,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("over-voltage trip within tolerance", "over-voltage-trip-window", "product", "major"),
         ("discharge resistor overloaded", "bleeder-power", "product", "critical"),
         ("follows: pumping", "pumping-against-capacitor", "product", "critical"),
+        ("follows: capacitors of 80 V", "over-voltage-trip-ceiling", "product", "major"),
         ("follows: no limiter", "loudspeaker-power-match", "sub", "major"),
     ),
     "market-day-trolley-faulty": (

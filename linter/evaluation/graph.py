@@ -183,7 +183,9 @@ class Graph:
             return [found]
         ways = [way for way in quantity.ways if not way.assumes]
         fits = [(self.matches(way.when, channel), way) for way in ways]
-        lacks = (x if x is not True else self.arguments(way.inputs, channel) for x, way in fits if x)
+        lacks = (
+            x if x is not True else self.arguments(way.inputs, channel) for x, way in fits if x
+        )
         return [gap for gap in lacks if isinstance(gap, Gap)][:1]
 
     def _fall_back(

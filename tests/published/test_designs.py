@@ -118,9 +118,9 @@ def holding(file: str, status: Status) -> dict[str, Finding]:
 def asked_of(item: Finding) -> str:
     """What an open item asks for, in the words of the fields."""
     spec = load_schema()
-    fields = dict.fromkeys(field_path(gap.path) for gap in item.missing)
+    fields = dict.fromkeys(field_path(gap.path) for gap in item.advice.missing)
     words = [spec.fields[path].part or spec.fields[path].meaning for path in fields]
-    border = next((gap.border for gap in item.missing if gap.border), "")
+    border = next((gap.border for gap in item.advice.missing if gap.border), "")
     first = words[0].partition(";")[0] if words else "see the check"
     more = f" and {len(words) - 1} more" if len(words) > 1 else ""
     return f"{first}{more}{f', {border}' if border else ''}"
@@ -147,7 +147,7 @@ def test_open_items_of_published_designs_say_what_is_missing() -> None:
     """Nobody can answer an item that asks for nothing."""
     for file in FILES:
         for check, item in holding(file, Status.OPEN).items():
-            assert item.missing, f"{file}: {check}: {item.message}"
+            assert item.advice.missing, f"{file}: {check}: {item.message}"
 
 
 def test_what_holds_is_what_is_stored(same_as_stored: Callable[[str], None]) -> None:
