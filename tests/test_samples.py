@@ -85,6 +85,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("follows: over-voltage trip", "over-voltage-trip-ceiling", "product", "major"),
         ("discharge resistor overloaded", "bleeder-power", "product", "critical"),
         ("follows: pumping", "pumping-against-capacitor", "product", "critical"),
+        ("follows: capacitors of 80 V", "over-voltage-trip-ceiling", "product", "major"),
         ("follows: no limiter", "loudspeaker-power-match", "sub", "major"),
     ),
     "market-day-trolley-faulty": (

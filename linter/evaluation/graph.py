@@ -173,9 +173,20 @@ class Graph:
             return (Missing(path, field.unit, field.meaning, field.example),)
         scope = self.derived[path].each == "channel" and channel is None
         names = self.spec.channels if scope else (channel,)
-        found = [self._derived(path, name) for name in names]
-        gaps = [item.missing for item in found if isinstance(item, Gap)]
-        return tuple(missing for gap in gaps for missing in gap)
+        found = [gap for name in names for gap in self._gaps(self.derived[path], name)]
+        return tuple(missing for gap in found for missing in gap.missing)
+
+    def _gaps(self, quantity: Derived, channel: str | None) -> list[Gap]:
+        """What the ways that assume nothing lack, or all of them where none can be walked."""
+        found = self._derived(quantity.name, channel)
+        if isinstance(found, Gap):
+            return [found]
+        ways = [way for way in quantity.ways if not way.assumes]
+        fits = [(self.matches(way.when, channel), way) for way in ways]
+        lacks = (
+            x if x is not True else self.arguments(way.inputs, channel) for x, way in fits if x
+        )
+        return [gap for gap in lacks if isinstance(gap, Gap)][:1]
 
     def _fall_back(
         self, found: Node | Gap, path: str, channel: str | None, default: Assumption | None
@@ -250,7 +261,8 @@ class Graph:
     def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
         path = quantity.stated_at
         full = self.leaves.full(path, channel) if path else ""
-        if path is None or not (full in self.spec.values or full in self.leaves.supposed):
+        supposed = full in self.leaves.supposed and isinstance(self._walk(quantity, channel), Node)
+        if path is None or not (full in self.spec.values or supposed):
             return None
         found = self.leaves.leaf(path, channel, self.fields[path])
         return found if isinstance(found, Node) else None

@@ -47,7 +47,7 @@ CHECK = Check(
         Case(
             {"v_rail": "48 V", "v_gss": "20 V"},
             gives="2.4",
-            origin="derived: by hand",
+            origin="derived: 48 V over 20 V, by hand",
         ),
         Case(
             {"v_rail": "12 V", "v_gss": "20 V"},

@@ -42,7 +42,11 @@ CHECK = Check(
     levers=(Lever("filter.c_across.c", "E6"),),
     sources=(DIVIDES,),
     cases=(
-        Case({"c_across": "none", "c_ground": "none"}, gives="0", origin="derived: by hand"),
+        Case(
+            {"c_across": "none", "c_ground": "none"},
+            gives="0",
+            origin="derived: counted by hand from the spec",
+        ),
         Case(
             {"c_across": "fitted", "c_ground": "none"},
             gives="1",

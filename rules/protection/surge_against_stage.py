@@ -76,7 +76,7 @@ CHECK = Check(
             origin="published: TPA3255, 69 V absolute maximum (e2e thread 1440241); 26 V type",
         ),
     ),
-    topic=("supply.surge", "protection.surge"),
+    topic=("supply.surge.v", "protection.surge.v_rwm", "environment.place"),
     asked_from="prototype",
     fails=VEHICLE,
     passes=VEHICLE.replace("v_supply_abs: 40 V", "v_supply_abs: 69 V"),

@@ -64,7 +64,7 @@ CHECK = Check(
             origin="derived: a source of 65 W gives no more",
         ),
     ),
-    topic=("protection.fuse", "battery.protection", "supply.self_limiting"),
+    topic=("protection.fuse", "battery.protection"),
     asked_from="prototype",
     fails=PACK,
     passes=PACK.replace("protection: {fuse: none}", "protection: {fuse: {i_rated: 10 A}}"),

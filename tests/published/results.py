@@ -20,7 +20,12 @@ every section. What it taught, and how a case is added, stands in `README.md` be
 
 def main() -> None:
     """Put the sections together and write them beside this file."""
-    sections = (test_failures.section(), test_designs.section(), test_predictions.section())
+    sections = (
+        test_failures.section(),
+        test_designs.section(),
+        test_designs.holding_section(),
+        test_predictions.section(),
+    )
     text = "\n".join((HEAD, *(f"{section}\n" for section in sections)))
     Path(__file__).with_name("RESULTS.md").write_text(text, encoding="utf-8")
 

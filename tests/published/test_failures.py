@@ -79,6 +79,7 @@ CAUGHT = (
     Caught("ripple-trips-over-current", "1 uH at 13 V", "carrier-attenuation", "major"),
     Caught("whine-of-two-carriers", "two clocks of 250 kHz", "channel-beat", "major"),
     Caught("three-clocks-beat", "10 kHz apart, third of 108 kHz", "channel-beat", "major"),
+    Caught("protection-trips-on-bass", "trip of 3 A", "protection-trip-above-music", "major"),
     Caught("three-watt-loudspeaker", "18 W into 3 W", "loudspeaker-clipped-power", "major"),
 )
 
@@ -101,7 +102,6 @@ ASKED = (
     Asked("linear-regulator-hot", "heat path", "gate-supply-regulator", "regulator.r_th_ja"),
     Asked("reference-board-pumps", "capacitance", "pumping-against-trip", "supply.bulk.c"),
     Asked("ripple-trips-over-current", "trip", "trip-above-music", "over_current.i_trip"),
-    Asked("protection-trips-on-bass", "bridge", "protection-trip-above-music", "topology"),
     Asked("bead-distorts", "the bead", "ferrite-bead-current", "bead.i_rated"),
     Asked("trips-at-15-khz", "least load", "loudspeaker-minimum-impedance", "device.load_min"),
     Asked("trips-at-15-khz", "trip", "trip-above-music", "over_current.i_trip"),

@@ -41,7 +41,7 @@ NO_CONVERTER = (
     "a converter that is not mentioned is not there: the rail then is the source itself, and"
     " the two are compared"
 )
-NO_FUSE = "without a fuse the source or the pack must end a fault: unprotected-source-power asks"
+NO_FUSE = "without a fuse something else must end a fault: unprotected-source-power asks, and holds"
 NOT_REVERSED = (
     "the rating of a part that is not there is not at stake; reverse-polarity asks whether the"
     " source can be reversed"
@@ -71,6 +71,7 @@ AS_STATED = (
     "the lowest load that the spec states counts, not a dip below it: a published part with a"
     " trip of its own would fail else"
 )
+ONCE = "a connector that is not described is asked for once, by connector-current, which holds"
 TRAVEL = (
     "the travel of a cone is judged where its maker states one; power and level are judged"
     " without it"
@@ -105,14 +106,14 @@ TABLE = (
     Accepted(ANY, WHOLE, "output_stage.snubber", "not applicable", NO_SUCH_PART),
     Accepted("*-to-ground", WHOLE, "filter*", "not applicable", NO_SUCH_PART),
     Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
-    Accepted("*excursion*", FIELD, "loudspeaker.x_*", "not applicable", TRAVEL),
+    Accepted("*excursion*", ANY, "loudspeaker*", "not applicable", TRAVEL),
+    Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),
     Accepted("charge-*", ANY, "battery.charger*", "*", NO_CHARGER),
     Accepted("burst-temperature", SECTION, "output_stage.device.foster", "*", NO_CURVE),
     Accepted("surge-current", ANY, "protection*", "not applicable", NOT_CLAMPED),
     Accepted("*", "none", "wiring.connector", "not applicable", NO_CONTACT),
     Accepted("reverse-polarity-*", "none", "protection.reverse_polarity", "*", NOT_REVERSED),
-    Accepted("fuse-*", "none", "protection.fuse", "*", NO_FUSE),
-    Accepted("excursion-destructive", "none", "loudspeaker", "not applicable", NO_COIL),
+    Accepted("fuse-*", ANY, "protection.fuse", "*", NO_FUSE),
     Accepted("carrier-heats-loudspeaker", "none", "loudspeaker", "not applicable", NO_COIL),
     Accepted("pumping-against-*", "none", "loudspeaker", "meets", NO_COIL),
     Accepted("filter-capacitor-*", "none", "filter.c_across", "not applicable", NO_CAPACITOR),

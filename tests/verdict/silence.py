@@ -31,7 +31,8 @@ class Violation(NamedTuple):
 
     what: ``released``; ``critical lost``: with nothing in its place; ``acquitted``: a
     critical or major finding that now is met; ``gone``: a major that is said not to concern
-    the design because one field of a section that still is stated is silent; ``eased``: milder because something is wider.
+    the design because one field of a section that still is stated is silent; ``eased``:
+    milder because something is wider.
     """
 
     spec: str
