@@ -31,7 +31,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     if gap.absent and not _hangs_on_none(question.check, gap):
         return replace(found, message=f"{gap.absent}: not in this design")
     if gap.absent:
-        text = f"cannot be judged: it hangs on {gap.none}, which is none"
+        text = f"cannot be judged: it depends on {gap.none}, which is stated as none"
         return replace(found, status=Status.OPEN, message=text)
     if not speaks_up:
         return replace(found, message=SILENT)
@@ -110,14 +110,16 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     names = " and ".join(over.paths)
     floors = [item for item in over.node.leaned if item.leaning == "floor"]
     if floors:
-        return _leaning(question, finding, floors, "is only a bound: missing data make it worse")
+        return _leaning(question, finding, floors, "best case: missing data can only make it worse")
     soft = [item for item in over.node.leaned if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
     if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
         wider = bounded(question.plan, question.graph, question.check, [paths])
         if wider is not None and wider.worst in GRAVE:
-            return _leaning(question, finding, soft, "is met only with what is assumed")
-    return replace(finding, message=f"{finding.message}, whatever {names} usually is")
+            return _leaning(
+                question, finding, soft, "met with the assumed value, but not over its usual range"
+            )
+    return replace(finding, message=f"{finding.message}, for any usual value of {names}")
 
 
 def _is_settled(over: Bounded) -> bool:
@@ -132,7 +134,7 @@ def _failed_whatever(question: Question, over: Bounded) -> Finding:
     severity = max(over.best, Severity.MAJOR, key=lambda item: item.rank)
     finding = _measured(question, over.node, over.extreme)
     names = " and ".join(over.paths)
-    return _missing_by(question, finding, severity, f", even with {names} at its usual best")
+    return _missing_by(question, finding, severity, f", even with the best usual value of {names}")
 
 
 def _missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
@@ -152,24 +154,26 @@ def _met(question: Question, finding: Finding, node: Computed) -> Finding:
     met = _within(finding, check)
     floors = [item for item in node.leaned if item.leaning == "floor"]
     if floors:
-        return _leaning(question, met, floors, "is only a bound: missing data make it worse")
+        return _leaning(question, met, floors, "best case: missing data can only make it worse")
     if question.milestone == MILESTONES[0]:
         return met
     soft = [item for item in node.leaned if _may_flatter(item, question)]
     if soft and not _holds_over(question, soft):
-        return _leaning(question, met, soft, "is met only on assumptions")
+        return _leaning(question, met, soft, "met only on assumptions")
     if soft:
         names = " and ".join(dict.fromkeys(item.path for item in soft))
-        met = replace(met, message=f"{met.message}, whatever {names} usually is")
+        met = replace(met, message=f"{met.message}, for any usual value of {names}")
     telling = [item for item in node.leaned if _may_be_critical(item, question)]
     if telling:
-        return _leaning(question, met, telling, "is met only with what is assumed")
+        return _leaning(
+            question, met, telling, "met with the assumed value, but not over its usual range"
+        )
     if question.milestone != MILESTONES[-1]:
         return met
     if check.stake != "performance":
         typical = only_typical(question.plan, question.graph, node, met)
         if typical:
-            return _leaning(question, met, list(typical), "is met only on typical values")
+            return _leaning(question, met, list(typical), "met only with typical values")
     recalled = any(item.kind == "from memory" for item in check.limits.basis.values())
     if check.stake == "safety" and recalled:
         note = "the limit is from memory, not verified against the standard"
@@ -224,7 +228,7 @@ def _leaning(question: Question, finding: Finding, leaned: list[Leaned], note: s
         finding,
         status=Status.OPEN,
         severity=None,
-        message=f"{finding.message}; it {note}",
+        message=f"{finding.message}; {note}",
         advice=replace(finding.advice, missing=tuple(missing)),
         evidence=replace(
             finding.evidence,
@@ -242,7 +246,7 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
         named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
         if all(item.leaning == "adverse" for item in assumed):
             return _open_by_default(question, finding, assumed, over.border)
-        note = f"; decided by what is assumed ({named})"
+        note = f"; an assumed value decides: {named}"
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
     elif over is None and _rests_on_the_worst(question, severity, assumed):
         return _open_by_default(question, finding, assumed, "")
@@ -258,7 +262,7 @@ def _failed(question: Question, finding: Finding, node: Computed, severity: Seve
     if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
         worse = next((item for item in node.leaned if _may_hide_more(item, question)), None)
         if worse is not None:
-            note = "may be a hazard: missing data make it worse"
+            note = "missing data may make it a hazard"
             return _leaning(question, failed, [worse], note)
     return failed
 
@@ -298,7 +302,7 @@ def _open_by_default(
     return replace(
         finding,
         status=Status.OPEN,
-        message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
+        message=f"{finding.message}; it depends on {names}, which is not stated{needs}",
         evidence=measured_to(finding.evidence, *limit),
         advice=replace(finding.advice, missing=missing),
     )
