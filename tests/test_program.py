@@ -164,7 +164,7 @@ def test_a_file_that_is_no_spec_is_refused_with_place(
         text = printed(capsys, 2, *words, "a.amp.yaml")
         assert "NOT ASSESSED" in text
         assert problem in text
-        assert re.search(r"stands at +line \d+, column \d+", text)
+        assert re.search(r"location +line \d+, column \d+", text)
         assert re.search(r"expected +\S", text)
 
 

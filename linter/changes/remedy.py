@@ -25,9 +25,9 @@ from .solve import Candidate, candidates, part_way
 MOST_REMEDIES = 3
 MOST_LEVERS = 3
 MOST_PAIRS = 6
-NO_LEVER = "no single value cures this: it takes another part or another design"
+NO_LEVER = "no single change fixes this; it needs a different part or topology"
 EITHER = "which of these values is wrong, only the drawing or the data sheet can tell"
-TOGETHER = "no single change meets it; these together do"
+TOGETHER = "no single change fixes this; these together do"
 
 
 def with_remedies(review: Review, only_holding: bool = False) -> Review:
@@ -238,23 +238,23 @@ class Advisor:
             lacking = self._lacking(
                 entry, finding, path, self.review.spec.schema.field_of(path).example
             )
-            return lacking or f"no usual value of {path} meets it"
+            return lacking or f"no usual value of {path} works"
         key = (finding.check, finding.subject)
         text = in_text(found[0].text)
         rerun = self.reruns.run_with({path: found[0].text}, key)
         if rerun is None:
             lacking = self._lacking(entry, finding, path, found[0].text)
-            return lacking or f"{path} at {text} does not meet it in every corner"
+            return lacking or f"{path} at {text} still fails at the worst case"
         spoilt = self.reruns.spoilt_by(rerun, key)
         apart = conflict(self.reruns.run, lever, path, (entry, finding), self._entries(spoilt))
-        return apart or f"{path} at {text} meets it, but then there is {self._news(spoilt)}"
+        return apart or f"{path} at {text} fixes it, but {self._news(spoilt)}"
 
     def _news(self, spoilt: list[Key]) -> str:
         """What a change brings about, then what it makes worse."""
         new = [x for x in spoilt if rank(self.reruns.answers.get(x)) == CLEAR]
         worse = [x for x in spoilt if x not in new]
         texts = [", ".join(f"{check} ({subject})" for check, subject in x) for x in (new, worse)]
-        told = zip(("", "a worse "), texts, strict=True)
+        told = zip(("introduces ", "worsens "), texts, strict=True)
         return " and ".join(word + text for word, text in told if text)
 
     def _lacking(self, entry: Entry, finding: Finding, path: str, value: object) -> str:
@@ -264,7 +264,8 @@ class Advisor:
         if after is None or after.status is not Status.OPEN:
             return ""
         names = ", ".join(dict.fromkeys(local_path(item.path) for item in after.advice.missing[:4]))
-        return f"{path} at {in_text(value)} leaves it open: it lacks {names or 'certainty'}"
+        lacks = f"{names} missing" if names else "not certain without more data"
+        return f"{path} at {in_text(value)} leaves it open: {lacks}"
 
     def _entries(self, keys: list[Key]) -> list[tuple[Entry, Finding]]:
         found = []

@@ -29,7 +29,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     if gap.absent and not _hangs_on_none(question.check, gap):
         return replace(found, message=f"{gap.absent}: not in this design")
     if gap.absent:
-        text = f"cannot be judged: it hangs on {gap.none}, which is none"
+        text = f"cannot be judged: it depends on {gap.none}, which is stated as none"
         return replace(found, status=Status.OPEN, message=text)
     if not speaks_up:
         return replace(found, message=SILENT)
@@ -83,14 +83,16 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     names = " and ".join(over.paths)
     floors = [item for item in over.node.assumed if item.leaning == "floor"]
     if floors:
-        return leaning(question, finding, floors, "is only a bound: missing data make it worse")
+        return leaning(question, finding, floors, "best case: missing data can only make it worse")
     soft = [item for item in over.node.assumed if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
     if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
         wider = bounded(question.plan, question.graph, question.check, [paths])
         if wider is not None and wider.worst in GRAVE:
-            return leaning(question, finding, soft, "is met only with what is assumed")
-    return replace(finding, message=f"{finding.message}, whatever {names} usually is")
+            return leaning(
+                question, finding, soft, "met with the assumed value, but not over its usual range"
+            )
+    return replace(finding, message=f"{finding.message}, for any usual value of {names}")
 
 
 def _failed_whatever(question: Question, over: Bounded) -> Finding:
@@ -99,4 +101,4 @@ def _failed_whatever(question: Question, over: Bounded) -> Finding:
     severity = max(over.best, Severity.MAJOR, key=lambda item: item.rank)
     finding = measured(question, over.node, over.extreme)
     names = " and ".join(over.paths)
-    return missing_by(question, finding, severity, f", even with {names} at its usual best")
+    return missing_by(question, finding, severity, f", even with the best usual value of {names}")

@@ -29,7 +29,7 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
         if all(item.leaning == "adverse" for item in assumed):
             return _open_by_default(question, finding, assumed, over.border)
-        note = f"; decided by what is assumed ({named})"
+        note = f"; an assumed value decides: {named}"
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
     elif over is None and _rests_on_the_worst(question, severity, assumed):
         return _open_by_default(question, finding, assumed, "")
@@ -45,7 +45,7 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
     if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
         worse = next((item for item in node.assumed if _may_hide_more(item, question)), None)
         if worse is not None:
-            note = "may be a hazard: missing data make it worse"
+            note = "missing data may make it a hazard"
             return leaning(question, failed, [worse], note)
     return failed
 
@@ -87,7 +87,7 @@ def _open_by_default(
     return replace(
         finding,
         status=Status.OPEN,
-        message=f"{finding.message}; it hangs on {names}, which is not stated{needs}",
+        message=f"{finding.message}; it depends on {names}, which is not stated{needs}",
         evidence=measured_to(finding.evidence, *limit),
         advice=replace(finding.advice, missing=missing),
     )

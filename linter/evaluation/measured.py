@@ -64,7 +64,7 @@ def leaning(question: Question, finding: Finding, assumed: list[Assumed], note: 
         finding,
         status=Status.OPEN,
         severity=None,
-        message=f"{finding.message}; it {note}",
+        message=f"{finding.message}; {note}",
         advice=replace(finding.advice, missing=tuple(missing)),
         evidence=replace(
             finding.evidence,

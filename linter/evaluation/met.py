@@ -12,7 +12,7 @@ from .only_typical import only_typical, open_ended
 from .question import Question
 from .ranges import bounded
 
-ONE_SIDED = "is met only if the side that is not stated is no further than the other"
+ONE_SIDED = "met only if the side that is not stated is near the other"
 
 
 def met(question: Question, finding: Finding, node: Computed) -> Finding:
@@ -24,7 +24,7 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
             return leaning(question, found, list(items), note)
     if soft:
         names = " and ".join(dict.fromkeys(item.path for item in soft))
-        found = replace(found, message=f"{found.message}, whatever {names} usually is")
+        found = replace(found, message=f"{found.message}, for any usual value of {names}")
     recalled = any(x.kind == "from memory" for x in question.check.limits.basis.values())
     at_last = question.milestone == MILESTONES[-1]
     if at_last and question.check.stake == "safety" and recalled:
@@ -38,18 +38,18 @@ def _doubts(
 ) -> Iterator[tuple[Sequence[Assumed], str]]:
     """What a pass may lean on in vain at the milestone at hand, one kind after the other."""
     floors = [item for item in node.assumed if item.leaning == "floor"]
-    yield floors, "is only a bound: missing data make it worse"
+    yield floors, "best case: missing data can only make it worse"
     if question.milestone == MILESTONES[0]:
         return
     if soft and not _holds_over(question, soft):
-        yield soft, "is met only on assumptions"
+        yield soft, "met only on assumptions"
     telling = [item for item in node.assumed if _may_be_critical(item, question)]
-    yield telling, "is met only with what is assumed"
+    yield telling, "met with the assumed value, but not over its usual range"
     check, told = question.check, (question.plan, question.graph, node, found)
     if question.milestone != MILESTONES[-1] and check.limits.critical is not None:
         yield open_ended(*told, check), ONE_SIDED
     if question.milestone == MILESTONES[-1] and check.stake != "performance":
-        yield only_typical(*told), "is met only on typical values"
+        yield only_typical(*told), "met only with typical values"
 
 
 def _may_flatter(item: Assumed, question: Question) -> bool:

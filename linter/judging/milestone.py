@@ -25,20 +25,20 @@ GATES: dict[Milestone, Gate] = {
     "concept": Gate(
         Severity.CRITICAL,
         "none",
-        "an idea may have gaps and weak points, but nothing that endangers or destroys, and no"
-        " promise that physics forbids",
+        "a concept may have gaps and weak points, but no hazard, no destroyed part and no promise"
+        " that physics forbids",
     ),
     "prototype": Gate(
         Severity.MAJOR,
         "grave",
-        "boards cost money and somebody will stand next to them: every function and rated"
-        " limit must hold on paper, and no question of safety or destruction may be left open",
+        "before boards are built, every function and rated limit must hold on paper, and no"
+        " question of safety or destruction may be open",
     ),
     "production": Gate(
         Severity.MAJOR,
         "all",
-        "what is built in numbers must be known: no open item, and no limit that is met"
-        " only on assumptions, estimates or typical values",
+        "before series production nothing may be open, and no limit met only on assumptions,"
+        " estimates or typical values",
     ),
 }
 

@@ -21,7 +21,7 @@ NOTICEABLE = 0.01
 LOST = "released before, held now"
 MILDER = "judged at a milder milestone than before, which is no gain"
 WON = "held before, released now"
-ALIKE = "verdict, findings and margins of what fails are as before"
+ALIKE = "no change in verdict, findings or margins of what fails"
 
 
 def rank(answer: Finding | None) -> int:

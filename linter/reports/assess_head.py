@@ -28,7 +28,7 @@ def print_demands(review: Review, console: Console) -> None:
     """Print exactly what must change to be released, gravest first."""
     if review.verdict.released:
         return
-    console.print(Padding(Text("To be released:", style="bold"), (1, 1, 0, 1)))
+    console.print(Padding(Text("Required before release:", style="bold"), (1, 1, 0, 1)))
     table = Table.grid(padding=(0, 1))
     table.add_column(no_wrap=True, style="dim", justify="right")
     table.add_column(no_wrap=True)

@@ -69,7 +69,7 @@ def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
         (item.place.file, place_in_words(item.place), item.problem, item.expected, item.example)
         for item in refusals
     ]
-    yield _table(("file", "stands at", "problem", "expected", "for example"), rows)
+    yield _table(("file", "location", "problem", "expected", "for example"), rows)
 
 
 def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
@@ -169,7 +169,7 @@ def _based_on(item: Finding) -> Iterator[str]:
         if item.place
         else "not stated in the file"
     )
-    yield f"stands at: {escaped(where)}"
+    yield f"location: {escaped(where)}"
     if item.evidence.basis:
         yield f"limit from: {escaped(cited(item.evidence.basis))}"
     if further(item.evidence):

@@ -71,7 +71,7 @@ def print_refusals(file: str, refusals: Sequence[Refusal], console: Console) -> 
         if item.example:
             rows.append(("for example", Text(clean(item.example), style="green")))
         head = Text(clean(item.problem), style="bold")
-        rows.insert(0, ("stands at", Text(_where(item.place, file))))
+        rows.insert(0, ("location", Text(_where(item.place, file))))
         console.print(_block(head, rows, "red"))
 
 
@@ -133,7 +133,7 @@ def _finding(
     rows += [("change", _remedy(remedy, about)) for remedy in item.advice.remedies]
     if item.advice.remedy_note:
         rows.append(("change", Text(clean(item.advice.remedy_note))))
-    rows.append(("stands at", Text(_places(item))))
+    rows.append(("location", Text(_places(item))))
     if item.evidence.basis:
         rows.append(("limit from", Text(cited(item.evidence.basis))))
     if further(item.evidence):

@@ -16,13 +16,13 @@ from .phrases import cited, escaped
 
 GROUPED = ("section", "sections", "named sections")
 WHOLE_FILE = "the file itself"
-FIELD_HEADS = ("field", "unit", "meaning", "usual and given as", "if silent")
+FIELD_HEADS = ("field", "unit", "meaning", "usual and given as", "default")
 QUANTITY_HEADS = ("quantity", "unit", "meaning", "how it follows", "where it may be stated")
-SILENT = "if silent: "
+SILENT = "default: "
 SCOPES = {"channel": "of each channel", "product": "of the product"}
 HOW = (
-    "Fields below a channel stand under channels.NAME. A field that is silent is not assumed"
-    " unless it says so; what needs it is then open."
+    "Fields below a channel stand under channels.NAME. A field that is not stated is not"
+    " assumed unless it has a default; what needs it is then open."
 )
 
 

@@ -128,7 +128,7 @@ def _inputs(check: Check) -> RenderableType:
         unit = "" if item.unit in ("1", "word") else f" [{item.unit}]"
         about = f"{item.meaning}{unit}"
         if item.default is not None:
-            about += f"; if silent: {item.default.value}, {item.default.leaning}"
+            about += f"; default: {item.default.value}, {item.default.leaning}"
         table.add_row(name, item.path, about)
     return table
 

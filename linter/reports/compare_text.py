@@ -17,12 +17,12 @@ from .verdict import WEAKENED, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
-    "graver": ("Graver than before", "red"),
+    "graver": ("More severe than before", "red"),
     "fell silent": ("No longer judged: the spec no longer says what the finding rested on", "red"),
     "opened": ("No longer answered", "blue"),
     "permission lost": ("No longer permitted", "red"),
     "permitted": ("Permitted by a deviation", "cyan"),
-    "eased": ("Eased", "green"),
+    "eased": ("Improved", "green"),
     "cured": ("No longer found", "green"),
     "answered": ("Answered and met", "green"),
 }

@@ -94,7 +94,7 @@ def _default(field: Field) -> Iterator[str]:
     if known is None or known.value is None or known.value == float("inf"):
         return
     value = known.value if isinstance(known.value, str) else f"{known.value:g}"
-    yield f"If silent: {_tied(value)}{LEANINGS.get(known.leaning, '')}"
+    yield f"Default: {_tied(value)}{LEANINGS.get(known.leaning, '')}"
 
 
 def _tied(text: str) -> str:

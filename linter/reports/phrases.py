@@ -178,10 +178,10 @@ def effects(remedy: Remedy, about: Collection[str] = ()) -> str:
     """What a change does to the findings other than those that it is told of."""
     told = []
     for word, names in (
-        ("cures", remedy.cured),
-        ("eases", remedy.eased),
-        ("makes worse", remedy.worsened),
-        ("brings up", remedy.appeared),
+        ("fixes", remedy.cured),
+        ("improves", remedy.eased),
+        ("worsens", remedy.worsened),
+        ("introduces", remedy.appeared),
         ("leaves open", remedy.opened),
     ):
         others = [name for name in names if name not in about]

@@ -51,14 +51,10 @@ def demands(review: Review) -> list[Demand]:
 
 
 def demand(finding: Finding) -> str:
-    """What must change so that a finding no longer holds the design.
-
-    A figure without a unit says little by itself, so there the sentence stands.
-    """
+    """What must change so that a finding no longer holds the design, in a sentence."""
     if finding.status is Status.OPEN:
         return lacking(finding) or finding.message
-    bare = finding.evidence.unit == "1"
-    text = finding.message if bare else against(finding.evidence) or finding.message
+    text = finding.message or against(finding.evidence)
     if finding.advice.remedies:
         changes = moves(finding.advice.remedies[0].changes)
         text += "; change " + " and ".join(f"{path} to {value}" for path, value in changes)
@@ -76,7 +72,7 @@ def reason(review: Review) -> str:
     if verdict.released:
         judged = len({item.check for item in review.findings if item.evidence.figure is not None})
         few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
-        return f"Nothing holds it: {verdict.why}.{few if judged < FEW else ''}"
+        return f"No blocking findings: {verdict.why}.{few if judged < FEW else ''}"
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
     always = sum(1 for x in verdict.holding if x.severity and x.rank > verdict.hold_at.rank)
     found = len(verdict.holding) - opened - always

@@ -57,7 +57,7 @@ def cured(so_far: Amendment, check: str, subject: str = "") -> Amendment:
     failing = {x.subject: None for x in found if x.check == check and subject in ("", x.subject)}
     if not failing:
         kinds = ", ".join(f"{item.subject}: {item.status.value}" for item in wanted)
-        raise AmendmentError(f"{check} found nothing to cure ({kinds})")
+        raise AmendmentError(f"{check} found nothing to fix ({kinds})")
     for name in failing:
         so_far = _cure_one(so_far, check, name)
     return so_far
@@ -66,7 +66,7 @@ def cured(so_far: Amendment, check: str, subject: str = "") -> Amendment:
 def _cure_one(so_far: Amendment, check: str, subject: str) -> Amendment:
     finding = _finding(so_far.after, check, subject)
     if finding is None:
-        note = f"{check} ({subject}) is cured already by a change above"
+        note = f"{check} ({subject}) is already fixed by a change above"
         return replace(so_far, notes=(*so_far.notes, note))
     advisor = Advisor(so_far.after)
     remedy = advisor.best(finding)

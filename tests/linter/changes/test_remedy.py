@@ -358,7 +358,7 @@ def test_a_change_that_only_opens_the_question_is_told_as_that() -> None:
     assert item.advice.remedies == ()
     assert (
         item.advice.remedy_note
-        == "supply.v_rail at 40 V leaves it open: it lacks supply.bulk.v_rated"
+        == "supply.v_rail at 40 V leaves it open: supply.bulk.v_rated missing"
     )
 
 
@@ -456,7 +456,7 @@ def test_a_milder_check_that_gets_worse_is_named() -> None:
     (remedy,) = item.advice.remedies
     assert remedy.changes == (("channels.main.gate_drive.dead_time", "5 ns"),)
     assert remedy.worsened == ("left (main)",)
-    assert effects(remedy) == "makes worse left (main)"
+    assert effects(remedy) == "worsens left (main)"
 
 
 def test_a_change_leaves_no_failing_check_without_an_answer() -> None:

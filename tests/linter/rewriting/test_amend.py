@@ -161,7 +161,7 @@ def test_a_cure_that_is_not_needed_any_more_is_told() -> None:
     twice = cured(cured(start(), "gap", "left"), "gap", "left")
     sides = ("left", "right")
     assert list(twice.changes) == [f"channels.{side}.gate_drive.dead_time" for side in sides]
-    assert twice.notes == ("gap (left) is cured already by a change above",)
+    assert twice.notes == ("gap (left) is already fixed by a change above",)
 
 
 @pytest.mark.parametrize(
@@ -177,7 +177,7 @@ def test_a_wish_that_cannot_be_fulfilled(name: str, subject: str, said: str) -> 
 
 
 def test_nothing_to_cure() -> None:
-    with pytest.raises(AmendmentError, match="nothing to cure"):
+    with pytest.raises(AmendmentError, match="nothing to fix"):
         cured(start(TEXT.replace("30ns", "60 ns")), "gap")
 
 
