@@ -101,4 +101,5 @@ def _failed_whatever(question: Question, over: Bounded) -> Finding:
     severity = max(over.best, Severity.MAJOR, key=lambda item: item.rank)
     finding = measured(question, over.node, over.extreme)
     names = " and ".join(over.paths)
-    return missing_by(question, finding, severity, f", even with the best usual value of {names}")
+    note = f", even with the best usual value of {names}"
+    return missing_by(question, finding, severity, note, over.node)

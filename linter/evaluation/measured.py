@@ -41,8 +41,17 @@ def within(finding: Finding, check: Check) -> Finding:
     return replace(finding, status=Status.MEETS, evidence=measured_to(finding.evidence, *limit))
 
 
-def missing_by(question: Question, finding: Finding, severity: Severity, note: str) -> Finding:
-    """A finding of a severity, with its distance to the gravest limit that the figure misses."""
+def missing_by(
+    question: Question,
+    finding: Finding,
+    severity: Severity,
+    note: str,
+    over_usual: Computed | None = None,
+) -> Finding:
+    """A finding of a severity, with its distance to the gravest limit that the figure misses.
+
+    over_usual: the figure where values are missing, over all that these usually are.
+    """
     gravest = missed(question.check, finding.evidence.figure or 0.0) or severity
     return replace(
         finding,
@@ -50,7 +59,7 @@ def missing_by(question: Question, finding: Finding, severity: Severity, note: s
         severity=severity,
         message=finding.message + note,
         evidence=measured_to(finding.evidence, *limit_of(question.check, gravest)),
-        holds_always=is_forbidden(question, severity),
+        holds_always=is_forbidden(question, severity, over_usual),
     )
 
 
