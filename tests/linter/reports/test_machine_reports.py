@@ -341,7 +341,7 @@ def test_the_text_report_names_what_holds_and_what_is_weakened(
     lines = capsys.readouterr().out.splitlines()
     assert max(map(len, lines)) <= int(width)
     text = "".join("".join(lines).split())
-    block = text.partition("Tobereleased:")[2].partition("HOUSERULES")[0]
+    block = text.partition("Requiredbeforerelease:")[2].partition("HOUSERULES")[0]
     for item in data["to_be_released"]:
         assert f"{item['check']}({item['subject']})" in block
     assert text.index("SAFETYCHECKWEAKENED") < text.index("HELD")
