@@ -45,6 +45,11 @@ class Schema:
         above = self.fields.get(path.rpartition(".")[0])
         return getattr(above.model if above else None, "voluntary", False)
 
+    def one_channel(self) -> str:
+        """What a file with one channel may look like there."""
+        first = next(iter(self.channel.model_fields))
+        return f"{CHANNELS}: {{main: {{{first}: {self.fields[first].example}}}}}"
+
     def part_of(self, section: str) -> str:
         """The part that a section describes, in words; that of the nearest section above."""
         while section and not self.fields[section].part:

@@ -217,13 +217,10 @@ class Graph:
         if missing:
             return Gap(tuple(missing))
         if not nodes:
-            return Gap((Missing(CHANNELS, "1", "at least one channel", self._one_channel()),))
+            return Gap(
+                (Missing(CHANNELS, "1", "at least one channel", self.spec.schema.one_channel()),)
+            )
         return Computed(f"all {path}", tuple_of, nodes, computations=self.computations)
-
-    def _one_channel(self) -> str:
-        channel = self.spec.schema.channel
-        first = next(iter(channel.model_fields))
-        return f"{CHANNELS}: {{main: {{{first}: {self.fields[first].example}}}}}"
 
     def _end_of_range(
         self, path: str, channel: str | None, default: Assumption | None
