@@ -5,19 +5,36 @@ from ..formulas.modulation import lossless_power
 
 THD = Input("rated_thd")
 THD_MOST = Input("rated_thd", default=Assumption("10 %", "favourable", COMMON_PRACTICE))
+FULL_DEPTH = Assumption("100 %", "absent", derivation("best case: no stated limit of the depth"))
 NO_LOSS = Assumption("0 ohm", "absent", derivation("best case: what is not known takes nothing"))
+
+
+def most_power(
+    v_ideal: float,
+    m_max: float,
+    z_load: float,
+    n_legs: float,
+    r_ds_on: float,
+    parallel: float,
+    dcr: float,
+    r_series: float,
+) -> float:
+    """The power of a sine whose crest is the deepest modulation of the rails."""
+    return lossless_power(m_max * v_ideal, z_load, n_legs, r_ds_on, parallel, dcr, r_series)
+
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "p_sine_ideal",
         "W",
         "channel",
-        "largest clean sine that the rails give, less only what known resistances take, cold",
+        "largest clean sine at the stated depth, less only what known resistances take, cold",
         (
             Way(
-                lossless_power,
+                most_power,
                 {
                     "v_ideal": Input("v_ideal"),
+                    "m_max": Input("modulator.m_max", default=FULL_DEPTH),
                     "z_load": Input("z_load"),
                     "n_legs": Input("n_legs"),
                     "r_ds_on": Input("output_stage.device.r_ds_on", default=NO_LOSS),
@@ -25,7 +42,7 @@ DERIVED: tuple[Derived, ...] = (
                     "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
                     "r_series": Input("output_stage.r_series", default=NO_LOSS),
                 },
-                "(v_ideal z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series))^2"
+                "(m_max v_ideal z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series))^2"
                 " / (2 z_load)",
             ),
         ),
