@@ -7,17 +7,42 @@ finding is stated-value-contradicts.  Whoever adds a field that physics bounds a
 
 from ...linter.check import Constant, Derived, Input, Scope, Way, derivation
 from ..formulas.maths import smaller
+from ..formulas.pack import CELL_DATA
+from .pack import LITHIUM, charge_over
+from .rated import NO_LOSS
 from .stage import CARRIER, DEAD_TIME, depth_limit
 from .ways import as_stated
 
 DEVICE = "output_stage.device"
 CLOCKED = ("natural-sampling", "uniform-sampling")
+CELL = "battery.cell"
+CAPACITY = Input(f"{CELL}.capacity")
+WITHIN = derivation("beyond half of its voltage lost inside, more current gives less power")
 ONE_COIL = derivation("the modulus of a coil is not below its resistance; a quarter for networks")
 
 
 def coil_at_most(z_rated: float, z_min: float, slack: float) -> float:
     """Coils have less direct-current resistance than impedance."""
     return smaller(z_rated, slack * z_min)
+
+
+def current_within(v_nominal: float, share: float, r_internal: float) -> float:
+    """The current at which a cell loses a share of its voltage inside."""
+    return share * v_nominal / r_internal
+
+
+def efficiency_within(
+    z_load: float, n_legs: float, r_ds_on: float, parallel: float, dcr: float, r_series: float
+) -> float:
+    """A divider of the load and the resistances that no design avoids, cold."""
+    return z_load / (z_load + n_legs * (r_ds_on / parallel + dcr) + r_series)
+
+
+def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
+    """A whole capacity in the shortest time in which such cells are charged."""
+    by = Constant(time, "charge of the fastest cells of the kind", CELL_DATA)
+    inputs = {"charge": CAPACITY, "by": by}
+    return Way(charge_over, inputs, "charge / by", when={"battery.chemistry": chemistry})
 
 
 def _pair(
@@ -140,5 +165,85 @@ DERIVED: tuple[Derived, ...] = (
         Input(f"{DEVICE}.v_gs_pl"),
         "no channel carries the working current below its threshold",
         above=(f"{DEVICE}.v_gs_th",),
+    ),
+    Derived(
+        "cell_current_possible",
+        "A",
+        "product",
+        "the current at which a cell loses half of its voltage inside",
+        (
+            Way(
+                current_within,
+                {
+                    "v_nominal": Input("v_cell_most"),
+                    "share": Constant("0.5", "most power out of a source", WITHIN),
+                    "r_internal": Input(f"{CELL}.r_internal"),
+                },
+                "share v_nominal / r_internal",
+            ),
+        ),
+        bounds_from_above=(f"{CELL}.i_cont",),
+        sources=(WITHIN,),
+    ),
+    Derived(
+        "cell_charge_possible",
+        "A",
+        "product",
+        "the charge current of the fastest cells of its kind",
+        (
+            _fastest_charge((*LITHIUM, "nimh"), "15 min"),
+            _fastest_charge(("lead-acid-agm", "lead-acid-flooded"), "20 min"),
+        ),
+        bounds_from_above=(f"{CELL}.i_charge",),
+        sources=(CELL_DATA,),
+    ),
+    _pair(
+        "cell_full",
+        "V",
+        "the end of charge of the cell",
+        Input(f"{CELL}.v_charge"),
+        "a cell at rest, or on the mean of its discharge, is not above its end of charge",
+        above=(f"{CELL}.v_nominal", f"{CELL}.v_oc_low"),
+        each="product",
+    ),
+    _pair(
+        "rail_reached",
+        "V",
+        "the highest voltage of the rail",
+        Input("v_rail_high"),
+        "an amplifier that stops above its own rail never starts",
+        above=("protection.under_voltage.v_trip",),
+        each="product",
+    ),
+    _pair(
+        "source_reached",
+        "V",
+        "the highest voltage of the source",
+        Input("v_source_high"),
+        "a converter that stops above its own source never starts",
+        above=("supply.v_lockout",),
+        each="product",
+    ),
+    Derived(
+        "efficiency_possible",
+        "1",
+        "channel",
+        "the most that the resistances stated leave, cold",
+        (
+            Way(
+                efficiency_within,
+                {
+                    "z_load": Input("z_load"),
+                    "n_legs": Input("n_legs"),
+                    "r_ds_on": Input(f"{DEVICE}.r_ds_on"),
+                    "parallel": Input("output_stage.parallel"),
+                    "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
+                    "r_series": Input("output_stage.r_series", default=NO_LOSS),
+                },
+                "z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series)",
+            ),
+        ),
+        bounds_from_above=("output_stage.efficiency",),
+        sources=(derivation("divider of load and path"),),
     ),
 )

@@ -14,8 +14,8 @@ from ampreview.linter.reading.loading import load_text
 BASE = """
 amplifier_spec: 1
 environment: {ambient: 0 degC .. 45 degC}
-supply: {source: dc-source, rails: single, v_rail: 36 V}
 """
+RAIL = "supply: {source: dc-source, rails: single, v_rail: 36 V}\n"
 
 
 def channel(text: str) -> str:
@@ -26,6 +26,19 @@ def channel(text: str) -> str:
 def device(text: str) -> str:
     """A spec of one channel's switches."""
     return channel(f"output_stage: {{devices: discrete, device: {{{text}}}}}")
+
+
+def cell(chemistry: str, text: str) -> str:
+    """A spec of one kind of cell."""
+    return (
+        channel("gain: 26 dB")
+        + f"\nsupply: {{source: battery}}\nbattery: {{chemistry: {chemistry}, cell: {{{text}}}}}"
+    )
+
+
+def trip(text: str) -> str:
+    """A spec of a shutdown at low rail, of 36 V."""
+    return channel("gain: 26 dB") + f"\nprotection: {{under_voltage: {{v_trip: {text}}}}}"
 
 
 # leaf, spec around it with VALUE in its place, value that may be, value that cannot be
@@ -68,12 +81,49 @@ PAIRS = [
     ("output_stage.device.q_sw", device("q_g: 20 nC, q_sw: VALUE"), "8 nC", "21 nC"),
     ("output_stage.device.q_g_th", device("q_g: 20 nC, q_g_th: VALUE"), "4 nC", "21 nC"),
     ("output_stage.device.v_gs_th", device("v_gs_pl: 4.5 V, v_gs_th: VALUE"), "3 V", "5 V"),
+    # half of 4.20 V on 30 mohm, the new and warm cell: 70 A
+    (
+        "battery.cell.i_cont",
+        cell("li-ion", "r_internal: 30 mohm .. 90 mohm, i_cont: VALUE"),
+        "35 A",
+        "75 A",
+    ),
+    # 3 Ah in 15 min: 12 A; 18 Ah in 20 min: 54 A
+    ("battery.cell.i_charge", cell("li-ion", "capacity: 3 Ah, i_charge: VALUE"), "6 A", "15 A"),
+    (
+        "battery.cell.i_charge",
+        cell("lead-acid-agm", "capacity: 18 Ah, i_charge: VALUE"),
+        "6 A",
+        "60 A",
+    ),
+    ("battery.cell.v_nominal", cell("lfp", "v_charge: 3.65 V, v_nominal: VALUE"), "3.2 V", "3.7 V"),
+    ("battery.cell.v_oc_low", cell("li-ion", "v_charge: 4.2 V, v_oc_low: VALUE"), "3.4 V", "4.6 V"),
+    ("protection.under_voltage.v_trip", trip("VALUE"), "{min: 30 V, typ: 32 V}", "40 V"),
+    (
+        "supply.v_lockout",
+        channel("gain: 26 dB") + "\nsupply: {source: dc-source, converter: step-up, rails: single,"
+        " v_source: 12 V .. 14 V, v_rail: 36 V, v_lockout: VALUE}",
+        "11 V",
+        "15 V",
+    ),
+    # 4 ohm over 4 ohm + 2 (0.1 ohm + 0.05 ohm) + 0.02 ohm: 92.6 %
+    (
+        "output_stage.efficiency",
+        channel(
+            "rated_load: 4 ohm, output_stage: {topology: full-bridge, parallel: 1, r_series:"
+            " 20 mohm, efficiency: VALUE, device: {r_ds_on: 100 mohm}}, filter: {type: lc,"
+            " inductor: {dcr: 50 mohm}}"
+        ),
+        "91 %",
+        "94 %",
+    ),
 ]
 
 
 def contradictions(text: str) -> set[str]:
     """The leaves that a spec states beyond what bounds them."""
-    loaded = load_text(BASE.lstrip() + text + "\n", "pair")
+    supply = "" if "supply:" in text else RAIL
+    loaded = load_text(BASE.lstrip() + supply + text + "\n", "pair")
     assert loaded.spec is not None, loaded.refusals
     found = built_in_findings(loaded.spec, Graph(loaded.spec, load().derived))
     paths = {path for item in found for path in item.evidence.leaves if "beyond" in item.title}
