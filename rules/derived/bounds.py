@@ -5,7 +5,7 @@ that cannot lie beyond it.  A spec that states both, and the two cross, contradi
 finding is stated-value-contradicts.  Whoever adds a field that physics bounds adds its pair.
 """
 
-from ...linter.check import Constant, Derived, Input, Scope, Way, derivation
+from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Scope, Way, derivation
 from ..formulas.maths import smaller
 from ..formulas.pack import CELL_DATA
 from .pack import LITHIUM, charge_over
@@ -24,6 +24,11 @@ ONE_COIL = derivation("the modulus of a coil is not below its resistance; a quar
 def coil_at_most(z_rated: float, z_min: float, slack: float) -> float:
     """Coils have less direct-current resistance than impedance."""
     return smaller(z_rated, slack * z_min)
+
+
+def impedance_at_most(z_rated: float, spread: float) -> float:
+    """A rated impedance is named after the lowest one, not after the peak."""
+    return spread * z_rated
 
 
 def current_within(v_nominal: float, share: float, r_internal: float) -> float:
@@ -108,6 +113,24 @@ DERIVED: tuple[Derived, ...] = (
         ),
         bounds_from_above=("loudspeaker.r_e",),
         sources=(ONE_COIL,),
+    ),
+    Derived(
+        "z_min_at_most",
+        "ohm",
+        "channel",
+        "twice the rated impedance, which is named after the lowest one,",
+        (
+            Way(
+                impedance_at_most,
+                {
+                    "z_rated": Input("loudspeaker.z_rated"),
+                    "spread": Constant("2", "rated impedance named generously", COMMON_PRACTICE),
+                },
+                "spread z_rated",
+            ),
+        ),
+        bounds_from_above=("loudspeaker.z_min",),
+        sources=(COMMON_PRACTICE,),
     ),
     _pair(
         "linear_travel",
