@@ -26,7 +26,7 @@ CHECK = Check(
     figure=figure,
     unit="K",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="t_high - t_air",
     sentence="The air inside reaches {t_air}, {figure:+below|above} the hottest discharge that the"
     " cells allow, {t_high}.",

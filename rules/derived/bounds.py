@@ -5,7 +5,7 @@ that cannot lie beyond it.  A spec that states both, and the two cross, contradi
 finding is stated-value-contradicts.  Whoever adds a field that physics bounds adds its pair.
 """
 
-from ...linter.check import Constant, Derived, Input, Scope, Way, derivation
+from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Scope, Way, derivation
 from ..formulas.maths import smaller
 from ..formulas.pack import CELL_DATA
 from .pack import LITHIUM, charge_over
@@ -26,6 +26,14 @@ def coil_at_most(z_rated: float, z_min: float, slack: float) -> float:
     return smaller(z_rated, slack * z_min)
 
 
+<<<<<<< HEAD
+=======
+def impedance_at_most(z_rated: float, spread: float) -> float:
+    """A rated impedance is named after the lowest one, not after the peak."""
+    return spread * z_rated
+
+
+>>>>>>> attack
 def current_within(v_nominal: float, share: float, r_internal: float) -> float:
     """The current at which a cell loses a share of its voltage inside."""
     return share * v_nominal / r_internal
@@ -41,8 +49,7 @@ def efficiency_within(
 def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
     """A whole capacity in the shortest time in which such cells are charged."""
     by = Constant(time, "charge of the fastest cells of the kind", CELL_DATA)
-    inputs = {"charge": CAPACITY, "by": by}
-    return Way(charge_over, inputs, "charge / by", when={"battery.chemistry": chemistry})
+    return Way(charge_over, {"charge": CAPACITY, "by": by}, "charge / by", when={"battery.chemistry": chemistry})
 
 
 def _pair(
@@ -108,6 +115,24 @@ DERIVED: tuple[Derived, ...] = (
         ),
         bounds_from_above=("loudspeaker.r_e",),
         sources=(ONE_COIL,),
+    ),
+    Derived(
+        "z_min_at_most",
+        "ohm",
+        "channel",
+        "twice the rated impedance, which is named after the lowest one,",
+        (
+            Way(
+                impedance_at_most,
+                {
+                    "z_rated": Input("loudspeaker.z_rated"),
+                    "spread": Constant("2", "rated impedance named generously", COMMON_PRACTICE),
+                },
+                "spread z_rated",
+            ),
+        ),
+        bounds_from_above=("loudspeaker.z_min",),
+        sources=(COMMON_PRACTICE,),
     ),
     _pair(
         "linear_travel",

@@ -54,6 +54,7 @@ CHECK = Check(
     ),
     topic=("gate_drive",),
     asked_from="prototype",
+    permissible=False,
     fails=_BASE.replace("WHAT", "none"),
     passes=_BASE.replace("WHAT", "isolated"),
 )

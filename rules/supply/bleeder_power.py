@@ -11,7 +11,7 @@ free lead, and the air beside hot heatsinks is no better; twice the power is the
 (common practice, no source).
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
 
 
 def figure(v_rail: float, r: float, p_rated: float) -> float:
@@ -23,7 +23,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="v_rail^2 / r / p_rated",
     sentence="{v_rail} across a discharge resistor of {r} make {figure} times the {p_rated} that"
     " it is rated for.",
@@ -42,6 +42,13 @@ CHECK = Check(
     ),
     levers=(Lever("protection.bleeder.p_rated", ("1 W", "2 W", "3 W", "5 W", "10 W", "25 W")),),
     sources=(derivation("Joule heat of a resistor across a steady voltage"),),
+    cautions=(
+        Caution(
+            "WARNING",
+            "A resistor above its rating can set its surroundings on fire, or open and leave the"
+            " rail charged. Measure the rail before touching it.",
+        ),
+    ),
     cases=(
         Case(
             {"v_rail": "80 V", "r": "695.2 ohm", "p_rated": "10 W"},

@@ -27,7 +27,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="v_rail_peak / larger of v_rated and v_rail",
     sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
     " {figure} times the {v_rated} of its capacitors.",

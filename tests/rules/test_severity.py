@@ -222,3 +222,21 @@ def test_a_coil_on_direct_voltage_burns_at_the_same_limit_whatever_let_it() -> N
         for name in ("dc-fault-power", "independent-disconnect", "one-rail-lost")
     }
     assert limits == {"1"}
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["discharge-in-heat", "bulk-capacitor-voltage", "pumping-against-capacitor", "bleeder-power"],
+)
+def test_what_bursts_or_burns_beside_people_is_of_safety(name: str) -> None:
+    """Cells that heat themselves, capacitors that vent, a resistor that glows."""
+    entry = load().entry(name)
+    assert entry is not None
+    assert entry.check.stake == "safety"
+
+
+def test_an_upper_gate_without_supply_cannot_be_permitted() -> None:
+    """A switch whose gate nothing lifts above its source never turns on."""
+    entry = load().entry("high-side-supply")
+    assert entry is not None
+    assert not entry.check.permissible

@@ -61,6 +61,7 @@ PAIRS = [
         "4.9 ohm",
         "5.1 ohm",
     ),
+    ("loudspeaker.z_min", channel("loudspeaker: {z_rated: 4 ohm, z_min: VALUE}"), "5 ohm", "9 ohm"),
     ("loudspeaker.x_mech", channel("loudspeaker: {x_max: 6 mm, x_mech: VALUE}"), "9 mm", "5 mm"),
     ("limiter.v_rms", channel("limiter: {v_peak: 20 V, v_rms: VALUE}"), "14 V", "21 V"),
     (
