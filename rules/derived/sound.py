@@ -34,6 +34,11 @@ def one_of_string(v_load_rms: float, series: float) -> float:
     return v_load_rms / series
 
 
+def most_of(v_rail_sine: float, share: float) -> float:
+    """What is left of the rails behind switches, inductors and dead time."""
+    return share * v_rail_sine
+
+
 def least_sensitive(least: float) -> float:
     """What hardly any loudspeaker falls below."""
     return least
@@ -53,6 +58,7 @@ def level_at_most(level: float, f_top: float, one_hertz: float) -> float:
 
 
 NO_TOP = Assumption(inf, "adverse", derivation("bound: 1 kHz stands for A-weighting"))
+USABLE = derivation("a stage that loses more than a fifth of its voltage is below 80 % efficient")
 RAILS_AT_MOST = Assumption(
     None, "adverse", derivation("clip onset is open; a sine cannot go beyond the rails")
 )
@@ -82,6 +88,15 @@ DERIVED: tuple[Derived, ...] = (
                 "smaller of (rated_power/k z_load)^0.5 and v_rail_sine,"
                 " k = 1 + 0.048 (rated_thd/1 %)^0.778",
                 assumes=RATED_STANDS_IN,
+            ),
+            Way(
+                most_of,
+                {
+                    "v_rail_sine": Input("v_rail_sine"),
+                    "share": Constant("80 %", "of its voltage any working stage keeps", USABLE),
+                },
+                "share v_rail_sine",
+                assumes=Assumption(None, "floor", USABLE),
             ),
         ),
     ),

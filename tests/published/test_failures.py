@@ -80,7 +80,7 @@ CAUGHT = (
     Caught("whine-of-two-carriers", "two clocks of 250 kHz", "channel-beat", "major"),
     Caught("three-clocks-beat", "10 kHz apart, third of 108 kHz", "channel-beat", "major"),
     Caught("protection-trips-on-bass", "trip of 3 A", "protection-trip-above-music", "major"),
-    Caught("three-watt-loudspeaker", "18 W into 3 W", "loudspeaker-clipped-power", "major"),
+    Caught("three-watt-loudspeaker", "18 W into 3 W", "loudspeaker-clipped-power", "critical"),
 )
 
 ASKED = (
