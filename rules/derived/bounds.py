@@ -26,14 +26,11 @@ def coil_at_most(z_rated: float, z_min: float, slack: float) -> float:
     return smaller(z_rated, slack * z_min)
 
 
-<<<<<<< HEAD
-=======
 def impedance_at_most(z_rated: float, spread: float) -> float:
     """A rated impedance is named after the lowest one, not after the peak."""
     return spread * z_rated
 
 
->>>>>>> attack
 def current_within(v_nominal: float, share: float, r_internal: float) -> float:
     """The current at which a cell loses a share of its voltage inside."""
     return share * v_nominal / r_internal
@@ -49,7 +46,12 @@ def efficiency_within(
 def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
     """A whole capacity in the shortest time in which such cells are charged."""
     by = Constant(time, "charge of the fastest cells of the kind", CELL_DATA)
-    return Way(charge_over, {"charge": CAPACITY, "by": by}, "charge / by", when={"battery.chemistry": chemistry})
+    return Way(
+        charge_over,
+        {"charge": CAPACITY, "by": by},
+        "charge / by",
+        when={"battery.chemistry": chemistry},
+    )
 
 
 def _pair(
