@@ -7,6 +7,7 @@ favour, is taken over its usual range (``ranges``); what hangs on it stays open.
 from dataclasses import replace
 
 from ..check import MILESTONES, Check
+from ..declare import field_path
 from ..finding import Finding, Severity, Status
 from .failed import failed
 from .gap import Gap
@@ -40,7 +41,12 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
         over = bounded(question.plan, question.graph, question.check, sets)
     if over is not None and over.worst is None:
         return _met_whatever(question, over)
-    if over is not None and over.best is not None and is_settled(over):
+    if (
+        over is not None
+        and over.best is not None
+        and is_settled(over)
+        and not _nothing_promised(question, over)
+    ):
         return _failed_whatever(question, over)
     places_found = (question.graph.spec.place(path) for path in names)
     border = over.border if over else ""
@@ -76,6 +82,16 @@ def _hangs_on_none(check: Check, gap: Gap) -> bool:
     paths = [getattr(item, "path", "").removeprefix("all ") for item in check.inputs.values()]
     paths += [*check.applies, *check.topic, *(lever.path for lever in check.levers)]
     return not any(f"{path}.".startswith(f"{part}.") for path in paths)
+
+
+def _nothing_promised(question: Question, over: Bounded) -> bool:
+    """Whether the only promise is a missing one: what nobody promises is not broken."""
+    fields = question.graph.spec.schema.fields
+
+    def promises(path: str) -> bool:
+        return bool(fields[field_path(path)].promise)
+
+    return any(map(promises, over.paths)) and not any(map(promises, over.node.used))
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:

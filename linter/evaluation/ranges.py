@@ -75,8 +75,9 @@ def bounded(
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
-    worst = min(outcomes, key=lambda item: _rank(item.worst))
-    best = max(outcomes, key=lambda item: _rank(item.best))
+    better = 1.0 if isinstance(check.limits, AtLeast) else -1.0
+    worst = min(outcomes, key=lambda x: (_rank(x.worst), better * x.extreme.figure))
+    best = max(outcomes, key=lambda x: (_rank(x.best), better * x.extreme.figure))
     if len(outcomes) < len(found):  # with one of the words the check does not concern the design
         return replace(worst, best=None, border="")
     if best.best is not None:
@@ -141,7 +142,11 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
             return None
         if not isinstance(node, Gap):
             units = {path: graph.spec.schema.field_of(path).unit for path in stand}
-            return _judged(node, check, units)
+            found = _judged(node, check, units)
+            invented = any(isinstance(value, Value) for value in stand.values())
+            if invented and found.worst is None and _is_of_words(node):
+                raise _CannotTellError  # a range says how large a value is, not that it is there
+            return found
         more = [_options(graph, item.path) for item in node.missing if item.path not in stand]
         numbers = [options[0] for options in more if len(options) == 1]
         if not numbers or len(numbers) < len(more) or len(stand) + len(numbers) > MOST_MISSING:
@@ -166,6 +171,11 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
     only = free[0] if len(paths) == 1 else ""
     border = _border(node, check, (only, units[only]), at_best.corner) if only else ""
     return Bounded(worst, None, at_worst, node, paths, border)
+
+
+def _is_of_words(node: Computed) -> bool:
+    """Whether a figure takes words alone: whether something is there, not how large it is."""
+    return all(isinstance(item.value(), str) for item in node.arguments.values())
 
 
 def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str, float]) -> Extreme:

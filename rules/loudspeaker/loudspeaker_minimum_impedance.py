@@ -8,8 +8,8 @@ counts as the lower load that its minimum belongs to (many products break the 80
 Below the part's least load the current limit trips on loud passages and the heat grows;
 the part survives by its protection, so this is major and not critical.  Not for discrete
 stages: their trip window and devices are judged by their own checks.  The least load is
-asked for as soon as the spec says anything of the part; a spec that is silent on the part
-has other questions first.
+asked for as soon as the spec says anything of the output stage; where it does not say
+whether the stage is integrated, that is asked first.
 """
 
 from ...linter.check import Assumption, AtLeast, Case, Check, Input, Source, derivation

@@ -43,7 +43,7 @@ class Channel(Section):
     rated_power: Value | None = quantity(
         "W",
         "sine, average, ONE channel with all driven, into rated_load at rated_thd",
-        "0.1 .. 1290 W",
+        "1.3 .. 1290 W",
         promise="higher",
     )
     rated_thd: Value | None = quantity(

@@ -128,7 +128,7 @@ class Inrush(Section):
         "A", "constant current of a controlled start, in place of r", "0.05 .. 20 A"
     )
     e_rated: Value | None = quantity(
-        "J", "pulse energy rating of the limiting part", "0.3 .. 900 J", given="max"
+        "J", "pulse energy rating of the limiting part", "1 .. 900 J", given="max"
     )
     i_surge: Value | None = quantity(
         "A", "weakest surge current rating in the charging path, peak", "2 .. 1500 A", given="max"

@@ -73,10 +73,9 @@ def _of_change(name: str, before: Judged, change: Change, after: Rejudged) -> It
 def _released(before: Judged, change: Change, after: Rejudged) -> list[tuple[str, Key]]:
     """All that held, where nothing holds any more and the table does not say why.
 
-    At the concept an open item does not hold, so a critical that opens releases: that each
-    has an item in its place is enough there.  What was silent may be answered by ``none``.
+    What was silent may be answered by ``none``.
     """
-    if before.milestone == "concept" or change.kind == "none added":
+    if change.kind == "none added":
         return []
     if not before.holding or not after.released:
         return []
@@ -132,8 +131,6 @@ def stands(judged: Judged, key: Key) -> bool:
     item = judged.answer(key)
     if item is None:
         return False
-    if judged.milestone == "concept":
-        return item.severity in GRAVE or item.status is Status.OPEN
     return judged.holds(key)
 
 

@@ -21,7 +21,8 @@ from .silence import violations
 SAMPLES = specs.files("sample_specs")
 PUBLISHED = (*specs.files("tests/published/designs"), *specs.files("tests/published/failures"))
 FRAGMENTS = specs.fragments()
-OTHER_STAGES: tuple[Milestone, ...] = ("concept", "production")
+# At the concept open items are listed and hold nothing, so there is no gate to slip through.
+OTHER_STAGES: tuple[Milestone, ...] = ("production",)
 FEW = range(5)
 FURTHER = range(5, 30)
 SLOW = ("choir-portable-faulty", "playhouse-subwoofer-faulty")

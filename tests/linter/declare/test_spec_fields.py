@@ -36,6 +36,7 @@ MAY_BE_NONE = {
     "battery.charger",
     "thermal.heatsink",
     "thermal.enclosure",
+    "wiring.connector",
     "protection.over_voltage",
     "protection.under_voltage",
     "protection.over_temperature",
@@ -49,6 +50,7 @@ MAY_BE_NONE = {
 # Silence about these sections means that they are not in the product.
 NONE_WHEN_SILENT = {
     "limiter",
+    "output_stage.device.foster",
     "output_stage.snubber",
     "filter.c_ground",
     "filter.damper",

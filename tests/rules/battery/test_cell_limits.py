@@ -126,7 +126,13 @@ def test_vent_area_by_hand() -> None:
 def test_a_lead_acid_battery_in_a_sealed_box() -> None:
     pack = "chemistry: lead-acid-flooded, series: 6, cell: {capacity: 40 Ah}"
     sealed = "thermal: {enclosure: {openings: sealed}}"
-    assert answer("battery-ventilation", pack, sealed).severity is Severity.CRITICAL
+    taken = answer("battery-ventilation", pack, sealed)
+    assert (taken.severity, taken.evidence.figure) == (Severity.MAJOR, 0.0)  # taken to be in it
+    assert taken.message.endswith("an assumed value decides: battery.vent_area 0 cm²")
+    for area, figure in ((0, 0.0), (6, 6 / 6.67)):  # stated, it is a hazard
+        tight = answer("battery-ventilation", f"{pack}, vent_area: {area} cm2", sealed)
+        assert tight.severity is Severity.CRITICAL
+        assert tight.evidence.figure == pytest.approx(figure, rel=0.01)
     bay = answer("battery-ventilation", f"{pack}, vent_area: 7 cm2", sealed)
     assert (bay.status, bay.evidence.figure) == (Status.MEETS, pytest.approx(7 / 6.67, rel=0.01))
     assert answer("battery-ventilation", "chemistry: li-ion", sealed).status is (

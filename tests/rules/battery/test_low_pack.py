@@ -51,12 +51,26 @@ def test_full_cell_is_found_too_weak() -> None:
 
 @pytest.mark.parametrize("check", CURRENTS)
 def test_only_the_topology_is_asked_for(check: str) -> None:
-    found = answers(POCKET.replace("topology: full-bridge, ", ""))[check]
+    """4 A rms and 7 A of crest: above the 3.65 A and 5.95 A of bridges, below half bridges'."""
+    between = POCKET.replace("i_cont: 3 A, i_pulse: 4 A", "i_cont: 4 A, i_pulse: 7 A")
+    between = between.replace("i_trip: 3 A", "i_trip: 7 A")
+    half = answers(between.replace("full-bridge", "half-bridge"))[check]
+    assert half.severity is Severity.MAJOR
+    found = answers(between.replace("topology: full-bridge, ", ""))[check]
     assert found.status is Status.OPEN
     assert {item.path for item in found.advice.missing} == {
         "channels.left.output_stage.topology",
         "channels.right.output_stage.topology",
     }
+
+
+@pytest.mark.parametrize("check", CURRENTS)
+def test_too_weak_for_either_topology_is_found_without_it(check: str) -> None:
+    """3 A are too little even for the bridges of test_full_cell_is_found_too_weak."""
+    found = answers(POCKET.replace("topology: full-bridge, ", ""))[check]
+    assert found.severity is Severity.MAJOR
+    assert "even with the best usual value" in found.message
+    assert "channels.left.output_stage.topology" in found.message
 
 
 @pytest.mark.parametrize("check", CURRENTS)

@@ -22,12 +22,21 @@ def test_asked_for_a_part_that_is_named() -> None:
 
 
 @pytest.mark.parametrize(
-    "stage",
+    ("stage", "asked", "border"),
     [
-        "{topology: full-bridge}",  # nothing of the part
-        "{devices: integrated}",
-        "{devices: discrete, device: {part: invented switch}}",
+        ("{topology: full-bridge}", "devices", ""),  # nothing of the part: first of which kind
+        ("{devices: integrated}", "device.load_min", "at most 4 Ω"),
     ],
 )
-def test_not_asked_without_a_part(stage: str) -> None:
+def test_a_stage_that_is_silent_on_the_part_is_asked(stage: str, asked: str, border: str) -> None:
+    found = answer(stage)
+    assert found.status is Status.OPEN
+    (gap,) = found.advice.missing
+    assert (gap.path, gap.border) == (f"channels.main.output_stage.{asked}", border)
+
+
+@pytest.mark.parametrize(
+    "stage", ["{devices: discrete}", "{devices: discrete, device: {part: invented switch}}"]
+)
+def test_not_asked_of_discrete_switches(stage: str) -> None:
     assert answer(stage).status is Status.NOT_APPLICABLE

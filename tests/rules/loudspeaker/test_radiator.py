@@ -73,7 +73,11 @@ channels:
     rated_power: 50 W
     rated_load: 8 ohm
     band: 50 Hz .. 5 kHz
-    output_stage: {{topology: full-bridge, devices: integrated, efficiency: 90 %}}
+    output_stage: {{topology: full-bridge, devices: integrated, efficiency: 90 %,
+      r_series: 50 mohm, device: {{r_ds_on: 60 mohm}}}}
+    gate_drive: {{dead_time: 5 ns, t_pulse_min: 50 ns}}
+    modulator: {{type: natural-sampling, carrier: 400 kHz, m_max: 95 %}}
+    filter: {{type: lc, inductor: {{l: 10 uH, dcr: 15 mohm}}}}
     limiter: {{v_rms: 15 V}}
     loudspeaker: {{z_rated: 8 ohm, r_e: 6 ohm, f_s: 45 Hz, q_ms: 4, q_es: 0.45, v_as: 20 L,
       s_d: 137 cm2, x_max: {x_max}, x_mech: 20 mm, high_pass: {{f: 45 Hz, order: 2}},

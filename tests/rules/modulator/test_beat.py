@@ -1,5 +1,7 @@
 """Beats between clocks: spectra of square waves, and what the spec says of the clocks."""
 
+from math import inf
+
 import numpy as np
 import pytest
 
@@ -62,7 +64,10 @@ def test_clocks_that_beat(carriers, locked, converter, figure, severity) -> None
 def test_channels_on_one_clock_do_not_beat_with_each_other() -> None:
     equal = ("400 kHz", "400 kHz")
     assert judge(equal, "channels", ", converter_frequency: 600 kHz").status is Status.MEETS
-    assert judge(equal, "channels").status is Status.NOT_APPLICABLE
+    alone = judge(equal, "channels")  # nothing but each other, which is one clock
+    assert (alone.status, alone.evidence.figure) == (Status.MEETS, inf)
+    assert judge(equal, "no").severity is Severity.MAJOR
+    assert judge(equal[:1], "channels").status is Status.NOT_APPLICABLE
 
 
 def test_a_converter_of_unknown_frequency_is_asked_for_and_hides_no_whistle() -> None:

@@ -6,9 +6,9 @@ from ampreview.linter.reading.loading import load_text
 
 FOUR_CELLS = """
 amplifier_spec: 1
-milestone: prototype
+milestone: concept
 supply: {source: battery, rails: single}
-battery: {chemistry: li-ion, series: 4}
+battery: {chemistry: li-ion, series: 4, cell: {v_charge: 4.2 V}}
 channels:
   main:
     output_stage:

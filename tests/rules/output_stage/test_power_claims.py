@@ -79,7 +79,7 @@ channels:
     lead: none
     output_stage: {topology: full-bridge, devices: integrated, efficiency: 90 %, p_idle: 0.2 W,
       r_series: 10 mohm, device: {r_ds_on: 180 mohm, r_ds_on_hot_factor: 1.5}}
-    filter: {inductor: {dcr: 20 mohm}}
+    filter: {type: lc, inductor: {dcr: 20 mohm}}
 """
 
 

@@ -3,6 +3,7 @@
 import pytest
 
 from ampreview.linter.finding import Severity, Status
+from ampreview.linter.judging.milestone import verdict
 
 from ..whole import answers
 
@@ -80,8 +81,14 @@ def test_barrier_by_voltage(kind: str, rails: str, certified: str, severity: str
 def test_rectified_mains_asks_for_its_certificate() -> None:
     text = SOURCE.replace("KIND", "dc-source").replace("RAILS", "single")
     found = answers(text.replace("CERTIFIED", STEP_DOWN))
-    for name in ("mains-barrier", "clearance-and-creepage"):
-        assert [gap.path for gap in found[name].advice.missing] == ["supply.certified"]
+    barrier = found["mains-barrier"]
+    assert [gap.path for gap in barrier.advice.missing] == ["supply.certified"]
+    assert not verdict((barrier,), "prototype").released
+    # with a certificate the clearances are met, without one the barrier alone holds the design
+    assert found["clearance-and-creepage"].status is Status.MEETS
+    bare = answers(text.replace("CERTIFIED", f"{STEP_DOWN}, certified: no"))
+    assert bare["clearance-and-creepage"].status is Status.NOT_APPLICABLE
+    assert bare["mains-barrier"].severity is Severity.CRITICAL
     low = answers(text.replace("CERTIFIED", "ripple: 50 mV"))
     assert low["mains-barrier"].status is Status.NOT_APPLICABLE
     assert low["clearance-and-creepage"].status is Status.MEETS

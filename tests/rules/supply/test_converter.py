@@ -2,23 +2,30 @@
 
 import pytest
 
-from ampreview.linter.finding import Status
+from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
 
 PACK = """
 amplifier_spec: 1
 supply: {{source: battery, rails: {rails}, converter: {converter}, v_rail: {rail}}}
-battery: {{chemistry: li-ion, series: 4, cell: {{v_charge: 4.2 V, v_oc_low: 3.25 V}}}}
+battery: {{chemistry: li-ion, series: 4, cell: {{v_charge: 4.2 V, v_oc_low: 3.25 V}}{more}}}
 channels: {{main: {{rated_power: 10 W}}}}
 """
 
 
-def answer(check: str, converter: str, rail: str, rails: str = "single") -> tuple[Status, str]:
-    loaded = load_text(PACK.format(converter=converter, rail=rail, rails=rails), "converter")
+def found_in(check: str, converter: str, rail: str, rails: str, more: str) -> Finding:
+    text = PACK.format(converter=converter, rail=rail, rails=rails, more=more)
+    loaded = load_text(text, "converter")
     assert loaded.spec is not None, loaded.refusals
     done = review(loaded.spec, "prototype")
     (found,) = (item for item in done.findings if item.check == check)
+    return found
+
+
+def answer(check: str, converter: str, rail: str, rails: str = "single") -> tuple[Status, str]:
+    """The answer where the charger fills the pack to 16.8 V and no more."""
+    found = found_in(check, converter, rail, rails, ", charger: {v: 16.8 V}")
     return found.status, found.severity or ""
 
 
@@ -37,6 +44,13 @@ def answer(check: str, converter: str, rail: str, rails: str = "single") -> tupl
 def test_step_up(rail: str, severity: str) -> None:
     status = Status.FINDING if severity else Status.MEETS
     assert answer("step-up-below-source", "step-up", rail) == (status, severity)
+
+
+def test_a_silent_charger_may_lift_the_pack() -> None:
+    """17.2 V lie above a pack of 16.8 V, but a charger that is not stated may give more."""
+    found = found_in("step-up-below-source", "step-up", "17.2 V", "single", "")
+    assert found.status is Status.OPEN
+    assert [gap.path for gap in found.advice.missing] == ["battery.charger.v"]
 
 
 @pytest.mark.parametrize(

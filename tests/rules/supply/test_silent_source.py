@@ -23,7 +23,7 @@ channels:
 @pytest.mark.parametrize(
     ("more", "expected"),
     [
-        ("", Status.NOT_APPLICABLE),
+        ("", Status.OPEN),  # the section of the source is stated, so it is asked for
         (", ripple: 200 mV", Status.OPEN),
         (", c_source: 2 mF", Status.OPEN),
         (", c_source: 2 mF, r_source: 50 mohm", Status.MEETS),

@@ -67,10 +67,13 @@ def test_sinking_source_is_asked_for_nothing() -> None:
 
 
 def test_full_bridge_is_told_of_its_trip_once() -> None:
-    """A trip below the rail is one fault; nothing pumps there."""
+    """A trip below the rail is one fault; with a resistive load nothing pumps there."""
     found = answers(BRIDGE)
     assert found["over-voltage-trip-window"].status is Status.FINDING
-    assert found["pumping-against-trip"].status is Status.NOT_APPLICABLE
+    assert asked(found["pumping-against-trip"]) == ["channels.main.loudspeaker.phase"]
+    resistive = answers(BRIDGE.replace("rated_load", "loudspeaker: none, rated_load"))
+    assert resistive["over-voltage-trip-window"].status is Status.FINDING
+    assert resistive["pumping-against-trip"].status is Status.NOT_APPLICABLE
 
 
 def test_pumping_reaches_the_trip_of_a_half_bridge() -> None:
