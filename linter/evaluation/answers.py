@@ -85,13 +85,10 @@ def _hangs_on_none(check: Check, gap: Gap) -> bool:
 
 
 def _nothing_promised(question: Question, over: Bounded) -> bool:
-    """Whether the only promise is a missing one: what nobody promises is not broken."""
-    fields = question.graph.spec.schema.fields
-
-    def promises(path: str) -> bool:
-        return bool(fields[field_path(path)].promise)
-
-    return any(map(promises, over.paths)) and not any(map(promises, over.node.used))
+    """Whether a promise is missing and no claim is made: what nobody promises is not broken."""
+    schema = question.graph.spec.schema
+    promised = any(schema.fields[field_path(path)].promise for path in over.paths)
+    return promised and not any(field_path(path) in schema.voluntary for path in over.node.used)
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:

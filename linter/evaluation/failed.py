@@ -61,7 +61,7 @@ def _may_hide_more(item: Assumed, question: Question) -> bool:
 
 
 def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[Assumed]) -> bool:
-    """Whether a grave finding is gone, or cannot be computed, without adverse assumptions."""
+    """Whether a grave finding is gone without adverse assumptions."""
     if severity not in GRAVE or not assumed or any(x.leaning != "adverse" for x in assumed):
         return False
     if any(item.placeholder for item in assumed):
@@ -70,7 +70,7 @@ def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[As
         return False
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
-        return True
+        return False
     figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
     return missed(question.check, figure) not in GRAVE
 
