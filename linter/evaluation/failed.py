@@ -7,10 +7,9 @@ from ..finding import Assumed, Finding, Severity, Status
 from .measured import GRAVE, leaning, missing_by
 from .node import Computed
 from .question import Question
-from .ranges import bounded
-from .stand_ins import hangs_on, hangs_on_a_part, over_usual, stands
+from .stand_ins import hangs_on, hangs_on_a_part, over_usual, stands, sure_figure
 from .threshold import limit_of, measured_to, mildest, missed
-from .tolerance import root_sum_square, worst_case
+from .tolerance import root_sum_square
 
 
 def failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
@@ -56,7 +55,7 @@ def _may_hide_more(item: Assumed, question: Question) -> bool:
         return False
     if item.leaning == "floor":
         return True
-    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    over = over_usual(question, [item])
     return over is not None and over.worst == Severity.CRITICAL
 
 
@@ -68,11 +67,8 @@ def _rests_on_the_worst(question: Question, severity: Severity, assumed: list[As
         return False
     if not any(question.graph.asked(item.path, question.channel) for item in assumed):
         return False
-    sure = question.plan(question.sure_graph())
-    if not isinstance(sure, Computed):
-        return False
-    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
-    return missed(question.check, figure) not in GRAVE
+    figure = sure_figure(question)
+    return figure is not None and missed(question.check, figure) not in GRAVE
 
 
 def _open_by_default(

@@ -1,8 +1,9 @@
 """Promises that physics forbids: a bound that is missed with everything in their favour."""
 
-from ..finding import Assumed, Severity
+from ..finding import Severity
 from .node import Computed
 from .question import Question
+from .stand_ins import is_unsure
 from .threshold import missed
 from .tolerance import worst_case
 
@@ -18,11 +19,7 @@ def is_forbidden(question: Question, severity: Severity, over_usual: Computed | 
     if not check.forbidden or severity is Severity.MINOR:
         return False
     node = over_usual or question.plan(question.sure_graph())
-    if not isinstance(node, Computed) or any(map(_helps_to_convict, node.assumed)):
+    if not isinstance(node, Computed) or any(map(is_unsure, node.assumed)):
         return False
     at_best = worst_case(node, -question.adverse, check.peaks_inside).figure
     return missed(check, at_best) in (Severity.CRITICAL, Severity.MAJOR)
-
-
-def _helps_to_convict(item: Assumed) -> bool:
-    return item.leaning == "adverse" or item.placeholder

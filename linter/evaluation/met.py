@@ -10,7 +10,7 @@ from .measured import GRAVE, leaning, within
 from .node import Computed
 from .only_typical import only_typical, open_ended
 from .question import Question
-from .ranges import bounded
+from .stand_ins import over_usual
 
 ONE_SIDED = "met only if the side that is not stated is near the other"
 
@@ -74,10 +74,10 @@ def can_be_grave(question: Question) -> bool:
 
 def _holds_over(question: Question, soft: list[Assumed]) -> bool:
     """Whether the check is met over the usual ranges of all that is only assumed."""
-    paths = [item.path for item in soft]
-    if any(path in question.graph.spec.values for path in paths):  # an estimate of the spec
+    stated = question.graph.spec.values
+    if any(item.path in stated for item in soft):  # an estimate of the spec
         return False
-    over = bounded(question.plan, question.graph, question.check, [paths])
+    over = over_usual(question, soft)
     return over is not None and over.worst is None
 
 
@@ -89,5 +89,5 @@ def _may_be_critical(item: Assumed, question: Question) -> bool:
     follows = any(path == quantity.stated_at for quantity in graph.derived.values())
     if follows or path in graph.spec.schema.voluntary:  # no field of its own, or no claim
         return False
-    over = bounded(question.plan, question.graph, question.check, [[item.path]])
+    over = over_usual(question, [item])
     return over is not None and over.worst in GRAVE

@@ -29,18 +29,28 @@ def hangs_on_a_part(
     if severity == Severity.MINOR:
         return False
     fields = question.graph.spec.schema.fields
-    soft = [field_path(x.path) for x in assumed if x.leaning == "adverse" or x.placeholder]
+    soft = [field_path(item.path) for item in assumed if is_unsure(item)]
     parts = [path for path in soft if path in fields and fields[path].kind == "section"]
     return bool(parts) and len(parts) == len(soft) and not stands(question, node, severity)
 
 
-def stands(question: Question, node: Computed, severity: Severity) -> bool:
-    """Whether a severity stands without adverse assumptions and placeholders."""
-    if not any(item.leaning == "adverse" or item.placeholder for item in node.assumed):
-        return True
+def is_unsure(item: Assumed) -> bool:
+    """Whether a failure may not rest on an assumption: it is adverse, or a placeholder."""
+    return item.leaning == "adverse" or item.placeholder
+
+
+def sure_figure(question: Question) -> float | None:
+    """The figure at its worst without unsure assumptions; None where it needs them."""
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
-        return False
-    figure = worst_case(sure, question.adverse, question.check.peaks_inside).figure
-    found = missed(question.check, figure)
+        return None
+    return worst_case(sure, question.adverse, question.check.peaks_inside).figure
+
+
+def stands(question: Question, node: Computed, severity: Severity) -> bool:
+    """Whether a severity stands without unsure assumptions."""
+    if not any(map(is_unsure, node.assumed)):
+        return True
+    figure = sure_figure(question)
+    found = None if figure is None else missed(question.check, figure)
     return found is not None and found.rank <= severity.rank
