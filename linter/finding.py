@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Literal
 
 from .check import Caution, Leaning, Limits, Source, Stake
 
@@ -172,3 +173,27 @@ class Finding:
     def rank(self) -> int:
         """That of the severity; ``CLEAR``, beyond them all, where nothing is found."""
         return CLEAR if self.severity is None else self.severity.rank
+
+
+CauseKind = Literal["suspect", "change", "part"]
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """Failing answers that one doubtful value, one change or one part explains.
+
+    findings: what it explains, the gravest first; the headline is about that one, or about
+    the doubtful value.  remedies: what to do, the first proposal first, each with what it
+    clears; note: why there is none, or what they are worth.
+    """
+
+    kind: CauseKind
+    headline: str
+    findings: tuple[Finding, ...]
+    remedies: tuple[Remedy, ...] = ()
+    note: str = ""
+
+    @property
+    def severity(self) -> Severity:
+        """The gravest severity among the findings."""
+        return min((x.severity for x in self.findings if x.severity), key=lambda s: s.rank)
