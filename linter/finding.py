@@ -100,7 +100,8 @@ class Remedy:
 class Evidence:
     """The figure of an answer, the limit it is held against, and what both come from.
 
-    figure: at the worst corner; nominal: at the nominal values; limit: the threshold
+    figure: at the worst corner; nominal: at the nominal values; best: with everything in the
+    design's favour, where even that misses a bound of physics; limit: the threshold
     that was missed, or the nearest one that is met, and its basis; distance: from the figure
     to that limit, negative when missed; margin: the same as a share of the limit, None where
     such a share means nothing (a limit of zero, temperatures, decibels).
@@ -115,6 +116,7 @@ class Evidence:
     sources: tuple[Source, ...] = ()
     figure: float | None = None
     nominal: float | None = None
+    best: float | None = None
     limit: float | None = None
     basis: Source | None = None
     distance: float | None = None
