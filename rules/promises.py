@@ -95,7 +95,7 @@ NOISE = Promise(
         PromiseCheck("edge-jitter-noise", filled, "by jitter of the edges alone"),
         PromiseCheck("timer-resolution", filled, "by the clock's steps alone"),
     ),
-    unproven="needs a measurement: no field gives the noise of the input stage",
+    unproven="needs a measurement",
 )
 RESPONSE = Promise(
     "frequency range",
@@ -229,7 +229,7 @@ EMISSION = Promise(
         PromiseCheck("emission-at-30-mhz", says="of the limit at 30 MHz"),
         PromiseCheck("emission-class"),
     ),
-    unproven="needs a measurement; the estimate at 30 MHz can only refute it",
+    unproven="needs a measurement",
 )
 AIR_TRAVEL = Promise(
     "air travel",

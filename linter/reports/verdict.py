@@ -84,6 +84,13 @@ def reason(review: Review) -> str:
     return f"Held by {' and '.join(parts)}: {verdict.why}."
 
 
+def counted(review: Review) -> str:
+    """How many answers there are of each kind, those that are none left out."""
+    found = {name: number for name, number in review.counts().items() if number}
+    words = {"meets": "met"}
+    return ", ".join(f"{number} {words.get(name, name)}" for name, number in found.items())
+
+
 def house_change(change: HouseChange) -> str:
     """A change of the house file in one line."""
     return f"{change.effect}: {change.about}: {change.text}; {change.reason}"

@@ -1,0 +1,131 @@
+"""Causes in words, the same in every report: headline, severity, changes, caution.
+
+Equal causes of several channels are told as one.
+"""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from ..check import Caution
+from ..declare import local_path
+from ..finding import Cause, Finding, Remedy, Severity
+from ..judging.review import Review
+from .groups import together
+from .phrases import moves
+
+MOST_NAMED = 2
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+@dataclass(frozen=True, slots=True)
+class CauseWords:
+    """A cause as the reports print it.
+
+    number: its place in the one order, from 1.  findings: of all channels that it is told of.
+    changes: what to do, in order; note: why there is nothing, or what it is worth.
+    """
+
+    number: int
+    severity: Severity
+    headline: str
+    holds: bool
+    findings: tuple[Finding, ...]
+    changes: tuple[str, ...]
+    note: str
+    caution: Caution | None
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether it is but one check, which says it all itself."""
+        first = self.findings[0]
+        return len({x.check for x in self.findings}) == 1 and self.headline.startswith(
+            first.message.replace(f"channels.{first.subject}.", "")
+        )
+
+
+def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
+    """All causes in the order in which one would act, those of equal channels as one."""
+    found: dict[tuple[str, str], list[Cause]] = {}
+    for cause in causes:
+        found.setdefault((cause.kind, _headline(cause)), []).append(cause)
+    holding = {(x.check, x.subject, x.message) for x in review.verdict.holding}
+    told = []
+    for number, (_, alike) in enumerate(found.items(), start=1):
+        first = alike[0]
+        findings = tuple(finding for cause in alike for finding in cause.findings)
+        told.append(
+            CauseWords(
+                number,
+                first.severity,
+                _headline(first) + _channels(review, alike),
+                any((x.check, x.subject, x.message) in holding for x in findings),
+                findings,
+                tuple(change_in_words(review, first.findings, x) for x in first.remedies),
+                first.note,
+                _caution(first),
+            )
+        )
+    return told
+
+
+def _headline(cause: Cause) -> str:
+    """The headline without the name of the channel, which the findings give."""
+    names = dict.fromkeys(x.subject for x in cause.findings)
+    text = cause.headline
+    for name in names:
+        text = text.replace(f"channels.{name}.", "")
+    return text
+
+
+def _channels(review: Review, alike: Sequence[Cause]) -> str:
+    """The channels that a cause of a single check is about, where there are several."""
+    subjects = tuple(dict.fromkeys(x.subject for cause in alike for x in cause.findings))
+    several = len(review.spec.channels) > 1 and set(subjects) <= set(review.spec.channels)
+    return f" ({together(subjects)})" if several else ""
+
+
+def _caution(cause: Cause) -> Caution | None:
+    """The gravest caution among the findings."""
+    cautions = [caution for finding in cause.findings for caution in finding.advice.cautions]
+    return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
+
+
+def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) -> str:
+    """What to change, from, to, and what that does to the findings told of and to others."""
+    old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
+    parts = [
+        f"{path} to {value}" + (f" (now {old[path]})" if old[path] else "")
+        for path, value in moves(remedy.changes)
+    ]
+    promises = any(review.spec.schema.field_of(path).promise for path, _ in remedy.changes)
+    text = ("lower the promise: " if promises else "") + " and ".join(parts)
+    titles = {f"{x.check} ({x.subject})": x.title for x in review.findings}
+    return "; ".join([text, *_effects(about, remedy, titles)])
+
+
+def _effects(about: Sequence[Finding], remedy: Remedy, titles: Mapping[str, str]) -> Iterator[str]:
+    first = about[0]
+    own = {f"{x.check} ({x.subject})" for x in about}
+    gone = own & set(remedy.cured)
+    if remedy in first.advice.remedies:
+        gone.add(f"{first.check} ({first.subject})")
+    others = len(set(remedy.cured) - own)
+    if len(own) > 1 and len(gone) < len(own):
+        yield f"fixes {len(gone)} of {len(own)}"
+    if others:
+        yield f"fixes {others} other finding{'' if others == 1 else 's'}"
+    for word, labels in (
+        ("worsens", remedy.worsened),
+        ("introduces", remedy.appeared),
+        ("leaves open", remedy.opened),
+    ):
+        if labels:
+            yield f"{word} {titled(labels, titles)}"
+
+
+def titled(labels: Collection[str], titles: Mapping[str, str]) -> str:
+    """Answers by their titles, the first ones."""
+    names = list(dict.fromkeys(titles.get(x, x.partition(" (")[0]) for x in labels))
+    more = len(names) - MOST_NAMED
+    text = ", ".join(names[:MOST_NAMED])
+    return f"{text} and {more} more" if more > 0 else text
