@@ -73,7 +73,7 @@ def printed(capsys: pytest.CaptureFixture[str], status: int, *words: str | Path)
         (["questions", "absent.amp.yaml"], 2),
         (["amend", SOUND], 2),
         (["amend", SOUND, "--cure", "dead-time-margn"], 2),
-        (["amend", "absent.amp.yaml", "--plan"], 2),
+        (["amend", "absent.amp.yaml", "--to-release"], 2),
         (["form"], 0),
         (["form", "--channels", "a b"], 2),
         (["form", "--channels", "left,left"], 2),
@@ -258,8 +258,10 @@ def test_colour_on_a_terminal_only() -> None:
 
 
 PAGES = {
-    "review": ["assess", FAULTY],
-    "everything": ["assess", SKETCH, "--everything", "--tolerance", "root-sum-square"],
+    "review": ["assess", FAULTY, "--full"],
+    "sketch": ["assess", SKETCH, "--full", "--tolerance", "root-sum-square"],
+    "check": ["assess", FAULTY, "--check", "dead-time-margin", "--check", "target-sound-level"],
+    "files": ["assess", SOUND, SKETCH, *QUICK],
     "yield": ["assess", SKETCH, "--tolerance", "monte-carlo", "--builds", "50", *QUICK],
     "refusals": ["assess", __file__],
     "worksheets": ["worksheet", FAULTY],

@@ -22,10 +22,10 @@ def print_amendment(amendment: Amendment, text: str, console: Console) -> None:
     print_weakened(amendment.before, console)
     _print_verdicts(amendment, console)
     _print_changes(amendment, console)
-    _print_list("NOT DONE", amendment.notes, console)
+    _print_list("LEFT AS IT IS", amendment.notes, console)
     old = amendment.before.spec.text
     if old != text:
-        _print_heading("DIFFERENCE", console)
+        _print_heading("LINES THAT DIFFER", console)
         for line in _difference(old.splitlines(), text.splitlines()):
             console.print(line, soft_wrap=True)
 
@@ -50,7 +50,7 @@ def _verdict(found: Review) -> tuple[str, str]:
 
 def _print_changes(amendment: Amendment, console: Console) -> None:
     changes = effective(amendment)
-    _print_heading(f"CHANGES  {len(changes)}", console)
+    _print_heading(f"AMENDMENTS  {len(changes)}", console)
     for path, change in changes.items():
         was = stated_text(amendment.before, path) or "not stated"
         head = Text(clean(path), style="bold")

@@ -1,23 +1,22 @@
 """The review in full for a person at a terminal: every finding, open item, margin, assumption."""
 
 from collections.abc import Collection, Iterator, Sequence
-from itertools import chain
 
 from rich.console import Console
 from rich.text import Text
 
 from ..changes.causes import causes_of
 from ..evaluation.threshold import closeness
-from ..finding import Assumed, Finding, Place, Severity, Status
+from ..finding import Finding, Place, Severity, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .assess_head import house_lines, rests_on_lines, verdict_line, verdict_lines, weakened_text
+from .assumption_words import assumptions_of, unsure_of
 from .cause_words import CauseWords, cause_words, change_in_words
 from .groups import groups, together
 from .lines import hanging, print_lines, room
 from .phrases import (
     against,
-    assumption,
     bar,
     cited,
     corner,
@@ -38,7 +37,6 @@ SIGNAL_STYLES = {
     "NOTICE": "bold blue",
 }
 LABEL = 12
-MOST_UNSURE = 2
 
 
 def print_review(review: Review, console: Console, dated: bool = False) -> None:
@@ -162,9 +160,9 @@ def _rows(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
 def _grounds(item: Finding) -> Iterator[tuple[str, str]]:
     """What an answer leans on, where the spec states it, and what its limit comes from."""
     found = item.evidence
-    unsure = [x for x in found.assumed if x.leaning in ("adverse", "neutral") or x.placeholder]
-    if item.severity and unsure:
-        yield "leans on", "; ".join(dict.fromkeys(map(assumption, unsure[:MOST_UNSURE])))
+    unsure = unsure_of(item)
+    if unsure:
+        yield "leans on", "; ".join(unsure)
     yield "location", _places(item)
     if found.basis:
         yield "limit from", cited(found.basis)
@@ -230,19 +228,12 @@ def _is_yes_or_no(item: Finding) -> bool:
 
 def _assumed(review: Review, width: int) -> list[Text]:
     """Every assumption once, with the findings and open items that lean on it."""
-    leaning: dict[str, dict[str, None]] = {}
-    for item in chain(review.failing(), review.of_status(Status.OPEN)):
-        for text in map(assumption, filter(_counts, item.evidence.assumed)):
-            leaning.setdefault(text, {})[item.title] = None
+    leaning = assumptions_of(review)
     lines = _heading(f"ASSUMPTIONS  {len(leaning)}") if leaning else []
     for text, titles in leaning.items():
         lines += hanging("▪ ", text, width)
         lines += hanging("    ", ", ".join(titles), width, ("", "dim"))
     return lines
-
-
-def _counts(item: Assumed) -> bool:
-    return item.leaning != "absent"
 
 
 def _silent(review: Review, width: int) -> list[Text]:

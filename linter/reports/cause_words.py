@@ -68,6 +68,15 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
     return told
 
 
+def in_order(review: Review, causes: Sequence[CauseWords]) -> list[tuple[Finding, int | None]]:
+    """Every answer in the one order of all reports, what fails with the number of its cause."""
+    told = {id(item): cause.number for cause in causes for item in cause.findings}
+    first = [(item, cause.number) for cause in causes for item in cause.findings]
+    failing = [(item, None) for item in review.failing() if id(item) not in told]
+    rest = [(item, None) for item in review.findings if item.severity is None]
+    return [*first, *failing, *rest]
+
+
 def _headline(cause: Cause) -> str:
     """The headline without the name of the channel, which the findings give."""
     names = dict.fromkeys(x.subject for x in cause.findings)

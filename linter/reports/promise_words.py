@@ -21,17 +21,21 @@ MOST_MISSING = 2
 
 @dataclass(frozen=True, slots=True)
 class PromiseRow:
-    """One promise as the reports print it, that of equal channels once."""
+    """One promise as the reports print it, that of equal channels once.
+
+    channels: those that it is about, where it differs between them.
+    """
 
     outlook: Outlook
     name: str
     claim: str
+    channels: str
     allowed: str
 
     @property
     def promised(self) -> str:
         """What is promised, in one line."""
-        return f"{self.name} {self.claim}"
+        return f"{self.name} {self.claim}{self.channels}"
 
 
 def promise_rows(promises: Iterable[Promised]) -> list[PromiseRow]:
@@ -43,7 +47,7 @@ def promise_rows(promises: Iterable[Promised]) -> list[PromiseRow]:
         found.setdefault(key, []).append(item.subject)
     kinds = [name for name, *_ in found]
     rows = [
-        PromiseRow(outlook, name, claim + _of(names, kinds.count(name) > 1), allowed)
+        PromiseRow(outlook, name, claim, _of(names, kinds.count(name) > 1), allowed)
         for (name, claim, outlook, allowed), names in found.items()
     ]
     return sorted(rows, key=lambda row: OUTLOOKS.index(row.outlook))

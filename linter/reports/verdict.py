@@ -20,20 +20,15 @@ DISCLAIMER = (
 )
 
 
-def label(finding: Finding) -> str:
-    """A finding by name: ``ripple (product)``."""
-    return f"{finding.check} ({finding.subject})"
-
-
 @dataclass(frozen=True, slots=True)
 class Demand:
     """Something that must change to be released, for one subject or several alike.
 
-    gravity: the severity, or ``open``; label: check and subjects, ``ripple (left)``.
+    gravity: the severity, or ``open``; title: that of the check, with the subjects.
     """
 
     gravity: str
-    label: str
+    title: str
     text: str
 
 
@@ -43,7 +38,7 @@ def demands(review: Review) -> list[Demand]:
     return [
         Demand(
             str(item.severity or item.status),
-            f"{item.check} ({together(subjects)})",
+            f"{item.title} ({together(subjects)})",
             demand(item).replace(f"channels.{item.subject}.", ""),
         )
         for item, subjects in groups(ordered)
