@@ -277,6 +277,9 @@ PAGES = {
 }
 
 
+ON_ONE_PAGE = ("yield", "files")
+
+
 @pytest.mark.parametrize("width", [60, 80, 110, 200])
 @pytest.mark.parametrize("page", PAGES)
 def test_no_line_is_longer_than_the_terminal(
@@ -288,7 +291,7 @@ def test_no_line_is_longer_than_the_terminal(
     lines = text.splitlines()
     assert max(map(cell_len, lines)) <= width
     assert lines == [line.rstrip() for line in lines]
-    assert "…" not in text, "something was cut away"
+    assert page in ON_ONE_PAGE or "…" not in text, "something was cut away"
 
 
 @pytest.mark.parametrize("page", ["review", "questions"])
@@ -327,7 +330,7 @@ def test_messages_of_the_findings_are_printed_whole(
     monkeypatch.setenv("COLUMNS", "60")
     main(["assess", FAULTY, "--report", "json", *QUICK])
     answers = json.loads(capsys.readouterr().out)["files"][0]["answers"]
-    main(["assess", FAULTY, *QUICK])
+    main(["assess", FAULTY, "--full", *QUICK])
     shown = "".join(capsys.readouterr().out.split())
     found = [item for item in answers if item["severity"]]
     assert found

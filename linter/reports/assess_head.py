@@ -36,8 +36,8 @@ def weakened_text(review: Review, width: int, most: int = 0) -> list[Text]:
     changes = weakened_lines(review)
     if not changes:
         return []
-    head = " SAFETY CHECK WEAKENED BY THE HOUSE FILE "
-    lines = [Text.assemble(" ", (head, "bold reverse red"))]
+    head = "SAFETY CHECK WEAKENED BY THE HOUSE FILE"
+    lines = hanging("", head, width, ("", "bold reverse red"))
     shown = changes[:most] if most else changes
     for change in shown:
         lines += hanging("▪ ", change, width, ("red", "red"), 2 if most else 0)

@@ -109,7 +109,8 @@ def _promises(found: Comparison) -> list[Row]:
         {(row.name, row.channels): row for row in promise_rows(review.promises)}
         for review in (found.old, found.new)
     )
-    rows, kept = [], []
+    rows: list[Row] = []
+    kept = []
     for key in dict.fromkeys((*now, *before)):
         old, new = before.get(key), now.get(key)
         either = new or old
