@@ -10,17 +10,18 @@ from .phrases import clean
 from .verdict import counted, house_change, reason, rests_on, weakened_lines
 
 SHORT_HASH = 16
+ABOUT = 2
 
 
-def verdict_lines(review: Review, width: int, most: int = 0) -> list[Text]:
-    """The verdict, what it is on, and why.  most: lines that the title may take."""
+def verdict_lines(review: Review, width: int, brief: bool = False) -> list[Text]:
+    """The verdict, what it is on, and why.  brief: few lines, however long the title is."""
     spec = review.spec
     revision = f"revision {spec.revision}" if spec.revision else ""
     about = " · ".join(part for part in (spec.title, revision) if part)
     lines = verdict_line(review, width)
-    lines += hanging("", about, width, ("", "bold"), most) if about else []
-    lines += hanging("", spec.file, width, ("", "dim"), most)
-    return [*lines, *hanging("", reason(review), width)]
+    for text, style in ((about, "bold"), (spec.file, "dim")):
+        lines += hanging("", text, width, ("", style), ABOUT if brief else 0) if text else []
+    return [*lines, *hanging("", reason(review, brief), width)]
 
 
 def verdict_line(review: Review, width: int) -> list[Text]:

@@ -27,7 +27,7 @@ from .verdict import DISCLAIMER, house_change
 LINES = 60
 MOST_PROMISES = 14
 MOST_OPEN = 8
-MOST_CAUTIONS = 3
+MOST_CAUTIONS = 2
 HEADLINE, CHANGE = 3, 2
 """Lines that a headline and a change may take."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
@@ -57,7 +57,7 @@ def print_page(review: Review, console: Console, dated: bool = False) -> None:
 
 def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     """The lines of the page, without the verdict that may follow."""
-    head = [*weakened_text(review, width, 3), *verdict_lines(review, width, 2)]
+    head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
     house = review.criteria.house
     if house and house.changes:
         head += hanging("house rules  ", _house(review), width, ("dim", ""), 2)
@@ -118,7 +118,7 @@ def _cause(cause: CauseWords, width: int, brief: bool = False) -> list[Text]:
     for label, change in zip(("change  ", *["or      "] * len(changes)), changes, strict=False):
         lines += hanging(blank + label, change, width, ("dim", ""), CHANGE)
     if cause.note:
-        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), 1 if brief else CHANGE)
     return lines if brief else [*lines, *_caution(cause.caution, blank, width)]
 
 

@@ -60,7 +60,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 _headline(first) + _channels(review, alike),
                 any((x.check, x.subject, x.message) in holding for x in findings),
                 findings,
-                tuple(change_in_words(review, first.findings, x) for x in first.remedies),
+                tuple(change_in_words(review, findings, x) for x in first.remedies),
                 first.note,
                 _caution(first),
             )

@@ -61,8 +61,8 @@ def lacking(finding: Finding) -> str:
     return f"state {missing_in_words(finding.advice.missing)}" if finding.advice.missing else ""
 
 
-def reason(review: Review) -> str:
-    """Why the verdict is what it is."""
+def reason(review: Review, brief: bool = False) -> str:
+    """Why the verdict is what it is; in brief without what the milestone asks for."""
     verdict = review.verdict
     if verdict.released:
         judged = len({item.check for item in review.findings if item.evidence.figure is not None})
@@ -76,7 +76,8 @@ def reason(review: Review) -> str:
         parts.append(_number(always, "finding", " at every milestone"))
     if opened:
         parts.append(_number(opened, "open item", ""))
-    return f"Held by {' and '.join(parts)}: {verdict.why}."
+    held = f"Held by {' and '.join(parts)}"
+    return f"{held}." if brief else f"{held}: {verdict.why}."
 
 
 def counted(review: Review) -> str:

@@ -75,7 +75,7 @@ def shown(found: Review, columns: int = 80) -> list[str]:
 
 
 def test_the_verdict_stands_first_and_where_the_page_is_long_last() -> None:
-    long, short = shown(reviewed(FOYER), 100), shown(toy("v_rail: 12 V"))
+    long, short = shown(reviewed(FOYER), 100), shown(toy(SOUND_BOX))
     assert long[0] == long[-1]
     assert long[0].startswith("  HELD at prototype: ")
     assert [line for line in short if "RELEASED" in line] == short[:1]
@@ -210,10 +210,8 @@ HEAD = """\
   HELD at prototype: 1 critical, 1 major
  Invented box · revision 1
  box.amp.yaml
- Held by 2 findings from major up: before boards are built, every function and
- rated limit must hold on paper, and no question of safety or destruction may be
- open.
-
+"""
+PROMISED = """
  Outlook   Promised      What the spec allows
  unlikely  run time 2 h  1.5 h of the energy
 """
@@ -224,7 +222,8 @@ FOOT = """
  local codes and licensed practice come first. An open item is not a pass.
 """
 PAGE = f"""\
-{HEAD}
+{HEAD} Held by 2 findings from major up.
+{PROMISED}
  Required before release
   1 critical Rail 30 V; capacitor rated 25 V
              change  supply.bulk.v_rated to 63 V (now 25 V)
@@ -236,7 +235,10 @@ PAGE = f"""\
  more: --full for every finding, --check NAME for one; questions for the
  supplier{FOOT}"""
 FULL = f"""\
-{HEAD}
+{HEAD} Held by 2 findings from major up: before boards are built, every function and
+ rated limit must hold on paper, and no question of safety or destruction may be
+ open.
+{PROMISED}
  FINDINGS  2
 
  1  critical  holds
@@ -260,6 +262,7 @@ FULL = f"""\
    check       run-time (invented)
 {FOOT}  HELD at prototype: 1 critical, 1 major
 """
+SOUND_BOX = "v_rail: 12 V, p_max: 5 W, bulk: {v_rated: 25 V}"
 SPOILT = "v_rail: 30 V, p_max: 20 W, bulk: {v_rated: 25 V}"
 
 
