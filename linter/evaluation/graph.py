@@ -20,6 +20,7 @@ from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, LeafNode, Node
 
 Key = tuple[str, str | None]
+Supposed = frozenset[tuple[str, Value | str]]
 NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
 UNUSED: frozenset[str] = frozenset()
 
@@ -49,6 +50,8 @@ class Graph:
         self.computations = computations or Computations()
         self._known = dict(known)
         self._stack: list[str] = []
+        self._supposing: dict[Supposed, Graph] = {}
+        self._earlier: tuple[Mapping[Supposed, Graph], Affected] | None = None
 
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
@@ -61,13 +64,23 @@ class Graph:
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
+        key = frozenset(values.items())
+        if key not in self._supposing:
+            earlier, change = self._earlier or ({}, None)
+            if change is not None and key in earlier:
+                self._supposing[key] = earlier[key].revised(self.spec, change)
+            else:
+                self._supposing[key] = self._supposed(values)
+        return self._supposing[key]
+
+    def _supposed(self, values: Mapping[str, Value | str]) -> "Graph":
         known = {
             key: node
             for key, node in self._known.items()
             if isinstance(node, Node) and not any(item.path in values for item in node.assumed)
         }
         graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
-        graph.leaves.supposed = values
+        graph.leaves.supposed = dict(values)
         return graph
 
     def revised(self, spec: Spec, change: Affected) -> "Graph":
@@ -77,9 +90,12 @@ class Graph:
             for (name, channel), node in self._known.items()
             if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
         }
-        return Graph(
+        graph = Graph(
             spec, self.derived, self.leaves.sure, known=known, computations=self.computations
         )
+        graph.leaves.supposed = self.leaves.supposed
+        graph._earlier = (self._supposing, change)
+        return graph
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None
