@@ -4,7 +4,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from write_known_units import TABLE, table
+from .write_known_units import TABLE, table
 
 SAMPLE = Path(__file__).parents[3] / "sample_specs" / "choir-portable.amp.yaml"
 
