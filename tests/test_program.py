@@ -63,6 +63,8 @@ def printed(capsys: pytest.CaptureFixture[str], status: int, *words: str | Path)
         (["assess", SOUND, "--builds", "0"], 2),
         (["assess", SOUND, "--seed", "-1"], 2),
         (["assess", SOUND, "--jobs", "0"], 2),
+        (["assess", SOUND, "--tolerance", "monte-carlo", "--report", "json"], 2),
+        (["assess", SOUND, "--check", "dead-time-margin", "--report", "json"], 2),
         (["assess", SOUND, "--house", "absent.yaml"], 2),
         (["assess", SOUND, "--deviations", "absent.yaml"], 2),
         (["assess", SOUND, "-o", "absent/report.txt", *QUICK], 2),

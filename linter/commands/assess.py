@@ -82,8 +82,10 @@ def _wrong_use(options: argparse.Namespace) -> str:
     for name, least in (("jobs", 1), ("builds", 1), ("seed", 0)):
         if getattr(options, name) < least:
             return f"--{name} {getattr(options, name)}: at least {least}"
-    if options.check:
-        return _wrong_check(options)
+    if options.tolerance != "worst-case" and options.report != "text":
+        return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
+    if options.check and (wrong := _wrong_check(options)):
+        return wrong
     if options.output is None:
         return ""
     given = [*options.files, options.deviations, options.house]

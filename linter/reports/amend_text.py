@@ -13,6 +13,7 @@ from ..rewriting.amend import Amendment, effective, stated_text
 from ..rewriting.yaml_text import flow
 from .assess_head import print_weakened
 from .phrases import clean
+from .verdict import counted
 
 CONTEXT = 1
 
@@ -37,8 +38,7 @@ def _print_verdicts(amendment: Amendment, console: Console) -> None:
     console.print(Padding(head, (0, 1, 0, 0)))
     table = Table.grid(padding=(0, 2))
     for label, found in (("now", before), ("amended", after)):
-        counts = ", ".join(f"{number} {name}" for name, number in found.counts().items())
-        table.add_row(Text(label, style="dim"), counts)
+        table.add_row(Text(label, style="dim"), counted(found))
     console.print(Padding(table, (0, 1)))
 
 

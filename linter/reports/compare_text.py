@@ -15,7 +15,7 @@ from .groups import alike
 from .markdown import markdown_table
 from .phrases import against, clean, escaped, margin_of, percent
 from .promise_words import promise_rows
-from .verdict import WEAKENED, weakened_lines
+from .verdict import WEAKENED, counted, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
@@ -150,9 +150,8 @@ def _weakened(found: Comparison) -> list[str]:
 def _verdict(review: Review) -> str:
     spec, verdict = review.spec, review.verdict
     word = "released" if verdict.released else f"held by {len(verdict.holding)}"
-    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
     revision = f", revision {spec.revision}" if spec.revision else ""
-    return f"{spec.file}{revision}: {word} at the {verdict.milestone} milestone; {counts}"
+    return f"{spec.file}{revision}: {word} at the {verdict.milestone} milestone; {counted(review)}"
 
 
 def _edits(edits: Iterable[Edit]) -> list[Row]:

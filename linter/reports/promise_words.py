@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from ..finding import Missing
 from ..judging.promises import OUTLOOKS, Allowed, Outlook, Promised
 from ..quantities.quantity import show
 from .groups import together
-from .phrases import missing_in_words
 
 HEADS = ("Outlook", "Promised", "What the spec allows")
 STYLES = {
@@ -57,7 +57,7 @@ def allowed_in_words(item: Promised) -> str:
     """What the spec allows, the most favourable number first, or what it takes to tell."""
     parts = _numbers(item.allowed[:MOST_NUMBERS])
     if item.missing:
-        parts.append(f"needs {missing_in_words(item.missing, MOST_MISSING)}")
+        parts.append(f"needs {_names(item.missing)}")
     elif item.told:
         parts.append(item.told.replace(f"channels.{item.subject}.", ""))
     return "; ".join(dict.fromkeys(parts))
@@ -73,6 +73,17 @@ def _numbers(numbers: Sequence[Allowed]) -> list[str]:
         at = number.at if not same or place == len(numbers) else ""
         told.append(f"{text}, {at}" if at else text)
     return told
+
+
+def _names(missing: Iterable[Missing]) -> str:
+    """Missing values by their last names, each once, with what they must be."""
+    names = list(
+        dict.fromkeys(
+            x.path.rpartition(".")[2] + (f" ({x.border})" if x.border else "") for x in missing
+        )
+    )
+    more = len(names) - MOST_MISSING
+    return ", ".join(names[:MOST_MISSING]) + (f" and {more} more" if more > 0 else "")
 
 
 def _of(subjects: list[str], several: bool) -> str:
