@@ -7,20 +7,23 @@ change ends is tried with the values that its check alone would ask for.
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from ..declare import field_path, local_path
-from ..finding import CLEAR, Remedy, Severity
+from ..declare import local_path
+from ..finding import CLEAR, Remedy
 from ..judging.review import Review
 from ..quantities.quantity import Value
 from .faults import Fault
-from .rerun import in_text
-from .trial import GONE, Trials
-
-MOSTLY = 0.5
-SOMEWHAT = 0.1
-OF_A_PROMISE = 0.5
-MOST_TRIALS = 40
+from .trial import MOSTLY, Trials
+from .tried import OF_A_PROMISE, Tried, lowers, tried
 
 Key = tuple[tuple[str, int], ...]
+
+
+@dataclass(slots=True)
+class Offer:
+    """A proven remedy and the labels of all that it meets, whoever proposes it."""
+
+    remedy: Remedy
+    meets: set[str]
 
 
 @dataclass(slots=True)
@@ -28,18 +31,16 @@ class Way:
     """One change, whatever the value that each finding asks of it.
 
     key: its leaves as a channel sees them, each with the direction in which it goes.
-    ends, eases, spoils: the faults.  changes: the values, where no remedy holds them.
-    contradicts: whether it then disagrees with another stated value.
+    ends, eases, spoils: the faults.  tried: the values, where no remedy holds them.
     """
 
     key: Key
     lowers: bool
-    remedies: list[Remedy] = field(default_factory=list)
-    changes: Mapping[str, object] = field(default_factory=dict)
+    offers: list[Offer] = field(default_factory=list)
+    tried: tuple[Tried, ...] = ()
     ends: set[Fault] = field(default_factory=set)
     eases: set[Fault] = field(default_factory=set)
     spoils: set[Fault] = field(default_factory=set)
-    contradicts: bool = False
 
     @property
     def leaves(self) -> frozenset[str]:
@@ -56,9 +57,9 @@ class Way:
         spoilt = sum(x.weight for x in self.spoils)
         return (ended + eased / 2) * (OF_A_PROMISE if self.lowers else 1.0) - spoilt
 
-    def concerns(self) -> int:
+    def cost(self) -> int:
         """How much the mildest of its remedies brings up, spoils or leaves open."""
-        return min((_concerns(x) for x in self.remedies), default=0)
+        return min((concerns(x.remedy) for x in self.offers), default=0)
 
 
 def chosen(faults: Collection[Fault], trials: Trials) -> Iterator[tuple[Way, list[Fault]]]:
@@ -75,8 +76,9 @@ def chosen(faults: Collection[Fault], trials: Trials) -> Iterator[tuple[Way, lis
     for way, more in _hangers_on(taken, left, trials):
         next(found for other, found in taken if other is way).update(more)
         left -= more
-    for way in _unproven(left, trials):
-        ended = (way.ends | way.eases) & left
+    for fault, found in tried(left, trials):
+        way = _of_trials(found, trials.review)
+        ended = {fault} | (way.ends | way.eases) & left
         left -= ended
         taken.append((way, ended))
     for way, found in taken:
@@ -96,24 +98,32 @@ def proven(faults: Iterable[Fault], review: Review) -> list[Way]:
             values = dict(remedy.values or remedy.changes)
             key = key_of(values, review)
             way = found.setdefault(key, Way(key, lowers(values, review)))
-            if remedy.changes not in [x.changes for x in way.remedies]:
-                way.remedies.append(remedy)
+            _offer(way, remedy).meets |= {*remedy.cured, *_proposing(fault, remedy)}
             way.ends |= {fault, *_sure(named, remedy.cured)}
             way.eases |= _sure(named, remedy.eased)
     return list(found.values())
+
+
+def _offer(way: Way, remedy: Remedy) -> Offer:
+    """The offer of a way with the changes of a remedy; of the same changes there is one."""
+    for offer in way.offers:
+        if offer.remedy.changes == remedy.changes:
+            return offer
+    way.offers.append(Offer(remedy, set()))
+    return way.offers[-1]
+
+
+def _proposing(fault: Fault, remedy: Remedy) -> Iterator[str]:
+    """The findings that propose a remedy themselves, as labels."""
+    for item in fault.findings:
+        if remedy in item.advice.remedies:
+            yield f"{item.check} ({item.subject})"
 
 
 def key_of(values: Mapping[str, object], review: Review) -> Key:
     """The leaves of a change with their directions: 1 for more, -1 for less, 0 for a word."""
     key = {local_path(path): _direction(path, value, review) for path, value in values.items()}
     return tuple(sorted(key.items()))
-
-
-def lowers(values: Mapping[str, object], review: Review) -> bool:
-    """Whether a change touches what the paperwork promises."""
-    schema = review.spec.schema
-    fields = [field_path(path) for path in values]
-    return any(schema.fields[path].promise or path in schema.voluntary for path in fields)
 
 
 def _direction(path: str, value: object, review: Review) -> int:
@@ -132,7 +142,8 @@ def _sure(named: Mapping[str, list[Fault]], labels: Iterable[str]) -> set[Fault]
     return {faults[0] for faults in found if len(faults) == 1}
 
 
-def _concerns(remedy: Remedy) -> int:
+def concerns(remedy: Remedy) -> int:
+    """How much a remedy brings up, spoils or leaves open."""
     return len(remedy.appeared) + len(remedy.opened) + len(remedy.worsened)
 
 
@@ -145,7 +156,7 @@ def _best(ways: list[Way], left: set[Fault]) -> Way | None:
         key=lambda way: (
             -way.score(left),
             min(x.number for x in way.ends & left),
-            way.concerns(),
+            way.cost(),
             order[way.key],
         ),
         default=None,
@@ -159,7 +170,7 @@ def _hangers_on(
     without = [x for x in sorted(left, key=lambda x: x.number) if not x.has_cure]
     most: dict[Fault, tuple[float, Way]] = {}
     for way, _ in taken:
-        remedy = way.remedies[0]
+        remedy = way.offers[0].remedy
         outcome = trials.outcome(trials.everywhere(dict(remedy.values)), without)
         for fault, share in outcome.shares.items():
             if share >= MOSTLY and share > most.get(fault, (0.0, way))[0]:
@@ -167,46 +178,11 @@ def _hangers_on(
     return [(way, {x for x, (_, by) in most.items() if by is way}) for way, _ in taken]
 
 
-def _unproven(left: set[Fault], trials: Trials) -> Iterator[Way]:
-    """What the gravest faults without a proven change would take, and what hangs on it."""
-    waiting = sorted(left, key=lambda x: x.number)
-    budget = MOST_TRIALS
-    while waiting and waiting[0].first.severity is not Severity.MINOR and budget > 0:
-        fault = waiting[0]
-        ways = [_tried(fault, *item, waiting, trials) for item in trials.solutions(fault)]
-        budget -= len(ways)
-        best = max(
-            ways, key=lambda way: (not way.contradicts, way.score(set(waiting))), default=None
-        )
-        if best is not None:
-            yield best
-        explained = {fault} | (best.ends | best.eases if best else set())
-        waiting = [x for x in waiting if x not in explained]
-
-
-def _tried(fault: Fault, path: str, value: object, faults: list[Fault], trials: Trials) -> Way:
-    """A change that one fault asks for, and what else is gone or much milder with it.
-
-    Of a fault whose own check would change the same part, any good step belongs to it.
-    """
-    changes = trials.everywhere({path: value})
-    way = Way(key_of(changes, trials.review), lowers(changes, trials.review), changes=changes)
-    part = local_path(path).rpartition(".")[0]
-    outcome = trials.outcome(changes, faults)
-    way.contradicts = outcome.contradicts
-    for x, share in outcome.shares.items():
-        same_part = part in {lever.rpartition(".")[0] for lever in trials.levers(x)}
-        if share >= GONE:
-            way.ends.add(x)
-        elif share >= (SOMEWHAT if part and same_part else MOSTLY):
-            way.eases.add(x)
-        elif share <= -SOMEWHAT:
-            way.spoils.add(x)
-    way.ends.add(fault)
+def _of_trials(found: tuple[Tried, ...], review: Review) -> Way:
+    """The trials of one part as one way."""
+    keys = {item for trial in found for item in key_of(trial.changes, review)}
+    way = Way(tuple(sorted(keys)), bool(found) and all(x.lowers for x in found), tried=found)
+    for trial in found:
+        way.ends |= trial.ends
+        way.eases |= trial.eases
     return way
-
-
-def told(way: Way) -> str:
-    """A change in words, for what no remedy tells."""
-    moves = dict.fromkeys((local_path(path), in_text(x)) for path, x in way.changes.items())
-    return " and ".join(f"{path} to {text}" for path, text in moves)

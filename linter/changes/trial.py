@@ -18,6 +18,7 @@ from .remedy import MOST_LEVERS, Advisor
 from .rerun import CONTRADICTS
 
 GONE = 1.0
+MOSTLY = 0.5
 Changes = Mapping[str, object]
 
 
