@@ -8,7 +8,7 @@ from ..quantities.quantity import Value, show
 from .parts import Story
 from .tried import section_of
 
-TELLING = 2
+WORD = 3
 
 
 def headline(story: Story, review: Review) -> str:
@@ -18,8 +18,11 @@ def headline(story: Story, review: Review) -> str:
     if story.same == "stress":
         return _overloaded(story, review)
     message = story.first.first.message
-    if len(story.grave) < TELLING or story.same:
+    others = len(story.grave) - 1
+    if others < 1:
         return message
+    if story.same:
+        return f"{message}; {others} more of the {_place(story, review)}"
     return _size(story, review) or message
 
 
@@ -55,7 +58,7 @@ def _doubt(story: Story, review: Review) -> str:
     if not isinstance(stated, Value) or right is None:
         return story.first.first.message
     likely = right["value"] if isinstance(right, Mapping) else right
-    return f"{_named(story.suspect.path, review)} is {stated.text}; {likely} is likely"
+    return f"{_named(story.suspect.path, review)} {stated.text}; {likely} is likely"
 
 
 def _size(story: Story, review: Review) -> str:
@@ -72,7 +75,7 @@ def _size(story: Story, review: Review) -> str:
     stated = review.spec.values.get(full)
     if not isinstance(stated, Value) or stated.form == "range":
         return ""
-    return f"{_named(full, review)} of {stated.text} is {'not enough' if direction > 0 else 'too much'}"
+    return f"{_named(full, review)} {stated.text} is {'not enough' if direction > 0 else 'too much'}"
 
 
 def _overloaded(story: Story, review: Review) -> str:
@@ -92,10 +95,18 @@ def _overloaded(story: Story, review: Review) -> str:
 
 
 def _named(path: str, review: Review) -> str:
-    """A value by its part and its meaning: ``Supply lead: copper cross-section``."""
-    schema = review.spec.schema
-    field = schema.field_of(path)
+    """A value by its part and its name: ``Supply lead: area``."""
     local = local_path(path)
-    part = schema.part_of(section_of(path)) if "." in local else ""
-    meaning = field.meaning.partition(";")[0].partition(",")[0]
-    return f"{part.capitalize()}: {meaning}" if part else meaning.capitalize()
+    part = review.spec.schema.part_of(section_of(path)) if "." in local else ""
+    name = local.rpartition(".")[2]
+    if all(len(word) >= WORD for word in name.split("_")):
+        name = name.replace("_", " ")
+    return f"{part.capitalize()}: {name}" if part else name.capitalize()
+
+
+def _place(story: Story, review: Review) -> str:
+    """The part or the block that a story is about, in words."""
+    sections = [section_of(path) for path in sorted(story.about)]
+    if story.same == "block":
+        return review.spec.schema.part_of(sections[0].split(".")[0])
+    return review.spec.schema.part_of(sections[0])

@@ -14,6 +14,7 @@ from .cover import Offer, chosen, concerns
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
 from .rerun import Key
+from .solve import NUMBERS
 from .suspects import suspects
 from .trial import Trials
 
@@ -62,8 +63,7 @@ def _urgency(story: Story) -> tuple[bool, int, int, int]:
     """A suspect that explains something grave first, then by gravity and by number."""
     grave = [x for x in story.grave if not x.is_doubt]
     first = not (story.suspect and grave)
-    same = sum(1 for x in story.faults if x.first.rank == story.rank)
-    return first, story.rank, -same, story.first.number
+    return first, story.rank, -len(story.grave), story.first.number
 
 
 def _cause(story: Story, review: Review) -> Cause:
@@ -76,7 +76,7 @@ def _cause(story: Story, review: Review) -> Cause:
         findings,
         remedies,
         note(story, bool(remedies)),
-        _otherwise(story, remedies),
+        _otherwise(story, remedies, review),
         parts(story, review),
     )
 
@@ -114,7 +114,23 @@ def _right(story: Story) -> Iterator[Offer]:
             return
 
 
-def _otherwise(story: Story, remedies: tuple[Remedy, ...]) -> tuple[Remedy, ...]:
-    """Other changes that end the gravest fault."""
-    others = story.first.first.advice.remedies
-    return tuple(x for x in others if x not in remedies)[:MOST_ALTERNATIVES]
+def _otherwise(
+    story: Story, remedies: tuple[Remedy, ...], review: Review
+) -> tuple[Remedy, ...]:
+    """Other changes that end the gravest fault; the same value turned otherwise is none."""
+    taken = [_turned(x, review) for x in remedies]
+    found = []
+    for remedy in story.first.first.advice.remedies:
+        if _turned(remedy, review) not in taken:
+            taken.append(_turned(remedy, review))
+            found.append(remedy)
+    return tuple(found)[:MOST_ALTERNATIVES]
+
+
+def _turned(remedy: Remedy, review: Review) -> frozenset[tuple[str, str]]:
+    """The leaves that a remedy turns; of words the words as well."""
+    fields = review.spec.schema.field_of
+    return frozenset(
+        (local_path(path), "" if fields(path).kind in NUMBERS else text)
+        for path, text in remedy.changes
+    )

@@ -131,8 +131,12 @@ def _part(story: Story, schema: Schema) -> str | None:
 
 
 def _block(story: Story) -> str | None:
-    """The block of the design in which a small story plays; None where it is one of its own."""
+    """The block of the design in which a small story plays; None where it is one of its own.
+
+    A promise is of the paperwork and not of a block.
+    """
     blocks = {path.split(".")[0] for path in story.about if "." in path}
     own = len(story.grave) >= OWN_STORY and story.same != "part"
-    alone = story.suspect is not None or own or story.same == "stress" or not story.grave
+    promised = bool(story.ways) and all(way.lowers for way in story.ways)
+    alone = story.suspect or own or promised or story.same == "stress" or not story.grave
     return None if alone or len(blocks) != 1 else blocks.pop()

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 
 from ..declare import PRODUCT, subject_of
 from ..evaluation.engine import Assessment
-from ..finding import Finding
+from ..finding import Finding, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review
 from ..quantities.quantity import Value
-from .faults import Fault
+from .faults import WEIGHTS, Fault
 from .remedy import MOST_LEVERS, Advisor
 from .rerun import CONTRADICTS
 
@@ -64,6 +64,22 @@ class Trials:
             {fault: share for fault, share in found.items() if share},
             any(name == CONTRADICTS for name, _ in doubts - self._doubted),
         )
+
+    def harm(self, changes: Changes) -> float:
+        """How much that is met now a change makes fail."""
+        met = [
+            item
+            for item in self.review.of_status(Status.MEETS)
+            if not item.evidence.leaves.isdisjoint(changes)
+        ]
+        revised = self.run.revised(changes) if met else None
+        total = 0.0
+        for item in met if revised else ():
+            entry = self.review.catalogue.entry(item.check)
+            if entry is not None and revised is not None:
+                severity = revised[0].judge(entry, item.subject).severity
+                total += WEIGHTS[severity] if severity else 0.0
+        return total
 
     def everywhere(self, changes: Changes) -> dict[str, object]:
         """A change of one channel made in every channel that states the same there."""

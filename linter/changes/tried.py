@@ -18,6 +18,7 @@ SOMEWHAT = 0.1
 OF_A_PROMISE = 0.5
 MOST_TRIALS = 40
 MOST_SIZES = 4
+SEVERAL = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,20 +70,28 @@ def tried(left: Iterable[Fault], trials: Trials) -> Iterator[tuple[Fault, tuple[
         fault = waiting[0]
         found = [_try(fault, *item, waiting, trials) for item in trials.solutions(fault)]
         budget -= max(len(found), 1)
-        best = _best_part(found)
+        best = _best_part(found, trials)
         grown = [_grown(item, waiting, trials) for item in best]
         yield fault, tuple(grown)
         gone = {fault}.union(*(item.ends | item.eases for item in grown))
         waiting = [x for x in waiting if x not in gone]
 
 
-def _best_part(found: list[Tried]) -> list[Tried]:
-    """The trials of the part that explains most; without a contradiction where there are such."""
+def _best_part(found: list[Tried], trials: Trials) -> list[Tried]:
+    """The trials of the part that explains most, the least harm to other checks done.
+
+    Those without a contradiction come first.
+    """
     parts: dict[tuple[str, bool], list[Tried]] = {}
     for item in found:
         parts.setdefault((item.part, item.contradicts), []).append(item)
-    ranked = sorted(parts.values(), key=lambda items: (items[0].contradicts, -_score(items)))
-    return ranked[0] if ranked else []
+    if len(parts) < SEVERAL:
+        return found
+    gains = {
+        key: _score(items) - min(trials.harm(item.changes) for item in items)
+        for key, items in parts.items()
+    }
+    return parts[min(parts, key=lambda key: (key[1], -gains[key]))]
 
 
 def _score(items: list[Tried]) -> float:

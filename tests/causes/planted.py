@@ -227,7 +227,7 @@ COMPOSED: dict[str, Composed] = {
         "bird-call-pocket",
         {
             "signal.r_in": "15 ohm",
-            "*.output_stage.over_current.i_trip": "{min: 1.3 A, typ: 1.6 A}",
+            "*.output_stage.over_current.i_trip": {"min": "1.3 A", "typ": "1.6 A"},
             "battery.charger.t_window": "-8 degC .. 43 degC",
         },
         {
