@@ -32,7 +32,9 @@ def parts(story: Story, review: Review) -> tuple[str, ...]:
     found: dict[str, None] = {}
     for path in sorted(story.about, key=lambda x: (x not in _leaves(story), x)):
         section = section_of(path) if "." in path else ""
-        part = schema.part_of(path if path in schema.fields and schema.fields[path].part else section)
+        part = schema.part_of(
+            path if path in schema.fields and schema.fields[path].part else section
+        )
         found.setdefault(part or schema.fields["channels"].part)
     return tuple(found)
 
@@ -42,12 +44,14 @@ def note(story: Story, has_remedy: bool) -> str:
     tried = [item for way in story.ways for item in way.tried]
     if not tried:
         return "" if has_remedy else story.first.first.advice.remedy_note
-    told = (f"{x.in_words()} would clear {len(x.ends)} of {len(story.faults)}" for x in tried)
+    told = (
+        f"{x.in_words()} would clear {len(x.ends)} of {len(story.faults)} checks" for x in tried
+    )
     return "not proven, tried on these findings alone: " + "; ".join(told)
 
 
 def _leaves(story: Story) -> frozenset[str]:
-    return frozenset(x for way in story.ways[:1] for x in way.leaves)
+    return frozenset(x for way in story.ways[:1] for x in way.turns)
 
 
 def _doubt(story: Story, review: Review) -> str:
@@ -63,7 +67,7 @@ def _doubt(story: Story, review: Review) -> str:
 
 def _size(story: Story, review: Review) -> str:
     """The one value that is not enough or too much; nothing where it is no number."""
-    keys = [item for way in story.ways for item in way.key]
+    keys = [item for way in story.ways for item in way.turns.items()]
     counts = {review.spec.schema.fields[path].kind == "count" for path, _ in keys}
     if counts == {True} and {direction for _, direction in keys} == {1}:
         part = review.spec.schema.part_of(section_of(keys[0][0]))
@@ -75,14 +79,16 @@ def _size(story: Story, review: Review) -> str:
     stated = review.spec.values.get(full)
     if not isinstance(stated, Value) or stated.form == "range":
         return ""
-    return f"{_named(full, review)} {stated.text} is {'not enough' if direction > 0 else 'too much'}"
+    return (
+        f"{_named(full, review)} {stated.text} is {'not enough' if direction > 0 else 'too much'}"
+    )
 
 
 def _overloaded(story: Story, review: Review) -> str:
     """The parts that are rated too low for one stress, each with its rating."""
     found = story.first.first.evidence
     ratings = {local_path(x): review.spec.values.get(x) for x in review.spec.values}
-    rated = [(path, ratings.get(path)) for way in story.ways for path, _ in way.key]
+    rated = [(path, ratings.get(path)) for way in story.ways for path in way.turns]
     texts, stress = [], 0.0
     for path, value in rated:
         if isinstance(value, Value):

@@ -7,7 +7,7 @@ most; what is left is told by part.  Every failing answer stands in exactly one 
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..declare import local_path
-from ..finding import Cause, Finding, Remedy
+from ..finding import Cause, Remedy
 from ..judging.review import Review
 from .cause_text import headline, note, parts
 from .cover import Offer, chosen, concerns
@@ -51,8 +51,8 @@ def _stories(faults: tuple[Fault, ...], review: Review) -> list[Story]:
         left = [x for x in left if x not in suspect.explains]
     for way, ended in chosen(left, trials):
         left = [x for x in left if x not in ended]
-        about = way.leaves or frozenset({seat(ended[0], trials.levers(ended[0]), review)})
-        told.append(Story("change" if way.key else "part", ended, about, [way]))
+        about = frozenset(way.turns) or frozenset({seat(ended[0], trials.levers(ended[0]), review)})
+        told.append(Story("change" if way.turns else "part", ended, about, [way]))
     for fault in left:
         about = frozenset({seat(fault, trials.levers(fault), review)})
         told.append(Story("part", [fault], about))
@@ -114,9 +114,7 @@ def _right(story: Story) -> Iterator[Offer]:
             return
 
 
-def _otherwise(
-    story: Story, remedies: tuple[Remedy, ...], review: Review
-) -> tuple[Remedy, ...]:
+def _otherwise(story: Story, remedies: tuple[Remedy, ...], review: Review) -> tuple[Remedy, ...]:
     """Other changes that end the gravest fault; the same value turned otherwise is none."""
     taken = [_turned(x, review) for x in remedies]
     found = []

@@ -8,14 +8,14 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from ..declare import local_path
-from ..finding import CLEAR, Remedy
+from ..finding import Remedy
 from ..judging.review import Review
 from ..quantities.quantity import Value
 from .faults import Fault
 from .trial import MOSTLY, Trials
 from .tried import OF_A_PROMISE, Tried, lowers, tried
 
-Key = tuple[tuple[str, int], ...]
+Turns = Mapping[str, int]
 
 
 @dataclass(slots=True)
@@ -30,32 +30,32 @@ class Offer:
 class Way:
     """One change, whatever the value that each finding asks of it.
 
-    key: its leaves as a channel sees them, each with the direction in which it goes.
-    ends, eases, spoils: the faults.  tried: the values, where no remedy holds them.
+    turns: the leaves by which the checks themselves would cure what it ends, as a channel
+    sees them, each with its direction: 1 for more, -1 for less, 0 for a word.  What has to
+    go along with them does not count.  lowers: whether the paperwork promises less with it.
+    ends: the faults, by a remedy that brings up no other; may_end: by any remedy.
+    tried: the values, where no remedy holds them.
     """
 
-    key: Key
-    lowers: bool
+    turns: Turns
+    lowers: bool = False
     offers: list[Offer] = field(default_factory=list)
     tried: tuple[Tried, ...] = ()
     ends: set[Fault] = field(default_factory=set)
+    may_end: set[Fault] = field(default_factory=set)
     eases: set[Fault] = field(default_factory=set)
-    spoils: set[Fault] = field(default_factory=set)
 
-    @property
-    def leaves(self) -> frozenset[str]:
-        """The leaves that it changes, as a channel sees them."""
-        return frozenset(path for path, _ in self.key)
+    def explains(self, left: set[Fault], surely: bool) -> set[Fault]:
+        """What it ends of what is left, and what it eases that nothing else ends."""
+        ended = self.ends if surely else self.may_end
+        return (ended | {x for x in self.eases if not x.has_cure}) & left
 
-    def score(self, left: set[Fault]) -> float:
-        """How much of what is left it ends, half where it only eases or lowers a promise.
-
-        What it makes worse counts against it.
-        """
-        ended = sum(x.weight for x in self.ends & left)
-        eased = sum(x.weight for x in (self.eases - self.ends) & left if not x.has_cure)
-        spoilt = sum(x.weight for x in self.spoils)
-        return (ended + eased / 2) * (OF_A_PROMISE if self.lowers else 1.0) - spoilt
+    def score(self, left: set[Fault], surely: bool) -> float:
+        """How much of what is left it ends; half where it only eases or lowers a promise."""
+        ended = (self.ends if surely else self.may_end) & left
+        gained = sum(x.weight for x in ended)
+        gained += sum(x.weight for x in self.explains(left, surely) - ended) / 2
+        return gained * (OF_A_PROMISE if self.lowers else 1.0)
 
     def cost(self) -> int:
         """How much the mildest of its remedies brings up, spoils or leaves open."""
@@ -65,41 +65,44 @@ class Way:
 def chosen(faults: Collection[Fault], trials: Trials) -> Iterator[tuple[Way, list[Fault]]]:
     """Ways and the faults that each explains; a fault that none ends is left out."""
     left = set(faults)
-    ways = proven(faults, trials.review)
+    ways = proven(faults, trials)
     taken: list[tuple[Way, set[Fault]]] = []
-    for most in (1, CLEAR + len(left)):
-        few = [way for way in ways if len(way.key) <= most]
-        while (best := _best(few, left)) is not None:
-            ended = (best.ends | {x for x in best.eases if not x.has_cure}) & left
-            left -= ended
-            taken.append((best, ended))
-    for way, more in _hangers_on(taken, left, trials):
-        next(found for other, found in taken if other is way).update(more)
-        left -= more
+    for surely in (True, False):
+        for most in (1, len(trials.review.spec.values)):
+            few = [way for way in ways if len(way.turns) <= most]
+            while (best := _best(few, left, surely)) is not None:
+                taken.append((best, best.explains(left, surely)))
+                left -= taken[-1][1]
+        for number, more in _hangers_on(taken, left, trials).items():
+            taken[number][1].update(more)
+            left -= more
     for fault, found in tried(left, trials):
         way = _of_trials(found, trials.review)
         ended = {fault} | (way.ends | way.eases) & left
         left -= ended
         taken.append((way, ended))
-    for way, found in taken:
-        yield way, sorted(found, key=lambda x: x.number)
+    for way, explained in taken:
+        yield way, sorted(explained, key=lambda x: x.number)
 
 
-def proven(faults: Iterable[Fault], review: Review) -> list[Way]:
+def proven(faults: Iterable[Fault], trials: Trials) -> list[Way]:
     """The changes that the findings themselves propose, one for each set of leaves."""
     faults = sorted(faults, key=lambda x: x.number)
     named: dict[str, list[Fault]] = {}
     for fault in faults:
         for label in fault.labels:
             named.setdefault(label, []).append(fault)
-    found: dict[Key, Way] = {}
+    found: dict[tuple[tuple[str, int], ...], Way] = {}
     for fault in faults:
         for remedy in (x for item in fault.findings for x in item.advice.remedies):
-            values = dict(remedy.values or remedy.changes)
-            key = key_of(values, review)
-            way = found.setdefault(key, Way(key, lowers(values, review)))
+            turns = _turns(dict(remedy.values), trials.review)
+            turns = {x: turn for x, turn in turns.items() if x in trials.levers(fault)} or turns
+            less = lowers(dict(remedy.values), trials.review)
+            way = found.setdefault(tuple(sorted(turns.items())), Way(turns, less))
             _offer(way, remedy).meets |= {*remedy.cured, *_proposing(fault, remedy)}
-            way.ends |= {fault, *_sure(named, remedy.cured)}
+            ended = {fault, *_sure(named, remedy.cured)}
+            way.may_end |= ended
+            way.ends |= ended if not remedy.appeared else set()
             way.eases |= _sure(named, remedy.eased)
     return list(found.values())
 
@@ -120,10 +123,9 @@ def _proposing(fault: Fault, remedy: Remedy) -> Iterator[str]:
             yield f"{item.check} ({item.subject})"
 
 
-def key_of(values: Mapping[str, object], review: Review) -> Key:
-    """The leaves of a change with their directions: 1 for more, -1 for less, 0 for a word."""
-    key = {local_path(path): _direction(path, value, review) for path, value in values.items()}
-    return tuple(sorted(key.items()))
+def _turns(values: Mapping[str, object], review: Review) -> Turns:
+    """The leaves of a change with their directions."""
+    return {local_path(path): _direction(path, value, review) for path, value in values.items()}
 
 
 def _direction(path: str, value: object, review: Review) -> int:
@@ -147,41 +149,40 @@ def concerns(remedy: Remedy) -> int:
     return len(remedy.appeared) + len(remedy.opened) + len(remedy.worsened)
 
 
-def _best(ways: list[Way], left: set[Fault]) -> Way | None:
+def _best(ways: list[Way], left: set[Fault], surely: bool) -> Way | None:
     """What ends the most of what is left; of equals the mildest, then the first proposed."""
-    useful = [way for way in ways if way.ends & left]
-    order = {way.key: number for number, way in enumerate(ways)}
-    return min(
-        useful,
-        key=lambda way: (
-            -way.score(left),
-            min(x.number for x in way.ends & left),
-            way.cost(),
-            order[way.key],
-        ),
-        default=None,
-    )
+    ended = [((way.ends if surely else way.may_end) & left, way) for way in ways]
+    ranked = [
+        (-way.score(left, surely), min(x.number for x in faults), way.cost(), number)
+        for number, (faults, way) in enumerate(ended)
+        if faults
+    ]
+    return ways[min(ranked)[-1]] if ranked else None
 
 
 def _hangers_on(
     taken: list[tuple[Way, set[Fault]]], left: set[Fault], trials: Trials
-) -> list[tuple[Way, set[Fault]]]:
-    """Faults without a cure of their own that shrink most with a change already chosen."""
+) -> dict[int, set[Fault]]:
+    """Faults without a cure of their own, by the change already chosen that eases them most."""
     without = [x for x in sorted(left, key=lambda x: x.number) if not x.has_cure]
-    most: dict[Fault, tuple[float, Way]] = {}
-    for way, _ in taken:
+    most: dict[Fault, tuple[float, int]] = {}
+    for number, (way, _) in enumerate(taken):
         remedy = way.offers[0].remedy
         outcome = trials.outcome(trials.everywhere(dict(remedy.values)), without)
         for fault, share in outcome.shares.items():
-            if share >= MOSTLY and share > most.get(fault, (0.0, way))[0]:
-                most[fault] = share, way
-    return [(way, {x for x, (_, by) in most.items() if by is way}) for way, _ in taken]
+            if share >= MOSTLY and share > most.get(fault, (0.0, 0))[0]:
+                most[fault] = share, number
+    found: dict[int, set[Fault]] = {}
+    for fault, (_, number) in most.items():
+        found.setdefault(number, set()).add(fault)
+    return found
 
 
 def _of_trials(found: tuple[Tried, ...], review: Review) -> Way:
     """The trials of one part as one way."""
-    keys = {item for trial in found for item in key_of(trial.changes, review)}
-    way = Way(tuple(sorted(keys)), bool(found) and all(x.lowers for x in found), tried=found)
+    turns = {x: turn for trial in found for x, turn in _turns(trial.changes, review).items()}
+    less = bool(found) and all(x.lowers for x in found)
+    way = Way(turns, less, tried=found)
     for trial in found:
         way.ends |= trial.ends
         way.eases |= trial.eases

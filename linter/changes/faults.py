@@ -44,8 +44,9 @@ class Fault:
 
     @property
     def has_cure(self) -> bool:
-        """Whether a change of its own is proven to end it."""
-        return any(item.advice.remedies for item in self.findings)
+        """Whether a change of its own is proven to end it, and brings up nothing else."""
+        remedies = [x for item in self.findings for x in item.advice.remedies]
+        return any(not x.appeared for x in remedies)
 
 
 def faults_of(failing: Iterable[Finding]) -> tuple[Fault, ...]:

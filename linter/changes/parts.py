@@ -71,9 +71,7 @@ def seat(fault: Fault, levers: frozenset[str], review: Review) -> str:
     return stated[0] if stated else min(leaves, default="")
 
 
-def _joined(
-    stories: list[Story], key: Callable[[Story], object | None], same: str
-) -> list[Story]:
+def _joined(stories: list[Story], key: Callable[[Story], object | None], same: str) -> list[Story]:
     """Stories with equal keys as one, in the place of the first; None stays alone."""
     found: dict[object, Story] = {}
     for story in stories:
@@ -100,10 +98,10 @@ def _stress(story: Story, review: Review) -> object | None:
     """
     fault = story.first
     found = fault.first.evidence
-    rated = [way.key for way in story.ways]
-    if story.suspect or len(rated) != 1 or len(rated[0]) != 1 or found.figure is None:
+    rated = [item for way in story.ways for item in way.turns.items()]
+    if story.suspect or len(rated) != 1 or found.figure is None:
         return None
-    (path, direction), *_ = rated[0]
+    path, direction = rated[0]
     if direction != 1 or found.at_least or found.unit not in SHARES_OF_A_RATING:
         return None
     full = next((x for x in sorted(found.leaves) if local_path(x) == path), "")
@@ -124,9 +122,7 @@ def _part(story: Story, schema: Schema) -> str | None:
     top = "." not in section and not schema.is_channel_path(section)
     if declared is None or declared.model is None or not declared.part or top:
         return None
-    holds_parts = any(
-        x.startswith(f"{section}.") and schema.fields[x].model for x in schema.fields
-    )
+    holds_parts = any(x.startswith(f"{section}.") and schema.fields[x].model for x in schema.fields)
     return None if holds_parts else section
 
 

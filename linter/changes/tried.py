@@ -127,7 +127,9 @@ def _try(
     """
     changes = trials.everywhere({path: value})
     outcome = trials.outcome(changes, faults)
-    ends, eases, spoils = {fault} - {None}, set(), set()
+    ends: set[Fault] = {fault} if fault else set()
+    eases: set[Fault] = set()
+    spoils: set[Fault] = set()
     for x, share in outcome.shares.items():
         same_part = section_of(path) in {section_of(lever) for lever in trials.levers(x)}
         if share >= GONE:
@@ -136,5 +138,6 @@ def _try(
             eases.add(x)
         elif share <= -SOMEWHAT:
             spoils.add(x)
-    sets = (frozenset(x for x in found if x) for found in (ends, eases, spoils))
-    return Tried(path, changes, *sets, outcome.contradicts, lowers(changes, trials.review))
+    lowered = lowers(changes, trials.review)
+    found = (frozenset(ends), frozenset(eases), frozenset(spoils))
+    return Tried(path, changes, *found, outcome.contradicts, lowered)
