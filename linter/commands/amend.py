@@ -39,8 +39,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--answers",
         type=Path,
-        metavar="ANSWERS.amp.yaml",
-        help="values to take in, as `ampreview questions --blank` asks for them",
+        metavar="ANSWERS",
+        help="values to take in: the form or the table (.csv) that `ampreview questions` writes",
     )
     parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
@@ -115,8 +115,9 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..rewriting.answers_file import merger
+    from ..rewriting.answers_table import load_table
 
-    loaded = load_file(path)
+    loaded = load_table(path) if path.suffix.lower() == ".csv" else load_file(path)
     if loaded.spec is None:
         print_refusals(str(path), loaded.refusals, page)
         return None

@@ -21,7 +21,8 @@ SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 class CauseWords:
     """A cause as the reports print it.
 
-    number: its place in the one order, from 1.  findings: of all channels that it is told of.
+    number: its place in the one order, from 1.  is_of_part: whether nothing but a part holds
+    the findings together.  findings: of all channels that it is told of.
     changes: what to do, in order; note: why there is nothing, or what it is worth.
     """
 
@@ -33,6 +34,7 @@ class CauseWords:
     changes: tuple[str, ...]
     note: str
     caution: Caution | None
+    is_of_part: bool = False
 
     @property
     def is_plain(self) -> bool:
@@ -63,6 +65,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 tuple(change_in_words(review, findings, x) for x in first.remedies),
                 first.note,
                 _caution(first),
+                first.kind == "part",
             )
         )
     return told
