@@ -44,10 +44,12 @@ def note(story: Story, has_remedy: bool) -> str:
     tried = [item for way in story.ways for item in way.tried]
     if not tried:
         return "" if has_remedy else story.first.first.advice.remedy_note
-    told = (
-        f"{x.in_words()} would clear {len(x.ends)} of {len(story.faults)} checks" for x in tried
-    )
-    return "not proven, tried on these findings alone: " + "; ".join(told)
+    of = len(story.faults)
+    if of == 1:
+        told = " or ".join(f"{x.in_words()} clears it" for x in tried)
+        return f"not proven, tried on this finding alone: {told}"
+    told = "; ".join(f"{x.in_words()} clears {len(x.ends)} of {of} checks" for x in tried)
+    return f"not proven, tried on these findings alone: {told}"
 
 
 def _leaves(story: Story) -> frozenset[str]:
