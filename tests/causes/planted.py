@@ -214,6 +214,18 @@ COMPOSED: dict[str, Composed] = {
             "no detector": ("dc-fault-power",),
         },
     ),
+    "a rail of ten times as much": Composed(
+        "playhouse-subwoofer",
+        {"supply.v_rail": "790 V ± 3 %"},
+        {
+            "790 V for 79 V": (
+                "value-outside-usual-range",
+                "bulk-capacitor-voltage",
+                "device-voltage-margin",
+                "fuse-voltage",
+            )
+        },
+    ),
     "slip, fuse and run time": Composed(
         "market-day-trolley",
         {

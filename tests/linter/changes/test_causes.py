@@ -199,3 +199,26 @@ def test_each_answer_has_the_number_of_its_cause() -> None:
 
 def test_a_spec_without_failures_has_no_cause() -> None:
     assert told("supply: {v_rail: 20 V, bulk: {c: 1 mF, v_rated: 25 V}}", stress=STRESS) == ()
+
+
+def test_two_ends_of_one_range_are_one_change() -> None:
+    """From -5 to 50 degC: from 0 and up to 45 are asked for, which is one window."""
+    cold = check(lambda t: t - 273.15, {"t": Input("battery.charger.t_window:low", "degC", "low")},
+                 least("0"), Lever("battery.charger.t_window", "5 K"))  # fmt: skip
+    hot = check(lambda t: t - 273.15, {"t": Input("battery.charger.t_window:high", "degC", "high")},
+                most("45"), Lever("battery.charger.t_window", "5 K"))  # fmt: skip
+    (cause,) = told("battery: {charger: {t_window: -5 degC .. 50 degC}}", cold=cold, hot=hot)
+    assert [dict(x.changes) for x in cause.remedies] == [
+        {"battery.charger.t_window": "0 degC .. 45 degC"}
+    ]
+
+
+def test_a_value_that_is_merely_unusual_is_a_suspect_where_much_hangs_on_it() -> None:
+    """790 V is beyond the usual rails by no prefix; five of its checks fail, or four."""
+    spec = "supply: {v_rail: 790 V, bulk: {c: 1 mF, v_rated: 100 V}}"
+    low = check(lambda v: v, {"v": RAIL}, most("100"))
+    five, four = ({f"low_{n}": low for n in range(many)} for many in (5, 4))
+    (cause,) = told(spec, **five)
+    assert cause.kind == "suspect"
+    assert len(cause.findings) == 6
+    assert all(x.kind != "suspect" for x in told(spec, **four))
