@@ -82,9 +82,9 @@ def _size(story: Story, review: Review) -> str:
     stated = review.spec.values.get(full)
     if not isinstance(stated, Value) or stated.form == "range":
         return ""
-    return (
-        f"{_named(full, review)} {stated.text} is {'not enough' if direction > 0 else 'too much'}"
-    )
+    unit = review.spec.schema.field_of(full).unit
+    text = show(stated.nominal, unit) if stated.form == "line" else stated.text
+    return f"{_named(full, review)} {text} is {'not enough' if direction > 0 else 'too much'}"
 
 
 def _overloaded(story: Story, review: Review) -> str:

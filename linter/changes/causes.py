@@ -94,7 +94,7 @@ def _together(story: Story) -> list[Offer]:
     """What to do, one after the other: for each change its best remedy, until all is met.
 
     Where channels are written apart, each has a remedy of its own.  A minor finding makes no
-    change larger.
+    change larger.  What nothing ends has what eases it.
     """
     labels = {label for fault in story.grave or story.faults for label in fault.labels}
     left, found = set(labels), [*_right(story)]
@@ -107,6 +107,7 @@ def _together(story: Story) -> list[Offer]:
             found.append(best)
             pool.remove(best)
             left -= best.meets
+        found += [x for x in pool if left.intersection(x.remedy.eased)][:1]
     return sorted(found, key=lambda x: -len(x.meets & labels))
 
 
