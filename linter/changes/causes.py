@@ -105,10 +105,15 @@ def _together(story: Story) -> list[Offer]:
         while useful := [x for x in pool if x.meets & left]:
             best = min(useful, key=lambda x: (-len(x.meets & left), concerns(x.remedy)))
             found.append(best)
-            pool.remove(best)
+            pool = [x for x in pool if not _paths(x) & _paths(best)]
             left -= best.meets
         found += [x for x in pool if left.intersection(x.remedy.eased)][:1]
     return sorted(found, key=lambda x: -len(x.meets & labels))
+
+
+def _paths(offer: Offer) -> set[str]:
+    """The leaves that an offer changes."""
+    return {path for path, _ in offer.remedy.changes}
 
 
 def _right(story: Story) -> Iterator[Offer]:
