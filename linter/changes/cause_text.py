@@ -22,7 +22,7 @@ def headline(story: Story, review: Review) -> str:
     if others < 1:
         return message
     if story.same:
-        return f"{message}; {others} more of the {_place(story, review)}"
+        return f"{message}; {others} more about the {_place(story, review)}"
     return _size(story, review) or message
 
 
@@ -39,15 +39,17 @@ def parts(story: Story, review: Review) -> tuple[str, ...]:
     return tuple(found)
 
 
-def note(story: Story, has_remedy: bool) -> str:
-    """What was tried where nothing is proven, else why there is no change."""
+def note(story: Story, is_met: bool) -> str:
+    """What was tried where nothing is proven, else why no change meets the gravest fault."""
     tried = [item for way in story.ways for item in way.tried]
     if not tried:
-        return "" if has_remedy else story.first.first.advice.remedy_note
-    told = (
-        f"{x.in_words()} would clear {len(x.ends)} of {len(story.faults)} checks" for x in tried
-    )
-    return "not proven, tried on these findings alone: " + "; ".join(told)
+        return "" if is_met else story.first.first.advice.remedy_note
+    of = len(story.faults)
+    if of == 1:
+        told = " or ".join(f"{x.in_words()} clears it" for x in tried)
+        return f"not proven, tried on this finding alone: {told}"
+    told = "; ".join(f"{x.in_words()} clears {len(x.ends)} of {of} checks" for x in tried)
+    return f"not proven, tried on these findings alone: {told}"
 
 
 def _leaves(story: Story) -> frozenset[str]:
@@ -62,7 +64,7 @@ def _doubt(story: Story, review: Review) -> str:
     if not isinstance(stated, Value) or right is None:
         return story.first.first.message
     likely = right["value"] if isinstance(right, Mapping) else right
-    return f"{_named(story.suspect.path, review)} {stated.text}; {likely} is likely"
+    return f"{_named(story.suspect.path, review)} is {stated.text}; {likely} is likely"
 
 
 def _size(story: Story, review: Review) -> str:
@@ -71,7 +73,8 @@ def _size(story: Story, review: Review) -> str:
     counts = {review.spec.schema.fields[path].kind == "count" for path, _ in keys}
     if counts == {True} and {direction for _, direction in keys} == {1}:
         part = review.spec.schema.part_of(section_of(keys[0][0]))
-        return f"{part.capitalize()} too small: {story.first.first.message}"
+        message = story.first.first.message
+        return f"{part.capitalize()} too small: {message[:1].lower()}{message[1:]}"
     if len(keys) != 1 or not keys[0][1]:
         return ""
     path, direction = keys[0]
@@ -79,9 +82,9 @@ def _size(story: Story, review: Review) -> str:
     stated = review.spec.values.get(full)
     if not isinstance(stated, Value) or stated.form == "range":
         return ""
-    return (
-        f"{_named(full, review)} {stated.text} is {'not enough' if direction > 0 else 'too much'}"
-    )
+    unit = review.spec.schema.field_of(full).unit
+    text = show(stated.nominal, unit) if stated.form == "line" else stated.text
+    return f"{_named(full, review)} {text} is {'not enough' if direction > 0 else 'too much'}"
 
 
 def _overloaded(story: Story, review: Review) -> str:

@@ -10,6 +10,7 @@ from ..declare import local_path
 from ..finding import Cause, Remedy
 from ..judging.review import Review
 from .cause_text import headline, note, parts
+from .combine import combined
 from .cover import Offer, chosen, concerns
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
@@ -23,9 +24,9 @@ MOST_ALTERNATIVES = 2
 
 def causes_of(review: Review) -> tuple[Cause, ...]:
     """The causes of what fails in a review with remedies; each failing answer in one of them."""
-    faults = faults_of(review.failing())
-    stories = gathered(_stories(faults, review), review)
-    return tuple(_cause(story, review) for story in sorted(stories, key=_urgency))
+    faults, trials = faults_of(review.failing()), Trials(review)
+    stories = gathered(_stories(faults, trials), review)
+    return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))
 
 
 def cause_numbers(causes: Sequence[Cause]) -> Mapping[Key, int]:
@@ -40,9 +41,9 @@ def cause_numbers(causes: Sequence[Cause]) -> Mapping[Key, int]:
     return found
 
 
-def _stories(faults: tuple[Fault, ...], review: Review) -> list[Story]:
+def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
     """Each fault in one story: of a suspect, of a change, or of its own."""
-    trials = Trials(review)
+    review = trials.review
     told: list[Story] = []
     left = list(faults)
     for suspect in suspects(faults, trials):
@@ -66,16 +67,18 @@ def _urgency(story: Story) -> tuple[bool, int, int, int]:
     return first, story.rank, -len(story.grave), story.first.number
 
 
-def _cause(story: Story, review: Review) -> Cause:
+def _cause(story: Story, trials: Trials) -> Cause:
+    review = trials.review
     findings = tuple(item for x in _in_order(story) for item in x.findings)
-    offers = _together(story)
+    offers = combined(_together(story), story.faults, trials)
     remedies = tuple(offer.remedy for offer in offers)
+    met = {label for offer in offers for label in offer.meets}
     return Cause(
         story.kind,
         headline(story, review),
         findings,
         remedies,
-        note(story, bool(remedies)),
+        note(story, story.first.labels <= met),
         _otherwise(story, remedies, review),
         parts(story, review),
     )
@@ -90,9 +93,10 @@ def _in_order(story: Story) -> list[Fault]:
 def _together(story: Story) -> list[Offer]:
     """What to do, one after the other: for each change its best remedy, until all is met.
 
-    Where channels are written apart, each has a remedy of its own.
+    Where channels are written apart, each has a remedy of its own.  A minor finding makes no
+    change larger.  What nothing ends has what eases it.
     """
-    labels = {label for fault in story.faults for label in fault.labels}
+    labels = {label for fault in story.grave or story.faults for label in fault.labels}
     left, found = set(labels), [*_right(story)]
     for offer in found:
         left -= offer.meets
@@ -101,9 +105,15 @@ def _together(story: Story) -> list[Offer]:
         while useful := [x for x in pool if x.meets & left]:
             best = min(useful, key=lambda x: (-len(x.meets & left), concerns(x.remedy)))
             found.append(best)
-            pool.remove(best)
+            pool = [x for x in pool if not _paths(x) & _paths(best)]
             left -= best.meets
+        found += [x for x in pool if left.intersection(x.remedy.eased)][:1]
     return sorted(found, key=lambda x: -len(x.meets & labels))
+
+
+def _paths(offer: Offer) -> set[str]:
+    """The leaves that an offer changes."""
+    return {path for path, _ in offer.remedy.changes}
 
 
 def _right(story: Story) -> Iterator[Offer]:

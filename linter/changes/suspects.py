@@ -1,12 +1,14 @@
 """Stated values that are doubtful in themselves, and what hangs on each of them."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from ..finding import Severity
 from .faults import Fault
 from .rerun import CONTRADICTS
 from .trial import GONE, MOSTLY, Trials
+
+MUCH = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,15 +27,36 @@ class Suspect:
 def suspects(faults: Iterable[Fault], trials: Trials) -> Iterator[Suspect]:
     """The suspects among faults, slips first; what a slip explains is no suspect itself.
 
-    A value beyond its usual range without a likely slip is no suspect: it is merely unusual.
+    A value that is merely unusual is a suspect only where very much hangs on it.
     """
     left = list(faults)
-    doubts = [x for x in left if x.is_doubt and x.first.severity is not Severity.MINOR]
-    for doubt in sorted(doubts, key=lambda x: (x.first.check == CONTRADICTS, x.number)):
-        if doubt in left and doubt.first.place is not None:
-            found = _suspect(doubt, doubt.first.place.path, left, trials)
-            left = [x for x in left if x not in found.explains]
-            yield found
+    doubts = [x for x in left if x.is_doubt and x.first.place is not None]
+    for doubt in sorted(doubts, key=_trust):
+        place = doubt.first.place
+        if doubt not in left or place is None or not _worth_a_trial(doubt, place.path, left):
+            continue
+        found = _suspect(doubt, place.path, left, trials)
+        if found.doubt.first.severity is Severity.MINOR and not _much_hangs(found.explains):
+            continue
+        left = [x for x in left if x not in found.explains]
+        yield found
+
+
+def _trust(doubt: Fault) -> tuple[bool, bool, int]:
+    """Slips before contradictions, and what is merely unusual last."""
+    minor = doubt.first.severity is Severity.MINOR
+    return minor, doubt.first.check == CONTRADICTS, doubt.number
+
+
+def _worth_a_trial(doubt: Fault, path: str, left: list[Fault]) -> bool:
+    """Whether much can hang on a value that is merely unusual; a graver doubt always is."""
+    if doubt.first.severity is not Severity.MINOR:
+        return True
+    return _much_hangs([x for x in left if path in x.first.evidence.leaves])
+
+
+def _much_hangs(faults: Collection[Fault]) -> bool:
+    return sum(1 for x in faults if x.first.severity is not Severity.MINOR) >= MUCH
 
 
 def _suspect(doubt: Fault, path: str, left: list[Fault], trials: Trials) -> Suspect:
@@ -41,12 +64,13 @@ def _suspect(doubt: Fault, path: str, left: list[Fault], trials: Trials) -> Susp
     right = doubt.first.advice.follows
     if doubt.first.check == CONTRADICTS and not doubt.has_cure:
         right = None
+    minor = doubt.first.severity is Severity.MINOR
     others = [x for x in left if x is not doubt]
     outcome = trials.outcome(trials.everywhere({path: right}), others)
     least = MOSTLY if right is not None else GONE
     found = [
         x
         for x, share in outcome.shares.items()
-        if share >= least and (right is not None or not x.has_cure)
+        if share >= least and (right is not None or minor or not x.has_cure)
     ]
     return Suspect(doubt, path, right, (doubt, *sorted(found, key=lambda x: x.number)))

@@ -68,8 +68,9 @@ def tried(left: Iterable[Fault], trials: Trials) -> Iterator[tuple[Fault, tuple[
     budget = MOST_TRIALS
     while waiting and waiting[0].first.severity is not Severity.MINOR and budget > 0:
         fault = waiting[0]
-        found = [_try(fault, *item, waiting, trials) for item in trials.solutions(fault)]
+        found = [_try(*item, waiting, trials) for item in trials.solutions(fault)]
         budget -= max(len(found), 1)
+        found = [item for item in found if fault in item.ends | item.eases]
         best = _best_part(found, trials)
         grown = [_grown(item, waiting, trials) for item in best]
         yield fault, tuple(grown)
@@ -114,20 +115,18 @@ def _grown(item: Tried, waiting: list[Fault], trials: Trials) -> Tried:
     ]
     if not item.eases or not sizes:
         return item
-    larger = [_try(None, path, value, waiting, trials) for path, value in sizes]
+    larger = [_try(path, value, waiting, trials) for path, value in sizes]
     return max([item, *larger], key=lambda x: (not x.contradicts, _score([x])))
 
 
-def _try(
-    fault: Fault | None, path: str, value: object, faults: list[Fault], trials: Trials
-) -> Tried:
-    """A change that one fault asks for, and what else is gone or much milder with it.
+def _try(path: str, value: object, faults: list[Fault], trials: Trials) -> Tried:
+    """A change that one fault asks for, and what is gone or much milder with it.
 
     Of a fault whose own check would change the same part, any good step belongs to it.
     """
     changes = trials.everywhere({path: value})
     outcome = trials.outcome(changes, faults)
-    ends: set[Fault] = {fault} if fault else set()
+    ends: set[Fault] = set()
     eases: set[Fault] = set()
     spoils: set[Fault] = set()
     for x, share in outcome.shares.items():

@@ -214,6 +214,18 @@ COMPOSED: dict[str, Composed] = {
             "no detector": ("dc-fault-power",),
         },
     ),
+    "a rail of ten times as much": Composed(
+        "playhouse-subwoofer",
+        {"supply.v_rail": "790 V ± 3 %"},
+        {
+            "790 V for 79 V": (
+                "value-outside-usual-range",
+                "bulk-capacitor-voltage",
+                "device-voltage-margin",
+                "fuse-voltage",
+            )
+        },
+    ),
     "slip, fuse and run time": Composed(
         "market-day-trolley",
         {
@@ -239,13 +251,78 @@ COMPOSED: dict[str, Composed] = {
         "bird-call-pocket",
         {
             "signal.r_in": "15 ohm",
-            "*.output_stage.over_current.i_trip": {"min": "1.3 A", "typ": "1.6 A"},
+            # 3 W into 4 ohm have a crest of (2 * 3 / 4) ** 0.5 = 1.2 A
+            "*.output_stage.over_current.i_trip": {"min": "0.9 A", "typ": "1.1 A"},
             "battery.charger.t_window": "-8 degC .. 43 degC",
         },
         {
             "slip": ("value-outside-usual-range", "input-coupling-corner"),
             "trip": ("trip-above-music",),
             "cold": ("charge-in-cold",),
+        },
+    ),
+    "wrong inductor, bootstrap and source": Composed(
+        "market-day-trolley",
+        {
+            "channels.horn.filter.inductor.i_sat": "2 A",
+            "channels.horn.gate_drive.bootstrap.c": "33 nF ± 10 %",
+            "supply.i_max": "1 A",
+            "supply.p_max": "24 W",
+        },
+        {
+            "inductor": ("inductor-saturation",),
+            "bootstrap": ("part-bootstrap-capacitor",),
+            "source": ("source-below-rated-power",),
+        },
+    ),
+    "small sink, narrow port, no high-pass": Composed(
+        "playhouse-subwoofer",
+        {
+            "thermal.heatsink.r_th_sa": "6 K/W",
+            "channels.sub.loudspeaker.enclosure.type": "vented",
+            "channels.sub.loudspeaker.enclosure.f_b": "32 Hz",
+            "channels.sub.loudspeaker.enclosure.port_area": "80 cm2",
+            "channels.sub.loudspeaker.high_pass": "none",
+        },
+        {
+            "sink": ("touch-temperature-heatsink",),
+            "port": ("port-air-speed",),
+            "high-pass": ("vented-box-unloading",),
+        },
+    ),
+    "two loudspeakers and two levels": Composed(
+        "bird-call-pocket",
+        {"*.loudspeaker.parallel": "2", "*.modulator.levels": "two-level"},
+        {
+            "2 ohm": ("loudspeaker-network", "loudspeaker-minimum-impedance"),
+            "two-level drive": ("filterless-drive",),
+        },
+    ),
+    "trace, input capacitor and turn-on step": Composed(
+        "bedside-lamp",
+        {
+            "wiring.trace.width": "0.2 mm",
+            "wiring.trace.layer": "inner",
+            "signal.c_in": "22 nF ± 10 %",
+            "channels.lamp.turn_on_step": "1.5 V",
+        },
+        {
+            "trace": ("fuse-protects-trace", "trace-current"),
+            "input capacitor": ("input-coupling-corner",),
+            "step": ("turn-on-pop",),
+        },
+    ),
+    "charger for other cells, lockout in the sag, fuse of 32 V": Composed(
+        "choir-portable",
+        {
+            "battery.charger.v": "34.4 V ± 1 %",
+            "protection.under_voltage.v_trip": {"min": "26 V", "typ": "26.6 V", "max": "27.2 V"},
+            "protection.fuse.v_dc": "32 V",
+        },
+        {
+            "charger": ("charge-voltage",),
+            "lockout": ("pack-voltage-under-load",),
+            "fuse": ("fuse-voltage",),
         },
     ),
 }
