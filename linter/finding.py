@@ -185,8 +185,9 @@ class Cause:
     """Failing answers that one doubtful value, one change or one part explains.
 
     findings: what it explains, the gravest first; the headline is about that one, or about
-    the doubtful value.  remedies: what to do, the first proposal first, each with what it
-    clears; note: why there is none, or what they are worth.
+    the doubtful value.  remedies: what to do, together, the one that clears most first;
+    alternatives: other changes that end the gravest finding.  note: why there is no remedy,
+    or what was tried.  parts: the parts that it is about, in words.
     """
 
     kind: CauseKind
@@ -194,6 +195,8 @@ class Cause:
     findings: tuple[Finding, ...]
     remedies: tuple[Remedy, ...] = ()
     note: str = ""
+    alternatives: tuple[Remedy, ...] = ()
+    parts: tuple[str, ...] = ()
 
     @property
     def severity(self) -> Severity:

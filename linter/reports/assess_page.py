@@ -28,6 +28,7 @@ LINES = 60
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
+MOST_IN_BRIEF = 1
 HEADLINE, CHANGE = 3, 2
 """Lines that a headline and a change may take."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
@@ -114,9 +115,11 @@ def _cause(cause: CauseWords, width: int, brief: bool = False) -> list[Text]:
     style = (SEVERITIES[cause.severity], "")
     lines = hanging(lead, cause.headline + count, width, style, HEADLINE)
     blank = " " * len(lead)
-    changes = cause.changes[:1] if brief else cause.changes
-    for label, change in zip(("change  ", *["or      "] * len(changes)), changes, strict=False):
-        lines += hanging(blank + label, change, width, ("dim", ""), CHANGE)
+    for label, change in cause.changes[: MOST_IN_BRIEF if brief else None]:
+        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    left = len(cause.changes) - MOST_IN_BRIEF
+    if brief and left > 0:
+        lines += hanging(blank, f"and {_number(left, 'more change')}: --full", width, ("", "dim"))
     if cause.note:
         lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), 1 if brief else CHANGE)
     return lines if brief else [*lines, *_caution(cause.caution, blank, width)]

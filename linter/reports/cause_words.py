@@ -22,7 +22,8 @@ class CauseWords:
     """A cause as the reports print it.
 
     number: its place in the one order, from 1.  findings: of all channels that it is told of.
-    changes: what to do, in order; note: why there is nothing, or what it is worth.
+    changes: what to do, each behind ``change``, ``and`` or ``or``; note: why there is nothing,
+    or what was tried.
     """
 
     number: int
@@ -30,7 +31,7 @@ class CauseWords:
     headline: str
     holds: bool
     findings: tuple[Finding, ...]
-    changes: tuple[str, ...]
+    changes: tuple[tuple[str, str], ...]
     note: str
     caution: Caution | None
 
@@ -60,7 +61,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 _headline(first) + _channels(review, alike),
                 any((x.check, x.subject, x.message) in holding for x in findings),
                 findings,
-                tuple(change_in_words(review, findings, x) for x in first.remedies),
+                _changes(review, first, findings),
                 first.note,
                 _caution(first),
             )
@@ -97,6 +98,17 @@ def _caution(cause: Cause) -> Caution | None:
     """The gravest caution among the findings."""
     cautions = [caution for finding in cause.findings for caution in finding.advice.cautions]
     return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
+
+
+def _changes(
+    review: Review, cause: Cause, findings: Sequence[Finding]
+) -> tuple[tuple[str, str], ...]:
+    """What to do together, then what may be done instead."""
+    words = ["change", *["and"] * len(cause.remedies)][: len(cause.remedies)]
+    words += ["or"] * len(cause.alternatives)
+    remedies = (*cause.remedies, *cause.alternatives)
+    texts = [change_in_words(review, findings, remedy) for remedy in remedies]
+    return tuple(dict.fromkeys(zip(words, texts, strict=True)))
 
 
 def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) -> str:
