@@ -88,11 +88,13 @@ def promises_of(run: Assessment, answers: Iterable[Finding]) -> tuple[Promised, 
             return known.get((check, subject))
         return stage.judge(entry, subject)
 
+    checks = frozenset(entry.name for entry in run.catalogue.entries)
     return tuple(
         found
         for promise in run.catalogue.promises
         for subject in _subjects(promise, run.spec)
-        if (found := PromiseAtHand(promise, subject, run.spec, answer).concluded()) is not None
+        if (found := PromiseAtHand(promise, subject, run.spec, checks, answer).concluded())
+        is not None
     )
 
 
@@ -103,11 +105,15 @@ def _subjects(promise: Promise, spec: Spec) -> tuple[str, ...]:
 
 @dataclass(frozen=True, slots=True)
 class PromiseAtHand:
-    """One promise of one subject, and how to get the answers of the checks that judge it."""
+    """One promise of one subject, and how to get the answers of the checks that judge it.
+
+    checks: those that the catalogue has; the house may switch some off.
+    """
 
     promise: Promise
     subject: str
     spec: Spec
+    checks: frozenset[str]
     answer: Answers
 
     def concluded(self) -> Promised | None:
@@ -118,6 +124,9 @@ class PromiseAtHand:
         found = [self._answer_of(judge) for judge in self.promise.checks]
         heard = [item for item in found if item is not None]
         outlook = _outlook(heard)
+        off = [x.check for x in self.promise.checks if x.check not in self.checks]
+        if off and outlook == "supported":
+            return self._unjudged(claim, off)
         telling = [x for x in heard if _tells(x, outlook)]
         unsaid = [x for x in telling if x.allowed is None and outlook != "supported"]
         needs = [x.answer.advice.missing for x in telling if x.answer.advice.missing]
@@ -133,6 +142,12 @@ class PromiseAtHand:
             needs[0] if needs and outlook == "not shown" else (),
             tuple(x.answer.check for x in telling),
         )
+
+    def _unjudged(self, claim: str, off: Sequence[str]) -> Promised:
+        """A promise that is not shown, because the house does without a check of it."""
+        told = f"switched off by the house file: {', '.join(off)}"
+        given = (self.promise.name, self.subject, claim)
+        return Promised(*given, "not shown", self._figure(), self._field.unit, told=told)
 
     @property
     def _field(self) -> Field:
@@ -194,7 +209,8 @@ class PromiseAtHand:
             return "impossible"
         if item.severity in GRAVE:
             return "unlikely"
-        return "not shown" if item.severity and self._falls_short(allowed) else "supported"
+        doubted = item.severity is not None or judge.proves
+        return "not shown" if doubted and self._falls_short(allowed) else "supported"
 
     def _falls_short(self, allowed: Allowed | None) -> bool:
         """Whether a mild finding allows less than is promised, by its own figure."""

@@ -113,7 +113,7 @@ def _cause(item: CauseWords) -> dict[str, Any]:
         "headline": item.headline,
         "holds": item.holds,
         "findings": [{"check": x.check, "subject": x.subject} for x in item.findings],
-        "changes": list(item.changes),
+        "changes": [{"how": label, "text": text} for label, text in item.changes],
         "note": item.note,
     }
 

@@ -103,7 +103,7 @@ def _cause(cause: CauseWords) -> Iterator[str]:
     checks = {x.check for x in cause.findings}
     count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
     yield f"{cause.number}. **{cause.severity}** {escaped(cause.headline)}{count}"
-    for label, change in zip(("change", *["or"] * len(cause.changes)), cause.changes, strict=False):
+    for label, change in cause.changes:
         yield f"    - {label}: {escaped(change)}"
     if cause.note:
         yield f"    - change: {escaped(cause.note)}"

@@ -29,7 +29,9 @@ MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
 HEADLINE, CHANGE = 3, 2
-"""Lines that a headline and a change may take."""
+BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
+"""Lines that a headline and a change may take, and those of the first causes and of all further
+ones where room is short."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
 SIGNALS = {
     "DANGER": "bold red",
@@ -80,20 +82,22 @@ def _house(review: Review) -> str:
 
 
 def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
-    """Causes that hold, then the others; in brief, and as many as fit, where room is short."""
-    blocks = [_cause(cause, sizes.width) for cause in causes]
-    lines = _listed(causes, blocks)
+    """Causes that hold, then the others; ever briefer, and then as many as there is room for."""
+    lines = _listed(causes, [_cause(cause, sizes.width) for cause in causes])
     if len(lines) <= sizes.lines:
         return lines
     cautions = _cautions(causes, sizes.width)
     room = sizes.lines - len(cautions)
-    blocks = [_cause(cause, sizes.width, brief=True) for cause in causes]
+    for brief in BRIEF:
+        blocks = [_brief(x, sizes.width, brief[min(place, 3)]) for place, x in enumerate(causes)]
+        lines = _listed(causes, blocks)
+        if len(lines) <= room:
+            return [*lines, *cautions]
     shown = len(causes)
     while shown and len(lines := _listed(causes[:shown], blocks)) > room - 1:
         shown -= 1
-    left = len(causes) - shown
-    rest = [Text(f" and {_number(left, 'more cause')}: --full", "dim")] if left else []
-    return [*lines, *rest, *cautions]
+    rest = f" and {_number(len(causes) - shown, 'more cause')}: --full"
+    return [*lines, Text(rest, "dim"), *cautions]
 
 
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
@@ -106,20 +110,34 @@ def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[
     return lines
 
 
-def _cause(cause: CauseWords, width: int, brief: bool = False) -> list[Text]:
-    """One cause with its changes and its gravest caution; in brief with the first change alone."""
+def _cause(cause: CauseWords, width: int) -> list[Text]:
+    """One cause with its changes and its gravest caution."""
+    lines, blank = _headline(cause, width, HEADLINE)
+    for label, change in cause.changes:
+        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    if cause.note:
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+    return [*lines, *_caution(cause.caution, blank, width)]
+
+
+def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
+    """One cause with all that is to be changed in one text.  most: lines of head and change."""
+    lines, blank = _headline(cause, width, most[0])
+    change = cause.together or cause.note or next((text for _, text in cause.changes), "")
+    return (
+        [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]
+        if change
+        else lines
+    )
+
+
+def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:
+    """The headline of a cause, and the blanks for what stands below it."""
     lead = f"{cause.number:>2} {cause.severity:<9}"
     checks = {x.check for x in cause.findings}
     count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
     style = (SEVERITIES[cause.severity], "")
-    lines = hanging(lead, cause.headline + count, width, style, HEADLINE)
-    blank = " " * len(lead)
-    changes = cause.changes[:1] if brief else cause.changes
-    for label, change in zip(("change  ", *["or      "] * len(changes)), changes, strict=False):
-        lines += hanging(blank + label, change, width, ("dim", ""), CHANGE)
-    if cause.note:
-        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), 1 if brief else CHANGE)
-    return lines if brief else [*lines, *_caution(cause.caution, blank, width)]
+    return hanging(lead, cause.headline + count, width, style, most), " " * len(lead)
 
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:

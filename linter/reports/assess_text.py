@@ -111,8 +111,8 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
     if cause.is_plain:
         return hanging(lead, "holds" if cause.holds else "does not hold", width, (style, "dim"))
     lines = hanging(lead, cause.headline, width, (style, "bold"))
-    for change in cause.changes:
-        lines += _row("change", change, width)
+    for label, change in cause.changes:
+        lines += _row(label, change, width)
     return [*lines, *(_row("change", cause.note, width) if cause.note else [])]
 
 

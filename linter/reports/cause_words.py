@@ -3,8 +3,10 @@
 Equal causes of several channels are told as one.
 """
 
+import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import chain
 
 from ..check import Caution
 from ..declare import local_path
@@ -14,6 +16,8 @@ from .groups import together
 from .phrases import moves
 
 MOST_NAMED = 2
+EFFECTS = (("worsens", "worsened"), ("introduces", "appeared"), ("leaves open", "opened"))
+PROVENANCE, VALUE = re.compile(r"\{value: (.+), from: \w+\}"), r"\1"
 SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
@@ -21,9 +25,10 @@ SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 class CauseWords:
     """A cause as the reports print it.
 
-    number: its place in the one order, from 1.  is_of_part: whether nothing but a part holds
-    the findings together.  findings: of all channels that it is told of.
-    changes: what to do, in order; note: why there is nothing, or what it is worth.
+    number: its place in the one order, from 1.  findings: of all channels that it is told of.
+    together: all that is to be changed, in short; changes: one by one, each behind ``change``,
+    ``and`` or ``or``; note: why there is nothing, or what was tried.  is_of_part: whether
+    nothing but a part holds the findings together.
     """
 
     number: int
@@ -31,7 +36,8 @@ class CauseWords:
     headline: str
     holds: bool
     findings: tuple[Finding, ...]
-    changes: tuple[str, ...]
+    together: str
+    changes: tuple[tuple[str, str], ...]
     note: str
     caution: Caution | None
     is_of_part: bool = False
@@ -62,7 +68,8 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 _headline(first) + _channels(review, alike),
                 any((x.check, x.subject, x.message) in holding for x in findings),
                 findings,
-                tuple(change_in_words(review, findings, x) for x in first.remedies),
+                _together(review, findings, first.remedies),
+                _changes(review, first, findings),
                 first.note,
                 _caution(first),
                 first.kind == "part",
@@ -102,6 +109,17 @@ def _caution(cause: Cause) -> Caution | None:
     return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
 
 
+def _changes(
+    review: Review, cause: Cause, findings: Sequence[Finding]
+) -> tuple[tuple[str, str], ...]:
+    """What to do together, then what may be done instead."""
+    words = ["change", *["and"] * len(cause.remedies)][: len(cause.remedies)]
+    words += ["or"] * len(cause.alternatives)
+    remedies = (*cause.remedies, *cause.alternatives)
+    texts = [change_in_words(review, findings, remedy) for remedy in remedies]
+    return tuple(dict.fromkeys(zip(words, texts, strict=True)))
+
+
 def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) -> str:
     """What to change, from, to, and what that does to the findings told of and to others."""
     old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
@@ -109,30 +127,44 @@ def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) ->
         f"{path} to {value}" + (f" (now {old[path]})" if old[path] else "")
         for path, value in moves(remedy.changes)
     ]
-    promises = any(review.spec.schema.field_of(path).promise for path, _ in remedy.changes)
-    text = ("lower the promise: " if promises else "") + " and ".join(parts)
-    titles = {f"{x.check} ({x.subject})": x.title for x in review.findings}
-    return "; ".join([text, *_effects(about, remedy, titles)])
+    fixed, *effects = _effects(review, about, (remedy,))
+    return "; ".join([_lowered(review, (remedy,)) + " and ".join(parts), *fixed, *chain(*effects)])
 
 
-def _effects(about: Sequence[Finding], remedy: Remedy, titles: Mapping[str, str]) -> Iterator[str]:
-    first = about[0]
-    own = {f"{x.check} ({x.subject})" for x in about}
-    gone = own & set(remedy.cured)
-    if remedy in first.advice.remedies:
-        gone.add(f"{first.check} ({first.subject})")
-    others = len(set(remedy.cured) - own)
-    if len(own) > 1 and len(gone) < len(own):
-        yield f"fixes {len(gone)} of {len(own)}"
-    if others:
-        yield f"fixes {others} other finding{'' if others == 1 else 's'}"
-    for word, labels in (
-        ("worsens", remedy.worsened),
-        ("introduces", remedy.appeared),
-        ("leaves open", remedy.opened),
-    ):
-        if labels:
-            yield f"{word} {titled(labels, titles)}"
+def _together(review: Review, about: Sequence[Finding], remedies: Sequence[Remedy]) -> str:
+    """All changes at once in short: what they fix, what to change, what else they do."""
+    if not remedies:
+        return ""
+    changes = [change for remedy in remedies for change in remedy.changes]
+    parts = [f"{path} to {PROVENANCE.sub(VALUE, value)}" for path, value in moves(changes)]
+    fixed, *effects = _effects(review, about, remedies)
+    head = f"{', '.join(fixed)}: " if fixed else ""
+    return "; ".join([head + _lowered(review, remedies) + ", ".join(parts), *chain(*effects)])
+
+
+def _lowered(review: Review, remedies: Sequence[Remedy]) -> str:
+    fields = [review.spec.schema.field_of(path) for x in remedies for path, _ in x.changes]
+    return "lower the promise: " if any(field.promise for field in fields) else ""
+
+
+def _effects(
+    review: Review, about: Sequence[Finding], remedies: Sequence[Remedy]
+) -> Iterator[list[str]]:
+    """What remedies fix, what they worsen, introduce and leave open; empty where nothing."""
+    own = {_label(x): x for x in about}
+    gone = {label for remedy in remedies for label in remedy.cured}
+    gone |= {label for label, x in own.items() if any(r in x.advice.remedies for r in remedies)}
+    fixed, others = len(gone & own.keys()), len(gone - own.keys())
+    told = [f"fixes {fixed} of {len(own)}"] if fixed < len(own) else []
+    yield [*told, f"fixes {others} other finding{'' if others == 1 else 's'}"] if others else told
+    titles = {_label(x): x.title for x in review.findings}
+    for word, kind in EFFECTS:
+        labels = [x for remedy in remedies for x in getattr(remedy, kind) if x not in gone]
+        yield [f"{word} {titled(labels, titles)}"] if labels else []
+
+
+def _label(item: Finding) -> str:
+    return f"{item.check} ({item.subject})"
 
 
 def titled(labels: Collection[str], titles: Mapping[str, str]) -> str:

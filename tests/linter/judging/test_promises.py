@@ -128,3 +128,16 @@ def test_the_least_likely_comes_first() -> None:
     told = [row.outlook for row in rows]
     order = ("impossible", "unlikely", "not shown", "supported")
     assert told == sorted(told, key=order.index)
+
+
+def test_a_check_that_the_house_switches_off_supports_nothing(tmp_path: Path) -> None:
+    for name, text in (
+        ("choir.amp.yaml", (SAMPLES / "choir-portable.amp.yaml").read_text(encoding="utf-8")),
+        ("house.ampreview.yaml", "amplifier_house: 1\nchecks_off: {power-above-rail: a trial}\n"),
+    ):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    found = review_file(tmp_path / "choir.amp.yaml")
+    assert isinstance(found, Review)
+    power = promise(found, "power per channel")
+    assert power.outlook == "not shown"
+    assert "power-above-rail" in power.told

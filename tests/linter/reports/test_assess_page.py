@@ -16,6 +16,7 @@ from ampreview.linter.check import Assumption, AtLeast, Caution, Input, Lever, P
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue
+from ampreview.linter.finding import Cause
 from ampreview.linter.judging.review import Review, review, review_file
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reports.assess_page import LINES, page_lines, print_page
@@ -276,3 +277,27 @@ def test_the_page_and_the_full_report_of_a_held_design() -> None:
     stream = io.StringIO()
     print_review(found, console(stream, 80))
     assert without_hashes(stream.getvalue()) == FULL
+
+
+def test_a_cause_of_several_findings_says_how_many_its_changes_fix(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Of the two findings the new rating cures one; the other one is left."""
+    found = toy(SPOILT)
+    first, second = found.failing()
+    (remedy,) = first.advice.remedies
+    cause = Cause("part", "Rail and pack do not fit", (first, second), (remedy,))
+    (told,) = cause_words(found, [cause])
+    rating = "supply.bulk.v_rated to 63 V"
+    assert told.changes == (("change", f"{rating} (now 25 V); fixes 1 of 2"),)
+    assert told.together == f"fixes 1 of 2: {rating}"
+    assert not told.is_plain
+    name = "ampreview.linter.reports.{}.causes_of"
+    for module in ("assess_page", "assess_text"):
+        monkeypatch.setattr(name.format(module), lambda _: (cause,))
+    assert "  1 critical Rail and pack do not fit (2 findings)" in shown(found)
+    stream = io.StringIO()
+    print_review(found, console(stream, 80))
+    text = stream.getvalue()
+    places = [text.index(x) for x in (cause.headline, first.title, second.title)]
+    assert places == sorted(places)
