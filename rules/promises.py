@@ -102,7 +102,7 @@ RESPONSE = Promise(
     "claims.response",
     (("band", "{}"), ("claims.response", "within {}")),
     (
-        PromiseCheck("treble-response", filled, "over the rated loads", proves=True),
+        PromiseCheck("treble-response", filled, "deviation over the rated loads", proves=True),
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
         PromiseCheck("blocking-capacitor-corner"),
         PromiseCheck("input-coupling-corner"),
