@@ -229,6 +229,18 @@ class Device(Section):
         given="typ",
         concerns=NO_HEATSINK,
     )
+    psi_jt: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the middle of its top, all its heat",
+        "0.05 .. 40 K/W",
+        given="typ",
+    )
+    psi_jb: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the board 1 mm beside it, all its heat",
+        "0.5 .. 60 K/W",
+        given="typ",
+    )
     foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections", default=absent())
     v_supply: Value | None = quantity(
         "V",

@@ -28,6 +28,18 @@ class Heatsink(Section):
         "0.05 .. 40 K/W",
         given="typ",
     )
+    r_th_forced: Value | None = quantity(
+        "K/W",
+        "ONE heatsink with its fan running, to the air that is blown in; silent: no fan",
+        "0.02 .. 10 K/W",
+        given="typ",
+    )
+    air_speed: Value | None = quantity(
+        "m/s",
+        "air that a fan drives along the fins, where r_th_forced is not known; silent: no fan",
+        "0.5 .. 8 m/s",
+    )
+    mass: Value | None = quantity("kg", "aluminium of ONE heatsink", "0.01 .. 9 kg")
     count: Value | None = count(
         "equal heatsinks that share all packages", "1 .. 16", default=absent(1.0)
     )
@@ -108,6 +120,12 @@ class Thermal(Section):
     )
     board_copper: BoardCopper | None = section(
         BoardCopper, part="board copper", concerns=NO_HEATSINK
+    )
+    time_constant: Value | None = quantity(
+        "s",
+        "heatsink, or board of a stage without one: to 63 % of its rise; silent: from the mass",
+        "10 .. 3600 s",
+        example="180 s",
     )
     basis: str | None = word(
         ("one-eighth", "one-third", "full-sine"),

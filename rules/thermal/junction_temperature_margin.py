@@ -13,6 +13,10 @@ losses of an integrated stage cannot be made up from its on-resistance (measured
 are two to three times that), so without a measured efficiency the check can fail but not
 pass.  First cure: a larger heatsink, then outer air, then fewer losses.
 
+An integrated stage goes no further than its own trip: that it gets there is the finding, and
+the part is not destroyed by it. Of one that says nothing of a trip the same is assumed at its
+limit.
+
 The limits are the usual distances of derating tables.  A fixed 110 degC, found in tables
 for space, would condemn published boards that work at 125 degC.
 """
@@ -53,7 +57,7 @@ CHECK = Check(
     " {figure:+below|above} its limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
-        "t_junction": Input("t_junction_programme"),
+        "t_junction": Input("t_junction_held"),
     },
     limits=AtLeast(
         critical="0 K",

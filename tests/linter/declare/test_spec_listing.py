@@ -99,7 +99,14 @@ LISTED = {
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
         filter.second_stage.c loudspeaker.c_series.c loudspeaker.zobel.c
     """,
+    "kg": """
+        thermal.heatsink.mass
+    """,
+    "m/s": """
+        thermal.heatsink.air_speed
+    """,
     "s": """
+        rated_duration thermal.time_constant
         signal.mute_time supply.bulk.life battery.rating_hours battery.protection.t_trip
         output_stage.t_edge output_stage.over_current.t_response
         output_stage.over_current.t_retry output_stage.device.t_d_on output_stage.device.t_r
@@ -176,6 +183,7 @@ LISTED = {
     "K/W": """
         output_stage.device.r_th_jc output_stage.device.r_th_cs output_stage.device.r_th_ja
         output_stage.device.foster[].r gate_drive.regulator.r_th_ja thermal.heatsink.r_th_sa
+        thermal.heatsink.r_th_forced output_stage.device.psi_jt output_stage.device.psi_jb
     """,
     "V/s": """
         gate_drive.cmti
