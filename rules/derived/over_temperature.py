@@ -2,7 +2,6 @@
 
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.heat import junction_over
-from ..formulas.maths import smaller
 from .temperature import DEVICE, HEAT_RATED, R_OWN, T_END, T_PROGRAMME, T_RATED
 from .ways import as_stated
 
@@ -36,11 +35,6 @@ def by_trip(t_junction_trip: float) -> str:
 def by_nothing() -> str:
     """Nothing switches off."""
     return "nothing"
-
-
-def held_by_trip(t_junction: float, t_trip: float) -> float:
-    """A junction that its own trip keeps from going further."""
-    return smaller(t_junction, t_trip)
 
 
 def trip_none() -> str:
@@ -153,25 +147,19 @@ DERIVED: tuple[Derived, ...] = (
         ),
     ),
     Derived(
-        "t_junction_held",
+        "t_trip_own",
         "degC",
         "channel",
-        "hottest junction while the programme plays, at most where the part's own trip acts",
+        "junction at which an integrated stage switches itself off",
         (
+            Way(as_stated, {"value": T_TRIP}, "value", when=AT_JUNCTION),
             Way(
-                held_by_trip,
-                {"t_junction": T_PROGRAMME, "t_trip": T_TRIP},
-                "smaller of t_junction and t_trip",
-                when=AT_JUNCTION,
-            ),
-            Way(
-                held_by_trip,
-                {"t_junction": T_PROGRAMME, "t_trip": Input(f"{DEVICE}.t_j_max")},
-                "smaller of t_junction and t_trip",
+                as_stated,
+                {"value": Input(f"{DEVICE}.t_j_max")},
+                "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
                 assumes=Assumption(None, "neutral", OWN_TRIP),
             ),
-            Way(as_stated, {"value": T_PROGRAMME}, "value"),
         ),
     ),
     Derived(

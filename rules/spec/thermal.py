@@ -96,10 +96,22 @@ class BoardCopper(Section):
     """Copper of the board that cools ONE package."""
 
     area: Value | None = quantity(
-        "mm2", "all copper that cools ONE package", "10 .. 9000 mm2", concerns=NO_HEATSINK
+        "mm2",
+        "copper that cools ONE package, on the layer that has most of it",
+        "10 .. 9000 mm2",
+        concerns=NO_HEATSINK,
     )
     pad_area: Value | None = quantity(
         "mm2", "copper under the pad of ONE package", "1 .. 900 mm2", concerns=NO_HEATSINK
+    )
+    layers: Value | None = count(
+        "layers of about that copper, joined under the package", "1 .. 12", concerns=NO_HEATSINK
+    )
+    vias: Value | None = count(
+        "vias under ONE package that join the layers; 0: none",
+        "0 or 1 .. 200",
+        possible="0 .. 900",
+        concerns=NO_HEATSINK,
     )
 
 

@@ -15,6 +15,7 @@ FIELDS = SCHEMA.fields
 # Kind or SI unit, and the paths that have it.  degC: a temperature; K: a difference.
 LISTED = {
     "count": """
+        thermal.board_copper.layers thermal.board_copper.vias
         amplifier_spec environment.pollution_degree battery.series battery.parallel
         battery.packs output_stage.parallel output_stage.device.switches_per_package
         modulator.loop_order modulator.noise_shaping loudspeaker.series loudspeaker.parallel
