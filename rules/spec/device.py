@@ -11,6 +11,7 @@ from ...linter.declare import (
     section,
     text,
     usually,
+    word,
 )
 from .designs import DISCRETE, INTEGRATED, NO_HEATSINK, UNFILTERED
 
@@ -68,6 +69,12 @@ class Device(Section):
         "1 .. 900 mohm",
         given="line",
         example="{typ: 8 mohm, max: 11 mohm}",
+    )
+    r_ds_on_at: str | None = word(
+        ("pins", "die"),
+        "what r_ds_on is printed for: pin to pin, or without metal and bonds of the package",
+        concerns=INTEGRATED,
+        default=absent("pins"),
     )
     r_ds_on_hot_factor: Value | None = quantity(
         "1",

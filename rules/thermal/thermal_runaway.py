@@ -34,7 +34,7 @@ from ..formulas.maths import smaller
 
 STOUT = Source(
     "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, Power Electronics Nov. 2007",
-    "stable where the system takes up more heat for a kelvin than the device adds",
+    "stable where the system takes up more heat for a kelvin than the device adds; no page given",
 )
 
 

@@ -115,7 +115,7 @@ def loss_at_eighth(row: Row) -> float:
 
 def power_at(thd: float) -> Callable[[Row], float]:
     """Power at a distortion: clip onset and what clipping adds."""
-    return lambda row: nominal(row, "p_out_max") * float(clipped_power_ratio(thd))
+    return lambda row: nominal(row, "p_out_usual") * float(clipped_power_ratio(thd))
 
 
 def clipped_ratio(_: Row) -> float:

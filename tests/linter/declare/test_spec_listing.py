@@ -27,6 +27,7 @@ LISTED = {
         deviations[].up_to
     """,
     "word": """
+        output_stage.device.r_ds_on_at
         milestone environment.place environment.am_receiver signal.channel_phase
         signal.c_in_dielectric supply.source supply.rails supply.converter battery.chemistry
         battery.connection battery.charger.sensor battery.charger.playing
