@@ -144,6 +144,12 @@ V_IDEAL_LOADED = Derived(
     ),
 )
 
+_T_DEAD = Input(
+    "t_dead_distortion",
+    default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
+)
+_NO_DEAD_TIME = Assumption(None, "neutral", derivation("dead time not stated: none is lost"))
+_CARRIER_OPEN = Assumption(None, "favourable", derivation("carrier open: no loss by dead time"))
 _FORMULA = "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)"
 
 
@@ -152,10 +158,7 @@ def clip_onset(m_max: Input, r_path: Input) -> tuple[Way, ...]:
     still = {"depth": m_max, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": r_path}
     edges = {
         "m_max": m_max,
-        "t_dead_distortion": Input(
-            "t_dead_distortion",
-            default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
-        ),
+        "t_dead_distortion": _T_DEAD,
         "carrier": Input("modulator.carrier"),
         "v_ideal_loaded": V_LOADED,
         "z_load": Z_LOAD,
@@ -169,9 +172,7 @@ def clip_onset(m_max: Input, r_path: Input) -> tuple[Way, ...]:
             still,
             _FORMULA,
             when={"dead_time_stated": "no"},
-            assumes=Assumption(
-                None, "neutral", derivation("dead time not stated: nothing is lost to it")
-            ),
+            assumes=_NO_DEAD_TIME,
         ),
         Way(
             power_in_loop,
@@ -191,9 +192,7 @@ def clip_onset(m_max: Input, r_path: Input) -> tuple[Way, ...]:
             power_at_depth,
             still,
             _FORMULA,
-            assumes=Assumption(
-                None, "favourable", derivation("carrier open: nothing lost to dead time")
-            ),
+            assumes=_CARRIER_OPEN,
         ),
     )
 

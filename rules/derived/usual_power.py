@@ -4,7 +4,7 @@
 coils of their inductance usually have, and pulses end as short as integrated stages print.
 """
 
-from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, Words, derivation
 from ..formulas.maths import larger, smaller
 from .output import CLOCKED, NO_INDUCTOR, PATH, Z_LOAD, clip_onset, path_resistance
 from .stage import CARRIER, depth_limit
@@ -72,7 +72,7 @@ def below_trip(p_onset: float, p_trip: float) -> float:
 
 _FORMULA = "n_legs ((r_ds_on_hot + r_bonds)/parallel + dcr) + r_series + r_lead"
 _PATH = {**PATH, "r_bonds": Input("r_bonds")}
-INTEGRATED = {"output_stage.devices": "integrated"}
+CLOCKED_PART: dict[str, Words] = {**CLOCKED, "output_stage.devices": "integrated"}
 NO_TRIP = Assumption(float("inf"), "absent", derivation("no trip current stated: none limits"))
 TYPICAL_COIL = Assumption(None, "neutral", COILS)
 
@@ -154,14 +154,14 @@ DERIVED: tuple[Derived, ...] = (
                     "least": Constant("97 %", "least of the depths at high carriers", DEEPEST),
                 },
                 "larger of 1 - 2 t_pulse carrier and least",
-                when=CLOCKED | INTEGRATED,
+                when=CLOCKED_PART,
                 assumes=Assumption(None, "neutral", SHORTEST),
             ),
             Way(
                 as_stated,
                 {"value": Constant("97 %", "largest modulation depth of a part", DEEPEST)},
                 "value",
-                when=CLOCKED | INTEGRATED,
+                when=CLOCKED_PART,
                 assumes=Assumption(None, "neutral", DEEPEST),
             ),
             Way(as_stated, {"value": Input("m_max")}, "value"),

@@ -126,7 +126,7 @@ def copper_resistance(
     >>> round(copper_resistance(*six, 1, 0, 24e-9, 1.6e-3, 390.0, 0.3, 15.0), 1)
     46.9
     >>> round(copper_resistance(*six, 4, 16, 24e-9, 1.6e-3, 390.0, 0.3, 15.0), 1)
-    36.7
+    39.9
     """
     sheet, bare = conductivity * copper, resin * board
     alone = sheet_resistance(area, pad_area, sheet, bare, 2, film)
