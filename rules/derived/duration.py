@@ -54,6 +54,11 @@ def share_reached(duration: float, time_constant: float) -> float:
     return 1 - exp(-duration / time_constant)
 
 
+def reached(r_th: float, r_fast: float, share: float) -> float:
+    """Thermal resistance that a rise has come through by then."""
+    return share * r_th + (1 - share) * r_fast
+
+
 def junction_by_then(
     rated: Solution,
     programme: Solution,
@@ -144,6 +149,40 @@ DERIVED: tuple[Derived, ...] = (
                 "share r_th_jc",
                 when={"heatsink": ("none", "silent")},
             ),
+        ),
+    ),
+    Derived(
+        "r_th_loop",
+        "K/W",
+        "channel",
+        "junction for one watt more in the channel's switches, within the rated time",
+        (
+            Way(
+                reached,
+                {"r_th": Input("r_th_own"), "r_fast": Input("r_th_fast"), "share": SHARE},
+                "share r_th + (1 - share) r_fast",
+                when=LIMITED,
+            ),
+            Way(as_stated, {"value": Input("r_th_own")}, "value", when=LASTING),
+        ),
+    ),
+    Derived(
+        "r_th_loop_shared",
+        "K/W",
+        "channel",
+        "heatsink and inside air for one watt more, within the rated time",
+        (
+            Way(
+                reached,
+                {
+                    "r_th": Input("r_th_shared"),
+                    "r_fast": Constant("0 K/W", "of what is slow to heat, at once", CIRCUIT),
+                    "share": SHARE,
+                },
+                "share r_th + (1 - share) r_fast",
+                when=LIMITED,
+            ),
+            Way(as_stated, {"value": Input("r_th_shared")}, "value", when=LASTING),
         ),
     ),
     Derived(

@@ -7,8 +7,9 @@ away; at 0.5 every error of the loss or of the heatsink comes out doubled.
 
 The gain is taken where the stage stands in a sine at rated power, or where the part ends its
 heat if it would get there.  A stage with a balance below its trip does not run away, whatever
-the gain would be beyond.  One without is switched off by its trip and nothing is destroyed:
-the finding is then major at most, and the trip itself is judged elsewhere.
+the gain would be beyond.  One without is switched off by its trip and nothing is destroyed: a
+lasting sine need not be comfortable, so the finding is a remark then, and the trip itself is
+judged elsewhere.  A rating for a time gives the loop no more than that time.
 
 All channels on one heatsink feed each other, so the heatsink counts with the slopes of
 all channels.  The resistance rises here as a power of the absolute temperature through
@@ -45,9 +46,9 @@ def figure(
     p_slopes: tuple[float, ...],
     heat_ended: str,
 ) -> float:
-    """Loop gain of the thermal feedback; a trip lets it rise to 1 and then switches off."""
+    """Loop gain of the thermal feedback; counted to one half where a trip switches off."""
     gain = r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
-    return smaller(gain, 1.0) if heat_ended == "trip" else gain
+    return smaller(gain, 0.5) if heat_ended == "trip" else gain
 
 
 _BASE = """
@@ -74,14 +75,14 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 1 where"
-    " heat_ended is trip",
+    formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 0.5"
+    " where heat_ended is trip",
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
     " and {r_th_shared} shared.",
     inputs={
-        "r_th_own": Input("r_th_own"),
+        "r_th_own": Input("r_th_loop"),
         "p_slope": Input("p_slope"),
-        "r_th_shared": Input("r_th_shared"),
+        "r_th_shared": Input("r_th_loop_shared"),
         "p_slopes": Input("all p_slope"),
         "heat_ended": Input("heat_ended"),
     },
@@ -114,7 +115,7 @@ CHECK = Check(
               "p_slopes": ("0.02 W/K", "0.01 W/K"), "heat_ended": "trip"}, gives="0.34",
              origin="computed: largest row of the 2 x 2 matrix of the coupled balance"),
         Case({"r_th_own": "40 K/W", "p_slope": "0.04 W/K", "r_th_shared": "0 K/W",
-              "p_slopes": ("0.04 W/K",), "heat_ended": "trip"}, gives="1",
+              "p_slopes": ("0.04 W/K",), "heat_ended": "trip"}, gives="0.5",
              origin="derived: 1.6 without the trip, which switches off instead"),
     ),
     fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),

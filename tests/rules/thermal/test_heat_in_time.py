@@ -9,7 +9,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
-from ampreview.linter.finding import Severity, Status
+from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.rules.derived.duration import share_reached
 from ampreview.rules.formulas.heat import (
     Air,
@@ -162,7 +162,7 @@ protection: {over_temperature: TRIP}
 
 def board(
     check: str, duration: str = "", time: str = "", trip: str = "{t_trip: 150 degC, at: junction}"
-) -> object:
+) -> Finding:
     """The answer of one check for a part on its board that a lasting sine takes to its trip."""
     text = BOARD.replace("    DURATION\n", f"    {duration}\n" if duration else "")
     return answer(
@@ -202,14 +202,18 @@ def test_a_longer_rating_is_never_cooler() -> None:
 RUNAWAY = BOARD.replace("      efficiency: 85 %\n", "").replace("20 K/W", "150 K/W")
 
 
-@pytest.mark.parametrize(
-    ("trip", "severity"),
-    [("none", Severity.CRITICAL), ("{t_trip: 150 degC, at: junction}", Severity.MAJOR)],
-)
-def test_a_trip_ends_what_would_run_away(trip: str, severity: Severity) -> None:
+def runaway(trip: str) -> Finding:
+    """The check on a part whose balance lies beyond its end."""
     text = RUNAWAY.replace("    DURATION\n", "").replace("  TIME\n", "").replace("TRIP", trip)
-    found = answer("thermal-runaway", text)
-    assert found.severity is severity
+    return answer("thermal-runaway", text)
+
+
+def test_nothing_ends_a_runaway_but_a_trip() -> None:
+    """Critical without a trip; with one the loop is switched off, and the gain counts to 0.5."""
+    assert runaway("none").severity is Severity.CRITICAL
+    ended = runaway("{t_trip: 150 degC, at: junction}")
+    assert ended.evidence.figure == 0.5
+    assert ended.severity in (None, Severity.MINOR)
 
 
 def test_a_stable_point_below_the_trip_is_no_runaway() -> None:
@@ -217,3 +221,19 @@ def test_a_stable_point_below_the_trip_is_no_runaway() -> None:
     text = RUNAWAY.replace("150 K/W", "16 K/W").replace("    DURATION\n", "")
     found = answer("thermal-runaway", text.replace("  TIME\n", "").replace("TRIP", "none"))
     assert found.evidence.figure < 0.5
+
+
+def test_a_short_rating_gives_the_loop_no_time() -> None:
+    """Ten seconds of 120 s: a twelfth of 150 K/W, and the package itself."""
+    text = RUNAWAY.replace("    DURATION\n", "    rated_duration: 10 s\n")
+    found = answer(
+        "thermal-runaway", text.replace("TIME", "time_constant: 120 s").replace("TRIP", "none")
+    )
+    lasting = answer(
+        "thermal-runaway",
+        RUNAWAY.replace("    DURATION\n", "").replace("  TIME\n", "").replace("TRIP", "none"),
+    )
+    share = 1 - np.exp(-10 / 120)
+    assert found.evidence.figure < (share * 150 + 1.2) / 150 * lasting.evidence.figure
+    assert lasting.severity is Severity.CRITICAL
+    assert found.severity is not Severity.CRITICAL
