@@ -238,14 +238,14 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 sink_resistance,
-                {"r_th_sa": Input("thermal.heatsink.r_th_forced"), **_COUNT},
+                {"r_th_sa": Input("thermal.heatsink.fan.r_th_sa"), **_COUNT},
                 "r_th_sa / (count sqrt(density at altitude over that at sea level))",
             ),
             Way(
                 blown_resistance,
                 {
                     "r_th_sa": _SA,
-                    "air_speed": Input("thermal.heatsink.air_speed"),
+                    "air_speed": Input("thermal.heatsink.fan.air_speed"),
                     **_COUNT,
                     "at_reference": Constant("0.435", "of still air, at 2 m/s", BLOWN),
                     "v_reference": Constant("2 m/s", "air speed of that share", BLOWN),

@@ -71,12 +71,6 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_TOP, "t_end": T_END},
-                "t_reference + r_own heat at t_junction_trip, at most t_end",
-                when=AT_CASE,
-            ),
-            Way(
-                junction_over,
                 {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_BOARD, "t_end": T_END},
                 "t_reference + r_own heat at t_junction_trip, at most t_end",
                 when=AT_BOARD,
@@ -84,6 +78,12 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 junction_over,
                 {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
+                when=AT_CASE,
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_TOP, "t_end": T_END},
                 "t_reference + r_own heat at t_junction_trip, at most t_end",
                 when=AT_CASE,
             ),

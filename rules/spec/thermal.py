@@ -19,6 +19,20 @@ TOUCHES = ("unreachable", "under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min
 MATERIALS = ("metal", "glass", "plastic", "wood")
 
 
+class Fan(Section):
+    """Fan that blows along the fins of the heatsinks."""
+
+    r_th_sa: Value | None = quantity(
+        "K/W",
+        "ONE heatsink in this air, to the air that is blown in",
+        "0.02 .. 10 K/W",
+        given="typ",
+    )
+    air_speed: Value | None = quantity(
+        "m/s", "air along the fins, where the resistance in it is not known", "0.5 .. 8 m/s"
+    )
+
+
 class Heatsink(Section):
     """Heatsink of the power devices."""
 
@@ -28,17 +42,7 @@ class Heatsink(Section):
         "0.05 .. 40 K/W",
         given="typ",
     )
-    r_th_forced: Value | None = quantity(
-        "K/W",
-        "ONE heatsink with its fan running, to the air that is blown in; silent: no fan",
-        "0.02 .. 10 K/W",
-        given="typ",
-    )
-    air_speed: Value | None = quantity(
-        "m/s",
-        "air that a fan drives along the fins, where r_th_forced is not known; silent: no fan",
-        "0.5 .. 8 m/s",
-    )
+    fan: Fan | Literal["none"] | None = section(Fan, part="fan", can_be_none=True, default=absent())
     mass: Value | None = quantity("kg", "aluminium of ONE heatsink", "0.01 .. 9 kg")
     count: Value | None = count(
         "equal heatsinks that share all packages", "1 .. 16", default=absent(1.0)

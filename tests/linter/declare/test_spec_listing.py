@@ -105,7 +105,7 @@ LISTED = {
         thermal.heatsink.mass
     """,
     "m/s": """
-        thermal.heatsink.air_speed
+        thermal.heatsink.fan.air_speed
     """,
     "s": """
         rated_duration thermal.time_constant
@@ -185,7 +185,7 @@ LISTED = {
     "K/W": """
         output_stage.device.r_th_jc output_stage.device.r_th_cs output_stage.device.r_th_ja
         output_stage.device.foster[].r gate_drive.regulator.r_th_ja thermal.heatsink.r_th_sa
-        thermal.heatsink.r_th_forced output_stage.device.psi_jt output_stage.device.psi_jb
+        thermal.heatsink.fan.r_th_sa output_stage.device.psi_jt output_stage.device.psi_jb
     """,
     "V/s": """
         gate_drive.cmti
