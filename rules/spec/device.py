@@ -74,7 +74,7 @@ class Device(Section):
         ("pins", "die"),
         "what r_ds_on is printed for: pin to pin, or without metal and bonds of the package",
         concerns=INTEGRATED,
-        default=absent("pins"),
+        default=usually("pins"),
     )
     r_ds_on_hot_factor: Value | None = quantity(
         "1",

@@ -72,8 +72,8 @@ CHECK = Check(
     sentence="The programme heats the hottest junction to {t_junction}; with a trip of its own it"
     " stays {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction": Input("t_junction_programme"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
         "t_trip_own": Input("t_trip_own", default=NO_TRIP),
     },
     limits=AtLeast(
