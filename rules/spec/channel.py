@@ -55,6 +55,14 @@ class Channel(Section):
         example="1 %",
         promise="lower",
     )
+    rated_duration: Value | None = quantity(
+        "s",
+        "how long rated_power lasts on a stage that is warm from its programme; silent: for ever",
+        "10 .. 7200 s",
+        also="10 .. 9900 ms",  # a burst of music
+        example="300 s",
+        promise="higher",
+    )
     rated_voltage: Value | None = quantity(
         "V",
         "output at rated power, rms, if stated beside it; only compared",

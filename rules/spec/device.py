@@ -11,6 +11,7 @@ from ...linter.declare import (
     section,
     text,
     usually,
+    word,
 )
 from .designs import DISCRETE, INTEGRATED, NO_HEATSINK, UNFILTERED
 
@@ -68,6 +69,12 @@ class Device(Section):
         "1 .. 900 mohm",
         given="line",
         example="{typ: 8 mohm, max: 11 mohm}",
+    )
+    r_ds_on_at: str | None = word(
+        ("pins", "die"),
+        "what r_ds_on is printed for: pin to pin, or without metal and bonds of the package",
+        concerns=INTEGRATED,
+        default=usually("pins"),
     )
     r_ds_on_hot_factor: Value | None = quantity(
         "1",
@@ -228,6 +235,18 @@ class Device(Section):
         "5 .. 200 K/W",
         given="typ",
         concerns=NO_HEATSINK,
+    )
+    psi_jt: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the middle of its top, all its heat",
+        "0.05 .. 40 K/W",
+        given="typ",
+    )
+    psi_jb: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the board 1 mm beside it, all its heat",
+        "0.5 .. 60 K/W",
+        given="typ",
     )
     foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections", default=absent())
     v_supply: Value | None = quantity(

@@ -31,6 +31,7 @@ NOT_ON_QUANTITIES = {
     "enclosure.convection_factor": "standard atmosphere, a fit to the metres",
     "enclosure.wall_rise": "takes a bundle of SI numbers",
     "heat.junction_over": "takes a bundle of SI numbers",
+    "heat.switch_heat": "takes a bundle of SI numbers",
 }
 """Functions that run on SI numbers alone, and why."""
 

@@ -15,6 +15,7 @@ FIELDS = SCHEMA.fields
 # Kind or SI unit, and the paths that have it.  degC: a temperature; K: a difference.
 LISTED = {
     "count": """
+        thermal.board_copper.layers thermal.board_copper.vias
         amplifier_spec environment.pollution_degree battery.series battery.parallel
         battery.packs output_stage.parallel output_stage.device.switches_per_package
         modulator.loop_order modulator.noise_shaping loudspeaker.series loudspeaker.parallel
@@ -26,6 +27,7 @@ LISTED = {
         deviations[].up_to
     """,
     "word": """
+        output_stage.device.r_ds_on_at
         milestone environment.place environment.am_receiver signal.channel_phase
         signal.c_in_dielectric supply.source supply.rails supply.converter battery.chemistry
         battery.connection battery.charger.sensor battery.charger.playing
@@ -99,7 +101,14 @@ LISTED = {
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
         filter.second_stage.c loudspeaker.c_series.c loudspeaker.zobel.c
     """,
+    "kg": """
+        thermal.heatsink.mass
+    """,
+    "m/s": """
+        thermal.heatsink.fan.air_speed
+    """,
     "s": """
+        rated_duration thermal.time_constant
         signal.mute_time supply.bulk.life battery.rating_hours battery.protection.t_trip
         output_stage.t_edge output_stage.over_current.t_response
         output_stage.over_current.t_retry output_stage.device.t_d_on output_stage.device.t_r
@@ -176,6 +185,7 @@ LISTED = {
     "K/W": """
         output_stage.device.r_th_jc output_stage.device.r_th_cs output_stage.device.r_th_ja
         output_stage.device.foster[].r gate_drive.regulator.r_th_ja thermal.heatsink.r_th_sa
+        thermal.heatsink.fan.r_th_sa output_stage.device.psi_jt output_stage.device.psi_jb
     """,
     "V/s": """
         gate_drive.cmti

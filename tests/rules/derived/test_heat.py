@@ -191,8 +191,8 @@ def test_shares_of_one_switch_and_one_package():
     from ampreview.rules.formulas.heat import ChannelHeat
 
     heat = ChannelHeat(30.0, 0.0, 1.0, 5.0, 100.0)
-    assert one_switch(heat, 350.0, 2.0, 3.0) == pytest.approx(2.5)
-    assert one_package(heat, 350.0, 1 / 6) == pytest.approx(5.0)
+    assert one_switch(heat, 350.0, 423.15, 2.0, 3.0) == pytest.approx(2.5)
+    assert one_package(heat, 350.0, 423.15, 1 / 6) == pytest.approx(5.0)
     assert case(400.0, 5.0, 0.8) == pytest.approx(396.0)
 
 

@@ -62,7 +62,9 @@ def test_slope_of_conduction_by_finite_difference() -> None:
         return 2 * 0.058 * (t / 298.15) ** (np.log(1.8) / np.log(423.15 / 298.15)) * 7.75**2 / 2
 
     expected = (loss(380.01) - loss(379.99)) / 0.02
-    assert conduction_slope(2, 1, 7.75, 0.058, 1.8, 380.0) == pytest.approx(expected, rel=1e-4)
+    assert conduction_slope(2, 1, 7.75, 0.058, 1.8, 380.0, 423.15) == pytest.approx(
+        expected, rel=1e-4
+    )
 
 
 def test_conduction_of_a_bridge_by_simulation() -> None:
