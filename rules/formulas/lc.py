@@ -4,9 +4,11 @@ A full bridge is computed as the load sees it: both inductors in series, the cap
 across the load, and half of each capacitor that goes to ground.
 """
 
-from .maths import PI, larger, log10
+from .maths import PI, choose, larger, log10, smaller
 
 STEPS = 16  # frequencies tried between the two ends of the range that holds the peak
+BAND_STEPS = 12  # equal parts of the band in which the largest deviation is looked for
+HALVINGS = 8  # of such a part, around the best frequency so far
 
 
 def corner(l_1: float, c_1: float) -> float:
@@ -134,3 +136,48 @@ def deviation_db(
     load = 1 / (1 / (r_load + s * l_load) + damper)
     gain = ladder_gain(f, l_1, c_1, load, r_series, l_2, c_2)
     return 20 * log10(gain * (1 + r_series / r_load))
+
+
+def frequency_of_deviation(
+    f_top: float,
+    l_1: float,
+    c_1: float,
+    r_load: float,
+    l_load: float,
+    r_series: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float = 0.0,
+    c_damper: float = 0.0,
+) -> float:
+    """Where, up to f_top, the level differs most from that at low frequency, up or down.
+
+    f_top [Hz], the rest as in ``deviation_db``; returns [Hz].  Twelve frequencies are tried,
+    then the best one is moved by ever smaller steps; the deviation there is the largest of
+    the band within 0.1 dB (tests compare with a fine scan).
+    Source: Kirchhoff's laws; a resonance rises steadily to its one peak.
+    100 uH, 2.09 uF, Q 10: the peak lies at 11 kHz, in the middle of the band.
+
+    >>> f = frequency_of_deviation(20e3, 100e-6, 2.09e-6, 69.2, 0.0, 0.0, 0.0, 0.0)
+    >>> round(f / 1e3, 1), round(deviation_db(f, 100e-6, 2.09e-6, 69.2, 0.0, 0.0, 0.0, 0.0), 1)
+    (11.0, 20.0)
+    """
+    parts = (l_1, c_1, r_load, l_load, r_series, l_2, c_2, r_damper, c_damper)
+    step = f_top / BAND_STEPS
+    best, most = f_top, abs(deviation_db(f_top, *parts))
+    for k in range(1, BAND_STEPS):
+        best, most = _farther(k * step, best, most, parts)
+    for _ in range(HALVINGS):
+        step = step / 2
+        below, above = best - step, smaller(best + step, f_top)
+        best, most = _farther(below, best, most, parts)
+        best, most = _farther(above, best, most, parts)
+    return best
+
+
+def _farther(
+    f: float, best: float, most: float, parts: tuple[float, ...]
+) -> tuple[float, float]:
+    """The one of two frequencies that deviates more, with its deviation."""
+    level = abs(deviation_db(f, *parts))
+    return choose(level > most, f, best), larger(level, most)
