@@ -1,11 +1,9 @@
-"""What the output filter does to carrier and treble; the damper as the load sees it."""
+"""What the output filter does to the treble; the damper as the load sees it."""
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
-from ..formulas.lc import deviation_db, frequency_of_deviation, ladder_gain
+from ..formulas.lc import deviation_db, frequency_of_deviation
 from ..formulas.maths import choose, larger
 
-NO_LOAD = float("inf")
-NO_SECOND = derivation("no second section fitted")
 NO_DAMPER = derivation("no damper fitted")
 LADDER = derivation("Kirchhoff's laws along the ladder")
 N_LEGS = Input("n_legs")
@@ -15,21 +13,14 @@ FILTER: dict[str, Input] = {
     "c_total": Input("c_total"),
     "n_legs": N_LEGS,
     "dcr": Input("filter.inductor.dcr"),
-    "l_2": Input("filter.second_stage.l", default=Assumption("0 H", "absent", NO_SECOND)),
-    "c_2": Input("filter.second_stage.c", default=Assumption("0 F", "absent", NO_SECOND)),
+    "l_2": Input("l_second"),
+    "c_2": Input("c_second"),
 }
 DAMPER: dict[str, Input] = {
     "r_damper": Input("r_damper"),
     "c_damper": Input("c_damper"),
 }
 CONNECTION = Input("filter.damper.connection", default=Assumption("across", "absent", NO_DAMPER))
-
-
-def gain_without_load(
-    f: float, l_total: float, c_total: float, n_legs: float, dcr: float, l_2: float, c_2: float
-) -> float:
-    """Gain of one or two sections that nothing loads."""
-    return ladder_gain(f, l_total, c_total, NO_LOAD, n_legs * dcr, n_legs * l_2, c_2)
 
 
 def in_series(connection: str, n_legs: float) -> float:
@@ -129,22 +120,6 @@ def deviation_with_coils(
     coils = series / parallel
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
     return abs(deviation_db(f, l_total, c_total, r_e * coils, l_e * coils, *far))
-
-
-CARRIER_GAIN = Derived(
-    "carrier_gain",
-    "1",
-    "channel",
-    "gain of the filter without load at the lowest carrier",
-    (
-        Way(
-            gain_without_load,
-            {"f": Input("f_carrier_effective"), **FILTER},
-            "gain at f of the ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2",
-        ),
-    ),
-    sources=(LADDER,),
-)
 
 
 R_DAMPER = Derived(
@@ -275,7 +250,6 @@ TREBLE_DEVIATION_COIL = Derived(
 
 
 DERIVED: tuple[Derived, ...] = (
-    CARRIER_GAIN,
     R_DAMPER,
     C_DAMPER,
     F_DEVIATION,

@@ -28,6 +28,13 @@ class Inductor(Section):
         concerns=LC,
         default=favourable("0 ohm"),
     )
+    r_ac: Value | None = quantity(
+        "ohm",
+        "resistance of ONE winding at the carrier, skin and proximity effect; silent: dcr",
+        "5 .. 5000 mohm",
+        given="typ",
+        concerns=LC,
+    )
     i_sat: Value | None = quantity(
         "A",
         "saturation current of ONE inductor at 25 degC, peak",
@@ -211,6 +218,13 @@ class SecondStage(Section):
         "F",
         "capacitor of the second section, across the load",
         "0.01 .. 4.7 uF",
+        given="tol",
+        concerns=LC,
+    )
+    c_ground: Value | None = quantity(
+        "F",
+        "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
+        "0.001 .. 4.7 uF",
         given="tol",
         concerns=LC,
     )
