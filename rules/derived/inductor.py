@@ -1,7 +1,6 @@
 """Output inductor at work: ripple, rms current, losses."""
 
 from ...linter.check import (
-    Assumption,
     Constant,
     Derived,
     Input,
@@ -98,16 +97,6 @@ def no_core() -> float:
 def no_copper() -> float:
     """A bead, or nothing at all, has no copper to speak of."""
     return 0.0
-
-
-def ratio(r_ac: float, dcr: float) -> float:
-    """Resistance at the carrier over that at direct current."""
-    return r_ac / dcr
-
-
-def alike() -> float:
-    """A winding without skin and proximity effect."""
-    return 1.0
 
 
 def copper_heat(
@@ -268,27 +257,4 @@ DCR_STATED = Derived(
     stated_at="filter.inductor.dcr",
 )
 
-R_AC_RATIO = Derived(
-    "r_ac_ratio",
-    "1",
-    "channel",
-    "resistance of the winding at the carrier over that at direct current",
-    ways=(
-        Way(
-            ratio,
-            {"r_ac": Input("filter.inductor.r_ac"), "dcr": Input("dcr_stated")},
-            "r_ac / dcr",
-        ),
-        Way(
-            alike,
-            {},
-            "1",
-            assumes=Assumption(
-                None, "favourable", derivation("without skin and proximity effect, at best")
-            ),
-        ),
-    ),
-    sources=(derivation("the ripple flows at the carrier"),),
-)
-
-DERIVED = (R_AC_RATIO, DCR_STATED, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)
+DERIVED = (DCR_STATED, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)

@@ -7,9 +7,10 @@ of the band, up or down, with what the spec allows (3 dB where it says nothing).
 at the top; a corner inside the band peaks below it: 100 uH and 2.09 uF into 69 ohm rise by 20
 dB at 11 kHz and by 7 dB at 18 kHz. A damper counts: its capacitor belongs to the filter below
 its own corner. A reference board with 22 uH, 0.47 uF and a damper of 10 ohm and 0.1 uF measured
-0.67 dB down at 20 kHz into 4 ohm where this computes 0.50. It does not apply where the loop takes its signal behind the filter: such
-a loop levels the response. The real loudspeaker with its coil has a check of its own. Cure:
-inductor and capacitor for the middle of the rated loads, or a higher corner.
+0.67 dB down at 20 kHz into 4 ohm where this computes 0.50. It does not apply where the loop
+takes its signal behind the filter: such a loop levels the response. The real loudspeaker with
+its coil has a check of its own. Cure: inductor and capacitor for the middle of the rated loads,
+or a higher corner.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

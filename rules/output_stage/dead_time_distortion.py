@@ -7,14 +7,18 @@ not shrink with the level.  Below half the ripple the ripple itself turns the no
 nothing is lost, so the distortion is worst just above that level, not at full power.
 
 The figure is the distortion of a 1 kHz sine at rated power, harmonics to 19 kHz, each
-divided by what the loop gain leaves of it.  Where a three-level bridge has its capacitor
-only across the load there is no ripple at idle and no clean range.  A self-oscillating loop
-keeps its ripple but slows down.  Real output capacitance softens edges at small currents,
-so measured values are usually lower.  Not valid within a tenth of the level where current
-and half ripple are equal (it reads high), nor when the dead time is more than a twentieth
-of depth over carrier.  Where nothing is claimed 1 % stands in, at which powers are rated: what
-distorts more is no amplifier for music.  First cures: less dead time, a lower carrier, loop gain
-at the third harmonic.  The limits leave the rest of the claim to all other causes.
+divided by what the loop gain leaves of it.  The gain of a real loop stops rising at some
+frequency: one that is flat below 20 kHz has a twentieth of what a line of 20 dB per decade
+promises at 1 kHz.  State the gain at 1 kHz or the corner; where the spec is silent the check
+is met only if it would be met with a flat gain as well.  Where a three-level bridge has its
+capacitor only across the load there is no ripple at idle and no clean range.  A
+self-oscillating loop keeps its ripple but slows down.  Real output capacitance softens edges
+at small currents, so measured values are usually lower.  Not valid within a tenth of the level
+where current and half ripple are equal (it reads high), nor when the dead time is more than a
+twentieth of depth over carrier.  Where nothing is claimed 1 % stands in, at which powers are
+rated: what distorts more is no amplifier for music.  First cures: less dead time, a lower
+carrier, loop gain at the third harmonic.  The limits leave the rest of the claim to all other
+causes.
 """
 
 from ...linter.check import (
@@ -28,6 +32,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..formulas.constants import TEST_TONE
 from ..formulas.switching import dead_time_distortion
 
 USUAL_CLAIM = Assumption("1 %", "favourable", COMMON_PRACTICE)
@@ -43,6 +48,8 @@ def figure(
     v_ideal: float,
     loop_gain_1k: float,
     loop_order: float,
+    f_loop_flat: float,
+    tone: float,
     modulator: str,
     levels: str,
     c_ground: str,
@@ -53,7 +60,10 @@ def figure(
     still = levels == "three-level" and c_ground == "none"
     clean = 0.0 if still else ripple * z_load / (2 * v_ideal)
     slows = modulator == "self-oscillating"
-    found = dead_time_distortion(depth, time * carrier, clean, loop_gain_1k, loop_order, slows)
+    flat = f_loop_flat / tone
+    found = dead_time_distortion(
+        depth, time * carrier, clean, loop_gain_1k, loop_order, slows, flat
+    )
     return found / thd
 
 
@@ -64,7 +74,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="THD(t_dead_distortion carrier, depth, ripple z_load / (2 v_ideal), loop_gain_1k, "
-    "loop_order; modulator, levels, c_ground) / thd; t_dead_distortion follows from dead_time",
+    "loop_order, f_loop_flat / tone; modulator, levels, c_ground) / thd; t_dead_distortion follows"
+    " from dead_time",
     sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the claimed"
     " distortion of {thd}.",
     inputs={
@@ -80,6 +91,8 @@ CHECK = Check(
             "modulator.loop_order",
             default=Assumption(1.0, "adverse", derivation("the least slope of a loop")),
         ),
+        "f_loop_flat": Input("f_loop_flat"),
+        "tone": TEST_TONE,
         "modulator": Input("modulator.type"),
         "levels": Input("levels"),
         "c_ground": Input("filter.c_ground"),
@@ -112,6 +125,7 @@ CHECK = Check(
                 "v_ideal": "50 V",
                 "loop_gain_1k": 0.0,
                 "loop_order": 1.0,
+                "f_loop_flat": "0 Hz",
                 "modulator": "natural-sampling",
                 "levels": "two-level",
                 "c_ground": "none",
@@ -132,6 +146,7 @@ CHECK = Check(
                 "v_ideal": "50 V",
                 "loop_gain_1k": 0.0,
                 "loop_order": 1.0,
+                "f_loop_flat": "0 Hz",
                 "modulator": "natural-sampling",
                 "levels": "three-level",
                 "c_ground": "none",
@@ -170,7 +185,7 @@ channels:
       device: {t_d_on: 10 ns, t_d_off: 15 ns}
     gate_drive: {dead_time: 25 ns}
     modulator: {type: natural-sampling, carrier: 400 kHz, feedback: before-filter,
-      loop_crossover: 90 kHz, loop_order: 1}
+      loop_crossover: 90 kHz, loop_order: 1, loop_corner: 100 Hz}
     filter: {type: lc, inductor: {l: 22 uH}, c_across: {c: 0.47 uF}, c_ground: none}
 claims: {thd: 0.1 %}
 """,

@@ -28,12 +28,14 @@ class Inductor(Section):
         concerns=LC,
         default=favourable("0 ohm"),
     )
-    r_ac: Value | None = quantity(
-        "ohm",
-        "resistance of ONE winding at the carrier, skin and proximity effect; silent: dcr",
-        "5 .. 5000 mohm",
+    r_ac_ratio: Value | None = quantity(
+        "1",
+        "resistance of the winding at the carrier over dcr: skin and proximity effect",
+        "1 .. 50",
         given="typ",
         concerns=LC,
+        default=favourable("1"),
+        example="12",
     )
     i_sat: Value | None = quantity(
         "A",
@@ -224,7 +226,7 @@ class SecondStage(Section):
     c_ground: Value | None = quantity(
         "F",
         "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
-        "0.001 .. 4.7 uF",
+        "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,
     )

@@ -97,7 +97,8 @@ LISTED = {
         output_stage.snubber.c output_stage.device.c_iss output_stage.device.c_oss
         output_stage.device.c_bootstrap gate_drive.c_reservoir gate_drive.bootstrap.c
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
-        filter.second_stage.c loudspeaker.c_series.c loudspeaker.zobel.c
+        filter.second_stage.c filter.second_stage.c_ground
+        loudspeaker.c_series.c loudspeaker.zobel.c
     """,
     "s": """
         signal.mute_time supply.bulk.life battery.rating_hours battery.protection.t_trip
@@ -136,6 +137,7 @@ LISTED = {
     """,
     "Hz": """
         supply.converter_frequency band modulator.carrier modulator.loop_crossover
+        modulator.loop_corner
         modulator.clock filter.corner loudspeaker.f_s loudspeaker.enclosure.f_b
         loudspeaker.high_pass.f
     """,
@@ -148,7 +150,8 @@ LISTED = {
     """,
     "1": """
         battery.peukert output_stage.device.r_ds_on_hot_factor
-        filter.inductor.i_sat_hot_factor filter.inductor.turns filter.inductor.exponent_f
+        filter.inductor.i_sat_hot_factor filter.inductor.r_ac_ratio
+        filter.inductor.turns filter.inductor.exponent_f
         filter.inductor.exponent_b filter.c_across.tan_delta filter.c_ground.tan_delta
         loudspeaker.q_ms loudspeaker.q_es loudspeaker.enclosure.q_l
         thermal.enclosure.emissivity
@@ -159,7 +162,7 @@ LISTED = {
         output_stage.device.q_rr
     """,
     "V/V": """
-        gain
+        gain modulator.loop_gain
     """,
     "m**2": """
         lead.area filter.inductor.a_e loudspeaker.s_d loudspeaker.enclosure.port_area
