@@ -75,6 +75,7 @@ RATINGS = frozenset(
         "wiring.supply_lead.i_rated",
     )
 )
+_AT_HALF = "the gate-drain charge is taken as printed at half of v_dss: less is left at this rail"
 COUPLED = {
     ("output_stage.device.v_dss", "driver-slope-immunity"): _AT_HALF,
     ("output_stage.device.v_dss", "miller-turn-on"): _AT_HALF,
@@ -153,7 +154,7 @@ def got_worse(path: Path, share: float, dice: random.Random) -> list[str]:
 
 
 def test_every_rating_is_a_field() -> None:
-    assert RATINGS <= set(load_schema().fields)
+    assert not RATINGS - set(load_schema().fields)
 
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.name.split(".")[0])
@@ -188,8 +189,8 @@ channels:
       topology: half-bridge
       devices: discrete
       device: {{v_dss: {v_dss:.0f} V, v_gss: 20 V, t_d_on: {t_d_on:.1f} ns,
-        t_d_off: {t_d_off:.1f} ns, t_f: {t_f:.1f} ns, q_g: {q_g:.1f} nC, q_gd: {q_gd:.1f} nC, v_gs_th: {{min: {v_th:.2f} V}},
-        r_g_int: 2 ohm, v_gs_pl: {v_pl:.2f} V, i_d: 30 A, i_dm: 100 A, t_j_max: 150 degC}}
+        t_d_off: {t_d_off:.1f} ns, t_f: {t_f:.1f} ns, q_g: {q_g:.1f} nC, q_gd: {q_gd:.1f} nC,
+        v_gs_th: {{min: {v_th:.2f} V}}, r_g_int: 2 ohm, v_gs_pl: {v_pl:.2f} V, i_d: 30 A, i_dm: 100 A, t_j_max: 150 degC}}
     gate_drive: {{v_drv: 12 V, r_g_on: {r_on:.1f} ohm, r_g_off: {r_off:.1f} ohm, i_source: 2 A,
       i_sink: 4 A, delay_mismatch: 5 ns, dead_time: {dead:.1f} ns}}
     modulator: {{type: natural-sampling, carrier: {carrier:.0f} kHz, feedback: none}}
