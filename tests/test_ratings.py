@@ -190,7 +190,8 @@ channels:
       devices: discrete
       device: {{v_dss: {v_dss:.0f} V, v_gss: 20 V, t_d_on: {t_d_on:.1f} ns,
         t_d_off: {t_d_off:.1f} ns, t_f: {t_f:.1f} ns, q_g: {q_g:.1f} nC, q_gd: {q_gd:.1f} nC,
-        v_gs_th: {{min: {v_th:.2f} V}}, r_g_int: 2 ohm, v_gs_pl: {v_pl:.2f} V, i_d: 30 A, i_dm: 100 A, t_j_max: 150 degC}}
+        v_gs_th: {{min: {v_th:.2f} V}}, r_g_int: 2 ohm, v_gs_pl: {v_pl:.2f} V,
+        i_d: 30 A, i_dm: 100 A, t_j_max: 150 degC}}
     gate_drive: {{v_drv: 12 V, r_g_on: {r_on:.1f} ohm, r_g_off: {r_off:.1f} ohm, i_source: 2 A,
       i_sink: 4 A, delay_mismatch: 5 ns, dead_time: {dead:.1f} ns}}
     modulator: {{type: natural-sampling, carrier: {carrier:.0f} kHz, feedback: none}}
