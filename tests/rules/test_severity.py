@@ -133,7 +133,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
         "major",
         """
-    miller-turn-on short-circuit-energy switch-node-undershoot
+    bootstrap-overcharge miller-turn-on short-circuit-energy switch-node-undershoot
     """,
     ),
     "wear: beyond the rating for a printed life or rise of temperature": (

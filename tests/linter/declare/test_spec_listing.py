@@ -80,7 +80,7 @@ LISTED = {
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
         protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
         supply.v_source_abs
-        gate_drive.v_floating gate_drive.bootstrap.v_r
+        gate_drive.v_floating gate_drive.bootstrap.v_r gate_drive.bootstrap.v_clamp
         output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
     "ohm": """
