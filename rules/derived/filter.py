@@ -1,7 +1,5 @@
 """Output filter: kind, inductance and capacitance as the load sees them, corner, Q."""
 
-from dataclasses import replace
-
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
@@ -9,10 +7,9 @@ from ...linter.check import (
     Input,
     Source,
     Way,
-    derivation,
 )
 from ..formulas.lc import corner
-from .ways import as_stated, no, yes
+from .ways import as_stated
 
 NO_LOSS = Assumption("100 %", "favourable", COMMON_PRACTICE)
 CLASS_2_LOSS = Assumption("60 %", "neutral", COMMON_PRACTICE)
@@ -54,21 +51,6 @@ def across_and_ground(c_across: float, c_ground: float, n_legs: float) -> float:
 def ground_only(c_ground: float, n_legs: float) -> float:
     """Nothing lies across the load itself."""
     return c_ground / n_legs
-
-
-def no_inductance() -> float:
-    """No second section, in henry."""
-    return 0.0
-
-
-def no_capacitance() -> float:
-    """No such capacitor, in farad."""
-    return 0.0
-
-
-def yes_stated(c_ground: float) -> str:
-    """A capacitor to ground is stated, whatever its value."""
-    return "yes"
 
 
 def fitted() -> str:
@@ -193,68 +175,6 @@ C_TOTAL_ = Derived(
     sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
 )
 
-SECOND = "filter.second_stage"
-C_2 = Input(f"{SECOND}.c")
-C_2_GROUND = Input(f"{SECOND}.c_ground")
-NO_CAPACITOR = Assumption(
-    "0 F", "absent", derivation("a second section may have its capacitor at one place alone")
-)
-
-L_SECOND = Derived(
-    "l_second",
-    "H",
-    "channel",
-    "inductor of the second section in ONE leg, 0 H where there is no second section",
-    ways=(
-        Way(no_inductance, {}, "0", when={SECOND: "none"}),
-        Way(as_stated, {"value": Input(f"{SECOND}.l")}, "value"),
-    ),
-)
-
-C_SECOND = Derived(
-    "c_second",
-    "F",
-    "channel",
-    "capacitance of the second section across the load, 0 F where there is none",
-    ways=(
-        Way(no_capacitance, {}, "0", when={SECOND: "none"}),
-        Way(
-            across_and_ground,
-            {
-                "c_across": C_2,
-                "c_ground": replace(C_2_GROUND, default=NO_CAPACITOR),
-                "n_legs": N_LEGS,
-            },
-            "c_across + c_ground / n_legs",
-        ),
-        Way(ground_only, {"c_ground": C_2_GROUND, "n_legs": N_LEGS}, "c_ground / n_legs"),
-    ),
-    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
-)
-
-C_GROUND_LEG = Derived(
-    "c_ground_leg",
-    "F",
-    "channel",
-    "capacitor from ONE terminal to ground at the first section, 0 F where there is none",
-    ways=(
-        Way(as_stated, {"value": Input("c_ground_working")}, "value", when=GROUNDED),
-        Way(no_capacitance, {}, "0", when=NOT_GROUNDED),
-    ),
-)
-
-GROUNDED_WORD = Derived(
-    "grounded",
-    "word",
-    "channel",
-    "whether the filter has capacitors from its terminals to ground",
-    ways=(
-        Way(yes, {}, "yes", when=GROUNDED),
-        Way(yes_stated, {"c_ground": C_2_GROUND}, "yes where c_ground is stated"),
-        Way(no, {}, "no"),
-    ),
-)
-
 C_TOTAL_UNBIASED = Derived(
     "c_total_unbiased",
     "F",
@@ -286,10 +206,6 @@ DERIVED = (
     _working("c_ground", "capacitor from each terminal to ground"),
     L_TOTAL_,
     C_TOTAL_,
-    L_SECOND,
-    C_SECOND,
-    C_GROUND_LEG,
-    GROUNDED_WORD,
     C_TOTAL_UNBIASED,
     F_CORNER,
 )
