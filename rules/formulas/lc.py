@@ -77,7 +77,7 @@ def damped_gain(
     [ohm], c_damper [F]; returns [1].
 
     >>> round(1e3 * damped_gain(400e3, 22e-6, 0.68e-6, 8.0, 0.0, 0.0, 0.0, 10.0, 0.1e-6), 2)
-    10.68
+    10.4
     """
     return _gain(f, l_1, c_1, 1 / r_load + _branch(f, r_damper, c_damper), r_series, l_2, c_2)
 

