@@ -4,9 +4,11 @@ A lead that carries edges of a few nanoseconds is an antenna. Edges of 10 ns hol
 up to 32 MHz and beyond, where a quarter of a wavelength is two metres and a twentieth
 half a metre; but makers who measured allow much less: about 100 mm with no filter, 11
 inches with ferrite beads, more only with a full filter. The part's own limit counts where
-it is stated. Twice the length doubles the radiated field, 6 dB, which no small product
+it is stated. A three-level bridge with its capacitor only across the load is such a stage too: at
+idle both legs carry the whole carrier alike, and nothing leads it to ground; its inductors act
+like beads. Twice the length doubles the radiated field, 6 dB, which no small product
 has in reserve. Whoever states a bead or no filter is asked for the length.
-Cure: shorter and twisted leads, beads at the terminals, or a filter.
+Cure: shorter and twisted leads, capacitors from both terminals to ground, or a filter.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
@@ -30,7 +32,7 @@ CHECK = Check(
         "length": Input("lead.length"),
         "lead_allowed": Input("lead_allowed"),
     },
-    applies={"filter_kind": ("bead", "filterless")},
+    applies={"lead_filter": ("bead", "filterless")},
     limits=AtMost(
         major="2",
         minor="1",

@@ -29,6 +29,15 @@ class Inductor(Section):
         concerns=LC,
         default=favourable("0 ohm"),
     )
+    r_ac_ratio: Value | None = quantity(
+        "1",
+        "resistance of the winding at the carrier over dcr: skin and proximity effect",
+        "1 .. 50",
+        given="typ",
+        concerns=LC,
+        default=favourable("1"),
+        example="12",
+    )
     i_sat: Value | None = quantity(
         "A",
         "saturation current of ONE inductor at 25 degC, peak",
@@ -213,6 +222,13 @@ class SecondStage(Section):
     c: Value | None = quantity(
         "F",
         "capacitor of the second section, across the load",
+        "0.01 .. 4.7 uF",
+        given="tol",
+        concerns=LC,
+    )
+    c_ground: Value | None = quantity(
+        "F",
+        "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
         "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,

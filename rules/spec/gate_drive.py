@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...linter.declare import Section, Value, favourable, quantity, section, usually, word
+from ...linter.declare import Section, Value, absent, favourable, quantity, section, usually, word
 from .designs import DISCRETE
 
 
@@ -71,6 +71,15 @@ class Bootstrap(Section):
         given="line",
         concerns=DISCRETE,
         example="7.2 V",
+    )
+    v_clamp: Value | None = quantity(
+        "V",
+        "highest voltage that a clamp lets the floating supply reach; silent: no clamp",
+        "4.5 .. 25 V",
+        given="max",
+        concerns=DISCRETE,
+        default=absent(float("inf")),
+        example="5.2 V",
     )
     v_r: Value | None = quantity(
         "V",

@@ -133,7 +133,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
         "major",
         """
-    miller-turn-on short-circuit-energy switch-node-undershoot
+    bootstrap-overcharge miller-turn-on short-circuit-energy switch-node-undershoot
     """,
     ),
     "wear: beyond the rating for a printed life or rise of temperature": (
@@ -153,7 +153,8 @@ NO_HAZARD = """
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
     carrier-attenuation carrier-in-radio-bands carrier-residual carrier-slope-limit
     carrier-to-audio-ratio ceramic-capacitor-in-signal channel-beat charger-stated
-    charging-while-playing clearance-and-creepage clipping-power common-mode-resonance
+    charging-while-playing clearance-and-creepage clipping-power common-mode-attenuation
+    common-mode-resonance
     conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
     dc-detector-bass dead-time-distortion dead-time-share dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d

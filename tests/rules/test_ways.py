@@ -46,8 +46,10 @@ WHOLE = {
     ("ip_claim", 1): STATED,
     ("r_ds_on_stated", 1): STATED,
     ("rating_lasts", 1): STATED,
+    ("grounded", 2): STATED,
     ("source_sags", 2): STATED,
     ("travel_stated", 2): STATED,
+    ("thd_allowed", 2): "nothing is claimed: the limit of practice is the whole",
 }
 
 

@@ -82,7 +82,7 @@ LISTED = {
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
         protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
         supply.v_source_abs
-        gate_drive.v_floating gate_drive.bootstrap.v_r
+        gate_drive.v_floating gate_drive.bootstrap.v_r gate_drive.bootstrap.v_clamp
         output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
     "ohm": """
@@ -99,7 +99,8 @@ LISTED = {
         output_stage.snubber.c output_stage.device.c_iss output_stage.device.c_oss
         output_stage.device.c_bootstrap gate_drive.c_reservoir gate_drive.bootstrap.c
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
-        filter.second_stage.c loudspeaker.c_series.c loudspeaker.zobel.c
+        filter.second_stage.c filter.second_stage.c_ground
+        loudspeaker.c_series.c loudspeaker.zobel.c
     """,
     "kg": """
         thermal.heatsink.mass
@@ -145,6 +146,7 @@ LISTED = {
     """,
     "Hz": """
         supply.converter_frequency band modulator.carrier modulator.loop_crossover
+        modulator.loop_corner
         modulator.clock filter.corner loudspeaker.f_s loudspeaker.enclosure.f_b
         loudspeaker.high_pass.f
     """,
@@ -157,7 +159,8 @@ LISTED = {
     """,
     "1": """
         battery.peukert output_stage.device.r_ds_on_hot_factor
-        filter.inductor.i_sat_hot_factor filter.inductor.turns filter.inductor.exponent_f
+        filter.inductor.i_sat_hot_factor filter.inductor.r_ac_ratio
+        filter.inductor.turns filter.inductor.exponent_f
         filter.inductor.exponent_b filter.c_across.tan_delta filter.c_ground.tan_delta
         loudspeaker.q_ms loudspeaker.q_es loudspeaker.enclosure.q_l
         thermal.enclosure.emissivity
@@ -168,7 +171,7 @@ LISTED = {
         output_stage.device.q_rr
     """,
     "V/V": """
-        gain
+        gain modulator.loop_gain
     """,
     "m**2": """
         lead.area filter.inductor.a_e loudspeaker.s_d loudspeaker.enclosure.port_area
