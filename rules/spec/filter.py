@@ -28,6 +28,14 @@ class Inductor(Section):
         concerns=LC,
         default=favourable("0 ohm"),
     )
+    r_ac: Value | None = quantity(
+        "ohm",
+        "resistance of the winding of ONE inductor at the carrier; silent: its DC resistance",
+        "0.005 .. 2 ohm",
+        given="typ",
+        concerns=LC,
+        example="0.15 ohm",
+    )
     i_sat: Value | None = quantity(
         "A",
         "saturation current of ONE inductor at 25 degC, peak",

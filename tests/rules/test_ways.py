@@ -17,7 +17,7 @@ WHOLE = {
     ("c_discharged", 1): NOT_FITTED,
     ("c_total", 2): NOT_FITTED,
     ("c_total_unbiased", 2): NOT_FITTED,
-    ("p_gate_other", 1): NOT_FITTED,
+    ("p_gate_other", 2): NOT_FITTED,
     ("sun", 2): NOT_FITTED,
     ("f_converter", 1): NOT_FITTED,
     ("detector_independent", 1): SAME,

@@ -51,6 +51,7 @@ MAY_BE_NONE = {
 NONE_WHEN_SILENT = {
     "limiter",
     "output_stage.device.foster",
+    "output_stage.efficiency_curve",
     "output_stage.snubber",
     "filter.c_ground",
     "filter.damper",

@@ -89,6 +89,7 @@ LISTED = {
         output_stage.snubber.r output_stage.device.r_ds_on output_stage.device.r_g_int
         output_stage.device.r_g_test output_stage.device.load_min gate_drive.r_g_on
         gate_drive.r_g_off gate_drive.bootstrap.r filter.inductor.dcr filter.damper.r
+        filter.inductor.r_ac
         loudspeaker.z_rated loudspeaker.z_min loudspeaker.r_e loudspeaker.zobel.r
         protection.inrush.r protection.reverse_polarity.r_on protection.bleeder.r
     """,
@@ -119,10 +120,11 @@ LISTED = {
         filter.c_block.i_rated filter.bead.i_rated wiring.supply_lead.i_rated
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
-        battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
+        output_stage.i_q battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
     """,
     "W": """
         supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
+        output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
         supply.p_peak
@@ -130,7 +132,7 @@ LISTED = {
     """,
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
-        output_stage.efficiency modulator.m_max filter.inductor.i_sat_drop
+        output_stage.efficiency output_stage.efficiency_curve[].efficiency modulator.m_max filter.inductor.i_sat_drop
         filter.c_across.bias_retention filter.c_ground.bias_retention
         protection.fuse.k_ambient claims.efficiency claims.thd
     """,
