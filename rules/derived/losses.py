@@ -13,6 +13,7 @@ from ...linter.check import (
 )
 from ..formulas.losses import (
     charge_left,
+    charge_moved,
     dead_time_loss,
     edge_energy,
     idle_diode_energy,
@@ -46,6 +47,7 @@ def charge_of_node(
 def idle_energies(
     ripple: float,
     dead_time: float,
+    carrier: float,
     parallel: float,
     q_oss: float,
     c_snubber: float,
@@ -59,9 +61,9 @@ def idle_energies(
     counted, so that the sum stays a lower bound.
     """
     charge = charge_of_node(parallel, q_oss, c_snubber, v_swing, q_least)
-    left = charge_left(ripple, dead_time, charge)
-    edges = 2 * edge_energy(parallel * q_oss, c_snubber, v_swing, left)
-    diodes = idle_diode_energy(ripple, dead_time, charge, v_sd)
+    moved = charge_moved(ripple, dead_time, carrier)
+    edges = 2 * edge_energy(parallel * q_oss, c_snubber, v_swing, charge_left(moved, charge))
+    diodes = idle_diode_energy(moved, charge, v_sd)
     return edges, choose(q_oss > 0 * q_oss, diodes, 0 * diodes)
 
 
@@ -93,7 +95,7 @@ def idle(
     """
     flows = 0.0 if is_still(levels, c_ground) else 1.0
     edges, diodes = idle_energies(
-        flows * ripple, dead_time, parallel, q_oss, c_snubber, v_swing, v_sd, q_least
+        flows * ripple, dead_time, carrier, parallel, q_oss, c_snubber, v_swing, v_sd, q_least
     )
     energy = edges + diodes + 2 * parallel * q_g * v_drv
     path = r_ds_on / parallel + r_winding
@@ -162,7 +164,7 @@ def with_load(
     current, m = part**0.5 * i_rated_peak, part**0.5 * depth
     mean = carrier * mean_carrier_share(modulator, m)
     edges, diodes = idle_energies(
-        at_idle, dead_time, parallel, q_oss, c_snubber, v_swing, v_sd, q_least
+        at_idle, dead_time, carrier, parallel, q_oss, c_snubber, v_swing, v_sd, q_least
     )
     hard = edge_energy(parallel * q_oss, c_snubber, v_swing, 1.0)
     added = loaded_share(at_idle, current) * larger(hard - edges, 0.0 * hard)
@@ -240,7 +242,8 @@ OF_SWITCHES = Way(
     },
     "n_legs (carrier (edges + diodes + 2 parallel q_g v_drv) + ripple^2 / 12 (r_ds_on / parallel"
     " + r_winding)) + p_core + p_other + p_auxiliary; edges: two, of the share of 2 parallel"
-    " q_oss + c_snubber v_swing (at least q_least) that ripple / 2 in dead_time leaves over;"
+    " q_oss + c_snubber v_swing (at least q_least) that ripple / 2 in dead_time, less 2 dead_time"
+    " carrier of it, leaves over;"
     f" diodes: v_sd on what it moves beyond; {_NO_STILL_RIPPLE}",
     when={"output_stage.devices": "discrete"},
 )

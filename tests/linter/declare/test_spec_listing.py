@@ -120,7 +120,8 @@ LISTED = {
         filter.c_block.i_rated filter.bead.i_rated wiring.supply_lead.i_rated
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
-        output_stage.i_q battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
+        battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
+        output_stage.i_q
     """,
     "W": """
         supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
@@ -132,7 +133,8 @@ LISTED = {
     """,
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
-        output_stage.efficiency output_stage.efficiency_curve[].efficiency modulator.m_max filter.inductor.i_sat_drop
+        output_stage.efficiency modulator.m_max filter.inductor.i_sat_drop
+        output_stage.efficiency_curve[].efficiency
         filter.c_across.bias_retention filter.c_ground.bias_retention
         protection.fuse.k_ambient claims.efficiency claims.thd
     """,
