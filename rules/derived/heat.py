@@ -61,7 +61,7 @@ def _divided(
 
 
 def stated_rated(
-    rated_power: float, efficiency: float, p_inductor: float, p_core: float
+    rated_power: float, p_inductor: float, p_core: float, efficiency: float
 ) -> ChannelHeat:
     """A measured efficiency holds all heat, conduction at working temperature included."""
     loss = efficiency_loss(rated_power, efficiency)

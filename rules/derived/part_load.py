@@ -161,6 +161,7 @@ DERIVED: tuple[Derived, ...] = (
                 efficiency_on_curve,
                 {"rated_power": POWER, **_CURVE, "p_idle": IDLE},
                 "on the curve of powers and efficiencies at rated_power, above p_idle",
+                when={"output_stage.efficiency_curve": "fitted"},
             ),
         ),
         sources=(LAW,),

@@ -61,7 +61,7 @@ def test_recovery_of_two_devices_in_each_of_two_legs() -> None:
 
 def test_coils_take_no_more_than_all_heat() -> None:
     """100 W at 99 % lose 1.0101 W; coils reckoned at 5 W leave none for the switches."""
-    heat = stated_rated(100.0, 0.99, 3.0, 2.0)
+    heat = stated_rated(100.0, 3.0, 2.0, 0.99)
     assert heat.switches == pytest.approx(0.0)
     assert heat.elsewhere == pytest.approx(100 / 0.99 - 100)
 

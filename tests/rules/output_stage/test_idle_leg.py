@@ -16,7 +16,7 @@ import pytest
 
 from ampreview.rules.derived.losses import idle
 
-STEPS = 400
+STEPS = 200
 
 
 @dataclass(frozen=True)
@@ -40,7 +40,7 @@ class Leg:
     def half_period(self, i_start: float) -> tuple[float, float]:
         """Current at the end and energy from both rails, from a current at the turn-off."""
         swing, below = self.swing, -self.swing / 2
-        fallen = np.linspace(0.0, swing, 4001)  # how far the node has fallen
+        fallen = np.linspace(0.0, swing, 1001)  # how far the node has fallen
         moved = np.array([self.charge(x) - self.charge(swing - x) for x in fallen])
         moved -= moved[0]
         charge, current, into_rail = 0.0, i_start, 0.0
@@ -69,7 +69,7 @@ class Leg:
     def power(self) -> float:
         """Power from both rails once the current at every turn-off is the same."""
         low, high = 0.0, self.swing / self.l / self.carrier
-        for _ in range(60):
+        for _ in range(30):
             start = (low + high) / 2
             end, _ = self.half_period(start)
             low, high = (start, high) if -end > start else (low, start)
@@ -115,5 +115,3 @@ def test_idle_loss_of_a_leg_solved_in_time(leg: Leg, within: float) -> None:
         p_auxiliary=0.0,
     )
     assert found == pytest.approx(leg.power(), rel=within)
-
-
