@@ -23,9 +23,14 @@ from ..formulas.losses import (
     overlap_loss,
 )
 from ..formulas.maths import choose, larger
-from .ways import left_out
+from .ways import left_out, no
 
 DEVICE = "output_stage.device"
+
+
+def printed(i_q: float) -> str:
+    """A quiescent current is printed, whatever its value."""
+    return "yes"
 
 
 def is_still(levels: str, c_ground: str) -> bool:
@@ -217,7 +222,7 @@ OF_PART = Way(
     },
     "i_q v_swing + n_legs (carrier c_snubber v_swing^2 + ripple^2 / 12 (r_ds_on / parallel +"
     f" r_winding)) + p_core + p_auxiliary; {_NO_STILL_RIPPLE}",
-    when={"output_stage.devices": "integrated"},
+    when={"output_stage.devices": "integrated", "i_q_stated": "yes"},
 )
 
 OF_SWITCHES = Way(
@@ -293,6 +298,16 @@ def _switching(name: str, part: dict[str, Input], meaning: str) -> Derived:
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "i_q_stated",
+        "word",
+        "channel",
+        "whether a quiescent current is printed; without one the idle loss itself is asked for",
+        (
+            Way(printed, {"i_q": Input("output_stage.i_q")}, "yes where i_q is stated"),
+            Way(no, {}, "no"),
+        ),
+    ),
     Derived(
         "p_idle",
         "W",

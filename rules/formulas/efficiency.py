@@ -74,20 +74,23 @@ def loss_above_idle(p_out: float, knots: Knots) -> float:
     return found
 
 
-def largest_fall(powers: tuple[float, ...], efficiencies: tuple[float, ...]) -> float:
-    """The most that the loss falls while the power rises, as a share of the loss.
+def largest_fall(
+    powers: tuple[float, ...], efficiencies: tuple[float, ...], p_idle: float
+) -> float:
+    """The most by which a loss exceeds that of a point of more power, over the latter.
 
-    powers [W], efficiencies [1] of the points of a curve; returns [1], 0 where it never
-    falls.  Two efficiencies at one power count as a fall.
+    powers [W], efficiencies [1] of the points of a curve, p_idle [W]; returns [1], 0 where
+    the loss never falls.  Two efficiencies at one power count as a fall.
     Source: no term of the loss becomes smaller with load.
-    Units: powers [W], efficiencies [1]; returns [1].
+    Units: powers [W], efficiencies [1], p_idle [W]; returns [1].
 
-    >>> round(largest_fall((10.0, 20.0, 40.0), (0.8, 0.9, 0.9)), 3)
-    0.111
+    >>> round(largest_fall((10.0, 20.0, 40.0), (0.8, 0.9, 0.9), 1.0), 3)
+    0.125
     """
     losses = [efficiency_loss(p, e) for p, e in zip(powers, efficiencies, strict=True)]
     fall = 0.0
-    for p_1, loss_1 in zip(powers, losses, strict=True):
-        for p_2, loss_2 in zip(powers, losses, strict=True):
-            fall = choose(p_1 <= p_2, larger(fall, 1 - loss_2 / loss_1), fall)
+    for p_high, loss in zip(powers, losses, strict=True):
+        fall = larger(fall, p_idle / loss - 1)
+        for p_low, before in zip(powers, losses, strict=True):
+            fall = choose(p_low <= p_high, larger(fall, before / loss - 1), fall)
     return fall

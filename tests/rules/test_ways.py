@@ -41,6 +41,7 @@ WHOLE = {
     ("dead_time_stated", 1): STATED,
     ("edge_stated", 1): STATED,
     ("heat_known", 1): STATED,
+    ("i_q_stated", 1): STATED,
     ("ip_claim", 1): STATED,
     ("r_ds_on_stated", 1): STATED,
     ("source_sags", 2): STATED,

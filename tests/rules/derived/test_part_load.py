@@ -118,12 +118,13 @@ def test_loss_below_the_idle_loss_counts_as_idle() -> None:
 
 
 def test_the_largest_fall_of_a_loss() -> None:
-    """3.2 W, 2.4 W, 6 W: a quarter is lost on the way; the same power twice counts too."""
+    """3.2 W, 2.4 W, 6 W: a third more than later; idle of 3 W, and the same power twice."""
     falling = {10.0: 3.2, 20.0: 2.4, 60.0: 6.0}
-    assert largest_fall(tuple(falling), efficiencies(falling)) == pytest.approx(0.25)
-    assert largest_fall((20.0, 20.0), (0.8, 0.9)) == pytest.approx(1 - 4 / 9)
+    assert largest_fall(tuple(falling), efficiencies(falling), 1.0) == pytest.approx(1 / 3)
+    assert largest_fall((10.0,), (10 / 12.4,), 3.0) == pytest.approx(0.25)
+    assert largest_fall((20.0, 20.0), (0.8, 0.9), 0.0) == pytest.approx(5 / (20 / 9) - 1)
     for idle, points in CURVES.values():
-        assert idle and largest_fall(tuple(points), efficiencies(points)) == 0.0
+        assert largest_fall(tuple(points), efficiencies(points), idle) == 0.0
 
 
 STAGE = """
