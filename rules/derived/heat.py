@@ -4,7 +4,7 @@ from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, d
 from ..formulas.dissipation import efficiency_loss, hot_exponent
 from ..formulas.heat import ChannelHeat
 from ..formulas.maths import smaller
-from .part_load import CURVE_PAIR, EFFICIENCY, IDLE, ONE_EIGHTH, POWER
+from .part_load import EFFICIENCY, IDLE, ONE_EIGHTH, POWER
 from .ways import left_out, yes
 
 DEVICE = "output_stage.device"
@@ -205,7 +205,7 @@ DERIVED: tuple[Derived, ...] = (
         "channel",
         "heat of the channel while the programme plays",
         _at_programme("programme"),
-        sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
+        sources=(derivation("mean square of the current goes with the power"),),
     ),
     Derived(
         "heat_tested",
@@ -213,6 +213,6 @@ DERIVED: tuple[Derived, ...] = (
         "channel",
         "heat of the channel while the programme plays, or at one eighth of its power if more",
         _at_programme("tested"),
-        sources=(ONE_EIGHTH, CURVE_PAIR),
+        sources=(ONE_EIGHTH,),
     ),
 )

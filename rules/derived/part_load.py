@@ -21,8 +21,7 @@ EFFICIENCIES = "output_stage.efficiency_curve[].efficiency"
 ONE_EIGHTH = from_memory("IEC 62368-1 Annex E", "one eighth of the unclipped power, at least")
 CURVE_PAIR = Source(
     "IRAUDAMP7D reference design rev 2.9 and TPA3221 data sheet SLASEE9B",
-    "efficiency against power; the power 0.82 is fitted to them; other parts lose less at part"
-    " load, by a tenth to a quarter; no page given",
+    "efficiency against power; the power 0.82 is fitted to these two alone; no page given",
 )
 LAW = derivation("a constant, a term that goes with the current and one with its square")
 SHAPE = Assumption(None, "neutral", CURVE_PAIR, placeholder=True)

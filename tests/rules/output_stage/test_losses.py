@@ -173,6 +173,17 @@ def test_load_switches_one_edge_hard_also_where_idle_is_soft() -> None:
     assert loaded(dead_time=60e-9, i_rated_peak=RIPPLE / 2.01) == 0.0
 
 
+def test_a_part_of_the_power_has_less_current_and_less_depth() -> None:
+    """A quarter: half the current, half the depth, by which the loop slows down less."""
+    values = {"q_oss": 0.0, "ripple": 0.0, "t_edge": 8e-9, "q_rr": 40e-9, "v_sd": 1.0}
+    slower = 1 - (DEPTH / 2) ** 2 / 2
+    overlap = 2.5 * 100.0 * I_PEAK / 2 * 8e-9 / math.pi
+    diode = 4 * 1.0 * I_PEAK / 2 * 25e-9 / math.pi
+    expected = (overlap + diode + 20e-9 * 100.0) * CARRIER * slower
+    found = loaded(**values, modulator="self-oscillating", part=0.25)
+    assert found == pytest.approx(expected)
+
+
 def test_three_level_bridge_without_ground_capacitors_idles_hard() -> None:
     bridge = {"n_legs": 2.0, "v_swing": 50.0, "q_oss": 10e-9, "ripple": 2.0, "p_core": 0.3}
     assert idle_of(**bridge) == pytest.approx(0.3)
