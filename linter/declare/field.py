@@ -7,7 +7,7 @@ blank form, the prefix-slip finding and the assumptions of the engine all read t
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
@@ -54,6 +54,7 @@ class Field:
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
         is ``stated`` at all.
+    called: what else the trade writes, with what it means here (``2 oz``: ``70 um``).
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -79,6 +80,7 @@ class Field:
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
+    called: Mapping[str, str] = field(default_factory=dict, compare=False)
 
     @property
     def expected(self) -> str:
@@ -108,9 +110,11 @@ class Section(BaseModel):
     """A section of the spec: read once, never changed, unknown keys refused.
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
+    trade_words: of a root model, words of the trade with the fields that they lead to.
     """
 
     voluntary: ClassVar[bool] = False
+    trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

@@ -1,5 +1,7 @@
 """The kinds of fields that a section may have, one function each."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any
 
 from pydantic import BaseModel
@@ -7,6 +9,8 @@ from pydantic import BaseModel
 from ..check import Assumption
 from .field import Designs, Field, Kind, Promise, spec_field
 from .usual import middle
+
+NOTHING: Mapping[str, str] = MappingProxyType({})
 
 
 def quantity(
@@ -22,6 +26,7 @@ def quantity(
     possible: str = "",
     also: str = "",
     promise: Promise = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -39,6 +44,7 @@ def quantity(
             possible=possible,
             also=also,
             promise=promise,
+            called=called,
         )
     )
 
@@ -78,6 +84,7 @@ def word(
     default: Assumption | None = None,
     asked_first: str = "",
     promise: Promise = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """One of the given words."""
     return spec_field(
@@ -92,6 +99,7 @@ def word(
             example=words[0],
             asked_first=asked_first,
             promise=promise,
+            called=called,
         )
     )
 
@@ -149,6 +157,7 @@ def listed(
     words: tuple[str, ...] = (),
     concerns: Designs | None = None,
     promise: Promise = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A list of words, or of texts where no words are given."""
     return spec_field(
@@ -161,6 +170,7 @@ def listed(
             words=words,
             example=example,
             promise=promise,
+            called=called,
         )
     )
 

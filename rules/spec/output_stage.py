@@ -5,6 +5,7 @@ from typing import Literal
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
 from .designs import INTEGRATED
 from .device import Device
+from .trade_sizes import TOPOLOGIES
 
 
 class Snubber(Section):
@@ -86,6 +87,7 @@ class OutputStage(Section):
         ("half-bridge", "full-bridge"),
         "one leg and a fixed terminal, or two legs, per channel",
         asked_first="topology",
+        called=TOPOLOGIES,
     )
     devices: str | None = word(
         ("discrete", "integrated"),
