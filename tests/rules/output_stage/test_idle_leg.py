@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from ampreview.rules.derived.losses import idle
+from ampreview.rules.derived.idle import idle
 
 
 @dataclass(frozen=True)

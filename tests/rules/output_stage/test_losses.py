@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from ampreview.rules.derived.losses import idle, idle_of_part, with_load
+from ampreview.rules.derived.idle import idle, idle_of_part
+from ampreview.rules.derived.losses import with_load
 from ampreview.rules.formulas.losses import (
     charge_left,
     charge_moved,
