@@ -78,6 +78,14 @@ def _pair(
 
 
 DERIVED: tuple[Derived, ...] = (
+    _pair(
+        "r_ac_at_least",
+        "ohm",
+        "DC resistance of one inductor, the least that its winding has at any frequency",
+        Input("dcr_stated"),
+        "current crowds to the surface and never spreads beyond the whole section",
+        below=("filter.inductor.r_ac",),
+    ),
     Derived(
         "depth_possible",
         "1",

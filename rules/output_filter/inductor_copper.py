@@ -8,19 +8,22 @@ and only above 1.4, where the sine test itself would destroy the part, a fault.
 
 Ripple is included, and counts with the resistance that the winding has at the carrier: skin
 and proximity effect make it ten times that at direct current and more, so that one ampere of
-ripple can heat like three of audio. Where its ratio is not stated the ripple counts like audio,
-which flatters the part, and the check is met only if a ratio of 50 would not change it. Core
-loss is not included: it has a check of its own. Cure: a larger part, a lower resistance at the
-same inductance, stranded or flat wire, less ripple.
+ripple can heat like three of audio. Core loss is not included: it has a check of its own.
+Cure: a larger part, a lower resistance at the same inductance, stranded or flat wire, less
+ripple.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import larger
 
 
-def figure(i_inductor_rms: float, i_rated_peak: float, r_ac_ratio: float, i_rms: float) -> float:
+def figure(
+    i_inductor_rms: float, i_rated_peak: float, r_ac: float, dcr: float, i_rms: float
+) -> float:
     """Direct current that heats as much over heating current."""
     audio = i_rated_peak**2 / 2
-    return (audio + r_ac_ratio * (i_inductor_rms**2 - audio)) ** 0.5 / i_rms
+    ripple = i_inductor_rms**2 - audio
+    return (audio + larger(r_ac / dcr, 1.0) * ripple) ** 0.5 / i_rms
 
 
 CHECK = Check(
@@ -29,13 +32,14 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="sqrt(i_rated_peak^2/2 + r_ac_ratio (i_inductor_rms^2 - i_rated_peak^2/2)) / i_rms",
+    formula="sqrt(i_rated_peak^2/2 + r_ac/dcr (i_inductor_rms^2 - i_rated_peak^2/2)) / i_rms",
     sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, which heats"
     " it like {figure} times its rating of {i_rms}.",
     inputs={
         "i_inductor_rms": Input("i_inductor_rms"),
         "i_rated_peak": Input("i_rated_peak"),
-        "r_ac_ratio": Input("filter.inductor.r_ac_ratio"),
+        "r_ac": Input("filter.inductor.r_ac"),
+        "dcr": Input("dcr_stated"),
         "i_rms": Input("filter.inductor.i_rms"),
     },
     applies={"filter_kind": "lc"},
@@ -62,7 +66,8 @@ CHECK = Check(
             {
                 "i_inductor_rms": "5 A",
                 "i_rated_peak": "7.07107 A",
-                "r_ac_ratio": 1.0,
+                "r_ac": "20 mohm",
+                "dcr": "20 mohm",
                 "i_rms": "7 A",
             },
             gives="0.7143",
@@ -72,7 +77,8 @@ CHECK = Check(
             {
                 "i_inductor_rms": "5.507 A",
                 "i_rated_peak": "7.74597 A",
-                "r_ac_ratio": 20.0,
+                "r_ac": "400 mohm",
+                "dcr": "20 mohm",
                 "i_rms": "13 A",
             },
             gives="0.46530",
@@ -89,7 +95,7 @@ channels:
     rated_load: 4 ohm
     output_stage: {topology: full-bridge}
     modulator: {type: natural-sampling, carrier: 400 kHz}
-    filter: {inductor: {l: 10 uH, i_rms: 3 A}}
+    filter: {inductor: {l: 10 uH, dcr: 20 mohm, r_ac: 0.1 ohm, i_rms: 3 A}}
 """,
     passes="""
 supply: {source: dc-source, rails: single, v_rail: 40 V}
@@ -99,6 +105,6 @@ channels:
     rated_load: 4 ohm
     output_stage: {topology: full-bridge}
     modulator: {type: natural-sampling, carrier: 400 kHz}
-    filter: {inductor: {l: 10 uH, i_rms: 7 A}}
+    filter: {inductor: {l: 10 uH, dcr: 20 mohm, r_ac: 0.1 ohm, i_rms: 7 A}}
 """,
 )

@@ -29,14 +29,13 @@ class Inductor(Section):
         concerns=LC,
         default=favourable("0 ohm"),
     )
-    r_ac_ratio: Value | None = quantity(
-        "1",
-        "resistance of the winding at the carrier over dcr: skin and proximity effect",
-        "1 .. 50",
+    r_ac: Value | None = quantity(
+        "ohm",
+        "resistance of the winding of ONE inductor at the carrier; silent: its DC resistance",
+        "0.005 .. 2 ohm",
         given="typ",
         concerns=LC,
-        default=favourable("1"),
-        example="12",
+        example="0.15 ohm",
     )
     i_sat: Value | None = quantity(
         "A",

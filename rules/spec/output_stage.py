@@ -3,6 +3,7 @@
 from typing import Literal
 
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
+from .designs import INTEGRATED
 from .device import Device
 from .trade_sizes import TOPOLOGIES
 
@@ -55,6 +56,27 @@ class OverCurrent(Section):
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
         "what senses the current; silent: inside an integrated stage",
+    )
+
+
+class EfficiencyPoint(Section):
+    """One point of the efficiency curve of ONE channel with its filter, sine."""
+
+    power: Value | None = quantity(
+        "W",
+        "output power of ONE channel at this point of the curve",
+        "0.5 .. 450 W",
+        also="0.01 .. 3000 W",
+        given="typ",
+        example="5 W",
+    )
+    efficiency: Value | None = quantity(
+        "%",
+        "efficiency of ONE channel with its filter at this power",
+        "15 .. 98 %",
+        possible="0.1 .. 99.9 %",
+        given="typ",
+        example="78 %",
     )
 
 
@@ -113,12 +135,32 @@ class OutputStage(Section):
         "0.05 .. 20 W",
         given="typ",
     )
+    i_q: Value | None = quantity(
+        "A",
+        "ONE channel of an integrated part, idle: supply current as printed, no filter, no load",
+        "1 .. 150 mA",
+        given="typ",
+        concerns=INTEGRATED,
+        example="16 mA",
+    )
+    p_auxiliary: Value | None = quantity(
+        "W",
+        "ONE channel: modulator and drivers with what makes their supplies, gate charge and"
+        " regulator.i_other apart",
+        "0 or 0.02 .. 9 W",
+        given="typ",
+        example="0.4 W",
+    )
     efficiency: Value | None = quantity(
         "%",
         "ONE channel with its filter at rated power, data sheet or bench; silent: loss model",
         "60 .. 98 %",
+        possible="0.1 .. 99.9 %",
         given="typ",
         example="90 %",
+    )
+    efficiency_curve: tuple[EfficiencyPoint, ...] | None = section(
+        EfficiencyPoint, part="efficiency curve", kind="sections", default=absent()
     )
     snubber: Snubber | Literal["none"] | None = section(
         Snubber, part="snubber", can_be_none=True, default=absent()

@@ -53,6 +53,7 @@ NONE_WHEN_SILENT = {
     "thermal.heatsink.fan",
     "limiter",
     "output_stage.device.foster",
+    "output_stage.efficiency_curve",
     "output_stage.snubber",
     "filter.c_ground",
     "filter.damper",

@@ -91,6 +91,7 @@ LISTED = {
         output_stage.snubber.r output_stage.device.r_ds_on output_stage.device.r_g_int
         output_stage.device.r_g_test output_stage.device.load_min gate_drive.r_g_on
         gate_drive.r_g_off gate_drive.bootstrap.r filter.inductor.dcr filter.damper.r
+        filter.inductor.r_ac
         loudspeaker.z_rated loudspeaker.z_min loudspeaker.r_e loudspeaker.zobel.r
         protection.inrush.r protection.reverse_polarity.r_on protection.bleeder.r
     """,
@@ -130,9 +131,11 @@ LISTED = {
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
         battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
+        output_stage.i_q
     """,
     "W": """
         supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
+        output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
         supply.p_peak
@@ -141,6 +144,7 @@ LISTED = {
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
         output_stage.efficiency modulator.m_max filter.inductor.i_sat_drop
+        output_stage.efficiency_curve[].efficiency
         filter.c_across.bias_retention filter.c_ground.bias_retention
         protection.fuse.k_ambient claims.efficiency claims.thd
     """,
@@ -159,7 +163,7 @@ LISTED = {
     """,
     "1": """
         battery.peukert output_stage.device.r_ds_on_hot_factor
-        filter.inductor.i_sat_hot_factor filter.inductor.r_ac_ratio
+        filter.inductor.i_sat_hot_factor
         filter.inductor.turns filter.inductor.exponent_f
         filter.inductor.exponent_b filter.c_across.tan_delta filter.c_ground.tan_delta
         loudspeaker.q_ms loudspeaker.q_es loudspeaker.enclosure.q_l

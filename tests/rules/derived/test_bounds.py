@@ -107,6 +107,12 @@ PAIRS = [
         "11 V",
         "15 V",
     ),
+    (
+        "filter.inductor.r_ac",
+        channel("filter: {type: lc, inductor: {dcr: 30 mohm, r_ac: VALUE}}"),
+        "120 mohm",
+        "12 mohm",
+    ),
     # 4 ohm over 4 ohm + 2 (0.1 ohm + 0.05 ohm) + 0.02 ohm: 92.6 %
     (
         "output_stage.efficiency",
