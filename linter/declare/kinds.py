@@ -21,6 +21,7 @@ def quantity(
     example: str = "",
     possible: str = "",
     also: str = "",
+    also_in: Designs | None = None,
     promise: Promise = "",
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
@@ -38,6 +39,7 @@ def quantity(
             zero=usual.startswith("0 "),
             possible=possible,
             also=also,
+            also_in=also_in,
             promise=promise,
         )
     )
