@@ -47,8 +47,8 @@ class Field:
     possible: range beyond which a value is refused, where physics or a standard sets one;
         else that of the unit, else a thousand million times beyond the usual range.
     also: ranges of other kinds of design, with ``or`` between them (common practice, no
-        source; the kind stands beside each): no slip, but not what
-        silence may be.  also_in: the designs of the latter, if they can be told.
+        source; the kind stands beside each): no slip, but not what silence may be.
+    also_in: the designs that these ranges are kept for, where a spec tells them.
     usual_high: the usual range of the upper end, where it has one of its own.
     given: how data sheets and designers state it: line, typ, max, tol, range, value.
     concerns: designs for which it matters; None: all of them.
