@@ -2,11 +2,11 @@
 
 A lead that carries edges of a few nanoseconds is an antenna. Edges of 10 ns hold energy
 up to 32 MHz and beyond, where a quarter of a wavelength is two metres and a twentieth
-half a metre; but makers who measured allow less: about 100 mm with no filter, 11 inches or
-125 cm with ferrite beads, of which the geometric mean is taken, more only with a full filter.
-The part's own limit counts where it is stated. Twice the length doubles the radiated field,
-6 dB, which no small product has in reserve. Whoever states a bead or no filter is asked for the
-length. Cure: shorter and twisted leads, beads at the terminals, or a filter.
+half a metre; but makers who measured allow less: about 100 mm with no filter, 11 inches to
+125 cm with ferrite beads, more only with a full filter. The part's own limit counts where it is
+stated. Twice the length doubles the radiated field, 6 dB: half of the 125 cm is allowed without a
+remark, all of it is the most that any maker has shown. Whoever states a bead or no filter is
+asked for the length. Cure: shorter and twisted leads, beads at the terminals, or a filter.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

@@ -177,8 +177,9 @@ NO_HAZARD = """
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
     start-against-protection stated-heat steady-dc-offset step-down-above-source
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
-    target-sound-level thermal-compression thermal-test-condition timer-resolution transport-watt-hours
-    treble-response treble-response-loudspeaker trip-above-music trip-against-saturation
+    target-sound-level thermal-compression thermal-test-condition timer-resolution
+    transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
+    trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
 """
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
