@@ -49,8 +49,9 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     ):
         return _failed_whatever(question, over)
     places_found = (question.graph.spec.place(path) for path in names)
-    border = over.border if over else ""
-    needs = f"; it must be {border}" if border else ""
+    missing = [replace(x, border=over.border_of(x.path) if over else "") for x in gap.missing]
+    told = dict.fromkeys(item.border for item in missing if item.border)
+    needs = f"; it must be {' or '.join(told)}" if told else ""
     return replace(
         found,
         status=Status.OPEN,
@@ -59,7 +60,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
         evidence=replace(found.evidence, leaves=over.node.used if over else frozenset()),
         advice=replace(
             found.advice,
-            missing=tuple(replace(item, border=border) for item in gap.missing),
+            missing=tuple(missing),
         ),
     )
 

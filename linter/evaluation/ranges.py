@@ -38,7 +38,8 @@ class Bounded:
     worst, best: the severity with the missing values at their worst and at their best, None
     where the check is met.  extreme: the figure at the worst, or at the best where that
     fails.  node: what computes it.  paths: the missing leaves.  border: where one number
-    decides, what it must be, in words.
+    decides, what it must be, in words.  borders: the same where one of several numbers would
+    be enough, each by its path.
     """
 
     worst: Severity | None
@@ -47,6 +48,11 @@ class Bounded:
     node: Computed
     paths: tuple[str, ...]
     border: str = ""
+    borders: tuple[tuple[str, str], ...] = ()
+
+    def border_of(self, path: str) -> str:
+        """What a missing number must be, if that is known."""
+        return self.border or dict(self.borders).get(path, "")
 
 
 def is_settled(over: Bounded) -> bool:
@@ -82,7 +88,11 @@ def bounded(
         return replace(worst, best=None, border="")
     if best.best is not None:
         return replace(best, worst=worst.worst)
-    return worst if len(outcomes) == 1 else replace(worst, best=None, border="")
+    if len(outcomes) == 1:
+        return worst
+    singles = {item.paths[0]: item.border for item in outcomes if len(item.paths) == 1}
+    enough = singles if len(singles) == len(outcomes) else {}  # each number alone decides
+    return replace(worst, best=None, border="", borders=tuple(enough.items()))
 
 
 class _CannotTellError(Exception):

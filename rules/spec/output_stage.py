@@ -115,9 +115,9 @@ class OutputStage(Section):
     p_idle: Value | None = quantity(
         "W",
         "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
-        "0.005 .. 20 W",
+        "0.02 .. 19 W",
         given="typ",
-        also="0.2 .. 5 mW or 20 .. 200 W",  # shutdown current; high rails
+        also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
     )
     efficiency: Value | None = quantity(
         "%",

@@ -21,9 +21,9 @@ class Bulk(Section):
     c: Value | None = quantity(
         "F",
         "ONE rail to ground: all capacitors of the amplifier on it added",
-        "0.01 .. 33 mF",
+        "0.047 .. 33 mF",
         given="tol",
-        also="1 .. 10 uF or 33 .. 200 mF",  # parts of a few watts; big linear supplies
+        also="1 .. 47 uF or 33 .. 200 mF",  # parts of a few watts; big linear supplies
     )
     v_rated: Value | None = quantity(
         "V",
