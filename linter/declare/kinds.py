@@ -25,6 +25,7 @@ def quantity(
     example: str = "",
     possible: str = "",
     also: str = "",
+    also_in: Designs | None = None,
     promise: Promise = "",
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
@@ -43,6 +44,7 @@ def quantity(
             zero=usual.startswith("0 "),
             possible=possible,
             also=also,
+            also_in=also_in,
             promise=promise,
             called=called,
         )

@@ -62,6 +62,7 @@ class Device(Section):
         "3 .. 2900 mJ",
         given="max",
         concerns=DISCRETE,
+        also="0.02 .. 3 mJ",  # small dies
     )
     r_ds_on: Value | None = quantity(
         "ohm",
@@ -69,6 +70,7 @@ class Device(Section):
         "1 .. 900 mohm",
         given="line",
         example="{typ: 8 mohm, max: 11 mohm}",
+        also="0.9 .. 5 ohm",  # battery parts
     )
     r_ds_on_at: str | None = word(
         ("pins", "die"),
@@ -110,6 +112,7 @@ class Device(Section):
         given="line",
         concerns=DISCRETE,
         example="{typ: 14 nC, max: 19 nC}",
+        also="0.05 .. 1 nC",  # gallium nitride
     )
     q_gd: Value | None = quantity(
         "C",
@@ -117,6 +120,7 @@ class Device(Section):
         "0.2 .. 150 nC",
         given="line",
         concerns=DISCRETE,
+        also="0.01 .. 0.2 nC",  # gallium nitride
     )
     q_sw: Value | None = quantity(
         "C",
@@ -137,7 +141,12 @@ class Device(Section):
         default=favourable("0 ohm"),
     )
     c_iss: Value | None = quantity(
-        "F", "input capacitance", "50 .. 20000 pF", given="typ", concerns=DISCRETE
+        "F",
+        "input capacitance",
+        "50 .. 20000 pF",
+        given="typ",
+        concerns=DISCRETE,
+        also="5 .. 50 pF",  # gallium nitride
     )
     c_oss: Value | None = quantity(
         "F",
@@ -146,6 +155,7 @@ class Device(Section):
         given="typ",
         concerns=DISCRETE,
         default=favourable("0 F"),
+        also="2 .. 20 pF",  # gallium nitride
     )
     q_oss: Value | None = quantity(
         "C",
@@ -153,6 +163,7 @@ class Device(Section):
         "1 .. 900 nC",
         given="typ",
         concerns=DISCRETE,
+        also="0.1 .. 1 nC",  # gallium nitride
     )
     v_c_oss: Value | None = quantity(
         "V",
@@ -272,6 +283,7 @@ class Device(Section):
         given="max",
         concerns=INTEGRATED,
         example="3 ohm",
+        also="32 .. 600 ohm",  # headphone parts
     )
     l_min: Value | None = quantity(
         "H",
@@ -281,7 +293,11 @@ class Device(Section):
         concerns=INTEGRATED,
     )
     c_bootstrap: Value | None = quantity(
-        "F", "part: bootstrap capacitor that it asks for", "0.01 .. 9 uF", concerns=INTEGRATED
+        "F",
+        "part: bootstrap capacitor that it asks for",
+        "0.01 .. 9 uF",
+        concerns=INTEGRATED,
+        also="1 .. 10 nF or 9 .. 50 uF",  # fast and slow carriers
     )
     lead_max: Value | None = quantity(
         "m",

@@ -40,6 +40,7 @@ class Bootstrap(Section):
         "0.03 .. 25 uF",
         given="tol",
         concerns=DISCRETE,
+        also="2 .. 30 nF or 25 .. 100 uF",  # small gates; slow self-oscillators
     )
     v_f: Value | None = quantity(
         "V",
@@ -63,6 +64,7 @@ class Bootstrap(Section):
         "5 .. 4000 uA",
         given="max",
         concerns=DISCRETE,
+        also="4 .. 20 mA",  # drivers with logic on the floating side
     )
     v_uvlo: Value | None = quantity(
         "V",
@@ -194,6 +196,7 @@ class GateDrive(Section):
         "0.1 .. 90 uF",
         given="tol",
         concerns=DISCRETE,
+        also="90 .. 2200 uF",  # supplies with the reservoir counted in
     )
     v_floating: Value | None = quantity(
         "V",

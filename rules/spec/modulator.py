@@ -98,7 +98,11 @@ class Modulator(Section):
         "s", "delay once round the loop", "10 .. 9000 ns", given="typ", concerns=FEEDBACK
     )
     clock: Value | None = quantity(
-        "Hz", "clock of the counter that times the edges", "10 .. 3000 MHz", concerns=UNIFORM
+        "Hz",
+        "clock of the counter that times the edges",
+        "10 .. 3000 MHz",
+        concerns=UNIFORM,
+        also="1 .. 10 MHz",  # counters of controllers
     )
     noise_shaping: Value | None = count(
         "order of the noise shaping, 0: none",
@@ -108,5 +112,9 @@ class Modulator(Section):
         default=adverse(0.0),
     )
     jitter: Value | None = quantity(
-        "s", "jitter of one edge, rms, independent from edge to edge", "2 .. 1900 ps", given="typ"
+        "s",
+        "jitter of one edge, rms, independent from edge to edge",
+        "2 .. 1900 ps",
+        given="typ",
+        also="0.05 .. 2 ps or 1.9 .. 50 ns",  # crystals; software timers
     )

@@ -12,7 +12,11 @@ class Snubber(Section):
     """Series R-C from ONE switch node to a rail or to ground."""
 
     c: Value | None = quantity(
-        "F", "capacitor of the snubber at ONE switch node", "47 .. 10000 pF", given="tol"
+        "F",
+        "capacitor of the snubber at ONE switch node",
+        "47 .. 10000 pF",
+        given="tol",
+        also="10 .. 47 pF or 10 .. 100 nF",  # gallium nitride; slow switches
     )
     r: Value | None = quantity(
         "ohm", "resistor of the snubber at ONE switch node", "0.5 .. 100 ohm", given="tol"
@@ -43,7 +47,7 @@ class OverCurrent(Section):
         "s",
         "from crossing i_trip until the switches are off",
         "20 .. 10000 ns",
-        also="10 .. 50000 us",  # a limiter of the mean current: common practice
+        also="10 .. 50000 us",  # a limiter of the mean current
         given="line",
     )
     t_retry: Value | None = quantity(
@@ -52,6 +56,7 @@ class OverCurrent(Section):
         "5 .. 4500 ms",
         given="line",
         default=favourable(float("inf")),
+        also="1 .. 5000 us or 4.5 .. 60 s",  # cycle by cycle; slow restarts
     )
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
@@ -109,6 +114,7 @@ class OutputStage(Section):
         "ONE leg: film or ceramic capacitor close to the switches, rail to rail",
         "0.05 .. 45 uF",
         given="tol",
+        also="1 .. 50 nF or 45 .. 10000 uF",  # high frequency alone; bulk counted in
     )
     v_c_local: Value | None = quantity(
         "V", "rated direct voltage of c_local", "6 .. 1000 V", given="max", example="100 V"
@@ -128,12 +134,14 @@ class OutputStage(Section):
         "whole load loop without switches, inductors and lead: sense resistor, board, bonds",
         "0 or 1 .. 900 mohm",
         default=favourable("0 ohm"),
+        also="0.9 .. 5 ohm",  # beads and thin leads
     )
     p_idle: Value | None = quantity(
         "W",
         "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
-        "0.05 .. 20 W",
+        "0.02 .. 19 W",
         given="typ",
+        also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
     )
     i_q: Value | None = quantity(
         "A",

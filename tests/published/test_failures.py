@@ -80,6 +80,12 @@ CAUGHT = (
     Caught("three-clocks-beat", "10 kHz apart, third of 108 kHz", "channel-beat", "major"),
     Caught("protection-trips-on-bass", "trip of 3 A", "protection-trip-above-music", "major"),
     Caught("three-watt-loudspeaker", "18 W into 3 W", "loudspeaker-clipped-power", "critical"),
+    Caught("gate-of-reverse-switch", "48 V on a gate", "reverse-polarity-gate", "critical"),
+    Caught("suppressor-above-part", "clamps at 77 V", "surge-clamp", "major"),
+    Caught("direct-voltage-burns-transducer", "2.7 V in the coil", "steady-dc-offset", "major"),
+    Caught("claims-10-w-from-12v", "10 W from 12 V", "power-above-rail", "major"),
+    Caught("bridge-without-dead-time", "no dead time", "dead-time-margin", "major"),
+    Caught("bridge-without-dead-time", "carrier left", "carrier-residual", "major"),
 )
 
 ASKED = (
@@ -104,6 +110,9 @@ ASKED = (
     Asked("bead-distorts", "the bead", "ferrite-bead-current", "bead.i_rated"),
     Asked("trips-at-15-khz", "least load", "loudspeaker-minimum-impedance", "device.load_min"),
     Asked("trips-at-15-khz", "trip", "trip-above-music", "over_current.i_trip"),
+    Asked("output-pins-broken", "ringing", "pin-overshoot", "output_stage.v_overshoot"),
+    Asked("fault-at-power-on", "input settles late", "muting-time", "signal.mute_time"),
+    Asked("overheats-after-3-minutes", "heat path", "junction-at-rated-sine", "device.r_th_ja"),
 )
 
 

@@ -177,10 +177,11 @@ NO_HAZARD = """
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
     series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
-    stated-heat steady-dc-offset step-down-above-source step-up-below-source
-    supply-below-part-limit supply-lead-drop supply-rejection target-sound-level
-    thermal-compression thermal-test-condition timer-resolution transport-watt-hours
-    treble-response treble-response-loudspeaker trip-above-music trip-against-saturation
+    start-against-protection stated-heat steady-dc-offset step-down-above-source
+    step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
+    target-sound-level thermal-compression thermal-test-condition timer-resolution
+    transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
+    trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
 """
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
