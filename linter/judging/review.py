@@ -15,10 +15,11 @@ from ..evaluation.threshold import closeness
 from ..finding import Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
-from .consistency import DOMAIN, built_in_findings
+from .consistency import built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
+from .stated import DOMAIN
 
 STAKES = ("safety", "rating", "performance")
 
