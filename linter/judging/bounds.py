@@ -27,12 +27,11 @@ TO_THE_DESIGN_S_SIDE = ("favourable", "floor", "absent")
 class Ground:
     """What a bound rests on: stated paths, words that chose the way to it among them.
 
-    assumed: what is behind it and not stated; gap: a word that cannot be told.
+    assumed: what is behind it and not stated.
     """
 
     paths: frozenset[str]
     assumed: tuple[Assumed, ...]
-    gap: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,16 +68,17 @@ def out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
 def ground_of(graph: Graph, node: Node, channel: str | None) -> Ground:
     """What a value rests on, down to the leaves, with the words that chose the way to it.
 
-    A word that only an assumption gives is as unsure as a number that is assumed.
+    A word that only an assumption gives is as unsure as a number that is assumed; on a silent
+    word no way hangs that was taken.
     """
     if not isinstance(node, Computed):
         return Ground(node.used, node.assumed)
     words = (graph.resolve(path, channel) for path in _words(graph, node))
-    below = [ground_of(graph, x, channel) if isinstance(x, Node) else _UNKNOWN for x in words]
+    below = [ground_of(graph, x, channel) for x in words if isinstance(x, Node)]
     below += _arguments(graph, node, channel)
     assumed = dict.fromkeys((*node.assumed, *(x for item in below for x in item.assumed)))
     paths = node.used.union(*(item.paths for item in below))
-    return Ground(paths, tuple(assumed), any(item.gap for item in below))
+    return Ground(paths, tuple(assumed))
 
 
 def _words(graph: Graph, node: Computed) -> Iterator[str]:
@@ -88,9 +88,6 @@ def _words(graph: Graph, node: Computed) -> Iterator[str]:
         yield from way.when
         if way is node.way:
             return
-
-
-_UNKNOWN = Ground(frozenset(), (), gap=True)
 
 
 def _arguments(graph: Graph, node: Computed, channel: str | None) -> Iterator[Ground]:
@@ -122,7 +119,7 @@ def _is_sure(bound: Bound, spec: Spec) -> bool:
     sure = all(
         item.leaning in TO_THE_DESIGN_S_SIDE or item.path in spec.values for item in ground.assumed
     )
-    return sure and not ground.gap and bool(ground.paths or not ground.assumed)
+    return sure and bool(ground.paths or not ground.assumed)
 
 
 def _is_beyond(bound: Bound, reached: float) -> bool:
@@ -141,7 +138,8 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     unit = spec.schema.field_of(path).unit
     others = sorted(item for item in bound.ground.paths if item != path)
     places = [spec.place(item) for item in (path, *others)]
-    source = ", from " + ", ".join(map(local_path, others)) if others else ""
+    named = ", ".join(dict.fromkeys(map(local_path, others)))
+    source = f", from {named}" if named else ""
     found = stated_finding(
         CONTRADICTS,
         "Stated value beyond what bounds it",
