@@ -54,6 +54,8 @@ class Field:
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
         is ``stated`` at all.
+    beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
+        nobody from prototype on.
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -79,6 +81,7 @@ class Field:
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
+    beats_sum: bool = False
 
     @property
     def expected(self) -> str:

@@ -22,6 +22,7 @@ def quantity(
     possible: str = "",
     also: str = "",
     promise: Promise = "",
+    beats_sum: bool = False,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -39,6 +40,7 @@ def quantity(
             possible=possible,
             also=also,
             promise=promise,
+            beats_sum=beats_sum,
         )
     )
 

@@ -112,48 +112,42 @@ C_GROUND = Input(
     ),
 )
 
+IDLE_SUM = Way(
+    idle,
+    {
+        "n_legs": N_LEGS,
+        "v_swing": V_SWING,
+        "carrier": CARRIER,
+        "parallel": PARALLEL,
+        "q_oss": Q_OSS,
+        "q_g": Input(f"{DEVICE}.q_g", default=left_out("0 C", "gate charge")),
+        "v_drv": Input("v_gate_paid"),
+        "dead_time": Input(
+            "gate_drive.dead_time",
+            default=Assumption("0 s", "adverse", derivation("without dead time no edge is soft")),
+        ),
+        "ripple": RIPPLE,
+        "r_ds_on": Input(f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "ripple in the switches")),
+        "dcr": Input("filter.inductor.dcr", default=left_out("0 ohm", "ripple in the copper")),
+        "p_core": Input("p_core", default=NO_CORE_LOSS),
+        "levels": LEVELS,
+        "c_ground": C_GROUND,
+        "p_other": Input("p_gate_other"),
+    },
+    "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
+    "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
+    "hard = 2 (parallel q_oss - ripple dead_time / 4), not below 0; no ripple where "
+    "levels are three and c_ground is none",
+    when={"output_stage.devices": "discrete"},
+)
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "p_idle",
         "W",
         "channel",
         "loss of the channel without signal",
-        (
-            Way(
-                idle,
-                {
-                    "n_legs": N_LEGS,
-                    "v_swing": V_SWING,
-                    "carrier": CARRIER,
-                    "parallel": PARALLEL,
-                    "q_oss": Q_OSS,
-                    "q_g": Input(f"{DEVICE}.q_g", default=left_out("0 C", "gate charge")),
-                    "v_drv": Input("v_gate_paid"),
-                    "dead_time": Input(
-                        "gate_drive.dead_time",
-                        default=Assumption(
-                            "0 s", "adverse", derivation("without dead time no edge is soft")
-                        ),
-                    ),
-                    "ripple": RIPPLE,
-                    "r_ds_on": Input(
-                        f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "ripple in the switches")
-                    ),
-                    "dcr": Input(
-                        "filter.inductor.dcr", default=left_out("0 ohm", "ripple in the copper")
-                    ),
-                    "p_core": Input("p_core", default=NO_CORE_LOSS),
-                    "levels": LEVELS,
-                    "c_ground": C_GROUND,
-                    "p_other": Input("p_gate_other"),
-                },
-                "n_legs (carrier (hard v_swing + 2 parallel q_g v_drv) + "
-                "ripple^2 / 12 (r_ds_on / parallel + dcr)) + p_core + p_other, "
-                "hard = 2 (parallel q_oss - ripple dead_time / 4), not below 0; no ripple where "
-                "levels are three and c_ground is none",
-                when={"output_stage.devices": "discrete"},
-            ),
-        ),
+        (IDLE_SUM,),
         stated_at="output_stage.p_idle",
         agree=float("inf"),
         sources=(derivation("energy per period times carrier; mean square of a triangle"),),

@@ -110,6 +110,7 @@ class OutputStage(Section):
         "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
         "0.05 .. 20 W",
         given="typ",
+        beats_sum=True,
     )
     efficiency: Value | None = quantity(
         "%",
@@ -117,6 +118,7 @@ class OutputStage(Section):
         "60 .. 98 %",
         given="typ",
         example="90 %",
+        beats_sum=True,
     )
     snubber: Snubber | Literal["none"] | None = section(
         Snubber, part="snubber", can_be_none=True, default=absent()
