@@ -56,7 +56,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels)",
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
     " and {r_th_shared} shared.",
