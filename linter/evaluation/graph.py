@@ -284,7 +284,8 @@ class Graph:
     def _on_way(
         self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
     ) -> Node:
-        node = Computed(quantity.name, way.figure, nodes, way=way, computations=self.computations)
+        by_house = self.leaves.by_house(self.resolve(path, channel) for path in way.when)
+        node = Computed(quantity.name, way.figure, nodes, by_house, way, self.computations)
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
@@ -295,5 +296,5 @@ class Graph:
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
         why = way.assumes
-        assumed = Assumed(path, text, why.leaning, why.basis, why.placeholder)
-        return Computed(quantity.name, way.figure, nodes, (assumed,), way, self.computations)
+        assumed = (*by_house, Assumed(path, text, why.leaning, why.basis, why.placeholder))
+        return Computed(quantity.name, way.figure, nodes, assumed, way, self.computations)

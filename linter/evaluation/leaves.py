@@ -1,9 +1,9 @@
 """The leaves of a spec as nodes: stated, assumed, or a gap that names what is missing."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from ..check import Assumption, Source
-from ..declare import Field
+from ..declare import Field, field_path
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
@@ -131,6 +131,12 @@ class Leaves:
                 return full
             above, _, _ = above.rpartition(".")
         return ""
+
+    def by_house(self, found: Iterable[Node | Gap]) -> tuple[Assumed, ...]:
+        """What only a default of the house gives, of the words that chose a way."""
+        defaults = self.spec.defaults
+        nodes = [item for item in found if isinstance(item, Node)] if defaults else []
+        return tuple(x for item in nodes for x in item.assumed if field_path(x.path) in defaults)
 
     def items(self, path: str, channel: str | None) -> Node | Gap:
         """``rungs[].r``: the values of a list of sections as a tuple."""
