@@ -111,9 +111,11 @@ class Section(BaseModel):
     """A section of the spec: read once, never changed, unknown keys refused.
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
+    guards: it guards the product, so that taking it away is a loss.
     """
 
     voluntary: ClassVar[bool] = False
+    guards: ClassVar[bool] = False
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

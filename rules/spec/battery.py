@@ -1,6 +1,6 @@
 """The battery: cells, pack, protection, charger."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.check import quoted
 from ...linter.declare import (
@@ -111,6 +111,8 @@ class Cell(Section):
 
 class PackProtection(Section):
     """Protection circuit of the WHOLE pack."""
+
+    guards: ClassVar[bool] = True
 
     i_trip: Value | None = quantity(
         "A",

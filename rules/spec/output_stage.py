@@ -1,6 +1,6 @@
 """The output stage of a channel: its legs, their power loop, what guards them."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
 from .device import Device
@@ -29,6 +29,8 @@ class Snubber(Section):
 
 class OverCurrent(Section):
     """Over-current protection of ONE channel."""
+
+    guards: ClassVar[bool] = True
 
     i_trip: Value | None = quantity(
         "A",

@@ -62,8 +62,9 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "fire: cells charged, emptied, heated or loaded beyond what they bear": (
         "critical",
         """
-    battery-ventilation cell-charge-voltage cell-discharge-end cell-temperature-window cell-type-named
-    charge-current charge-in-cold charge-in-heat charge-temperature-sensor charge-voltage
+    battery-ventilation cell-charge-voltage cell-discharge-end cell-temperature-window
+    cell-type-named charge-current charge-in-cold charge-in-heat charge-temperature-sensor
+    charge-voltage
     discharge-in-heat pack-collapse pack-current protection-present protection-trip-below-cells
     """,
     ),
