@@ -20,6 +20,7 @@ from .threshold import missed
 from .tolerance import worst_case
 
 SILENT = "the spec says nothing about it yet"
+NOTHING_NAMED = "what it needs follows from nothing that is stated"
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
@@ -54,7 +55,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     return replace(
         found,
         status=Status.OPEN,
-        message=f"cannot be judged: {', '.join(names[:4])}{needs}",
+        message=f"cannot be judged: {', '.join(names[:4]) or NOTHING_NAMED}{needs}",
         place=next((place for place in places_found if place), None),
         evidence=replace(found.evidence, leaves=over.node.used if over else frozenset()),
         advice=replace(

@@ -1,11 +1,11 @@
 """Which of two reviews of a product stands better at the gate.
 
-The gate decides first: released or held.  Then the critical findings, the major ones and the
-open items that hold are counted, and then the margins of what fails are compared, the gravest
-first; where all that is alike, a guard that is gone with answers that met, and answers that met
-and are open now, are a loss.  Both are judged at one milestone, the stricter one.  Fewer majors do not outweigh a critical finding that lies further off than before.  A
-finding that fell silent, because the spec no longer says what it rested on, counts as if it
-were still there.
+Both are judged at one milestone, the stricter one.  The gate decides first: released or held.
+Then the critical findings, the major ones and the open items that hold are counted, and then the
+margins of what fails are compared, the gravest first; where all that is alike, a guard that is
+gone with answers that met, and answers that met and are open now, are a loss.  Fewer majors do
+not outweigh a critical finding that lies further off than before.  A finding that fell silent,
+because the spec no longer says what it rested on, counts as if it were still there.
 """
 
 from collections.abc import Iterator, Sequence
