@@ -57,7 +57,7 @@ class QuestionGroup:
 
 def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
     """The questions that a review leaves open, the most useful part first."""
-    opened = review.of_status(Status.OPEN)
+    opened = tuple(item for item in review.findings if _asks(item))
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
@@ -70,6 +70,13 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
         parts.setdefault(key, []).append(question)
     groups = [_group(spec, *key, members, opened) for key, members in parts.items()]
     return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
+
+
+def _asks(finding: Finding) -> bool:
+    """Whether an answer is open, or hangs on a word that another check asks for."""
+    if finding.status is Status.OPEN:
+        return True
+    return finding.status is Status.NOT_APPLICABLE and bool(finding.advice.missing)
 
 
 def blank_form(review: Review, groups: Iterable[QuestionGroup]) -> tuple[FormEntry, ...]:

@@ -172,7 +172,7 @@ def _effect(old: Finding | None, new: Finding | None) -> Effect | None:
 def _without_finding(old: Finding | None, new: Finding | None, before: int) -> Effect | None:
     opened = new is not None and new.status is Status.OPEN
     if before < CLEAR:
-        silent = opened or (new is not None and new.message == SILENT)
+        silent = opened or (new is not None and new.message.startswith(SILENT))
         return SILENCED if silent else "cured"
     was_open = old is not None and old.status is Status.OPEN
     if opened and not was_open:

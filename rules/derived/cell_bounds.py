@@ -5,7 +5,7 @@ beyond one of these bounds.  They follow from the kind of cell alone, whatever t
 to be made for.
 """
 
-from ...linter.check import Constant, Derived, Input, Source, Way, derivation
+from ...linter.check import Arguments, Constant, Derived, Input, Source, Way, derivation
 from ..formulas.pack import CELL_DATA, CHARGE_ENDS, CYCLIC_CHARGE, HIGH_VOLTAGE
 from .bounds import pair
 from .pack import LITHIUM, charge_over
@@ -38,7 +38,9 @@ def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
 
 def _highest(chemistry: str, value: str, basis: Source) -> Way:
     """The highest voltage of one kind of cell."""
-    inputs = {"value": Constant(value, f"highest voltage of any cell: {chemistry}", basis)}
+    inputs: Arguments = {
+        "value": Constant(value, f"highest voltage of any cell: {chemistry}", basis)
+    }
     return Way(as_stated, inputs, "value", when={"battery.chemistry": chemistry})
 
 
