@@ -16,6 +16,7 @@ from .met import met
 from .node import Computed
 from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
+from .stand_ins import is_usual_span
 from .threshold import missed
 from .tolerance import worst_case
 
@@ -100,7 +101,8 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
         return leaning(question, finding, floors, "best case: missing data can only make it worse")
     soft = [item for item in over.node.assumed if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
-    if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
+    known = any(is_usual_span(question, item) for item in soft if not item.placeholder)
+    if question.milestone != MILESTONES[0] and len(paths) > len(over.paths) and not known:
         wider = bounded(question.plan, question.graph, question.check, [paths])
         if wider is not None and wider.worst in GRAVE:
             return leaning(

@@ -228,15 +228,15 @@ class Graph:
         """``band:low``, ``band:high``, ``voltage:nominal``: one number of a range or tolerance."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
-        if not isinstance(found, LeafNode) or found.path in self.leaves.supposed:
+        if not isinstance(found, LeafNode):
             return found
-        if end == "nominal":
-            number = found.stated.nominal
-            return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
-        side = "min" if end == "low" else "max"
-        if found.stated.form == "line" and side not in found.stated.sides:
+        if found.path in self.leaves.supposed:
+            return self.leaves.end_of(found.path, end)
+        stated = found.stated
+        ends = {"low": ("min", stated.lo), "high": ("max", stated.hi)}
+        side, number = ends.get(end, ("typ", stated.nominal))
+        if side != "typ" and stated.form == "line" and side not in stated.sides:
             return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))
-        number = found.stated.lo if end == "low" else found.stated.hi
         return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from ..check import Assumption, Source
-from ..declare import Field, field_path
+from ..declare import Field, field_path, usual_bounds
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
@@ -97,6 +97,14 @@ class Leaves:
             return LeafNode(full, stand, (), real=False, moving=True)
         return Fixed(stand)
 
+    def end_of(self, full: str, end: str) -> Node:
+        """One end of what is supposed: of a range a leaf of its own, with the usual ends."""
+        field = self.schema.field_of(full)
+        stand = usual_value(field, upper_end=end == "high")
+        if field.given != "range" or end == "nominal" or stand is None:
+            return self._supposed(full)
+        return LeafNode(f"{full}:{end}", stand, (), real=False, moving=True)
+
     def _node(self, path: str, stated: Value, assumed: tuple[Assumed, ...], real: bool) -> LeafNode:
         return LeafNode(path, stated, assumed, real, moving=path in self.free)
 
@@ -154,6 +162,18 @@ class Leaves:
                 return Gap((Missing(item, field.unit, field.meaning, field.example),))
             nodes[f"item{number}"] = self._node(item, stated, _estimate(item, stated), real=True)
         return Computed(path, tuple_of, nodes)
+
+
+def usual_value(field: Field, upper_end: bool = False) -> Value | None:
+    """The usual range of a field, or of its upper end, as a value that stands for all of it."""
+    found = usual_bounds(field, upper_end) if field.kind in ("quantity", "count") else None
+    if found is None:
+        return None
+    low, high = found
+    middle = (low * high) ** 0.5 if low > 0.0 else (low + high) / 2
+    if field.kind == "count":
+        middle = float(round(middle))
+    return Value(0.0 if field.zero else low, middle, high, "range")
 
 
 def _estimate(path: str, stated: Value) -> tuple[Assumed, ...]:
