@@ -41,7 +41,7 @@ def _at_flux(core: str, flux_density: str) -> Way:
             "flux_density": Constant(flux_density, f"saturation: {core or 'any core'}", FLUX),
             "turns": Input(f"{INDUCTOR}.turns"),
             "a_e": Input(f"{INDUCTOR}.a_e"),
-            "inductance": Input(f"{INDUCTOR}.l"),
+            "inductance": Input(f"{INDUCTOR}.l:nominal"),
             "drop": Input(f"{INDUCTOR}.i_sat_drop", default=HALF_GONE),
         },
         "flux_density turns a_e / (inductance (1 - drop / 2))",
