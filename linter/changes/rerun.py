@@ -4,6 +4,7 @@ Only answers that can differ are judged anew; everything that does not depend on
 changed leaves is taken over, and each set of changes is run once.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
@@ -81,6 +82,7 @@ class Reruns:
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
+        self._spoilt_before: Counter[tuple[str, Key]] = Counter()
 
     def run_with(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Rerun | None:
         """The answers after some changes.
@@ -186,6 +188,7 @@ class Reruns:
             if other == key and answers[other].status not in CURED:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
+                self._spoilt_before.update((path, other) for path in changes)
                 return None
         built_in = built_in_findings(run.spec, run.graph)
         if any(item.check == key[0] and item.evidence.leaves & change.touched for item in built_in):
@@ -195,18 +198,20 @@ class Reruns:
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
     def _in_question(self, run: Assessment, change: Affected, key: Key) -> list[tuple[Entry, str]]:
-        """What must be judged anew: ``key`` first, then the tightest."""
+        """What must be judged anew: ``key`` first, then what is likely to be spoilt."""
         found = [
             (entry, subject)
             for entry, subject in self.run.questions()
             if (entry.name, subject) == key or self._altered(entry, subject, change, run)
         ]
-        found.sort(key=lambda item: self._tightness((item[0].name, item[1]), key))
+        found.sort(key=lambda item: self._likelihood((item[0].name, item[1]), key, change.touched))
         return found
 
-    def _tightness(self, other: Key, key: Key) -> tuple[bool, float]:
+    def _likelihood(self, other: Key, key: Key, paths: Iterable[str]) -> tuple[bool, int, float]:
+        """What other values of the same leaves have spoilt comes first, then the tightest."""
+        before = sum(self._spoilt_before[path, other] for path in paths)
         near = closeness(self.answers[other].evidence)
-        return other != key, near if near is not None else 1.0
+        return other != key, -before, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
         """Whether a finding of ``limit`` or graver is new, worse or without an answer now."""

@@ -7,7 +7,7 @@ blank form, the prefix-slip finding and the assumptions of the engine all read t
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
@@ -56,6 +56,7 @@ class Field:
         is ``stated`` at all.
     beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
         nobody from prototype on.
+    called: what else the trade writes, with what it means here (``2 oz``: ``70 um``).
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -82,6 +83,7 @@ class Field:
     promise: Promise = ""
     asked_first: str = ""
     beats_sum: bool = False
+    called: Mapping[str, str] = field(default_factory=dict, compare=False)
 
     @property
     def expected(self) -> str:
@@ -112,10 +114,12 @@ class Section(BaseModel):
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
     guards: it guards the product, so that taking it away is a loss.
+    trade_words: of a root model, words of the trade with the fields that they lead to.
     """
 
     voluntary: ClassVar[bool] = False
     guards: ClassVar[bool] = False
+    trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

@@ -1,5 +1,7 @@
 """The kinds of fields that a section may have, one function each."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any
 
 from pydantic import BaseModel
@@ -7,6 +9,8 @@ from pydantic import BaseModel
 from ..check import Assumption
 from .field import Designs, Field, Kind, Promise, spec_field
 from .usual import middle
+
+NOTHING: Mapping[str, str] = MappingProxyType({})
 
 
 def quantity(
@@ -23,6 +27,7 @@ def quantity(
     also: str = "",
     promise: Promise = "",
     beats_sum: bool = False,
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -41,6 +46,7 @@ def quantity(
             also=also,
             promise=promise,
             beats_sum=beats_sum,
+            called=called,
         )
     )
 
@@ -80,6 +86,7 @@ def word(
     default: Assumption | None = None,
     asked_first: str = "",
     promise: Promise = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """One of the given words."""
     return spec_field(
@@ -94,6 +101,7 @@ def word(
             example=words[0],
             asked_first=asked_first,
             promise=promise,
+            called=called,
         )
     )
 
@@ -151,6 +159,7 @@ def listed(
     words: tuple[str, ...] = (),
     concerns: Designs | None = None,
     promise: Promise = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A list of words, or of texts where no words are given."""
     return spec_field(
@@ -163,6 +172,7 @@ def listed(
             words=words,
             example=example,
             promise=promise,
+            called=called,
         )
     )
 

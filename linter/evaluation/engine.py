@@ -33,6 +33,7 @@ class Assessment:
         self.catalogue = catalogue
         self.milestone = milestone
         self.computations = Computations()
+        self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
 
     @cached_property
     def graph(self) -> Graph:
@@ -67,6 +68,7 @@ class Assessment:
         run.graph = self.graph.revised(loaded.spec, change)
         run.sure_graph = self.sure_graph.revised(loaded.spec, change)
         run.dependences, run.computations = self.dependences, self.computations
+        run._earlier = (self._parts_asked_by, change)
         self.computations.revised()
         return run, change
 
@@ -100,14 +102,7 @@ class Assessment:
 
     def _answer(self, entry: Entry, subject: str) -> Finding:
         """The answer as if no other check were asked."""
-        question = Question(
-            entry,
-            subject,
-            self.milestone,
-            self.graph,
-            lambda: self.sure_graph,
-            partial(self.prepare, entry, subject),
-        )
+        question = self.question(entry, subject)
         try:
             node = question.plan(self.graph)
             if node is None:
@@ -117,6 +112,17 @@ class Assessment:
             return judged(question, node)
         except FigureError as error:
             return crashed(entry, subject, str(error))
+
+    def question(self, entry: Entry, subject: str) -> Question:
+        """A check put to a subject, with all that it takes to answer it."""
+        return Question(
+            entry,
+            subject,
+            self.milestone,
+            self.graph,
+            lambda: self.sure_graph,
+            partial(self.prepare, entry, subject),
+        )
 
     def prepare(self, entry: Entry, subject: str, graph: Graph) -> Computed | Gap | None:
         """The figure as a node; a gap when inputs lack; None when not applicable."""
@@ -163,13 +169,27 @@ class Assessment:
     @cached_property
     def parts_asked_for(self) -> frozenset[str]:
         """The parts of which a grave check asks whether they are in the product at all."""
-        found: set[str] = set()
-        for entry, subject in self.questions():
-            if self._grave(entry.check):
-                with suppress(FigureError):
-                    gap = self.prepare(entry, subject, self.graph)
-                    found.update(item.path for item in getattr(gap, "missing", ()))
-        return frozenset(path for path in found if self.spec.schema.field_of(path).can_be_none)
+        return frozenset[str]().union(*self._parts_asked_by.values())
+
+    @cached_property
+    def _parts_asked_by(self) -> Mapping[tuple[str, str], frozenset[str]]:
+        """The same for each grave check and subject; what a change cannot alter is taken over."""
+        before, change = self._earlier or ({}, None)
+        return {
+            (entry.name, subject): before[entry.name, subject]
+            if change is not None and not change.alters(entry.name)
+            else self._parts_lacking(entry, subject)
+            for entry, subject in self.questions()
+            if self._grave(entry.check)
+        }
+
+    def _parts_lacking(self, entry: Entry, subject: str) -> frozenset[str]:
+        """The parts that a check lacks a word about."""
+        gap = None
+        with suppress(FigureError):
+            gap = self.prepare(entry, subject, self.graph)
+        paths = (item.path for item in getattr(gap, "missing", ()))
+        return frozenset(path for path in paths if self.spec.schema.field_of(path).can_be_none)
 
     def _full_topics(self, topic: str, channel: str | None) -> tuple[str, ...]:
         topic = topic.removeprefix("all ")

@@ -91,6 +91,18 @@ class Leaves:
             return Gap(absent=full, unclaimed=True)
         return Gap((self.missing(path, channel, field),))
 
+    def assumed_words(self, node: Node) -> tuple[Missing, ...]:
+        """The fields to ask for where a word is only assumed, unless silence means absence."""
+        paths = [item.path for item in node.assumed if item.leaning != "absent"]
+        known = [path for path in paths if field_path(path) in self.schema.fields]
+        if node.used or len(known) < len(node.assumed):
+            return ()
+        fields = [self.schema.field_of(path) for path in known]
+        return tuple(
+            Missing(path, field.unit, field.meaning, field.example)
+            for path, field in zip(known, fields, strict=True)
+        )
+
     def _supposed(self, full: str) -> Node:
         stand = self.supposed[full]
         if isinstance(stand, Value):

@@ -4,6 +4,7 @@ from typing import ClassVar, Literal
 
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
 from .device import Device
+from .trade_sizes import TOPOLOGIES
 
 
 class Snubber(Section):
@@ -66,6 +67,7 @@ class OutputStage(Section):
         ("half-bridge", "full-bridge"),
         "one leg and a fixed terminal, or two legs, per channel",
         asked_first="topology",
+        called=TOPOLOGIES,
     )
     devices: str | None = word(
         ("discrete", "integrated"),

@@ -3,6 +3,7 @@
 from ...linter.check import from_memory
 from ...linter.declare import Section, Value, adverse, quantity, usually, word
 from .designs import SPLIT_HALF
+from .trade_sizes import FILMS
 
 INPUT_DIELECTRICS = (
     "polypropylene",
@@ -42,7 +43,9 @@ class Signal(Section):
     c_in: Value | None = quantity(
         "F", "coupling capacitor ahead of the input", "0.047 .. 22 uF", given="tol"
     )
-    c_in_dielectric: str | None = word(INPUT_DIELECTRICS, "dielectric of the coupling capacitor")
+    c_in_dielectric: str | None = word(
+        INPUT_DIELECTRICS, "dielectric of the coupling capacitor", called=FILMS
+    )
     mute_time: Value | None = quantity(
         "s",
         "time for which the outputs are held silent after switch-on; 0 s: no muting",
