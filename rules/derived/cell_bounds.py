@@ -32,7 +32,7 @@ def resistance_of_best(v: float, capacity: float, time: float) -> float:
 def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
     """A whole capacity in the shortest time in which such cells are charged."""
     by = Constant(time, "charge of the fastest cells of the kind", CELL_DATA)
-    inputs = {"charge": CAPACITY, "by": by}
+    inputs: Arguments = {"charge": CAPACITY, "by": by}
     return Way(charge_over, inputs, "charge / by", when={"battery.chemistry": chemistry})
 
 
