@@ -100,7 +100,9 @@ def _what(before: Judged, change: Change, after: Rejudged, key: Key) -> str:
     was, now = before.answers[key], after.answer(key)
     if change.kind == "wider":
         return "eased" if _milder(was, now) else ""
-    if was.severity is Severity.CRITICAL and not (stands(after, key) or asked_once(after, key)):
+    if asked_once(after, key):
+        return ""
+    if was.severity is Severity.CRITICAL and not stands(after, key):
         return "critical lost"
     if change.kind != "field left out" or now is None:
         return ""
