@@ -7,6 +7,7 @@ others say on what they hang, and which check asks for it.
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from functools import cached_property
 
 from ..check import Check
 from ..finding import Finding, Status
@@ -33,14 +34,20 @@ class AskedOnce:
         fits: Fits,
         judge: Callable[[Entry, str], Finding],
     ) -> None:
+        self._questions = questions
         self._fits = fits
         self._judge = judge
-        self._hanging: dict[str, list[Question]] = {}
-        for entry, subject in questions:
+        self._asking: dict[str, Finding | None] = {}
+
+    @cached_property
+    def _hanging(self) -> dict[str, list[Question]]:
+        """What hangs on each silent word."""
+        found: dict[str, list[Question]] = {}
+        for entry, subject in self._questions:
             word = self.word(entry.check, subject)
             if word:
-                self._hanging.setdefault(word, []).append((entry, subject))
-        self._asking: dict[str, Finding | None] = {}
+                found.setdefault(word, []).append((entry, subject))
+        return found
 
     def word(self, check: Check, subject: str) -> str:
         """The one silent word on which it hangs whether a check concerns the design, if any."""
@@ -52,7 +59,7 @@ class AskedOnce:
     def heard(self, found: Finding, check: Check) -> Finding:
         """An open answer as it is told beside the others that hang on the same word."""
         word = self.word(check, found.subject)
-        asking = self._asker(word)
+        asking = self._asker(word) if word else None
         if asking is None:
             return found
         if (asking.check, asking.subject) != (found.check, found.subject):

@@ -140,6 +140,22 @@ DERIVED: tuple[Derived, ...] = (
         ),
     ),
     Derived(
+        "heatsink_to_touch",
+        "word",
+        "product",
+        "whether a heatsink is asked about: a spec silent of box and heatsink is asked for the box",
+        (
+            Way(as_stated, {"value": Input("thermal.heatsink")}, "value"),
+            Way(
+                fitted,
+                {},
+                "fitted: nothing is said against it beside a box that is described, or none",
+                when={"thermal.enclosure": ("fitted", "none")},
+            ),
+            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
+        ),
+    ),
+    Derived(
         "over_temperature",
         "word",
         "product",
