@@ -109,7 +109,7 @@ TABLE = (
     Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),
     Accepted(ANY, "none", "wiring.connector", "not applicable", NO_CONTACT),
     Accepted("charge-*", ANY, "battery.charger*", "*", NO_CHARGER),
-    Accepted("cell-type-named", FIELD, "battery.cell.made_for", "not applicable", NO_EXCEPTION),
+    Accepted("cell-type-named", ANY, "battery.cell*", "not applicable", NO_EXCEPTION),
     Accepted("burst-temperature", SECTION, "output_stage.device.foster", "*", NO_CURVE),
     Accepted("fuse-*", ANY, "protection.fuse", "*", NO_FUSE),
     Accepted("carrier-heats-* pumping-against-*", "none", "loudspeaker", "[nm]*", NO_COIL),
