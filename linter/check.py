@@ -234,7 +234,11 @@ class Derived:
         compared with what follows (``agree``: relative difference still called equal).
     assumed_within: the same as a factor where what follows is only assumed.
     bounds_from_above, bounds_from_below: leaves that no design can state above, or below,
-        what follows here: a pair of statements of which one bounds the other.
+        what follows here: a pair of statements of which one bounds the other.  Of a range the
+        upper end counts, of a path with ``:low`` the lower one.
+    bounds_by: whether physics sets the bound, so that nobody can permit what lies beyond it,
+        or practice only.  bounds_stake: what a statement beyond it puts at stake.
+    bounds_always: what lies beyond it is a promise that holds at every milestone.
     """
 
     name: str
@@ -247,6 +251,9 @@ class Derived:
     assumed_within: float = 3.0
     bounds_from_above: tuple[str, ...] = ()
     bounds_from_below: tuple[str, ...] = ()
+    bounds_by: Literal["physics", "practice"] = "physics"
+    bounds_stake: Stake = "rating"
+    bounds_always: bool = False
     sources: tuple[Source, ...] = ()
 
 

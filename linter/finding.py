@@ -147,8 +147,8 @@ class Finding:
 
     place: where the spec states what it is about; related: further such places.
     permitted: by whom, until when and why, where a deviation keeps the finding or the open
-    item from holding.  holds_always: whether it holds at every milestone, whatever its
-    severity.
+    item from holding.  permissible: whether one may, whatever the severity.  holds_always:
+    whether it holds at every milestone, whatever its severity.
     """
 
     check: str
@@ -164,6 +164,7 @@ class Finding:
     evidence: Evidence = Evidence()
     advice: Advice = Advice()
     permitted: str = ""
+    permissible: bool = True
     holds_always: bool = False
 
     @property

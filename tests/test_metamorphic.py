@@ -20,8 +20,8 @@ from ampreview.linter.check import Check, Constant, Input
 from ampreview.linter.declare import load_schema, local_path
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Assumed, Finding, Status
-from ampreview.linter.judging.consistency import DOMAIN
 from ampreview.linter.judging.review import review
+from ampreview.linter.judging.stated import DOMAIN
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_text
 

@@ -60,7 +60,7 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
 
     What is accepted as open by a deviation is not asked.
     """
-    opened = [item for item in review.of_status(Status.OPEN) if not item.permitted]
+    opened = tuple(item for item in review.findings if _asks(item) and not item.permitted)
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
@@ -72,6 +72,13 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
         parts.setdefault(part_of(spec, question.paths, question.field), []).append(question)
     groups = [_group(*key, members, opened) for key, members in parts.items()]
     return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
+
+
+def _asks(finding: Finding) -> bool:
+    """Whether an answer is open, or hangs on a word that another check asks for."""
+    if finding.status is Status.OPEN:
+        return True
+    return finding.status is Status.NOT_APPLICABLE and bool(finding.advice.missing)
 
 
 def blank_form(review: Review, groups: Iterable[QuestionGroup]) -> tuple[FormEntry, ...]:

@@ -56,6 +56,8 @@ class Field:
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
         is ``stated`` at all.
+    beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
+        nobody from prototype on.
     called: what else the trade writes, with what it means here (``2 oz``: ``70 um``).
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
@@ -83,6 +85,7 @@ class Field:
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
+    beats_sum: bool = False
     called: Mapping[str, str] = field(default_factory=dict, compare=False)
 
     @property
@@ -113,10 +116,12 @@ class Section(BaseModel):
     """A section of the spec: read once, never changed, unknown keys refused.
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
+    guards: it guards the product, so that taking it away is a loss.
     trade_words: of a root model, words of the trade with the fields that they lead to.
     """
 
     voluntary: ClassVar[bool] = False
+    guards: ClassVar[bool] = False
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)

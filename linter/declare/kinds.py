@@ -27,6 +27,7 @@ def quantity(
     also: str = "",
     also_in: Designs | None = None,
     promise: Promise = "",
+    beats_sum: bool = False,
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
@@ -46,6 +47,7 @@ def quantity(
             also=also,
             also_in=also_in,
             promise=promise,
+            beats_sum=beats_sum,
             called=called,
         )
     )

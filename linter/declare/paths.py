@@ -13,12 +13,12 @@ _NUMBER = re.compile(r"\[\d+\]")
 
 
 def field_path(path: str) -> str:
-    """A path as a schema has it: without the channel's name, without item numbers.
+    """A path as a schema has it: without the channel's name, item numbers, the end of a range.
 
-    >>> field_path("channels.left.stage.rungs[0].r")
-    'stage.rungs[].r'
+    >>> field_path("channels.left.stage.rungs[0].r"), field_path("feed.v:low")
+    ('stage.rungs[].r', 'feed.v')
     """
-    return _NUMBER.sub("[]", _CHANNEL.sub("", path, count=1))
+    return _NUMBER.sub("[]", _CHANNEL.sub("", path, count=1)).partition(":")[0]
 
 
 def local_path(path: str) -> str:

@@ -15,8 +15,9 @@ class Schema:
     """The fields of a spec, channel fields without the channel's name.
 
     root: the model of a whole file; channel: that of one of its named sections; fields:
-    every field by its path; voluntary: the paths of what is claimed or not; trade_words: words
-    of the trade with the fields that they lead to; title: what such files are, in words.
+    every field by its path; voluntary: the paths of what is claimed or not; guards: those of
+    what guards the product; trade_words: words of the trade with the fields that they lead to;
+    title: what such files are, in words.
     """
 
     def __init__(self, root: type[BaseModel], title: str) -> None:
@@ -29,6 +30,7 @@ class Schema:
         self.fields: Mapping[str, Field] = MappingProxyType(found)
         self.trade_words = root.trade_words if issubclass(root, Section) else {}
         self.voluntary = frozenset(path for path in found if self._is_claim(path))
+        self.guards = frozenset(path for path in found if self._is_guard(path))
 
     def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:
         return schema_of, (self.root, self.title)
@@ -45,6 +47,15 @@ class Schema:
     def _is_claim(self, path: str) -> bool:
         above = self.fields.get(path.rpartition(".")[0])
         return getattr(above.model if above else None, "voluntary", False)
+
+    def _is_guard(self, path: str) -> bool:
+        """Whether a path is a section that guards the product, or lies in one."""
+        while path:
+            model = self.fields[path].model if path in self.fields else None
+            if getattr(model, "guards", False):
+                return True
+            path = path.rpartition(".")[0]
+        return False
 
     def one_channel(self) -> str:
         """What a file with one channel may look like there."""

@@ -16,10 +16,12 @@ from .met import can_be_grave, met
 from .node import Computed
 from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
+from .stand_ins import is_usual_span
 from .threshold import missed
 from .tolerance import worst_case
 
 SILENT = "the spec says nothing about it yet"
+NOTHING_NAMED = "what it needs follows from nothing that is stated"
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
@@ -55,7 +57,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     return replace(
         found,
         status=Status.OPEN,
-        message=f"cannot be judged: {', '.join(names[:4])}{needs}",
+        message=f"cannot be judged: {', '.join(names[:4]) or NOTHING_NAMED}{needs}",
         place=next((place for place in places_found if place), None),
         evidence=replace(found.evidence, leaves=over.node.used if over else frozenset()),
         advice=replace(
@@ -100,7 +102,8 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
         return leaning(question, finding, floors, "best case: missing data can only make it worse")
     soft = [item for item in over.node.assumed if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
-    if question.milestone != MILESTONES[0] and len(paths) > len(over.paths):
+    known = any(is_usual_span(question, item) for item in soft if not item.placeholder)
+    if question.milestone != MILESTONES[0] and len(paths) > len(over.paths) and not known:
         wider = bounded(question.plan, question.graph, question.check, [paths])
         if _is_doubtful(question, soft, wider):
             return leaning(

@@ -10,10 +10,11 @@ from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
 from ..declare import PRODUCT
-from ..finding import Finding
+from ..finding import Finding, Status
 from ..reading.loading import Spec
 from .affected import Affected
 from .answers import incomplete, judged
+from .asked_once import AskedOnce
 from .catalogue import Catalogue, Entry
 from .computations import Computations
 from .dependence import Dependences
@@ -93,7 +94,21 @@ class Assessment:
         return self.spec.channels if check.each == "channel" else (PRODUCT,)
 
     def judge(self, entry: Entry, subject: str) -> Finding:
-        """The answer of one check for one subject."""
+        """The answer of one check for one subject; a word of many checks is asked for once."""
+        found = self._answer(entry, subject)
+        asks = found.status is Status.OPEN and _reached(self.milestone, "prototype")
+        return self._asked_once.heard(found, entry.check) if asks else found
+
+    @cached_property
+    def _asked_once(self) -> AskedOnce:
+        return AskedOnce(self.questions(), self._concerns, self._answer)
+
+    def _concerns(self, check: Check, subject: str) -> bool | Gap:
+        """Whether a check concerns the design, or the word on which that hangs."""
+        return self.graph.matches(check.applies, None if subject == PRODUCT else subject)
+
+    def _answer(self, entry: Entry, subject: str) -> Finding:
+        """The answer as if no other check were asked."""
         question = self.question(entry, subject)
         try:
             node = question.plan(self.graph)

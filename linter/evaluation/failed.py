@@ -94,7 +94,7 @@ def _open_by_default(
     """Silence read as the worst case convicts nobody: the check asks."""
     gaps = [gap for x in assumed for gap in question.graph.asked(x.path, question.channel)]
     missing = tuple(replace(gap, border=border) for gap in dict.fromkeys(gaps))
-    names = ", ".join(item.path for item in missing)
+    names = ", ".join(item.path for item in missing or assumed)
     needs = f"; it must be {border}" if border else ""
     limit = limit_of(question.check, mildest(question.check.limits))
     return replace(

@@ -224,15 +224,15 @@ class Graph:
         """``band:low``, ``band:high``, ``voltage:nominal``: one number of a range or tolerance."""
         leaf, _, end = path.partition(":")
         found = self.resolve(leaf, channel)
-        if not isinstance(found, LeafNode) or found.path in self.leaves.supposed:
+        if not isinstance(found, LeafNode):
             return found
-        if end == "nominal":
-            number = found.stated.nominal
-            return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
-        side = "min" if end == "low" else "max"
-        if found.stated.form == "line" and side not in found.stated.sides:
+        if found.path in self.leaves.supposed:
+            return self.leaves.end_of(found.path, end)
+        stated = found.stated
+        ends = {"low": ("min", stated.lo), "high": ("max", stated.hi)}
+        side, number = ends.get(end, ("typ", stated.nominal))
+        if side != "typ" and stated.form == "line" and side not in stated.sides:
             return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))
-        number = found.stated.lo if end == "low" else found.stated.hi
         return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:
@@ -280,7 +280,8 @@ class Graph:
     def _on_way(
         self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
     ) -> Node:
-        node = Computed(quantity.name, way.figure, nodes, way=way, computations=self.computations)
+        by_house = self.leaves.by_house(self.resolve(path, channel) for path in way.when)
+        node = Computed(quantity.name, way.figure, nodes, by_house, way, self.computations)
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
@@ -291,5 +292,5 @@ class Graph:
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
         why = way.assumes
-        assumed = Assumed(path, text, why.leaning, why.basis, why.placeholder)
-        return Computed(quantity.name, way.figure, nodes, (assumed,), way, self.computations)
+        assumed = (*by_house, Assumed(path, text, why.leaning, why.basis, why.placeholder))
+        return Computed(quantity.name, way.figure, nodes, assumed, way, self.computations)

@@ -1,9 +1,9 @@
 """The leaves of a spec as nodes: stated, assumed, or a gap that names what is missing."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from ..check import Assumption, Source
-from ..declare import Field, field_path
+from ..declare import Field, field_path, usual_bounds
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
@@ -109,6 +109,14 @@ class Leaves:
             return LeafNode(full, stand, (), real=False, moving=True)
         return Fixed(stand)
 
+    def end_of(self, full: str, end: str) -> Node:
+        """One end of what is supposed: of a range a leaf of its own, with the usual ends."""
+        field = self.schema.field_of(full)
+        stand = usual_value(field, upper_end=end == "high")
+        if field.given != "range" or end == "nominal" or stand is None:
+            return self._supposed(full)
+        return LeafNode(f"{full}:{end}", stand, (), real=False, moving=True)
+
     def _node(self, path: str, stated: Value, assumed: tuple[Assumed, ...], real: bool) -> LeafNode:
         return LeafNode(path, stated, assumed, real, moving=path in self.free)
 
@@ -144,6 +152,12 @@ class Leaves:
             above, _, _ = above.rpartition(".")
         return ""
 
+    def by_house(self, found: Iterable[Node | Gap]) -> tuple[Assumed, ...]:
+        """What only a default of the house gives, of the words that chose a way."""
+        defaults = self.spec.defaults
+        nodes = [item for item in found if isinstance(item, Node)] if defaults else []
+        return tuple(x for item in nodes for x in item.assumed if field_path(x.path) in defaults)
+
     def items(self, path: str, channel: str | None) -> Node | Gap:
         """``rungs[].r``: the values of a list of sections as a tuple."""
         section, _, leaf = path.partition("[].")
@@ -160,6 +174,18 @@ class Leaves:
                 return Gap((Missing(item, field.unit, field.meaning, field.example),))
             nodes[f"item{number}"] = self._node(item, stated, _estimate(item, stated), real=True)
         return Computed(path, tuple_of, nodes)
+
+
+def usual_value(field: Field, upper_end: bool = False) -> Value | None:
+    """The usual range of a field, or of its upper end, as a value that stands for all of it."""
+    found = usual_bounds(field, upper_end) if field.kind in ("quantity", "count") else None
+    if found is None:
+        return None
+    low, high = found
+    middle = (low * high) ** 0.5 if low > 0.0 else (low + high) / 2
+    if field.kind == "count":
+        middle = float(round(middle))
+    return Value(0.0 if field.zero else low, middle, high, "range")
 
 
 def _estimate(path: str, stated: Value) -> tuple[Assumed, ...]:

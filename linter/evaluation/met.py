@@ -55,7 +55,8 @@ def _doubts(
 def _may_flatter(item: Assumed, question: Question) -> bool:
     """Whether a pass may not rest on an assumption at this milestone.
 
-    A default of the house states nothing of this design, so it acquits no grave check.
+    A default of the house states nothing of this design, so it acquits no grave check; an
+    estimate in place of a sum hides what the sum would give.
     """
     if question.milestone == MILESTONES[0]:
         return False
@@ -63,7 +64,10 @@ def _may_flatter(item: Assumed, question: Question) -> bool:
         return item.leaning in ("favourable", "neutral") or item.placeholder
     if not can_be_grave(question):
         return False
-    return item.leaning == "favourable" or field_path(item.path) in question.graph.spec.defaults
+    spec, path = question.graph.spec, field_path(item.path)
+    if item.path in spec.values and spec.schema.fields[path].beats_sum:
+        return True
+    return item.leaning == "favourable" or path in spec.defaults
 
 
 def can_be_grave(question: Question) -> bool:

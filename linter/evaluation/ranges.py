@@ -11,11 +11,11 @@ from dataclasses import dataclass, replace
 from itertools import pairwise, product
 
 from ..check import AtLeast, Check
-from ..declare import Field, usual_bounds
 from ..finding import CLEAR, Severity
 from ..quantities.quantity import Value, show
 from .gap import Gap
 from .graph import Graph
+from .leaves import usual_value
 from .node import Computed, FigureError, Moved
 from .threshold import ZERO_CELSIUS, missed
 from .tolerance import Extreme, climb, worst_case
@@ -148,22 +148,10 @@ def _options(graph: Graph, path: str) -> list[tuple[str, Stand]]:
         raise _CannotTellError from None
     if field.kind in ("word", "flag"):
         return [(path, word) for word in field.words]
-    stand = _range(field)
-    if stand is None or "[" in path or field.given == "range":
+    stand = usual_value(field)
+    if stand is None or "[" in path:
         raise _CannotTellError
     return [(path, stand)]
-
-
-def _range(field: Field) -> Value | None:
-    """The usual range of a field as a value that stands for all of it."""
-    found = usual_bounds(field) if field.kind in ("quantity", "count") else None
-    if found is None:
-        return None
-    low, high = found
-    middle = (low * high) ** 0.5 if low > 0.0 else (low + high) / 2
-    if field.kind == "count":
-        middle = float(round(middle))
-    return Value(0.0 if field.zero else low, middle, high, "range")
 
 
 def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bounded | None:
@@ -196,7 +184,7 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
     adverse = -1 if isinstance(check.limits, AtLeast) else 1
     at_worst = worst_case(node, adverse, check.peaks_inside)
     worst = missed(check, at_worst.figure)
-    free = [path for path in paths if path in node.leaves]
+    free = [path for path in node.leaves if path.partition(":")[0] in units]
     if worst is None or not free:
         return Bounded(worst, worst, at_worst, node, paths)
     at_best = _at_best(node, adverse, free, at_worst.corner)
@@ -204,9 +192,9 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
     if best is not None:
         return Bounded(worst, best, at_best, node, paths)
     over = Bounded(worst, None, at_worst, node, paths, at_best=at_best.corner)
-    if len(paths) > 1:
+    if len(paths) > 1 or len(free) > 1:
         return over
-    return replace(over, border=str(border_of(over, check, free[0], units[free[0]]) or ""))
+    return replace(over, border=str(border_of(over, check, free[0], units[paths[0]]) or ""))
 
 
 def _is_of_words(node: Computed) -> bool:

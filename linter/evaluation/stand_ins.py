@@ -11,8 +11,19 @@ from .tolerance import worst_case
 
 def over_usual(question: Question, items: list[Assumed]) -> Bounded | None:
     """The check over the usual ranges of what is only assumed."""
+    if not items or any(is_usual_span(question, item) for item in items):
+        return None
     paths = [item.path for item in items]
-    return bounded(question.plan, question.graph, question.check, [paths]) if paths else None
+    return bounded(question.plan, question.graph, question.check, [paths])
+
+
+def is_usual_span(question: Question, item: Assumed) -> bool:
+    """Whether the trade has a usual span, and what is usual of its ends is that of other trades.
+
+    A band of audio has its ends; those that a band may have are no doubt about them.
+    """
+    field = question.graph.spec.schema.fields.get(field_path(item.path))
+    return item.leaning == "neutral" and field is not None and field.given == "range"
 
 
 def hangs_on(over: Bounded | None) -> bool:

@@ -1,5 +1,6 @@
 """Numbers and names of a check turned into the words of a finding."""
 
+from math import inf
 from typing import Any
 
 from ..check import Check, Input
@@ -10,6 +11,10 @@ from .node import Computed, Corner, Node
 from .tolerance import Extreme
 
 PLAIN = ("word", "text", "set")
+UNKNOWN = "unknown"
+NOT_THERE = "none"
+UNBOUNDED = "without limit"
+BOUNDS = ("floor", "favourable", "adverse")
 
 
 def in_words(value: Any, unit: str) -> str:
@@ -34,19 +39,23 @@ class Said:
 
     ``{figure:+above|below}`` says "2 dB above" or, of a negative figure, "2 dB below";
     ``{count:turn|turns}`` says "1 turn" or "3 turns"; ``{figure}`` says the value.
+    ``instead``: what is said in place of a value that nobody knows.
 
     >>> f"{Said(-2.0, 'dB'):+above|below} and {Said(3.0, '1'):turn|turns}"
     '2 dB below and 3 turns'
     """
 
-    def __init__(self, value: Any, unit: str) -> None:
+    def __init__(self, value: Any, unit: str, instead: str = "") -> None:
         self.value = value
         self.unit = unit
+        self.instead = instead
 
     def __format__(self, choice: str) -> str:
         if not choice:
-            return in_words(self.value, self.unit)
+            return self.instead or in_words(self.value, self.unit)
         first, _, second = choice.removeprefix("+").partition("|")
+        if self.instead:
+            return f"{self.instead} {first}"
         if choice.startswith("+"):
             return f"{in_words(abs(self.value), self.unit)} {second if self.value < 0 else first}"
         return f"{in_words(self.value, self.unit)} {first if self.value == 1 else second}"
@@ -57,14 +66,40 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
 
     It begins with a capital and ends without a full stop, because a note may follow.
     """
-    words: dict[str, Said | str] = {"figure": Said(node.value(corner), check.unit)}
+    figure = node.value(corner)
+    words: dict[str, Said | str] = {"figure": Said(figure, check.unit, _of_figure(node, figure))}
     for name, item in check.inputs.items():
         if isinstance(item, Input):
-            words[name] = Said(node.arguments[name].value(corner), item.unit)
+            value = node.arguments[name].value(corner)
+            words[name] = Said(value, item.unit, _instead(node.arguments[name], value))
         else:
             words[name] = item.value
     text = check.sentence.format_map(words).removesuffix(".")
     return text[:1].upper() + text[1:]
+
+
+def _instead(node: Node, value: Any) -> str:
+    """What to say of a value that is no fact: a bound in place of silence, or infinity.
+
+    A floor is the best that can be, and so is the zero or the infinity of another bound; what
+    is infinite otherwise is a part that is not there.
+    """
+    endless = value in (0.0, inf, -inf)
+    leanings = {item.leaning for item in node.assumed}
+    bound = bool(leanings) and not node.used and leanings <= {*BOUNDS, "absent"}
+    if bound and ("floor" in leanings or (endless and leanings & set(BOUNDS))):
+        return UNKNOWN
+    if value in (inf, -inf):
+        return UNKNOWN if leanings & set(BOUNDS) else NOT_THERE
+    return ""
+
+
+def _of_figure(node: Computed, figure: float) -> str:
+    """What to say of a figure that is a mere floor, nothing or all, or that has no end."""
+    floored = any(item.leaning == "floor" for item in node.assumed)
+    if floored and figure in (0.0, inf, -inf):
+        return UNKNOWN
+    return UNBOUNDED if figure in (inf, -inf) else ""
 
 
 def stated_path(node: Node) -> str:

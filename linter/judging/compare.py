@@ -4,13 +4,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from ..declare import Field, Schema
+from ..check import MILESTONES, Milestone
+from ..declare import Field, Schema, field_path
 from ..evaluation.answers import SILENT
 from ..evaluation.threshold import closeness, has_share
 from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
+from .milestone import GATES
 from .promise import is_lowered
-from .review import Review
+from .review import Review, review
 from .weighing import Direction, Pair, rank, weighed
 
 MOST_MARGINS = 10
@@ -70,6 +72,7 @@ class Comparison:
     edits: changed values other than promises that were lowered; those are ``lowered``.
     margins: pairs of answers whose margin moved, those that moved most first; what lies
     above 100 % counts as 100 %.  outcome: judged by the gate; why: what decides it.
+    Where the milestones differ, the answers are those of both at the stricter one.
     """
 
     old: Review
@@ -84,14 +87,20 @@ class Comparison:
 
 def compare(old: Review, new: Review) -> Comparison:
     """Compare two reviews of what is meant to be the same product."""
-    before, after = _answers(old), _answers(new)
+    was, now = at_one_milestone(old, new)
+    before, after = _answers(was), _answers(now)
     keys = list(dict.fromkeys((*after, *before)))
     changed = [item for key in keys if (item := _changed(before.get(key), after.get(key)))]
     changed.sort(key=lambda item: (_ORDER.index(item.effect), rank(item.new), rank(item.old)))
     silent = {id(item.old) for item in changed if item.effect == SILENCED}
-    both = [(before.get(key), after.get(key)) for key in keys]
-    pairs = [Pair(was, now, was is not None and id(was) in silent) for was, now in both]
-    outcome, why = weighed(old, new, pairs)
+    guards = _guards(old) ^ _guards(new)
+    pairs = [_pair(before.get(key), after.get(key), silent, guards) for key in keys]
+    outcome, why = weighed(was, now, pairs)
+    if old.verdict.milestone != new.verdict.milestone:
+        why += (
+            f"; the milestone was {old.verdict.milestone} and is {new.verdict.milestone}, both"
+            f" compared at {now.verdict.milestone}"
+        )
     edits: list[Edit] = []
     lowered: list[Edit] = []
     for edit, is_less in _edits(old, new):
@@ -101,6 +110,33 @@ def compare(old: Review, new: Review) -> Comparison:
 
 
 _ORDER: tuple[Effect, ...] = get_args(Effect)
+
+
+def at_one_milestone(old: Review, new: Review) -> tuple[Review, Review]:
+    """Two reviews as they are at the stricter milestone of the two: a milestone is no design."""
+    stricter = max(old.verdict.milestone, new.verdict.milestone, key=MILESTONES.index)
+    return _at(old, stricter), _at(new, stricter)
+
+
+def _at(found: Review, milestone: Milestone) -> Review:
+    if found.verdict.milestone == milestone:
+        return found
+    at = found.verdict.hold_at
+    hold_at = None if at is GATES[found.verdict.milestone].hold_at else at
+    return review(found.spec, milestone, hold_at, found.catalogue, found.criteria)
+
+
+def _guards(found: Review) -> frozenset[str]:
+    """What a spec states of its guards."""
+    guards = found.spec.schema.guards
+    return frozenset(path for path in found.spec.values if field_path(path) in guards)
+
+
+def _pair(
+    old: Finding | None, new: Finding | None, silent: set[int], guards: frozenset[str]
+) -> Pair:
+    unguarded = any(item and item.evidence.leaves & guards for item in (old, new))
+    return Pair(old, new, old is not None and id(old) in silent, unguarded)
 
 
 def _answers(review: Review) -> Mapping[Key, Finding]:
@@ -136,7 +172,7 @@ def _effect(old: Finding | None, new: Finding | None) -> Effect | None:
 def _without_finding(old: Finding | None, new: Finding | None, before: int) -> Effect | None:
     opened = new is not None and new.status is Status.OPEN
     if before < CLEAR:
-        silent = opened or (new is not None and new.message == SILENT)
+        silent = opened or (new is not None and new.message.startswith(SILENT))
         return SILENCED if silent else "cured"
     was_open = old is not None and old.status is Status.OPEN
     if opened and not was_open:

@@ -12,16 +12,16 @@ from ..declare import PRODUCT, Field, is_of_another_kind, local_path, subject_of
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
-from ..finding import Advice, Evidence, Finding, Place, Severity, Status
+from ..finding import Advice, Finding, Severity
 from ..quantities.quantity import Value, show, spell
 from ..reading.loading import Spec
+from .bounds import out_of_bounds
+from .stated import CONTRADICTS, stated_finding
 
-DOMAIN = "completeness"
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
 READ_OFF = ("datasheet", "measured")
 APART = 100.0
-BOUND_SLACK = 1e-3
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
 BUILT_IN = {
@@ -32,17 +32,18 @@ BUILT_IN = {
     " stated as measured or from a data sheet: then the unit is asked for. The slip is one guess"
     " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only."
     " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
-    "stated-value-contradicts": "A value that the spec states although it follows from other"
+    CONTRADICTS: "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
     " assumption stands between (15 % for what a pack of known cells gives); or a"
     " value beyond another one that bounds it, such as a travel that is linear beyond the one"
-    " that destroys. One of the two is wrong, and the checks use the stated one.",
+    " that destroys. One of the two is wrong, and the checks use the stated one. What lies"
+    " beyond a bound of physics cannot be permitted; two mere statements that differ can.",
 }
 
 
 def built_in_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
     """All findings on the stated values of a spec."""
-    return (*_unusual(spec, graph), *_contradictions(spec, graph), *_out_of_bounds(spec, graph))
+    return (*_unusual(spec, graph), *_contradictions(spec, graph), *out_of_bounds(spec, graph))
 
 
 def _unusual(spec: Spec, graph: Graph) -> Iterator[Finding]:
@@ -90,7 +91,7 @@ def _unusual_finding(
         slip = None
         message += "; is the unit right?"
     place = spec.place(path)
-    found = _finding(
+    found = stated_finding(
         "value-outside-usual-range",
         "Value outside the usual range of its field",
         path,
@@ -115,7 +116,7 @@ def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
     title = "Sides of a data-sheet line far apart"
     places = (place,) if place else ()
     name = "value-outside-usual-range"
-    return _finding(name, title, path, Severity.MAJOR, message, places, SIDES)
+    return stated_finding(name, title, path, Severity.MAJOR, message, places, SIDES)
 
 
 def _scaled(value: Value, factor: float) -> Value:
@@ -142,51 +143,6 @@ def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
                     yield finding
 
 
-def _out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
-    for quantity in graph.derived.values():
-        channels = spec.channels if quantity.each == "channel" else (None,)
-        for path in (*quantity.bounds_from_above, *quantity.bounds_from_below):
-            for channel in channels:
-                full = graph.full(path, channel)
-                stated = spec.values.get(full)
-                node = graph.resolve(quantity.name, channel) if isinstance(stated, Value) else None
-                if isinstance(stated, Value) and isinstance(node, Node) and _bounds_surely(node):
-                    above = path in quantity.bounds_from_above
-                    yield from _beyond(spec, full, stated, node, quantity, above)
-
-
-def _bounds_surely(node: Node) -> bool:
-    """Whether a bound rests on what is stated, and leans at most to the design's side."""
-    sure = all(item.leaning in ("favourable", "floor", "absent") for item in node.assumed)
-    return bool(node.used) and sure
-
-
-def _beyond(
-    spec: Spec, path: str, stated: Value, node: Node, quantity: Derived, above: bool
-) -> Iterator[Finding]:
-    """A stated value that lies beyond what bounds it: a range by its upper end."""
-    try:
-        bound = worst_case(node, 1 if above else -1).figure
-    except FigureError:
-        return
-    reached = stated.hi if stated.form == "range" else stated.nominal
-    slack = BOUND_SLACK * abs(bound)
-    if (reached <= bound + slack) if above else (reached >= bound - slack):
-        return
-    unit = spec.schema.field_of(path).unit
-    places = [spec.place(item) for item in (path, *sorted(node.used))]
-    yield _finding(
-        "stated-value-contradicts",
-        "Stated value beyond what bounds it",
-        path,
-        Severity.MAJOR,
-        f"{local_path(path)} is stated as {stated.text}, but {quantity.meaning} is"
-        f" {show(bound, unit)}, from " + ", ".join(local_path(item) for item in sorted(node.used)),
-        tuple(place for place in places if place),
-        derivation("recomputed from the values named"),
-    )
-
-
 def _computed(node: Node) -> bool:
     """Whether a value follows from stated ones; small print may be assumed, not its way."""
     assumed = isinstance(node, Computed) and node.way is not None and node.way.assumes
@@ -209,8 +165,8 @@ def _contradiction(
         return None
     unit = spec.schema.field_of(path).unit
     places = [spec.place(item) for item in (path, *sorted(node.used))]
-    found = _finding(
-        "stated-value-contradicts",
+    found = stated_finding(
+        CONTRADICTS,
         "Stated value against what follows from the others",
         path,
         Severity.MAJOR,
@@ -221,26 +177,3 @@ def _contradiction(
     )
     right = float(f"{nominal:.3g}")
     return replace(found, advice=Advice(follows=spell(Value(right, right, right), unit)))
-
-
-def _finding(
-    name: str,
-    title: str,
-    path: str,
-    severity: Severity,
-    message: str,
-    places: tuple[Place, ...],
-    source: Source,
-) -> Finding:
-    return Finding(
-        check=name,
-        domain=DOMAIN,
-        title=title,
-        subject=subject_of(path),
-        status=Status.FINDING,
-        message=message,
-        severity=severity,
-        place=places[0] if places else None,
-        related=places[1:6],
-        evidence=Evidence(basis=source, sources=(source,), leaves=frozenset({path})),
-    )

@@ -5,7 +5,9 @@ report, with who permitted it, why and until when.  A permission that does not w
 finding of its own, minor, because what it was meant for then holds by itself.
 
 An open item can be accepted in the same way: who, why, until when.  Up to which figure
-makes no sense there: nobody knows how far the departure goes.
+makes no sense there: nobody knows how far the departure goes.  So a permission of a critical
+finding has to name its figure: what was written for an open item does not cover the
+destruction that its answer may show.
 
 What cannot be permitted stands in ``forbidden``: people in danger, open questions of safety,
 figures that cannot be.
@@ -37,13 +39,14 @@ BUILT_IN = {
     "deviation-unused": "A permission without anything that it could permit: the check is met"
     " or not applicable. It would cover a later mistake unseen.",
     "deviation-incomplete": "A permission that nobody has put a name to, or whose last day or"
-    " figure cannot be read, or with a figure for an open item, which has none. It permits"
-    " nothing.",
+    " figure cannot be read, with a figure for an open item, which has none, or without one for"
+    " a critical finding. It permits nothing.",
     "deviation-unknown": "A permission for a check or a place that does not exist, mostly a"
     " slip of the pen. It permits nothing.",
     "deviation-against-safety": "A permission for what nobody can permit: a critical finding or"
-    " an open question of safety, by which people can be hurt, or a figure that says that the"
-    " design cannot be. It stays as it is, whatever is permitted.",
+    " an open question of safety, by which people can be hurt, a figure that says that the"
+    " design cannot be, or a statement beyond a bound of physics. It stays as it is, whatever is"
+    " permitted.",
 }
 _TITLES = {
     "deviation-expired": "Permission that has run out",
@@ -137,8 +140,11 @@ def forbidden(finding: Finding, entry: Entry | None) -> str:
     impermissible = entry is not None and not entry.check.permissible
     if safety and finding.status is Status.OPEN:
         return "an open question of safety cannot be accepted; it must be answered"
-    if safety and (critical or impermissible or _is_beyond_critical(finding, entry)):
+    barred = impermissible or not finding.permissible
+    if safety and (critical or barred or _is_beyond_critical(finding, entry)):
         return "a finding that endangers people cannot be permitted; it holds"
+    if not finding.permissible:
+        return "what physics forbids is beyond permission; the statement must be put right"
     if critical and impermissible:
         return "a figure that says that the design cannot be is beyond permission; it holds"
     return ""
@@ -238,7 +244,10 @@ def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -
         against = forbidden(finding, entry)
         if against:
             yield Fault("deviation-against-safety", against)
-        if item.up_to and finding.status is Status.OPEN:
+        if finding.severity is Severity.CRITICAL and entry is not None and not item.up_to:
+            text = "up_to is missing; it must say up to which figure a critical finding may go"
+            yield Fault("deviation-incomplete", text)
+        elif item.up_to and finding.status is Status.OPEN:
             text = "up_to: the item is open, so it has no figure to be held against it"
             yield Fault("deviation-incomplete", text)
         elif item.up_to and entry is not None and found.figure is not None:

@@ -15,11 +15,12 @@ from ..evaluation.threshold import closeness
 from ..finding import Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
-from .consistency import DOMAIN, built_in_findings
+from .consistency import built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
 from .promises import Promised, promises_of
+from .stated import DOMAIN
 
 STAKES = ("safety", "rating", "performance")
 

@@ -1,17 +1,17 @@
 """Which of two reviews of a product stands better at the gate.
 
-The gate decides first: released or held.  Then the critical findings, the major ones and the
-open items that hold are counted, and then the margins of what fails are compared, the gravest
-first.  Fewer majors do not outweigh a critical finding that lies further off than before.  A
-finding that fell silent, because the spec no longer says what it rested on, counts as if it
-were still there, and a milder milestone is no gain.
+Both are judged at one milestone, the stricter one.  The gate decides first: released or held.
+Then the critical findings, the major ones and the open items that hold are counted, and then the
+margins of what fails are compared, the gravest first; where all that is alike, a guard that is
+gone with answers that met, and answers that met and are open now, are a loss.  Fewer majors do
+not outweigh a critical finding that lies further off than before.  A finding that fell silent,
+because the spec no longer says what it rested on, counts as if it were still there.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from ..check import MILESTONES
 from ..evaluation.threshold import further_off
 from ..finding import CLEAR, Finding, Severity, Status
 from .review import Review
@@ -19,7 +19,7 @@ from .review import Review
 Direction = Literal["better", "worse", "neither"]
 NOTICEABLE = 0.01
 LOST = "released before, held now"
-MILDER = "judged at a milder milestone than before, which is no gain"
+NOT_THERE = Status.NOT_APPLICABLE
 WON = "held before, released now"
 ALIKE = "no change in verdict, findings or margins of what fails"
 
@@ -33,12 +33,22 @@ def rank(answer: Finding | None) -> int:
 class Pair:
     """The answers of one check for one subject, before and now; None where not asked.
 
-    silent: whether a finding fell silent.
+    silent: whether a finding fell silent.  unguarded: whether one of the answers rests on a
+    guard that the other spec does not have.
     """
 
     old: Finding | None
     new: Finding | None
     silent: bool = False
+    unguarded: bool = False
+
+    @property
+    def is_lost(self) -> bool:
+        """Whether an answer that met is open now, or gone with its guard."""
+        if self.old is None or self.old.status is not Status.MEETS:
+            return False
+        opened = self.new is not None and self.new.status is Status.OPEN
+        return opened or (self.unguarded and (self.new is None or self.new.status is NOT_THERE))
 
     @property
     def weight(self) -> int:
@@ -60,11 +70,7 @@ class Pair:
 
 def weighed(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[Direction, str]:
     """Whether the newer review is better or worse, and what decides it."""
-    outcome, why = next(_decided(old, new, pairs), ("neither", ALIKE))
-    before, now = (MILESTONES.index(review.verdict.milestone) for review in (old, new))
-    if outcome == "better" and now < before:
-        return "neither", MILDER
-    return outcome, why
+    return next(_decided(old, new, pairs), ("neither", ALIKE))
 
 
 def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[Direction, str]]:
@@ -81,6 +87,17 @@ def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[
     for severity in Severity:
         yield from _by_margin(pairs, severity, "worse")
         yield from _by_margin(pairs, severity, "better")
+    yield from _by_answers(pairs)
+
+
+def _by_answers(pairs: Sequence[Pair]) -> Iterator[tuple[Direction, str]]:
+    """What met and is open or gone now, where nothing met in its place."""
+    lost = [pair for pair in pairs if pair.is_lost]
+    answered = [x for x in pairs if Pair(x.new, x.old, unguarded=x.unguarded).is_lost]
+    if lost and not answered:
+        yield "worse", f"met before and not any more: {_names(lost)}"
+    if answered and not lost:
+        yield "better", f"open before, met now: {_names(answered)}"
 
 
 def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Direction, str]]:

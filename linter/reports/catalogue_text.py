@@ -13,9 +13,10 @@ from rich.text import Text
 
 from ..check import AtLeast, Case, Check, Constant, Lever, Words
 from ..evaluation.catalogue import Catalogue, Entry
-from ..judging.consistency import BUILT_IN, DOMAIN
+from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
+from ..judging.stated import DOMAIN
 from .assess_text import SIGNAL_STYLES
 from .phrases import cited
 

@@ -27,7 +27,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="4 r p_crest / v_open^2",
     sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and {r},"
     " {figure} times the most that it can give.",

@@ -5,19 +5,13 @@ that cannot lie beyond it.  A spec that states both, and the two cross, contradi
 finding is stated-value-contradicts.  Whoever adds a field that physics bounds adds its pair.
 """
 
-from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Scope, Way, derivation
+from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Scope, Stake, Way, derivation
 from ..formulas.maths import smaller
-from ..formulas.pack import CELL_DATA
-from .pack import LITHIUM, charge_over
-from .rated import NO_LOSS
 from .stage import CARRIER, DEAD_TIME, depth_limit
 from .ways import as_stated
 
 DEVICE = "output_stage.device"
 CLOCKED = ("natural-sampling", "uniform-sampling")
-CELL = "battery.cell"
-CAPACITY = Input(f"{CELL}.capacity")
-WITHIN = derivation("beyond half of its voltage lost inside, more current gives less power")
 ONE_COIL = derivation("the modulus of a coil is not below its resistance; a quarter for networks")
 
 
@@ -31,30 +25,7 @@ def impedance_at_most(z_rated: float, spread: float) -> float:
     return spread * z_rated
 
 
-def current_within(v_nominal: float, share: float, r_internal: float) -> float:
-    """The current at which a cell loses a share of its voltage inside."""
-    return share * v_nominal / r_internal
-
-
-def efficiency_within(
-    z_load: float, n_legs: float, r_ds_on: float, parallel: float, dcr: float, r_series: float
-) -> float:
-    """A divider of the load and the resistances that no design avoids, cold."""
-    return z_load / (z_load + n_legs * (r_ds_on / parallel + dcr) + r_series)
-
-
-def _fastest_charge(chemistry: tuple[str, ...], time: str) -> Way:
-    """A whole capacity in the shortest time in which such cells are charged."""
-    by = Constant(time, "charge of the fastest cells of the kind", CELL_DATA)
-    return Way(
-        charge_over,
-        {"charge": CAPACITY, "by": by},
-        "charge / by",
-        when={"battery.chemistry": chemistry},
-    )
-
-
-def _pair(
+def pair(
     name: str,
     unit: str,
     meaning: str,
@@ -63,6 +34,7 @@ def _pair(
     above: tuple[str, ...] = (),
     below: tuple[str, ...] = (),
     each: Scope = "channel",
+    stake: Stake = "rating",
 ) -> Derived:
     """One stated value that bounds others as it stands."""
     return Derived(
@@ -73,12 +45,13 @@ def _pair(
         (Way(as_stated, {"value": bound}, "value"),),
         bounds_from_above=above,
         bounds_from_below=below,
+        bounds_stake=stake,
         sources=(derivation(why),),
     )
 
 
 DERIVED: tuple[Derived, ...] = (
-    _pair(
+    pair(
         "r_ac_at_least",
         "ohm",
         "DC resistance of one inductor, the least that its winding has at any frequency",
@@ -142,9 +115,10 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         bounds_from_above=("loudspeaker.z_min",),
+        bounds_by="practice",
         sources=(COMMON_PRACTICE,),
     ),
-    _pair(
+    pair(
         "linear_travel",
         "mm",
         "the linear travel",
@@ -152,7 +126,7 @@ DERIVED: tuple[Derived, ...] = (
         "what the suspension survives is not less than what it follows",
         below=("loudspeaker.x_mech",),
     ),
-    _pair(
+    pair(
         "limiter_crest",
         "V",
         "the crest that the limiter lets through",
@@ -160,7 +134,7 @@ DERIVED: tuple[Derived, ...] = (
         "no wave has more rms than peak",
         above=("limiter.v_rms",),
     ),
-    _pair(
+    pair(
         "supply_absolute",
         "V",
         "the absolute maximum of the part's supply",
@@ -168,7 +142,7 @@ DERIVED: tuple[Derived, ...] = (
         "no maker recommends what he forbids",
         above=(f"{DEVICE}.v_supply",),
     ),
-    _pair(
+    pair(
         "ambient_hottest",
         "degC",
         "the hottest air outside",
@@ -177,7 +151,7 @@ DERIVED: tuple[Derived, ...] = (
         below=("thermal.heatsink.t", "thermal.t_air_inside"),
         each="product",
     ),
-    _pair(
+    pair(
         "pulse_possible",
         "s",
         "the dead time",
@@ -185,7 +159,7 @@ DERIVED: tuple[Derived, ...] = (
         "in a pulse shorter than the dead time no switch turns on",
         below=("gate_drive.t_pulse_min",),
     ),
-    _pair(
+    pair(
         "gate_charge_whole",
         "C",
         "the whole gate charge",
@@ -193,7 +167,7 @@ DERIVED: tuple[Derived, ...] = (
         "a part of the charge is not more than all of it",
         above=(f"{DEVICE}.q_gd", f"{DEVICE}.q_sw", f"{DEVICE}.q_g_th"),
     ),
-    _pair(
+    pair(
         "plateau_stated",
         "V",
         "the plateau of the gate",
@@ -201,47 +175,7 @@ DERIVED: tuple[Derived, ...] = (
         "no channel carries the working current below its threshold",
         above=(f"{DEVICE}.v_gs_th",),
     ),
-    Derived(
-        "cell_current_possible",
-        "A",
-        "product",
-        "the current at which a cell loses half of its voltage inside",
-        (
-            Way(
-                current_within,
-                {
-                    "v_nominal": Input("v_cell_most"),
-                    "share": Constant("0.5", "most power out of a source", WITHIN),
-                    "r_internal": Input(f"{CELL}.r_internal"),
-                },
-                "share v_nominal / r_internal",
-            ),
-        ),
-        bounds_from_above=(f"{CELL}.i_cont",),
-        sources=(WITHIN,),
-    ),
-    Derived(
-        "cell_charge_possible",
-        "A",
-        "product",
-        "the charge current of the fastest cells of its kind",
-        (
-            _fastest_charge((*LITHIUM, "nimh"), "15 min"),
-            _fastest_charge(("lead-acid-agm", "lead-acid-flooded"), "20 min"),
-        ),
-        bounds_from_above=(f"{CELL}.i_charge",),
-        sources=(CELL_DATA,),
-    ),
-    _pair(
-        "cell_full",
-        "V",
-        "the end of charge of the cell",
-        Input(f"{CELL}.v_charge"),
-        "a cell at rest, or on the mean of its discharge, is not above its end of charge",
-        above=(f"{CELL}.v_nominal", f"{CELL}.v_oc_low"),
-        each="product",
-    ),
-    _pair(
+    pair(
         "rail_reached",
         "V",
         "the highest voltage of the rail",
@@ -250,7 +184,7 @@ DERIVED: tuple[Derived, ...] = (
         above=("protection.under_voltage.v_trip",),
         each="product",
     ),
-    _pair(
+    pair(
         "source_reached",
         "V",
         "the highest voltage of the source",
@@ -258,27 +192,5 @@ DERIVED: tuple[Derived, ...] = (
         "a converter that stops above its own source never starts",
         above=("supply.v_lockout",),
         each="product",
-    ),
-    Derived(
-        "efficiency_possible",
-        "1",
-        "channel",
-        "the most that the resistances stated leave, cold",
-        (
-            Way(
-                efficiency_within,
-                {
-                    "z_load": Input("z_load"),
-                    "n_legs": Input("n_legs"),
-                    "r_ds_on": Input(f"{DEVICE}.r_ds_on"),
-                    "parallel": Input("output_stage.parallel"),
-                    "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
-                    "r_series": Input("output_stage.r_series", default=NO_LOSS),
-                },
-                "z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series)",
-            ),
-        ),
-        bounds_from_above=("output_stage.efficiency",),
-        sources=(derivation("divider of load and path"),),
     ),
 )

@@ -61,6 +61,19 @@ DERIVED: tuple[Derived, ...] = (
         sources=(LOAD_DUMP,),
     ),
     Derived(
+        "v_surge_usual",
+        "V",
+        "product",
+        "the clamped load dump with which the standard tests such a system",
+        (
+            _usual(supply__source="dc-source"),
+            _usual(battery__chemistry=("lead-acid-agm", "lead-acid-flooded")),
+        ),
+        bounds_from_below=("supply.surge.v",),
+        bounds_by="practice",
+        sources=(LOAD_DUMP,),
+    ),
+    Derived(
         "v_surge_terminal",
         "V",
         "product",

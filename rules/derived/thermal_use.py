@@ -13,6 +13,7 @@ from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
 from ..formulas.heat import ChannelHeat, Solution, switch_heat
 from ..formulas.maths import smaller
+from .cooling import SILENT, fitted
 from .temperature import (
     DEVICE,
     FACTOR,
@@ -93,6 +94,22 @@ def enclosure_rise(
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "heatsink_to_touch",
+        "word",
+        "product",
+        "whether a heatsink is asked about: a spec silent of box and heatsink is asked for the box",
+        (
+            Way(as_stated, {"value": Input("thermal.heatsink")}, "value"),
+            Way(
+                fitted,
+                {},
+                "fitted: nothing is said against it beside a box that is described, or none",
+                when={"thermal.enclosure": ("fitted", "none")},
+            ),
+            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
+        ),
+    ),
     Derived(
         "heat_basis",
         "word",

@@ -67,7 +67,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="(smallest of 2^0.5 v_clip_rms, limiter_rms, limiter_peak / series)^2"
     " / (z_driver p_driver_noise)",
     sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"

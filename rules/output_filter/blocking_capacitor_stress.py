@@ -36,7 +36,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high) / v_rated",
     sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
     " rating of {v_rated}.",

@@ -53,7 +53,7 @@ CHECK = Check(
     figure=figure,
     unit="%",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="(sqrt(2)/pi v_swing, times n_legs for levels two-level, times the gain of the"
     " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2, coil over abs(coil))^2 z_load"
     " / (p_rated series parallel), coil = z_load + 2 pi j f_carrier_effective l_e"

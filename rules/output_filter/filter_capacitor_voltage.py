@@ -50,7 +50,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="(resting + v_ideal times the gain of l_total, c_total, load_high at band_high where"
     " that is above 1) / v_rated; resting = v_swing/2 for topology half-bridge with rails"
     " single, else 0",

@@ -31,7 +31,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="v_rail_high / v_rated",
     sentence="The capacitors to ground see {v_rail_high}, {figure} times their rating of"
     " {v_rated}.",

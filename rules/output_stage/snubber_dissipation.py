@@ -41,7 +41,7 @@ CHECK = Check(
     figure=figure,
     unit="%",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="2 carrier c v_swing^2 k (1 - k (1 - exp(-1 / k))) / p_rated, k = 0.8 r c / t_edge",
     sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
     " {p_rated}.",

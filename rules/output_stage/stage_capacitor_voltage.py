@@ -39,7 +39,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="largest of v_static_peak / v_c_local, v_static_peak / v_snubber and"
     " v_damper / v_r_damper",
     sentence="{v_static_peak} across the leg and {v_damper} across a damper take {figure} of the"

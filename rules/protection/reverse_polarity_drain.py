@@ -32,7 +32,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="2 v_source_high / v_block",
     sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
     " rated {v_block} across the blocking part.",

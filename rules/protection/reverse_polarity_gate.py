@@ -31,7 +31,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="v_source_high / v_gss",
     sentence="The gate of the blocking transistor sees {v_source_high}, {figure} times its"
     " rating of {v_gss}, without a clamp.",

@@ -34,7 +34,7 @@ CHECK = Check(
     figure=figure,
     unit="%",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="v_ideal / v_rated",
     sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
     " of {v_rated}.",

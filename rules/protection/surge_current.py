@@ -33,7 +33,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="(v_surge - v_clamp) / r / i_pp",
     sentence="A surge of {v_surge} behind {r} drives {figure} times the {i_pp} that the suppressor"
     " may carry at its clamping voltage of {v_clamp}.",

@@ -45,7 +45,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="v_rwm / v_source_high",
     sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
     " of {v_source_high}.",

@@ -1,6 +1,6 @@
 """The battery: cells, pack, protection, charger."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.check import quoted
 from ...linter.declare import (
@@ -11,6 +11,7 @@ from ...linter.declare import (
     favourable,
     quantity,
     section,
+    text,
     usually,
     word,
 )
@@ -110,12 +111,19 @@ class Cell(Section):
         ("usual", "high-voltage", "cold-charge"),
         "what its data sheet allows beyond its chemistry: charging above 4.2 V, or below 0 degC",
         concerns=BATTERY,
-        default=usually("usual"),
+        default=absent("usual"),
+    )
+    part: str | None = text(
+        "type number of the cell; asked for where it is made for more than its chemistry",
+        example="XYZ1234",
+        concerns=BATTERY,
     )
 
 
 class PackProtection(Section):
     """Protection circuit of the WHOLE pack."""
+
+    guards: ClassVar[bool] = True
 
     i_trip: Value | None = quantity(
         "A",

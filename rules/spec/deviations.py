@@ -25,6 +25,7 @@ class Deviation(Section):
         required=True,
     )
     up_to: str | None = text(
-        "figure up to which the departure is permitted, with its unit; silent: any figure",
+        "figure up to which the departure is permitted, with its unit; silent: any figure that"
+        " is not critical",
         example="1.2 V",
     )

@@ -1,6 +1,6 @@
 """The output stage of a channel: its legs, their power loop, what guards them."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
 from .designs import INTEGRATED
@@ -35,6 +35,8 @@ class Snubber(Section):
 
 class OverCurrent(Section):
     """Over-current protection of ONE channel."""
+
+    guards: ClassVar[bool] = True
 
     i_trip: Value | None = quantity(
         "A",
@@ -142,6 +144,7 @@ class OutputStage(Section):
         "0.02 .. 19 W",
         given="typ",
         also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
+        beats_sum=True,
     )
     i_q: Value | None = quantity(
         "A",
@@ -166,6 +169,7 @@ class OutputStage(Section):
         possible="0.1 .. 99.9 %",
         given="typ",
         example="90 %",
+        beats_sum=True,
     )
     efficiency_curve: tuple[EfficiencyPoint, ...] | None = section(
         EfficiencyPoint, part="efficiency curve", kind="sections", default=absent()

@@ -1,6 +1,6 @@
 """What guards the product beside the over-current protection of a channel."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.declare import Section, Value, absent, flag, quantity, section, usually, word
 
@@ -224,6 +224,8 @@ class Bleeder(Section):
 
 class Protection(Section):
     """Protections of the whole product."""
+
+    guards: ClassVar[bool] = True
 
     over_voltage: OverVoltage | Literal["none"] | None = section(
         OverVoltage, part="over-voltage protection", can_be_none=True, default=absent()

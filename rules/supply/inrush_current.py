@@ -27,7 +27,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="i_inrush / i_surge",
     sentence="Charging the empty capacitors takes {i_inrush}, {figure} times the surge rating"
     " of {i_surge}.",

@@ -25,7 +25,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="rail_count * c_rail * v_rail^2 / 2 / e_rated",
     sentence="Charging {rail_count:rail|rails} of {c_rail} to {v_rail} puts {figure} times the"
     " {e_rated} into the limiter that it is rated for.",

@@ -31,7 +31,7 @@ CHECK = Check(
     figure=figure,
     unit="K",
     each="product",
-    stake="rating",
+    stake="safety",
     formula="t_rated - t_air_inside",
     sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
     " bulk capacitors.",

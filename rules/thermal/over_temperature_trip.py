@@ -56,7 +56,7 @@ CHECK = Check(
     figure=figure,
     unit="K",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="t_j_max - t_junction_trip",
     sentence="When the over-temperature trip acts, the junction is at {t_junction_trip},"
     " {figure:+below|above} its limit of {t_j_max}.",

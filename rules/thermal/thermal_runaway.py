@@ -74,7 +74,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 0.5"
     " where heat_ended is trip",
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"

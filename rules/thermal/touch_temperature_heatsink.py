@@ -53,7 +53,7 @@ CHECK = Check(
         "rise": Input("heatsink_rise"),
         "kelvin": TABLE_KELVIN,
     },
-    applies={"thermal.heatsink.touch": TOUCHED},
+    applies={"heatsink_to_touch": "fitted", "thermal.heatsink.touch": TOUCHED},
     limits=LIMITS,
     levers=(
         Lever("thermal.heatsink.r_th_sa",

@@ -11,6 +11,14 @@
 5. What rests on an estimate from above or on a placeholder proves no destruction: at most
    major, and open where a placeholder alone decides.
 
+What nobody can permit, and no house file can switch off or loosen, follows from the hazard:
+
+6. Safety: it hurts, it burns or it bursts (a conductor, a coil, a resistor, a cell, a capacitor,
+   heat that feeds itself), or a protection against that is missing or is destroyed by what it
+   is there for.  A critical finding is beyond permission, an open question must be answered.
+7. Rating: it destroys no more than a part of the amplifier, a switch, a driver, a cone, behind
+   protections that are judged by checks of their own.  It may be permitted, with a reason.
+
 ``HAZARDS`` holds each hazard with the gravest severity that its checks must be able to reach;
 a check of no hazard must not be able to reach critical.
 """
@@ -20,6 +28,7 @@ import pytest
 from ampreview.linter.check import Check
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Severity
+from ampreview.linter.judging.house import untouchable
 
 CATALOGUE = load()
 CHECKS = {entry.name: entry.check for entry in CATALOGUE.entries}
@@ -54,7 +63,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     battery-ventilation cell-charge-voltage cell-discharge-end cell-temperature-window
-    charge-current charge-in-cold charge-in-heat charge-temperature-sensor charge-voltage
+    cell-type-named charge-current charge-in-cold charge-in-heat charge-temperature-sensor
+    charge-voltage
     discharge-in-heat pack-collapse pack-current protection-present protection-trip-below-cells
     """,
     ),
@@ -80,6 +90,27 @@ HAZARDS: dict[str, tuple[str, str]] = {
     fire-power-class
     """,
     ),
+    "fire: a resistor that glows, or heat that feeds itself": (
+        "critical",
+        """
+    bleeder-power inrush-energy snubber-dissipation thermal-runaway
+    """,
+    ),
+    "burst: a capacitor beyond its voltage, against its polarity or beyond its temperature": (
+        "critical",
+        """
+    blocking-capacitor-stress bulk-capacitor-voltage enclosure-air filter-capacitor-voltage
+    filter-capacitor-voltage-to-ground pumping-against-capacitor reverse-polarity
+    stage-capacitor-voltage
+    """,
+    ),
+    "unguarded: a protection that is missing, or destroyed by what it is there for": (
+        "critical",
+        """
+    inrush-current over-current-protection over-temperature-trip reverse-polarity-drain
+    reverse-polarity-gate surge-current surge-standoff
+    """,
+    ),
     "hearing: years of the stated use": (
         "major",
         """
@@ -95,26 +126,22 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "destroyed: voltage beyond an absolute maximum": (
         "critical",
         """
-    blocking-capacitor-stress bulk-capacitor-voltage device-voltage-margin device-voltage-ringing
-    gate-supply-from-rail
-    driver-slope-immunity filter-capacitor-voltage filter-capacitor-voltage-to-ground
-    gate-voltage-margin high-side-voltage pin-overshoot pumping-against-capacitor reverse-polarity
-    reverse-polarity-drain reverse-polarity-gate stage-capacitor-voltage supply-above-part-limit
-    surge-against-converter surge-against-stage surge-standoff
+    device-voltage-margin device-voltage-ringing driver-slope-immunity gate-supply-from-rail
+    gate-voltage-margin high-side-voltage pin-overshoot supply-above-part-limit
+    surge-against-converter surge-against-stage
     """,
     ),
     "destroyed: current, pulse or steady power beyond an absolute maximum": (
         "critical",
         """
-    bleeder-power drain-current-margin inrush-current inrush-energy over-current-protection
-    pulsed-drain-current snubber-dissipation surge-current trip-below-destruction
+    drain-current-margin pulsed-drain-current trip-below-destruction
     """,
     ),
     "destroyed: temperature beyond an absolute maximum": (
         "critical",
         """
-    burst-temperature enclosure-air gate-supply-regulator junction-at-rated-sine
-    junction-temperature-margin over-temperature-trip short-circuit-heating thermal-runaway
+    burst-temperature gate-supply-regulator junction-at-rated-sine
+    junction-temperature-margin short-circuit-heating
     """,
     ),
     "destroyed: a loudspeaker at the end of its travel": (
@@ -184,6 +211,7 @@ NO_HAZARD = """
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
 """
+OF_SAFETY = ("shock", "burn", "fire", "burst", "unguarded")
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
 ROWS["no hazard"] = NO_HAZARD.split()
 PLACES = [(name, hazard) for hazard, names in ROWS.items() for name in names]
@@ -218,6 +246,15 @@ def test_same_hazard_same_severity(name: str, hazard: str) -> None:
         assert reached == HAZARDS[hazard][0]
 
 
+@pytest.mark.parametrize(("name", "hazard"), PLACES)
+def test_what_hurts_burns_bursts_or_guards_is_of_safety(name: str, hazard: str) -> None:
+    """The first word of a row decides; what has no critical limit can be permitted anyway."""
+    kind, severity = hazard.partition(":")[0], gravest(CHECKS[name])
+    if severity is Severity.CRITICAL:
+        assert (CHECKS[name].stake == "safety") == (kind in OF_SAFETY)
+        assert untouchable(CHECKS[name]) or kind == "destroyed"
+
+
 def test_a_coil_on_direct_voltage_burns_at_the_same_limit_whatever_let_it() -> None:
     """Nothing detects it, something only mutes, or a rail is lost: the same heat."""
     limits = {
@@ -225,17 +262,6 @@ def test_a_coil_on_direct_voltage_burns_at_the_same_limit_whatever_let_it() -> N
         for name in ("dc-fault-power", "independent-disconnect", "one-rail-lost")
     }
     assert limits == {"1"}
-
-
-@pytest.mark.parametrize(
-    "name",
-    ["discharge-in-heat", "bulk-capacitor-voltage", "pumping-against-capacitor", "bleeder-power"],
-)
-def test_what_bursts_or_burns_beside_people_is_of_safety(name: str) -> None:
-    """Cells that heat themselves, capacitors that vent, a resistor that glows."""
-    entry = load().entry(name)
-    assert entry is not None
-    assert entry.check.stake == "safety"
 
 
 def test_an_upper_gate_without_supply_cannot_be_permitted() -> None:

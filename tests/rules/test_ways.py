@@ -23,6 +23,7 @@ WHOLE = {
     ("f_converter", 1): NOT_FITTED,
     ("detector_independent", 1): SAME,
     ("heatsink", 1): SAME,
+    ("heatsink_to_touch", 1): SAME,
     ("package_share", 1): SAME,
     ("package_share", 2): SAME,
     ("q_gd_swing", 1): SAME,

@@ -94,6 +94,11 @@ TWO_LEVELS = (
     " still at low level and distort more; not a hazard"
 )
 
+NO_EXCEPTION = (
+    "the word lifts a limit; without it the limits of the chemistry hold, and cell-charge-voltage"
+    " or charge-in-cold finds what goes beyond them"
+)
+
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
@@ -112,6 +117,7 @@ TABLE = (
     Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),
     Accepted(ANY, "none", "wiring.connector", "not applicable", NO_CONTACT),
     Accepted("charge-*", ANY, "battery.charger*", "*", NO_CHARGER),
+    Accepted("cell-type-named", ANY, "battery.cell*", "not applicable", NO_EXCEPTION),
     Accepted("burst-temperature", SECTION, "output_stage.device.foster", "*", NO_CURVE),
     Accepted("fuse-*", ANY, "protection.fuse", "*", NO_FUSE),
     Accepted("carrier-heats-* pumping-against-*", "none", "loudspeaker", "[nm]*", NO_COIL),

@@ -100,6 +100,8 @@ def _what(before: Judged, change: Change, after: Rejudged, key: Key) -> str:
     was, now = before.answers[key], after.answer(key)
     if change.kind == "wider":
         return "eased" if _milder(was, now) else ""
+    if asked_once(after, key):
+        return ""
     if was.severity is Severity.CRITICAL and not stands(after, key):
         return "critical lost"
     if change.kind != "field left out" or now is None:
@@ -134,6 +136,18 @@ def stands(judged: Judged, key: Key) -> bool:
     return judged.holds(key)
 
 
+def asked_once(judged: Judged, key: Key) -> bool:
+    """Whether an answer hangs on a word, and one that nobody can miss asks for that word."""
+    item = judged.answer(key)
+    if item is None or not item.message.startswith(f"{SILENT}: it hangs on "):
+        return False
+    words = {gap.path for gap in item.advice.missing}
+    return any(
+        stands(judged, other) and words & {gap.path for gap in answer.advice.missing}
+        for other, answer in judged.answers.items()
+    )
+
+
 def replaced(before: Judged, change: Change, after: Rejudged) -> bool:
     """Whether something new stands in the place of what went with a section.
 
@@ -165,7 +179,7 @@ def told(item: Finding | None) -> str:
         return "no subject"
     if item.severity is not None:
         return str(item.severity)
-    if item.message == SILENT:
+    if item.message.startswith(SILENT):
         return "silent"
     if item.status is Status.MEETS and ", for any usual value of " in item.message:
         return "met whatever it is"

@@ -22,9 +22,9 @@ LISTED = {
         loudspeaker.high_pass.order thermal.heatsink.count wiring.connector.contacts
     """,
     "text": """
-        title revision environment.ip_code output_stage.device.part deviations[].check
-        deviations[].place deviations[].permitted_by deviations[].reason deviations[].until
-        deviations[].up_to
+        title revision environment.ip_code output_stage.device.part battery.cell.part
+        deviations[].check deviations[].place deviations[].permitted_by deviations[].reason
+        deviations[].until deviations[].up_to
     """,
     "word": """
         output_stage.device.r_ds_on_at

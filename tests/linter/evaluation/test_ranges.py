@@ -208,3 +208,33 @@ def test_a_line_that_is_open_to_the_wrong_side_acquits_nobody() -> None:
     assert answer(spec.replace("RAIL", "{min: 24 V}")).status is Status.OPEN
     assert answer(spec.replace("RAIL", "{min: 20 V}")).status is Status.MEETS, "60 V / 80 V"
     assert answer(spec.replace("RAIL", "{max: 60 V}")).status is Status.MEETS
+
+
+def ended(default: Assumption | None = None) -> Check:
+    """The stress with the upper end of the rail alone."""
+    inputs = dict(STRESS.inputs) | {"v_rail": Input("supply.v_rail:high", "V", "rail", default)}
+    return replace(STRESS, inputs=inputs)
+
+
+V_DSS = "channels: {main: {output_stage: {device: {v_dss: 50 V}}}}\n"
+
+
+@pytest.mark.parametrize("default", [None, Assumption("120 V", "adverse", BOOK)])
+def test_a_missing_range_is_taken_over_its_usual_ends(default: Assumption | None) -> None:
+    """0.8 of 50 V; an adverse default decides no more than silence does."""
+    found = answer(V_DSS, ended(default))
+    assert found.status is Status.OPEN
+    assert [item.border for item in found.advice.missing] == ["at most 40 V"]
+
+
+def test_the_ends_of_a_missing_range_move_apart() -> None:
+    """One number for both ends would make of every range a point, and meet the check."""
+    low = {"low": Input("supply.v_rail:low", "V", "low"), "v_dss": STRESS.inputs["v_dss"]}
+    span = replace(
+        STRESS,
+        figure=lambda low, high, v_dss: (high - low) / v_dss,
+        formula="(high - low) / v_dss",
+        sentence="{low} .. {high}",
+        inputs=low | {"high": Input("supply.v_rail:high", "V", "high")},
+    )
+    assert answer(V_DSS, span).status is Status.OPEN

@@ -30,3 +30,8 @@ def test_channels_alike_are_said_once() -> None:
     assert in_words((50.0, 50.0), "W") == "50 W each"
     assert in_words((50.0, 30.0), "W") == "50 W, 30 W"
     assert in_words((50.0,), "W") == "50 W"
+
+
+def test_what_nobody_knows_is_said_instead() -> None:
+    assert f"{Said(0.0, 'ohm', 'unknown')}" == "unknown"
+    assert f"{Said(0.0, '1', 'unknown'):cell|cells}" == "unknown cell"

@@ -106,12 +106,42 @@ def test_an_answer_that_is_missing_or_given_is_told() -> None:
     assert found.outcome != "worse"
 
 
-def test_a_lost_verdict_is_worse_without_any_new_finding() -> None:
+def test_a_stricter_milestone_is_no_worse_design() -> None:
     """The same open item holds at the prototype and not at the concept."""
     bare = "r_ds_on: 20 mohm"
-    found = compare(toy("30 V", bare, milestone="concept"), toy("30 V", bare))
-    assert effects(found) == {}
-    assert found.outcome == "worse"
+    old, new = toy("30 V", bare, milestone="concept"), toy("30 V", bare)
+    assert (old.verdict.released, new.verdict.released) == (True, False)
+    found = compare(old, new)
+    assert (effects(found), found.outcome) == ({}, "neither")
+    told = "the milestone was concept and is prototype, both compared at prototype"
+    assert told in found.why
+    assert compare(toy("46 V", milestone="concept"), toy("30 V")).outcome == "better"
+    assert compare(toy("30 V", milestone="concept"), toy("46 V")).outcome == "worse"
+
+
+def test_a_guard_that_is_gone_is_worse_though_nothing_fails() -> None:
+    """Both answers met; the one on a guard rests on nothing any more."""
+    lasts = replace(
+        STRESS,
+        figure=lambda v_trip: v_trip,
+        unit="V",
+        each="product",
+        sentence="{v_trip}",
+        inputs={"v_trip": Input("protection.under_voltage.v_trip", "V", "trip")},
+        limits=AtLeast(None, "5 V", None, {"major": BOOK}),
+    )
+    catalogue = replace(CATALOGUE, entries=(*CATALOGUE.entries, entry(lasts, "trip")))
+
+    def with_trip(stated: str) -> Review:
+        text = f"amplifier_spec: 1\nprotection: {{under_voltage: {stated}}}\n"
+        loaded = load_text(f"{text}supply: {{v_rail: 20 V}}\nchannels: {{main: {{}}}}\n", "toy")
+        assert loaded.spec is not None, loaded.refusals
+        return review(loaded.spec, "concept", None, catalogue, Criteria(date(2030, 1, 1)))
+
+    old, new = with_trip("{v_trip: 9 V}"), with_trip("none")
+    found = compare(old, new)
+    assert (found.outcome, found.why) == ("worse", "met before and not any more: trip (product)")
+    assert compare(new, old).outcome == "better"
 
 
 PERMIT = (

@@ -14,7 +14,7 @@ import pytest
 from rich.console import Console
 
 from ampreview.linter.asking.questions import groups_of
-from ampreview.linter.check import AtLeast
+from ampreview.linter.check import AtLeast, Derived, Way
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue
 from ampreview.linter.finding import Finding, Severity, Status
@@ -253,7 +253,7 @@ def test_an_unknown_place_permits_nothing(place: str) -> None:
 
 
 def test_a_critical_finding_of_safety_holds_whatever_is_permitted() -> None:
-    found = judged("51 V", permit(), permit(check="rail-headroom"), stake="safety")
+    found = judged("51 V", permit(), permit(check="rail-headroom", up_to="-1 V"), stake="safety")
     assert answer(found).severity is Severity.CRITICAL
     assert own(found) == ["deviation-against-safety"]
     assert [item.check for item in found.verdict.holding] == ["rail-stress"]
@@ -273,7 +273,7 @@ def test_impossible_figures_and_barriers_are_beyond_permission(
     v_rail: str, stake: str, permissible: bool, refused: bool
 ) -> None:
     """51 V on 50 V is critical, 46 V major; of a barrier not even the major is permitted."""
-    found = judged(v_rail, permit(), stake=stake, permissible=permissible)
+    found = judged(v_rail, permit(up_to="105 %"), stake=stake, permissible=permissible)
     assert own(found) == (["deviation-against-safety"] if refused else [])
     assert bool(answer(found).permitted) is not refused
     assert ("rail-stress" in {item.check for item in found.verdict.holding}) is refused
@@ -288,9 +288,46 @@ def test_a_danger_that_is_major_only_for_want_of_data_is_beyond_permission() -> 
 
 
 def test_a_critical_finding_of_a_rating_can_be_permitted() -> None:
-    found = judged("51 V", permit(), permit(check="rail-headroom"))
+    found = judged("51 V", permit(up_to="102 %"), permit(check="rail-headroom", up_to="-1 V"))
     assert answer(found).severity is Severity.CRITICAL
     assert found.verdict.released
+
+
+def test_a_critical_finding_is_permitted_up_to_a_figure_only() -> None:
+    """Else what was written for an open item would cover what its answer shows."""
+    found = judged("51 V", permit())
+    assert own(found) == ["deviation-incomplete"]
+    assert "up_to is missing" in answer(found, "deviation-incomplete").message
+    assert not answer(found).permitted
+
+
+def test_what_was_accepted_while_open_does_not_cover_the_critical_answer() -> None:
+    accepted = on_an_open_item()
+    assert answer(accepted).permitted
+    assert not answer(judged("51 V", permit())).permitted
+
+
+@pytest.mark.parametrize(
+    ("by", "stake", "refused"),
+    [("physics", "rating", True), ("physics", "safety", True), ("practice", "rating", False)],
+)
+def test_a_statement_beyond_a_bound_of_physics_is_beyond_permission(
+    by: Any, stake: Any, refused: bool
+) -> None:
+    """A rail of 46 V, bounded by the 40 V that a part is said to bear."""
+    bound = Derived(
+        "most", "V", "product", "the most", (Way(lambda: 40.0, {}, "40 V"),), bounds_by=by,
+        bounds_stake=stake, bounds_from_above=("supply.v_rail",),
+    )  # fmt: skip
+    catalogue = replace(toy_catalogue(), derived={"most": bound})
+    deviations = [permit(check="stated-value-contradicts", place="product")]
+    deviations += [permit(), permit(check="rail-headroom")]
+    loaded = load_text(toy_spec("46 V", *deviations), "toy.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    found = review(loaded.spec, None, None, catalogue, Criteria(DAY, None))
+    assert answer(found, "stated-value-contradicts").stake == stake
+    assert own(found) == (["deviation-against-safety"] if refused else [])
+    assert found.verdict.released is not refused
 
 
 def test_a_finding_on_stated_values_can_be_permitted_but_has_no_figure() -> None:

@@ -1,8 +1,13 @@
 """Limits of cells: what is stated is bounded by the chemistry, typed a second time here."""
 
+from dataclasses import replace
+
 import pytest
 
+from ampreview.linter.check import COMMON_PRACTICE, Assumption
 from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.pack import vent_area_needed
 
 from ..whole import answers
@@ -48,6 +53,33 @@ def test_a_high_voltage_cell_is_charged_to_what_it_states() -> None:
     cell = "chemistry: li-ion, series: 2, cell: {v_charge: 4.35 V, made_for: high-voltage}"
     assert answer("charge-voltage", f"{cell}, charger: {{v: 8.7 V}}").status is Status.MEETS
     assert answer("charge-voltage", f"{cell}, charger: {{v: 8.9 V}}").severity is Severity.CRITICAL
+
+
+@pytest.mark.parametrize(
+    ("part", "status"),
+    [("", Status.OPEN), (", part: tbd", Status.FINDING), (", part: XYZ1", Status.MEETS)],
+)
+def test_the_word_of_an_exception_names_its_cell(part: str, status: Status) -> None:
+    cell = f"chemistry: li-ion, cell: {{v_charge: 4.35 V, made_for: high-voltage{part}}}"
+    found = answer("cell-type-named", cell)
+    assert (found.status, found.stake) == (status, "safety")
+    usual = answer("cell-type-named", "chemistry: li-ion, cell: {v_charge: 4.2 V}")
+    assert usual.status is Status.NOT_APPLICABLE
+
+
+def test_a_word_of_the_house_lifts_no_limit() -> None:
+    """A default of the house says nothing of this cell."""
+    text = (
+        "amplifier_spec: 1\nmilestone: prototype\nsupply: {source: battery}\n"
+        "battery: {chemistry: li-ion, cell: {v_charge: 4.35 V}}\n"
+        "channels: {main: {rated_power: 20 W}}\n"
+    )
+    spec = load_text(text, "house").spec
+    assert spec is not None
+    house = {"battery.cell.made_for": Assumption("high-voltage", "neutral", COMMON_PRACTICE)}
+    found = review(replace(spec, defaults=house)).findings
+    answered = {item.check: item for item in found}
+    assert answered["cell-charge-voltage"].status is Status.OPEN
 
 
 @pytest.mark.parametrize("chemistry", CHEMISTRIES)

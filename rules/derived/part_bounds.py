@@ -1,0 +1,105 @@
+"""What no part can be: bounds on statements about heatsinks, packages, switches and cores."""
+
+from ...linter.check import (
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Scope,
+    Source,
+    Way,
+    derivation,
+    from_memory,
+)
+from .bounds import DEVICE
+from .ways import as_stated
+
+INDUCTOR = "filter.inductor"
+HEATED = derivation("silicon, gallium nitride and silicon carbide conduct worse when hot")
+IN_A_PLANE = derivation(
+    "a source of 10 mm on a test board of 76 mm by 114 mm with 0.21 mm of copper, 24 W/(m2 K)"
+    " from both faces: 4.8 K/W of area and 3.1 K/W of spreading"
+)
+STILL_AIR = Source("largest heatsinks without a fan, common practice", kind="common practice")
+FLUX = from_memory("data sheets of magnetic materials", "saturation at 25 degC")
+HALF_GONE = Assumption(
+    "50 %", "favourable", derivation("the less inductance is left, the less flux there is")
+)
+
+
+def current_at_flux(
+    flux_density: float, turns: float, a_e: float, inductance: float, drop: float
+) -> float:
+    """Current at which a core saturates; on the way the inductance falls by ``drop``."""
+    return flux_density * turns * a_e / (inductance * (1 - drop / 2))
+
+
+def _at_flux(core: str, flux_density: str) -> Way:
+    return Way(
+        current_at_flux,
+        {
+            "flux_density": Constant(flux_density, f"saturation: {core or 'any core'}", FLUX),
+            "turns": Input(f"{INDUCTOR}.turns"),
+            "a_e": Input(f"{INDUCTOR}.a_e"),
+            "inductance": Input(f"{INDUCTOR}.l:nominal"),
+            "drop": Input(f"{INDUCTOR}.i_sat_drop", default=HALF_GONE),
+        },
+        "flux_density turns a_e / (inductance (1 - drop / 2))",
+        when={f"{INDUCTOR}.core": core} if core else {},
+    )
+
+
+def _least(
+    name: str, unit: str, meaning: str, least: str, why: Source, below: tuple[str, ...], each: Scope
+) -> Derived:
+    """A number that no design falls below."""
+    return Derived(
+        name,
+        unit,
+        each,
+        meaning,
+        (Way(as_stated, {"value": Constant(least, meaning, why)}, "value"),),
+        bounds_from_below=below,
+        bounds_by="practice" if why.kind == "common practice" else "physics",
+        sources=(why,),
+    )
+
+
+DERIVED: tuple[Derived, ...] = (
+    _least(
+        "heated_resistance_least",
+        "1",
+        "the same resistance when hot as cold",
+        "1",
+        HEATED,
+        (f"{DEVICE}.r_ds_on_hot_factor",),
+        "channel",
+    ),
+    _least(
+        "bare_package_least",
+        "K/W",
+        "the best that a board of a hand's size does in still air",
+        "7.9 K/W",
+        IN_A_PLANE,
+        (f"{DEVICE}.r_th_ja", "gate_drive.regulator.r_th_ja"),
+        "channel",
+    ),
+    _least(
+        "heatsink_least",
+        "K/W",
+        "the best of the largest heatsinks in still air",
+        "0.05 K/W",
+        STILL_AIR,
+        ("thermal.heatsink.r_th_sa",),
+        "product",
+    ),
+    Derived(
+        "saturation_possible",
+        "A",
+        "channel",
+        "the current at which the core is full",
+        (_at_flux("ferrite", "0.55 T"), _at_flux("", "1.6 T")),
+        bounds_from_above=(f"{INDUCTOR}.i_sat",),
+        sources=(FLUX,),
+    ),
+)
