@@ -22,8 +22,8 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
     for items, note in _doubts(question, found, node, soft):
         if items:
             return leaning(question, found, list(items), note)
-    if soft:
-        names = " and ".join(dict.fromkeys(item.path for item in soft))
+    if soft or _floors(node):
+        names = " and ".join(dict.fromkeys(item.path for item in [*_floors(node), *soft]))
         found = replace(found, message=f"{found.message}, for any usual value of {names}")
     recalled = any(x.kind == "from memory" for x in question.check.limits.basis.values())
     at_last = question.milestone == MILESTONES[-1]
@@ -37,11 +37,12 @@ def _doubts(
     question: Question, found: Finding, node: Computed, soft: list[Assumed]
 ) -> Iterator[tuple[Sequence[Assumed], str]]:
     """What a pass may lean on in vain at the milestone at hand, one kind after the other."""
-    floors = [item for item in node.assumed if item.leaning == "floor"]
-    yield floors, "best case: missing data can only make it worse"
+    floors = _floors(node)
+    if floors and not _holds_over(question, floors):
+        yield floors, "best case: missing data can only make it worse"
     if question.milestone == MILESTONES[0]:
         return
-    if soft and not _holds_over(question, soft):
+    if soft and not _holds_over(question, [*floors, *soft]):
         yield soft, "met only on assumptions"
     telling = [item for item in node.assumed if _may_be_critical(item, question)]
     yield telling, "met with the assumed value, but not over its usual range"
@@ -50,6 +51,11 @@ def _doubts(
         yield open_ended(*told, check), ONE_SIDED
     if question.milestone == MILESTONES[-1] and check.stake != "performance":
         yield only_typical(*told), "met only with typical values"
+
+
+def _floors(node: Computed) -> list[Assumed]:
+    """What is left out of the figure, so that it is only a least value."""
+    return [item for item in node.assumed if item.leaning == "floor"]
 
 
 def _may_flatter(item: Assumed, question: Question) -> bool:
