@@ -67,6 +67,8 @@ class AskedOnce:
             return replace(found, status=Status.NOT_APPLICABLE, message=text)
         names = dict.fromkeys(entry.name for entry, _ in self._hanging[word])
         others = [name for name in names if name != found.check]
+        if not others:  # the same check of other channels
+            return found
         more = len(others) - MOST_NAMES
         listed = ", ".join(others[:MOST_NAMES]) + (f" and {more} more" if more > 0 else "")
         return replace(found, message=f"{found.message}; on it hang as well: {listed}")
