@@ -99,6 +99,11 @@ NO_EXCEPTION = (
     " or charge-in-cold finds what goes beyond them"
 )
 
+BY_LOSS_FACTOR = (
+    "without a printed current a capacitor is judged by the loss factor of its dielectric, as"
+    " capacitors of that size are printed; not a hazard"
+)
+
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
@@ -124,6 +129,7 @@ TABLE = (
     Accepted(ANY, FIELD, "supply.v_source", "*", TIGHTER),
     Accepted("source-*", FIELD, "supply.p_max", "meets", TWO_RATINGS),
     Accepted("loudspeaker-clipped-power", FIELD, "loudspeaker.z_rated", "minor", OF_THE_LOAD),
+    Accepted("filter-capacitor-heating*", FIELD, "filter.c_*.i_rated", "meets", BY_LOSS_FACTOR),
     Accepted("inductor-saturation", FIELD, "filter.inductor.i_rms", "meets", AT_100),
     Accepted("trip-above-music", FIELD, "loudspeaker.z_min", "meets", AS_STATED),
     Accepted(ANY, FIELD, "supply.converter", "*", NO_CONVERTER),
