@@ -4,7 +4,7 @@ A change is offered only when the catalogue, run again with it, no longer finds 
 should cure and finds nothing new of the same or a graver severity.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import replace
 from itertools import islice, permutations
@@ -30,13 +30,17 @@ EITHER = "which of these values is wrong, only the drawing or the data sheet can
 TOGETHER = "no single change fixes this; these together do"
 
 
-def with_remedies(review: Review, only_holding: bool = False) -> Review:
-    """The review with proven remedies in each finding, or in those that hold."""
+def with_remedies(
+    review: Review, only_holding: bool = False, checks: Collection[str] = ()
+) -> Review:
+    """The review with proven remedies in each finding, or in those that hold or are named."""
     advisor = Advisor(review)
     holding = {id(item) for item in review.verdict.holding}
     findings = tuple(
         advisor.advised(item)
-        if item.severity is not None and (id(item) in holding or not only_holding)
+        if item.severity is not None
+        and (id(item) in holding or not only_holding)
+        and (item.check in checks or not checks)
         else item
         for item in review.findings
     )

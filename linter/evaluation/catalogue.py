@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 from types import ModuleType
 
-from ..check import Arguments, Check, Constant, Derived, Input
+from ..check import Arguments, Check, Constant, Derived, Input, Promise
 from ..declare import Schema, load_schema
 from ..quantities.quantity import QuantityError, to_si
 
@@ -45,6 +45,7 @@ class Catalogue:
     """All checks in the order of their domains, and the derived quantities they use.
 
     schema: the spec that they speak of.  packages: the rule packages that were read.
+    promises: what the paperwork promises, in the order in which it is told.
     """
 
     entries: tuple[Entry, ...]
@@ -52,6 +53,7 @@ class Catalogue:
     domains: Mapping[str, str]
     schema: Schema
     packages: tuple[str, ...] = ()
+    promises: tuple[Promise, ...] = ()
 
     def parts_needed(self, check: Check) -> Iterator[str]:
         """The parts that may be absent and whose values a check cannot do without."""
@@ -110,8 +112,27 @@ def extended(base: Catalogue, package: str) -> Catalogue:
         for fault in faults(entry, derived, base.schema):
             raise CatalogueError(f"{entry.file}: {fault}")
     full = [_with_full_inputs(entry, derived, base.schema) for entry in entries]
-    packages = (*base.packages, package)
-    return Catalogue((*base.entries, *full), derived, domains, base.schema, packages)
+    done = replace(
+        base,
+        entries=(*base.entries, *full),
+        derived=derived,
+        domains=domains,
+        packages=(*base.packages, package),
+    )
+    names = [info.name for info in pkgutil.iter_modules(root.__path__)]
+    return _with_promises(done, f"{package}.promises") if "promises" in names else done
+
+
+def _with_promises(catalogue: Catalogue, module: str) -> Catalogue:
+    """The catalogue with the promises of a module; each names fields and checks that are there."""
+    found = importlib.import_module(module)
+    for promise in found.PROMISES:
+        paths = (promise.path, *(path for path, _ in promise.told))
+        unknown = [path for path in paths if path not in catalogue.schema.fields]
+        unknown += [x.check for x in promise.checks if catalogue.entry(x.check) is None]
+        if unknown:
+            raise CatalogueError(f"{found.__file__}: {promise.name}: {unknown[0]} is unknown")
+    return replace(catalogue, promises=(*catalogue.promises, *found.PROMISES))
 
 
 def _with_full_inputs(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Entry:

@@ -44,7 +44,7 @@ CHECK = Check(
     },
     applies={"fuse_seen": "yes"},
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
-    levers=(Lever("protection.fuse.i_rated", STOCK), Lever("wiring.supply_lead.area", SIZES)),
+    levers=(Lever("wiring.supply_lead.area", SIZES), Lever("protection.fuse.i_rated", STOCK)),
     sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),
     cautions=(
         Caution(
