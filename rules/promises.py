@@ -38,7 +38,12 @@ def beyond(claim: float, figure: float) -> float:
 POWER = Promise(
     "power per channel",
     "rated_power",
-    (("rated_power", "{}"), ("rated_load", "into {}"), ("rated_thd", "at {}")),
+    (
+        ("rated_power", "{}"),
+        ("rated_load", "into {}"),
+        ("rated_thd", "at {}"),
+        ("rated_duration", "for {}"),
+    ),
     (
         PromiseCheck("power-above-rail", shared, "from the full rail"),
         PromiseCheck("source-below-rated-power"),

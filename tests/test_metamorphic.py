@@ -280,7 +280,7 @@ def test_what_is_added_leaves_the_answers_that_it_does_not_concern(path: Path, s
     assert loaded.spec is not None, (name, loaded.refusals)
     new = answers_of(loaded.spec)
     kept = [key for key in old if not concerns(key[0], local_path(name))]
-    assert len(kept) > len(old) / 3
+    assert len(kept) > len(old) / 4  # heat hangs on all of stage and filter, and much on heat
     same(old, new, iter(kept))
 
 

@@ -60,7 +60,7 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
 
     What is accepted as open by a deviation is not asked.
     """
-    opened = [item for item in review.findings if _asks(item) and not item.permitted]
+    opened = tuple(item for item in review.findings if _asks(item) and not item.permitted)
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):

@@ -46,7 +46,9 @@ class Field:
         prefix slipped.  ``0 or low .. high`` allows zero beside it.
     possible: range beyond which a value is refused, where physics or a standard sets one;
         else that of the unit, else a thousand million times beyond the usual range.
-    also: range of another kind of design, which is no slip, but not what silence may be.
+    also: ranges of other kinds of design, with ``or`` between them (common practice, no
+        source; the kind stands beside each): no slip, but not what silence may be.
+    also_in: the designs that these ranges are kept for, where a spec tells them.
     usual_high: the usual range of the upper end, where it has one of its own.
     given: how data sheets and designers state it: line, typ, max, tol, range, value.
     concerns: designs for which it matters; None: all of them.
@@ -79,6 +81,7 @@ class Field:
     model: type[BaseModel] | None = None
     possible: str = ""
     also: str = ""
+    also_in: Designs | None = None
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
@@ -132,10 +135,9 @@ def usual_bounds(field: Field, upper_end: bool = False) -> tuple[float, float] |
 
 def is_of_another_kind(field: Field, low: float, high: float) -> bool:
     """Whether a value from ``low`` to ``high`` is usual in another kind of design."""
-    if not field.also:
-        return False
-    least, most = bounds(field.also, field.unit)
-    return least <= low and high <= most
+    others = field.also.split(" or ") if field.also else []
+    ranges = [bounds(text, field.unit) for text in others]
+    return any(least <= high and low <= most for least, most in ranges)
 
 
 # Defaults

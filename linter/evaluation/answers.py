@@ -8,11 +8,11 @@ from dataclasses import replace
 
 from ..check import MILESTONES, Check
 from ..declare import field_path
-from ..finding import Finding, Severity, Status
+from ..finding import Assumed, Finding, Severity, Status
 from .failed import failed
 from .gap import Gap
 from .measured import GRAVE, leaning, measured, missing_by, within
-from .met import met
+from .met import can_be_grave, met
 from .node import Computed
 from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
@@ -51,8 +51,9 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
     ):
         return _failed_whatever(question, over)
     places_found = (question.graph.spec.place(path) for path in names)
-    border = over.border if over else ""
-    needs = f"; it must be {border}" if border else ""
+    missing = [replace(x, border=over.border_of(x.path) if over else "") for x in gap.missing]
+    told = dict.fromkeys(item.border for item in missing if item.border)
+    needs = f"; it must be {' or '.join(told)}" if told else ""
     return replace(
         found,
         status=Status.OPEN,
@@ -61,7 +62,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
         evidence=replace(found.evidence, leaves=over.node.used if over else frozenset()),
         advice=replace(
             found.advice,
-            missing=tuple(replace(item, border=border) for item in gap.missing),
+            missing=tuple(missing),
         ),
     )
 
@@ -104,11 +105,18 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     known = any(is_usual_span(question, item) for item in soft if not item.placeholder)
     if question.milestone != MILESTONES[0] and len(paths) > len(over.paths) and not known:
         wider = bounded(question.plan, question.graph, question.check, [paths])
-        if wider is not None and wider.worst in GRAVE:
+        if _is_doubtful(question, soft, wider):
             return leaning(
                 question, finding, soft, "met with the assumed value, but not over its usual range"
             )
     return replace(finding, message=f"{finding.message}, for any usual value of {names}")
+
+
+def _is_doubtful(question: Question, soft: list[Assumed], wider: Bounded | None) -> bool:
+    """Whether what is assumed may hide a failure; what flatters and has no range may."""
+    if wider is not None:
+        return wider.worst in GRAVE
+    return can_be_grave(question) and any(item.leaning == "favourable" for item in soft)
 
 
 def _failed_whatever(question: Question, over: Bounded) -> Finding:

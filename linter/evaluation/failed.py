@@ -1,13 +1,22 @@
 """A figure beyond a limit: how grave it is, and what it may only owe to an assumption."""
 
 from dataclasses import replace
+from typing import TypeGuard
 
 from ..check import MILESTONES
 from ..finding import Assumed, Finding, Severity, Status
 from .measured import GRAVE, leaning, missing_by
 from .node import Computed
 from .question import Question
-from .stand_ins import hangs_on, hangs_on_a_part, over_usual, stands, sure_figure
+from .ranges import Bounded
+from .stand_ins import (
+    hangs_on,
+    hangs_on_a_part,
+    is_cleared_by_the_middle,
+    over_usual,
+    stands,
+    sure_figure,
+)
 from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import root_sum_square
 
@@ -23,11 +32,14 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         return _open_by_default(question, finding, stand_ins, over.border if over else "")
     if hangs_on_a_part(question, node, assumed, severity):
         return _open_by_default(question, finding, assumed, "")
-    over = over_usual(question, [item for item in assumed if not item.placeholder])
-    if over is not None and over.best is None and over.worst is not None:
-        named = ", ".join(f"{x.path} {x.text}" for x in assumed if not x.placeholder)
-        if all(item.leaning == "adverse" for item in assumed):
-            return _open_by_default(question, finding, assumed, over.border)
+    firm = [item for item in assumed if not item.placeholder]
+    adverse = [item for item in firm if item.leaning == "adverse"]
+    over = over_usual(question, adverse)
+    if _decides(over) and (adverse == firm or is_cleared_by_the_middle(question, over)):
+        return _open_by_default(question, finding, adverse, over.border)
+    over = over_usual(question, firm)
+    if _decides(over):
+        named = ", ".join(f"{x.path} {x.text}" for x in firm)
         note = f"; an assumed value decides: {named}"
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
     elif over is None and _rests_on_the_worst(question, severity, assumed):
@@ -47,6 +59,11 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
             note = "missing data may make it a hazard"
             return leaning(question, failed, [worse], note)
     return failed
+
+
+def _decides(over: Bounded | None) -> TypeGuard[Bounded]:
+    """Whether a check fails over a part of what is only assumed, and is met over the rest."""
+    return over is not None and over.best is None and over.worst is not None
 
 
 def _may_hide_more(item: Assumed, question: Question) -> bool:

@@ -71,6 +71,8 @@ def leaning(question: Question, finding: Finding, assumed: list[Assumed], note: 
     for item in assumed:
         for gap in question.graph.asked(item.path, question.channel):
             missing.setdefault(gap)
+    if not missing:  # no field of this design could say it: at least tell what decides
+        note += f"; what decides: {_named(question, assumed)}"
     return replace(
         finding,
         status=Status.OPEN,
@@ -81,4 +83,13 @@ def leaning(question: Question, finding: Finding, assumed: list[Assumed], note: 
             finding.evidence,
             assumed=tuple(dict.fromkeys((*finding.evidence.assumed, *assumed))),
         ),
+    )
+
+
+def _named(question: Question, assumed: list[Assumed]) -> str:
+    """Assumptions in words, each with its value."""
+    derived = question.graph.derived
+    return ", ".join(
+        f"{derived[x.path].meaning if x.path in derived else x.path}, taken as {x.text}"
+        for x in assumed
     )

@@ -38,8 +38,9 @@ class Bounded:
     worst, best: the severity with the missing values at their worst and at their best, None
     where the check is met.  extreme: the figure at the worst, or at the best where that
     fails.  node: what computes it.  paths: the missing leaves.  border: where one number
-    decides, what it must be, in words.  at_best: where the missing values decide, the corner
-    at which they are at their best.
+    decides, what it must be, in words.  borders: the same where one of several numbers would
+    be enough, each by its path.  at_best: where the missing values decide, the corner at which
+    they are at their best.
     """
 
     worst: Severity | None
@@ -49,6 +50,11 @@ class Bounded:
     paths: tuple[str, ...]
     border: str = ""
     at_best: Mapping[str, float] | None = None
+    borders: tuple[tuple[str, str], ...] = ()
+
+    def border_of(self, path: str) -> str:
+        """What a missing number must be, if that is known."""
+        return self.border or dict(self.borders).get(path, "")
 
 
 def is_settled(over: Bounded) -> bool:
@@ -107,7 +113,11 @@ def bounded(
         return replace(worst, best=None, border="")
     if best.best is not None:
         return replace(best, worst=worst.worst)
-    return worst if len(outcomes) == 1 else replace(worst, best=None, border="")
+    if len(outcomes) == 1:
+        return worst
+    singles = {item.paths[0]: item.border for item in outcomes if len(item.paths) == 1}
+    enough = singles if len(singles) == len(outcomes) else {}  # each number alone decides
+    return replace(worst, best=None, border="", borders=tuple(enough.items()))
 
 
 class _CannotTellError(Exception):

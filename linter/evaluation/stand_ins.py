@@ -33,6 +33,14 @@ def hangs_on(over: Bounded | None) -> bool:
     return over.best is None or not is_settled(over)
 
 
+def is_cleared_by_the_middle(question: Question, over: Bounded) -> bool:
+    """Whether values from the middle of the usual ranges already leave no more than a remark."""
+    leaves = over.node.leaves
+    middle = {path: leaves[path].nominal for path in over.paths if path in leaves}
+    figure = float(over.node.value({**over.extreme.corner, **middle}))
+    return missed(question.check, figure) in (None, Severity.MINOR)
+
+
 def hangs_on_a_part(
     question: Question, node: Computed, assumed: list[Assumed], severity: Severity
 ) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ..check import Derived, Source, derivation
-from ..declare import Field, is_of_another_kind, local_path, usual_bounds
+from ..declare import PRODUCT, Field, is_of_another_kind, local_path, subject_of, usual_bounds
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
@@ -20,6 +20,7 @@ from .stated import CONTRADICTS, stated_finding
 
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
+READ_OFF = ("datasheet", "measured")
 APART = 100.0
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
@@ -27,7 +28,8 @@ BUILT_IN = {
     "value-outside-usual-range": "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
-    " within a factor of three of that range, whose ends are not sharp. The slip is one guess"
+    " within a factor of three of that range, whose ends are not sharp, and where the value is"
+    " stated as measured or from a data sheet: then the unit is asked for. The slip is one guess"
     " among others (a wrong digit, a wrong field), so it is put into a copy as an estimate only."
     " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
     CONTRADICTS: "A value that the spec states although it follows from other"
@@ -41,10 +43,10 @@ BUILT_IN = {
 
 def built_in_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
     """All findings on the stated values of a spec."""
-    return (*_unusual(spec), *_contradictions(spec, graph), *out_of_bounds(spec, graph))
+    return (*_unusual(spec, graph), *_contradictions(spec, graph), *out_of_bounds(spec, graph))
 
 
-def _unusual(spec: Spec) -> Iterator[Finding]:
+def _unusual(spec: Spec, graph: Graph) -> Iterator[Finding]:
     for path, value in spec.values.items():
         if not isinstance(value, Value):
             continue
@@ -56,15 +58,24 @@ def _unusual(spec: Spec) -> Iterator[Finding]:
             continue
         low, high = bounds
         outside = value.hi < low or value.lo > high
-        if outside and not is_of_another_kind(field, value.lo, value.hi):
-            yield _unusualstated_finding(spec, path, value, field, bounds)
+        if outside and not _is_of_another_kind(graph, path, value, field):
+            yield _unusual_finding(spec, path, value, field, bounds)
 
 
-def _unusualstated_finding(
+def _is_of_another_kind(graph: Graph, path: str, value: Value, field: Field) -> bool:
+    """Whether such a value is usual in another kind of design, and this may be one."""
+    subject = subject_of(path)
+    channel = None if subject == PRODUCT else subject
+    kinds = field.also_in.when if field.also_in else ({},)
+    may_be = any(graph.matches(words, channel) is True for words in kinds)
+    return may_be and is_of_another_kind(field, value.lo, value.hi)
+
+
+def _unusual_finding(
     spec: Spec, path: str, value: Value, field: Field, bounds: tuple[float, float]
 ) -> Finding:
     low, high = bounds
-    near = low / NEAR <= value.nominal <= high * NEAR
+    near = low / NEAR <= value.nominal <= high * NEAR or value.provenance in READ_OFF
     slip = None if near else next((f for f in SLIPS if low <= value.nominal * f <= high), None)
     unit = field.unit
     message = (
@@ -78,6 +89,7 @@ def _unusualstated_finding(
         )
     else:
         slip = None
+        message += "; is the unit right?"
     place = spec.place(path)
     found = stated_finding(
         "value-outside-usual-range",

@@ -51,6 +51,14 @@ def pair(
 
 
 DERIVED: tuple[Derived, ...] = (
+    pair(
+        "r_ac_at_least",
+        "ohm",
+        "DC resistance of one inductor, the least that its winding has at any frequency",
+        Input("dcr_stated"),
+        "current crowds to the surface and never spreads beyond the whole section",
+        below=("filter.inductor.r_ac",),
+    ),
     Derived(
         "depth_possible",
         "1",

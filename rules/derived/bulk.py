@@ -2,7 +2,7 @@
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way
 from ..formulas.bulk import CARRIER_RIPPLE, bulk_current
-from ..formulas.maths import smaller
+from ..formulas.maths import PI, smaller
 from ..formulas.supply import (
     BRIDGE_CURRENT,
     SHARED_RIPPLE,
@@ -48,7 +48,10 @@ def ripple_at_rated_power(
 ) -> float:
     """Ripple of ONE rail with all channels at rated power, their losses left out."""
     power = sum(rated_power[1:], rated_power[0]) / rail_count
-    return rail_ripple(v_rail, r, power * source_share(r, c, 2 * lowest(f)), p_signal)
+    low = lowest(f)
+    return rail_ripple(
+        v_rail, r, power * source_share(r, c, 2 * low), p_signal, 2 * PI * low * r * c
+    )
 
 
 def at_rated(
@@ -120,8 +123,8 @@ DERIVED = (
                     "p_signal": Input("p_rail_signal"),
                     "v_rail": Input("v_rail_low"),
                 },
-                "2 r (sum of rated_power / rail_count * source_share(r, c, 2 f) + p_signal)"
-                " / v_rail",
+                "r / v_rail times peak to peak of p_signal at f less the sum of rated_power /"
+                " rail_count * source_share(r, c, 2 f) at 2 f, phases by 2 pi f r c",
             ),
         ),
         sources=(SHARED_RIPPLE,),

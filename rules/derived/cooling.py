@@ -3,14 +3,16 @@
 from ...linter.check import (
     COMMON_PRACTICE,
     Assumption,
+    Constant,
     Derived,
     Input,
     Source,
     Way,
     derivation,
+    from_memory,
 )
 from ..formulas.enclosure import convection_factor
-from ..formulas.heat import Sink
+from ..formulas.heat import Sink, forced_share
 from .ways import as_stated, left_out
 
 DEVICE = "output_stage.device"
@@ -18,6 +20,11 @@ ALTITUDE = Input("environment.altitude")
 SHARE = Input("package_share")
 N_LEGS = Input("n_legs")
 PARALLEL = Input("output_stage.parallel")
+BLOWN = Source(
+    "HS Marston, extrusions: forced air cooling, correction graph",
+    "0.435 at 2 m/s, no page given; else as the laminar flat plate, root of the speed",
+)
+JESD51_2 = from_memory("JESD51-2: psi times all heat of the package is the step to top or board")
 SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
 
 
@@ -61,6 +68,19 @@ def sink_resistance(r_th_sa: float, count: float, altitude: float) -> float:
     return r_th_sa / count / convection_factor(altitude)
 
 
+def blown_resistance(
+    r_th_sa: float,
+    air_speed: float,
+    count: float,
+    altitude: float,
+    at_reference: float,
+    v_reference: float,
+) -> float:
+    """The same in moving air, by what is printed at one speed and the laminar plate."""
+    blown = forced_share(air_speed, at_reference, v_reference)
+    return sink_resistance(r_th_sa * blown, count, altitude)
+
+
 def nothing(t: float) -> float:
     """A heatsink of known temperature needs no resistance."""
     return 0.0 * t
@@ -85,6 +105,7 @@ _JC = Input(f"{DEVICE}.r_th_jc")
 _CS = Input(f"{DEVICE}.r_th_cs", default=left_out("0 K/W", "step from case to heatsink"))
 _JA = Input(f"{DEVICE}.r_th_ja")
 _SA = Input("thermal.heatsink.r_th_sa")
+_COUNT = {"count": Input("thermal.heatsink.count"), "altitude": ALTITUDE}
 _PLACE = Input("thermal.heatsink.place")
 _SINK = Input("r_sink")
 
@@ -140,22 +161,6 @@ DERIVED: tuple[Derived, ...] = (
         ),
     ),
     Derived(
-        "heatsink_to_touch",
-        "word",
-        "product",
-        "whether a heatsink is asked about: a spec silent of box and heatsink is asked for the box",
-        (
-            Way(as_stated, {"value": Input("thermal.heatsink")}, "value"),
-            Way(
-                fitted,
-                {},
-                "fitted: nothing is said against it beside a box that is described, or none",
-                when={"thermal.enclosure": ("fitted", "none")},
-            ),
-            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
-        ),
-    ),
-    Derived(
         "over_temperature",
         "word",
         "product",
@@ -198,6 +203,34 @@ DERIVED: tuple[Derived, ...] = (
         sources=(derivation("packages in parallel"),),
     ),
     Derived(
+        "r_th_to_top",
+        "K/W",
+        "channel",
+        "junction over the top of its package for one watt in the channel's switches",
+        (
+            Way(
+                over_case,
+                {"share": SHARE, "r_th_jc": Input(f"{DEVICE}.psi_jt")},
+                "share r_th_jc",
+            ),
+        ),
+        sources=(JESD51_2,),
+    ),
+    Derived(
+        "r_th_to_board",
+        "K/W",
+        "channel",
+        "junction over the board beside its package for one watt in the channel's switches",
+        (
+            Way(
+                over_case,
+                {"share": SHARE, "r_th_jc": Input(f"{DEVICE}.psi_jb")},
+                "share r_th_jc",
+            ),
+        ),
+        sources=(JESD51_2,),
+    ),
+    Derived(
         "r_sink",
         "K/W",
         "product",
@@ -205,7 +238,25 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 sink_resistance,
-                {"r_th_sa": _SA, "count": Input("thermal.heatsink.count"), "altitude": ALTITUDE},
+                {"r_th_sa": Input("thermal.heatsink.fan.r_th_sa"), **_COUNT},
+                "r_th_sa / (count sqrt(density at altitude over that at sea level))",
+            ),
+            Way(
+                blown_resistance,
+                {
+                    "r_th_sa": _SA,
+                    "air_speed": Input("thermal.heatsink.fan.air_speed"),
+                    **_COUNT,
+                    "at_reference": Constant("0.435", "of still air, at 2 m/s", BLOWN),
+                    "v_reference": Constant("2 m/s", "air speed of that share", BLOWN),
+                },
+                "r_th_sa at_reference sqrt(v_reference / air_speed), at most r_th_sa,"
+                " / (count sqrt(density at altitude over that at sea level))",
+                assumes=Assumption(None, "neutral", BLOWN),
+            ),
+            Way(
+                sink_resistance,
+                {"r_th_sa": _SA, **_COUNT},
                 "r_th_sa / (count sqrt(density at altitude over that at sea level))",
             ),
             Way(

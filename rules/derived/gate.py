@@ -128,9 +128,18 @@ P_GATE_OTHER = Derived(
             "v i",
             when=LINEAR,
         ),
+        Way(
+            power_of,
+            {"v": V_DRV, "i": Input("gate_drive.regulator.i_other")},
+            "v i",
+            when={"gate_drive.regulator.type": "switching"},
+        ),
         Way(nothing, {}, "0"),
     ),
-    sources=(derivation("a linear regulator draws from the rail what it delivers"),),
+    sources=(
+        derivation("a linear regulator draws its output current from the rail"),
+        derivation("a switching one draws its output power, and its own losses beside it"),
+    ),
 )
 
 

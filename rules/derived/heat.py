@@ -1,24 +1,10 @@
 """Heat set free in each channel, sine at rated power and programme."""
 
-from ...linter.check import (
-    Assumption,
-    Constant,
-    Derived,
-    Input,
-    Source,
-    Way,
-    derivation,
-    from_memory,
-)
-from ..formulas.constants import SINE_CREST
-from ..formulas.dissipation import (
-    efficiency_loss,
-    hot_exponent,
-    loss_at_share,
-    programme_share,
-)
+from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ..formulas.dissipation import efficiency_loss, hot_exponent
 from ..formulas.heat import ChannelHeat
 from ..formulas.maths import smaller
+from .part_load import EFFICIENCY, IDLE, ONE_EIGHTH, POWER
 from .ways import left_out, yes
 
 DEVICE = "output_stage.device"
@@ -31,33 +17,24 @@ CURVES = Source(
     "fig. 9: measured loss is two to three times the sum of the terms that follow from the"
     " on-resistance of an integrated part",
 )
-CURVE_PAIR = Source(
-    "IRAUDAMP7D reference design rev 2.9 and TPA3221 data sheet SLASEE9B",
-    "efficiency against power; fitted here with the power 0.82; no page given",
-)
 WITH_SWITCHES = Assumption(
     "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")
 )
 
-POWER = Input("rated_power")
-CREST = Input("signal.crest_factor")
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
-IDLE = Input("p_idle", default=left_out("0 W", "idle loss"))
 CORE = Input("p_core", default=WITH_SWITCHES)
-EFFICIENCY = Input("output_stage.efficiency")
+COPPER = Input("p_inductor", default=left_out("0 W", "inductor copper"))
+SWITCHING = left_out("0 W", "switching loss")
 
-_CREST: dict[str, Input | Constant] = {"crest_factor": CREST, "sine_crest": SINE_CREST}
 _STATED: dict[str, Input | Constant] = {
     "rated_power": POWER,
-    "efficiency": EFFICIENCY,
     "p_inductor": Input("p_inductor", default=WITH_SWITCHES),
     "p_core": CORE,
 }
 _SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
-    "p_switching": Input("p_switching", default=left_out("0 W", "switching loss")),
-    "p_inductor": Input("p_inductor", default=left_out("0 W", "inductor copper")),
+    "p_inductor": COPPER,
     "p_core": CORE,
     "n_legs": Input("n_legs"),
     "parallel": Input("output_stage.parallel"),
@@ -75,11 +52,6 @@ def some(loss: float) -> str:
     return "yes"
 
 
-def no_milder(crest_factor: float, one_eighth: float) -> float:
-    """A programme of less power does not make the test of heat any milder."""
-    return smaller(crest_factor, one_eighth)
-
-
 def _divided(
     total: float, conduction: float, exponent: float, in_inductors: float, p_out: float
 ) -> ChannelHeat:
@@ -89,7 +61,7 @@ def _divided(
 
 
 def stated_rated(
-    rated_power: float, efficiency: float, p_inductor: float, p_core: float
+    rated_power: float, p_inductor: float, p_core: float, efficiency: float
 ) -> ChannelHeat:
     """A measured efficiency holds all heat, conduction at working temperature included."""
     loss = efficiency_loss(rated_power, efficiency)
@@ -98,17 +70,15 @@ def stated_rated(
 
 def stated_programme(
     rated_power: float,
-    efficiency: float,
     p_inductor: float,
     p_core: float,
     p_idle: float,
-    crest_factor: float,
-    sine_crest: float,
+    p_above: float,
+    part: float,
 ) -> ChannelHeat:
     """The measured heat brought down to programme power."""
-    part = programme_share(crest_factor, sine_crest)
-    loss = loss_at_share(efficiency_loss(rated_power, efficiency), p_idle, part)
-    return _divided(loss, 0.0, 1.0, p_core + part * p_inductor, part * rated_power)
+    elsewhere = p_core + part * p_inductor
+    return _divided(p_idle + p_above, 0.0, 1.0, elsewhere, part * rated_power)
 
 
 def summed_rated(
@@ -146,16 +116,14 @@ def summed_programme(
     i_rated_peak: float,
     r_ds_on: float,
     factor: float,
-    crest_factor: float,
-    sine_crest: float,
+    part: float,
     efficiency: float = 1.0,
 ) -> ChannelHeat:
-    """Idle loss in full, switching with the current, conduction with its square."""
-    part = programme_share(crest_factor, sine_crest)
+    """Idle loss in full, switching at the current of the programme, conduction with its square."""
     conduction = part * n_legs * r_ds_on / parallel * i_rated_peak**2 / 2
     copper = part * p_inductor
     rest = part * efficiency_loss(rated_power, efficiency)
-    total = p_idle + part**0.5 * p_switching + copper + rest
+    total = p_idle + p_switching + copper + rest
     return _divided(total, conduction, hot_exponent(factor), p_core + copper, part * rated_power)
 
 
@@ -164,32 +132,35 @@ _SUM_TEXT = (
     " n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor; rated_power"
 )
 _SUM_PROGRAMME = (
-    "p_idle + sqrt(s) p_switching + s p_inductor (p_core and s p_inductor outside the switches),"
-    " s n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor;"
-    " s = 10^((sine_crest - crest_factor)/10); s rated_power"
+    "p_idle + p_switching + part p_inductor (p_core and part p_inductor outside the switches),"
+    " part n_legs r_ds_on / parallel i_rated_peak^2 / 2 rising with factor; part rated_power"
 )
-ONE_EIGHTH = from_memory("IEC 62368-1 Annex E", "one eighth of the unclipped power, at least")
-_CREST_TESTED: dict[str, Input | Constant] = {
-    "crest_factor": Input("crest_tested"),
-    "sine_crest": SINE_CREST,
-}
 _REST = ", and rated_power (1/efficiency - 1)"
 
 
-def _at_programme(crest: dict[str, Input | Constant]) -> tuple[Way, ...]:
-    """The ways to the heat at a crest factor."""
+def _at_programme(which: str) -> tuple[Way, ...]:
+    """The ways to the heat at a crest factor, ``programme`` or ``tested``."""
+    part = {"part": Input(f"part_{which}")}
+    switching = {"p_switching": Input(f"p_switching_{which}", default=SWITCHING)}
+    above = {"p_idle": IDLE, "p_above": Input(f"p_above_idle_{which}")}
     return (
         Way(
             stated_programme,
-            _STATED | {"p_idle": IDLE} | crest,
-            "p_idle + (rated_power (1/efficiency - 1) - p_idle) s^0.82, of it s p_inductor"
-            " and p_core outside the switches; s = 10^((sine_crest - crest_factor)/10)",
+            {**_STATED, **above, **part},
+            "p_idle + p_above, of it part p_inductor and p_core outside the switches;"
+            " part rated_power",
         ),
-        Way(summed_programme, _SUM | crest, _SUM_PROGRAMME, when=DISCRETE),
-        Way(summed_programme, _INTEGRATED_SUM | crest, _SUM_PROGRAMME + _REST, when=INTEGRATED),
+        Way(summed_programme, {**_SUM, **switching, **part}, _SUM_PROGRAMME, when=DISCRETE),
+        Way(
+            summed_programme,
+            {**_INTEGRATED_SUM, **switching, **part},
+            _SUM_PROGRAMME + _REST,
+            when=INTEGRATED,
+        ),
     )
 
 
+_RATED_SWITCHING = {"p_switching": Input("p_switching", default=SWITCHING)}
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "heat_known",
@@ -215,11 +186,16 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 stated_rated,
-                _STATED,
+                {**_STATED, "efficiency": EFFICIENCY},
                 "rated_power (1/efficiency - 1), of it p_inductor and p_core outside the switches",
             ),
-            Way(summed_rated, _SUM, _SUM_TEXT, when=DISCRETE),
-            Way(summed_rated, _INTEGRATED_SUM, _SUM_TEXT + _REST, when=INTEGRATED),
+            Way(summed_rated, _SUM | _RATED_SWITCHING, _SUM_TEXT, when=DISCRETE),
+            Way(
+                summed_rated,
+                _INTEGRATED_SUM | _RATED_SWITCHING,
+                _SUM_TEXT + _REST,
+                when=INTEGRATED,
+            ),
         ),
         sources=(derivation("heat is what goes in and does not come out"), CURVES),
     ),
@@ -228,34 +204,15 @@ DERIVED: tuple[Derived, ...] = (
         "set",
         "channel",
         "heat of the channel while the programme plays",
-        _at_programme(_CREST),
-        sources=(derivation("mean square of the current goes with the power"), CURVE_PAIR),
-    ),
-    Derived(
-        "crest_tested",
-        "dB",
-        "product",
-        "crest factor of the programme, but not above that of one eighth of the power",
-        (
-            Way(
-                no_milder,
-                {
-                    "crest_factor": CREST,
-                    "one_eighth": Constant(
-                        "12.0412 dB", "one eighth of the power of a sine", ONE_EIGHTH
-                    ),
-                },
-                "smaller of crest_factor and one_eighth",
-            ),
-        ),
-        sources=(ONE_EIGHTH,),
+        _at_programme("programme"),
+        sources=(derivation("mean square of the current goes with the power"),),
     ),
     Derived(
         "heat_tested",
         "set",
         "channel",
         "heat of the channel while the programme plays, or at one eighth of its power if more",
-        _at_programme(_CREST_TESTED),
-        sources=(ONE_EIGHTH, CURVE_PAIR),
+        _at_programme("tested"),
+        sources=(ONE_EIGHTH,),
     ),
 )

@@ -1,6 +1,7 @@
 """Output inductor at work: ripple, rms current, losses."""
 
 from ...linter.check import (
+    Assumption,
     Constant,
     Derived,
     Input,
@@ -20,6 +21,7 @@ from ..formulas.inductor import (
     ripple_to_ground,
     ripple_two_level,
 )
+from .ways import as_stated, left_out
 
 V_SWING = Input("v_swing")
 N_LEGS = Input("n_legs")
@@ -29,6 +31,7 @@ DCR = Input("filter.inductor.dcr")
 RIPPLE = Input("ripple_idle")
 RATED_PEAK = Input("i_rated_peak")
 NO_FILTER = ("bead", "filterless")
+SKIN = derivation("no winding has less resistance at the carrier than to direct current")
 VOLT_SECONDS = derivation("volt-seconds across the inductance in one switching period")
 
 
@@ -196,6 +199,7 @@ P_CORE = Derived(
     "channel",
     "core loss of all inductors of the channel at the largest ripple",
     ways=(
+        Way(no_core, {}, "0: no inductor", when={"filter_kind": NO_FILTER}),
         Way(no_core, {}, "0", when={"filter.inductor.core": "air"}),
         Way(
             all_cores,
@@ -257,4 +261,27 @@ DCR_STATED = Derived(
     stated_at="filter.inductor.dcr",
 )
 
-DERIVED = (DCR_STATED, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)
+R_WINDING = Derived(
+    "r_winding",
+    "mohm",
+    "channel",
+    "resistance of the winding of one inductor at the carrier",
+    ways=(
+        Way(no_copper, {}, "0: no inductor", when={"filter_kind": NO_FILTER}),
+        Way(
+            as_stated,
+            {
+                "value": Input(
+                    "filter.inductor.dcr", default=left_out("0 ohm", "ripple in the copper")
+                )
+            },
+            "value",
+            assumes=Assumption(None, "favourable", SKIN),
+        ),
+    ),
+    stated_at="filter.inductor.r_ac",
+    agree=float("inf"),
+    sources=(SKIN,),
+)
+
+DERIVED = (DCR_STATED, R_WINDING, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)

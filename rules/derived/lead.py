@@ -4,7 +4,10 @@ from ...linter.check import Assumption, Constant, Derived, Input, Source, Way
 from .ways import as_stated
 
 SHORT = Source("TPA2011D1 data sheet SLOS626A", "p. 16: without a filter about 100 mm")
-BEADED = Source("TPA3001D1 data sheet SLOS398E", "p. 18: ferrite bead up to 11 inches")
+BEADED = Source(
+    "TPA3111D1 data sheet SLOS618E",
+    "p. 16: twisted leads of up to 125 cm behind beads pass class B; half of it leaves 6 dB",
+)
 
 DERIVED = (
     Derived(
@@ -22,14 +25,14 @@ DERIVED = (
                 as_stated,
                 {"value": Constant("0.10 m", "no filter", SHORT)},
                 "value",
-                when={"filter_kind": "filterless"},
+                when={"lead_filter": "filterless"},
                 assumes=Assumption(None, "neutral", SHORT),
             ),
             Way(
                 as_stated,
-                {"value": Constant("0.279 m", "ferrite bead", BEADED)},
+                {"value": Constant("0.63 m", "ferrite bead", BEADED)},
                 "value",
-                when={"filter_kind": "bead"},
+                when={"lead_filter": "bead"},
                 assumes=Assumption(None, "neutral", BEADED),
             ),
         ),

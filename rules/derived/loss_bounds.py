@@ -7,7 +7,7 @@ stages lie above it), so half of it is what no stage falls below.
 
 from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Way, derivation
 from .heat import CORE, DEVICE
-from .losses import IDLE_SUM
+from .idle import OF_PART, OF_SWITCHES
 from .ways import left_out
 
 DISCRETE = {"output_stage.devices": "discrete"}
@@ -44,7 +44,7 @@ DERIVED: tuple[Derived, ...] = (
         "W",
         "channel",
         "loss without signal as charges and ripple give it",
-        (IDLE_SUM,),
+        (OF_PART, OF_SWITCHES),
         sources=(SUMMED,),
     ),
     Derived(

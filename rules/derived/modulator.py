@@ -1,4 +1,4 @@
-"""Modulation: levels at the load, lowest carrier, loop gain in the audio band."""
+"""Modulation: levels at the load, lowest carrier, clocks."""
 
 from dataclasses import replace
 
@@ -10,7 +10,6 @@ from ...linter.check import (
     Way,
     derivation,
 )
-from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import effective_carrier, oscillation_frequency
 from .ways import as_stated, no, yes
 
@@ -25,21 +24,6 @@ CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}
 def two_level() -> str:
     """A half-bridge has two levels whatever the modulator does."""
     return "two-level"
-
-
-def gain_at_tone(loop_crossover: float, tone: float, order: float) -> float:
-    """Loop gain on its asymptote."""
-    return (loop_crossover / tone) ** order
-
-
-def gain_at_top(loop_crossover: float, band_high: float) -> float:
-    """Loop gain on its high-frequency asymptote."""
-    return loop_crossover / band_high
-
-
-def no_gain() -> float:
-    """Open loop."""
-    return 0.0
 
 
 def endless() -> float:
@@ -130,66 +114,6 @@ F_CARRIER_EFFECTIVE = Derived(
     sources=(derivation("the pulses of the two legs alternate in a three-level bridge"),),
 )
 
-LOOP_GAIN_1K = Derived(
-    "loop_gain_1k",
-    "1",
-    "channel",
-    "loop gain at 1 kHz",
-    ways=(
-        Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
-        Way(
-            gain_at_tone,
-            {
-                "loop_crossover": Input("modulator.loop_crossover"),
-                "tone": TEST_TONE,
-                "order": Input(
-                    "modulator.loop_order",
-                    default=Assumption(1.0, "adverse", derivation("one integrator at least")),
-                ),
-            },
-            "(loop_crossover / tone)^order",
-            when={"modulator.feedback": ("before-filter", "after-filter")},
-        ),
-    ),
-    sources=(derivation("gain falls with the order of the loop down to 1 at its crossover"),),
-)
-
-LOOP_GAIN_TREBLE = Derived(
-    "loop_gain_treble",
-    "1",
-    "channel",
-    "loop gain at the top of the band, first order",
-    ways=(
-        Way(no_gain, {}, "0", when={"modulator.feedback": "none"}),
-        Way(
-            gain_at_top,
-            {"loop_crossover": Input("modulator.loop_crossover"), "band_high": Input("band_high")},
-            "loop_crossover / band_high",
-            when={"modulator.feedback": ("before-filter", "after-filter")},
-        ),
-    ),
-    sources=(derivation("asymptote of the loop near its crossover: 20 dB per decade"),),
-)
-
-FILTER_IN_LOOP = Derived(
-    "filter_in_loop",
-    "word",
-    "channel",
-    "whether the loop takes its signal behind the filter",
-    ways=(
-        Way(yes, {}, "yes", when={"modulator.feedback": "after-filter"}),
-        Way(no, {}, "no", when={"modulator.feedback": ("none", "before-filter")}),
-        Way(
-            no,
-            {},
-            "no",
-            assumes=Assumption(
-                None, "adverse", derivation("a filter outside the loop gets no help from it")
-            ),
-        ),
-    ),
-)
-
 AM_RECEPTION = Derived(
     "am_reception",
     "word",
@@ -261,9 +185,6 @@ DERIVED = (
     LEVELS_AT_LEAST,
     F_CARRIER_LOW,
     F_CARRIER_EFFECTIVE,
-    LOOP_GAIN_1K,
-    LOOP_GAIN_TREBLE,
-    FILTER_IN_LOOP,
     AM_RECEPTION,
     COMMON_MODE_DAMPED,
     SEVERAL_CLOCKS,

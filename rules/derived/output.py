@@ -96,8 +96,10 @@ def stated_level(rated_voltage: float) -> float:
     return rated_voltage
 
 
-NO_INDUCTOR = derivation("a bead is a few milliohms, a bare stage has nothing")
-_PATH = {
+NO_INDUCTOR = Constant(
+    "0 ohm", "no inductor", derivation("a bead is a few milliohms, a bare stage has nothing")
+)
+PATH = {
     "n_legs": N_LEGS,
     "r_ds_on_hot": Input("r_ds_on_hot"),
     "parallel": Input("output_stage.parallel"),
@@ -113,13 +115,13 @@ R_PATH_ = Derived(
     ways=(
         Way(
             path_resistance,
-            {**_PATH, "dcr": Constant("0 ohm", "no inductor", NO_INDUCTOR)},
+            {**PATH, "dcr": NO_INDUCTOR},
             "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
             when={"filter_kind": ("bead", "filterless")},
         ),
         Way(
             path_resistance,
-            {**_PATH, "dcr": Input("filter.inductor.dcr")},
+            {**PATH, "dcr": Input("filter.inductor.dcr")},
             "n_legs (r_ds_on_hot/parallel + dcr) + r_series + r_lead",
         ),
     ),
@@ -142,65 +144,65 @@ V_IDEAL_LOADED = Derived(
     ),
 )
 
-_WITH_DEAD_TIME = {
-    "m_max": M_MAX,
-    "t_dead_distortion": Input(
-        "t_dead_distortion",
-        default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
-    ),
-    "carrier": Input("modulator.carrier"),
-    "v_ideal_loaded": V_LOADED,
-    "z_load": Z_LOAD,
-    "r_path": R_PATH,
-}
+_T_DEAD = Input(
+    "t_dead_distortion",
+    default=Assumption("0 s", "favourable", derivation("no loss by dead time")),
+)
+_NO_DEAD_TIME = Assumption(None, "neutral", derivation("dead time not stated: none is lost"))
+_CARRIER_OPEN = Assumption(None, "favourable", derivation("carrier open: no loss by dead time"))
+_FORMULA = "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)"
 
-_LOSSLESS_EDGES = {"depth": M_MAX, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": R_PATH}
 
-P_OUT_MAX = Derived(
-    "p_out_max",
-    "W",
-    "channel",
-    "sine power into the load at the onset of clipping",
-    ways=(
-        Way(
-            power_at_depth,
-            _LOSSLESS_EDGES,
-            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
-            when={"modulator.type": "self-oscillating"},
-        ),
+def clip_onset(m_max: Input, r_path: Input) -> tuple[Way, ...]:
+    """The ways to the clip onset, behind a largest depth and a resistance of the path."""
+    still = {"depth": m_max, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": r_path}
+    edges = {
+        "m_max": m_max,
+        "t_dead_distortion": _T_DEAD,
+        "carrier": Input("modulator.carrier"),
+        "v_ideal_loaded": V_LOADED,
+        "z_load": Z_LOAD,
+        "r_path": r_path,
+    }
+    return (
+        Way(power_at_depth, still, _FORMULA, when={"modulator.type": "self-oscillating"}),
         # a part that does not print its dead time: a loop makes no difference then
         Way(
             power_at_depth,
-            _LOSSLESS_EDGES,
-            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
+            still,
+            _FORMULA,
             when={"dead_time_stated": "no"},
-            assumes=Assumption(
-                None, "neutral", derivation("dead time not stated: nothing is lost to it")
-            ),
+            assumes=_NO_DEAD_TIME,
         ),
         Way(
             power_in_loop,
-            _WITH_DEAD_TIME,
+            edges,
             "((m_max - 2 t_dead_distortion carrier) v_ideal_loaded"
             " z_load/(z_load + r_path))^2 / (2 z_load)",
             when={"modulator.feedback": ("before-filter", "after-filter"), **CLOCKED},
         ),
         Way(
             power_with_dead_time,
-            _WITH_DEAD_TIME,
+            edges,
             "((m_max - 8/pi t_dead_distortion carrier) v_ideal_loaded"
             " z_load/(z_load + r_path))^2 / (2 z_load)",
             when=CLOCKED,
         ),
         Way(
             power_at_depth,
-            _LOSSLESS_EDGES,
-            "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)",
-            assumes=Assumption(
-                None, "favourable", derivation("carrier open: nothing lost to dead time")
-            ),
+            still,
+            _FORMULA,
+            assumes=_CARRIER_OPEN,
         ),
-    ),
+    )
+
+
+P_OUT_MAX = Derived(
+    "p_out_max",
+    "W",
+    "channel",
+    "sine power into the load at the onset of clipping, where what is silent takes nothing",
+    ways=clip_onset(M_MAX, R_PATH),
     sources=(
         derivation("divider of load and path; dead time as a square wave against the current"),
         Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge; no page given"),

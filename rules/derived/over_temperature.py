@@ -2,7 +2,7 @@
 
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.heat import junction_over
-from .temperature import DEVICE, HEAT_RATED, R_OWN, T_PROGRAMME, T_RATED
+from .temperature import DEVICE, HEAT_RATED, R_OWN, T_END, T_PROGRAMME, T_RATED
 from .ways import as_stated
 
 OWN_TRIP = Source(
@@ -18,11 +18,23 @@ COOLER_BOARD = derivation("heat flows from the case to the board: no board is ho
 COOLER_SENSOR = derivation("heat flows from the junction to the sensor")
 T_TRIP = Input("protection.over_temperature.t_trip")
 R_PACKAGE = Input("r_th_package")
+R_TOP = Input("r_th_to_top")
+R_BOARD = Input("r_th_to_board")
 
 
 def over_sensor(t_trip: float, below_junction: float) -> float:
     """Junction above a sensor of which the distance was measured."""
     return t_trip + below_junction
+
+
+def by_trip(t_junction_trip: float) -> str:
+    """A trip acts at some junction temperature, whatever that is."""
+    return "trip"
+
+
+def by_nothing() -> str:
+    """Nothing switches off."""
+    return "nothing"
 
 
 def trip_none() -> str:
@@ -53,20 +65,32 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_OWN},
-                "t_reference + r_own heat at t_junction_trip",
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_OWN, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
                 when=AT_SINK | {"heatsink": "fitted"},
             ),
             Way(
                 junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
-                "t_reference + r_own heat at t_junction_trip",
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_BOARD, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
+                when=AT_BOARD,
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
                 when=AT_CASE,
             ),
             Way(
                 junction_over,
-                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE},
-                "t_reference + r_own heat at t_junction_trip",
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_TOP, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
+                when=AT_CASE,
+            ),
+            Way(
+                junction_over,
+                {"t_reference": T_TRIP, "heat": HEAT_RATED, "r_own": R_PACKAGE, "t_end": T_END},
+                "t_reference + r_own heat at t_junction_trip, at most t_end",
                 when=AT_BOARD,
                 assumes=Assumption(None, "floor", COOLER_BOARD),
             ),
@@ -103,6 +127,36 @@ DERIVED: tuple[Derived, ...] = (
                 trip_inside,
                 {},
                 "junction: integrated stages bring a trip along",
+                when={"output_stage.devices": "integrated", "over_temperature": "silent"},
+                assumes=Assumption(None, "neutral", OWN_TRIP),
+            ),
+        ),
+    ),
+    Derived(
+        "heat_ended",
+        "word",
+        "channel",
+        "what ends the heat of the stage: a trip with a sensor that can be there, or nothing",
+        (
+            Way(
+                by_trip,
+                {"t_junction_trip": Input("t_junction_trip")},
+                "trip where there is a t_junction_trip",
+            ),
+            Way(by_nothing, {}, "nothing"),
+        ),
+    ),
+    Derived(
+        "t_trip_own",
+        "degC",
+        "channel",
+        "junction at which an integrated stage switches itself off",
+        (
+            Way(as_stated, {"value": T_TRIP}, "value", when=AT_JUNCTION),
+            Way(
+                as_stated,
+                {"value": Input(f"{DEVICE}.t_j_max")},
+                "value",
                 when={"output_stage.devices": "integrated", "over_temperature": "silent"},
                 assumes=Assumption(None, "neutral", OWN_TRIP),
             ),

@@ -50,7 +50,7 @@ def _at_flux(core: str, flux_density: str) -> Way:
 
 
 def _least(
-    name: str, unit: str, meaning: str, value: str, why: Source, below: tuple[str, ...], each: Scope
+    name: str, unit: str, meaning: str, least: str, why: Source, below: tuple[str, ...], each: Scope
 ) -> Derived:
     """A number that no design falls below."""
     return Derived(
@@ -58,7 +58,7 @@ def _least(
         unit,
         each,
         meaning,
-        (Way(as_stated, {"value": Constant(value, meaning, why)}, "value"),),
+        (Way(as_stated, {"value": Constant(least, meaning, why)}, "value"),),
         bounds_from_below=below,
         bounds_by="practice" if why.kind == "common practice" else "physics",
         sources=(why,),

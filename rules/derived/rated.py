@@ -1,7 +1,17 @@
 """What a rating of power rests on: its distortion, and the most that the rails give."""
 
-from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Way,
+    derivation,
+)
+from ..formulas.maths import smaller
 from ..formulas.modulation import lossless_power
+from .ways import as_stated
 
 THD = Input("rated_thd")
 THD_MOST = Input("rated_thd", default=Assumption("10 %", "favourable", COMMON_PRACTICE))
@@ -23,7 +33,38 @@ def most_power(
     return lossless_power(m_max * v_ideal, z_load, n_legs, r_ds_on, parallel, dcr, r_series)
 
 
+def within_practice(rated_thd: float, usual: float) -> float:
+    """A rating at more is made by clipping; below it the stage plays music."""
+    return smaller(rated_thd, usual)
+
+
+USUAL_THD = Constant("1 %", "distortion at which powers are rated", COMMON_PRACTICE)
+
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "rated_thd_stated",
+        "%",
+        "channel",
+        "distortion of the rating where it is stated",
+        ways=(),
+        stated_at="rated_thd",
+    ),
+    Derived(
+        "thd_allowed",
+        "%",
+        "channel",
+        "distortion allowed at 1 kHz: the claim, else the rating's own, at most 1 %",
+        (
+            Way(as_stated, {"value": Input("claims.thd")}, "value"),
+            Way(
+                within_practice,
+                {"rated_thd": Input("rated_thd_stated"), "usual": USUAL_THD},
+                "smaller of rated_thd and usual",
+            ),
+            Way(as_stated, {"value": USUAL_THD}, "value: nothing is claimed"),
+        ),
+        sources=(COMMON_PRACTICE,),
+    ),
     Derived(
         "p_sine_ideal",
         "W",

@@ -1,11 +1,9 @@
-"""What the output filter does to carrier and treble; the damper as the load sees it."""
+"""What the output filter does to the treble; the damper as the load sees it."""
 
 from ...linter.check import Assumption, Derived, Input, Way, derivation
-from ..formulas.lc import deviation_db, ladder_gain
-from ..formulas.maths import larger
+from ..formulas.lc import deviation_db, frequency_of_deviation
+from ..formulas.maths import choose, larger
 
-NO_LOAD = float("inf")
-NO_SECOND = derivation("no second section fitted")
 NO_DAMPER = derivation("no damper fitted")
 LADDER = derivation("Kirchhoff's laws along the ladder")
 N_LEGS = Input("n_legs")
@@ -15,21 +13,14 @@ FILTER: dict[str, Input] = {
     "c_total": Input("c_total"),
     "n_legs": N_LEGS,
     "dcr": Input("filter.inductor.dcr"),
-    "l_2": Input("filter.second_stage.l", default=Assumption("0 H", "absent", NO_SECOND)),
-    "c_2": Input("filter.second_stage.c", default=Assumption("0 F", "absent", NO_SECOND)),
+    "l_2": Input("l_second"),
+    "c_2": Input("c_second"),
 }
 DAMPER: dict[str, Input] = {
     "r_damper": Input("r_damper"),
     "c_damper": Input("c_damper"),
 }
 CONNECTION = Input("filter.damper.connection", default=Assumption("across", "absent", NO_DAMPER))
-
-
-def gain_without_load(
-    f: float, l_total: float, c_total: float, n_legs: float, dcr: float, l_2: float, c_2: float
-) -> float:
-    """Gain of one or two sections that nothing loads."""
-    return ladder_gain(f, l_total, c_total, NO_LOAD, n_legs * dcr, n_legs * l_2, c_2)
 
 
 def in_series(connection: str, n_legs: float) -> float:
@@ -47,7 +38,7 @@ def capacitance(c: float, connection: str, n_legs: float) -> float:
     return c / in_series(connection, n_legs)
 
 
-def larger_deviation(
+def frequency_of_larger(
     band_high: float,
     load_low: float,
     load_high: float,
@@ -60,15 +51,58 @@ def larger_deviation(
     r_damper: float,
     c_damper: float,
 ) -> float:
+    """Where the response deviates most with either end of the rated loads as a resistor."""
+    far = (0 * l_total, n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
+    f_low = frequency_of_deviation(band_high, l_total, c_total, load_low, *far)
+    f_high = frequency_of_deviation(band_high, l_total, c_total, load_high, *far)
+    low = abs(deviation_db(f_low, l_total, c_total, load_low, *far))
+    high = abs(deviation_db(f_high, l_total, c_total, load_high, *far))
+    return choose(low > high, f_low, f_high)
+
+
+def larger_deviation(
+    f: float,
+    load_low: float,
+    load_high: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
     """The larger of the deviations with the two ends of the rated loads as resistors."""
-    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
-    low = deviation_db(band_high, l_total, c_total, load_low, 0 * l_total, *far)
-    high = deviation_db(band_high, l_total, c_total, load_high, 0 * l_total, *far)
+    far = (0 * l_total, n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
+    low = deviation_db(f, l_total, c_total, load_low, *far)
+    high = deviation_db(f, l_total, c_total, load_high, *far)
     return larger(abs(low), abs(high))
 
 
-def deviation_with_coils(
+def frequency_with_coils(
     band_high: float,
+    r_e: float,
+    l_e: float,
+    series: float,
+    parallel: float,
+    l_total: float,
+    c_total: float,
+    n_legs: float,
+    dcr: float,
+    l_2: float,
+    c_2: float,
+    r_damper: float,
+    c_damper: float,
+) -> float:
+    """Where the response deviates most with the network of voice coils."""
+    coils = series / parallel
+    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
+    return frequency_of_deviation(band_high, l_total, c_total, r_e * coils, l_e * coils, *far)
+
+
+def deviation_with_coils(
+    f: float,
     r_e: float,
     l_e: float,
     series: float,
@@ -85,23 +119,7 @@ def deviation_with_coils(
     """Deviation with the network of voice coils, whichever way it goes."""
     coils = series / parallel
     far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
-    return abs(deviation_db(band_high, l_total, c_total, r_e * coils, l_e * coils, *far))
-
-
-CARRIER_GAIN = Derived(
-    "carrier_gain",
-    "1",
-    "channel",
-    "gain of the filter without load at the lowest carrier",
-    (
-        Way(
-            gain_without_load,
-            {"f": Input("f_carrier_effective"), **FILTER},
-            "gain at f of the ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2",
-        ),
-    ),
-    sources=(LADDER,),
-)
+    return abs(deviation_db(f, l_total, c_total, r_e * coils, l_e * coils, *far))
 
 
 R_DAMPER = Derived(
@@ -144,24 +162,71 @@ C_DAMPER = Derived(
 )
 
 
+LOADS: dict[str, Input] = {
+    "load_low": Input("load_low"),
+    "load_high": Input("load_high"),
+    **FILTER,
+    **DAMPER,
+}
+COILS: dict[str, Input] = {
+    "r_e": Input("r_e"),
+    "l_e": Input("loudspeaker.l_e"),
+    "series": Input("loudspeaker.series"),
+    "parallel": Input("loudspeaker.parallel"),
+    **FILTER,
+    **DAMPER,
+}
+_BEHIND_LOADS = (
+    "with load_low and load_high behind the ladder l_total with n_legs dcr, c_total, n_legs l_2,"
+    " c_2 and beside the load r_damper in series with c_damper"
+)
+_BEHIND_COILS = (
+    "with (r_e + 2 pi j f l_e) series/parallel behind the ladder l_total with n_legs dcr,"
+    " c_total, n_legs l_2, c_2 and beside it r_damper in series with c_damper"
+)
+
+F_DEVIATION = Derived(
+    "f_deviation",
+    "Hz",
+    "channel",
+    "frequency of the band where the filter deviates most over the rated loads",
+    (
+        Way(
+            frequency_of_larger,
+            {"band_high": BAND_HIGH, **LOADS},
+            f"f up to band_high of the largest deviation {_BEHIND_LOADS}",
+        ),
+    ),
+    sources=(LADDER,),
+)
+
+
 TREBLE_DEVIATION = Derived(
     "treble_deviation",
     "dB",
     "channel",
-    "deviation of the filter at the top of the band, the larger one over the rated loads",
+    "largest deviation of the filter within the band over the rated loads, up or down",
     (
         Way(
             larger_deviation,
-            {
-                "band_high": BAND_HIGH,
-                "load_low": Input("load_low"),
-                "load_high": Input("load_high"),
-                **FILTER,
-                **DAMPER,
-            },
-            "larger of the deviations in dB at band_high with load_low and load_high behind the"
-            " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2 and beside the load"
-            " r_damper in series with c_damper",
+            {"f": Input("f_deviation"), **LOADS},
+            f"larger of the deviations in dB at f {_BEHIND_LOADS}",
+        ),
+    ),
+    sources=(LADDER,),
+)
+
+
+F_DEVIATION_COIL = Derived(
+    "f_deviation_coil",
+    "Hz",
+    "channel",
+    "frequency of the band where the filter deviates most with the voice coils as load",
+    (
+        Way(
+            frequency_with_coils,
+            {"band_high": BAND_HIGH, **COILS},
+            f"f up to band_high of the largest deviation {_BEHIND_COILS}",
         ),
     ),
     sources=(LADDER,),
@@ -172,22 +237,12 @@ TREBLE_DEVIATION_COIL = Derived(
     "treble_deviation_coil",
     "dB",
     "channel",
-    "deviation of the filter at the top of the band with the voice coils as load",
+    "largest deviation of the filter within the band with the voice coils as load, up or down",
     (
         Way(
             deviation_with_coils,
-            {
-                "band_high": BAND_HIGH,
-                "r_e": Input("r_e"),
-                "l_e": Input("loudspeaker.l_e"),
-                "series": Input("loudspeaker.series"),
-                "parallel": Input("loudspeaker.parallel"),
-                **FILTER,
-                **DAMPER,
-            },
-            "abs of the deviation in dB at band_high with (r_e + 2 pi j band_high l_e)"
-            " series/parallel behind the ladder l_total with n_legs dcr, c_total, n_legs l_2,"
-            " c_2 and beside it r_damper in series with c_damper",
+            {"f": Input("f_deviation_coil"), **COILS},
+            f"abs of the deviation in dB at f {_BEHIND_COILS}",
         ),
     ),
     sources=(LADDER,),
@@ -195,9 +250,10 @@ TREBLE_DEVIATION_COIL = Derived(
 
 
 DERIVED: tuple[Derived, ...] = (
-    CARRIER_GAIN,
     R_DAMPER,
     C_DAMPER,
+    F_DEVIATION,
     TREBLE_DEVIATION,
+    F_DEVIATION_COIL,
     TREBLE_DEVIATION_COIL,
 )

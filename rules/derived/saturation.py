@@ -160,7 +160,9 @@ _PEAK = {
     "ripple_idle": RIPPLE,
     "modulator": Input("modulator.type"),
 }
-_LESS = Assumption("0 ohm", "adverse", derivation("less resistance lets more current through"))
+_MORE_CURRENT = derivation("less resistance lets more current through")
+_LESS = Assumption("0 ohm", "adverse", _MORE_CURRENT)
+_NO_SWITCH = Assumption("0 ohm", "adverse", _MORE_CURRENT, placeholder=True)  # none has so little
 
 R_PATH_COLD = Derived(
     "r_path_cold",
@@ -172,7 +174,7 @@ R_PATH_COLD = Derived(
             cold_path,
             {
                 "n_legs": Input("n_legs"),
-                "r_ds_on": Input("output_stage.device.r_ds_on", default=_LESS),
+                "r_ds_on": Input("output_stage.device.r_ds_on", default=_NO_SWITCH),
                 "parallel": Input("output_stage.parallel"),
                 "dcr": Input("filter.inductor.dcr", default=_LESS),
                 "r_series": Input("output_stage.r_series", default=_LESS),

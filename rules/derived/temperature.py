@@ -20,6 +20,7 @@ from ..formulas.heat import (
     solve,
     switch_heat,
 )
+from ..formulas.maths import smaller
 from .ways import as_stated, no
 
 DEVICE = "output_stage.device"
@@ -32,6 +33,7 @@ HEAT_RATED = Input("heat_rated")
 HEAT_TESTED = Input("heat_tested")
 HEAT_PROGRAMME = Input("heat_programme")
 R_OWN = Input("r_th_own")
+T_END = Input("t_end")
 R_COLD = Input(f"{DEVICE}.r_ds_on")
 FACTOR = Input(f"{DEVICE}.r_ds_on_hot_factor")
 T_USUAL = Constant("100 degC", "junction while the heat path is open", COMMON_PRACTICE)
@@ -43,11 +45,12 @@ def balance(
     sink: Sink,
     heats: tuple[ChannelHeat, ...],
     r_own: tuple[float, ...],
+    t_end: tuple[float, ...],
     p_other: float,
     converter_share: float,
 ) -> Solution:
     """Heat balance of the whole product."""
-    return solve(air, sink, heats, r_own, p_other, converter_share)
+    return solve(air, sink, heats, r_own, t_end, p_other, converter_share)
 
 
 def air_of(solution: Solution) -> float:
@@ -75,9 +78,14 @@ def stated(r_ds_on: float) -> str:
     return "yes"
 
 
-def channel_loss(heat: ChannelHeat, t_junction: float) -> float:
+def channel_loss(heat: ChannelHeat, t_junction: float, t_end: float) -> float:
     """All heat of a channel at a junction temperature."""
-    return switch_heat(heat, t_junction)[0] + heat.elsewhere
+    return switch_heat(heat, t_junction, t_end)[0] + heat.elsewhere
+
+
+def ended_resistance(r_cold: float, hot_factor: float, t_junction: float, t_end: float) -> float:
+    """On-resistance at the junction, or where the part ends its heat."""
+    return hot_resistance(r_cold, hot_factor, smaller(t_junction, t_end))
 
 
 def _balance_inputs(heat: str) -> dict[str, Input]:
@@ -86,6 +94,7 @@ def _balance_inputs(heat: str) -> dict[str, Input]:
         "sink": Input("sink_path"),
         "heats": Input(f"all {heat}"),
         "r_own": Input("all r_th_own"),
+        "t_end": Input("all t_end"),
         "p_other": Input("supply.p_auxiliary", meaning="other heat in the box"),
         "converter_share": Input("converter_share"),
     }
@@ -95,7 +104,7 @@ def _balance(name: str, heat: str, meaning: str) -> Derived:
     way = Way(
         balance,
         _balance_inputs(heat),
-        "balance of air, sink, heats, r_own, p_other, converter_share",
+        "balance of air, sink, heats, r_own, t_end, p_other, converter_share",
     )
     source = derivation("what flows into a node of the thermal network flows out of it")
     return Derived(name, "set", "product", meaning, (way,), sources=(source,))
@@ -122,9 +131,10 @@ def _loss(name: str, heat: Input, t_junction: Input, meaning: str) -> Derived:
     return Derived(
         name, "W", "channel", meaning,
         (
-            Way(channel_loss, {"heat": heat, "t_junction": t_junction}, "heat at t_junction"),
-            Way(channel_loss, {"heat": heat, "t_junction": T_USUAL}, "heat at t_junction",
-                assumes=AT_100),
+            Way(channel_loss, {"heat": heat, "t_junction": t_junction, "t_end": T_END},
+                "heat at t_junction, at most t_end"),
+            Way(channel_loss, {"heat": heat, "t_junction": T_USUAL, "t_end": T_END},
+                "heat at t_junction, at most t_end", assumes=AT_100),
         ),
     )  # fmt: skip
 
@@ -210,16 +220,6 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
     ),
-    Derived(
-        "t_heatsink_rated",
-        "degC",
-        "product",
-        "heatsink, sine at rated power",
-        (Way(heatsink_of, {"solution": RATED}, "solution", when={"heatsink": "fitted"}),),
-        stated_at="thermal.heatsink.t",
-        agree=0.0,
-    ),
-    _junction("t_junction_rated", RATED, "hottest junction, sine at rated power"),
     _junction("t_junction_programme", PROGRAMME, "hottest junction while the programme plays"),
     _read("r_th_shared", "K/W", shared_of, "heatsink and inside air for one watt more", RATED),
     Derived(
@@ -239,9 +239,10 @@ DERIVED: tuple[Derived, ...] = (
         "on-resistance of one switch, hot",
         (
             Way(
-                hot_resistance,
-                {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED},
-                "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC",
+                ended_resistance,
+                {"r_cold": R_COLD, "hot_factor": FACTOR, "t_junction": T_RATED, "t_end": T_END},
+                "r_cold (t_junction / 298 K)^n, n through hot_factor at 150 degC; t_junction"
+                " at most t_end",
                 when={"r_ds_on_stated": "yes"},
             ),
             Way(

@@ -12,6 +12,8 @@ from ...linter.check import (
 from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
 from ..formulas.heat import ChannelHeat, Solution, switch_heat
+from ..formulas.maths import smaller
+from .cooling import SILENT, fitted
 from .temperature import (
     DEVICE,
     FACTOR,
@@ -19,6 +21,7 @@ from .temperature import (
     HEAT_TESTED,
     PROGRAMME,
     R_COLD,
+    T_END,
     T_PROGRAMME,
     T_RATED,
 )
@@ -45,14 +48,16 @@ def total(losses: tuple[float, ...], p_auxiliary: float) -> float:
     return sum(losses, p_auxiliary)
 
 
-def one_package(heat: ChannelHeat, t_junction: float, share: float) -> float:
+def one_package(heat: ChannelHeat, t_junction: float, t_end: float, share: float) -> float:
     """Heat of one package."""
-    return share * switch_heat(heat, t_junction)[0]
+    return share * switch_heat(heat, t_junction, t_end)[0]
 
 
-def one_switch(heat: ChannelHeat, t_junction: float, n_legs: float, parallel: float) -> float:
+def one_switch(
+    heat: ChannelHeat, t_junction: float, t_end: float, n_legs: float, parallel: float
+) -> float:
     """Heat of one switch."""
-    return switch_heat(heat, t_junction)[0] / (2 * n_legs * parallel)
+    return switch_heat(heat, t_junction, t_end)[0] / (2 * n_legs * parallel)
 
 
 def case(t_junction: float, p_package: float, r_th_jc: float) -> float:
@@ -67,14 +72,16 @@ def conduction_slope(
     r_ds_on: float,
     factor: float,
     t_junction: float,
+    t_end: float,
 ) -> float:
     """How the conduction loss of a channel rises with its junction temperature.
 
+    Where the heat would take the junction further than the part goes, as it rises there.
     Written with the resistance one kelvin apart, so that no exponent shows.
     """
-    square = i_rated_peak**2 / 2
-    warmer = hot_resistance(r_ds_on, factor, t_junction + 0.5)
-    colder = hot_resistance(r_ds_on, factor, t_junction - 0.5)
+    square, t = i_rated_peak**2 / 2, smaller(t_junction, t_end)
+    warmer = hot_resistance(r_ds_on, factor, t + 0.5)
+    colder = hot_resistance(r_ds_on, factor, t - 0.5)
     return n_legs / parallel * square * (warmer - colder)
 
 
@@ -87,6 +94,22 @@ def enclosure_rise(
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "heatsink_to_touch",
+        "word",
+        "product",
+        "whether a heatsink is asked about: a spec silent of box and heatsink is asked for the box",
+        (
+            Way(as_stated, {"value": Input("thermal.heatsink")}, "value"),
+            Way(
+                fitted,
+                {},
+                "fitted: nothing is said against it beside a box that is described, or none",
+                when={"thermal.enclosure": ("fitted", "none")},
+            ),
+            Way(as_stated, {"value": Input("thermal.heatsink", default=SILENT)}, "value"),
+        ),
+    ),
     Derived(
         "heat_basis",
         "word",
@@ -115,9 +138,10 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_TESTED,
                     "t_junction": T_PROGRAMME,
+                    "t_end": T_END,
                     "share": Input("package_share"),
                 },
-                "share heat at t_junction",
+                "share heat at t_junction, at most t_end",
             ),
         ),
     ),
@@ -132,10 +156,11 @@ DERIVED: tuple[Derived, ...] = (
                 {
                     "heat": HEAT_RATED,
                     "t_junction": T_RATED,
+                    "t_end": T_END,
                     "n_legs": Input("n_legs"),
                     "parallel": Input("output_stage.parallel"),
                 },
-                "heat at t_junction / (2 n_legs parallel)",
+                "heat at t_junction, at most t_end / (2 n_legs parallel)",
             ),
         ),
     ),
@@ -171,8 +196,10 @@ DERIVED: tuple[Derived, ...] = (
                     "r_ds_on": R_COLD,
                     "factor": FACTOR,
                     "t_junction": T_RATED,
+                    "t_end": T_END,
                 },
-                "n_legs i_rated_peak^2 / (2 parallel) dr/dT of r_ds_on, factor at t_junction",
+                "n_legs i_rated_peak^2 / (2 parallel) dr/dT of r_ds_on, factor at t_junction,"
+                " at most t_end",
             ),
         ),
     ),

@@ -5,17 +5,13 @@ Plain functions.  Symbols and units stand in brackets.
 
 import math
 
-from .maths import exp, larger, ln
+from .maths import exp, ln
 
 T_COLD = 298.15
 """25 degC in kelvin: where data sheets print the on-resistance."""
 
 T_PRINTED_HOT = 423.15
 """150 degC: where data sheets print how much it has risen."""
-
-LOSS_EXPONENT = 0.82
-"""Loss above idle goes as this power of the output power: lies through the published
-curves of IRAUDAMP7D and TPA3221, one eighth against full power."""
 
 
 def hot_exponent(hot_factor: float) -> float:
@@ -69,21 +65,6 @@ def programme_share(crest_factor: float, crest_of_sine: float) -> float:
     0.125
     """
     return 10 ** ((crest_of_sine - crest_factor) / 10)
-
-
-def loss_at_share(loss: float, p_idle: float, share: float) -> float:
-    """Loss of a channel at a share of its rated power, from two known points.
-
-    loss [W] at rated power; p_idle [W] without signal; share of the power; gives [W].
-    Loss above idle goes as power^0.82: between the linear law of a resistance and the
-    square root of a loss that goes with current.  Within 12 % of the published curves of
-    IRAUDAMP7D and TPA3221 at one eighth of full power.
-    Units: loss [W], p_idle [W], share [1]; returns [W].
-
-    >>> round(loss_at_share(18.28, 4.8, 1 / 8), 2)  # IRAUDAMP7D at 15 W: 7.19 W published
-    7.25
-    """
-    return p_idle + larger(loss - p_idle, 0.0) * share**LOSS_EXPONENT
 
 
 def pulse_rise(

@@ -7,19 +7,13 @@ from typing import NamedTuple
 
 from .dissipation import T_COLD
 from .enclosure import Walls, wall_rise_and_slope
-from .maths import at_rest, choose, clip, larger, smaller
+from .maths import at_rest, choose, larger, smaller
 
-T_CEILING = 1000.0
-"""Where a runaway is stopped [K]; far above what any junction stands."""
-
-STEPS = 12
-"""Newton steps of the network; the tests compare with a root finder."""
+STEPS = 40
+"""Newton steps of the network at most; the tests compare with a root finder."""
 
 AT_REST = 1e-8
 """Newton steps below this [K] have converged to the digits of a float."""
-
-UNSETTLED = 0.1
-"""A network that is still this far from balance [K] after all steps has no balance."""
 
 
 class ChannelHeat(NamedTuple):
@@ -61,9 +55,9 @@ class Air(NamedTuple):
 class Solution(NamedTuple):
     """Temperatures [K] and heat [W] of a product at one drive.
 
-    t_reference: heatsink, or inside air where there is no heatsink; r_shared [K/W]: how
-    far that temperature moves with one watt more in the switches; heat_in_box: taken up
-    by the inside air.
+    t_reference: heatsink, or inside air where there is no heatsink; t_junction: where the
+    heat would take it, were it not ended; r_shared [K/W]: how far that temperature moves
+    with one watt more in the switches; heat_in_box: taken up by the inside air.
     """
 
     t_air_inside: float
@@ -74,58 +68,98 @@ class Solution(NamedTuple):
 
 
 class Balance(NamedTuple):
-    """Where a step has led: temperatures [K], heat [W], and how far it is from balance [K]."""
+    """Where a step has led: temperatures [K] and heat [W]."""
 
     t_air: float
     t_reference: float
     r_shared: float
     heat_in_box: float
-    off_balance: float
 
 
-def switch_heat(heat: ChannelHeat, t_junction: float) -> tuple[float, float]:
+def switch_heat(heat: ChannelHeat, t_junction: float, t_end: float) -> tuple[float, float]:
     """Heat of all switches of a channel [W], and how it rises with temperature [W/K].
 
-    Units: heat [bundle], t_junction [K]; returns [W].
+    t_end [K]: where the part ends its heat, by its own trip or at its absolute limit; no
+    data sheet prints an on-resistance beyond, and none is made up here.
+    Units: heat [bundle], t_junction [K], t_end [K]; returns [W].
+
+    >>> heat = ChannelHeat(1.0, 2.0, 1.6, 0.0, 0.0)
+    >>> switch_heat(heat, 900.0, 423.15) == (switch_heat(heat, 423.15, 423.15)[0], 0.0)
+    True
     """
-    conduction = heat.conduction * (t_junction / T_COLD) ** heat.exponent
-    return heat.switches + conduction, conduction * heat.exponent / t_junction
+    conduction = heat.conduction * (smaller(t_junction, t_end) / T_COLD) ** heat.exponent
+    slope = choose(t_junction < t_end, conduction * heat.exponent / t_junction, 0.0 * conduction)
+    return heat.switches + conduction, slope
 
 
 def junction_step(
-    t_junction: float, t_reference: float, heat: ChannelHeat, r_own: float
+    t_junction: float, t_reference: float, heat: ChannelHeat, r_own: float, t_end: float
 ) -> tuple[float, float, float]:
     """One Newton step of a junction over a given heatsink or air.
 
     r_own [K/W]: junction over that reference for one watt in the channel.  Gives the
     junction [K], the heat of the channel's switches [W] and how that moves with the
     reference [W/K].
-    Heat is convex in temperature, so from below the steps never pass the solution.
-    Units: t_junction [K], t_reference [K], heat [bundle], r_own [K/W]; returns [K].
+    Heat is convex in temperature up to ``t_end``, so from below the steps never pass a
+    solution there; beyond it stays, so that there is always one.
+    Units: t_junction [K], t_reference [K], heat [bundle], r_own [K/W], t_end [K]; returns [K].
     """
-    power, slope = switch_heat(heat, t_junction)
+    power, slope = switch_heat(heat, t_junction, t_end)
     room = larger(1 - r_own * slope, 0.02)
     step = (t_reference + r_own * power - t_junction) / room
-    t_next = clip(t_junction + step, smaller(t_reference, t_junction), T_CEILING)
+    t_next = larger(t_junction + step, smaller(t_reference, t_junction))
     return t_next, power + slope * (t_next - t_junction), slope / room
 
 
-def junction_over(t_reference: float, heat: ChannelHeat, r_own: float) -> float:
+def junction_over(t_reference: float, heat: ChannelHeat, r_own: float, t_end: float) -> float:
     """Junction temperature over a heatsink held at a temperature.
 
     t_reference [K]; r_own [K/W]: junction over heatsink for one watt in the channel's
-    switches; gives [K].  Example: four packages share 24 W, 1.2 + 0.5 K/W each, over
-    88.00 degC: 98.20 degC.
-    Units: t_reference [K], heat [bundle], r_own [K/W]; returns [K].
+    switches; t_end [K] as in ``switch_heat``; gives [K].  Example: four packages share
+    24 W, 1.2 + 0.5 K/W each, over 88.00 degC: 98.20 degC.
+    Units: t_reference [K], heat [bundle], r_own [K/W], t_end [K]; returns [K].
 
     >>> heat = ChannelHeat(24.0, 0.0, 1.0, 0.0, 0.0)
-    >>> round(junction_over(361.15, heat, 1.7 / 4) - 273.15, 2)
+    >>> round(junction_over(361.15, heat, 1.7 / 4, 423.15) - 273.15, 2)
     98.2
     """
     t_junction = t_reference
     for _ in range(STEPS):
-        t_junction = junction_step(t_junction, t_reference, heat, r_own)[0]
+        before = t_junction
+        t_junction = junction_step(t_junction, t_reference, heat, r_own, t_end)[0]
+        if at_rest((before,), (t_junction,), AT_REST):
+            break
     return t_junction
+
+
+def forced_share(air_speed: float, at_reference: float, v_reference: float) -> float:
+    """Thermal resistance of a heatsink in moving air over that in still air.
+
+    air_speed [m/s] along the fins; at_reference [1]: the share printed for v_reference [m/s].
+    Valid for laminar flow along plates, about 1 .. 5 m/s; never more than 1.
+    Source: heat transfer of the laminar flat plate goes as the root of the speed.
+    Units: air_speed [m/s], at_reference [1], v_reference [m/s]; returns [1].
+
+    >>> round(forced_share(4.0, 0.435, 2.0), 4)
+    0.3076
+    """
+    return smaller(at_reference * (v_reference / air_speed) ** 0.5, 1.0)
+
+
+def junction_after(share: float, t_before: float, t_lasting: float, at_once: float) -> float:
+    """Junction some time after a programme has become a sine.
+
+    share [1]: 1 - exp(-time / time constant) of what is slow to heat; t_before [K] and
+    t_lasting [K]: the two steady states; at_once [K]: rise of the quick part alone, its
+    thermal resistance times what is more of heat.
+    Valid for one slow and one quick stage; from above where the heat rises on the way.
+    Source: step of a single pole between two steady states.
+    Units: share [1], t_before [K], t_lasting [K], at_once [K]; returns [K].
+
+    >>> round(junction_after(1 - 2.718281828**-1, 330.0, 430.0, 10.0), 2)
+    396.89
+    """
+    return share * t_lasting + (1 - share) * (t_before + at_once)
 
 
 def solve(
@@ -133,31 +167,33 @@ def solve(
     sink: Sink,
     heats: tuple[ChannelHeat, ...],
     r_own: tuple[float, ...],
+    t_end: tuple[float, ...],
     p_other: float,
     converter_share: float,
 ) -> Solution:
     """Inside air, heatsink and all junctions of a product together.
 
     r_own [K/W]: for each channel, junction over heatsink (over inside air where there is
-    no heatsink) for one watt in its switches; p_other [W]: other heat set free in the
-    box; converter_share: heat of the converter over the power that it delivers.
-    Newton steps until nothing moves, at most a fixed number; a runaway ends at
-    ``T_CEILING``.
+    no heatsink) for one watt in its switches; t_end [K] of each channel: where the part
+    ends its heat, see ``switch_heat``; p_other [W]: other heat set free in the box;
+    converter_share: heat of the converter over the power that it delivers.
+    Newton steps until nothing moves.  A loop that would run away has its balance beyond
+    ``t_end``: it gets there, and that is what matters.
     Valid in the steady state with one heatsink temperature and one inside air.
     Source: heat balance of the network; thermal resistances add as electrical ones do.
-    Units: air [bundle], sink [bundle], heats [bundle], r_own [K/W], p_other [W],
+    Units: air [bundle], sink [bundle], heats [bundle], r_own [K/W], t_end [K], p_other [W],
     converter_share [1]; returns [bundle].
     """
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held
-    balance = Balance(start, start, 0.0, 0.0, 0.0 * start)
+    balance = Balance(start, start, 0.0, 0.0)
     junctions = [start for _ in heats]
     for _ in range(STEPS):
         before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
         for number, heat in enumerate(heats):
             junctions[number], channel_power, channel_follow = junction_step(
-                junctions[number], balance.t_reference, heat, r_own[number]
+                junctions[number], balance.t_reference, heat, r_own[number], t_end[number]
             )
             power, follow = power + channel_power, follow + channel_follow
         heat_in_box = _heat_in_box(sink, heats, power, p_other, converter_share)
@@ -167,7 +203,13 @@ def solve(
         balance = balance._replace(t_reference=larger(balance.t_reference, coldest))
         if at_rest(before, (balance.t_reference, *junctions), AT_REST):
             break
-    return _settled(balance, tuple(junctions), heats, r_own)
+    return Solution(
+        balance.t_air,
+        balance.t_reference,
+        tuple(junctions),
+        balance.r_shared,
+        balance.heat_in_box,
+    )
 
 
 def _heat_in_box(
@@ -195,32 +237,12 @@ def _reference_step(
     """
     t_air, r_air = _air_inside(heat_in_box, air)
     if sink.t_held is not None:
-        return Balance(t_air, sink.t_held, 0.0, heat_in_box, 0.0 * t_air)
+        return Balance(t_air, sink.t_held, 0.0, heat_in_box)
     base = air.t_ambient if sink.outside else t_air
     r_shared = sink.r if sink.outside else sink.r + r_air * (1 + converter_share)
     off = base + sink.r * power - t_reference
-    t_next = smaller(t_reference + off / larger(1 - r_shared * follow, 0.05), T_CEILING)
-    return Balance(t_air, t_next, r_shared, heat_in_box, abs(off))
-
-
-def _settled(
-    balance: Balance,
-    junctions: tuple[float, ...],
-    heats: tuple[ChannelHeat, ...],
-    r_own: tuple[float, ...],
-) -> Solution:
-    """The solution, or the ceiling where the steps have found no balance."""
-    off = balance.off_balance
-    for t, heat, r in zip(junctions, heats, r_own, strict=True):
-        off = larger(off, abs(balance.t_reference + r * switch_heat(heat, t)[0] - t))
-    run_away = off > UNSETTLED
-    return Solution(
-        balance.t_air,
-        choose(run_away, T_CEILING, balance.t_reference),
-        tuple(choose(run_away, T_CEILING, t) for t in junctions),
-        balance.r_shared,
-        balance.heat_in_box,
-    )
+    t_next = t_reference + off / larger(1 - r_shared * follow, 0.05)
+    return Balance(t_air, t_next, r_shared, heat_in_box)
 
 
 def _air_inside(in_box: float, air: Air) -> tuple[float, float]:

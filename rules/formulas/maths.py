@@ -129,6 +129,15 @@ def choose(condition: bool, a: float, b: float) -> float:
     return chosen
 
 
+def central(x: float) -> float:
+    """A number by which values are put in order: of an array its mean.
+
+    >>> central(2.0)
+    2.0
+    """
+    return float(x.mean()) if hasattr(x, "mean") else float(x)
+
+
 def at_rest(before: tuple[float, ...], after: tuple[float, ...], within: float) -> bool:
     """Whether the numbers of an iteration have stopped moving; arrays always go on.
 

@@ -176,3 +176,35 @@ def lossless_power(
     """
     path = n_legs * (r_ds_on / parallel + dcr) + r_series
     return (v_ideal * z_load / (z_load + path)) ** 2 / (2 * z_load)
+
+
+def loop_gain(f: float, crossover: float, corner: float, order: float) -> float:
+    """Loop gain of equal leaky integrators in the audio band.
+
+    f [Hz], crossover [Hz] where the asymptote crosses 1, corner [Hz] below which the gain is
+    flat (0 Hz: ideal integrators), order: slope above it in units of 20 dB per decade;
+    returns [1]: (crossover / sqrt(f^2 + corner^2))^order.
+    An amplifier of finite gain makes no ideal integrator, and many loops are left flat in the
+    band on purpose.  Source: modulus of 1 / (1 + j f/corner), order times.
+    Units: f [Hz], crossover [Hz], corner [Hz], order [1]; returns [1].
+
+    >>> loop_gain(1e3, 50e3, 0.0, 1.0)
+    50.0
+    >>> round(loop_gain(1e3, 50e3, 20e3, 1.0), 3)  # nearly flat in the band: 20 times less
+    2.497
+    """
+    return (crossover / (f**2 + corner**2) ** 0.5) ** order
+
+
+def loop_corner(f: float, gain: float, crossover: float, order: float) -> float:
+    """Below which frequency a loop gain is flat that is ``gain`` at f, not below 0 Hz.
+
+    f [Hz], gain [1] there, crossover [Hz], order [1] as in ``loop_gain``; returns [Hz].
+    Source: that formula solved for its corner.
+    Units: f [Hz], gain [1], crossover [Hz], order [1]; returns [Hz].
+
+    >>> round(loop_corner(1e3, 2.497, 50e3, 1.0) / 1e3, 2)
+    20.0
+    """
+    square = (crossover / gain ** (1 / order)) ** 2 - f**2
+    return larger(square, 0 * square) ** 0.5

@@ -188,19 +188,20 @@ def dead_time_distortion(
     loop_gain_1k: float,
     loop_order: float,
     frequency_falls: bool = False,
+    corner: float = 0.0,
 ) -> float:
     """Total harmonic distortion of a 1 kHz sine that dead time causes, harmonics to 19 kHz.
 
     depth modulation depth 0 .. 1; share = distorting dead time x carrier; ripple =
     ripple_idle z / (2 v_ideal), 0 where no ripple is there to commutate the node;
-    loop_gain_1k loop gain at 1 kHz, falling as the frequency to the power loop_order;
-    all pure numbers.  Returns a pure number (0.01 is 1 %).
+    loop_gain_1k loop gain at 1 kHz, falling above its corner (in kHz) as the frequency to the
+    power loop_order; all pure numbers.  Returns a pure number (0.01 is 1 %).
     Valid for share / depth < 0.05 and ideal edges: output capacitance softens small
     currents, real figures are usually lower.  Source: derivation (square-wave error with
     a clean interval), checked against an event-driven simulation in the tests; that dead
     time dominates: abstract of Electronics Letters 35 (12), 10 June 1999.
     Units: depth [1], share [1], ripple [1], loop_gain_1k [1], loop_order [1], frequency_falls
-    [word]; returns [1].
+    [word], corner [1]; returns [1].
 
     >>> round(dead_time_distortion(0.8, 20e-9 * 400e3, 0.0, 0.0, 1.0), 3)
     0.012
@@ -210,6 +211,7 @@ def dead_time_distortion(
     squares = 0.0
     for n, sines in zip(HARMONICS, SINES, strict=True):
         level = 2 * sum(e * s for e, s in zip(errors, sines, strict=True)) / POINTS
-        squares = squares + (level / (1 + loop_gain_1k / n**loop_order)) ** 2
+        fall = ((1 + corner**2) / (n**2 + corner**2)) ** (loop_order / 2)
+        squares = squares + (level / (1 + loop_gain_1k * fall)) ** 2
     small = 1e-6
     return choose(fundamental > small, squares**0.5 / larger(fundamental, small), 1.0)

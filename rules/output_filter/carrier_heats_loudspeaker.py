@@ -33,6 +33,8 @@ def figure(
     c_total: float,
     n_legs: float,
     dcr: float,
+    l_2: float,
+    c_2: float,
     z_load: float,
     l_e: float,
     series: float,
@@ -41,9 +43,7 @@ def figure(
 ) -> float:
     """Power of the residual in all coils over their power rating."""
     coil = z_load + 2j * PI * f_carrier_effective * l_e * series / parallel
-    gain = ladder_gain(
-        f_carrier_effective, l_total, c_total, coil, n_legs * dcr, 0 * l_total, 0 * c_total
-    )
+    gain = ladder_gain(f_carrier_effective, l_total, c_total, coil, n_legs * dcr, n_legs * l_2, c_2)
     current = carrier_fundamental(v_swing, n_legs, levels) * gain / abs(coil)
     return current**2 * z_load / (p_rated * series * parallel)
 
@@ -55,7 +55,7 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="(sqrt(2)/pi v_swing, times n_legs for levels two-level, times the gain of the"
-    " ladder l_total with n_legs dcr, c_total, coil over abs(coil))^2 z_load"
+    " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2, coil over abs(coil))^2 z_load"
     " / (p_rated series parallel), coil = z_load + 2 pi j f_carrier_effective l_e"
     " series/parallel",
     sentence="The carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
@@ -68,6 +68,8 @@ CHECK = Check(
         "c_total": Input("c_total"),
         "n_legs": Input("n_legs"),
         "dcr": Input("filter.inductor.dcr"),
+        "l_2": Input("l_second"),
+        "c_2": Input("c_second"),
         "z_load": Input("z_load"),
         "l_e": Input(
             "loudspeaker.l_e",
@@ -77,7 +79,7 @@ CHECK = Check(
         "parallel": Input("loudspeaker.parallel"),
         "p_rated": Input("loudspeaker.p_rated"),
     },
-    applies={"filter_kind": "lc", "filter.second_stage": "none"},
+    applies={"filter_kind": "lc"},
     limits=AtMost(
         critical="100 %",
         major="10 %",
@@ -104,6 +106,8 @@ CHECK = Check(
                 "c_total": "0.68 uF",
                 "n_legs": 1.0,
                 "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
                 "z_load": "8 ohm",
                 "l_e": "0 H",
                 "series": 1.0,
@@ -122,6 +126,8 @@ CHECK = Check(
                 "c_total": "0.68 uF",
                 "n_legs": 1.0,
                 "dcr": "0 ohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
                 "z_load": "8 ohm",
                 "l_e": "0 H",
                 "series": 2.0,
@@ -140,6 +146,8 @@ CHECK = Check(
                 "c_total": "0.22 uF",
                 "n_legs": 2.0,
                 "dcr": "500 mohm",
+                "l_2": "0 H",
+                "c_2": "0 F",
                 "z_load": "8 ohm",
                 "l_e": "20 uH",
                 "series": 2.0,

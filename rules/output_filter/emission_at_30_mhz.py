@@ -7,7 +7,8 @@ the lead into an aerial against chassis and ground: all of it in a three-level b
 legs switch in step at idle; half in a half-bridge, whose second wire stands still; a tenth
 is assumed for a two-level bridge, whose legs cancel but for their differences.  A filter of
 real inductors and capacitors stops about 40 dB at 30 MHz, where an inductor has become a
-capacitor and a capacitor an inductor; a bead 20; nothing without either.
+capacitor and a capacitor an inductor; a bead 20, and so do inductors without a capacitor to
+ground in a three-level bridge; nothing without either.
 
 The lead is taken as an open wire of about 350 ohm over ground: short, its field grows with
 the square of its length; towards a quarter wave (2.5 m) it resonates and 36 ohm of radiation
@@ -109,7 +110,7 @@ CHECK = Check(
         "length": Input("lead.length"),
         "n_legs": Input("n_legs"),
         "levels": Input("levels"),
-        "filter_kind": Input("filter_kind"),
+        "filter_kind": Input("lead_filter"),
         "emission_class": Input("claims.emission_class"),
         "f_edge": Constant(
             "30 MHz",

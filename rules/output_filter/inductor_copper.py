@@ -4,17 +4,26 @@ The rated current of an inductor is the one that heats it by a stated rise, most
 The heat goes with the square: at 1.4 times the rated current the rise is 80 K, and a part
 in warm air reaches the limit of its wire and core. The figure takes a continuous sine at
 rated power, which music never is; so a figure above one is a reminder for the sine test,
-and only above 1.4, where the sine test itself would destroy the part, a fault. Ripple is
-included, core loss is not: it has a check of its own. Cure: a larger part, or a lower
-resistance at the same inductance.
+and only above 1.4, where the sine test itself would destroy the part, a fault.
+
+Ripple is included, and counts with the resistance that the winding has at the carrier: skin
+and proximity effect make it ten times that at direct current and more, so that one ampere of
+ripple can heat like three of audio. Core loss is not included: it has a check of its own.
+Cure: a larger part, a lower resistance at the same inductance, stranded or flat wire, less
+ripple.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.maths import larger
 
 
-def figure(i_inductor_rms: float, i_rms: float) -> float:
-    """Rms current over heating current."""
-    return i_inductor_rms / i_rms
+def figure(
+    i_inductor_rms: float, i_rated_peak: float, r_ac: float, dcr: float, i_rms: float
+) -> float:
+    """Direct current that heats as much over heating current."""
+    audio = i_rated_peak**2 / 2
+    ripple = i_inductor_rms**2 - audio
+    return (audio + larger(r_ac / dcr, 1.0) * ripple) ** 0.5 / i_rms
 
 
 CHECK = Check(
@@ -23,11 +32,14 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="rating",
-    formula="i_inductor_rms / i_rms",
-    sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, {figure}"
-    " times its rating of {i_rms}.",
+    formula="sqrt(i_rated_peak^2/2 + r_ac/dcr (i_inductor_rms^2 - i_rated_peak^2/2)) / i_rms",
+    sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, which heats"
+    " it like {figure} times its rating of {i_rms}.",
     inputs={
         "i_inductor_rms": Input("i_inductor_rms"),
+        "i_rated_peak": Input("i_rated_peak"),
+        "r_ac": Input("filter.inductor.r_ac"),
+        "dcr": Input("dcr_stated"),
         "i_rms": Input("filter.inductor.i_rms"),
     },
     applies={"filter_kind": "lc"},
@@ -51,14 +63,27 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"i_inductor_rms": "5 A", "i_rms": "7 A"},
+            {
+                "i_inductor_rms": "5 A",
+                "i_rated_peak": "7.07107 A",
+                "r_ac": "20 mohm",
+                "dcr": "20 mohm",
+                "i_rms": "7 A",
+            },
             gives="0.7143",
             origin="published: Sagami 7W14A, 10 uH, 7 A for 40 K; 100 W into 4 ohm by hand",
         ),
         Case(
-            {"i_inductor_rms": "5.492 A", "i_rms": "13 A"},
-            gives="0.42246",
-            origin="computed: root of 120 W over 4 ohm squared and 0.5742 A squared",
+            {
+                "i_inductor_rms": "5.507 A",
+                "i_rated_peak": "7.74597 A",
+                "r_ac": "400 mohm",
+                "dcr": "20 mohm",
+                "i_rms": "13 A",
+            },
+            gives="0.46530",
+            origin="computed: heat of 5.477 A in 20 mohm and of 0.574 A in 400 mohm, 0.7317 W,"
+            " over that of 13 A in 20 mohm, 3.38 W; the root",
         ),
     ),
     topic=("filter.inductor.i_rms",),
@@ -70,7 +95,7 @@ channels:
     rated_load: 4 ohm
     output_stage: {topology: full-bridge}
     modulator: {type: natural-sampling, carrier: 400 kHz}
-    filter: {inductor: {l: 10 uH, i_rms: 3 A}}
+    filter: {inductor: {l: 10 uH, dcr: 20 mohm, r_ac: 0.1 ohm, i_rms: 3 A}}
 """,
     passes="""
 supply: {source: dc-source, rails: single, v_rail: 40 V}
@@ -80,6 +105,6 @@ channels:
     rated_load: 4 ohm
     output_stage: {topology: full-bridge}
     modulator: {type: natural-sampling, carrier: 400 kHz}
-    filter: {inductor: {l: 10 uH, i_rms: 7 A}}
+    filter: {inductor: {l: 10 uH, dcr: 20 mohm, r_ac: 0.1 ohm, i_rms: 7 A}}
 """,
 )

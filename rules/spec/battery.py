@@ -25,7 +25,12 @@ class Cell(Section):
     """ONE cell of the pack; a 12 V lead-acid block is six of them."""
 
     capacity: Value | None = quantity(
-        "Ah", "capacity of ONE cell when new", "0.2 .. 150 Ah", given="line", concerns=BATTERY
+        "Ah",
+        "capacity of ONE cell when new",
+        "0.2 .. 150 Ah",
+        given="line",
+        concerns=BATTERY,
+        also="0.02 .. 0.2 Ah or 150 .. 400 Ah",  # button and prismatic cells
     )
     v_charge: Value | None = quantity(
         "V",
@@ -34,6 +39,7 @@ class Cell(Section):
         given="tol",
         concerns=BATTERY,
         example="4.20 V ± 1 %",
+        also="4.4 .. 4.5 V",  # high-voltage lithium-ion
     )
     v_nominal: Value | None = quantity(
         "V",
@@ -56,6 +62,7 @@ class Cell(Section):
         given="range",
         concerns=BATTERY,
         example="28 mohm .. 84 mohm",
+        also="0.1 .. 0.5 mohm or 300 .. 3000 mohm",  # big and tiny cells
     )
     i_cont: Value | None = quantity(
         "A",
@@ -64,6 +71,7 @@ class Cell(Section):
         given="max",
         concerns=BATTERY,
         example="8 A",
+        also="0.02 .. 0.2 A",  # tiny cells
     )
     i_pulse: Value | None = quantity(
         "A",
@@ -72,6 +80,7 @@ class Cell(Section):
         given="max",
         concerns=BATTERY,
         example="15 A",
+        also="0.04 .. 0.5 A",  # tiny cells
     )
     i_charge: Value | None = quantity(
         "A",
@@ -80,6 +89,7 @@ class Cell(Section):
         given="max",
         concerns=BATTERY,
         example="1.7 A",
+        also="0.01 .. 0.1 A",  # tiny cells
     )
     t_charge: Value | None = quantity(
         "degC",
@@ -121,6 +131,7 @@ class PackProtection(Section):
         "1 .. 300 A",
         given="line",
         concerns=BATTERY,
+        also="0.1 .. 1 A",  # tiny cells
     )
     t_trip: Value | None = quantity(
         "s",
@@ -128,6 +139,7 @@ class PackProtection(Section):
         "0.5 .. 450 ms",
         given="line",
         concerns=BATTERY,
+        also="5 .. 500 us or 450 .. 30000 ms",  # short-circuit and overload steps
     )
     i_breaking: Value | None = quantity(
         "A",
@@ -166,7 +178,12 @@ class Charger(Section):
         example="25.2 V ± 1 %",
     )
     i: Value | None = quantity(
-        "A", "WHOLE pack: charge current", "0.1 .. 60 A", given="tol", concerns=BATTERY
+        "A",
+        "WHOLE pack: charge current",
+        "0.1 .. 60 A",
+        given="tol",
+        concerns=BATTERY,
+        also="0.01 .. 0.1 A",  # tiny cells
     )
     sensor: str | None = word(
         ("cell", "board", "none"),
@@ -222,6 +239,7 @@ class Battery(Section):
         "0 or 2 .. 1900 uA",
         given="max",
         concerns=BATTERY,
+        also="0.01 .. 2 uA or 1.9 .. 100 mA",  # shutdown of a part; radio on standby
     )
     connection: str | None = word(
         ("fixed", "keyed", "reversible"),

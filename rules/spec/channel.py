@@ -32,9 +32,18 @@ class Limiter(Section):
 class LoudspeakerLead(Section):
     """Lead from amplifier to loudspeaker; the way back is added by the program."""
 
-    length: Value | None = quantity("m", "length of the loudspeaker lead, ONE way", "0.05 .. 45 m")
+    length: Value | None = quantity(
+        "m",
+        "length of the loudspeaker lead, ONE way",
+        "0.05 .. 45 m",
+        also="5 .. 50 mm or 45 .. 500 m",  # on the board; installations
+    )
     area: Value | None = quantity(
-        "mm2", "copper of ONE conductor of the loudspeaker lead", "0.05 .. 10 mm2", called=AWG
+        "mm2",
+        "copper of ONE conductor of the loudspeaker lead",
+        "0.05 .. 10 mm2",
+        also="10 .. 50 mm2",  # vehicle leads
+        called=AWG,
     )
 
 
@@ -46,6 +55,7 @@ class Channel(Section):
         "sine, average, ONE channel with all driven, into rated_load at rated_thd",
         "1.3 .. 1290 W",
         promise="higher",
+        also="0.02 .. 1.3 W or 1290 .. 10000 W",  # wearables; big subwoofers
     )
     rated_thd: Value | None = quantity(
         "%",
@@ -54,6 +64,15 @@ class Channel(Section):
         default=usually("1 %"),
         example="1 %",
         promise="lower",
+        also="0.0005 .. 0.05 %",  # high fidelity
+    )
+    rated_duration: Value | None = quantity(
+        "s",
+        "how long rated_power lasts on a stage that is warm from its programme; silent: for ever",
+        "10 .. 7200 s",
+        also="10 .. 9900 ms",  # a burst of music
+        example="300 s",
+        promise="higher",
     )
     rated_voltage: Value | None = quantity(
         "V",
@@ -67,6 +86,7 @@ class Channel(Section):
         "1 .. 100 ohm",
         example="4 ohm",
         promise="lower",
+        also="0.3 .. 1 ohm or 100 .. 10000 ohm",  # vehicles; constant-voltage lines
     )
     load_range: Value | None = quantity(
         "ohm",
@@ -75,6 +95,7 @@ class Channel(Section):
         given="range",
         example="4 ohm .. 8 ohm",
         promise="wider",
+        also="0.3 .. 1 ohm or 600 .. 20000 ohm",  # vehicles; constant-voltage lines
     )
     loudspeaker_rating: Value | None = quantity(
         "W",
@@ -83,6 +104,7 @@ class Channel(Section):
         "1.5 .. 1400 W",
         concerns=NO_LOUDSPEAKER,
         example="100 W",
+        also="0.02 .. 1.5 W or 1400 .. 10000 W",  # wearables; big subwoofers
     )
     open_load: str | None = flag(
         "running with nothing connected is a stated use",
@@ -107,10 +129,18 @@ class Channel(Section):
         example="24 dB ± 0.3 dB",
     )
     dc_offset: Value | None = quantity(
-        "V", "steady DC at the load, magnitude", "0 or 3 .. 2900 mV", given="max"
+        "V",
+        "steady DC at the load, magnitude",
+        "0 or 3 .. 2900 mV",
+        given="max",
+        also="0.01 .. 3 mV",  # small parts
     )
     turn_on_step: Value | None = quantity(
-        "V", "step at the load at switch-on, magnitude", "0 or 3 .. 2900 mV", given="max"
+        "V",
+        "step at the load at switch-on, magnitude",
+        "0 or 3 .. 2900 mV",
+        given="max",
+        also="0.01 .. 3 mV",  # small parts
     )
     limiter: Limiter | Literal["none"] | None = section(
         Limiter, part="level limiter", can_be_none=True, default=absent()

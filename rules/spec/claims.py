@@ -31,6 +31,7 @@ class Claims(Section):
         "0.002 .. 1.9 %",
         given="max",
         promise="lower",
+        also="0.0001 .. 0.002 % or 1.9 .. 10 %",  # high fidelity; small portables
     )
     noise: Value | None = quantity(
         "V",
@@ -38,6 +39,7 @@ class Claims(Section):
         "5 .. 4000 uV",
         given="max",
         promise="lower",
+        also="0.5 .. 5 uV or 4 .. 50 mV",  # high fidelity; loud systems
     )
     response: Value | None = quantity(
         "dB",

@@ -11,19 +11,10 @@ from ...linter.declare import (
     section,
     text,
     usually,
+    word,
 )
 from .designs import DISCRETE, INTEGRATED, NO_HEATSINK, UNFILTERED
-
-
-class FosterStage(Section):
-    """One stage of the thermal ladder of ONE switch, junction to case."""
-
-    r: Value | None = quantity(
-        "K/W", "thermal resistance of this stage of the ladder", given="typ", example="0.2 K/W"
-    )
-    tau: Value | None = quantity(
-        "s", "time constant of this stage of the ladder", given="typ", example="4 ms"
-    )
+from .foster import FosterStage
 
 
 class Device(Section):
@@ -61,6 +52,7 @@ class Device(Section):
         "3 .. 2900 mJ",
         given="max",
         concerns=DISCRETE,
+        also="0.02 .. 3 mJ",  # small dies
     )
     r_ds_on: Value | None = quantity(
         "ohm",
@@ -68,6 +60,13 @@ class Device(Section):
         "1 .. 900 mohm",
         given="line",
         example="{typ: 8 mohm, max: 11 mohm}",
+        also="0.9 .. 5 ohm",  # battery parts
+    )
+    r_ds_on_at: str | None = word(
+        ("pins", "die"),
+        "what r_ds_on is printed for: pin to pin, or without metal and bonds of the package",
+        concerns=INTEGRATED,
+        default=usually("pins"),
     )
     r_ds_on_hot_factor: Value | None = quantity(
         "1",
@@ -103,6 +102,7 @@ class Device(Section):
         given="line",
         concerns=DISCRETE,
         example="{typ: 14 nC, max: 19 nC}",
+        also="0.05 .. 1 nC",  # gallium nitride
     )
     q_gd: Value | None = quantity(
         "C",
@@ -110,6 +110,7 @@ class Device(Section):
         "0.2 .. 150 nC",
         given="line",
         concerns=DISCRETE,
+        also="0.01 .. 0.2 nC",  # gallium nitride
     )
     q_sw: Value | None = quantity(
         "C",
@@ -130,7 +131,12 @@ class Device(Section):
         default=favourable("0 ohm"),
     )
     c_iss: Value | None = quantity(
-        "F", "input capacitance", "50 .. 20000 pF", given="typ", concerns=DISCRETE
+        "F",
+        "input capacitance",
+        "50 .. 20000 pF",
+        given="typ",
+        concerns=DISCRETE,
+        also="5 .. 50 pF",  # gallium nitride
     )
     c_oss: Value | None = quantity(
         "F",
@@ -139,6 +145,7 @@ class Device(Section):
         given="typ",
         concerns=DISCRETE,
         default=favourable("0 F"),
+        also="2 .. 20 pF",  # gallium nitride
     )
     q_oss: Value | None = quantity(
         "C",
@@ -146,6 +153,7 @@ class Device(Section):
         "1 .. 900 nC",
         given="typ",
         concerns=DISCRETE,
+        also="0.1 .. 1 nC",  # gallium nitride
     )
     v_c_oss: Value | None = quantity(
         "V",
@@ -229,6 +237,18 @@ class Device(Section):
         given="typ",
         concerns=NO_HEATSINK,
     )
+    psi_jt: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the middle of its top, all its heat",
+        "0.05 .. 40 K/W",
+        given="typ",
+    )
+    psi_jb: Value | None = quantity(
+        "K/W",
+        "ONE package on its board: junction over the board 1 mm beside it, all its heat",
+        "0.5 .. 60 K/W",
+        given="typ",
+    )
     foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections", default=absent())
     v_supply: Value | None = quantity(
         "V",
@@ -253,6 +273,7 @@ class Device(Section):
         given="max",
         concerns=INTEGRATED,
         example="3 ohm",
+        also="32 .. 600 ohm",  # headphone parts
     )
     l_min: Value | None = quantity(
         "H",
@@ -262,7 +283,11 @@ class Device(Section):
         concerns=INTEGRATED,
     )
     c_bootstrap: Value | None = quantity(
-        "F", "part: bootstrap capacitor that it asks for", "0.01 .. 9 uF", concerns=INTEGRATED
+        "F",
+        "part: bootstrap capacitor that it asks for",
+        "0.01 .. 9 uF",
+        concerns=INTEGRATED,
+        also="1 .. 10 nF or 9 .. 50 uF",  # fast and slow carriers
     )
     lead_max: Value | None = quantity(
         "m",

@@ -4,7 +4,7 @@ from typing import Literal
 
 from ...linter.check import from_memory, quoted
 from ...linter.declare import Section, Value, absent, favourable, quantity, section, usually, word
-from .designs import BEAD, LC, SINGLE_HALF
+from .designs import BEAD, LC, SINGLE_HALF, UNFILTERED
 from .trade_sizes import FILMS
 
 DIELECTRICS = ("polypropylene", "polyester", "ceramic-class-1", "ceramic-class-2")
@@ -28,6 +28,15 @@ class Inductor(Section):
         given="line",
         concerns=LC,
         default=favourable("0 ohm"),
+        also="0.1 .. 1 mohm or 0.9 .. 5 ohm",  # bars; chip inductors
+    )
+    r_ac: Value | None = quantity(
+        "ohm",
+        "resistance of the winding of ONE inductor at the carrier; silent: its DC resistance",
+        "0.005 .. 2 ohm",
+        given="typ",
+        concerns=LC,
+        example="0.15 ohm",
     )
     i_sat: Value | None = quantity(
         "A",
@@ -118,6 +127,8 @@ class FilterCapacitor(Section):
         given="tol",
         concerns=LC,
         example="680 nF ± 5 %",
+        also="0.047 .. 10 nF",  # behind beads
+        also_in=UNFILTERED,
     )
     dielectric: str | None = word(
         DIELECTRICS, "dielectric of the capacitor", concerns=LC, called=FILMS
@@ -158,6 +169,7 @@ class BlockCapacitor(Section):
         "0.047 .. 22 mF",
         given="tol",
         concerns=SINGLE_HALF,
+        also="1 .. 47 uF or 22 .. 200 mF",  # high loads; subwoofers
     )
     v_rated: Value | None = quantity(
         "V", "DC rating of the series capacitor", "6.3 .. 160 V", given="max", concerns=SINGLE_HALF
@@ -180,10 +192,15 @@ class Damper(Section):
         "0.5 .. 220 ohm",
         given="tol",
         concerns=LC,
-        also="220 .. 1000 ohm",
+        also="220 .. 4700 ohm",  # against an open output
     )
     c: Value | None = quantity(
-        "F", "capacitor of ONE damper", "0.01 .. 4.7 uF", given="tol", concerns=LC
+        "F",
+        "capacitor of ONE damper",
+        "0.01 .. 4.7 uF",
+        given="tol",
+        concerns=LC,
+        also="0.1 .. 10 nF",  # against ringing alone
     )
     p_rated: Value | None = quantity(
         "W", "power rating of the resistor of ONE damper", "0.05 .. 40 W", given="max", concerns=LC
@@ -208,11 +225,23 @@ class SecondStage(Section):
     """Second filter section that follows the first."""
 
     l: Value | None = quantity(  # noqa: E741
-        "H", "inductor of the second section in ONE leg", "0.5 .. 470 uH", given="tol", concerns=LC
+        "H",
+        "inductor of the second section in ONE leg",
+        "0.5 .. 470 uH",
+        given="tol",
+        concerns=LC,
+        also="1 .. 500 nH",  # beads and straight wire
     )
     c: Value | None = quantity(
         "F",
         "capacitor of the second section, across the load",
+        "0.01 .. 4.7 uF",
+        given="tol",
+        concerns=LC,
+    )
+    c_ground: Value | None = quantity(
+        "F",
+        "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
         "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,
@@ -240,6 +269,8 @@ class Filter(Section):
         "corner frequency, if stated beside L and C; silent: follows from them",
         "5 .. 500 kHz",
         concerns=LC,
+        also="0.5 .. 100 MHz",  # beads
+        also_in=BEAD,
     )
     inductor: Inductor | None = section(Inductor, part="filter inductor", concerns=LC)
     c_across: FilterCapacitor | Literal["none"] | None = section(

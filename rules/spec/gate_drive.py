@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...linter.declare import Section, Value, favourable, quantity, section, usually, word
+from ...linter.declare import Section, Value, absent, favourable, quantity, section, usually, word
 from .designs import DISCRETE
 
 
@@ -40,6 +40,7 @@ class Bootstrap(Section):
         "0.03 .. 25 uF",
         given="tol",
         concerns=DISCRETE,
+        also="2 .. 30 nF or 25 .. 100 uF",  # small gates; slow self-oscillators
     )
     v_f: Value | None = quantity(
         "V",
@@ -63,6 +64,7 @@ class Bootstrap(Section):
         "5 .. 4000 uA",
         given="max",
         concerns=DISCRETE,
+        also="4 .. 20 mA",  # drivers with logic on the floating side
     )
     v_uvlo: Value | None = quantity(
         "V",
@@ -71,6 +73,15 @@ class Bootstrap(Section):
         given="line",
         concerns=DISCRETE,
         example="7.2 V",
+    )
+    v_clamp: Value | None = quantity(
+        "V",
+        "highest voltage that a clamp lets the floating supply reach; silent: no clamp",
+        "4.5 .. 25 V",
+        given="max",
+        concerns=DISCRETE,
+        default=absent(float("inf")),
+        example="5.2 V",
     )
     v_r: Value | None = quantity(
         "V",
@@ -185,6 +196,7 @@ class GateDrive(Section):
         "0.1 .. 90 uF",
         given="tol",
         concerns=DISCRETE,
+        also="90 .. 2200 uF",  # supplies with the reservoir counted in
     )
     v_floating: Value | None = quantity(
         "V",

@@ -25,7 +25,12 @@ class LoudspeakerEnclosure(Section):
     type: str | None = word(
         ("sealed", "vented", "passive-radiator", "open", "horn"), "kind of enclosure"
     )
-    v_b: Value | None = quantity("L", "net volume for ONE loudspeaker", "0.3 .. 280 L")
+    v_b: Value | None = quantity(
+        "L",
+        "net volume for ONE loudspeaker",
+        "0.3 .. 280 L",
+        also="0.0003 .. 0.3 L or 280 .. 3000 L",  # micro speakers; walls
+    )
     f_b: Value | None = quantity(
         "Hz",
         "tuning of the port or passive radiator",
@@ -40,6 +45,7 @@ class LoudspeakerEnclosure(Section):
         given="tol",
         concerns=PASSIVE_RADIATOR,
         example="20 L",
+        also="0.0003 .. 0.5 L or 450 .. 3000 L",  # micro speakers; walls
     )
     q_l: Value | None = quantity(
         "1",
@@ -50,7 +56,11 @@ class LoudspeakerEnclosure(Section):
         example="7",
     )
     port_area: Value | None = quantity(
-        "cm2", "cross-section of all ports of ONE loudspeaker", "1 .. 600 cm2", concerns=VENTED
+        "cm2",
+        "cross-section of all ports of ONE loudspeaker",
+        "1 .. 600 cm2",
+        concerns=VENTED,
+        also="0.02 .. 1 cm2",  # micro speakers
     )
 
 
@@ -100,13 +110,18 @@ class Loudspeaker(Section):
         default=absent(1.0),
     )
     z_rated: Value | None = quantity(
-        "ohm", "rated impedance of ONE loudspeaker", "1 .. 64 ohm", example="8 ohm"
+        "ohm",
+        "rated impedance of ONE loudspeaker",
+        "1 .. 64 ohm",
+        example="8 ohm",
+        also="64 .. 1000 ohm",  # headphones
     )
     z_min: Value | None = quantity(
         "ohm",
         "lowest modulus of ONE loudspeaker in the band; silent: 0.8 of z_rated",
         "0.8 .. 64 ohm",
         example="6.4 ohm",
+        also="64 .. 1000 ohm",  # headphones
     )
     phase: Value | None = quantity(
         "deg",
@@ -120,12 +135,20 @@ class Loudspeaker(Section):
         "DC resistance of ONE voice coil, cold; silent: 0.8 of z_rated",
         "0.8 .. 50 ohm",
         given="tol",
+        also="50 .. 1000 ohm",  # headphones
     )
     l_e: Value | None = quantity(
-        "H", "inductance of ONE voice coil at the top of the band", "0.01 .. 6 mH", given="tol"
+        "H",
+        "inductance of ONE voice coil at the top of the band",
+        "0.01 .. 6 mH",
+        given="tol",
+        also="1 .. 10 uH",  # micro speakers
     )
     p_rated: Value | None = quantity(
-        "W", "power rating of ONE loudspeaker by its rating_method", "1 .. 990 W"
+        "W",
+        "power rating of ONE loudspeaker by its rating_method",
+        "1 .. 990 W",
+        also="0.02 .. 1 W or 990 .. 10000 W",  # micro speakers; big subwoofers
     )
     rating_method: str | None = word(RATING_METHODS, "method behind the power rating")
     coil_rise: Value | None = quantity(
@@ -157,6 +180,7 @@ class Loudspeaker(Section):
         "air volume as compliant as the suspension of ONE loudspeaker",
         "0.5 .. 450 L",
         given="tol",
+        also="0.0003 .. 0.5 L or 450 .. 3000 L",  # micro speakers; big cones
     )
     s_d: Value | None = quantity(
         "cm2",
@@ -164,9 +188,14 @@ class Loudspeaker(Section):
         "4 .. 1300 cm2",
         given="tol",
         example="137 cm2",
+        also="0.2 .. 4 cm2",  # micro speakers
     )
     bl: Value | None = quantity(
-        "T m", "force factor of ONE loudspeaker", "1 .. 40 T m", given="tol"
+        "T m",
+        "force factor of ONE loudspeaker",
+        "1 .. 40 T m",
+        given="tol",
+        also="0.1 .. 1 T m",  # micro speakers
     )
     x_max: Value | None = quantity(
         "mm", "linear excursion, ONE way from rest, peak", "0.2 .. 60 mm", example="5 mm"

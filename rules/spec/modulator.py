@@ -1,6 +1,17 @@
 """How a channel makes its pulse width."""
 
-from ...linter.declare import Section, Value, absent, adverse, count, flag, quantity, usually, word
+from ...linter.declare import (
+    Section,
+    Value,
+    absent,
+    adverse,
+    count,
+    favourable,
+    flag,
+    quantity,
+    usually,
+    word,
+)
 from .designs import FEEDBACK, FULL_BRIDGE, SAMPLED, SEVERAL_CLOCKS, UNIFORM
 
 
@@ -59,8 +70,25 @@ class Modulator(Section):
         "2 .. 900 kHz",
         concerns=FEEDBACK,
     )
+    loop_corner: Value | None = quantity(
+        "Hz",
+        "frequency below which the loop gain is flat; silent: it rises down to 0 Hz, at best",
+        "0 or 0.1 .. 50 kHz",
+        given="typ",
+        concerns=FEEDBACK,
+        default=favourable("0 Hz"),
+    )
+    loop_gain: Value | None = quantity(
+        "V/V",
+        "loop gain at 1 kHz; silent: from loop_crossover, loop_order and loop_corner",
+        "3 .. 2500 V/V",
+        given="typ",
+        also="2500 .. 100000 V/V",
+        concerns=FEEDBACK,
+        example="40 dB",
+    )
     loop_order: Value | None = count(
-        "slope of the loop gain in the audio band, in units of 20 dB per decade",
+        "slope of the loop gain above loop_corner, in units of 20 dB per decade",
         "1 .. 7",
         possible="1 .. 20",
         concerns=FEEDBACK,
@@ -70,7 +98,11 @@ class Modulator(Section):
         "s", "delay once round the loop", "10 .. 9000 ns", given="typ", concerns=FEEDBACK
     )
     clock: Value | None = quantity(
-        "Hz", "clock of the counter that times the edges", "10 .. 3000 MHz", concerns=UNIFORM
+        "Hz",
+        "clock of the counter that times the edges",
+        "10 .. 3000 MHz",
+        concerns=UNIFORM,
+        also="1 .. 10 MHz",  # counters of controllers
     )
     noise_shaping: Value | None = count(
         "order of the noise shaping, 0: none",
@@ -80,5 +112,9 @@ class Modulator(Section):
         default=adverse(0.0),
     )
     jitter: Value | None = quantity(
-        "s", "jitter of one edge, rms, independent from edge to edge", "2 .. 1900 ps", given="typ"
+        "s",
+        "jitter of one edge, rms, independent from edge to edge",
+        "2 .. 1900 ps",
+        given="typ",
+        also="0.05 .. 2 ps or 1.9 .. 50 ns",  # crystals; software timers
     )

@@ -3,6 +3,7 @@
 from typing import ClassVar, Literal
 
 from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
+from .designs import INTEGRATED
 from .device import Device
 from .trade_sizes import TOPOLOGIES
 
@@ -11,7 +12,11 @@ class Snubber(Section):
     """Series R-C from ONE switch node to a rail or to ground."""
 
     c: Value | None = quantity(
-        "F", "capacitor of the snubber at ONE switch node", "47 .. 10000 pF", given="tol"
+        "F",
+        "capacitor of the snubber at ONE switch node",
+        "47 .. 10000 pF",
+        given="tol",
+        also="10 .. 47 pF or 10 .. 100 nF",  # gallium nitride; slow switches
     )
     r: Value | None = quantity(
         "ohm", "resistor of the snubber at ONE switch node", "0.5 .. 100 ohm", given="tol"
@@ -44,7 +49,7 @@ class OverCurrent(Section):
         "s",
         "from crossing i_trip until the switches are off",
         "20 .. 10000 ns",
-        also="10 .. 50000 us",  # a limiter of the mean current: common practice
+        also="10 .. 50000 us",  # a limiter of the mean current
         given="line",
     )
     t_retry: Value | None = quantity(
@@ -53,10 +58,32 @@ class OverCurrent(Section):
         "5 .. 4500 ms",
         given="line",
         default=favourable(float("inf")),
+        also="1 .. 5000 us or 4.5 .. 60 s",  # cycle by cycle; slow restarts
     )
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
         "what senses the current; silent: inside an integrated stage",
+    )
+
+
+class EfficiencyPoint(Section):
+    """One point of the efficiency curve of ONE channel with its filter, sine."""
+
+    power: Value | None = quantity(
+        "W",
+        "output power of ONE channel at this point of the curve",
+        "0.5 .. 450 W",
+        also="0.01 .. 3000 W",
+        given="typ",
+        example="5 W",
+    )
+    efficiency: Value | None = quantity(
+        "%",
+        "efficiency of ONE channel with its filter at this power",
+        "15 .. 98 %",
+        possible="0.1 .. 99.9 %",
+        given="typ",
+        example="78 %",
     )
 
 
@@ -89,6 +116,7 @@ class OutputStage(Section):
         "ONE leg: film or ceramic capacitor close to the switches, rail to rail",
         "0.05 .. 45 uF",
         given="tol",
+        also="1 .. 50 nF or 45 .. 10000 uF",  # high frequency alone; bulk counted in
     )
     v_c_local: Value | None = quantity(
         "V", "rated direct voltage of c_local", "6 .. 1000 V", given="max", example="100 V"
@@ -108,21 +136,43 @@ class OutputStage(Section):
         "whole load loop without switches, inductors and lead: sense resistor, board, bonds",
         "0 or 1 .. 900 mohm",
         default=favourable("0 ohm"),
+        also="0.9 .. 5 ohm",  # beads and thin leads
     )
     p_idle: Value | None = quantity(
         "W",
         "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
-        "0.05 .. 20 W",
+        "0.02 .. 19 W",
         given="typ",
+        also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
         beats_sum=True,
+    )
+    i_q: Value | None = quantity(
+        "A",
+        "ONE channel of an integrated part, idle: supply current as printed, no filter, no load",
+        "1 .. 150 mA",
+        given="typ",
+        concerns=INTEGRATED,
+        example="16 mA",
+    )
+    p_auxiliary: Value | None = quantity(
+        "W",
+        "ONE channel: modulator and drivers with what makes their supplies, gate charge and"
+        " regulator.i_other apart",
+        "0 or 0.02 .. 9 W",
+        given="typ",
+        example="0.4 W",
     )
     efficiency: Value | None = quantity(
         "%",
         "ONE channel with its filter at rated power, data sheet or bench; silent: loss model",
         "60 .. 98 %",
+        possible="0.1 .. 99.9 %",
         given="typ",
         example="90 %",
         beats_sum=True,
+    )
+    efficiency_curve: tuple[EfficiencyPoint, ...] | None = section(
+        EfficiencyPoint, part="efficiency curve", kind="sections", default=absent()
     )
     snubber: Snubber | Literal["none"] | None = section(
         Snubber, part="snubber", can_be_none=True, default=absent()

@@ -48,10 +48,18 @@ class DcDetector(Section):
     """Detector of direct voltage at the load."""
 
     v_trip: Value | None = quantity(
-        "V", "DC at the load at which the detector acts, magnitude", "0.3 .. 25 V", given="line"
+        "V",
+        "DC at the load at which the detector acts, magnitude",
+        "0.3 .. 25 V",
+        given="line",
+        also="5 .. 300 mV",  # digital detectors
     )
     t_trip: Value | None = quantity(
-        "s", "time from the DC until the detector has acted", "10 .. 5000 ms", given="max"
+        "s",
+        "time from the DC until the detector has acted",
+        "10 .. 5000 ms",
+        given="max",
+        also="0.02 .. 10 ms",  # detectors inside parts
     )
     senses: str | None = word(
         ("filtered-output", "timed-output", "duty", "oscillation"),
@@ -84,7 +92,11 @@ class Fuse(Section):
     """Fuse of the source, wherever it sits: lead, pack, vehicle, board."""
 
     i_rated: Value | None = quantity(
-        "A", "rated current of the source fuse", "0.1 .. 90 A", example="10 A"
+        "A",
+        "rated current of the source fuse",
+        "0.1 .. 90 A",
+        example="10 A",
+        also="90 .. 400 A",  # vehicle leads
     )
     place: str | None = word(
         ("source", "board"),
@@ -104,7 +116,13 @@ class Fuse(Section):
         given="max",
         example="1000 A",
     )
-    i2t: Value | None = quantity("A2s", "melting I2t of the fuse", "1 .. 900 A2s", given="typ")
+    i2t: Value | None = quantity(
+        "A2s",
+        "melting I2t of the fuse",
+        "1 .. 900 A2s",
+        given="typ",
+        also="0.0005 .. 1 A2s or 900 .. 200000 A2s",  # chip fuses; vehicle leads
+    )
     k_ambient: Value | None = quantity(
         "%",
         "share of the rated current left in the hottest air round the fuse",
@@ -122,13 +140,17 @@ class Inrush(Section):
         "ohm",
         "resistance of the charging loop as a whole; silent: that of the rail",
         "0.03 .. 29 ohm",
-        also="29 .. 2200 ohm",  # a charging resistor that a relay bridges: common practice
+        also="29 .. 2200 ohm",  # a charging resistor that a relay bridges
     )
     i_limit: Value | None = quantity(
         "A", "constant current of a controlled start, in place of r", "0.05 .. 20 A"
     )
     e_rated: Value | None = quantity(
-        "J", "pulse energy rating of the limiting part", "1 .. 900 J", given="max"
+        "J",
+        "pulse energy rating of the limiting part",
+        "1 .. 900 J",
+        given="max",
+        also="0.05 .. 1 J",  # small thermistors
     )
     i_surge: Value | None = quantity(
         "A", "weakest surge current rating in the charging path, peak", "2 .. 1500 A", given="max"
@@ -168,10 +190,20 @@ class SurgeSuppressor(Section):
         "V", "stand-off voltage of the suppressor", "3 .. 250 V", given="max", example="26 V"
     )
     v_clamp: Value | None = quantity(
-        "V", "clamping voltage of the suppressor at i_pp", "5 .. 400 V", given="max", example="42 V"
+        "V",
+        "clamping voltage of the suppressor at i_pp",
+        "5 .. 400 V",
+        given="max",
+        example="42 V",
+        also="400 .. 1500 V",  # varistors
     )
     i_pp: Value | None = quantity(
-        "A", "peak current for which v_clamp is printed", "1 .. 900 A", given="max", example="70 A"
+        "A",
+        "peak current for which v_clamp is printed",
+        "1 .. 900 A",
+        given="max",
+        example="70 A",
+        also="900 .. 40000 A",  # varistors, 8/20 us
     )
 
 
@@ -179,7 +211,11 @@ class Bleeder(Section):
     """Discharge resistor of ONE rail."""
 
     r: Value | None = quantity(
-        "ohm", "discharge resistor of ONE rail", "68 .. 47000 ohm", given="tol"
+        "ohm",
+        "discharge resistor of ONE rail",
+        "68 .. 47000 ohm",
+        given="tol",
+        also="10 .. 68 ohm or 47 .. 1000 kohm",  # switched ones; slow ones
     )
     p_rated: Value | None = quantity(
         "W", "power rating of the discharge resistor", "0.05 .. 40 W", given="max"

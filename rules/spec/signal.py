@@ -38,10 +38,18 @@ class Signal(Section):
         "V", "level at which the input stage itself clips, rms", "0.05 .. 20 V"
     )
     r_in: Value | None = quantity(
-        "ohm", "input resistance behind the coupling capacitor", "1 .. 220 kohm", given="tol"
+        "ohm",
+        "input resistance behind the coupling capacitor",
+        "1 .. 220 kohm",
+        given="tol",
+        also="220 .. 10000 kohm",  # instrument inputs
     )
     c_in: Value | None = quantity(
-        "F", "coupling capacitor ahead of the input", "0.047 .. 22 uF", given="tol"
+        "F",
+        "coupling capacitor ahead of the input",
+        "0.047 .. 22 uF",
+        given="tol",
+        also="1 .. 47 nF or 22 .. 100 uF",  # high and low input resistance
     )
     c_in_dielectric: str | None = word(
         INPUT_DIELECTRICS, "dielectric of the coupling capacitor", called=FILMS

@@ -23,6 +23,7 @@ class Bulk(Section):
         "ONE rail to ground: all capacitors of the amplifier on it added",
         "0.047 .. 33 mF",
         given="tol",
+        also="1 .. 47 uF or 33 .. 200 mF",  # parts of a few watts; big linear supplies
     )
     v_rated: Value | None = quantity(
         "V",
@@ -32,7 +33,11 @@ class Bulk(Section):
         example="35 V",
     )
     i_ripple: Value | None = quantity(
-        "A", "rated ripple current of the whole group on ONE rail, rms", "0.2 .. 60 A", given="max"
+        "A",
+        "rated ripple current of the whole group on ONE rail, rms",
+        "0.2 .. 60 A",
+        given="max",
+        also="20 .. 200 mA",  # small electrolytics
     )
     life: Value | None = quantity(
         "h",
@@ -54,7 +59,11 @@ class SupplySurge(Section):
     """Credible surge at the terminals of the source."""
 
     v: Value | None = quantity(
-        "V", "peak of the surge with nothing connected", "20 .. 400 V", concerns=VEHICLE
+        "V",
+        "peak of the surge with nothing connected",
+        "20 .. 400 V",
+        concerns=VEHICLE,
+        also="400 .. 1000 V",  # 24 V systems
     )
     r: Value | None = quantity(
         "ohm", "resistance behind the surge", "0.05 .. 40 ohm", concerns=VEHICLE
@@ -98,6 +107,7 @@ class Supply(Section):
         "ohm",
         "resistance of the source at ONE rail, its leads included; silent: from the pack, or 0",
         "0 or 1 .. 900 mohm",
+        also="0.9 .. 20 ohm",  # small primary cells
     )
     i_max: Value | None = quantity(
         "A",
@@ -165,12 +175,14 @@ class Supply(Section):
         "5 .. 4000 mV",
         given="max",
         concerns=NOT_THE_PACK,
+        also="0.05 .. 5 mV",  # linear regulators
     )
     p_auxiliary: Value | None = quantity(
         "W",
         "all other loads of the source together: signal processing, radio, lamps",
         "0 or 0.05 .. 45 W",
         default=favourable("0 W"),
+        also="1 .. 50 mW",  # a sleeping controller
     )
     certified: str | None = flag(
         "what stands between mains and a rail, or a source above 60 V, carries a safety"
@@ -188,4 +200,5 @@ class Supply(Section):
         given="tol",
         concerns=NOT_THE_PACK,
         default=adverse("0 F"),
+        also="19 mF .. 20 F",  # stiffening capacitors
     )

@@ -19,6 +19,20 @@ TOUCHES = ("unreachable", "under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min
 MATERIALS = ("metal", "glass", "plastic", "wood")
 
 
+class Fan(Section):
+    """Fan that blows along the fins of the heatsinks."""
+
+    r_th_sa: Value | None = quantity(
+        "K/W",
+        "ONE heatsink in this air, to the air that is blown in",
+        "0.02 .. 10 K/W",
+        given="typ",
+    )
+    air_speed: Value | None = quantity(
+        "m/s", "air along the fins, where the resistance in it is not known", "0.5 .. 8 m/s"
+    )
+
+
 class Heatsink(Section):
     """Heatsink of the power devices."""
 
@@ -28,6 +42,8 @@ class Heatsink(Section):
         "0.05 .. 40 K/W",
         given="typ",
     )
+    fan: Fan | Literal["none"] | None = section(Fan, part="fan", can_be_none=True, default=absent())
+    mass: Value | None = quantity("kg", "aluminium of ONE heatsink", "0.01 .. 9 kg")
     count: Value | None = count(
         "equal heatsinks that share all packages", "1 .. 16", default=absent(1.0)
     )
@@ -84,10 +100,22 @@ class BoardCopper(Section):
     """Copper of the board that cools ONE package."""
 
     area: Value | None = quantity(
-        "mm2", "all copper that cools ONE package", "10 .. 9000 mm2", concerns=NO_HEATSINK
+        "mm2",
+        "copper that cools ONE package, on the layer that has most of it",
+        "10 .. 9000 mm2",
+        concerns=NO_HEATSINK,
     )
     pad_area: Value | None = quantity(
         "mm2", "copper under the pad of ONE package", "1 .. 900 mm2", concerns=NO_HEATSINK
+    )
+    layers: Value | None = count(
+        "layers of about that copper, joined under the package", "1 .. 12", concerns=NO_HEATSINK
+    )
+    vias: Value | None = count(
+        "vias under ONE package that join the layers; 0: none",
+        "0 or 1 .. 200",
+        possible="0 .. 900",
+        concerns=NO_HEATSINK,
     )
 
 
@@ -108,6 +136,12 @@ class Thermal(Section):
     )
     board_copper: BoardCopper | None = section(
         BoardCopper, part="board copper", concerns=NO_HEATSINK
+    )
+    time_constant: Value | None = quantity(
+        "s",
+        "heatsink, or board of a stage without one: to 63 % of its rise; silent: from the mass",
+        "10 .. 3600 s",
+        example="180 s",
     )
     basis: str | None = word(
         ("one-eighth", "one-third", "full-sine"),

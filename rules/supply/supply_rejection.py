@@ -80,7 +80,8 @@ supply: {source: dc-source, rails: single, v_rail: 24 V, ripple: 100 mV}
 channels:
   main:
     output_stage: {topology: full-bridge}
-    modulator: {feedback: after-filter, loop_crossover: 100 kHz, loop_order: 1, feed_forward: no}
+    modulator: {feedback: after-filter, loop_crossover: 100 kHz, loop_order: 1, loop_corner: 1 kHz,
+      feed_forward: no}
 claims: {thd: 0.1 %}
 """,
 )

@@ -6,6 +6,11 @@ junction is taken in the steady state of rated power on all channels, with the h
 on-resistance, and only its absolute maximum makes this check more than a remark; it is
 critical where it misses that by more than such an estimate may err.
 
+Where the part would end its heat before there is a balance, no resistance is known and none
+is made up: the heat stays as it is there, and where it leads is the finding. A rating that
+lasts for a time (`rated_duration`) is judged at its end, on a stage that is warm from its
+programme; heatsink or board then need their time constant or mass.
+
 Where an over-temperature trip senses the heatsink, the rise ends there: the junction is
 then no hotter than the heatsink at the trip plus its own rise above it.  An integrated
 stage of which nothing else is said is taken to shut itself down at its limit.  Without a

@@ -13,16 +13,36 @@ losses of an integrated stage cannot be made up from its on-resistance (measured
 are two to three times that), so without a measured efficiency the check can fail but not
 pass.  First cure: a larger heatsink, then outer air, then fewer losses.
 
+An integrated stage goes no further than its own trip: that it gets there is the finding, and
+the part is not destroyed by it. Of one that says nothing of a trip the same is assumed at its
+limit.
+
 The limits are the usual distances of derating tables.  A fixed 110 degC, found in tables
 for space, would condemn published boards that work at 125 degC.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever, Source, from_memory
+from ...linter.check import (
+    Assumption,
+    AtLeast,
+    Case,
+    Caution,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+    from_memory,
+)
+from ..formulas.maths import smaller
+
+NO_TRIP = Assumption(
+    float("inf"), "absent", derivation("no trip at the junction: nothing ends its rise there")
+)
 
 
-def figure(t_j_max: float, t_junction: float) -> float:
-    """Distance of the junction from its absolute maximum."""
-    return t_j_max - t_junction
+def figure(t_j_max: float, t_junction: float, t_trip_own: float) -> float:
+    """Distance of the junction from its absolute maximum, at most where it trips itself."""
+    return t_j_max - smaller(t_junction, t_trip_own)
 
 
 _BASE = """
@@ -48,12 +68,13 @@ CHECK = Check(
     unit="K",
     each="channel",
     stake="rating",
-    formula="t_j_max - t_junction",
-    sentence="The hottest junction reaches {t_junction} while the programme plays,"
-    " {figure:+below|above} its limit of {t_j_max}.",
+    formula="t_j_max - smaller of t_junction and t_trip_own",
+    sentence="The programme heats the hottest junction to {t_junction}; with a trip of its own it"
+    " stays {figure:+below|above} its limit of {t_j_max}.",
     inputs={
-        "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction": Input("t_junction_programme"),
+        "t_j_max": Input("output_stage.device.t_j_max"),
+        "t_trip_own": Input("t_trip_own", default=NO_TRIP),
     },
     limits=AtLeast(
         critical="0 K",
@@ -79,10 +100,12 @@ CHECK = Check(
     cautions=(Caution("CAUTION", "Heatsinks stay hot after switching off and may carry the "
                       "voltage of a rail. Let them cool and measure before touching."),),
     cases=(
-        Case({"t_j_max": "150 degC", "t_junction": "98.20 degC"}, gives="51.80 K",
+        Case({"t_j_max": "150 degC", "t_junction": "98.20 degC", "t_trip_own": "150 degC"},
+             gives="51.80 K",
              origin="computed: nodal solution of 4 devices of 6 W, 1.7 K/W each, on one sink "
              "of 2 K/W in 40 degC"),
-        Case({"t_j_max": "150 degC", "t_junction": "112.0 degC"}, gives="38.0 K",
+        Case({"t_j_max": "150 degC", "t_junction": "112.0 degC", "t_trip_own": "155 degC"},
+             gives="38.0 K",
              origin="computed: by hand from TPA3221 data sheet, 33.6 W at a case of 75 degC "
              "and 1.1 K/W"),
     ),

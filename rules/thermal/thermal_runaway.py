@@ -5,6 +5,12 @@ warmer.  The loop gain is what one watt of heat comes back as: thermal resistanc
 the slope of the loss with temperature.  At 1 there is no balance and the temperature runs
 away; at 0.5 every error of the loss or of the heatsink comes out doubled.
 
+The gain is taken where the stage stands in a sine at rated power, or where the part ends its
+heat if it would get there.  A stage with a balance below its trip does not run away, whatever
+the gain would be beyond.  One without is switched off by its trip and nothing is destroyed: a
+lasting sine need not be comfortable, so the finding is a remark then, and the trip itself is
+judged elsewhere.  A rating for a time gives the loop no more than that time.
+
 All channels on one heatsink feed each other, so the heatsink counts with the slopes of
 all channels.  The resistance rises here as a power of the absolute temperature through
 the printed values at 25 and 150 degC, as the curves of data sheets do; a straight line
@@ -25,13 +31,24 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..formulas.maths import smaller
+
+STOUT = Source(
+    "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, Power Electronics Nov. 2007",
+    "stable where the system takes up more heat for a kelvin than the device adds; no page given",
+)
 
 
 def figure(
-    r_th_own: float, p_slope: float, r_th_shared: float, p_slopes: tuple[float, ...]
+    r_th_own: float,
+    p_slope: float,
+    r_th_shared: float,
+    p_slopes: tuple[float, ...],
+    heat_ended: str,
 ) -> float:
-    """Loop gain of the thermal feedback."""
-    return r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
+    """Loop gain of the thermal feedback; counted to one half where a trip switches off."""
+    gain = r_th_own * p_slope + r_th_shared * sum(p_slopes[1:], p_slopes[0])
+    return smaller(gain, 0.5) if heat_ended == "trip" else gain
 
 
 _BASE = """
@@ -49,6 +66,7 @@ channels:
 thermal:
   enclosure: none
   heatsink: {r_th_sa: SINK, place: outside}
+protection: {over_temperature: none}
 """
 
 CHECK = Check(
@@ -57,21 +75,23 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="safety",
-    formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels)",
+    formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 0.5"
+    " where heat_ended is trip",
     sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
     " and {r_th_shared} shared.",
     inputs={
-        "r_th_own": Input("r_th_own"),
+        "r_th_own": Input("r_th_loop"),
         "p_slope": Input("p_slope"),
-        "r_th_shared": Input("r_th_shared"),
+        "r_th_shared": Input("r_th_loop_shared"),
         "p_slopes": Input("all p_slope"),
+        "heat_ended": Input("heat_ended"),
     },
     limits=AtMost(
         critical="1",
         major="0.5",
         minor="0.3",
         basis={
-            "critical": derivation("with a loop gain of 1 there is no thermal balance"),
+            "critical": STOUT,
             "major": COMMON_PRACTICE,
             "minor": COMMON_PRACTICE,
         },
@@ -82,17 +102,21 @@ CHECK = Check(
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
     ),
     sources=(
+        STOUT,
         derivation("derivative of the heat balance with respect to the junction temperature"),
         Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
     ),
     cases=(
         Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",
-              "p_slopes": ("0.00768 W/K",)}, gives="0.3072",
+              "p_slopes": ("0.00768 W/K",), "heat_ended": "nothing"}, gives="0.3072",
              origin="computed: 8 A, 20 mohm rising 0.6 % a kelvin, 40 K/W; perturbation of the "
              "solved balance gives 0.3072"),
         Case({"r_th_own": "2 K/W", "p_slope": "0.02 W/K", "r_th_shared": "10 K/W",
-              "p_slopes": ("0.02 W/K", "0.01 W/K")}, gives="0.34",
+              "p_slopes": ("0.02 W/K", "0.01 W/K"), "heat_ended": "trip"}, gives="0.34",
              origin="computed: largest row of the 2 x 2 matrix of the coupled balance"),
+        Case({"r_th_own": "40 K/W", "p_slope": "0.04 W/K", "r_th_shared": "0 K/W",
+              "p_slopes": ("0.04 W/K",), "heat_ended": "trip"}, gives="0.5",
+             origin="derived: 1.6 without the trip, which switches off instead"),
     ),
     fails=_BASE.replace("RESISTANCE", "100 mohm").replace("SINK", "20 K/W"),
     passes=_BASE.replace("RESISTANCE", "20 mohm").replace("SINK", "3 K/W"),

@@ -21,7 +21,6 @@ WEAKNESSES = {
     "thesis-full-bridge": {
         "stated-value-contradicts": CAPACITORS,
         "value-outside-usual-range": CAPACITORS,
-        "carrier-residual": CAPACITORS,
         "carrier-attenuation": CAPACITORS,
         "dead-time-distortion": "375 ns without any feedback: the author's simulation of 350 ns"
         " shows strong crossover distortion",

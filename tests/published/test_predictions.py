@@ -90,7 +90,8 @@ def efficiency(row: Row, others: int = 0) -> Band:
     highest = limit if isinstance(limit, Node) else SILICON
     ends = []
     for adverse, t in ((1, highest), (-1, Fixed(to_si("25 degC")))):
-        loss = Computed("loss", channel_loss, {"heat": heat, "t_junction": t})
+        reached = {"heat": heat, "t_junction": t, "t_end": highest}
+        loss = Computed("loss", channel_loss, reached)
         total = worst_case(loss, adverse).figure + others * worst_case(idle, adverse).figure
         ends.append(per_cent(float(power.value()), total))
     return ends[0], ends[1]
@@ -114,7 +115,7 @@ def loss_at_eighth(row: Row) -> float:
 
 def power_at(thd: float) -> Callable[[Row], float]:
     """Power at a distortion: clip onset and what clipping adds."""
-    return lambda row: nominal(row, "p_out_max") * float(clipped_power_ratio(thd))
+    return lambda row: nominal(row, "p_out_usual") * float(clipped_power_ratio(thd))
 
 
 def clipped_ratio(_: Row) -> float:

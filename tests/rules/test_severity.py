@@ -160,7 +160,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
         "major",
         """
-    miller-turn-on short-circuit-energy switch-node-undershoot
+    bootstrap-overcharge miller-turn-on short-circuit-energy switch-node-undershoot
     """,
     ),
     "wear: beyond the rating for a printed life or rise of temperature": (
@@ -180,10 +180,12 @@ NO_HAZARD = """
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
     carrier-attenuation carrier-in-radio-bands carrier-residual carrier-slope-limit
     carrier-to-audio-ratio ceramic-capacitor-in-signal channel-beat charger-stated
-    charging-while-playing clearance-and-creepage clipping-power common-mode-resonance
+    charging-while-playing clearance-and-creepage clipping-power common-mode-attenuation
+    common-mode-resonance
     conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
     dc-detector-bass dead-time-distortion dead-time-share dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
+    efficiency-curve
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
     filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
     gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice
@@ -202,10 +204,11 @@ NO_HAZARD = """
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
     series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
-    stated-heat steady-dc-offset step-down-above-source step-up-below-source
-    supply-below-part-limit supply-lead-drop supply-rejection target-sound-level
-    thermal-compression thermal-test-condition timer-resolution transport-watt-hours
-    treble-response treble-response-loudspeaker trip-above-music trip-against-saturation
+    start-against-protection stated-heat steady-dc-offset step-down-above-source
+    step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
+    target-sound-level thermal-compression thermal-test-condition timer-resolution
+    transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
+    trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
 """
 OF_SAFETY = ("shock", "burn", "fire", "burst", "unguarded")

@@ -126,3 +126,114 @@ def test_a_value_of_another_kind_of_design_is_no_slip(text: str) -> None:
     assert loaded.spec is not None
     names = {item.check for item in review(loaded.spec).failing()}
     assert "value-outside-usual-range" not in names
+
+
+PUBLISHED = [
+    # TPA3111D1 data sheet SLOS618E, figure 21; TI SLOA339: 200 pF at most at the output
+    "channels: {main: {filter: {type: bead, c_ground: {c: 1 nF}}}}",
+    "channels: {main: {filter: {type: bead, c_ground: {c: 200 pF}}}}",
+    # TPA2010D1 product page: 2.8 mA and 0.5 uA, here on 3.6 V
+    "channels: {main: {output_stage: {p_idle: 10 mW}}}\nbattery: {i_standby: 0.5 uA}",
+    # MAX98357A data sheet 19-6779, general description
+    "channels: {main: {modulator: {jitter: 12 ns}}}",
+    # TAS6424-Q1, 2.1 MHz; TPA6404-Q1, loads of up to 6 kohm told apart from none
+    "channels: {main: {modulator: {carrier: 2.1 MHz}, load_range: 2 ohm .. 6 kohm}}",
+    # IRAUDAMP4 manual p. 11; thesis Universidad de Cantabria 2017; TPA3220 data sheet SLASEN3B
+    "channels: {main: {dc_offset: 5 mV, gate_drive: {bootstrap: {c: 47 uF}}}}",
+    "channels: {main: {gate_drive: {bootstrap: {c: 33 nF}}}}",
+    # Mattingly, TPA3255_ClassD_PBTL: 100 mA on 50 V; nevenfo, protection-48v: 15.4 mF, 54 A2s
+    "channels: {main: {output_stage: {p_idle: 5 W}}}\nsupply: {bulk: {c: 15.4 mF}}",
+    "channels: {main: {rated_power: 10 W}}\nprotection: {fuse: {i2t: 54 A2s}}",
+    # XMOS dock application note 2010: 220 uF; evaluation of a part of 3 W: 10 uF, common practice
+    "channels: {main: {rated_power: 3 W}}\nsupply: {bulk: {c: 10 uF}}",
+]
+
+
+@pytest.mark.parametrize("text", PUBLISHED)
+def test_what_published_parts_and_boards_have_is_no_slip(text: str) -> None:
+    loaded = load_text(f"amplifier_spec: 1\n{text}\n", "board")
+    assert loaded.spec is not None, loaded.refusals
+    said = [x for x in review(loaded.spec).failing() if x.check == "value-outside-usual-range"]
+    assert not [x.message for x in said if x.severity is Severity.MAJOR]
+
+
+@pytest.mark.parametrize("kind", ["lc", "bead"])
+def test_a_capacitor_behind_a_bead_is_a_slip_behind_a_coil(kind: str) -> None:
+    text = f"channels: {{main: {{filter: {{type: {kind}, c_ground: {{c: 1 nF}}}}}}}}"
+    loaded = load_text(f"amplifier_spec: 1\n{text}\n", "board")
+    assert loaded.spec is not None, loaded.refusals
+    found = {x.check for x in review(loaded.spec).failing()}
+    assert ("value-outside-usual-range" in found) is (kind == "lc")
+
+
+@pytest.mark.parametrize(
+    ("value", "severity"),
+    [
+        ("22 mH", Severity.MAJOR),
+        ("{value: 22 mH, from: estimate}", Severity.MAJOR),
+        ("{value: 22 mH, from: measured}", Severity.MINOR),
+        ("{value: 22 mH, from: datasheet}", Severity.MINOR),
+    ],
+)
+def test_a_value_that_was_read_off_is_questioned_only(value: str, severity: Severity) -> None:
+    text = f"channels: {{main: {{filter: {{type: lc, inductor: {{l: {value}}}}}}}}}"
+    found = finding(text, "value-outside-usual-range")
+    assert found.severity is severity
+    assert (found.advice.follows is None) is (severity is Severity.MINOR)
+
+
+# 14.4 V into 2 ohm are 7.2 A without any resistance in line; two switches of 90 mohm leave 6.6 A,
+# and coils of some tens of mohm bring the rest (TAS6424-Q1: limit 6.5 A, 45 W into 2 ohm)
+LIMITER = """
+supply: {source: dc-source, rails: single, v_rail: 14.4 V}
+channels:
+  main:
+    rated_power: 27 W
+    rated_thd: 10 %
+    rated_load: 4 ohm
+    load_range: 2 ohm .. 4 ohm
+    output_stage:
+      topology: full-bridge
+      devices: integrated
+      over_current: {i_trip: {typ: TRIP}, sensing: internal}
+      device: {r_ds_on: {typ: 90 mohm}}
+    filter: {type: lc, inductor: {l: 3.3 uH}}
+"""
+
+
+def test_what_a_worst_default_decides_beside_a_neutral_one_is_open() -> None:
+    found = finding(LIMITER.replace("TRIP", "6.5 A"), "trip-above-music")
+    assert found.status is Status.OPEN, found.message
+    assert "channels.main.filter.inductor.dcr" in {item.path for item in found.advice.missing}
+
+
+def test_what_no_usual_resistance_would_clear_is_found() -> None:
+    """4 A into 2 ohm need 1.6 ohm in line: no such coil is on the way of 27 W."""
+    found = finding(LIMITER.replace("TRIP", "4 A"), "trip-above-music")
+    assert found.severity is Severity.MAJOR
+
+
+@pytest.mark.parametrize(("clamp", "severity"), [("77.4 V", Severity.MAJOR), ("60 V", None)])
+def test_a_suppressor_that_clamps_above_the_part(clamp: str, severity: Severity | None) -> None:
+    """nevenfo, docs/protection-48v.md: SMCJ48A on a stage of 65 V."""
+    board = f"""
+environment: {{place: indoor}}
+supply: {{source: dc-source, rails: single, converter: none, v_rail: 48 V}}
+channels:
+  main:
+    output_stage: {{topology: full-bridge, devices: integrated, device: {{v_supply_abs: 65 V}}}}
+protection: {{surge: {{v_rwm: 48 V, v_clamp: {clamp}}}}}
+"""
+    assert finding(board, "surge-clamp").severity is severity
+
+
+def test_an_assumed_surge_acquits_no_stage() -> None:
+    """The surge of an unknown place is a favourable figure: nothing is met on it."""
+    board = """
+supply: {source: dc-source, rails: single, converter: none, v_rail: 48 V}
+channels:
+  main:
+    output_stage: {topology: full-bridge, devices: integrated, device: {v_supply_abs: 65 V}}
+protection: {surge: {v_rwm: 48 V, v_clamp: 77.4 V}}
+"""
+    assert finding(board, "surge-against-stage").status is Status.OPEN

@@ -28,9 +28,12 @@ PLAIN = ("1", "rad", "dB", "degC", "word", "words", "function", "bundle", "any")
 NOT_ON_QUANTITIES = {
     "conductors.wire_current": "interpolates in a table of SI numbers",
     "dissipation.hot_resistance": "power law of the kelvins as a plain number",
+    "efficiency.knots_of": "takes a bundle of SI numbers",
+    "efficiency.loss_above_idle": "takes a bundle of SI numbers",
     "enclosure.convection_factor": "standard atmosphere, a fit to the metres",
     "enclosure.wall_rise": "takes a bundle of SI numbers",
     "heat.junction_over": "takes a bundle of SI numbers",
+    "heat.switch_heat": "takes a bundle of SI numbers",
 }
 """Functions that run on SI numbers alone, and why."""
 

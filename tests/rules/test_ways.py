@@ -17,8 +17,9 @@ WHOLE = {
     ("c_discharged", 1): NOT_FITTED,
     ("c_total", 2): NOT_FITTED,
     ("c_total_unbiased", 2): NOT_FITTED,
-    ("p_gate_other", 1): NOT_FITTED,
+    ("p_gate_other", 2): NOT_FITTED,
     ("sun", 2): NOT_FITTED,
+    ("r_sink", 2): NOT_FITTED,
     ("f_converter", 1): NOT_FITTED,
     ("detector_independent", 1): SAME,
     ("heatsink", 1): SAME,
@@ -41,11 +42,16 @@ WHOLE = {
     ("c_ground_dielectric", 1): STATED,
     ("dead_time_stated", 1): STATED,
     ("edge_stated", 1): STATED,
+    ("heat_ended", 1): STATED,
     ("heat_known", 1): STATED,
+    ("i_q_stated", 1): STATED,
     ("ip_claim", 1): STATED,
     ("r_ds_on_stated", 1): STATED,
+    ("rating_lasts", 1): STATED,
+    ("grounded", 2): STATED,
     ("source_sags", 2): STATED,
     ("travel_stated", 2): STATED,
+    ("thd_allowed", 2): "nothing is claimed: the limit of practice is the whole",
 }
 
 

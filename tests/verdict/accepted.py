@@ -57,6 +57,14 @@ TIGHTER = (
     "of two statements of one voltage the tighter counted; that they contradict each other is"
     " a finding of its own"
 )
+TWO_RATINGS = (
+    "a source is rated by power or by current: the tighter one counted, and the other one is"
+    " still stated"
+)
+OF_THE_LOAD = (
+    "loudspeakers that contradict the rated load are a finding of their own; without their"
+    " impedance the rated load tells it"
+)
 AT_100 = (
     "the core then is taken at 100 degC; an inductor that gets hotter is found by"
     " inductor-copper, which asks for the same rating"
@@ -114,6 +122,8 @@ TABLE = (
     Accepted("fuse-*", ANY, "protection.fuse", "*", NO_FUSE),
     Accepted("carrier-heats-* pumping-against-*", "none", "loudspeaker", "[nm]*", NO_COIL),
     Accepted(ANY, FIELD, "supply.v_source", "*", TIGHTER),
+    Accepted("source-*", FIELD, "supply.p_max", "meets", TWO_RATINGS),
+    Accepted("loudspeaker-clipped-power", FIELD, "loudspeaker.z_rated", "minor", OF_THE_LOAD),
     Accepted("inductor-saturation", FIELD, "filter.inductor.i_rms", "meets", AT_100),
     Accepted("trip-above-music", FIELD, "loudspeaker.z_min", "meets", AS_STATED),
     Accepted(ANY, FIELD, "supply.converter", "*", NO_CONVERTER),

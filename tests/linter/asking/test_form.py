@@ -61,7 +61,7 @@ def entries(text: str) -> Iterator[tuple[int, str, str]]:
             above.pop()
         name = (
             f"[0].{found[4]}"
-            if above and above[-1][1].endswith(("foster", "deviations"))
+            if above and above[-1][1].endswith(("foster", "efficiency_curve", "deviations"))
             else (f".{found[4]}" if above else found[4])
         )
         above.append((indent, (above[-1][1] if above else "") + name))

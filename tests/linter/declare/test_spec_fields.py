@@ -17,6 +17,7 @@ is_channel_path = SCHEMA.is_channel_path
 
 # Sections that a spec may declare not to be in the product.
 MAY_BE_NONE = {
+    "thermal.heatsink.fan",
     "limiter",
     "lead",
     "output_stage.snubber",
@@ -49,8 +50,10 @@ MAY_BE_NONE = {
 }
 # Silence about these sections means that they are not in the product.
 NONE_WHEN_SILENT = {
+    "thermal.heatsink.fan",
     "limiter",
     "output_stage.device.foster",
+    "output_stage.efficiency_curve",
     "output_stage.snubber",
     "filter.c_ground",
     "filter.damper",

@@ -15,6 +15,7 @@ FIELDS = SCHEMA.fields
 # Kind or SI unit, and the paths that have it.  degC: a temperature; K: a difference.
 LISTED = {
     "count": """
+        thermal.board_copper.layers thermal.board_copper.vias
         amplifier_spec environment.pollution_degree battery.series battery.parallel
         battery.packs output_stage.parallel output_stage.device.switches_per_package
         modulator.loop_order modulator.noise_shaping loudspeaker.series loudspeaker.parallel
@@ -26,6 +27,7 @@ LISTED = {
         deviations[].until deviations[].up_to
     """,
     "word": """
+        output_stage.device.r_ds_on_at
         milestone environment.place environment.am_receiver signal.channel_phase
         signal.c_in_dielectric supply.source supply.rails supply.converter battery.chemistry
         battery.connection battery.charger.sensor battery.charger.playing
@@ -80,7 +82,7 @@ LISTED = {
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
         protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
         supply.v_source_abs
-        gate_drive.v_floating gate_drive.bootstrap.v_r
+        gate_drive.v_floating gate_drive.bootstrap.v_r gate_drive.bootstrap.v_clamp
         output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
     "ohm": """
@@ -89,6 +91,7 @@ LISTED = {
         output_stage.snubber.r output_stage.device.r_ds_on output_stage.device.r_g_int
         output_stage.device.r_g_test output_stage.device.load_min gate_drive.r_g_on
         gate_drive.r_g_off gate_drive.bootstrap.r filter.inductor.dcr filter.damper.r
+        filter.inductor.r_ac
         loudspeaker.z_rated loudspeaker.z_min loudspeaker.r_e loudspeaker.zobel.r
         protection.inrush.r protection.reverse_polarity.r_on protection.bleeder.r
     """,
@@ -97,9 +100,17 @@ LISTED = {
         output_stage.snubber.c output_stage.device.c_iss output_stage.device.c_oss
         output_stage.device.c_bootstrap gate_drive.c_reservoir gate_drive.bootstrap.c
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
-        filter.second_stage.c loudspeaker.c_series.c loudspeaker.zobel.c
+        filter.second_stage.c filter.second_stage.c_ground
+        loudspeaker.c_series.c loudspeaker.zobel.c
+    """,
+    "kg": """
+        thermal.heatsink.mass
+    """,
+    "m/s": """
+        thermal.heatsink.fan.air_speed
     """,
     "s": """
+        rated_duration thermal.time_constant
         signal.mute_time supply.bulk.life battery.rating_hours battery.protection.t_trip
         output_stage.t_edge output_stage.over_current.t_response
         output_stage.over_current.t_retry output_stage.device.t_d_on output_stage.device.t_r
@@ -120,9 +131,11 @@ LISTED = {
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
         battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge
+        output_stage.i_q
     """,
     "W": """
         supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
+        output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
         supply.p_peak
@@ -131,11 +144,13 @@ LISTED = {
     "%": """
         supply.converter_efficiency battery.usable_share battery.cold_share rated_thd
         output_stage.efficiency modulator.m_max filter.inductor.i_sat_drop
+        output_stage.efficiency_curve[].efficiency
         filter.c_across.bias_retention filter.c_ground.bias_retention
         protection.fuse.k_ambient claims.efficiency claims.thd
     """,
     "Hz": """
         supply.converter_frequency band modulator.carrier modulator.loop_crossover
+        modulator.loop_corner
         modulator.clock filter.corner loudspeaker.f_s loudspeaker.enclosure.f_b
         loudspeaker.high_pass.f
     """,
@@ -148,7 +163,8 @@ LISTED = {
     """,
     "1": """
         battery.peukert output_stage.device.r_ds_on_hot_factor
-        filter.inductor.i_sat_hot_factor filter.inductor.turns filter.inductor.exponent_f
+        filter.inductor.i_sat_hot_factor
+        filter.inductor.turns filter.inductor.exponent_f
         filter.inductor.exponent_b filter.c_across.tan_delta filter.c_ground.tan_delta
         loudspeaker.q_ms loudspeaker.q_es loudspeaker.enclosure.q_l
         thermal.enclosure.emissivity
@@ -159,7 +175,7 @@ LISTED = {
         output_stage.device.q_rr
     """,
     "V/V": """
-        gain
+        gain modulator.loop_gain
     """,
     "m**2": """
         lead.area filter.inductor.a_e loudspeaker.s_d loudspeaker.enclosure.port_area
@@ -176,6 +192,7 @@ LISTED = {
     "K/W": """
         output_stage.device.r_th_jc output_stage.device.r_th_cs output_stage.device.r_th_ja
         output_stage.device.foster[].r gate_drive.regulator.r_th_ja thermal.heatsink.r_th_sa
+        thermal.heatsink.fan.r_th_sa output_stage.device.psi_jt output_stage.device.psi_jb
     """,
     "V/s": """
         gate_drive.cmti

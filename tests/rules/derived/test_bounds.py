@@ -162,6 +162,12 @@ PAIRS = [
         "11 V",
         "15 V",
     ),
+    (
+        "filter.inductor.r_ac",
+        channel("filter: {type: lc, inductor: {dcr: 30 mohm, r_ac: VALUE}}"),
+        "120 mohm",
+        "12 mohm",
+    ),
     ("output_stage.device.r_ds_on_hot_factor", device("r_ds_on_hot_factor: VALUE"), "1.1", "0.9"),
     ("output_stage.device.r_th_ja", device("r_th_ja: VALUE"), "12 K/W", "5 K/W"),
     (

@@ -246,3 +246,26 @@ def test_resistance_of_the_hot_path():
     from ampreview.rules.derived.output import path_resistance
 
     assert path_resistance(2.0, 0.06, 3.0, 0.03, 0.02, 0.04) == pytest.approx(0.16)
+
+
+@pytest.mark.parametrize(
+    ("second", "l_leg", "c"),
+    [
+        ("none", 0.0, 0.0),
+        ("{l: 4.7 uH, c: 220 nF}", 4.7e-6, 220e-9),
+        # two of 100 nF to ground are in series for the load
+        ("{l: 4.7 uH, c_ground: 100 nF}", 4.7e-6, 50e-9),
+        ("{l: 4.7 uH, c: 220 nF, c_ground: 100 nF}", 4.7e-6, 270e-9),
+    ],
+)
+def test_second_section_across_the_load_and_to_ground(derived, second, l_leg, c):
+    text = channel(BRIDGE, f"filter: {{second_stage: {second}}}")
+    assert derived("l_second", text) == pytest.approx(l_leg)
+    assert derived("c_second", text) == pytest.approx(c)
+
+
+def test_a_second_section_of_unknown_parts_is_asked_for_them(gap):
+    text = channel(BRIDGE, "filter: {second_stage: {l: 4.7 uH}}")
+    assert gap("c_second", text) == ["channels.main.filter.second_stage.c"]
+    text = channel(BRIDGE, "filter: {second_stage: {c: 100 nF}}")
+    assert gap("l_second", text) == ["channels.main.filter.second_stage.l"]

@@ -1,8 +1,12 @@
 """Filter at the carrier and in the treble, damper and bootstrap, for specs through the graph."""
 
 import math
+import random
 
+import numpy as np
 import pytest
+
+from ampreview.rules.formulas.lc import deviation_db, frequency_of_deviation
 
 BRIDGE = """
 channels:
@@ -59,6 +63,37 @@ def test_treble_over_the_rated_loads_and_into_two_coils(derived):
     coils = 2 * (3.0 + 2j * math.pi * 20e3 * 0.2e-3)
     expected = abs(decibel(coils, 6.0, damper))
     assert derived("treble_deviation_coil", DAMPED) == pytest.approx(expected, rel=1e-9)
+
+
+def test_a_peak_inside_the_band_is_found_by_a_fine_scan(derived):
+    """10 uH a leg and 10 uF: 11 kHz; seven dB are left of it at the top of the band."""
+    text = BRIDGE.replace("c: 470 nF", "c: 10 uF").replace("dcr: 50", "dcr: 5")
+    text = text.replace("4 ohm .. 8 ohm", "4 ohm .. 30 ohm")
+    s = 2j * math.pi * np.linspace(100, 20e3, 40000)
+    largest = {}
+    for load in (4.0, 30.0):
+        gain = abs(1 / (1 + (s * 20e-6 + 0.01) * (s * 10e-6 + 1 / load))) * (load + 0.01) / load
+        level = 20 * np.log10(gain)
+        largest[load] = max(abs(level.min()), level.max())
+    found = derived("treble_deviation", text)
+    assert found == pytest.approx(max(largest.values()), abs=0.1)
+    assert found > abs(level[-1]) + 10
+    assert derived("f_deviation", text) == pytest.approx(11.2e3, rel=0.02)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_largest_deviation_against_a_fine_scan(seed):
+    """Sections, dampers and coils drawn at random; sharp peaks included."""
+    draw = random.Random(seed)
+    l_1, c_1 = 10 ** draw.uniform(-5.3, -3.5), 10 ** draw.uniform(-6.5, -5)
+    r_load, l_load = 10 ** draw.uniform(0.3, 2), draw.choice((0.0, 1e-4, 5e-4))
+    second = draw.choice(((0.0, 0.0), (l_1 / 3, c_1 / 3)))
+    damper = draw.choice(((1.0, 0.0), ((l_1 / c_1) ** 0.5, c_1), (10.0, 1e-7)))
+    parts = (l_1, c_1, r_load, l_load, 0.02, *second, *damper)
+    f = frequency_of_deviation(20e3, *parts)
+    fine = max(abs(deviation_db(x, *parts)) for x in np.linspace(50, 20e3, 8000))
+    assert 0 < f <= 20e3
+    assert abs(deviation_db(f, *parts)) > fine - 0.1
 
 
 def test_bootstrap_without_resistance_loses_its_charge_over_its_capacitance(derived):

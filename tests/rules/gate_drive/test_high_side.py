@@ -1,5 +1,7 @@
 """The upper gate's supply and ratings, and dead time of which a row is missing."""
 
+import math
+
 import pytest
 
 from ampreview.linter.evaluation.catalogue import load
@@ -95,3 +97,22 @@ def test_a_negative_margin_cannot_be_permitted() -> None:
     entry = load().entry("dead-time-margin")
     assert entry is not None
     assert not entry.check.permissible
+
+
+def test_dead_times_overcharge_the_bootstrap_capacitor() -> None:
+    """Step by step: 30 ns of dead time at -2.1 V and 1 us at ground, 2 ohm, 100 nF, no load."""
+    gan = STAGE.replace("v_drv: 12 V", "v_drv: 5 V").replace("{{{device}}}", "{{{device}, GAN}}")
+    gan = gan.replace("GAN", "v_gss: 6 V, v_sd: 2.1 V")
+    rows = ", ".join(f"{name}: {value}" for name, value in ROWS.items())
+    supply = ", bootstrap: {c: 100 nF, v_f: 0.4 V}"
+    found = answer_of("bootstrap-overcharge", gan.format(device=rows, gate=supply, dead="30 ns"))
+    charge = 0.0
+    for _ in range(4000):
+        for node, time in ((-2.1, 30e-9), (0.0, 1e-6)):
+            drive = 5.0 - 0.4 - node
+            if drive > charge:
+                charge = drive - (drive - charge) * math.exp(-time / (2 * 100e-9))
+    assert found.evidence.figure == pytest.approx(charge / 6, rel=1e-3)
+    assert found.severity is Severity.MAJOR
+    held = gan.format(device=rows, gate=supply.replace("V}", "V, v_clamp: 5.2 V}"), dead="30 ns")
+    assert answer_of("bootstrap-overcharge", held).status is Status.MEETS

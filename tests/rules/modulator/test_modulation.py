@@ -9,6 +9,8 @@ from ampreview.rules.formulas.modulation import (
     bessel,
     clipped_power_ratio,
     jitter_noise,
+    loop_corner,
+    loop_gain,
     oscillation_frequency,
     share_of_clipped_power,
     timer_noise,
@@ -220,3 +222,15 @@ def test_stated_distortion_is_taken_as_it_is():
     for over_onset in (0.9, 1.083, 1.25, 1.5):
         stated = share_of_clipped_power(over_onset, 0.01, 0.01)
         assert stated == pytest.approx(over_onset / 1.048, rel=1e-9)
+
+
+@pytest.mark.parametrize("order", [1, 2, 3])
+def test_loop_gain_of_leaky_integrators(order):
+    """A cascade of amplifiers with one pole each, as complex numbers."""
+    crossover, corner = 60e3, 4e3
+    for f in (20.0, 1e3, 7e3, 60e3):
+        gain = abs((crossover / corner / (1 + 1j * f / corner)) ** order)
+        assert loop_gain(f, crossover, corner, order) == pytest.approx(gain, rel=1e-12)
+    gain = loop_gain(1e3, crossover, corner, order)
+    assert loop_corner(1e3, gain, crossover, order) == pytest.approx(corner, rel=1e-9)
+    assert loop_corner(1e3, 1e9, crossover, order) == 0.0

@@ -34,7 +34,7 @@ def test_carrier_in_four_coils_by_node_equations() -> None:
     drive = 4 / math.pi * 24.0 / math.sqrt(2)  # fundamental of +-24 V across a bridge, rms
     watts = abs(drive * across / load) ** 2 * 6.0
     found = coil_heat(
-        24.0, "two-level", f, l_total, c_total, n_legs, dcr, 6.0, 0.5e-3, 2.0, 3.0, 0.5
+        24.0, "two-level", f, l_total, c_total, n_legs, dcr, 0.0, 0.0, 6.0, 0.5e-3, 2.0, 3.0, 0.5
     )
     assert found == pytest.approx(watts / (0.5 * 6), rel=1e-9)
 

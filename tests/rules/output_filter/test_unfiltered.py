@@ -60,3 +60,37 @@ def test_a_stated_bead_or_no_filter_is_asked_for_what_it_needs(name, kind, leaf)
 @pytest.mark.parametrize("channel", ["filter: {type: lc}", "band: 20 Hz .. 20 kHz"])
 def test_with_a_filter_or_silent_about_it_neither_is_asked(name: str, channel: str) -> None:
     assert judge(name, channel).status is Status.NOT_APPLICABLE
+
+
+BRIDGE = """
+supply: {source: dc-source, rails: single, v_rail: 24 V}
+channels:
+  main:
+    lead: {length: 2 m}
+    output_stage: {topology: full-bridge}
+    modulator: {type: natural-sampling, levels: LEVELS, carrier: 250 kHz}
+    filter: {inductor: {l: 33 uH}, c_across: {c: 470 nF, dielectric: polypropylene}MORE}
+"""
+
+
+@pytest.mark.parametrize(
+    ("levels", "more", "status", "decibel"),
+    [
+        ("two-level", "", "not applicable", None),
+        ("three-level", "", "finding", None),
+        ("three-level", ", c_ground: {c: 100 nF, dielectric: polypropylene}", None, 17.07),
+        ("three-level", ", second_stage: {l: 4.7 uH, c_ground: 1 uF}", None, 39.28),
+    ],
+)
+def test_only_capacitors_to_ground_keep_a_three_level_carrier_off_the_lead(
+    levels: str, more: str, status: str | None, decibel: float | None
+) -> None:
+    """At 250 kHz: 33 uH with 0.1 uF by hand; 37.7 uH with 1 uF where the first has none."""
+    text = BRIDGE.replace("LEVELS", levels).replace("MORE", more)
+    lead = answer("loudspeaker-lead-length", text)
+    assert lead.status.value == (status or "not applicable")
+    common = answer("common-mode-attenuation", text)
+    if decibel is None:
+        assert common.status.value == "not applicable"
+    else:
+        assert common.evidence.figure == pytest.approx(decibel, abs=0.1)

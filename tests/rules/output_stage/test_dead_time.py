@@ -6,12 +6,15 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
+from ampreview.linter.finding import Status
 from ampreview.rules.formulas.switching import (
     dead_time_distortion,
     distorting_dead_time,
     gate_outlasts,
     late_beyond,
 )
+
+from ..whole import answer
 
 RAIL, LOAD, AUDIO = 50.0, 8.0, 1e3
 LARGE_CURRENT = (470e-6, 22e-9)
@@ -234,3 +237,46 @@ def test_two_times_of_published_boards() -> None:
     """Thesis of 2017 (IXTH36N50P): 325 ns distort; Wulf 2019 (IRFB4020): 0.8 ns."""
     assert distorting_dead_time(375e-9, 25e-9, 75e-9) == pytest.approx(325e-9)
     assert distorting_dead_time(9e-9, 7.8e-9, 16e-9) == pytest.approx(0.8e-9)
+
+
+def test_a_flat_loop_divides_every_harmonic_alike() -> None:
+    """Loop gain of 20 up to 100 kHz: a twenty-first of the open loop, not less."""
+    plain = dead_time_distortion(0.8, 8e-3, 0.1, 0.0, 1.0)
+    flat = dead_time_distortion(0.8, 8e-3, 0.1, 20.0, 1.0, corner=1e3)
+    assert flat == pytest.approx(plain / 21, rel=1e-3)
+    falling = dead_time_distortion(0.8, 8e-3, 0.1, 20.0, 1.0)
+    assert plain / 8 < falling < plain / 4
+
+
+LOOP = """
+milestone: prototype
+supply: {source: dc-source, rails: split, v_rail: 50 V}
+channels:
+  main:
+    rated_power: 100 W
+    rated_load: 8 ohm
+    output_stage:
+      topology: half-bridge
+      devices: discrete
+      device: {q_g: 20 nC, q_gd: 5 nC, v_gs_pl: 4.5 V, c_iss: 1.25 nF, r_g_int: 1 ohm}
+    gate_drive:
+      {v_drv: 12 V, r_g_on: 4 ohm, r_g_off: 4 ohm, i_source: 4 A, i_sink: 4 A, dead_time: 25 ns}
+    modulator: {type: natural-sampling, carrier: 400 kHz, feedback: before-filter,
+      loop_crossover: 90 kHz, loop_order: 1EXTRA}
+    filter: {type: lc, inductor: {l: 22 uH}, c_across: {c: 0.47 uF}, c_ground: none}
+claims: {thd: 0.1 %}
+"""
+
+
+def test_a_loop_of_unknown_corner_is_asked_for_it() -> None:
+    """By a line of 20 dB per decade met; with a gain that is flat below 20 kHz it fails."""
+    silent = answer("dead-time-distortion", LOOP.replace("EXTRA", ""))
+    assert silent.status is Status.OPEN
+    assert "channels.main.modulator.loop_corner" in [item.path for item in silent.advice.missing]
+    for more, status in (
+        (", loop_corner: 100 Hz", Status.MEETS),
+        (", loop_gain: 39 dB", Status.MEETS),
+        (", loop_corner: 20 kHz", Status.FINDING),
+        (", loop_gain: 13 dB", Status.FINDING),
+    ):
+        assert answer("dead-time-distortion", LOOP.replace("EXTRA", more)).status is status, more

@@ -23,7 +23,7 @@ def test_slope_of_the_edge() -> None:
 def test_idle_heat_adds_the_core_once() -> None:
     """Two legs: (4 + 2) uJ at 400 kHz and 3 A^2 of ripple, 0.3 ohm; 1.5 W in the cores."""
     per_leg = 6e-6 * 400e3 + 3.0**2 / 12 * 0.3
-    assert idle_loss(2.0, 400e3, 4e-6, 2e-6, 3.0, 0.3, 1.5) == pytest.approx(2 * per_leg + 1.5)
+    assert idle_loss(2.0, 400e3, 6e-6, 3.0, 0.3, 1.5) == pytest.approx(2 * per_leg + 1.5)
 
 
 def test_overshoot_goes_from_step_to_ramp_where_both_are_equal() -> None:
@@ -57,10 +57,14 @@ def test_distorting_dead_time_is_never_negative() -> None:
 def test_output_charge_that_idle_holds_already_is_not_counted_twice() -> None:
     """Without ripple both idle edges are hard: load adds nothing; all of it where they are soft."""
     common = (1.0, 60.0, 5.0, 0.5, 0.0, 400e3, 2.0, 0.0, 0.8, 40e-9, "natural-sampling")
-    hard = with_load(*common, 10e-9, 0.0, "two-level", "none")
-    assert hard == pytest.approx(with_load(*common, 0.0, 0.0, "two-level", "none"))
-    soft = with_load(*common, 10e-9, 99.0, "two-level", "none")
-    assert soft - hard == pytest.approx(20e-9 * 60.0 * 400e3)
+    rest = ("two-level", "none", 0.0, 1e-15, 0.0)
+    hard = with_load(*common, 10e-9, 0.0, *rest)
+    assert hard == pytest.approx(with_load(*common, 0.0, 0.0, *rest))
+    soft = with_load(*common, 10e-9, 9.0, *rest)  # half of it, 4.5 A, below the peak of 5 A
+    share = 1 - 2 / math.pi * math.asin(0.9)
+    idle_diodes = 2 * 0.8 * (4.5 * 40e-9 * 0.968 - 40e-9)
+    diodes = max(4 * 0.8 * 5.0 * 40e-9 / math.pi - idle_diodes, 0.0) * 400e3
+    assert soft == pytest.approx(share * 20e-9 * 60.0 * 400e3 + diodes)
 
 
 def test_dead_time_that_eats_the_whole_signal_leaves_all_distortion() -> None:

@@ -104,7 +104,8 @@ channels:
       topology: full-bridge
       devices: discrete
       over_current: {i_trip: 10 A, t_response: 500 ns, sensing: shunt}
-      device: {v_dss: 200 V, t_d_on: {typ: 7.8 ns}, t_r: {typ: 12 ns}, t_d_off: {typ: 16 ns},
+      device: {v_dss: 200 V, r_ds_on: {typ: 80 mohm, max: 100 mohm}, t_d_on: {typ: 7.8 ns},
+        t_r: {typ: 12 ns}, t_d_off: {typ: 16 ns},
         t_f: {typ: 6.3 ns}, r_g_test: 2.4 ohm, r_g_int: 3.2 ohm}
     gate_drive: {r_g_on: 0 ohm, r_g_off: 0 ohm, i_source: 2 A, i_sink: 2 A,
       dead_time: {typ: 9 ns}}

@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-from scipy import special
 from scipy.optimize import brentq
 
 from ampreview.rules.formulas.enclosure import (
@@ -10,7 +9,6 @@ from ampreview.rules.formulas.enclosure import (
     wall_rise,
     walls,
 )
-from ampreview.rules.formulas.fin import bessel_i, bessel_k, copper_resistance
 from ampreview.rules.thermal.capacitor_life import CHECK
 
 
@@ -61,45 +59,6 @@ def test_standard_atmosphere_table() -> None:
     """ISO 2533: density 1.225, 1.1117 and 0.90925 kg/m3 at 0, 1000 and 3000 m."""
     for height, density in ((0.0, 1.225), (1000.0, 1.1117), (3000.0, 0.90925)):
         assert convection_factor(height) ** 2 == pytest.approx(density / 1.225, rel=1e-3)
-
-
-@pytest.mark.parametrize("x", [0.01, 0.1, 1.0, 3.0, 5.0])
-def test_bessel_functions_against_scipy(x: float) -> None:
-    """Power series against the library."""
-    assert bessel_i(0, x) == pytest.approx(special.i0(x), rel=1e-9)
-    assert bessel_i(1, x) == pytest.approx(special.i1(x), rel=1e-9)
-    assert bessel_k(0, x) == pytest.approx(special.k0(x), rel=1e-7)
-    assert bessel_k(1, x) == pytest.approx(special.k1(x), rel=1e-7)
-
-
-def _fin_by_differences(rim: float, pad: float = 3e-3, cells: int = 4000) -> float:
-    """Rings of a copper sheet as a ladder of resistances."""
-    edges = np.linspace(pad, rim, cells + 1)
-    middle = (edges[1:] + edges[:-1]) / 2
-    step = edges[1] - edges[0]
-    loss = 2 * 10.0 * 2 * np.pi * middle * step
-    along = 390.0 * 35e-6 * 2 * np.pi * edges[1:-1] / step
-    matrix = np.zeros((3, cells))
-    matrix[1] = loss
-    matrix[1, :-1] += along
-    matrix[1, 1:] += along
-    matrix[0, 1:] = -along
-    matrix[2, :-1] = -along
-    from scipy.linalg import solve_banded
-
-    flow = np.zeros(cells)
-    flow[0] = 1.0
-    first = solve_banded((1, 1), matrix, flow)[0]
-    return float(first + np.log(middle[0] / pad) / (2 * np.pi * 390.0 * 35e-6))
-
-
-@pytest.mark.parametrize(("rim", "expected"), [(25e-3, 41.98), (80e-3, 27.32)])
-def test_fin_by_finite_differences(rim: float, expected: float) -> None:
-    """Pad radius 3 mm, 35 um, 10 W/m2K a face."""
-    found = _fin_by_differences(rim)
-    assert found == pytest.approx(expected, rel=2e-3)
-    area, pad = np.pi * rim**2, np.pi * 3e-3**2
-    assert copper_resistance(area, pad, 35e-6, 390.0, 10.0) == pytest.approx(found, rel=2e-3)
 
 
 def test_cosel_a0057_three_temperatures() -> None:

@@ -4,7 +4,6 @@ import math
 
 import pytest
 
-from ampreview.rules.formulas.dissipation import loss_at_share
 from ampreview.rules.thermal.burst_temperature import figure as burst
 from ampreview.rules.thermal.thermal_test_condition import figure as condition
 
@@ -39,8 +38,3 @@ def test_a_sine_is_one_long_burst() -> None:
     """No programme is denser than a sine: the steady rise of all stages."""
     found = burst(423.15, 353.15, 30.0, (0.5, 2.0), (5e-3, 0.4), 0.02, 2.0, SINE)
     assert found == pytest.approx(70.0 - 75.0)
-
-
-def test_loss_below_the_idle_loss_counts_as_idle() -> None:
-    assert loss_at_share(3.0, 5.0, 0.125) == 5.0
-    assert loss_at_share(5.5, 5.0, 0.125) == pytest.approx(5.0 + 0.5 * 0.125**0.82)

@@ -100,3 +100,39 @@ def test_a_stated_crest_factor_never_hides_a_sink(crest: str) -> None:
     rise = 2 * (1 + 24 * 0.125**0.82)
     # 70 degC for metal that is touched for less than a second, ordinary persons: from memory
     assert found.evidence.figure == pytest.approx(45 - rise, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("device", "trip", "left"),
+    [
+        # 25 W in four packages: 6.25 W through psi of 1.2 to the top, 5.7 K/W to the board
+        ("psi_jt: 1.2 K/W", "{t_trip: 100 degC, at: case}", 50 - 6.25 * 1.2),
+        ("psi_jb: 5.7 K/W", "{t_trip: 100 degC, at: board}", 50 - 6.25 * 5.7),
+        ("psi_jb: 5.7 K/W, r_th_jc: 1.6 K/W", "{t_trip: 100 degC, at: board}", 50 - 6.25 * 5.7),
+    ],
+)
+def test_junction_by_the_psi_of_its_package(device: str, trip: str, left: float) -> None:
+    """A sensor on top of the package, or on the board beside it: no floor any more."""
+    text = STAGE.replace("r_th_jc: 1.6 K/W", device).replace("DEVICES", "discrete")
+    text = text.replace("SINK", "none").replace("TRIP", trip).replace("CREST\n", "")
+    found = answer_of("over-temperature-trip", text)
+    assert found.evidence.figure == pytest.approx(left, abs=0.02)
+    assert found.status is Status.MEETS
+
+
+@pytest.mark.parametrize(
+    ("fan", "r_sink"),
+    [
+        ("", 2.0),
+        (", fan: {r_th_sa: 0.9 K/W}", 0.9),
+        (", fan: {air_speed: 2 m/s}", 2 * 0.435),  # HS Marston, correction graph at 2 m/s
+        (", fan: {air_speed: 8 m/s}", 2 * 0.435 / 2),
+        (", fan: {air_speed: 0.3 m/s}", 2.0),  # never worse than still air
+        (", fan: none", 2.0),
+    ],
+)
+def test_a_fan_cools_the_heatsink(fan: str, r_sink: float) -> None:
+    """25 W in 40 degC at 10 m above the sea: heatsink, and 2 K/W x 6.25 W to the junction."""
+    sink = FITTED.replace("r_th_sa: 2 K/W", f"r_th_sa: 2 K/W{fan}")
+    found = answer("junction-at-rated-sine", "none", sink)
+    assert found.evidence.figure == pytest.approx(150 - 40 - 25 * r_sink - 12.5, abs=0.2)

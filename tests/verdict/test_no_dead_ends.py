@@ -1,0 +1,55 @@
+"""An open item can be answered: it names a field, or says what decides where no field could."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.check import MILESTONES, Milestone
+from ampreview.linter.evaluation.catalogue import Entry, load
+from ampreview.linter.finding import Finding, Status
+from ampreview.linter.judging.review import Review, review, review_file
+from ampreview.linter.reading.loading import load_text
+
+ROOT = Path(__file__).parent.parent.parent
+FILES = sorted(
+    path
+    for folder in ("sample_specs", "tests/published/designs", "tests/published/failures")
+    for path in (ROOT / folder).glob("*.amp.yaml")
+)
+GRAVE: tuple[Milestone, ...] = MILESTONES[1:]
+# What a reader can do without a field: look a limit up, or weigh what the message names.
+SAID = ("from memory, not verified against the standard", "what decides: ")
+
+
+def dead_ends(found: Review) -> list[str]:
+    """Open items that ask for nothing and do not say why."""
+    return [f"{x.check} ({x.subject}): {x.message}" for x in found.findings if is_dead_end(x)]
+
+
+def is_dead_end(item: Finding) -> bool:
+    told = any(words in item.message for words in SAID)
+    return item.status is Status.OPEN and not item.advice.missing and not told
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.name.partition(".")[0])
+def test_open_items_of_whole_specs_can_be_answered(path: Path) -> None:
+    for milestone in GRAVE:
+        found = review_file(path, milestone=milestone)
+        assert isinstance(found, Review), found
+        assert dead_ends(found) == []
+
+
+def fragments() -> Iterator[tuple[Entry, str]]:
+    for entry in load().entries:
+        yield entry, entry.check.fails
+        yield entry, entry.check.passes
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("milestone", GRAVE)
+def test_open_items_of_fragments_can_be_answered(milestone: Milestone) -> None:
+    for entry, text in fragments():
+        loaded = load_text(f"amplifier_spec: 1\n{text}", "fragment.amp.yaml")
+        assert loaded.spec is not None, f"{entry.name}: {loaded.refusals}"
+        assert dead_ends(review(loaded.spec, milestone)) == [], entry.name
