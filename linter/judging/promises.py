@@ -192,7 +192,7 @@ class PromiseAtHand:
         """What a check says; None where it does not concern the design."""
         names = self.spec.channels if self.subject == PRODUCT else (self.subject,)
         found = [self.answer(judge.check, name) for name in (*names, PRODUCT)]
-        asked = [x for x in found if x and x.status is not Status.NOT_APPLICABLE]
+        asked = [x for x in found if x and (x.status is not Status.NOT_APPLICABLE or _hangs(x))]
         if not asked:
             return None
         worst = min(asked, key=lambda x: (_against(x), closeness(x.evidence) or 0.0))
@@ -248,13 +248,18 @@ def _at(item: Finding, figure: float) -> At:
     return "worst case" if moved else ""
 
 
+def _hangs(item: Finding) -> bool:
+    """Whether an answer hangs on a word that another check asks for."""
+    return item.status is Status.NOT_APPLICABLE and bool(item.advice.missing)
+
+
 def _against(item: Finding) -> int:
     """How much an answer speaks against a promise: what physics forbids first."""
     if item.evidence.best is not None:
         return 0
     if item.severity in GRAVE:
         return 1
-    return 2 if item.status is Status.OPEN else 3
+    return 2 if item.status is Status.OPEN or _hangs(item) else 3
 
 
 def _tells(item: CheckAnswer, outlook: Outlook) -> bool:

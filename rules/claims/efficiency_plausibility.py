@@ -2,7 +2,8 @@
 
 The model adds losses that must be there: conduction in hot switches, switching, gate
 charge, idle, copper.  It knows no more, so it comes out low against the bench, by up to a
-half, and what it leaves over is an upper bound of the efficiency.  A claim above that bound
+half, and what it leaves over is an upper bound of the efficiency.  So is what the cold
+resistances of the best channel leave, where the other losses cannot be told.  A claim above it
 is a claim for another load, for one channel, for the stage without its filter or supply of
 the gates, or for a simulation.
 
@@ -13,7 +14,18 @@ state only raises the bound; then a claim may fail, but never pass.  First cure:
 rated power, all channels, whole product, and state load and power beside the figure.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    AtMost,
+    Case,
+    Check,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
+from ..formulas.maths import smaller
 
 MEASURED = Source(
     "TPA3221 data sheet SLASEE9B, fig. 6, and J. Estefania, thesis, Universidad de Cantabria 2017",
@@ -22,10 +34,13 @@ MEASURED = Source(
 BOUND = derivation("output over output and the losses that must be there")
 
 
-def figure(efficiency: float, rated_power: tuple[float, ...], p_in_rated: float) -> float:
-    return efficiency - sum(rated_power[1:], rated_power[0]) / p_in_rated
+def figure(
+    efficiency: float, rated_power: tuple[float, ...], p_in_rated: float, possible: float = 1.0
+) -> float:
+    return efficiency - smaller(sum(rated_power[1:], rated_power[0]) / p_in_rated, possible)
 
 
+NOTHING_KNOWN = Assumption("100 %", "absent", derivation("what is not known takes nothing"))
 STAGE = """
 channels:
   main:
@@ -42,25 +57,37 @@ CHECK = Check(
     unit="%",
     each="product",
     stake="performance",
-    formula="efficiency - sum of rated_power / p_in_rated",
+    formula="efficiency - smaller of sum of rated_power / p_in_rated and possible",
     sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
-    " losses allow (channels of {rated_power} take {p_in_rated}).",
+    " losses allow (channels of {rated_power} take {p_in_rated}; the cold resistances alone leave"
+    " {possible}).",
     inputs={
         "efficiency": Input("claims.efficiency"),
         "rated_power": Input("all rated_power"),
         "p_in_rated": Input("p_in_rated"),
+        "possible": Input("efficiency_possible_whole", default=NOTHING_KNOWN),
     },
     limits=AtMost(major="3 %", minor="0 %", basis={"major": COMMON_PRACTICE, "minor": BOUND}),
     levers=(Lever("claims.efficiency", "1 %"),),
     sources=(BOUND, MEASURED),
     cases=(
         Case(
-            {"efficiency": "90 %", "rated_power": ("88 W", "88 W"), "p_in_rated": "205.97 W"},
+            {
+                "efficiency": "90 %",
+                "rated_power": ("88 W", "88 W"),
+                "p_in_rated": "205.97 W",
+                "possible": "97 %",
+            },
             gives="4.550 %",
             origin="published: TPA3221 fig. 6 and 9: 176 W out, 29.97 W lost; a claim of 90 %",
         ),
         Case(
-            {"efficiency": "85 %", "rated_power": ("75.84 W",), "p_in_rated": "90 W"},
+            {
+                "efficiency": "85 %",
+                "rated_power": ("75.84 W",),
+                "p_in_rated": "90 W",
+                "possible": "97 %",
+            },
             gives="0.7333 %",
             origin="published: Universidad de Cantabria 2017, 70 V, 10.8 ohm; its author's 85 %",
         ),

@@ -153,12 +153,10 @@ DERIVED: tuple[Derived, ...] = (
     ),
     Derived(
         "efficiency_possible_whole",
-        "1",
+        "%",
         "product",
         "the most that the resistances of the best channel leave, cold",
         (Way(largest, {"values": Input("all efficiency_possible")}, "largest of values"),),
-        bounds_from_above=("claims.efficiency",),
-        bounds_always=True,
         sources=(derivation("a product is no better than its best channel"),),
     ),
     Derived(

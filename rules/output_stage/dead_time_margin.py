@@ -60,7 +60,7 @@ CHECK = Check(
     stake="rating",
     formula="dead_time - t_outlasts - delay_mismatch",
     sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
-    " (turn-off takes {t_outlasts} longer than turn-on, drivers apart by {delay_mismatch}).",
+    " (turn-off takes {t_outlasts} longer than turn-on, driver mismatch {delay_mismatch}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_outlasts": Input("t_off_outlasts"),

@@ -136,6 +136,14 @@ def test_a_promise_that_physics_forbids_holds_a_concept(
     assert found.verdict.released is not held
 
 
+def test_what_the_resistances_leave_bounds_a_claim_where_other_losses_are_unknown() -> None:
+    """4 ohm over 4 ohm and twice 200 mohm are 90.9 %; 95 % lie 4.1 points above."""
+    for claim, held in (("95 %", {"efficiency-plausibility"}), ("90 %", set())):
+        loaded = load_text(CONCEPT % ("", "", claim), "concept")
+        assert loaded.spec is not None, loaded.refusals
+        assert {item.check for item in review(loaded.spec).verdict.holding} == held
+
+
 def test_ten_loudspeakers_in_series_are_no_load_of_four_ohm() -> None:
     text = CONCEPT % ("", ", series: 10", "85 %")
     loaded = load_text(text.replace("concept", "prototype"), "series")

@@ -216,16 +216,6 @@ PAIRS = [
     ("supply.surge.v", vehicle("28 V"), "60 V", "35 V"),
     (
         "claims.efficiency",
-        channel(
-            "rated_load: 4 ohm, output_stage: {topology: full-bridge, parallel: 1, device:"
-            " {r_ds_on: 200 mohm}}"
-        )
-        + "\nclaims: {efficiency: VALUE}",
-        "90 %",
-        "92 %",
-    ),
-    (
-        "claims.efficiency",
         channel("gain: 26 dB") + "\nclaims: {efficiency: VALUE}",
         "95 %",
         "99.9 %",
