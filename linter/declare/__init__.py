@@ -4,6 +4,7 @@ from ..quantities.value import Value
 from .field import (
     Designs,
     Field,
+    Nature,
     Section,
     absent,
     adverse,
@@ -22,6 +23,7 @@ __all__ = [
     "PRODUCT",
     "Designs",
     "Field",
+    "Nature",
     "Schema",
     "Section",
     "Value",

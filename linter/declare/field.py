@@ -22,6 +22,7 @@ Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
 Promise = Literal["", "higher", "lower", "wider", "stated"]
+Nature = Literal["", "part", "setting", "topology", "use", "claim", "outcome"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -54,6 +55,7 @@ class Field:
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
         is ``stated`` at all.
+    nature: what kind of thing it is, where that differs from its section's; see ``Section``.
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -79,6 +81,7 @@ class Field:
     part: str = ""
     promise: Promise = ""
     asked_first: str = ""
+    nature: Nature = ""
 
     @property
     def expected(self) -> str:
@@ -108,9 +111,15 @@ class Section(BaseModel):
     """A section of the spec: read once, never changed, unknown keys refused.
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
+    nature: what kind of thing its fields are, and so how they can be changed: a value or
+        rating of a ``part`` that is bought or made, a ``setting`` that is adjusted, the
+        ``topology``, the ``use`` that the product is made for, a ``claim``, or an ``outcome``:
+        what is measured, or follows from all the others.  A use and an outcome are no
+        designer's choice; a claim can only be lowered.
     """
 
     voluntary: ClassVar[bool] = False
+    nature: ClassVar[Nature] = "part"
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

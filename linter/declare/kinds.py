@@ -5,7 +5,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from ..check import Assumption
-from .field import Designs, Field, Kind, Promise, spec_field
+from .field import Designs, Field, Kind, Nature, Promise, spec_field
 from .usual import middle
 
 
@@ -22,6 +22,7 @@ def quantity(
     possible: str = "",
     also: str = "",
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -39,6 +40,7 @@ def quantity(
             possible=possible,
             also=also,
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -52,6 +54,7 @@ def count(
     example: str = "2",
     required: bool = False,
     possible: str = "",
+    nature: Nature = "",
 ) -> Any:
     """A whole number without a unit."""
     return spec_field(
@@ -66,6 +69,7 @@ def count(
             zero=usual.startswith("0 "),
             required=required,
             possible=possible,
+            nature=nature,
         )
     )
 
@@ -78,6 +82,7 @@ def word(
     default: Assumption | None = None,
     asked_first: str = "",
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """One of the given words."""
     return spec_field(
@@ -92,6 +97,7 @@ def word(
             example=words[0],
             asked_first=asked_first,
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -102,6 +108,7 @@ def flag(
     concerns: Designs | None = None,
     default: Assumption | None = None,
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """The word yes or the word no."""
     return spec_field(
@@ -115,6 +122,7 @@ def flag(
             default=default,
             example="yes",
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -126,6 +134,7 @@ def text(
     concerns: Designs | None = None,
     required: bool = False,
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """Free text."""
     return spec_field(
@@ -138,6 +147,7 @@ def text(
             example=example,
             required=required,
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -149,6 +159,7 @@ def listed(
     words: tuple[str, ...] = (),
     concerns: Designs | None = None,
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """A list of words, or of texts where no words are given."""
     return spec_field(
@@ -161,6 +172,7 @@ def listed(
             words=words,
             example=example,
             promise=promise,
+            nature=nature,
         )
     )
 

@@ -1,9 +1,10 @@
 """The battery: cells, pack, protection, charger."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.check import quoted
 from ...linter.declare import (
+    Nature,
     Section,
     Value,
     absent,
@@ -46,6 +47,7 @@ class Cell(Section):
         "0.9 .. 3.8 V",
         concerns=BATTERY,
         example="3.45 V",
+        nature="use",
     )
     r_internal: Value | None = quantity(
         "ohm",
@@ -106,6 +108,8 @@ class Cell(Section):
 class PackProtection(Section):
     """Protection circuit of the WHOLE pack."""
 
+    nature: ClassVar[Nature] = "setting"
+
     i_trip: Value | None = quantity(
         "A",
         "WHOLE pack: discharge current at which it disconnects",
@@ -127,6 +131,7 @@ class PackProtection(Section):
         given="max",
         concerns=BATTERY,
         example="200 A",
+        nature="part",
     )
     v_cutoff: Value | None = quantity(
         "V",
@@ -142,11 +147,14 @@ class PackProtection(Section):
         given="line",
         concerns=BATTERY,
         default=favourable("0 ohm"),
+        nature="part",
     )
 
 
 class Charger(Section):
     """Charger of the WHOLE pack, in the product or apart from it."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v: Value | None = quantity(
         "V",
@@ -163,6 +171,7 @@ class Charger(Section):
         ("cell", "board", "none"),
         "where the temperature is sensed that lets charging start",
         concerns=BATTERY,
+        nature="topology",
     )
     t_window: Value | None = quantity(
         "degC",
@@ -183,11 +192,14 @@ class Charger(Section):
         ("impossible", "power-path", "from-the-cells"),
         "what feeds the amplifier if it plays while charging",
         concerns=BATTERY,
+        nature="topology",
     )
 
 
 class Battery(Section):
     """The battery: how many cells of which kind, and what guards them."""
+
+    nature: ClassVar[Nature] = "topology"
 
     chemistry: str | None = word(
         CHEMISTRIES,
@@ -212,6 +224,7 @@ class Battery(Section):
         "0 or 2 .. 1900 uA",
         given="max",
         concerns=BATTERY,
+        nature="outcome",
     )
     connection: str | None = word(
         ("fixed", "keyed", "reversible"),
@@ -224,6 +237,7 @@ class Battery(Section):
         "0 or 0.2 .. 180 cm2",
         concerns=LEAD_ACID,
         example="4 cm2",
+        nature="setting",
     )
     usable_share: Value | None = quantity(
         "%",
@@ -232,6 +246,7 @@ class Battery(Section):
         concerns=BATTERY,
         default=usually("90 %"),
         example="90 %",
+        nature="outcome",
     )
     cold_share: Value | None = quantity(
         "%",
@@ -240,6 +255,7 @@ class Battery(Section):
         concerns=BATTERY,
         default=usually("80 %"),
         example="80 %",
+        nature="outcome",
     )
     peukert: Value | None = quantity(
         "1",
@@ -248,6 +264,7 @@ class Battery(Section):
         possible="1 .. 3",
         concerns=LEAD_ACID,
         example="1.15",
+        nature="outcome",
     )
     rating_hours: Value | None = quantity(
         "h",
@@ -258,6 +275,7 @@ class Battery(Section):
             "20 h", quoted("encyclopaedia article on Peukert's law: 20 h is the usual rating")
         ),
         example="20 h",
+        nature="outcome",
     )
     cell: Cell | None = section(Cell, part="battery cells", concerns=BATTERY)
     protection: PackProtection | Literal["none"] | None = section(

@@ -1,8 +1,8 @@
 """One channel: what it is rated for, and its parts from gate to loudspeaker."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
-from ...linter.declare import Section, Value, absent, flag, quantity, section, usually
+from ...linter.declare import Nature, Section, Value, absent, flag, quantity, section, usually
 from .designs import NO_LOUDSPEAKER
 from .filter import Filter
 from .gate_drive import GateDrive
@@ -13,6 +13,8 @@ from .output_stage import OutputStage
 
 class Limiter(Section):
     """Level limiter, as seen at the load."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v_rms: Value | None = quantity(
         "V",
@@ -59,6 +61,7 @@ class Channel(Section):
         "output at rated power, rms, if stated beside it; only compared",
         "1 .. 200 V",
         example="12 V",
+        nature="claim",
     )
     rated_load: Value | None = quantity(
         "ohm",
@@ -82,6 +85,7 @@ class Channel(Section):
         "1.5 .. 1400 W",
         concerns=NO_LOUDSPEAKER,
         example="100 W",
+        nature="claim",
     )
     open_load: str | None = flag(
         "running with nothing connected is a stated use",
@@ -104,12 +108,21 @@ class Channel(Section):
         "1 .. 500 V/V",
         given="tol",
         example="24 dB ± 0.3 dB",
+        nature="setting",
     )
     dc_offset: Value | None = quantity(
-        "V", "steady DC at the load, magnitude", "0 or 3 .. 2900 mV", given="max"
+        "V",
+        "steady DC at the load, magnitude",
+        "0 or 3 .. 2900 mV",
+        given="max",
+        nature="setting",
     )
     turn_on_step: Value | None = quantity(
-        "V", "step at the load at switch-on, magnitude", "0 or 3 .. 2900 mV", given="max"
+        "V",
+        "step at the load at switch-on, magnitude",
+        "0 or 3 .. 2900 mV",
+        given="max",
+        nature="outcome",
     )
     limiter: Limiter | Literal["none"] | None = section(
         Limiter, part="level limiter", can_be_none=True, default=absent()

@@ -2,13 +2,14 @@
 
 from typing import ClassVar
 
-from ...linter.declare import Section, Value, absent, flag, listed, quantity, usually, word
+from ...linter.declare import Nature, Section, Value, absent, flag, listed, quantity, usually, word
 from .designs import BATTERY
 
 
 class Claims(Section):
     """Claims about the WHOLE product, to be compared with what follows."""
 
+    nature: ClassVar[Nature] = "claim"
     voluntary: ClassVar[bool] = True
 
     efficiency: Value | None = quantity(

@@ -43,6 +43,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         example="20 %",
+        nature="outcome",
     )
     i_sat_hot_factor: Value | None = quantity(
         "1",
@@ -51,6 +52,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         example="0.9",
+        nature="outcome",
     )
     i_rms: Value | None = quantity(
         "A",
@@ -67,6 +69,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("40 K", quoted("inductor maker's tutorial on rated current: 40 K rise")),
         example="40 K",
+        nature="outcome",
     )
     core: str | None = word(("ferrite", "powder", "air"), "core material", concerns=LC)
     turns: Value | None = quantity(
@@ -94,6 +97,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("1.4", from_memory("core loss fits of power ferrites")),
         example="1.4",
+        nature="outcome",
     )
     exponent_b: Value | None = quantity(
         "1",
@@ -104,6 +108,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("2.6", from_memory("core loss fits of power ferrites")),
         example="2.5",
+        nature="outcome",
     )
 
 
@@ -143,6 +148,7 @@ class FilterCapacitor(Section):
         given="typ",
         concerns=LC,
         example="60 %",
+        nature="outcome",
     )
 
 
@@ -198,6 +204,7 @@ class Damper(Section):
         "one damper across the load, or one from EACH terminal to ground",
         concerns=LC,
         default=usually("across"),
+        nature="topology",
     )
 
 
@@ -231,12 +238,14 @@ class Filter(Section):
         ("lc", "bead", "filterless"),
         "what stands between switch node and load; silent: lc where an inductor is stated",
         asked_first="filter",
+        nature="topology",
     )
     corner: Value | None = quantity(
         "Hz",
         "corner frequency, if stated beside L and C; silent: follows from them",
         "5 .. 500 kHz",
         concerns=LC,
+        nature="outcome",
     )
     inductor: Inductor | None = section(Inductor, part="filter inductor", concerns=LC)
     c_across: FilterCapacitor | Literal["none"] | None = section(

@@ -1,8 +1,18 @@
 """The output stage of a channel: its legs, their power loop, what guards them."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
-from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
+from ...linter.declare import (
+    Nature,
+    Section,
+    Value,
+    absent,
+    count,
+    favourable,
+    quantity,
+    section,
+    word,
+)
 from .device import Device
 
 
@@ -30,6 +40,8 @@ class Snubber(Section):
 class OverCurrent(Section):
     """Over-current protection of ONE channel."""
 
+    nature: ClassVar[Nature] = "setting"
+
     i_trip: Value | None = quantity(
         "A",
         "peak of the load current at which it trips, sensor at 25 degC",
@@ -54,6 +66,7 @@ class OverCurrent(Section):
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
         "what senses the current; silent: inside an integrated stage",
+        nature="topology",
     )
 
 
@@ -64,16 +77,19 @@ class OutputStage(Section):
         ("half-bridge", "full-bridge"),
         "one leg and a fixed terminal, or two legs, per channel",
         asked_first="topology",
+        nature="topology",
     )
     devices: str | None = word(
         ("discrete", "integrated"),
         "separate switches, or a power stage that its data sheet limits as a whole",
         asked_first="devices",
+        nature="topology",
     )
     parallel: Value | None = count(
         "devices in parallel that act as one switch; paralleled legs of a part count here",
         "1 .. 8",
         default=absent(1.0),
+        nature="topology",
     )
     l_loop: Value | None = quantity(
         "H",
@@ -93,11 +109,13 @@ class OutputStage(Section):
         "V",
         "ringing above the rail at turn-off of the full current, peak; silent: from l_loop",
         "0.5 .. 100 V",
+        nature="outcome",
     )
     t_edge: Value | None = quantity(
         "s",
         "switch-node edge at rated current, 10 % to 90 %; silent: from the gate charge",
         "0.5 .. 400 ns",
+        nature="outcome",
     )
     r_series: Value | None = quantity(
         "ohm",
@@ -110,6 +128,7 @@ class OutputStage(Section):
         "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
         "0.05 .. 20 W",
         given="typ",
+        nature="outcome",
     )
     efficiency: Value | None = quantity(
         "%",
@@ -117,6 +136,7 @@ class OutputStage(Section):
         "60 .. 98 %",
         given="typ",
         example="90 %",
+        nature="outcome",
     )
     snubber: Snubber | Literal["none"] | None = section(
         Snubber, part="snubber", can_be_none=True, default=absent()

@@ -37,6 +37,7 @@ class SupplyLead(Section):
         "A",
         "current that the insulation of the supply lead allows; silent: by area",
         "0.5 .. 300 A",
+        nature="outcome",
     )
 
 
@@ -52,7 +53,9 @@ class Connector(Section):
         "2 .. 1500 A",
         given="max",
     )
-    contacts: Value | None = count("contacts in parallel per pole", "1 .. 40", default=absent(1.0))
+    contacts: Value | None = count(
+        "contacts in parallel per pole", "1 .. 40", default=absent(1.0), nature="topology"
+    )
     t_max: Value | None = quantity(
         "degC",
         "highest temperature of the connector",
@@ -75,7 +78,10 @@ class Trace(Section):
         example="70 um",
     )
     layer: str | None = word(
-        ("outer", "inner"), "layer that the trace lies on", default=usually("outer")
+        ("outer", "inner"),
+        "layer that the trace lies on",
+        default=usually("outer"),
+        nature="topology",
     )
 
 
@@ -89,6 +95,7 @@ class Spacing(Section):
         SURFACES,
         "kind of surface at the gap, as the columns of IPC-2221 divide them",
         default=adverse("outer-bare"),
+        nature="part",
     )
 
 
