@@ -12,8 +12,8 @@ from dataclasses import dataclass
 
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
+from .effect import Key
 from .remedy import Advisor
-from .rerun import Key
 
 MOST_STEPS = 40
 MOST_COMPUTATIONS = 210_000

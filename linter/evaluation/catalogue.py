@@ -14,11 +14,11 @@ from dataclasses import dataclass, replace
 from functools import cache
 from types import ModuleType
 
-from ..check import Arguments, Check, Constant, Derived, Input
+from ..check import Arguments, Check, Constant, Derived, DesignChange, Input
 from ..declare import Schema, load_schema
 from ..quantities.quantity import QuantityError, to_si
 
-NOT_DOMAINS = ("formulas", "derived", "spec")
+NOT_DOMAINS = ("formulas", "derived", "spec", "changes")
 BUILT_IN = {
     "channel_index": ("1", "number of the channel, from 0"),
     "channel_count": ("1", "channels of the product"),
@@ -45,6 +45,7 @@ class Catalogue:
     """All checks in the order of their domains, and the derived quantities they use.
 
     schema: the spec that they speak of.  packages: the rule packages that were read.
+    changes: the changes of the design that no single value makes.
     """
 
     entries: tuple[Entry, ...]
@@ -52,6 +53,7 @@ class Catalogue:
     domains: Mapping[str, str]
     schema: Schema
     packages: tuple[str, ...] = ()
+    changes: tuple[DesignChange, ...] = ()
 
     def parts_needed(self, check: Check) -> Iterator[str]:
         """The parts that may be absent and whose values a check cannot do without."""
@@ -111,7 +113,41 @@ def extended(base: Catalogue, package: str) -> Catalogue:
             raise CatalogueError(f"{entry.file}: {fault}")
     full = [_with_full_inputs(entry, derived, base.schema) for entry in entries]
     packages = (*base.packages, package)
-    return Catalogue((*base.entries, *full), derived, domains, base.schema, packages)
+    offered = (*base.changes, *_changes(package, folders, derived, base.schema))
+    return Catalogue((*base.entries, *full), derived, domains, base.schema, packages, offered)
+
+
+def _changes(
+    package: str, folders: list[str], derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[DesignChange]:
+    """The design changes of a package, one a file."""
+    for module in _modules(f"{package}.changes") if "changes" in folders else ():
+        change = getattr(module, "CHANGE", None)
+        if not isinstance(change, DesignChange):
+            raise CatalogueError(f"{module.__file__}: CHANGE: the file holds one DesignChange")
+        for fault in change_faults(change, derived, schema):
+            raise CatalogueError(f"{module.__file__}: {fault}")
+        yield change
+
+
+def change_faults(
+    change: DesignChange, derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[str]:
+    """What is wrong with a design change, as ``field: what``."""
+    for path in (*change.moves, *(item.path for item in change.follows)):
+        if path not in schema.fields:
+            yield f"{path} is not a field of the spec"
+    for item in change.follows:
+        plain = {
+            name: replace(x, path=x.path.removeprefix("before ")) if isinstance(x, Input) else x
+            for name, x in item.inputs.items()
+        }
+        yield from _argument_faults(plain, derived, schema)
+        if item.figure and set(inspect.signature(item.figure).parameters) != set(item.inputs):
+            yield f"follows: {item.path}: figure and inputs differ"
+    for path in change.applies:
+        if path not in schema.fields and path not in derived:
+            yield f"applies: {path} is unknown"
 
 
 def _with_full_inputs(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Entry:

@@ -21,6 +21,13 @@ CHASSIS_WIRE = (
 (Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics)."""
 
 
+LEAD_SIZES = (
+    *("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2"),
+    *("16 mm2", "25 mm2"),
+)
+"""Cross-sections that leads are made in (IEC 60228, from memory)."""
+
+
 def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     """Resistance of a pair of conductors, there and back.
 
@@ -80,6 +87,23 @@ def wire_current(area: float) -> float:
     for row in rows[1:]:
         result = choose(area > row[0][0], _between(area, *row), result)
     return result
+
+
+def wire_area(current: float) -> float:
+    """Copper of one wire in free air that carries a current: the inverse of ``wire_current``.
+
+    current [A]; gives [m2], to a thousandth.
+    Source: as ``wire_current``.
+    Units: current [A]; returns [m2].
+
+    >>> round(wire_area(22.0) * 1e6, 2)
+    1.31
+    """
+    low, high = 1e-9, 1e-3
+    while high / low > 1.001:
+        middle = (low * high) ** 0.5
+        low, high = (low, middle) if wire_current(middle) >= current else (middle, high)
+    return high
 
 
 def _between(area: float, low: tuple[float, float], high: tuple[float, float]) -> float:

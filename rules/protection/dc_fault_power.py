@@ -60,10 +60,7 @@ CHECK = Check(
         critical="1",
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
     ),
-    levers=(
-        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
-        Lever("protection.dc_detector.independent", ("yes",)),
-    ),
+    levers=(Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),),
     sources=(
         derivation("one switch shorted: the output stands at its rail"),
         SAFE_POWER,

@@ -1,0 +1,45 @@
+"""What kind of change a remedy is, as an engineer would rank it."""
+
+from typing import get_args
+
+from ..check import Lever
+from ..declare import Schema, local_path
+from ..finding import Remedy, RemedyKind
+
+ORDER: tuple[RemedyKind, ...] = get_args(RemedyKind)
+
+
+def kind_of(schema: Schema, lever: Lever, path: str) -> RemedyKind:
+    """The kind of a change of one lever: by what its field is, and by what can be bought."""
+    nature = schema.nature_of(path)
+    if nature == "claim":
+        return "promise"
+    if nature == "topology":
+        return "design"
+    preferred = isinstance(lever.stock, str) and lever.stock.startswith("E")
+    return "value" if nature == "setting" or preferred else "part"
+
+
+def graver(one: RemedyKind, other: RemedyKind) -> RemedyKind:
+    """The later one in the order in which changes are proposed."""
+    return max(one, other, key=ORDER.index)
+
+
+def preference(remedy: Remedy, change: float) -> tuple[bool, bool, int, int, int, float]:
+    """What is proposed first: a cure, then the milder kind, then the fewer new concerns.
+
+    A promise lowered comes last, even after what only eases the finding.
+    """
+    return (
+        remedy.kind == "promise",
+        bool(remedy.lacks),
+        ORDER.index(remedy.kind),
+        len(remedy.appeared) + len(remedy.opened),
+        len(remedy.worsened),
+        change,
+    )
+
+
+def promised(path: str) -> str:
+    """A claim in words: ``run time``."""
+    return local_path(path).rpartition(".")[2].replace("_", " ")

@@ -1,0 +1,83 @@
+"""A pack for the rated power: cells in series for its voltage, strings for its current.
+
+The cells in series follow from the peak voltage of the rated power, with a tenth for sag and
+resistances, at the lowest charge for which that power is promised; the strings from the
+current at rated power and at the crest of the bass, each against what one cell stands.  The
+charger, the lockout and all that is rated for the rail come along.
+"""
+
+from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from .cells_in_parallel import CHANGE as PARALLEL
+from .cells_in_series import LOCKOUT, PACK, RAIL_RATINGS, SOURCE_RATINGS
+
+SAG = 1.1
+
+
+def cells_needed(
+    cells: float,
+    v_pack_low: float,
+    v_rail_high: float,
+    depth: tuple[float, ...],
+    m_max: tuple[float, ...],
+) -> float:
+    """Cells at which a low pack gives the rated peak; depth is meant at the full rail."""
+    v_needed = max(d * v_rail_high / m for d, m in zip(depth, m_max, strict=True)) * SAG
+    return max(cells, cells * v_needed / v_pack_low)
+
+
+def strings_needed(
+    p_source_rated: float, p_source_crest: float, v_pack_low: float, i_cont: float, i_pulse: float
+) -> float:
+    """Strings that carry rated power for good and the crest of the bass for a moment.
+
+    The rms current of a sine on a bridge is 1.22 times its mean.
+    """
+    lasting = 1.5**0.5 * p_source_rated * SAG / v_pack_low / i_cont
+    crest = p_source_crest * SAG / v_pack_low / i_pulse
+    return max(1.0, lasting, crest)
+
+
+CHANGE = DesignChange(
+    title="a pack for the rated power, with its charger, lockout and the ratings of the rail",
+    helps=(
+        *("pack-current", "pack-pulse-current", "pack-rate", "pack-collapse"),
+        *("pack-voltage-under-load", "power-above-rail", "output-power", "rail-trough"),
+        "minimum-pulse-vs-modulation",
+    ),
+    applies={"rail_feed": "pack"},
+    follows=(
+        Follow(
+            "battery.series",
+            cells_needed,
+            {
+                "cells": Input("before battery.series"),
+                "v_pack_low": Input("before v_pack_low"),
+                "v_rail_high": Input("before v_rail_high"),
+                "depth": Input("before all depth_rated"),
+                "m_max": Input("before all m_max"),
+            },
+            "1",
+            "up",
+        ),
+        Follow(
+            "battery.parallel",
+            strings_needed,
+            {
+                "p_source_rated": Input("p_source_rated"),
+                "p_source_crest": Input("p_source_crest"),
+                "v_pack_low": Input("v_pack_low"),
+                "i_cont": Input("battery.cell.i_cont"),
+                "i_pulse": Input("battery.cell.i_pulse"),
+            },
+            "1",
+            "up",
+            new=True,
+        ),
+        *PACK,
+        LOCKOUT,
+        *RAIL_RATINGS,
+        *SOURCE_RATINGS,
+        *PARALLEL.follows[1:],
+    ),
+    sources=(derivation("peak of a sine, sqrt(2 P R); currents of strings add"), COMMON_PRACTICE),
+)
