@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.changes.plan import plan
-from ampreview.linter.changes.remedy import Advisor, with_remedies
+from ampreview.linter.changes.remedy import Advisor
 from ampreview.linter.changes.rerun import CURED, answers_of
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.declare import load_schema
 from ampreview.linter.finding import CLEAR, Finding, Severity, Status
 from ampreview.linter.judging.review import Review, review

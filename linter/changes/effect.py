@@ -4,12 +4,17 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from ..evaluation.threshold import further_off
-from ..finding import CLEAR, Finding, Remedy, Status
+from ..finding import CLEAR, Finding, Remedy, Severity, Status
+from ..judging.review import STAKES
 from ..judging.weighing import rank
 
 KINDS = ("cured", "eased", "worsened", "appeared", "opened")
 
 Key = tuple[str, str]
+Gravity = tuple[int, int]
+NO_LIMIT: Gravity = (-1, 0)
+NOTICEABLE = 0.05
+"""Share of a miss by which it may grow: less is lost in the estimates of a loss budget."""
 
 
 def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
@@ -31,6 +36,26 @@ def in_text(value: object) -> str:
     if isinstance(value, Mapping):
         return "{" + ", ".join(f"{key}: {text}" for key, text in value.items()) + "}"
     return str(value)
+
+
+def gravity(answer: Finding) -> Gravity:
+    """How much an answer weighs: its severity, then what is at stake; the least is the gravest."""
+    return answer.rank, STAKES.index(answer.stake)
+
+
+def spoils(old: Finding | None, new: Finding, limit: Gravity) -> bool:
+    """Whether an answer is a new finding or a worse one that weighs too much to be taken.
+
+    That is as much as what is to be cured; and a new major one is too much wherever safety
+    or a rating is at stake.  A finding that moves by less than can be noticed is no worse.
+    """
+    effect = effect_of(old, new)
+    if limit == NO_LIMIT or effect not in ("appeared", "worsened"):
+        return False
+    if rank(old) == rank(new):
+        return gravity(new) <= limit and further_off(old, new, NOTICEABLE)
+    grave = rank(new) <= Severity.MAJOR.rank and new.stake != "performance"
+    return grave or gravity(new) <= limit
 
 
 def settled(answer: Finding | None) -> bool:

@@ -6,7 +6,7 @@ from ..evaluation.catalogue import Entry
 from ..finding import CLEAR, Finding, Status
 from ..judging.weighing import rank
 from .conflict import conflict
-from .effect import Key, in_text
+from .effect import Key, gravity, in_text
 from .levers import Levers
 
 NO_LEVER = "no single change fixes this; it needs a different part or topology"
@@ -49,7 +49,7 @@ class Obstacles:
         if rerun is None:
             lacking = self._lacking(entry, finding, path, found[0].text)
             return lacking or f"{path} at {text} still fails at the worst case"
-        spoilt = self.reruns.spoilt_by(rerun, key, rank(finding))
+        spoilt = self.reruns.spoilt_by(rerun, key, gravity(finding))
         apart = conflict(self.reruns.run, lever, path, (entry, finding), self._entries(spoilt))
         return apart or f"{path} at {text} fixes it, but {self._news(spoilt)}"
 

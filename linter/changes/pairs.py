@@ -6,8 +6,7 @@ from itertools import islice, permutations
 from ..check import Lever
 from ..evaluation.catalogue import Entry
 from ..finding import Finding, Remedy
-from ..judging.weighing import rank
-from .effect import Key
+from .effect import Gravity, Key, gravity
 from .levers import Levers
 from .rerun import Rerun
 from .solve import candidates, part_way
@@ -60,7 +59,7 @@ class Pairs:
             for tried in self.levers.solved(entry, finding, lever, path)[:1]:
                 first: dict[str, object] = {path: tried.text}
                 rerun = self.reruns.run_with(first, key)
-                for second in self._relief(rerun, key, rank(finding)) if rerun else ():
+                for second in self._relief(rerun, key, gravity(finding)) if rerun else ():
                     remedy = (
                         None
                         if second.keys() & first.keys()
@@ -70,7 +69,7 @@ class Pairs:
                         return remedy
         return None
 
-    def _relief(self, rerun: Rerun, key: Key, limit: int) -> Iterator[dict[str, object]]:
+    def _relief(self, rerun: Rerun, key: Key, limit: Gravity) -> Iterator[dict[str, object]]:
         """Changes that cure the gravest of what a rerun spoils; proof decides on the rest."""
         grave = self.reruns.spoilt_by(rerun, key, limit)
         entry = self.review.catalogue.entry(grave[0][0]) if grave else None

@@ -15,16 +15,28 @@ from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
 from ..evaluation.threshold import closeness
-from ..finding import Finding, Remedy, Severity, Status
+from ..finding import Finding, Remedy, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
 from ..judging.weighing import rank
 from ..quantities.quantity import Value
 from .beside import overruled
-from .effect import KINDS, Key, answers_of, doubt, effect_of, in_text, label_of, settled, with_lists
+from .effect import (
+    KINDS,
+    NO_LIMIT,
+    Gravity,
+    Key,
+    answers_of,
+    doubt,
+    effect_of,
+    in_text,
+    label_of,
+    settled,
+    spoils,
+    with_lists,
+)
 
 NO_KEY = ("", "")
-GRAVE = Severity.MAJOR.rank
 CONTRADICTS = "stated-value-contradicts"
 
 Answers = Mapping[Key, Finding]
@@ -64,7 +76,9 @@ class Reruns:
         self._variants: dict[tuple[str, str], Assessment | None] = {}
         self._spoilt_before: Counter[tuple[str, Key]] = Counter()
 
-    def run_with(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Rerun | None:
+    def run_with(
+        self, changes: Mapping[str, object], key: Key, limit: Gravity = NO_LIMIT
+    ) -> Rerun | None:
         """The answers after some changes.
 
         None where the changes cannot be or leave ``key`` a finding; with a ``limit`` also where
@@ -89,12 +103,12 @@ class Reruns:
         """The answers after some changes, whatever they do; None where they cannot be."""
         return self.run_with(changes, NO_KEY)
 
-    def allows(self, rerun: Rerun, key: Key, limit: int) -> bool:
+    def allows(self, rerun: Rerun, key: Key, limit: Gravity) -> bool:
         """Whether a rerun settles ``key`` and spoils nothing as grave or grave by itself."""
         others = ((k, x) for k, x in rerun.answers.items() if k != key)
         if not settled(rerun.answers.get(key)) or any(self._spoilt(*x, limit) for x in others):
             return False
-        if any(item.check == CONTRADICTS or rank(item) <= limit for item in rerun.doubts):
+        if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
             return False
         added = [path for path, _ in rerun.changes if path not in self.review.spec.values]
         return not any(overruled(self.run.graph, rerun.run.graph, path) for path in added)
@@ -152,7 +166,7 @@ class Reruns:
         lacks = answer.advice.missing if answer and answer.status is Status.OPEN else ()
         return with_lists(Remedy(changes, rerun.changes, was, lacks=lacks), lists)
 
-    def spoilt_by(self, rerun: Rerun, key: Key, limit: int) -> list[Key]:
+    def spoilt_by(self, rerun: Rerun, key: Key, limit: Gravity) -> list[Key]:
         """What a rerun brings about or makes worse as gravely as that, the gravest first."""
         found = [
             other
@@ -161,18 +175,20 @@ class Reruns:
         ]
         return sorted(found, key=lambda other: (rank(rerun.answers[other]), other))
 
-    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
+    def _with_followers(
+        self, changes: Mapping[str, object], key: Key, limit: Gravity
+    ) -> Rerun | None:
         rerun = self._rerun(changes, key, limit)
         if rerun is None:
             return None
         follow = self._followers(rerun)
         if follow:
             rerun = self._rerun({**changes, **follow}, key, limit)
-        if rerun is None or limit < 0:
+        if rerun is None or limit == NO_LIMIT:
             return rerun
         return rerun if self.allows(rerun, key, limit) else None
 
-    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
+    def _rerun(self, changes: Mapping[str, object], key: Key, limit: Gravity) -> Rerun | None:
         revised = self.run.revised(changes)
         if revised is None:
             return None
@@ -209,15 +225,8 @@ class Reruns:
         near = closeness(self.answers[other].evidence)
         return other != key, -before, near if near is not None else 1.0
 
-    def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
-        """Whether a finding of ``limit`` or a grave one is new, or one of ``limit`` worse.
-
-        A finding that becomes grave is as bad as a new one.
-        """
-        old = self.answers.get(other)
-        if limit < 0 or effect_of(old, new) not in ("appeared", "worsened"):
-            return False
-        return rank(new) <= (limit if rank(old) == rank(new) else max(limit, GRAVE))
+    def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
+        return spoils(self.answers.get(other), new, limit)
 
     def _altered(self, entry: Entry, subject: str, change: Affected, run: Assessment) -> bool:
         """Whether an answer can differ after a change; one that crashed always can.

@@ -5,36 +5,13 @@ twice: it is set to what the devices need and no more, ten nanoseconds above the
 turn-off.  Losses in switching go with the carrier; the whole review is run again with it.
 """
 
-from ...linter.check import Constant, DesignChange, Follow, Input, Source, derivation
-
-MARGIN = Constant(
-    "10 ns",
-    "effective dead time at least",
-    Source("IRS20124S data sheet", "p. 20: at least 10 ns of effective dead time"),
-)
-
-
-def dead_time_needed(t_outlasts: float, mismatch: float, margin: float) -> float:
-    """Turn-off beyond turn-on, the difference of the drivers, and the margin."""
-    return t_outlasts + mismatch + margin
-
+from ...linter.check import DesignChange, derivation
+from .device_class import DEAD_TIME
 
 CHANGE = DesignChange(
     title="another carrier, with the dead time that the devices need",
     moves=("modulator.carrier",),
-    kind="design",
-    follows=(
-        Follow(
-            "gate_drive.dead_time",
-            dead_time_needed,
-            {
-                "t_outlasts": Input("t_off_outlasts"),
-                "mismatch": Input("gate_drive.delay_mismatch"),
-                "margin": MARGIN,
-            },
-            "5 ns",
-            "up",
-        ),
-    ),
+    kind="part",
+    follows=(DEAD_TIME,),
     sources=(derivation("order of commands, delays and edges of a leg"),),
 )

@@ -7,7 +7,7 @@ mistake; on lithium cells it is a fire.
 """
 
 from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
-from .device_class import RESISTANCE, VOLTAGE
+from .device_class import DEAD_TIME, DEVICE, VOLTAGE
 
 CAPACITORS = (
     *("10 V", "16 V", "25 V", "35 V", "50 V", "63 V", "80 V", "100 V", "160 V", "200 V", "250 V"),
@@ -61,7 +61,8 @@ SHORT_CIRCUIT = Follow(
 RAIL_RATINGS = (
     rated_for("supply.bulk.v_rated", "v_rail_peak"),
     VOLTAGE,
-    RESISTANCE,
+    *DEVICE,
+    DEAD_TIME,
     rated_for("filter.c_across.v_rated", "v_ideal"),
     rated_for("filter.c_ground.v_rated", "v_swing"),
     rated_for("output_stage.v_c_local", "v_static_peak"),

@@ -5,31 +5,13 @@ The lead follows the current that the fuse lets through for long: after IEC 6012
 2.1 times its rating, after UL 248-14 1.35 times.
 """
 
-from ...linter.check import DesignChange, Follow, Input, derivation
-from ..formulas.conductors import LEAD_SIZES, wire_area
-from .supply_lead import RATING
-
-OVERLOAD = 1.45
-
-
-def area_needed(i_lasting: float) -> float:
-    """Copper that stands a lasting overload, at three quarters of its current in free air."""
-    return wire_area(i_lasting / OVERLOAD / 0.75)
-
+from ...linter.check import DesignChange, derivation
+from .supply_lead import LEAD
 
 CHANGE = DesignChange(
     title="a fuse of another rating with the lead for it",
     moves=("protection.fuse.i_rated",),
     kind="part",
-    follows=(
-        Follow(
-            "wiring.supply_lead.area",
-            area_needed,
-            {"i_lasting": Input("i_lasting_lead")},
-            LEAD_SIZES,
-            "up",
-        ),
-        RATING,
-    ),
+    follows=LEAD,
     sources=(derivation("the inverse of the wire table"),),
 )

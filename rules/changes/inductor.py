@@ -41,6 +41,20 @@ def _rewound(name: str, law: object) -> Follow:
     )
 
 
+def crest_with_headroom(i_crest: float, factor: float) -> float:
+    """Saturation current at 25 degC for the hot crest, with a tenth to spare."""
+    return 1.1 * i_crest / factor
+
+
+SATURATION = Follow(
+    "filter.inductor.i_sat",
+    crest_with_headroom,
+    {"i_crest": Input("i_inductor_crest"), "factor": Input("i_sat_factor")},
+    "1 A",
+    "up",
+    guess=True,
+)
+
 CHANGE = DesignChange(
     title="another inductance on the same core",
     moves=("filter.inductor.l",),

@@ -6,7 +6,7 @@ devices.
 
 from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
 from .cells_in_series import CAPACITORS
-from .device_class import RESISTANCE, VOLTAGE
+from .device_class import DEAD_TIME, DEVICE, VOLTAGE
 
 
 def above_the_trip(v_trip: float, v_rail: float) -> float:
@@ -27,7 +27,8 @@ CHANGE = DesignChange(
             "up",
         ),
         VOLTAGE,
-        RESISTANCE,
+        *DEVICE,
+        DEAD_TIME,
     ),
     sources=(COMMON_PRACTICE,),
 )

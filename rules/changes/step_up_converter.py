@@ -7,6 +7,8 @@ its lead and its fuse must be good for that.  The converter is a guess until one
 
 from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
 from .cells_in_series import RAIL_RATINGS
+from .inductor import SATURATION
+from .loudspeaker_for_the_power import CHANGE as LOUDSPEAKER
 
 HEADROOM = 1.1
 STOCK_POWER = ("15 W", "30 W", "60 W", "100 W", "150 W", "250 W", "400 W", "600 W", "1000 W")
@@ -60,6 +62,8 @@ CHANGE = DesignChange(
             new=True,
         ),
         *RAIL_RATINGS,
+        SATURATION,
+        *LOUDSPEAKER.follows,
     ),
     sources=(derivation("peak of a sine, sqrt(2 P R)"), COMMON_PRACTICE),
 )

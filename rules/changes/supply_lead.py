@@ -6,8 +6,10 @@ A thicker lead lets more current into a short circuit: the fuse must break it.
 """
 
 from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
-from ..formulas.conductors import wire_current
+from ..formulas.conductors import LEAD_SIZES, wire_area, wire_current
 from .cells_in_series import SHORT_CIRCUIT
+
+OVERLOAD = 1.45
 
 
 def usual_rating(area: float) -> float:
@@ -22,6 +24,23 @@ RATING = Follow(
     "1 A",
     guess=True,
     new=True,
+)
+
+
+def area_for(i_lasting: float, i_source: float) -> float:
+    """Copper for the music and for what the fuse lets through, at three quarters in free air."""
+    return wire_area(max(i_source, i_lasting / OVERLOAD) / 0.75)
+
+
+LEAD = (
+    Follow(
+        "wiring.supply_lead.area",
+        area_for,
+        {"i_lasting": Input("i_lasting_lead"), "i_source": Input("i_source_rms")},
+        LEAD_SIZES,
+        "up",
+    ),
+    RATING,
 )
 
 CHANGE = DesignChange(

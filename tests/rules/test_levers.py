@@ -24,7 +24,7 @@ def offered(check: str, stage: str) -> set[str]:
     entry = load().entry(check)
     assert entry is not None
     (finding,) = [item for item in done.findings if item.check == check]
-    levers = Advisor(done).levers(entry, finding)
+    levers = Advisor(done).levers.of(entry, finding)
     return {path.removeprefix("channels.main.") for _, path in levers}
 
 
@@ -72,5 +72,5 @@ def test_cells_are_changed_only_where_they_are_the_rail(source: str, cells: bool
     entry = load().entry("supply-above-recommended")
     assert entry is not None
     finding = next(item for item in done.findings if item.check == "supply-above-recommended")
-    paths = {path for _, path in Advisor(done).levers(entry, finding)}
+    paths = {path for _, path in Advisor(done).levers.of(entry, finding)}
     assert ("battery.series" in paths) == cells

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from ampreview.linter.changes.plan import plan
-from ampreview.linter.changes.remedy import with_remedies
 from ampreview.linter.changes.rerun import Reruns
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.check import (
     Assumption,
     AtLeast,
