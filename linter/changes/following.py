@@ -6,8 +6,9 @@ One may follow from another, so all are worked out a second time in the light of
 
 from collections.abc import Iterable, Mapping
 
-from ..check import Constant, DesignChange, Follow, Input
+from ..check import Constant, Input
 from ..declare import PRODUCT, local_path
+from ..design_change import DesignChange, Follow
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Fixed, Node

@@ -1,12 +1,15 @@
 """Two changes together: both of the check's own levers, or one of a check that it spoils."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from itertools import islice, permutations
 
 from ..check import Lever
+from ..declare import local_path
 from ..evaluation.catalogue import Entry
 from ..finding import Finding, Remedy
 from .effect import Gravity, Key, gravity
+from .kinds import ORDER, kind_of
 from .levers import Levers
 from .rerun import Rerun
 from .solve import candidates, part_way
@@ -28,7 +31,11 @@ class Pairs:
 
     def first(self, entry: Entry, finding: Finding) -> Remedy | None:
         """The first pair that is proven, if any."""
-        return self.relieved(entry, finding) or self.pair(entry, finding)
+        found = self.relieved(entry, finding) or self.pair(entry, finding)
+        if found is None:
+            return None
+        kinds = [kind_of(self.review.spec.schema, Lever(x, ""), x) for x, _ in found.changes]
+        return replace(found, kind=max(kinds, key=ORDER.index))
 
     def _levers(self, entry: Entry, finding: Finding) -> list[tuple[Lever, str]]:
         """The levers that may be moved together with another one: no promises."""
@@ -60,11 +67,8 @@ class Pairs:
                 first: dict[str, object] = {path: tried.text}
                 rerun = self.reruns.run_with(first, key)
                 for second in self._relief(rerun, key, gravity(finding)) if rerun else ():
-                    remedy = (
-                        None
-                        if second.keys() & first.keys()
-                        else self.prove(finding, first | second)
-                    )
+                    one, other = ({local_path(x) for x in some} for some in (first, second))
+                    remedy = None if one & other else self.prove(finding, first | second)
                     if remedy is not None:
                         return remedy
         return None

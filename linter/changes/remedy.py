@@ -11,13 +11,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from ..check import DesignChange
 from ..declare import PRODUCT
+from ..design_change import DesignChange
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Remedy, RemedyKind
 from ..judging.review import Review
-from .effect import gravity
+from .effect import gravity, settled
 from .following import completed, offered
 from .kinds import ORDER, graver, preference, promised
 from .levers import Levers
@@ -40,6 +40,7 @@ class Advisor:
         self.obstacles = Obstacles(self.levers)
         self.holding = {(item.check, item.subject) for item in review.verdict.holding}
         self._offers: dict[tuple[str, str], Rerun | None] = {}
+        self._accepted: set[tuple[str, str]] = set()
 
     @cached_property
     def slips(self) -> Slips:
@@ -129,6 +130,8 @@ class Advisor:
                 remedy = self._offer(change, finding)
                 if remedy is not None:
                     yield 0.0, remedy
+                    if kind == "design":
+                        return
         for group in self.levers.groups(entry, finding, kind):
             for tried in group:
                 remedy = self.prove(finding, {tried.path: tried.text})
@@ -144,7 +147,10 @@ class Advisor:
         return replace(remedy, kind=kind, title=f"lowers the promised {claim}", lowers=(claim,))
 
     def _offer(self, change: DesignChange, finding: Finding) -> Remedy | None:
-        """A design change that is offered by itself, run once for all findings."""
+        """A design change that is offered by itself, run once for all findings.
+
+        What is accepted for the gravest of them is the answer to all that it settles.
+        """
         schema = self.review.spec.schema
         per_channel = any(schema.is_channel_path(item.path) for item in change.follows)
         subject = finding.subject if per_channel else PRODUCT
@@ -153,8 +159,12 @@ class Advisor:
             rerun = self.reruns.whole(values) if values else None
             self._offers[change.title, subject] = rerun
         rerun, key = self._offers[change.title, subject], (finding.check, finding.subject)
-        if rerun is None or not self.reruns.allows(rerun, key, gravity(finding)):
+        if rerun is None or not settled(rerun.answers.get(key)):
             return None
+        if (change.title, subject) not in self._accepted:
+            if not self.reruns.allows(rerun, key, gravity(finding)):
+                return None
+            self._accepted.add((change.title, subject))
         return replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:

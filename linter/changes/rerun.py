@@ -74,6 +74,8 @@ class Reruns:
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
+        self._spoilers: dict[tuple[Key, Name], Key | None] = {}
+        self._spoiler: Key | None = None
         self._spoilt_before: Counter[tuple[str, Key]] = Counter()
 
     def run_with(
@@ -88,16 +90,23 @@ class Reruns:
         follow from a changed one.
         """
         whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
-        name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
+        name = _name(whole, limit)
         proven = self._proven.get(name)
         if proven is not None and key[0] not in BUILT_IN:
             return proven if settled(proven.answers.get(key)) else None
         if (key, name) not in self._reruns:
+            self._spoiler = None
             rerun = self._with_followers(whole, key, limit)
             self._reruns[key, name] = rerun
+            self._spoilers[key, name] = self._spoiler
             if rerun is not None:
                 self._proven[name] = rerun
         return self._reruns[key, name]
+
+    def spoiler(self, changes: Mapping[str, object], key: Key, limit: Gravity) -> Key | None:
+        """What a change that was tried would spoil, if that is why it was refused."""
+        whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
+        return self._spoilers.get((key, _name(whole, limit)))
 
     def whole(self, changes: Mapping[str, object]) -> Rerun | None:
         """The answers after some changes, whatever they do; None where they cannot be."""
@@ -201,6 +210,7 @@ class Reruns:
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 self._spoilt_before.update((path, other) for path in changes)
+                self._spoiler = other
                 return None
         built_in = built_in_findings(run.spec, run.graph)
         if any(item.check == key[0] and item.evidence.leaves & change.touched for item in built_in):
@@ -264,3 +274,7 @@ def _resolved(review: Review) -> Assessment:
         with suppress(FigureError):
             run.prepare(entry, subject, run.graph)
     return run
+
+
+def _name(changes: Mapping[str, object], limit: Gravity) -> Name:
+    return (limit, *(f"{path}={in_text(value)}" for path, value in changes.items()))

@@ -113,6 +113,8 @@ def numeric_leaf(run: Assessment, lever: Lever, path: str) -> NumericLeaf | None
     if bounds is None or not isinstance(now, Value) or now.form == "range":
         return None
     low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
+    if lever.within < float("inf") and now.nominal > 0.0:
+        low, high = max(low, now.nominal / lever.within), min(high, now.nominal * lever.within)
     return NumericLeaf(path, lever, field.unit, now, low, high)
 
 

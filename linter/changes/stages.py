@@ -15,6 +15,7 @@ from ..finding import Finding, Remedy
 from ..judging.consistency import BUILT_IN
 from ..judging.review import Review
 from .effect import KINDS, settled, with_lists
+from .kinds import ORDER
 from .remedy import Advisor
 
 MOST_REMEDIES = 3
@@ -65,7 +66,7 @@ class Stages:
         written = self.start.reruns.spot_of(item.subject)
         if written is None or item.check in BUILT_IN:
             return item.check, item.subject, item.message
-        return item.check, written, item.evidence.figure
+        return item.check, written, item.message.replace(item.subject, "")
 
     def _stage(self, todo: dict[Key, Finding], first: bool) -> list[Remedy]:
         """Advice for what has a proven change now; the first of each is handed on."""
@@ -93,9 +94,9 @@ class Stages:
         return self.now.ranked(entry, later, MOST_REMEDIES) if entry else []
 
     def _make(self, made: list[Remedy]) -> bool:
-        """Make the first changes of all; of two that move one value the graver finding's."""
+        """Make the first changes of all; of two that move one value that of the wider change."""
         values: dict[str, object] = {}
-        for remedy in made:
+        for remedy in sorted(made, key=lambda x: ORDER.index(x.kind), reverse=True):
             if not values.keys() & dict(remedy.values).keys():
                 values |= dict(remedy.values)
         rerun = self.now.reruns.whole(values)

@@ -14,8 +14,9 @@ from dataclasses import dataclass, replace
 from functools import cache
 from types import ModuleType
 
-from ..check import Arguments, Check, Constant, Derived, DesignChange, Input
+from ..check import Arguments, Check, Constant, Derived, Input
 from ..declare import Schema, load_schema
+from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
 
 NOT_DOMAINS = ("formulas", "derived", "spec", "changes")

@@ -5,7 +5,8 @@ capacitance (their surface); the rating is written as what the rail asks for.  T
 the limiter of the charging current takes goes with the capacitance.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 
 
 def as_it_is(x: float) -> float:

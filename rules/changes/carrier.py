@@ -5,7 +5,8 @@ twice: it is set to what the devices need and no more, ten nanoseconds above the
 turn-off.  Losses in switching go with the carrier; the whole review is run again with it.
 """
 
-from ...linter.check import DesignChange, derivation
+from ...linter.check import derivation
+from ...linter.design_change import DesignChange
 from .device_class import DEAD_TIME
 
 CHANGE = DesignChange(

@@ -5,7 +5,8 @@ pack falls, so the short-circuit current rises with the number of strings: the f
 pack's own switches have to break it.  Strings are joined only when equally charged.
 """
 
-from ...linter.check import DesignChange, Follow, Input, derivation
+from ...linter.check import Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import BREAKING, SHORT_CIRCUIT, as_it_is
 
 CHANGE = DesignChange(

@@ -6,7 +6,8 @@ capacitors, fuse, blocking transistor, output devices.  Forgetting the charger i
 mistake; on lithium cells it is a fire.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .device_class import DEAD_TIME, DEVICE, VOLTAGE
 
 CAPACITORS = (
@@ -58,11 +59,23 @@ def rated_for(path: str, quantity: str) -> Follow:
 SHORT_CIRCUIT = Follow(
     "protection.fuse.i_breaking", as_it_is, {"x": Input("i_short")}, BREAKING, "up"
 )
+BOOTSTRAP = Follow(
+    "gate_drive.bootstrap.c",
+    in_proportion,
+    {
+        "was": Input("before gate_drive.bootstrap.c"),
+        "cells_was": Input("before output_stage.device.q_g:nominal"),
+        "cells": Input("output_stage.device.q_g:nominal"),
+    },
+    "E6",
+    "up",
+)
 RAIL_RATINGS = (
     rated_for("supply.bulk.v_rated", "v_rail_peak"),
     VOLTAGE,
     *DEVICE,
     DEAD_TIME,
+    BOOTSTRAP,
     rated_for("filter.c_across.v_rated", "v_ideal"),
     rated_for("filter.c_ground.v_rated", "v_swing"),
     rated_for("output_stage.v_c_local", "v_static_peak"),

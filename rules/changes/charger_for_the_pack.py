@@ -4,7 +4,8 @@ The charge of a pack ends at the voltage of one cell times the cells in series, 
 per cent: what chargers for lithium cells are made to.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import of_all_cells
 
 CHANGE = DesignChange(

@@ -10,15 +10,8 @@ What is written is a guess at a part that nobody has chosen yet, and marked as t
 a real one, and put its data sheet in.
 """
 
-from ...linter.check import (
-    COMMON_PRACTICE,
-    Constant,
-    DesignChange,
-    Follow,
-    Input,
-    Source,
-    quoted,
-)
+from ...linter.check import COMMON_PRACTICE, Constant, Input, Source, quoted
+from ...linter.design_change import DesignChange, Follow
 
 SILICON = quoted(
     "B. J. Baliga, Power Semiconductor Devices (1996), as quoted beside a plot of commercial"

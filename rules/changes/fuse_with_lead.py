@@ -5,7 +5,8 @@ The lead follows the current that the fuse lets through for long: after IEC 6012
 2.1 times its rating, after UL 248-14 1.35 times.
 """
 
-from ...linter.check import DesignChange, derivation
+from ...linter.check import derivation
+from ...linter.design_change import DesignChange
 from .supply_lead import LEAD
 
 CHANGE = DesignChange(

@@ -5,7 +5,8 @@ off through little resistance.  A turn-off resistor above the turn-on one is nea
 two in each other's place on the drawing.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
+from ...linter.check import COMMON_PRACTICE, Input
+from ...linter.design_change import DesignChange, Follow
 
 
 def larger_first(one: float, other: float) -> float:

@@ -7,7 +7,8 @@ falls with their number, and with it the root of the inductance.  What is writte
 a part that nobody has chosen yet.
 """
 
-from ...linter.check import DesignChange, Follow, Input, derivation
+from ...linter.check import Input, derivation
+from ...linter.design_change import DesignChange, Follow
 
 SAME_CORE = derivation("same core and window: L ~ N^2, resistance ~ N^2, saturation ~ 1/N")
 

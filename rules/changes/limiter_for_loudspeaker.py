@@ -5,7 +5,8 @@ in power: twice the voltage for the peak of noise with a crest factor of two.  W
 rated power lies above it, the limiter takes part of what is promised, and the review says so.
 """
 
-from ...linter.check import DesignChange, Follow, Input, Source
+from ...linter.check import Input, Source
+from ...linter.design_change import DesignChange, Follow
 
 
 def noise_voltage(p: float, z: float, series: float, parallel: float) -> float:

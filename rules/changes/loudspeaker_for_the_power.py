@@ -6,7 +6,8 @@ twice its sine power.  Which loudspeaker that is changes cone, sensitivity and b
 until one is chosen.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 
 
 def sine(p: float, r: float) -> float:

@@ -4,7 +4,8 @@ One part has to pass the lowest note, stand half the rail and the music on top o
 the whole current of the loudspeaker.
 """
 
-from ...linter.check import DesignChange, Follow, Input, derivation
+from ...linter.check import Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import CAPACITORS, used_to_four_fifths
 
 

@@ -4,7 +4,8 @@ A trip above the rating of the capacitors guards nothing: they follow it, and so
 devices.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
+from ...linter.check import COMMON_PRACTICE, Input
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import CAPACITORS
 from .device_class import DEAD_TIME, DEVICE, VOLTAGE
 

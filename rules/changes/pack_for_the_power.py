@@ -7,7 +7,8 @@ charger, the lockout and all that is rated for the rail come along; so do the in
 loudspeaker with its limiter, the supply lead and its fuse: what a weak pack spared until now.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_parallel import CHANGE as PARALLEL
 from .cells_in_series import LOCKOUT, PACK, RAIL_RATINGS, SOURCE_RATINGS
 from .inductor import SATURATION

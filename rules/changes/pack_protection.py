@@ -5,7 +5,8 @@ breaks the short circuit of the pack.  The values are a guess until a circuit is
 its data sheet has the last word.  A fuse beside it stays: electronics fail as well.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import BREAKING, as_it_is
 
 

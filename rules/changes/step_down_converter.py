@@ -4,7 +4,8 @@ Where a full pack or a generous source lies above the limits of an integrated st
 is regulated below them.  The other way is fewer cells.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 
 
 def below(v_most: tuple[float, ...]) -> float:

@@ -5,7 +5,8 @@ longer sinks with the pack, and the pack gives the same power at a higher curren
 its lead and its fuse must be good for that.  The converter is a guess until one is chosen.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Input, derivation
+from ...linter.design_change import DesignChange, Follow
 from .cells_in_series import RAIL_RATINGS
 from .inductor import SATURATION
 from .loudspeaker_for_the_power import CHANGE as LOUDSPEAKER

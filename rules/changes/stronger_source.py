@@ -4,7 +4,8 @@ Sources are bought by power: continuous current, continuous power and peak power
 module.  A fifth is kept in hand.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
+from ...linter.check import COMMON_PRACTICE, Input
+from ...linter.design_change import DesignChange, Follow
 from .step_up_converter import STOCK_POWER, with_headroom
 
 

@@ -5,7 +5,8 @@ is three quarters of what one wire stands in free air, for warm surroundings and
 A thicker lead lets more current into a short circuit: the fuse must break it.
 """
 
-from ...linter.check import COMMON_PRACTICE, DesignChange, Follow, Input
+from ...linter.check import COMMON_PRACTICE, Input
+from ...linter.design_change import DesignChange, Follow
 from ..formulas.conductors import LEAD_SIZES, wire_area, wire_current
 from .cells_in_series import SHORT_CIRCUIT
 
