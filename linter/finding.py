@@ -91,7 +91,8 @@ class Remedy:
     kind: what an engineer would call it; in this order they are tried and told.
     title: the name of a change of the design.
     lacks: what has to be known before the finding is settled: the change takes away what
-    could be seen to fail, and leaves it open.  lowers: the promises that it lowers.
+    could be seen to fail, and leaves it open.  lowers: the promises that it lowers.  left: how
+    grave the finding still is, where the change only makes it milder.
     """
 
     changes: tuple[tuple[str, str], ...]
@@ -106,6 +107,7 @@ class Remedy:
     title: str = ""
     lacks: tuple[Missing, ...] = ()
     lowers: tuple[str, ...] = ()
+    left: Severity | None = None
 
 
 @dataclass(frozen=True, slots=True)

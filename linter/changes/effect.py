@@ -63,6 +63,11 @@ def settled(answer: Finding | None) -> bool:
     return answer is None or answer.status is not Status.FINDING
 
 
+def eased(old: Finding, new: Finding | None) -> bool:
+    """Whether a finding is gone, or at least milder than it was."""
+    return settled(new) or rank(new) > rank(old)
+
+
 def effect_of(old: Finding | None, new: Finding | None) -> str:
     """What a change did to an answer: one of ``KINDS``, or nothing to be told.
 

@@ -1,7 +1,7 @@
 """What follows from a change of the design: more cells bring their charger, and so on.
 
 Each value that follows is a figure of the changed design, rounded to what can be bought.
-One may follow from another, so all are worked out a second time in the light of the first.
+One may follow from another, so all are worked out again in the light of the others.
 """
 
 from collections.abc import Iterable, Mapping
@@ -18,7 +18,7 @@ from .rerun import Reruns
 from .solve import in_proportion
 from .stock import downward, upward
 
-PASSES = 2
+PASSES = 3
 BEFORE = "before "
 
 Changes = dict[str, object]

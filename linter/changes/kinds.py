@@ -1,11 +1,13 @@
 """What kind of change a remedy is, as an engineer would rank it."""
 
+from collections.abc import Mapping
 from typing import get_args
 
 from ..check import Lever
 from ..declare import Schema, local_path
 from ..finding import Remedy, RemedyKind
 
+Preference = tuple[bool, bool, int, int, int, int, float]
 ORDER: tuple[RemedyKind, ...] = get_args(RemedyKind)
 
 
@@ -25,17 +27,19 @@ def graver(one: RemedyKind, other: RemedyKind) -> RemedyKind:
     return max(one, other, key=ORDER.index)
 
 
-def preference(remedy: Remedy, change: float) -> tuple[bool, bool, int, int, int, float]:
+def preference(remedy: Remedy, change: float) -> Preference:
     """What is proposed first: a cure, then the milder kind, then the fewer new concerns.
 
     A promise lowered comes last, even after what only eases the finding.
     """
+    guesses = [x for _, x in remedy.values if isinstance(x, Mapping) and "from" in x]
     return (
         remedy.kind == "promise",
-        bool(remedy.lacks),
+        bool(remedy.lacks) or remedy.left is not None,
         ORDER.index(remedy.kind),
         len(remedy.appeared) + len(remedy.opened),
         len(remedy.worsened),
+        len(guesses),
         change,
     )
 

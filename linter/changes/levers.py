@@ -56,7 +56,11 @@ class Levers:
                 tried = self.solved(entry, finding, lever, path)
                 ways = [[x for x in tried if x.direction == way] for way in (1, -1)]
                 found += [group for group in ways if group]
-                found += [[x] for x in tried if x.direction == 0]
+                words = [x for x in tried if x.direction == 0]
+                if self.review.spec.schema.field_of(path).kind == "count":
+                    found += [sorted(words, key=lambda x: x.change)] if words else []
+                else:
+                    found += [[x] for x in words]
         return sorted(found, key=lambda group: group[0].change)
 
     def _paths(self, lever: Lever, finding: Finding) -> list[str]:

@@ -17,9 +17,9 @@ from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Remedy, RemedyKind
 from ..judging.review import Review
-from .effect import gravity, settled
+from .effect import Key, eased, gravity, settled
 from .following import completed, offered
-from .kinds import ORDER, graver, preference, promised
+from .kinds import ORDER, Preference, graver, preference, promised
 from .levers import Levers
 from .obstacle import Obstacles
 from .pairs import Pairs
@@ -112,9 +112,10 @@ class Advisor:
 
         A promise lowered is offered beside another design, never beside a mere part.
         """
-        proven: list[tuple[tuple[bool, bool, int, int, int, float], Remedy]] = []
+        proven: list[tuple[Preference, Remedy]] = []
         for kind in ORDER:
-            cured = [x for _, x in proven if not x.lacks]
+            full = [x for _, x in proven if not x.lacks and x.left is None]
+            cured = [x for x in full if x.kind != "promise"]
             if len(cured) >= most or any(x.kind != "design" for x in cured):
                 break
             for change, remedy in self._of_kind(entry, finding, kind):
@@ -142,9 +143,23 @@ class Advisor:
     def _named(self, remedy: Remedy, kind: RemedyKind, path: str) -> Remedy:
         """A remedy with its kind; a promise that it lowers is said first."""
         if kind != "promise":
-            return replace(remedy, kind=graver(kind, remedy.kind))
+            return self._honest(replace(remedy, kind=graver(kind, remedy.kind)))
         claim = promised(path)
         return replace(remedy, kind=kind, title=f"lowers the promised {claim}", lowers=(claim,))
+
+    def _honest(self, remedy: Remedy) -> Remedy:
+        """A remedy that breaks a promise which was kept before is one that lowers it."""
+        schema, broken = self.review.spec.schema, dict[str, None]()
+        for label in remedy.appeared:
+            entry = self.review.catalogue.entry(label.partition(" ")[0])
+            for lever in entry.check.levers if entry else ():
+                if schema.nature_of(lever.path) == "claim":
+                    broken[promised(lever.path)] = None
+        if not broken:
+            return remedy
+        told = " and ".join(broken)
+        title = f"does not keep the promised {told}"
+        return replace(remedy, kind="promise", title=title, lowers=tuple(broken))
 
     def _offer(self, change: DesignChange, finding: Finding) -> Remedy | None:
         """A design change that is offered by itself, run once for all findings.
@@ -159,13 +174,15 @@ class Advisor:
             rerun = self.reruns.whole(values) if values else None
             self._offers[change.title, subject] = rerun
         rerun, key = self._offers[change.title, subject], (finding.check, finding.subject)
-        if rerun is None or not settled(rerun.answers.get(key)):
+        if rerun is None or not eased(finding, rerun.answers.get(key)):
             return None
         if (change.title, subject) not in self._accepted:
             if not self.reruns.allows(rerun, key, gravity(finding)):
                 return None
             self._accepted.add((change.title, subject))
-        return replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
+        answer = rerun.answers.get(key)
+        told = replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
+        return self._honest(replace(told, left=answer.severity if answer else None))
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with all that follows and its effects; None where the re-run denies it."""
@@ -176,6 +193,14 @@ class Advisor:
             return None
         title = ", ".join(change.title for change in brought if len(whole) > len(changes))
         return replace(self.reruns.effects(rerun, key), title=title)
+
+    def told_of(self, remedy: Remedy, key: Key) -> Remedy | None:
+        """A proven remedy of another finding with its effects beside this one, if it settles it."""
+        rerun = self.reruns.behind(remedy)
+        if not settled(rerun.answers.get(key)):
+            return None
+        told = self.reruns.effects(rerun, key)
+        return replace(told, kind=remedy.kind, title=remedy.title, lowers=remedy.lowers)
 
     def obstacle(self, finding: Finding) -> str:
         """Why no change is offered."""

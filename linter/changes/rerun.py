@@ -28,6 +28,7 @@ from .effect import (
     Key,
     answers_of,
     doubt,
+    eased,
     effect_of,
     in_text,
     label_of,
@@ -115,7 +116,10 @@ class Reruns:
     def allows(self, rerun: Rerun, key: Key, limit: Gravity) -> bool:
         """Whether a rerun settles ``key`` and spoils nothing as grave or grave by itself."""
         others = ((k, x) for k, x in rerun.answers.items() if k != key)
-        if not settled(rerun.answers.get(key)) or any(self._spoilt(*x, limit) for x in others):
+        old = self.answers.get(key)
+        if old is not None and not eased(old, rerun.answers.get(key)):
+            return False
+        if any(self._spoilt(*x, limit) for x in others):
             return False
         if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
             return False
@@ -150,9 +154,13 @@ class Reruns:
             self._variants[name] = revised[0] if revised else None
         return self._variants[name]
 
+    def behind(self, remedy: Remedy) -> Rerun:
+        """The rerun that has proven a remedy."""
+        return self._behind[remedy.changes]
+
     def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
         """The whole review of the spec with a remedy that a rerun has proven, and its run."""
-        rerun = self._behind[remedy.changes]
+        rerun = self.behind(remedy)
         answers = (rerun.answers[entry.name, subject] for entry, subject in self.run.questions())
         fresh = (replace(item, permitted="") for item in answers)
         before = self.review

@@ -167,7 +167,11 @@ def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
     stated = now.text if isinstance(now, Value) else now
     for text in lever.stock if isinstance(lever.stock, tuple) else ():
         if text != stated:
-            yield Candidate(path, text, 0, 1.0)
+            far = 1.0
+            if run.spec.schema.field_of(path).kind == "count":
+                now_is = now.nominal if isinstance(now, Value) else 1.0
+                far = abs(math.log(float(text) / now_is))
+            yield Candidate(path, text, 0, far)
 
 
 def _numbers(run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf) -> list[Candidate]:

@@ -46,6 +46,8 @@ class Stages:
         self.now = self.start.beyond or self.start
         slips = dict.fromkeys(local_path(path) for path in self.start.slips.paths)
         self.note = SLIP_FIRST.format(", ".join(slips)) if slips else ""
+        self.note_of_made = self.note
+        self.made: list[tuple[Advisor, Remedy]] = []
         self._found: dict[Key, Finding] = {}
 
     def advised(self, asked: list[Finding]) -> dict[int, Finding]:
@@ -74,7 +76,7 @@ class Stages:
         for kind, item in list(todo.items()):
             found = self.start.first_hand(item, MOST_REMEDIES) if first else self._proven(item)
             if found is None:
-                self._found[kind] = _with(todo.pop(kind), (), SETTLED)
+                self._found[kind] = self._settled(todo.pop(kind))
             elif any(remedy.kind != "promise" for remedy in found):
                 note = self.note if found[0].kind != "slip" else ""
                 self._found[kind] = _with(todo.pop(kind), found, note)
@@ -96,6 +98,7 @@ class Stages:
     def _make(self, made: list[Remedy]) -> bool:
         """Make the first changes of all; of two that move one value that of the wider change."""
         values: dict[str, object] = {}
+        self.made += [(self.now, remedy) for remedy in made]
         for remedy in sorted(made, key=lambda x: ORDER.index(x.kind), reverse=True):
             if not values.keys() & dict(remedy.values).keys():
                 values |= dict(remedy.values)
@@ -106,13 +109,22 @@ class Stages:
         self.note = OTHERS_FIRST
         return True
 
+    def _settled(self, item: Finding) -> Finding:
+        """Advice on what a change of another finding settles: that change, if one alone does."""
+        key = (item.check, item.subject)
+        for advisor, remedy in self.made:
+            told = advisor.told_of(remedy, key)
+            if told is not None:
+                return _with(item, (told,), self.note_of_made)
+        return _with(item, (), SETTLED)
+
     def _last(self, item: Finding) -> Finding:
         """Advice for what no single change of the design settles."""
         if item.check in BUILT_IN:
             return _with(item, (), self.start.obstacle(item) if item.advice.follows else "")
         later = self.now.reruns.answers[item.check, item.subject]
         if settled(later):
-            return _with(item, (), SETTLED)
+            return self._settled(item)
         found = self._ranked(item, later)
         pair = self.now.second_hand(later)
         if pair is not None:

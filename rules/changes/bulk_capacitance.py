@@ -14,9 +14,9 @@ def as_it_is(x: float) -> float:
     return x
 
 
-def with_the_capacitance(was: float, c_was: float, c_now: float) -> float:
-    """Energy at the same voltage."""
-    return was * c_now / c_was
+def energy(v_rail: float, c: float, rails: float) -> float:
+    """Energy of all rails when charged, which the limiter takes once more."""
+    return rails * c * v_rail**2 / 2
 
 
 CHANGE = DesignChange(
@@ -34,12 +34,14 @@ CHANGE = DesignChange(
         ),
         Follow(
             "protection.inrush.e_rated",
-            with_the_capacitance,
+            energy,
             {
-                "was": Input("before protection.inrush.e_rated"),
-                "c_was": Input("before supply.bulk.c:nominal"),
-                "c_now": Input("supply.bulk.c:nominal"),
+                "v_rail": Input("v_rail_high"),
+                "c": Input("c_rail"),
+                "rails": Input("rail_count"),
             },
+            "1 J",
+            "up",
             guess=True,
         ),
     ),
