@@ -1,9 +1,10 @@
 """The first change proposed for each planted fault, against what the trade would do.
 
 A row names a planted cause and every change that an engineer would sign as the first one, from
-the trade and not from what the program prints, one alternative after another.  A clause is ``path``, or ``path >= value``, ``path <= value``, ``path = word``; all clauses of an
-alternative must hold.  ``nothing`` allows that no change is offered, where what helps is no
-value of the spec; the note must then say which kind of design would.
+the trade and not from what the program prints, one alternative after another.  A clause is
+``path``, or ``path >= value``, ``path <= value``, ``path = word``; all clauses of an alternative
+must hold.  ``nothing`` allows that no change is offered, where what helps is no value of the
+spec; the note must then say which kind of design would.
 """
 
 from functools import cache

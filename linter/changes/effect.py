@@ -43,6 +43,11 @@ def gravity(answer: Finding) -> Gravity:
     return answer.rank, STAKES.index(answer.stake)
 
 
+def grave(answer: Finding) -> bool:
+    """Whether an answer is a critical or a major finding."""
+    return answer.rank <= Severity.MAJOR.rank
+
+
 def spoils(old: Finding | None, new: Finding, limit: Gravity) -> bool:
     """Whether an answer is a new finding or a worse one that weighs too much to be taken.
 
@@ -54,8 +59,7 @@ def spoils(old: Finding | None, new: Finding, limit: Gravity) -> bool:
         return False
     if rank(old) == rank(new):
         return gravity(new) <= limit and further_off(old, new, NOTICEABLE)
-    grave = rank(new) <= Severity.MAJOR.rank and new.stake != "performance"
-    return grave or gravity(new) <= limit
+    return (grave(new) and new.stake != "performance") or gravity(new) <= limit
 
 
 def settled(answer: Finding | None) -> bool:

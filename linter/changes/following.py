@@ -1,4 +1,4 @@
-"""What follows from a change of the design: more cells bring their charger, and so on.
+"""What follows from a change of the design: the values that go along with others.
 
 Each value that follows is a figure of the changed design, rounded to what can be bought.
 One may follow from another, so all are worked out again in the light of the others.

@@ -5,6 +5,7 @@ from typing import get_args
 
 from ..check import Lever
 from ..declare import Schema, local_path
+from ..evaluation.catalogue import Catalogue
 from ..finding import Remedy, RemedyKind
 
 Preference = tuple[bool, bool, int, int, int, int, float]
@@ -22,15 +23,25 @@ def kind_of(schema: Schema, lever: Lever, path: str) -> RemedyKind:
     return "value" if nature == "setting" or preferred else "part"
 
 
+def promises_in(catalogue: Catalogue) -> frozenset[str]:
+    """The checks of what is promised: those that a lowered claim would meet."""
+    return frozenset(
+        entry.name
+        for entry in catalogue.entries
+        if any(catalogue.schema.nature_of(x.path) == "claim" for x in entry.check.levers)
+    )
+
+
 def graver(one: RemedyKind, other: RemedyKind) -> RemedyKind:
     """The later one in the order in which changes are proposed."""
     return max(one, other, key=ORDER.index)
 
 
-def preference(remedy: Remedy, change: float) -> Preference:
+def preference(remedy: Remedy, change: float, promises: frozenset[str]) -> Preference:
     """What is proposed first: a cure, then the milder kind, then the fewer new concerns.
 
-    A promise lowered comes last, even after what only eases the finding.
+    A promise lowered comes last, even after what only eases the finding.  A promise that is
+    broken already does not count as a concern: it has to be lowered anyway.
     """
     guesses = [x for _, x in remedy.values if isinstance(x, Mapping) and "from" in x]
     return (
@@ -38,7 +49,7 @@ def preference(remedy: Remedy, change: float) -> Preference:
         bool(remedy.lacks) or remedy.left is not None,
         ORDER.index(remedy.kind),
         len(remedy.appeared) + len(remedy.opened),
-        len(remedy.worsened),
+        sum(label.partition(" ")[0] not in promises for label in remedy.worsened),
         len(guesses),
         change,
     )

@@ -15,9 +15,9 @@ from ..declare import PRODUCT
 from ..design_change import DesignChange
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
-from ..finding import Finding, Remedy, RemedyKind
+from ..finding import Finding, Remedy, RemedyKind, Status
 from ..judging.review import Review
-from .effect import Key, eased, gravity, settled
+from .effect import Key, eased, grave, gravity, label_of, settled
 from .following import completed, offered
 from .kinds import ORDER, Preference, graver, preference, promised
 from .levers import Levers
@@ -119,7 +119,7 @@ class Advisor:
             if len(cured) >= most or any(x.kind != "design" for x in cured):
                 break
             for change, remedy in self._of_kind(entry, finding, kind):
-                proven.append((preference(remedy, change), remedy))
+                proven.append((preference(remedy, change, self.reruns.promises), remedy))
         proven.sort(key=lambda item: item[0])
         return [remedy for _, remedy in proven[:most]]
 
@@ -128,10 +128,11 @@ class Advisor:
     ) -> Iterator[tuple[float, Remedy]]:
         for change in self.review.catalogue.changes:
             if change.kind == kind and finding.check in change.helps:
+                known = any(title == change.title for title, _ in self._accepted)
                 remedy = self._offer(change, finding)
                 if remedy is not None:
                     yield 0.0, remedy
-                    if kind == "design":
+                    if known:
                         return
         for group in self.levers.groups(entry, finding, kind):
             for tried in group:
@@ -150,8 +151,10 @@ class Advisor:
     def _honest(self, remedy: Remedy) -> Remedy:
         """A remedy that breaks a promise which was kept before is one that lowers it."""
         schema, broken = self.review.spec.schema, dict[str, None]()
-        for label in remedy.appeared:
-            entry = self.review.catalogue.entry(label.partition(" ")[0])
+        answers = self.reruns.behind(remedy).answers
+        new = [key for key, x in answers.items() if label_of(key) in remedy.appeared and grave(x)]
+        for check, _ in (key for key in new if not self._was_open(key)):
+            entry = self.review.catalogue.entry(check)
             for lever in entry.check.levers if entry else ():
                 if schema.nature_of(lever.path) == "claim":
                     broken[promised(lever.path)] = None
@@ -160,6 +163,10 @@ class Advisor:
         told = " and ".join(broken)
         title = f"does not keep the promised {told}"
         return replace(remedy, kind="promise", title=title, lowers=tuple(broken))
+
+    def _was_open(self, key: Key) -> bool:
+        old = self.reruns.answers.get(key)
+        return old is not None and old.status is Status.OPEN
 
     def _offer(self, change: DesignChange, finding: Finding) -> Remedy | None:
         """A design change that is offered by itself, run once for all findings.

@@ -36,6 +36,7 @@ from .effect import (
     spoils,
     with_lists,
 )
+from .kinds import promises_in
 
 NO_KEY = ("", "")
 CONTRADICTS = "stated-value-contradicts"
@@ -75,6 +76,7 @@ class Reruns:
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
+        self.promises = promises_in(review.catalogue)
         self._spoilers: dict[tuple[Key, Name], Key | None] = {}
         self._spoiler: Key | None = None
         self._spoilt_before: Counter[tuple[str, Key]] = Counter()
@@ -244,7 +246,15 @@ class Reruns:
         return other != key, -before, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
-        return spoils(self.answers.get(other), new, limit)
+        """Whether another answer is spoilt.
+
+        A promise that is broken already, or of which nothing was known, is not.
+        """
+        old = self.answers.get(other)
+        unknown = old is not None and old.status is Status.OPEN
+        if other[0] in self.promises and (unknown or rank(old) == rank(new)):
+            return False
+        return spoils(old, new, limit)
 
     def _altered(self, entry: Entry, subject: str, change: Affected, run: Assessment) -> bool:
         """Whether an answer can differ after a change; one that crashed always can.

@@ -25,6 +25,7 @@ BISECTIONS = 40
 CANDIDATES = 3
 DIGITS = 9
 LINE_DIGITS = 3
+MORE_PARTS = 1e-3
 END_STEPS = 40
 NUMBERS = ("quantity", "count")
 PART_WAY = (1.3, 0.75, 2.0, 0.5)
@@ -171,6 +172,9 @@ def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
             if run.spec.schema.field_of(path).kind == "count":
                 now_is = now.nominal if isinstance(now, Value) else 1.0
                 far = abs(math.log(float(text) / now_is))
+                if far == 0.0:
+                    continue
+                far += MORE_PARTS if float(text) > now_is else 0.0
             yield Candidate(path, text, 0, far)
 
 

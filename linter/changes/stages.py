@@ -2,8 +2,8 @@
 
 First the slips are put right.  Then every finding is given the changes that are proven for
 the spec as it is.  What finds none is tried again with the first change of each of the others
-made: a rail that is to be raised cannot be proven while its capacitors are too small for the
-one there is.  At the end stand pairs of changes, promises lowered, and the reasons for what
+made: a higher voltage cannot be proven while the parts are too small for the one
+there is.  At the end stand pairs of changes, promises lowered, and the reasons for what
 is left.
 """
 
