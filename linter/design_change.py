@@ -23,7 +23,8 @@ class Follow:
         way already stays; empty: the figure is what it is, neither more nor less.
     spread: a tolerance that is written behind the value.
     guess: a value of a part that nobody has chosen yet: written with ``from: estimate``.
-    new: written also where the spec is silent about it.
+    new: written also where the spec is silent about it; where it does not follow from what
+        the spec states, the change cannot be made.
     """
 
     path: str

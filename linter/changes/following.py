@@ -24,6 +24,10 @@ BEFORE = "before "
 Changes = dict[str, object]
 
 
+class _UnknownError(Exception):
+    """A value that a change cannot do without does not follow from what the spec states."""
+
+
 def offered(reruns: Reruns, change: DesignChange, subject: str) -> Changes:
     """The values that a design change writes by itself; none where nothing need be written."""
     return _written(reruns, change, {}, subject) if _concerns(reruns, change, subject) else {}
@@ -64,7 +68,10 @@ def _written(
             return {}
         found = dict(start)
         for item, path, channel in places:
-            data = _needed(item, path, channel, before, after)
+            try:
+                data = _needed(item, path, channel, before, after)
+            except _UnknownError:
+                return {}
             if data is not None:
                 found[path] = data
         if found == values:
@@ -105,6 +112,8 @@ def _needed(
     if item.figure is None:
         return item.word if item.word != (getattr(stated, "text", None) or stated) else None
     number = _figure(item, channel, before, after)
+    if number is None and item.new:
+        raise _UnknownError(path)
     unit = before.spec.schema.field_of(path).unit
     if number is None or (isinstance(stated, Value) and _is_safe(item, stated, number)):
         return None

@@ -16,7 +16,7 @@ from .effect import Key
 from .remedy import Advisor
 
 MOST_STEPS = 40
-MOST_COMPUTATIONS = 210_000
+MOST_COMPUTATIONS = 500_000
 NOT_TRIED = (
     "not looked into, because the plan has reached its bound; make the changes above and ask again"
 )

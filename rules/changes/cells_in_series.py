@@ -8,6 +8,7 @@ mistake; on lithium cells it is a fire.
 
 from ...linter.check import COMMON_PRACTICE, Input, derivation
 from ...linter.design_change import DesignChange, Follow
+from .dc_detector import relay
 from .device_class import DEAD_TIME, DEVICE, VOLTAGE
 
 CAPACITORS = (
@@ -82,6 +83,7 @@ RAIL_RATINGS = (
     rated_for("output_stage.snubber.v_rated", "v_static_peak"),
     rated_for("filter.damper.v_rated", "v_swing"),
     rated_for("gate_drive.bootstrap.v_r", "v_static_peak"),
+    *relay(chosen=True),
 )
 SOURCE_RATINGS = (
     Follow("protection.fuse.v_dc", as_it_is, {"x": Input("v_across_fuse")}, FUSES, "up"),

@@ -31,6 +31,30 @@ def as_usual(x: float) -> float:
     return x
 
 
+def relay(chosen: bool) -> tuple[Follow, ...]:
+    """Voltage and current that the relay breaks: of one that is chosen, or yet to be found."""
+    return (
+        Follow(
+            "protection.dc_detector.v_break",
+            highest,
+            {"v": Input("all v_ideal")},
+            VOLTS,
+            "up",
+            guess=not chosen,
+            new=not chosen,
+        ),
+        Follow(
+            "protection.dc_detector.i_break",
+            lowest_coil,
+            {"v": Input("all v_ideal"), "r": Input("all r_load_dc")},
+            AMPERES,
+            "up",
+            guess=not chosen,
+            new=not chosen,
+        ),
+    )
+
+
 CHANGE = DesignChange(
     title="a DC detector with a relay of its own that disconnects the loudspeaker",
     helps=("dc-fault-power", "independent-disconnect", "one-rail-lost"),
@@ -56,24 +80,7 @@ CHANGE = DesignChange(
             guess=True,
             new=True,
         ),
-        Follow(
-            "protection.dc_detector.v_break",
-            highest,
-            {"v": Input("all v_ideal")},
-            VOLTS,
-            "up",
-            guess=True,
-            new=True,
-        ),
-        Follow(
-            "protection.dc_detector.i_break",
-            lowest_coil,
-            {"v": Input("all v_ideal"), "r": Input("all r_load_dc")},
-            AMPERES,
-            "up",
-            guess=True,
-            new=True,
-        ),
+        *relay(chosen=False),
     ),
     sources=(derivation("Ohm's law at the voice coils"), COMMON_PRACTICE),
 )

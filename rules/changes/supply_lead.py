@@ -7,7 +7,7 @@ A thicker lead lets more current into a short circuit: the fuse must break it.
 
 from ...linter.check import COMMON_PRACTICE, Input
 from ...linter.design_change import DesignChange, Follow
-from ..formulas.conductors import LEAD_SIZES, wire_area, wire_current
+from ..formulas.conductors import LEAD_SIZES, wire_current
 from .cells_in_series import SHORT_CIRCUIT
 
 OVERLOAD = 1.45
@@ -26,6 +26,19 @@ RATING = Follow(
     guess=True,
     new=True,
 )
+
+
+def wire_area(current: float) -> float:
+    """Copper [m2] of one wire in free air that carries a current [A], to a thousandth.
+
+    >>> round(wire_area(22.0) * 1e6, 2)
+    1.31
+    """
+    low, high = 1e-9, 1e-3
+    while high / low > 1.001:
+        middle = (low * high) ** 0.5
+        low, high = (low, middle) if wire_current(middle) >= current else (middle, high)
+    return high
 
 
 def area_for(i_lasting: float, i_source: float) -> float:

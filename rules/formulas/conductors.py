@@ -89,23 +89,6 @@ def wire_current(area: float) -> float:
     return result
 
 
-def wire_area(current: float) -> float:
-    """Copper of one wire in free air that carries a current: the inverse of ``wire_current``.
-
-    current [A]; gives [m2], to a thousandth.
-    Source: as ``wire_current``.
-    Units: current [A]; returns [m2].
-
-    >>> round(wire_area(22.0) * 1e6, 2)
-    1.31
-    """
-    low, high = 1e-9, 1e-3
-    while high / low > 1.001:
-        middle = (low * high) ** 0.5
-        low, high = (low, middle) if wire_current(middle) >= current else (middle, high)
-    return high
-
-
 def _between(area: float, low: tuple[float, float], high: tuple[float, float]) -> float:
     """Power law through two rows of the wire table."""
     exponent = math.log(high[1] / low[1]) / math.log(high[0] / low[0])
