@@ -1,6 +1,7 @@
 """The program ``ampreview``: picks the command, imports it alone, gives its exit status."""
 
 import argparse
+import gc
 import importlib
 import io
 import os
@@ -20,10 +21,14 @@ COMMANDS = {
     "catalogue": "list the checks, or show one in full",
 }
 
+SELDOM = 200_000
+"""New objects between two collections: a short run goes without, a long one stays in bounds."""
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 released, 1 held, 2 could not assess."""
     _make_writable()
+    gc.set_threshold(SELDOM)
     words = list(sys.argv[1:] if arguments is None else arguments)
     options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
     try:

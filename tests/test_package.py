@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[1]
-SUFFIXES = {".py", ".txt", ".typed"}
+SUFFIXES = (".py", ".typed", ".txt", ".csv")
 pytestmark = pytest.mark.slow
 
 

@@ -94,11 +94,15 @@ def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
     if field.kind == "quantity":
         return _reference("number" if field.unit == "1" else "quantity")
     if field.kind == "word":
-        return {"enum": [*field.words, None]}
+        return {"enum": [*field.words, *field.called, None]}
     if field.kind == "flag":
         return {"enum": YES_NO}
     if field.kind == "list":
-        member = {"enum": list(field.words)} if field.words else {"type": ["string", "number"]}
+        member = (
+            {"enum": [*field.words, *field.called]}
+            if field.words
+            else {"type": ["string", "number"]}
+        )
         return {"type": ["array", "null"], "items": member}
     if field.model is None:
         return ANY_TEXT if not field.required else {"type": ["string", "number", "boolean"]}

@@ -62,13 +62,12 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
         if _field(spec.schema, missing.path) is not None:
-            merged.setdefault(_alike_paths(spec, missing.path), []).append(missing)
+            merged.setdefault(alike_paths(spec, missing.path), []).append(missing)
     questions = [_question(spec, paths, opened) for paths in merged]
-    parts: dict[tuple[str, tuple[str, ...]], list[SupplierQuestion]] = {}
+    parts: dict[tuple[str, tuple[str, ...], str], list[SupplierQuestion]] = {}
     for question in questions:
-        key = (_section(question.local, question.field), _channels(question.paths, spec.schema))
-        parts.setdefault(key, []).append(question)
-    groups = [_group(spec, *key, members, opened) for key, members in parts.items()]
+        parts.setdefault(part_of(spec, question.paths, question.field), []).append(question)
+    groups = [_group(*key, members, opened) for key, members in parts.items()]
     return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
 
 
@@ -104,7 +103,7 @@ def _channel_forms(spec: Spec, entry: FormEntry, wanted: set[str]) -> Iterator[F
             first
             and local == first[1]
             and all(
-                name in _channels(_alike_paths(spec, f"{CHANNELS}.{first[0]}.{path}"), spec.schema)
+                name in _channels(alike_paths(spec, f"{CHANNELS}.{first[0]}.{path}"), spec.schema)
                 for path in local
             )
         ):
@@ -113,6 +112,15 @@ def _channel_forms(spec: Spec, entry: FormEntry, wanted: set[str]) -> Iterator[F
         below = pruned(entry.below[0].below, local)
         yield FormEntry(name, entry.field, "", below)
         first = first or (name, local)
+
+
+def part_of(spec: Spec, paths: tuple[str, ...], field: Field) -> tuple[str, tuple[str, ...], str]:
+    """The part that some paths belong to, in words, its channels, and its type number."""
+    channels = _channels(paths, spec.schema)
+    section = _section(local_path(paths[0]), field)
+    prefix = f"{CHANNELS}.{channels[0]}." if channels else ""
+    number = spec.values.get(f"{prefix}{section}.part", "")
+    return _part(spec.schema, section, bool(channels)), channels, str(number)
 
 
 def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> SupplierQuestion:
@@ -129,27 +137,19 @@ def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> 
 
 
 def _group(
-    spec: Spec,
-    section: str,
+    part: str,
     channels: tuple[str, ...],
+    type_number: str,
     members: list[SupplierQuestion],
     opened: Sequence[Finding],
 ) -> QuestionGroup:
     paths = {path for question in members for path in question.paths}
     asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
-    prefix = f"{CHANNELS}.{channels[0]}." if channels else ""
-    number = spec.values.get(f"{prefix}{section}.part", "")
     ordered = sorted(members, key=lambda item: (-item.unlocks, -item.alone, item.local))
-    return QuestionGroup(
-        _part(spec.schema, section, bool(channels)),
-        channels,
-        str(number),
-        tuple(ordered),
-        len(asking),
-    )
+    return QuestionGroup(part, channels, type_number, tuple(ordered), len(asking))
 
 
-def _alike_paths(spec: Spec, path: str) -> tuple[str, ...]:
+def alike_paths(spec: Spec, path: str) -> tuple[str, ...]:
     """The same path in every channel that states the same of that part."""
     if not path.startswith(f"{CHANNELS}."):
         return (path,)

@@ -3,15 +3,26 @@
 import argparse
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ..commands import NOT_ASSESSED, RELEASED
 from .criteria import term_arguments, terms_of
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from ..judging.review import Review
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
     term_arguments(parser)
+    parser.add_argument(
+        "--requirements",
+        action="store_true",
+        help="what the missing values must be, part by part: the list of parts to choose",
+    )
     shape = parser.add_mutually_exclusive_group()
     shape.add_argument("--markdown", action="store_true", help="as Markdown, to be sent")
     shape.add_argument(
@@ -39,6 +50,8 @@ def run(options: argparse.Namespace) -> int:
     if not isinstance(review, Review):
         print_refusals(str(options.file), review, page)
         return NOT_ASSESSED
+    if options.requirements:
+        return _requirements(review, options.markdown, page)
     groups = groups_of(review)
     if options.markdown:
         sys.stdout.write(markdown(review, groups))
@@ -51,4 +64,16 @@ def run(options: argparse.Namespace) -> int:
         print(f"Written to {options.blank}")
     else:
         print_questions(review, groups, page)
+    return RELEASED
+
+
+def _requirements(review: "Review", as_markdown: bool, page: "Console") -> int:
+    from ..asking.requirements import requirements_of
+    from ..reports.requirements_text import markdown, print_requirements
+
+    parts = requirements_of(review)
+    if as_markdown:
+        sys.stdout.write(markdown(review, parts))
+    else:
+        print_requirements(review, parts, page)
     return RELEASED

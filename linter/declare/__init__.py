@@ -1,6 +1,7 @@
 """How a spec is declared: fields and sections in words, and the schema that they make."""
 
 from ..quantities.value import Value
+from .accept import spelled
 from .field import (
     Designs,
     Field,
@@ -40,6 +41,7 @@ __all__ = [
     "local_path",
     "quantity",
     "section",
+    "spelled",
     "subject_of",
     "text",
     "usual_bounds",

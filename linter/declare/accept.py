@@ -30,13 +30,31 @@ def refusal(field: "Field", problem: str, expected: str, example: str = "") -> P
     )
 
 
+def spelled(text: str) -> str:
+    """A text without what the trade spells in several ways: capitals, gaps and dashes.
+
+    >>> spelled("AWG 18"), spelled("Full-bridge")
+    ('awg18', 'fullbridge')
+    """
+    return re.sub(r"[\s_-]+", "", text.casefold())
+
+
+def meant(field: "Field", data: Any) -> Any:
+    """What a word or a size of the trade means here; anything else as it is."""
+    if not isinstance(data, str) or data in field.words or not (field.called or field.words):
+        return data
+    known = {spelled(name): text for name, text in field.called.items()}
+    known |= {spelled(name): name for name in field.words}
+    return known.get(spelled(data), data)
+
+
 def quantity(field: "Field") -> Callable[[Any], Value]:
     """Accepts a number with a unit; refuses what cannot be, such as a negative resistance."""
     signed = field.unit in ("degC", "dB")
 
     def accept(data: Any) -> Value:
         try:
-            value = parse(data, field.unit)
+            value = parse(meant(field, data), field.unit)
         except QuantityError as error:
             raise refusal(field, error.problem, error.expected, error.example) from None
         if not signed and value.lo <= 0:
@@ -96,9 +114,10 @@ def word(field: "Field") -> Callable[[Any], str]:
     def accept(data: Any) -> str:
         if not isinstance(data, str):
             raise refusal(field, "this is not a word", expected)
-        if data not in field.words:
+        found = str(meant(field, data))
+        if found not in field.words:
             raise refusal(field, f"'{data[:40]}' is not known here", expected)
-        return data
+        return found
 
     return accept
 

@@ -7,7 +7,7 @@ blank form, the prefix-slip finding and the assumptions of the engine all read t
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
@@ -56,6 +56,7 @@ class Field:
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
         is ``stated`` at all.
     nature: what kind of thing it is, where that differs from its section's; see ``Section``.
+    called: what else the trade writes, with what it means here (``2 oz``: ``70 um``).
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
@@ -82,6 +83,7 @@ class Field:
     promise: Promise = ""
     asked_first: str = ""
     nature: Nature = ""
+    called: Mapping[str, str] = field(default_factory=dict, compare=False)
 
     @property
     def expected(self) -> str:
@@ -116,10 +118,12 @@ class Section(BaseModel):
         ``topology``, the ``use`` that the product is made for, a ``claim``, or an ``outcome``:
         what is measured, or follows from all the others.  A use and an outcome are no
         designer's choice; a claim can only be lowered.
+    trade_words: of a root model, words of the trade with the fields that they lead to.
     """
 
     voluntary: ClassVar[bool] = False
     nature: ClassVar[Nature] = "part"
+    trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

@@ -1,5 +1,7 @@
 """The kinds of fields that a section may have, one function each."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Any
 
 from pydantic import BaseModel
@@ -7,6 +9,8 @@ from pydantic import BaseModel
 from ..check import Assumption
 from .field import Designs, Field, Kind, Nature, Promise, spec_field
 from .usual import middle
+
+NOTHING: Mapping[str, str] = MappingProxyType({})
 
 
 def quantity(
@@ -23,6 +27,7 @@ def quantity(
     also: str = "",
     promise: Promise = "",
     nature: Nature = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
     return spec_field(
@@ -41,6 +46,7 @@ def quantity(
             also=also,
             promise=promise,
             nature=nature,
+            called=called,
         )
     )
 
@@ -83,6 +89,7 @@ def word(
     asked_first: str = "",
     promise: Promise = "",
     nature: Nature = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """One of the given words."""
     return spec_field(
@@ -98,6 +105,7 @@ def word(
             asked_first=asked_first,
             promise=promise,
             nature=nature,
+            called=called,
         )
     )
 
@@ -160,6 +168,7 @@ def listed(
     concerns: Designs | None = None,
     promise: Promise = "",
     nature: Nature = "",
+    called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A list of words, or of texts where no words are given."""
     return spec_field(
@@ -173,6 +182,7 @@ def listed(
             example=example,
             promise=promise,
             nature=nature,
+            called=called,
         )
     )
 

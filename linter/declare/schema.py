@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from pydantic import BaseModel
 
-from .field import Field, Nature, declared
+from .field import Field, Nature, Section, declared
 from .paths import CHANNELS, field_path, is_below_channel
 
 
@@ -15,8 +15,8 @@ class Schema:
     """The fields of a spec, channel fields without the channel's name.
 
     root: the model of a whole file; channel: that of one of its named sections; fields:
-    every field by its path; voluntary: the paths of what is claimed or not; title: what such
-    files are, in words.
+    every field by its path; voluntary: the paths of what is claimed or not; trade_words: words
+    of the trade with the fields that they lead to; title: what such files are, in words.
     """
 
     def __init__(self, root: type[BaseModel], title: str) -> None:
@@ -27,6 +27,7 @@ class Schema:
         self.channel = named
         found = dict([*_below(root, ""), *_below(named, "")])
         self.fields: Mapping[str, Field] = MappingProxyType(found)
+        self.trade_words = root.trade_words if issubclass(root, Section) else {}
         self.voluntary = frozenset(path for path in found if self._is_claim(path))
 
     def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:

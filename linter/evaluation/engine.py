@@ -87,14 +87,7 @@ class Assessment:
 
     def judge(self, entry: Entry, subject: str) -> Finding:
         """The answer of one check for one subject."""
-        question = Question(
-            entry,
-            subject,
-            self.milestone,
-            self.graph,
-            lambda: self.sure_graph,
-            partial(self.prepare, entry, subject),
-        )
+        question = self.question(entry, subject)
         try:
             node = question.plan(self.graph)
             if node is None:
@@ -104,6 +97,17 @@ class Assessment:
             return judged(question, node)
         except FigureError as error:
             return crashed(entry, subject, str(error))
+
+    def question(self, entry: Entry, subject: str) -> Question:
+        """A check put to a subject, with all that it takes to answer it."""
+        return Question(
+            entry,
+            subject,
+            self.milestone,
+            self.graph,
+            lambda: self.sure_graph,
+            partial(self.prepare, entry, subject),
+        )
 
     def prepare(self, entry: Entry, subject: str, graph: Graph) -> Computed | Gap | None:
         """The figure as a node; a gap when inputs lack; None when not applicable."""

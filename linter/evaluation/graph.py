@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
-from ..declare import CHANNELS, field_path
+from ..declare import CHANNELS
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
@@ -18,9 +18,9 @@ from .computations import Computations
 from .gap import Gap, best, united
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, LeafNode, Node
+from .variants import Variants
 
 Key = tuple[str, str | None]
-Supposed = frozenset[tuple[str, Value | str]]
 NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
 UNUSED: frozenset[str] = frozenset()
 
@@ -50,8 +50,7 @@ class Graph:
         self.computations = computations or Computations()
         self._known = dict(known)
         self._stack: list[str] = []
-        self._supposing: dict[Supposed, Graph] = {}
-        self._earlier: tuple[Mapping[Supposed, Graph], Affected] | None = None
+        self._variants: Variants[Graph] = Variants()
 
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
@@ -64,16 +63,9 @@ class Graph:
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
-        key = frozenset(values.items())
-        if key not in self._supposing:
-            earlier, change = self._earlier or ({}, None)
-            if change is not None and key in earlier:
-                self._supposing[key] = earlier[key].revised(self.spec, change)
-            else:
-                self._supposing[key] = self._supposed(values)
-        return self._supposing[key]
+        return self._variants.of(values, self._supposing)
 
-    def _supposed(self, values: Mapping[str, Value | str]) -> "Graph":
+    def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         known = {
             key: node
             for key, node in self._known.items()
@@ -94,7 +86,7 @@ class Graph:
             spec, self.derived, self.leaves.sure, known=known, computations=self.computations
         )
         graph.leaves.supposed = self.leaves.supposed
-        graph._earlier = (self._supposing, change)
+        graph._variants = self._variants.revised(spec, change)
         return graph
 
     def resolve(
@@ -156,23 +148,11 @@ class Graph:
                     return False
                 gap = gap or found
             elif found.value() not in ((allowed,) if isinstance(allowed, str) else allowed):
-                asked = self._assumed_words(found)
+                asked = self.leaves.assumed_words(found)
                 if not asked:
                     return False
                 assumed = assumed or asked
         return Gap(assumed, assumed=True) if assumed else gap or True
-
-    def _assumed_words(self, node: Node) -> tuple[Missing, ...]:
-        """The fields to ask for where a word is only assumed, unless silence means absence."""
-        fields = [item.path for item in node.assumed if item.leaning != "absent"]
-        known = [path for path in fields if field_path(path) in self.fields]
-        if node.used or len(known) < len(node.assumed):
-            return ()
-        return tuple(
-            Missing(path, field.unit, field.meaning, field.example)
-            for path in known
-            for field in [self.spec.schema.field_of(path)]
-        )
 
     def follows(self, name: str, channel: str | None) -> Node | Gap:
         """A derived quantity as it follows from the rest, whatever the spec states."""

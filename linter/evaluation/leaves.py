@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from ..check import Assumption, Source
-from ..declare import Field
+from ..declare import Field, field_path
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
@@ -90,6 +90,18 @@ class Leaves:
         if path in self.schema.voluntary:
             return Gap(absent=full, unclaimed=True)
         return Gap((self.missing(path, channel, field),))
+
+    def assumed_words(self, node: Node) -> tuple[Missing, ...]:
+        """The fields to ask for where a word is only assumed, unless silence means absence."""
+        paths = [item.path for item in node.assumed if item.leaning != "absent"]
+        known = [path for path in paths if field_path(path) in self.schema.fields]
+        if node.used or len(known) < len(node.assumed):
+            return ()
+        fields = [self.schema.field_of(path) for path in known]
+        return tuple(
+            Missing(path, field.unit, field.meaning, field.example)
+            for path, field in zip(known, fields, strict=True)
+        )
 
     def _supposed(self, full: str) -> Node:
         stand = self.supposed[full]

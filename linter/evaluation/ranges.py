@@ -38,7 +38,8 @@ class Bounded:
     worst, best: the severity with the missing values at their worst and at their best, None
     where the check is met.  extreme: the figure at the worst, or at the best where that
     fails.  node: what computes it.  paths: the missing leaves.  border: where one number
-    decides, what it must be, in words.
+    decides, what it must be, in words.  at_best: where the missing values decide, the corner
+    at which they are at their best.
     """
 
     worst: Severity | None
@@ -47,12 +48,44 @@ class Bounded:
     node: Computed
     paths: tuple[str, ...]
     border: str = ""
+    at_best: Mapping[str, float] | None = None
 
 
 def is_settled(over: Bounded) -> bool:
     """Whether more data could not make of a remark what holds the design."""
     assert over.best is not None
     return over.best != Severity.MINOR or over.worst == Severity.MINOR
+
+
+@dataclass(frozen=True, slots=True)
+class Border:
+    """What a value must be for a check to be met: at least or at most so much, in SI."""
+
+    at_least: bool
+    value: float
+    unit: str
+
+    def __str__(self) -> str:
+        side = "at least" if self.at_least else "at most"
+        return f"{side} {show(self.value, self.unit, DIGITS)}"
+
+
+def outcomes_of(
+    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+) -> list[Bounded | None]:
+    """The check over the usual ranges of some leaves, for each choice and each of its words.
+
+    Nothing where they have no ranges; None where the check does not concern the design then.
+    """
+    sets = [tuple(dict.fromkeys(paths)) for paths in choices]
+    try:
+        return [
+            _over(plan, graph, check, dict(stand))
+            for paths in sets
+            for stand in _choices(graph, paths)
+        ]
+    except (_CannotTellError, FigureError):
+        return []
 
 
 def bounded(
@@ -63,15 +96,7 @@ def bounded(
     plan: gives the figure's node in a graph.  choices: sets of leaves, each of which would be
     enough; what is said holds for every one of them.
     """
-    sets = [tuple(dict.fromkeys(paths)) for paths in choices]
-    try:
-        found = [
-            _over(plan, graph, check, dict(stand))
-            for paths in sets
-            for stand in _choices(graph, paths)
-        ]
-    except (_CannotTellError, FigureError):
-        return None
+    found = outcomes_of(plan, graph, check, choices)
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
@@ -168,9 +193,10 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
     best = missed(check, at_best.figure)
     if best is not None:
         return Bounded(worst, best, at_best, node, paths)
-    only = free[0] if len(paths) == 1 else ""
-    border = _border(node, check, (only, units[only]), at_best.corner) if only else ""
-    return Bounded(worst, None, at_worst, node, paths, border)
+    over = Bounded(worst, None, at_worst, node, paths, at_best=at_best.corner)
+    if len(paths) > 1:
+        return over
+    return replace(over, border=str(border_of(over, check, free[0], units[free[0]]) or ""))
 
 
 def _is_of_words(node: Computed) -> bool:
@@ -198,11 +224,14 @@ def _points(leaf: Value) -> list[float]:
     return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
 
 
-def _border(
-    node: Computed, check: Check, leaf: tuple[str, str], corner: Mapping[str, float]
-) -> str:
-    """What a leaf (path and unit) must be, where the check is met from there to one end."""
-    path, unit = leaf
+def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | None:
+    """What a missing leaf must be where the others are at their best.
+
+    None where the check is not met from there to one end of its range.
+    """
+    if over.at_best is None or path not in over.node.leaves:
+        return None
+    node, corner = over.node, over.at_best
 
     def meets(x: float) -> bool:
         return missed(check, float(node.value(Moved(corner, path, x)))) is None
@@ -210,7 +239,7 @@ def _border(
     points = _points(node.leaves[path])
     fine = [meets(x) for x in points]
     if sum(one is not other for one, other in pairwise(fine)) != 1:
-        return ""
+        return None
     number = fine.index(not fine[0])
     good, bad = points[number], points[number - 1]
     if fine[0]:
@@ -218,8 +247,7 @@ def _border(
     for _ in range(BISECTIONS):
         middle = (good + bad) / 2
         good, bad = (middle, bad) if meets(middle) else (good, middle)
-    rounded = _rounded(good, unit, up=good > bad)
-    return f"{'at least' if good > bad else 'at most'} {show(rounded, unit, DIGITS)}"
+    return Border(good > bad, _rounded(good, unit, up=good > bad), unit)
 
 
 def _rounded(x: float, unit: str, up: bool) -> float:

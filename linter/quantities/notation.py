@@ -11,7 +11,7 @@ from functools import cache
 from typing import NamedTuple
 
 from .letter_code import letter_code
-from .units import Unit, UnitError, same_kind, unit_of
+from .units import Unit, UnitError, normal, same_kind, unit_of
 from .unreadable import (
     clipped,
     refuse,
@@ -143,12 +143,20 @@ def _range(text: str, unit: str) -> Sides:
         refuse("a range has no tolerance: write its outermost ends", unit)
     first, last = _SCALAR.fullmatch(sides[0]), _SCALAR.fullmatch(sides[1])
     if first and last and last[2] and not first[2]:
-        problem = f"the first side of '{clipped(text)}' has no unit"
-        raise QuantityError(problem, "a unit on both sides", f"{sides[0]} {last[2]} .. {sides[1]}")
+        if not _is_bare(last[2]):
+            problem = f"the first side of '{clipped(text)}' has no unit"
+            example = f"{sides[0]} {last[2]} .. {sides[1]}"
+            raise QuantityError(problem, "a unit on both sides", example)
+        sides[0] += f" {last[2]}"
     low, high = (scalar(side, unit).si for side in sides)
     if low > high:
         refuse(f"'{clipped(text)}' starts above its end", unit)
     return low, (low + high) / 2, high
+
+
+def _is_bare(unit: str) -> bool:
+    """Whether a unit has no prefix, so that it can only be that of both ends of a range."""
+    return normal(unit) in ("degC", "K", "V", "A", "W", "ohm", "s", "h", "Hz", "m", "%", "dB")
 
 
 def _spread(head: str, steps: tuple[str, ...], unit: str) -> Sides:

@@ -1,8 +1,9 @@
 """What is known of units: a strict grammar in front, pint behind.
 
 A unit text is split into known symbols by a regular grammar, spelled out in long names
-and only then handed to pint, whose registry holds nothing but ``units.txt``.  pint is
-imported when the first unit is asked for, and asked once for each unit text.
+and only then handed to pint, whose registry holds nothing but ``units.txt``.  What pint
+says of the usual spellings is kept in ``known_units.csv``, which pint itself has written,
+so that pint is imported for a rare one only; it is asked once for each unit text.
 """
 
 import math
@@ -172,6 +173,19 @@ def same_kind(a: Unit, b: Unit) -> bool:
 
 
 def _in_base(name: str) -> tuple[Decimal, str]:
+    """Factor and dimension of a unit spelled out in long names."""
+    return _known().get(name) or by_pint(name)
+
+
+@cache
+def _known() -> dict[str, tuple[Decimal, str]]:
+    """The usual spellings with what pint says of them."""
+    lines = (files(__package__) / "known_units.csv").read_text("utf-8").splitlines()
+    rows = (line.split(",") for line in lines[1:])
+    return {name: (Decimal(factor), dimension) for name, factor, dimension in rows}
+
+
+def by_pint(name: str) -> tuple[Decimal, str]:
     """Factor and dimension by pint; a factor off by binary rounding alone is made round.
 
     Pint gives the base dimensions in an order that depends on what was asked before.

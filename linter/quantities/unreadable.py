@@ -18,6 +18,9 @@ _TWO_VALUES = re.compile(
 _NO_NUMBER = re.compile(r"[+-]?((inf|infinity|nan)\b|\u221e)", re.IGNORECASE)
 _UNIT_AS_POINT = re.compile(r"([0-9]{1,6})([VAWHs])([0-9]{1,6})")
 _SUFFIXED = re.compile(r"([munpkM]?[VAW])(rms|eff|pp|pk|p|dc|ac)", re.IGNORECASE)
+_SEVERAL = re.compile(r"([0-9]{1,3}) *[x\u00d7] *([0-9]+(?:\.[0-9]+)?) *([^\s0-9]+)")
+_HOURS = {"day": 24, "week": 168, "month": 730, "year": 8760}
+_CALENDAR = re.compile(r"([0-9]{1,4}(?:\.[0-9]+)?) *(day|week|month|year)s?", re.IGNORECASE)
 
 
 def refuse(problem: str, unit: str | None) -> NoReturn:
@@ -67,12 +70,35 @@ def refuse_unit(text: str, unit: str | None, whole: str, problem: str) -> NoRetu
     if _DASH.search(text):
         refuse_sign(whole or text, unit)
     refuse_code(whole, unit)
+    refuse_several(whole, unit)
+    refuse_calendar(whole, unit)
     if match := _SUFFIXED.fullmatch(text):
         refuse(f"write {match[1]} for '{text}': the field says which value is meant", unit)
     dimension = unit_of(unit).dimension if unit else ""
     if near := nearest(text, dimension):
         problem += f", perhaps {' or '.join(near)}"
     refuse(clipped(problem) if len(problem) > 150 else problem, unit)
+
+
+def refuse_several(text: str, unit: str | None) -> None:
+    """Raise if the text is a number of parts: of one or of all, the field says."""
+    if match := _SEVERAL.fullmatch(text):
+        number, one, of = int(match[1]), match[2], match[3]
+        raise QuantityError(
+            f"'{clipped(text)}' may mean one part or all of them",
+            "the one value that the field describes",
+            f"{number * float(one):g} {of} for all of them, {one} {of} for each",
+        )
+
+
+def refuse_calendar(text: str, unit: str | None) -> None:
+    """Raise if the text is a time by the calendar, with the same in hours."""
+    match = _CALENDAR.fullmatch(text)
+    if match and unit is not None and same_kind(unit_of(unit), unit_of("h")):
+        hours = float(match[1]) * _HOURS[match[2].lower()]
+        raise QuantityError(
+            f"'{clipped(text)}' is told by the calendar", "a time in hours", f"{hours:g} h"
+        )
 
 
 def refuse_mismatch(text: str, rest: str, given: Unit, unit: str) -> NoReturn:

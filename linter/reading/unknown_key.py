@@ -5,12 +5,13 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-from ..declare import Field, Schema
+from ..declare import Field, Schema, spelled
 from ..finding import Place
 from .refusal import Refusal, shown
 
 MAX_NAMED = 12
 MAX_KEY = 60
+LONGEST_SYMBOL = 8
 
 _GLUED = re.compile(r"([A-Za-z_]\w*):(\S.*)", re.DOTALL)
 
@@ -25,6 +26,9 @@ def unknown_key(
     glued = glued_pair(key, names)
     if glued:
         return Refusal(place, f"no space behind the colon in {shown(key)}", *glued)
+    called = schema.trade_words.get(spelled(key).replace("(", "").replace(")", ""))
+    if called and key not in _last_names(schema):
+        return Refusal(place, problem, f"this spec has {' or '.join(_placed(schema, called))}")
     near = _nearest(schema, key, names)
     if near:
         return Refusal(
@@ -53,12 +57,36 @@ def known_field(schema: Schema, path: str) -> Field | None:
         return None
 
 
+def _placed(schema: Schema, called: Iterable[str]) -> list[str]:
+    """Where words of the trade lead: each path with what it is, or with what to write there."""
+    found = []
+    for path in called:
+        field = known_field(schema, path.partition(":")[0])
+        meaning = field.meaning.partition(";")[0] if field and ":" not in path else ""
+        found.append(f"{path} ({meaning[:MAX_KEY]})" if meaning else path)
+    return found
+
+
 def _nearest(schema: Schema, key: str, names: list[str]) -> str | None:
+    """The name that may have been meant; no guess from one letter symbol to another."""
     if len(key) > MAX_KEY or key in _last_names(schema):
         return None
     plain = key.strip().lower().replace("-", "_").replace(" ", "_")
     close = difflib.get_close_matches(plain, names, n=1, cutoff=0.7)
-    return close[0] if close else None
+    return close[0] if close and not _is_another_symbol(plain, close[0]) else None
+
+
+def _is_another_symbol(key: str, name: str) -> bool:
+    """Whether two short names differ in a letter rather than in a slip of the fingers.
+
+    >>> _is_another_symbol("a_bcc", "a_dcc"), _is_another_symbol("a_bc", "a_bcc")
+    (True, False)
+    """
+    shorter, longer = sorted((key, name), key=len)
+    if len(longer) > LONGEST_SYMBOL or sorted(key) == sorted(name):
+        return False
+    letters = iter(longer)
+    return not all(letter in letters for letter in shorter)
 
 
 @cache

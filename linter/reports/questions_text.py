@@ -9,6 +9,7 @@ from rich.table import Table
 from rich.text import Text
 
 from ..asking.questions import QuestionGroup, SupplierQuestion, blank_form
+from ..asking.requirements import Requirements
 from ..finding import Status
 from ..judging.review import Review
 from .assess_head import print_weakened
@@ -31,7 +32,7 @@ HOW = (
 def print_questions(review: Review, groups: Sequence[QuestionGroup], console: Console) -> None:
     """Print the questions by part, the most useful first."""
     print_weakened(review, console)
-    console.print(Padding(Text(clean(_subject(review)), style="bold"), (0, 1)))
+    console.print(Padding(Text(clean(subject(review)), style="bold"), (0, 1)))
     console.print(Padding(Text(summary(review, groups)), (0, 1)))
     for group in groups:
         head = Text.assemble(
@@ -44,7 +45,7 @@ def print_questions(review: Review, groups: Sequence[QuestionGroup], console: Co
 
 def markdown(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a Markdown text with a column for the answers."""
-    parts = [f"# Questions: {escaped(_subject(review))}"]
+    parts = [f"# Questions: {escaped(subject(review))}"]
     parts += [f"**{WEAKENED}** {escaped(change)}" for change in weakened_lines(review)]
     parts.append(escaped(summary(review, groups)))
     for group in groups:
@@ -57,11 +58,11 @@ def markdown(review: Review, groups: Sequence[QuestionGroup]) -> str:
 
 def blank_text(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a spec file to be filled in."""
-    title = f"Questions: {clean(_subject(review))}"
+    title = f"Questions: {clean(subject(review))}"
     return form_text(blank_form(review, groups), title, HOW)
 
 
-def heading(group: QuestionGroup) -> str:
+def heading(group: QuestionGroup | Requirements) -> str:
     """A part in words: what, of which channels, with its type number."""
     text = group.part[0].upper() + group.part[1:]
     if group.channels:
@@ -86,7 +87,8 @@ def _count(number: int, noun: str) -> str:
     return f"{number} {noun}{'' if number == 1 else 's'}"
 
 
-def _subject(review: Review) -> str:
+def subject(review: Review) -> str:
+    """The product and its revision."""
     spec = review.spec
     revision = f", revision {spec.revision}" if spec.revision else ""
     return f"{spec.title or spec.file}{revision}"

@@ -121,12 +121,12 @@ def choose(condition: bool, a: float, b: float) -> float:
     >>> choose(True, 1.0, 2.0)
     1.0
     """
-    if hasattr(condition, "shape") and condition.shape:
-        import numpy
+    if isinstance(condition, bool) or not getattr(condition, "shape", ()):
+        return a if condition else b
+    import numpy
 
-        chosen: Any = numpy.where(condition, a, b)
-        return chosen
-    return a if condition else b
+    chosen: Any = numpy.where(condition, a, b)
+    return chosen
 
 
 def at_rest(before: tuple[float, ...], after: tuple[float, ...], within: float) -> bool:
@@ -135,7 +135,7 @@ def at_rest(before: tuple[float, ...], after: tuple[float, ...], within: float) 
     >>> at_rest((300.0, 320.0), (300.0, 320.0 + 1e-9), 1e-7)
     True
     """
-    return all(
-        isinstance(old, float) and isinstance(new, float) and abs(new - old) <= within
-        for old, new in zip(before, after, strict=True)
-    )
+    for old, new in zip(before, after, strict=True):
+        if not (isinstance(old, float) and isinstance(new, float) and abs(new - old) <= within):
+            return False
+    return True

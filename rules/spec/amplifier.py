@@ -15,11 +15,14 @@ from .safety import Safety
 from .signal import Signal
 from .supply import Supply
 from .thermal import Thermal
+from .trade_words import TRADE_WORDS
 from .wiring import Wiring
 
 
 class Amplifier(Section):
     """The whole product: shared sections, and its channels by name."""
+
+    trade_words = TRADE_WORDS
 
     amplifier_spec: Value = count(
         "version of the file format", "1 .. 1", example="1", required=True

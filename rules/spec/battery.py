@@ -16,6 +16,7 @@ from ...linter.declare import (
     word,
 )
 from .designs import BATTERY, LEAD_ACID
+from .trade_sizes import CHEMISTRIES_CALLED
 
 CHEMISTRIES = ("li-ion", "lfp", "lead-acid-agm", "lead-acid-flooded", "nimh")
 
@@ -205,6 +206,7 @@ class Battery(Section):
         CHEMISTRIES,
         "kind of cell; li-ion stands for NMC, NCA and cobalt; decides the defaults of a cell",
         concerns=BATTERY,
+        called=CHEMISTRIES_CALLED,
     )
     series: Value | None = count(
         "CELLS in series; a 12 V lead-acid block counts six", "1 .. 200", concerns=BATTERY

@@ -9,6 +9,7 @@ from .gate_drive import GateDrive
 from .loudspeaker import Loudspeaker
 from .modulator import Modulator
 from .output_stage import OutputStage
+from .trade_sizes import AWG
 
 
 class Limiter(Section):
@@ -35,7 +36,7 @@ class LoudspeakerLead(Section):
 
     length: Value | None = quantity("m", "length of the loudspeaker lead, ONE way", "0.05 .. 45 m")
     area: Value | None = quantity(
-        "mm2", "copper of ONE conductor of the loudspeaker lead", "0.05 .. 10 mm2"
+        "mm2", "copper of ONE conductor of the loudspeaker lead", "0.05 .. 10 mm2", called=AWG
     )
 
 

@@ -4,6 +4,7 @@ from typing import ClassVar
 
 from ...linter.declare import Nature, Section, Value, absent, flag, listed, quantity, usually, word
 from .designs import BATTERY
+from .trade_sizes import MARKETS
 
 
 class Claims(Section):
@@ -91,6 +92,7 @@ class Claims(Section):
     markets: tuple[str, ...] | None = listed(
         "where the product is sold",
         words=("eu", "uk", "us", "ca", "other"),
+        called=MARKETS,
         example="[eu, uk]",
         promise="stated",
     )

@@ -5,6 +5,7 @@ from typing import Literal
 from ...linter.check import from_memory, quoted
 from ...linter.declare import Section, Value, absent, favourable, quantity, section, usually, word
 from .designs import BEAD, LC, SINGLE_HALF
+from .trade_sizes import FILMS
 
 DIELECTRICS = ("polypropylene", "polyester", "ceramic-class-1", "ceramic-class-2")
 
@@ -123,7 +124,9 @@ class FilterCapacitor(Section):
         concerns=LC,
         example="680 nF ± 5 %",
     )
-    dielectric: str | None = word(DIELECTRICS, "dielectric of the capacitor", concerns=LC)
+    dielectric: str | None = word(
+        DIELECTRICS, "dielectric of the capacitor", concerns=LC, called=FILMS
+    )
     v_rated: Value | None = quantity(
         "V", "DC rating of ONE capacitor", "6.3 .. 1250 V", given="max", concerns=LC
     )

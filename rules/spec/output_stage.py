@@ -14,6 +14,7 @@ from ...linter.declare import (
     word,
 )
 from .device import Device
+from .trade_sizes import TOPOLOGIES
 
 
 class Snubber(Section):
@@ -78,6 +79,7 @@ class OutputStage(Section):
         "one leg and a fixed terminal, or two legs, per channel",
         asked_first="topology",
         nature="topology",
+        called=TOPOLOGIES,
     )
     devices: str | None = word(
         ("discrete", "integrated"),

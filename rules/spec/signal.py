@@ -5,6 +5,7 @@ from typing import ClassVar
 from ...linter.check import from_memory
 from ...linter.declare import Nature, Section, Value, adverse, quantity, usually, word
 from .designs import SPLIT_HALF
+from .trade_sizes import FILMS
 
 INPUT_DIELECTRICS = (
     "polypropylene",
@@ -59,7 +60,10 @@ class Signal(Section):
         nature="part",
     )
     c_in_dielectric: str | None = word(
-        INPUT_DIELECTRICS, "dielectric of the coupling capacitor", nature="part"
+        INPUT_DIELECTRICS,
+        "dielectric of the coupling capacitor",
+        called=FILMS,
+        nature="part",
     )
     mute_time: Value | None = quantity(
         "s",

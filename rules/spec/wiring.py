@@ -13,6 +13,7 @@ from ...linter.declare import (
     usually,
     word,
 )
+from .trade_sizes import AWG, COPPER_WEIGHTS
 
 SURFACES = (
     "inner",
@@ -31,7 +32,7 @@ class SupplyLead(Section):
         "m", "length of the supply lead, ONE way; silent: no resistance in a pack", "0.03 .. 25 m"
     )
     area: Value | None = quantity(
-        "mm2", "copper of ONE conductor of the supply lead", "0.05 .. 49 mm2"
+        "mm2", "copper of ONE conductor of the supply lead", "0.05 .. 49 mm2", called=AWG
     )
     i_rated: Value | None = quantity(
         "A",
@@ -76,6 +77,7 @@ class Trace(Section):
         "12 .. 210 um",
         default=usually("35 um"),
         example="70 um",
+        called=COPPER_WEIGHTS,
     )
     layer: str | None = word(
         ("outer", "inner"),

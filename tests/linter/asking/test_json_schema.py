@@ -55,7 +55,7 @@ BAD = {
     "an unknown key in a section": ("rated_load:", "rated_lode:"),
     "an unknown key in a list": ("tau: 1 ms", "tua: 1 ms"),
     "an unknown section": ("claims:", "claim:"),
-    "an unknown word": ("full-bridge", "h-bridge"),
+    "an unknown word": ("full-bridge", "double-bridge"),
     "a bare number for a quantity": ("4 ohm", "4"),
     "a list for a quantity": ("4 ohm", "[4 ohm]"),
     "a broken count": ("series: 6", "series: 6.5"),

@@ -1,0 +1,60 @@
+"""What the missing values must be: a table by part, for a terminal and as Markdown."""
+
+import re
+from collections.abc import Sequence
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from ..asking.requirements import Requirement, Requirements
+from ..judging.review import Review
+from .phrases import clean, escaped
+from .questions_text import heading, subject
+
+HEADINGS = ("value", "must be", "set by")
+NOTHING = "Nothing that is missing is bounded by what is stated."
+ABOUT = (
+    "Worst case of all that is stated. A value beyond its bound cannot work; with other values"
+    " still missing (marked +) one within it may not be enough either."
+)
+
+
+def print_requirements(review: Review, parts: Sequence[Requirements], console: Console) -> None:
+    """Print the bounds part by part."""
+    console.print(Padding(Text(clean(subject(review)), style="bold"), (0, 1)))
+    console.print(Padding(Text(ABOUT if parts else NOTHING), (0, 1)))
+    for part in parts:
+        table = Table(box=None, padding=(0, 2, 0, 0), show_header=False, expand=True)
+        table.add_column(ratio=6)
+        table.add_column(ratio=3)
+        table.add_column(ratio=5, style="dim")
+        for item in part.bounds:
+            table.add_row(value(item), bound(item), clean(item.title))
+        console.print(Padding(Text(clean(heading(part)), style="bold underline"), (1, 1, 0, 1)))
+        console.print(Padding(table, (0, 1, 0, 3)))
+
+
+def markdown(review: Review, parts: Sequence[Requirements]) -> str:
+    """The same as a Markdown text."""
+    found = [f"# Requirements: {escaped(subject(review))}", ABOUT if parts else NOTHING]
+    for part in parts:
+        rows = [HEADINGS, tuple("---" for _ in HEADINGS)]
+        rows += [tuple(map(escaped, (value(x), bound(x), x.title))) for x in part.bounds]
+        found.append(f"## {escaped(heading(part))}")
+        found.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
+    return "\n\n".join(found) + "\n"
+
+
+def value(item: Requirement) -> str:
+    """What is bounded, in words, with the name of its field."""
+    words = re.match(r"(?:[A-Za-z]+: )?[^;,(]{8,}", item.field.meaning)
+    return (
+        f"{words[0].strip() if words else item.field.meaning} ({item.paths[0].rpartition('.')[2]})"
+    )
+
+
+def bound(item: Requirement) -> str:
+    """The bound; marked where other values are missing beside it."""
+    return f"{item.border}{' +' if item.beside else ''}"

@@ -1,0 +1,103 @@
+"""Words of the trade that people write as keys, with the fields that they lead to.
+
+A text behind a colon is what the word says there.  Abbreviations are those of data sheets and
+handbooks (common practice, no source); letter symbols of transistors after IEC 60747-8 (from
+memory).  A word that means several things names them all: nothing is guessed.
+"""
+
+from collections.abc import Mapping
+
+_STAGE, _DRIVE, _DEVICE = "output_stage", "gate_drive", "output_stage.device"
+
+TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
+    # what the product is
+    "btl": (f"{_STAGE}.topology: full-bridge",),
+    "bridge": (f"{_STAGE}.topology: full-bridge",),
+    "hbridge": (f"{_STAGE}.topology: full-bridge",),
+    "se": (f"{_STAGE}.topology: half-bridge",),
+    "singleended": (f"{_STAGE}.topology: half-bridge",),
+    "power": ("rated_power",),
+    "pout": ("rated_power",),
+    "rmspower": ("rated_power",),
+    "load": ("rated_load",),
+    "impedance": ("rated_load", "loudspeaker.z_rated"),
+    "thd": ("claims.thd", "rated_thd"),
+    "thdn": ("claims.thd", "rated_thd"),
+    "snr": ("claims.noise",),
+    "spl": ("claims.sound_level",),
+    "runtime": ("claims.run_time",),
+    # supply and battery
+    "vcc": ("supply.v_rail", f"{_DRIVE}.v_drv"),
+    "vdd": ("supply.v_rail", f"{_DRIVE}.v_drv"),
+    "pvdd": ("supply.v_rail",),
+    "pvcc": ("supply.v_rail",),
+    "vbus": ("supply.v_rail",),
+    "psu": ("supply",),
+    "bms": ("battery.protection",),
+    "pcm": ("battery.protection",),
+    "cells": ("battery.series", "battery.parallel"),
+    "dod": ("battery.usable_share",),
+    "crate": ("battery.cell.i_cont", "battery.cell.i_charge"),
+    # protection
+    "ocp": (f"{_STAGE}.over_current",),
+    "otp": ("protection.over_temperature",),
+    "ovp": ("protection.over_voltage",),
+    "uvp": ("protection.under_voltage",),
+    "uvlo": (f"{_DRIVE}.bootstrap.v_uvlo", "supply.v_lockout", "protection.under_voltage"),
+    "dcprotection": ("protection.dc_detector",),
+    "ntc": ("protection.inrush",),
+    "tvs": ("protection.surge",),
+    # output stage and gate drive
+    "mosfet": (_DEVICE,),
+    "fet": (_DEVICE,),
+    "transistor": (_DEVICE,),
+    "switch": (_DEVICE,),
+    "driver": (_DRIVE,),
+    "gatedriver": (_DRIVE,),
+    "dt": (f"{_DRIVE}.dead_time",),
+    "rds": (f"{_DEVICE}.r_ds_on",),
+    "rdson": (f"{_DEVICE}.r_ds_on",),
+    "vds": (f"{_DEVICE}.v_dss",),
+    "bvdss": (f"{_DEVICE}.v_dss",),
+    "vgs": (f"{_DEVICE}.v_gss", f"{_DRIVE}.v_drv"),
+    "vth": (f"{_DEVICE}.v_gs_th",),
+    "vgsth": (f"{_DEVICE}.v_gs_th",),
+    "crss": (f"{_DEVICE}.q_gd",),
+    "cgd": (f"{_DEVICE}.q_gd",),
+    "qg": (f"{_DEVICE}.q_g",),
+    "qgd": (f"{_DEVICE}.q_gd",),
+    "rg": (f"{_DRIVE}.r_g_on", f"{_DRIVE}.r_g_off", f"{_DEVICE}.r_g_int"),
+    "tj": (f"{_DEVICE}.t_j_max",),
+    "tjmax": (f"{_DEVICE}.t_j_max",),
+    "thetaja": (f"{_DEVICE}.r_th_ja",),
+    "rthja": (f"{_DEVICE}.r_th_ja",),
+    "thetajc": (f"{_DEVICE}.r_th_jc",),
+    "rthjc": (f"{_DEVICE}.r_th_jc",),
+    # modulator and filter
+    "fsw": ("modulator.carrier",),
+    "fpwm": ("modulator.carrier",),
+    "switchingfrequency": ("modulator.carrier",),
+    "pwmfrequency": ("modulator.carrier",),
+    "bd": ("modulator.levels: three-level",),
+    "ad": ("modulator.levels: two-level",),
+    "lc": ("filter.type: lc",),
+    "inductor": ("filter.inductor",),
+    "choke": ("filter.inductor",),
+    "coil": ("filter.inductor",),
+    "dcr": ("filter.inductor.dcr",),
+    "isat": ("filter.inductor.i_sat",),
+    "esr": ("supply.bulk.i_ripple", "filter.c_across.tan_delta"),
+    "fc": ("filter.corner",),
+    # loudspeaker, heat, place
+    "speaker": ("loudspeaker",),
+    "re": ("loudspeaker.r_e",),
+    "qts": ("loudspeaker.q_es", "loudspeaker.q_ms"),
+    "xmax": ("loudspeaker.x_max",),
+    "fs": ("loudspeaker.f_s",),
+    "sink": ("thermal.heatsink",),
+    "pcb": ("thermal.board_copper", "wiring.trace"),
+    "ta": ("environment.ambient",),
+    "tamb": ("environment.ambient",),
+    "awg": ("wiring.supply_lead.area", "lead.area"),
+    "ip": ("environment.ip_code",),
+}
