@@ -72,7 +72,7 @@ class Stages:
 
     def _stage(self, todo: dict[Key, Finding], first: bool) -> list[Remedy]:
         """Advice for what has a proven change now; the first of each is handed on."""
-        made: list[Remedy] = []
+        given: list[Key] = []
         for kind, item in list(todo.items()):
             found = self.start.first_hand(item, MOST_REMEDIES) if first else self._proven(item)
             if found is None:
@@ -80,8 +80,33 @@ class Stages:
             elif any(remedy.kind != "promise" for remedy in found):
                 note = self.note if found[0].kind != "slip" else ""
                 self._found[kind] = _with(todo.pop(kind), found, note)
-                made += [x for x in found[:1] if x.kind != "slip"]
-        return made
+                given += [kind] if found[0].kind != "slip" else []
+        self._agree(given)
+        return [self._found[kind].advice.remedies[0] for kind in given]
+
+    def _agree(self, given: list[Key]) -> None:
+        """Where several findings would move the same value, the one that settles most of them.
+
+        A capacitor of 680 nF for one check and of 1 uF for the next are one capacitor.
+        """
+        firsts = {kind: self._found[kind].advice.remedies[0] for kind in given}
+        groups: dict[tuple[str, ...], list[Key]] = {}
+        for kind, remedy in firsts.items():
+            groups.setdefault(tuple(path for path, _ in remedy.changes), []).append(kind)
+        for kinds in groups.values():
+            best = max(kinds, key=lambda kind: len(self._settled_by(firsts[kind], kinds)))
+            for kind in self._settled_by(firsts[best], kinds):
+                item = self._found[kind]
+                told = self.now.told_of(firsts[best], (item.check, item.subject))
+                if told is not None:
+                    rest = item.advice.remedies[1:]
+                    self._found[kind] = _with(item, (told, *rest), item.advice.remedy_note)
+
+    def _settled_by(self, remedy: Remedy, kinds: list[Key]) -> list[Key]:
+        """The findings that one remedy settles."""
+        answers = self.now.reruns.behind(remedy).answers
+        found = {kind: self._found[kind] for kind in kinds}
+        return [kind for kind, x in found.items() if settled(answers.get((x.check, x.subject)))]
 
     def _proven(self, item: Finding) -> list[Remedy] | None:
         """The remedies at this stage; None where the finding is settled already."""
