@@ -26,12 +26,16 @@ Wanted = Literal["all", "holding", "none"]
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is asked for each spec; ``remedies``: findings that proven changes are wanted for."""
+    """What is asked for each spec.
+
+    remedies: findings that proven changes are wanted for; checks: only those of these checks.
+    """
 
     milestone: Milestone | None = None
     hold_at: Severity | None = None
     terms: Terms = USUAL
     remedies: Wanted = "none"
+    checks: tuple[str, ...] = ()
 
 
 PLAIN = Order()
@@ -61,7 +65,8 @@ def review_one(path: Path, order: Order) -> Outcome:
     """Review one file as ordered."""
     outcome = review_file(path, order.milestone, order.hold_at, order.terms)
     if isinstance(outcome, Review) and order.remedies != "none":
-        return with_remedies(outcome, only_holding=order.remedies == "holding")
+        only_holding = order.remedies == "holding" and not order.checks
+        return with_remedies(outcome, only_holding, order.checks)
     return outcome
 
 

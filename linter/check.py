@@ -252,3 +252,38 @@ class Derived:
     bounds_from_above: tuple[str, ...] = ()
     bounds_from_below: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PromiseCheck:
+    """A check that tells something of a promise.
+
+    allows: what the design allows to promise, from what is promised and the check's figure,
+        all in SI; None where there is no such number.
+    says: what that number counts or leaves out, as it is told behind the number.
+    proves: whether the check can support the promise; the others can only refute it.
+    refutes: False where a failure only leaves the promise unproven, as a missing paper does.
+    """
+
+    check: str
+    allows: Callable[[float, float], float] | None = None
+    says: str = ""
+    proves: bool = False
+    refutes: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """A promise of the paperwork, in the fields of the spec, and the checks that judge it.
+
+    path: the field of which the checks allow another value, or a section that is fitted.
+    told: the fields that say what is promised, in order, each with its wording: ``at {}``.
+    checks: those that count least first, so that the best case is told before the rest.
+    unproven: what it takes to prove it, where no check does.
+    """
+
+    name: str
+    path: str
+    told: tuple[tuple[str, str], ...]
+    checks: tuple[PromiseCheck, ...]
+    unproven: str = "no check judges it in this design"

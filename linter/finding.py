@@ -114,7 +114,8 @@ class Remedy:
 class Evidence:
     """The figure of an answer, the limit it is held against, and what both come from.
 
-    figure: at the worst corner; nominal: at the nominal values; limit: the threshold
+    figure: at the worst corner; nominal: at the nominal values; best: with everything in the
+    design's favour, where even that misses a bound of physics; limit: the threshold
     that was missed, or the nearest one that is met, and its basis; distance: from the figure
     to that limit, negative when missed; margin: the same as a share of the limit, None where
     such a share means nothing (a limit of zero, temperatures, decibels).
@@ -129,6 +130,7 @@ class Evidence:
     sources: tuple[Source, ...] = ()
     figure: float | None = None
     nominal: float | None = None
+    best: float | None = None
     limit: float | None = None
     basis: Source | None = None
     distance: float | None = None
@@ -197,8 +199,9 @@ class Cause:
     """Failing answers that one doubtful value, one change or one part explains.
 
     findings: what it explains, the gravest first; the headline is about that one, or about
-    the doubtful value.  remedies: what to do, the first proposal first, each with what it
-    clears; note: why there is none, or what they are worth.
+    the doubtful value.  remedies: what to do, together, the one that clears most first;
+    alternatives: other changes that end the gravest finding.  note: why there is no remedy,
+    or what was tried.  parts: the parts that it is about, in words.
     """
 
     kind: CauseKind
@@ -206,6 +209,8 @@ class Cause:
     findings: tuple[Finding, ...]
     remedies: tuple[Remedy, ...] = ()
     note: str = ""
+    alternatives: tuple[Remedy, ...] = ()
+    parts: tuple[str, ...] = ()
 
     @property
     def severity(self) -> Severity:

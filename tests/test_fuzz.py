@@ -28,6 +28,7 @@ from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_text
 from ampreview.linter.reports.assess_json import json_report
 from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_page import LINES, page_lines, print_page
 from ampreview.linter.reports.assess_sarif import sarif_report
 from ampreview.linter.reports.assess_text import print_refusals, print_review
 from ampreview.linter.reports.console import console
@@ -84,7 +85,9 @@ def whole_way(content: str | bytes) -> Review | None:
     done = review(loaded.spec)
     failed = [item.message for item in done.findings if "check itself failed" in item.message]
     assert not failed
-    print_review(done, page, everything=True)
+    assert len(page_lines(done, 80)) < LINES
+    print_page(done, page)
+    print_review(done, page)
     outcomes = [(FILE, done)]
     assert markdown_report(outcomes).startswith("# Design review")
     for report in (json_report(outcomes), sarif_report(outcomes)):

@@ -56,8 +56,11 @@ class QuestionGroup:
 
 
 def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
-    """The questions that a review leaves open, the most useful part first."""
-    opened = review.of_status(Status.OPEN)
+    """The questions that a review leaves open, the most useful part first.
+
+    What is accepted as open by a deviation is not asked.
+    """
+    opened = [item for item in review.of_status(Status.OPEN) if not item.permitted]
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):

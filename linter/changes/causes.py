@@ -1,12 +1,144 @@
-"""What the failing answers of a review come from, told in the order in which one would act."""
+"""What the failing answers of a review come from, told in the order in which one would act.
 
-from ..finding import Cause
+Doubtful values come first, with all that hangs on them; then the fewest changes that end the
+most; what is left is told by part.  Every failing answer stands in exactly one cause.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from ..declare import local_path
+from ..finding import Cause, Remedy
 from ..judging.review import Review
+from .cause_text import headline, note, parts
+from .combine import combined
+from .cover import Offer, chosen, concerns
+from .effect import Key
+from .faults import Fault, faults_of
+from .parts import Story, gathered, seat
+from .solve import NUMBERS
+from .suspects import suspects
+from .trial import Trials
+
+MOST_ALTERNATIVES = 2
 
 
 def causes_of(review: Review) -> tuple[Cause, ...]:
     """The causes of what fails in a review with remedies; each failing answer in one of them."""
-    return tuple(
-        Cause("part", item.message, (item,), item.advice.remedies, item.advice.remedy_note)
-        for item in review.failing()
+    faults, trials = faults_of(review.failing()), Trials(review)
+    stories = gathered(_stories(faults, trials), review)
+    return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))
+
+
+def cause_numbers(causes: Sequence[Cause]) -> Mapping[Key, int]:
+    """The place of its cause, from 1, for each failing answer by check and subject.
+
+    Of several doubtful values in one subject the most urgent counts.
+    """
+    found: dict[Key, int] = {}
+    for number, cause in enumerate(causes, 1):
+        for item in cause.findings:
+            found.setdefault((item.check, item.subject), number)
+    return found
+
+
+def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
+    """Each fault in one story: of a suspect, of a change, or of its own."""
+    review = trials.review
+    told: list[Story] = []
+    left = list(faults)
+    for suspect in suspects(faults, trials):
+        about = frozenset({local_path(suspect.path)})
+        told.append(Story("suspect", list(suspect.explains), about, suspect=suspect))
+        left = [x for x in left if x not in suspect.explains]
+    for way, ended in chosen(left, trials):
+        left = [x for x in left if x not in ended]
+        about = frozenset(way.turns) or frozenset({seat(ended[0], trials.levers(ended[0]), review)})
+        told.append(Story("change" if way.turns else "part", ended, about, [way]))
+    for fault in left:
+        about = frozenset({seat(fault, trials.levers(fault), review)})
+        told.append(Story("part", [fault], about))
+    return told
+
+
+def _urgency(story: Story) -> tuple[bool, int, int, int]:
+    """A suspect that explains something grave first, then by gravity and by number."""
+    grave = [x for x in story.grave if not x.is_doubt]
+    first = not (story.suspect and grave)
+    return first, story.rank, -len(story.grave), story.first.number
+
+
+def _cause(story: Story, trials: Trials) -> Cause:
+    review = trials.review
+    findings = tuple(item for x in _in_order(story) for item in x.findings)
+    offers = combined(_together(story), story.faults, trials)
+    remedies = tuple(offer.remedy for offer in offers)
+    met = {label for offer in offers for label in offer.meets}
+    return Cause(
+        story.kind,
+        headline(story, review),
+        findings,
+        remedies,
+        note(story, story.first.labels <= met),
+        _otherwise(story, remedies, review),
+        parts(story, review),
+    )
+
+
+def _in_order(story: Story) -> list[Fault]:
+    """The doubtful value first, then the gravest; minor ones last."""
+    doubt = story.suspect.doubt if story.suspect else None
+    return sorted(story.faults, key=lambda x: (x is not doubt, x.first.rank, x.number))
+
+
+def _together(story: Story) -> list[Offer]:
+    """What to do, one after the other: for each change its best remedy, until all is met.
+
+    Where channels are written apart, each has a remedy of its own.  A minor finding makes no
+    change larger.  What nothing ends has what eases it.
+    """
+    labels = {label for fault in story.grave or story.faults for label in fault.labels}
+    left, found = set(labels), [*_right(story)]
+    for offer in found:
+        left -= offer.meets
+    for way in story.ways:
+        pool = list(way.offers)
+        while useful := [x for x in pool if x.meets & left]:
+            best = min(useful, key=lambda x: (-len(x.meets & left), concerns(x.remedy)))
+            found.append(best)
+            pool = [x for x in pool if not _paths(x) & _paths(best)]
+            left -= best.meets
+        found += [x for x in pool if left.intersection(x.remedy.eased)][:1]
+    return sorted(found, key=lambda x: -len(x.meets & labels))
+
+
+def _paths(offer: Offer) -> set[str]:
+    """The leaves that an offer changes."""
+    return {path for path, _ in offer.remedy.changes}
+
+
+def _right(story: Story) -> Iterator[Offer]:
+    """The doubtful value put right."""
+    for item in story.suspect.doubt.findings if story.suspect else ():
+        for remedy in item.advice.remedies[:1]:
+            yield Offer(remedy, {*remedy.cured, f"{item.check} ({item.subject})"})
+            return
+
+
+def _otherwise(story: Story, remedies: tuple[Remedy, ...], review: Review) -> tuple[Remedy, ...]:
+    """Other changes that end the gravest fault; the same value turned otherwise is none."""
+    taken = [_turned(x, review) for x in remedies]
+    found = []
+    for remedy in story.first.first.advice.remedies:
+        if _turned(remedy, review) not in taken:
+            taken.append(_turned(remedy, review))
+            found.append(remedy)
+    return tuple(found)[:MOST_ALTERNATIVES]
+
+
+def _turned(remedy: Remedy, review: Review) -> frozenset[tuple[str, str]]:
+    """The leaves that a remedy turns; of words the words as well."""
+    fields = review.spec.schema.field_of
+    return frozenset(
+        (local_path(path), "" if fields(path).kind in NUMBERS else text)
+        for path, text in remedy.changes
     )

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping
 from ..check import Constant, Input
 from ..declare import PRODUCT, local_path
 from ..design_change import DesignChange, Follow
+from ..evaluation.change_faults import BEFORE
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Fixed, Node
@@ -19,7 +20,6 @@ from .solve import in_proportion
 from .stock import downward, upward
 
 PASSES = 3
-BEFORE = "before "
 
 Changes = dict[str, object]
 

@@ -7,7 +7,7 @@ there is.  At the end stand pairs of changes, promises lowered, and the reasons 
 is left.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 
 from ..declare import local_path
@@ -28,10 +28,13 @@ SETTLED = "the changes of the other findings fix this as well"
 Key = tuple[object, ...]
 
 
-def with_remedies(review: Review, only_holding: bool = False) -> Review:
-    """The review with proven remedies in each finding, or in those that hold."""
+def with_remedies(
+    review: Review, only_holding: bool = False, checks: Collection[str] = ()
+) -> Review:
+    """The review with proven remedies in each finding, or in those that hold or are named."""
     holding = {id(item) for item in review.verdict.holding}
-    asked = [x for x in review.failing() if id(x) in holding or not only_holding]
+    wanted = [x for x in review.failing() if x.check in checks or not checks]
+    asked = [x for x in wanted if id(x) in holding or not only_holding]
     advised = Stages(review).advised(asked)
     findings = tuple(advised.get(id(item), item) for item in review.findings)
     held = tuple(advised.get(id(item), item) for item in review.verdict.holding)

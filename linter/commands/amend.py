@@ -29,7 +29,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     whole = parser.add_mutually_exclusive_group()
     whole.add_argument(
-        "--plan", action="store_true", help="the changes that lead to a release, gravest first"
+        "--to-release",
+        action="store_true",
+        help="the changes that lead to a release, gravest first",
     )
     whole.add_argument(
         "--all", action="store_true", help="the first proven change of every finding, minor too"
@@ -37,8 +39,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--answers",
         type=Path,
-        metavar="ANSWERS.amp.yaml",
-        help="values to take in, as `ampreview questions --blank` asks for them",
+        metavar="ANSWERS",
+        help="values to take in: the form or the table (.csv) that `ampreview questions` writes",
     )
     parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
@@ -52,8 +54,8 @@ def run(options: argparse.Namespace) -> int:
     from ..rewriting.amend import AmendmentError
     from ..rewriting.rewrite import RewriteError
 
-    if not (options.cure or options.plan or options.all or options.answers):
-        return _refused("say what to change: --cure, --plan, --all or --answers")
+    if not (options.cure or options.to_release or options.all or options.answers):
+        return _refused("say what to change: --cure, --to-release, --all or --answers")
     if options.output and options.output.exists() and not (options.overwrite or options.dry):
         return _refused(f"{options.output} exists already; --overwrite replaces it")
     try:
@@ -103,7 +105,7 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         if check not in known:
             raise AmendmentError(unknown_check(check, known))
         amendment = cured(amendment, check, subject)
-    if options.plan:
+    if options.to_release:
         return planned(amendment)
     return cured_all(amendment) if options.all else amendment
 
@@ -113,8 +115,9 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..rewriting.answers_file import merger
+    from ..rewriting.answers_table import load_table
 
-    loaded = load_file(path)
+    loaded = load_table(path) if path.suffix.lower() == ".csv" else load_file(path)
     if loaded.spec is None:
         print_refusals(str(path), loaded.refusals, page)
         return None

@@ -23,7 +23,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml")
     term_arguments(parser)
-    parser.add_argument("--everything", action="store_true", help="list every check, met or not")
+    shown = parser.add_mutually_exclusive_group()
+    shown.add_argument(
+        "--full", action="store_true", help="every finding, open item and margin, not one page"
+    )
+    shown.add_argument(
+        "--check", action="append", default=[], metavar="NAME", help="the answers of a check alone"
+    )
     parser.add_argument(
         "--tolerance",
         choices=("worst-case", "root-sum-square", "monte-carlo"),
@@ -35,8 +41,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--remedies",
         choices=("all", "holding", "none"),
-        default="all",
-        help="findings for which proven changes are looked for (default: all)",
+        default="holding",
+        help="findings for which proven changes are looked for (default: those that hold)",
     )
     parser.add_argument(
         "--report",
@@ -76,6 +82,10 @@ def _wrong_use(options: argparse.Namespace) -> str:
     for name, least in (("jobs", 1), ("builds", 1), ("seed", 0)):
         if getattr(options, name) < least:
             return f"--{name} {getattr(options, name)}: at least {least}"
+    if options.tolerance != "worst-case" and options.report != "text":
+        return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
+    if options.check and (wrong := _wrong_check(options)):
+        return wrong
     if options.output is None:
         return ""
     given = [*options.files, options.deviations, options.house]
@@ -84,13 +94,26 @@ def _wrong_use(options: argparse.Namespace) -> str:
     return ""
 
 
+def _wrong_check(options: argparse.Namespace) -> str:
+    """What is wrong with the names of checks, or nothing."""
+    from ..evaluation.catalogue import load
+    from ..judging.consistency import BUILT_IN
+    from .catalogue import unknown_check
+
+    if options.report != "text":
+        return f"--check goes with the text report, not with {options.report}"
+    known = [*(entry.name for entry in load().entries), *BUILT_IN]
+    return next((unknown_check(x, known) for x in options.check if x not in known), "")
+
+
 def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
     """The reviews in the order of the files, by several processes where that is asked."""
     from ..batch import Order, review_many
     from ..finding import Severity
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
-    order = Order(options.milestone, hold_at, terms_of(options), options.remedies)
+    wanted, names = options.remedies, tuple(options.check)
+    order = Order(options.milestone, hold_at, terms_of(options), wanted, names)
     if options.jobs == 1 or len(options.files) == 1:
         yield from review_many(options.files, None, order)
         return
@@ -114,24 +137,45 @@ def _write(
 def _print_all(
     outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
 ) -> int:
-    """Print each review as it comes."""
-    from ..judging.review import Review
-    from ..reports.assess_text import print_refusals, print_review
+    """Print a review; of several files a table first, then those that are not released."""
+    from ..reports.assess_table import TableRow, print_table, row_of
     from ..reports.console import console
 
-    width = None if stream is sys.stdout else FILE_WIDTH
-    page = console(stream, width)
-    worst = RELEASED
-    for number, (path, outcome) in enumerate(outcomes):
-        if number:
-            page.rule(style="dim")
-        if isinstance(outcome, Review):
-            print_review(outcome, page, options.everything, options.dated)
-            worst = max(worst, _print_tolerance(outcome, options, page))
-        else:
-            print_refusals(str(path), outcome, page)
-        worst = max(worst, _status(outcome))
+    page = console(stream, None if stream is sys.stdout else FILE_WIDTH)
+    if len(options.files) == 1:
+        return max(_print_one(path, outcome, options, page) for path, outcome in outcomes)
+    rows: list[TableRow] = []
+    texts, worst = [], RELEASED
+    for path, outcome in outcomes:
+        with page.capture() as captured:
+            status = _print_one(path, outcome, options, page)
+        rows.append(row_of(str(path), outcome))
+        worst = max(worst, status)
+        if status != RELEASED or options.full or options.check:
+            texts.append(captured.get())
+    print_table(rows, page)
+    for text in texts:
+        page.rule(style="dim")
+        page.file.write(text)
     return worst
+
+
+def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page: "Console") -> int:
+    """Print one review as it was asked for, and give its status."""
+    from ..judging.review import Review
+    from ..reports.assess_page import print_page
+    from ..reports.assess_text import print_checks, print_refusals, print_review
+
+    if not isinstance(outcome, Review):
+        print_refusals(str(path), outcome, page)
+    elif options.check:
+        print_checks(outcome, options.check, page)
+    elif options.full:
+        print_review(outcome, page, options.dated)
+    else:
+        print_page(outcome, page, options.dated)
+    told = _print_tolerance(outcome, options, page) if isinstance(outcome, Review) else RELEASED
+    return max(told, _status(outcome))
 
 
 def _document(outcomes: "list[tuple[str, Outcome]]", options: argparse.Namespace) -> str:

@@ -14,10 +14,11 @@ from dataclasses import dataclass, replace
 from functools import cache
 from types import ModuleType
 
-from ..check import Arguments, Check, Constant, Derived, Input
+from ..check import Arguments, Check, Constant, Derived, Input, Promise
 from ..declare import Schema, load_schema
 from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
+from .change_faults import change_faults
 
 NOT_DOMAINS = ("formulas", "derived", "spec", "changes")
 BUILT_IN = {
@@ -46,6 +47,7 @@ class Catalogue:
     """All checks in the order of their domains, and the derived quantities they use.
 
     schema: the spec that they speak of.  packages: the rule packages that were read.
+    promises: what the paperwork promises, in the order in which it is told.
     changes: the changes of the design that no single value makes.
     """
 
@@ -54,6 +56,7 @@ class Catalogue:
     domains: Mapping[str, str]
     schema: Schema
     packages: tuple[str, ...] = ()
+    promises: tuple[Promise, ...] = ()
     changes: tuple[DesignChange, ...] = ()
 
     def parts_needed(self, check: Check) -> Iterator[str]:
@@ -113,9 +116,16 @@ def extended(base: Catalogue, package: str) -> Catalogue:
         for fault in faults(entry, derived, base.schema):
             raise CatalogueError(f"{entry.file}: {fault}")
     full = [_with_full_inputs(entry, derived, base.schema) for entry in entries]
-    packages = (*base.packages, package)
-    offered = (*base.changes, *_changes(package, folders, derived, base.schema))
-    return Catalogue((*base.entries, *full), derived, domains, base.schema, packages, offered)
+    done = replace(
+        base,
+        entries=(*base.entries, *full),
+        derived=derived,
+        domains=domains,
+        packages=(*base.packages, package),
+        changes=(*base.changes, *_changes(package, folders, derived, base.schema)),
+    )
+    names = [info.name for info in pkgutil.iter_modules(root.__path__)]
+    return _with_promises(done, f"{package}.promises") if "promises" in names else done
 
 
 def _changes(
@@ -131,24 +141,16 @@ def _changes(
         yield change
 
 
-def change_faults(
-    change: DesignChange, derived: Mapping[str, Derived], schema: Schema
-) -> Iterator[str]:
-    """What is wrong with a design change, as ``field: what``."""
-    for path in (*change.moves, *(item.path for item in change.follows)):
-        if path not in schema.fields:
-            yield f"{path} is not a field of the spec"
-    for item in change.follows:
-        plain = {
-            name: replace(x, path=x.path.removeprefix("before ")) if isinstance(x, Input) else x
-            for name, x in item.inputs.items()
-        }
-        yield from _argument_faults(plain, derived, schema)
-        if item.figure and set(inspect.signature(item.figure).parameters) != set(item.inputs):
-            yield f"follows: {item.path}: figure and inputs differ"
-    for path in change.applies:
-        if path not in schema.fields and path not in derived:
-            yield f"applies: {path} is unknown"
+def _with_promises(catalogue: Catalogue, module: str) -> Catalogue:
+    """The catalogue with the promises of a module; each names fields and checks that are there."""
+    found = importlib.import_module(module)
+    for promise in found.PROMISES:
+        paths = (promise.path, *(path for path, _ in promise.told))
+        unknown = [path for path in paths if path not in catalogue.schema.fields]
+        unknown += [x.check for x in promise.checks if catalogue.entry(x.check) is None]
+        if unknown:
+            raise CatalogueError(f"{found.__file__}: {promise.name}: {unknown[0]} is unknown")
+    return replace(catalogue, promises=(*catalogue.promises, *found.PROMISES))
 
 
 def _with_full_inputs(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Entry:

@@ -71,6 +71,13 @@ class Assessment:
         self.computations.revised()
         return run, change
 
+    def at(self, milestone: Milestone) -> "Assessment":
+        """The same run as it would be asked at another milestone."""
+        run = Assessment(self.spec, self.catalogue, milestone)
+        run.graph, run.sure_graph = self.graph, self.sure_graph
+        run.dependences, run.computations = self.dependences, self.computations
+        return run
+
     def findings(self) -> Iterator[Finding]:
         """One finding for each check and subject, in the catalogue's order."""
         return (self.judge(entry, subject) for entry, subject in self.questions())

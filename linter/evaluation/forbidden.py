@@ -8,18 +8,21 @@ from .threshold import missed
 from .tolerance import worst_case
 
 
-def is_forbidden(question: Question, severity: Severity, over_usual: Computed | None) -> bool:
-    """Whether a finding holds at every milestone, because no design can keep the promise.
+def forbidden_at_best(
+    question: Question, severity: Severity, over_usual: Computed | None
+) -> float | None:
+    """The figure at its best, where no design can keep the promise; else None.
 
     The check's major limit is a bound of physics, and the figure misses it with all
-    tolerances at the end that helps, and without adverse assumptions and estimates.
+    tolerances at the end that helps, and without adverse assumptions and estimates.  Such a
+    finding holds at every milestone.
     over_usual: the figure where values are missing, over all that these usually are.
     """
     check = question.check
     if not check.forbidden or severity is Severity.MINOR:
-        return False
+        return None
     node = over_usual or question.plan(question.sure_graph())
     if not isinstance(node, Computed) or any(map(is_unsure, node.assumed)):
-        return False
+        return None
     at_best = worst_case(node, -question.adverse, check.peaks_inside).figure
-    return missed(check, at_best) in (Severity.CRITICAL, Severity.MAJOR)
+    return at_best if missed(check, at_best) in (Severity.CRITICAL, Severity.MAJOR) else None

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from ..check import Check
 from ..finding import Assumed, Finding, Missing, Severity, Status
-from .forbidden import is_forbidden
+from .forbidden import forbidden_at_best
 from .node import Computed
 from .question import Question, blank
 from .threshold import limit_of, measured_to, mildest, missed
@@ -53,13 +53,15 @@ def missing_by(
     over_usual: the figure where values are missing, over all that these usually are.
     """
     gravest = missed(question.check, finding.evidence.figure or 0.0) or severity
+    best = forbidden_at_best(question, severity, over_usual)
+    evidence = measured_to(finding.evidence, *limit_of(question.check, gravest))
     return replace(
         finding,
         status=Status.FINDING,
         severity=severity,
         message=finding.message + note,
-        evidence=measured_to(finding.evidence, *limit_of(question.check, gravest)),
-        holds_always=is_forbidden(question, severity, over_usual),
+        evidence=replace(evidence, best=best),
+        holds_always=best is not None,
     )
 
 

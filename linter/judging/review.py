@@ -19,6 +19,7 @@ from .consistency import DOMAIN, built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
+from .promises import Promised, promises_of
 
 STAKES = ("safety", "rating", "performance")
 
@@ -32,6 +33,7 @@ class Review:
     verdict: Verdict
     catalogue: Catalogue
     criteria: Criteria = TODAY
+    promises: tuple[Promised, ...] = ()
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -113,12 +115,14 @@ def concluded(
 ) -> Review:
     """The review made of the answers of a run: stated values, deviations and verdict added."""
     spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    answers = tuple(answers)
     findings = (*built_in_findings(spec, run.graph), *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
-    return Review(spec, findings, verdict(findings, stage, hold_at), catalogue, criteria)
+    judged = verdict(findings, stage, hold_at)
+    return Review(spec, findings, judged, catalogue, criteria, promises_of(run, answers))
 
 
 def review_file(

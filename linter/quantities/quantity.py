@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from .notation import checked, finite, read_text, scalar, scalar_text
-from .spelling import expected, from_si, show, spell
+from .spelling import expected, from_si, printed, show, spell
 from .units import si_quantity, unit_of
 from .unreadable import clipped, cut_at_comma, refuse, refuse_comma
 from .value import PROVENANCES, SIDES, Provenance, QuantityError, Value
@@ -21,6 +21,7 @@ __all__ = [
     "Value",
     "from_si",
     "parse",
+    "printed",
     "quantity",
     "same_dimension",
     "show",

@@ -91,10 +91,19 @@ def show(x: float, unit: str, digits: int = 3) -> str:
     if math.isinf(x):
         return "infinite" if x > 0.0 else "-infinite"
     number, name = _scaled(x, unit, digits)
-    name = "µ" + name[1:] if name.startswith("u") else name
-    for plain, printed in _PRINTED:
-        name = name.replace(plain, printed)
-    return f"{_rounded(number, digits)} {name}".rstrip()
+    return f"{_rounded(number, digits)} {printed(name)}".rstrip()
+
+
+def printed(unit: str) -> str:
+    """A unit as print shows it.
+
+    >>> printed("uH"), printed("mm2")
+    ('µH', 'mm²')
+    """
+    name = "µ" + unit[1:] if unit.startswith("u") else unit
+    for plain, sign in _PRINTED:
+        name = name.replace(plain, sign)
+    return name
 
 
 def _scaled(x: float, unit: str, digits: int) -> tuple[float, str]:

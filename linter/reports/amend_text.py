@@ -13,6 +13,7 @@ from ..rewriting.amend import Amendment, effective, stated_text
 from ..rewriting.yaml_text import flow
 from .assess_head import print_weakened
 from .phrases import clean
+from .verdict import counted
 
 CONTEXT = 1
 
@@ -22,10 +23,10 @@ def print_amendment(amendment: Amendment, text: str, console: Console) -> None:
     print_weakened(amendment.before, console)
     _print_verdicts(amendment, console)
     _print_changes(amendment, console)
-    _print_list("NOT DONE", amendment.notes, console)
+    _print_list("LEFT AS IT IS", amendment.notes, console)
     old = amendment.before.spec.text
     if old != text:
-        _print_heading("DIFFERENCE", console)
+        _print_heading("LINES THAT DIFFER", console)
         for line in _difference(old.splitlines(), text.splitlines()):
             console.print(line, soft_wrap=True)
 
@@ -37,8 +38,7 @@ def _print_verdicts(amendment: Amendment, console: Console) -> None:
     console.print(Padding(head, (0, 1, 0, 0)))
     table = Table.grid(padding=(0, 2))
     for label, found in (("now", before), ("amended", after)):
-        counts = ", ".join(f"{number} {name}" for name, number in found.counts().items())
-        table.add_row(Text(label, style="dim"), counts)
+        table.add_row(Text(label, style="dim"), counted(found))
     console.print(Padding(table, (0, 1)))
 
 
@@ -50,7 +50,7 @@ def _verdict(found: Review) -> tuple[str, str]:
 
 def _print_changes(amendment: Amendment, console: Console) -> None:
     changes = effective(amendment)
-    _print_heading(f"CHANGES  {len(changes)}", console)
+    _print_heading(f"AMENDMENTS  {len(changes)}", console)
     for path, change in changes.items():
         was = stated_text(amendment.before, path) or "not stated"
         head = Text(clean(path), style="bold")

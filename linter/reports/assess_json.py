@@ -10,11 +10,14 @@ from collections.abc import Mapping, Sequence
 from operator import attrgetter
 from typing import Any
 
+from ..changes.causes import causes_of
 from ..check import Source
 from ..evaluation.wording import in_words
 from ..finding import Assumed, CornerValue, Evidence, Finding, Place, Remedy, Status
+from ..judging.promises import Promised
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
+from .cause_words import CauseWords, cause_words, in_order
 from .phrases import away
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
@@ -56,6 +59,7 @@ def _file(name: str, outcome: Outcome, dated: bool) -> dict[str, Any]:
 def _review(review: Review) -> dict[str, Any]:
     verdict, spec = review.verdict, review.spec
     holding = {(item.check, item.subject, item.message) for item in verdict.holding}
+    causes = cause_words(review, causes_of(review))
     return {
         "title": spec.title,
         "revision": spec.revision,
@@ -63,6 +67,8 @@ def _review(review: Review) -> dict[str, Any]:
         "verdict": "released" if verdict.released else "held",
         "hold_at": str(verdict.hold_at),
         "why": reason(review),
+        "promises": [_promise(item) for item in review.promises],
+        "causes": [_cause(item) for item in causes],
         "to_be_released": [
             demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))
         ],
@@ -74,9 +80,41 @@ def _review(review: Review) -> dict[str, Any]:
         "house_rules": _house(review),
         "deviations": _deviations(review),
         "answers": [
-            _answer(item, (item.check, item.subject, item.message) in holding)
-            for item in review.findings
+            {"rank": rank, "cause": cause}
+            | _answer(item, (item.check, item.subject, item.message) in holding)
+            for rank, (item, cause) in enumerate(in_order(review, causes), start=1)
         ],
+    }
+
+
+def _promise(item: Promised) -> dict[str, Any]:
+    """A promise with its outlook and the numbers that the spec allows."""
+    return {
+        "promise": item.name,
+        "subject": item.subject,
+        "claim": item.claim,
+        "outlook": item.outlook,
+        "figure": _figure(item.figure, item.unit),
+        "allowed": [
+            {"check": x.check, "says": x.says, "at": x.at} | dict(_figure(x.value, x.unit) or {})
+            for x in item.allowed
+        ],
+        "told": item.told,
+        "missing": [x.path for x in item.missing],
+        "checks": list(item.checks),
+    }
+
+
+def _cause(item: CauseWords) -> dict[str, Any]:
+    """A cause, with the findings that it explains by name."""
+    return {
+        "number": item.number,
+        "severity": str(item.severity),
+        "headline": item.headline,
+        "holds": item.holds,
+        "findings": [{"check": x.check, "subject": x.subject} for x in item.findings],
+        "changes": [{"how": label, "text": text} for label, text in item.changes],
+        "note": item.note,
     }
 
 
@@ -192,10 +230,10 @@ def _remedy(item: Remedy) -> dict[str, Any]:
     return {
         "set": dict(item.changes),
         "was": list(item.was),
-        "cures": list(item.cured),
-        "eases": list(item.eased),
+        "fixes": list(item.cured),
+        "improves": list(item.eased),
         "worsens": list(item.worsened),
-        "brings_up": list(item.appeared),
+        "introduces": list(item.appeared),
         "leaves_open": list(item.opened),
     }
 

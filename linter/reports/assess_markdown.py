@@ -1,29 +1,30 @@
 """The review as a Markdown document to be read, discussed, signed and filed."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
-from ..finding import Finding, Remedy, Severity, Status
+from ..changes.causes import causes_of
+from ..finding import Finding, Severity, Status
 from ..judging.deviation import is_behind
 from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
+from .assumption_words import assumptions_of, unsure_of
+from .cause_words import CauseWords, cause_words, change_in_words
+from .groups import groups, together
+from .markdown import markdown_table, promise_markdown
 from .phrases import (
     against,
-    assumptions,
     cited,
     corner,
-    effects,
     escaped,
     further,
     margin_of,
-    moves,
     place_in_words,
 )
 from .verdict import (
     DISCLAIMER,
     WEAKENED,
     demands,
-    label,
     lacking,
     reason,
     rests_on,
@@ -52,14 +53,21 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
         yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
-    yield _table(("item", "", "SHA-256"), _grounds(review, dated))
-    yield from _demands(review)
+    yield from promise_markdown(review.promises)
+    causes = cause_words(review, causes_of(review))
+    yield from _causes(causes)
+    yield from _required(review)
     yield from _house(review)
     yield from _deviations(review)
-    yield from _findings(review)
+    yield from _findings(review, causes)
+    yield from _assumed(review)
     yield from _others(review)
+    yield "### What the report rests on"
+    yield markdown_table(("item", "", "SHA-256"), _grounds(review, dated))
     yield "### Signatures"
-    yield _table(("", "name", "date", "signature"), [(name, "", "", "") for name in SIGNATORIES])
+    yield markdown_table(
+        ("", "name", "date", "signature"), [(name, "", "", "") for name in SIGNATORIES]
+    )
 
 
 def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
@@ -69,7 +77,7 @@ def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
         (item.place.file, place_in_words(item.place), item.problem, item.expected, item.example)
         for item in refusals
     ]
-    yield _table(("file", "location", "problem", "expected", "for example"), rows)
+    yield markdown_table(("file", "location", "problem", "expected", "for example"), rows)
 
 
 def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
@@ -82,14 +90,33 @@ def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
         yield "date of the review", review.criteria.day.isoformat(), ""
 
 
-def _demands(review: Review) -> Iterator[str]:
-    if review.verdict.released:
-        return
-    yield "### What must change to be released"
-    lines = [
-        f"{item.gravity}: {escaped(item.label)}: {escaped(item.text)}" for item in demands(review)
-    ]
-    yield "\n".join(f"{number}. {line}" for number, line in enumerate(lines, start=1))
+def _causes(causes: Sequence[CauseWords]) -> Iterator[str]:
+    """What holds, then what does not, cause by cause; minor ones stand among the findings."""
+    for title, holds in (("Required before release", True), ("Does not hold", False)):
+        found = [x for x in causes if x.holds is holds and x.severity != Severity.MINOR]
+        if found:
+            yield f"### {title}"
+            yield "\n".join(line for cause in found for line in _cause(cause))
+
+
+def _cause(cause: CauseWords) -> Iterator[str]:
+    checks = {x.check for x in cause.findings}
+    count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
+    yield f"{cause.number}. **{cause.severity}** {escaped(cause.headline)}{count}"
+    for label, change in cause.changes:
+        yield f"    - {label}: {escaped(change)}"
+    if cause.note:
+        yield f"    - change: {escaped(cause.note)}"
+    if cause.caution is not None:
+        yield f"    - **{cause.caution.signal}** {escaped(cause.caution.text)}"
+
+
+def _required(review: Review) -> Iterator[str]:
+    """What is open and holds."""
+    found = [x for x in demands(review) if x.gravity == str(Status.OPEN)]
+    if found:
+        yield "### Open, required before release"
+        yield "\n".join(f"- {escaped(x.title)}: {escaped(x.text)}" for x in found)
 
 
 def _house(review: Review) -> Iterator[str]:
@@ -102,7 +129,9 @@ def _house(review: Review) -> Iterator[str]:
         for change in house.changes
     ]
     yield (
-        _table(("change", "of", "now", "reason", "line"), rows) if rows else "They change nothing."
+        markdown_table(("change", "of", "now", "reason", "line"), rows)
+        if rows
+        else "They change nothing."
     )
 
 
@@ -124,7 +153,7 @@ def _deviations(review: Review) -> Iterator[str]:
         for item in review.deviations
     ]
     heads = ("check", "place", "permitted by", "reason", "until", "up to", "standing")
-    yield _table(heads, rows)
+    yield markdown_table(heads, rows)
 
 
 def _standing(item: Deviation, bearing: Sequence[Finding]) -> str:
@@ -134,17 +163,18 @@ def _standing(item: Deviation, bearing: Sequence[Finding]) -> str:
     return "in force, an open item" if borne[0].status is Status.OPEN else "in force"
 
 
-def _findings(review: Review) -> Iterator[str]:
-    for severity in Severity:
-        found = [item for item in review.failing() if item.severity is severity]
-        if found:
-            yield f"### {severity.value.capitalize()}: {len(found)}"
-        for item in found:
-            yield f"#### {escaped(item.title)} ({escaped(item.subject)})"
-            yield "\n".join(f"- {line}" for line in _finding(item))
+def _findings(review: Review, causes: Sequence[CauseWords]) -> Iterator[str]:
+    """Every finding under its cause, in the order in which one would act."""
+    if causes:
+        yield f"### Findings: {len(review.failing())}"
+    for cause in causes:
+        yield f"#### {cause.number}. {escaped(cause.headline)}"
+        for item, subjects in groups(cause.findings):
+            yield f"**{item.severity}** {escaped(item.title)} ({escaped(together(subjects))})"
+            yield "\n".join(f"- {line}" for line in _finding(review, item))
 
 
-def _finding(item: Finding) -> Iterator[str]:
+def _finding(review: Review, item: Finding) -> Iterator[str]:
     if against(item.evidence):
         yield f"**{escaped(against(item.evidence))}**"
     yield escaped(item.message)
@@ -153,7 +183,7 @@ def _finding(item: Finding) -> Iterator[str]:
     if item.evidence.corner:
         yield f"worst at: {escaped(corner(item.evidence))}"
     for remedy in item.advice.remedies:
-        yield f"change: {escaped(_change(remedy))}"
+        yield f"change: {escaped(change_in_words(review, (item,), remedy))}"
     if item.advice.remedy_note:
         yield f"change: {escaped(item.advice.remedy_note)}"
     yield from _based_on(item)
@@ -174,36 +204,44 @@ def _based_on(item: Finding) -> Iterator[str]:
         yield f"limit from: {escaped(cited(item.evidence.basis))}"
     if further(item.evidence):
         yield f"see: {escaped(further(item.evidence))}"
-    for text in assumptions(item.evidence):
-        yield f"assumed: {escaped(text)}"
+    unsure = unsure_of(item)
+    if unsure:
+        yield f"leans on: {escaped('; '.join(unsure))}"
 
 
-def _change(remedy: Remedy) -> str:
-    text = " and ".join(f"{path} to {value}" for path, value in moves(remedy.changes))
-    return f"{text}; {effects(remedy)}" if effects(remedy) else text
+def _assumed(review: Review) -> Iterator[str]:
+    """Every assumption once, with what leans on it."""
+    leaning = assumptions_of(review)
+    if leaning:
+        yield f"### Assumptions: {len(leaning)}"
+        yield markdown_table(
+            ("assumed", "by"), [(x, ", ".join(titles)) for x, titles in leaning.items()]
+        )
 
 
 def _others(review: Review) -> Iterator[str]:
     opened, met = review.of_status(Status.OPEN), review.of_status(Status.MEETS)
     if opened:
         yield f"### Open: {len(opened)}"
-        rows = [(x.check, x.subject, x.title, _lacking(x)) for x in opened]
-        yield _table(("check", "of", "question", "what is missing"), rows)
+        rows = [(*_named(item, subjects), _lacking(item)) for item, subjects in groups(opened)]
+        yield markdown_table(("question", "of", "what is missing"), rows)
     if met:
         yield f"### Meets: {len(met)}"
-        rows = [(x.check, x.subject, against(x.evidence), margin_of(x.evidence)) for x in met]
-        yield _table(("check", "of", "figure and limit", "margin"), rows)
-    silent = review.of_status(Status.NOT_APPLICABLE)
+        told = [
+            (*_named(item, subjects), against(item.evidence), margin_of(item.evidence))
+            for item, subjects in groups(met)
+        ]
+        yield markdown_table(("check", "of", "figure and limit", "margin"), told)
+    silent = groups(review.of_status(Status.NOT_APPLICABLE))
     if silent:
         yield f"### Not applicable: {len(silent)}"
-        yield escaped(", ".join(label(item) for item in silent))
+        yield escaped(", ".join(dict.fromkeys(item.title for item, _ in silent)))
+
+
+def _named(item: Finding, subjects: tuple[str, ...]) -> tuple[str, str]:
+    return item.title, together(subjects)
 
 
 def _lacking(item: Finding) -> str:
     text = lacking(item) or item.message
     return f"{text}; {item.permitted}" if item.permitted else text
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [heads, ["---"] * len(heads), *([escaped(cell) for cell in row] for row in rows)]
-    return "\n".join(f"| {' | '.join(line)} |" for line in lines)

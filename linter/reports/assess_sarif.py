@@ -13,6 +13,7 @@ from pathlib import PurePath
 from typing import Any
 from urllib.parse import quote
 
+from ..changes.causes import causes_of
 from ..evaluation.catalogue import Entry
 from ..finding import Finding, Place, Severity, Status
 from ..judging.consistency import BUILT_IN as STATED_VALUES
@@ -22,6 +23,7 @@ from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
+from .cause_words import cause_words, in_order
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
 from .verdict import house_change, lacking, reason, weakened
@@ -87,7 +89,9 @@ class _Run:
                 if beside:
                     self._artifact(beside.file, beside.text)
         results = [
-            self._result(item, review) for review in self.reviews for item in review.findings
+            self._result(item, review, {"rank": rank} | ({"cause": cause} if cause else {}))
+            for review in self.reviews
+            for rank, (item, cause) in enumerate(_ordered(review), start=1)
         ]
         invocation = self._invocation()
         return {
@@ -151,7 +155,7 @@ class _Run:
             data["date"] = review.criteria.day.isoformat()
         return data
 
-    def _result(self, item: Finding, review: Review) -> Data:
+    def _result(self, item: Finding, review: Review, order: Data) -> Data:
         data: Data = {
             "ruleId": item.check,
             "ruleIndex": self.rule_numbers[item.check],
@@ -168,7 +172,7 @@ class _Run:
             ]
         if self.any_permitted:
             data["suppressions"] = self._suppressions(item, review)
-        data["properties"] = _properties(item)
+        data["properties"] = order | _properties(item)
         return data
 
     def _suppressions(self, item: Finding, review: Review) -> list[Data]:
@@ -231,6 +235,10 @@ def _rule(entry: Entry) -> Data:
             "sources": [cited(source) for source in entry.check.sources],
         },
     }
+
+
+def _ordered(review: Review) -> list[tuple[Finding, int | None]]:
+    return in_order(review, cause_words(review, causes_of(review)))
 
 
 def _text(item: Finding) -> str:

@@ -1,151 +1,173 @@
-"""The report for a person at a terminal: verdict, findings, open items, margins."""
+"""The review in full for a person at a terminal: every finding, open item, margin, assumption."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
-from rich.console import Console, Group, RenderableType
-from rich.padding import Padding
-from rich.table import Table
+from rich.console import Console
 from rich.text import Text
 
-from ..declare import local_path
+from ..changes.causes import causes_of
 from ..evaluation.threshold import closeness
-from ..finding import Finding, Place, Remedy, Severity, Status
+from ..finding import Finding, Place, Severity, Status
 from ..judging.review import Review
 from ..reading.refusal import Refusal
-from .assess_head import print_demands, print_house, print_rests_on, print_weakened
+from .assess_head import house_lines, rests_on_lines, verdict_line, verdict_lines, weakened_text
+from .assumption_words import assumptions_of, unsure_of
+from .cause_words import CauseWords, cause_words, change_in_words
 from .groups import groups, together
+from .lines import hanging, print_lines, room
 from .phrases import (
     against,
-    assumptions,
     bar,
     cited,
-    clean,
     corner,
-    effects,
     further,
     margin_of,
     missing_in_words,
-    moves,
     place_in_words,
 )
-from .verdict import DISCLAIMER, reason
+from .promise_text import promise_lines
+from .promise_words import promise_rows
+from .verdict import DISCLAIMER
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
-SIGNAL_STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTICE": "bold blue"}
-LABEL_WIDTH = 11
-TIGHTEST = 12
-ROOMY = 100
+SIGNAL_STYLES = {
+    "DANGER": "bold red",
+    "WARNING": "bold red",
+    "CAUTION": "bold yellow",
+    "NOTICE": "bold blue",
+}
+LABEL = 12
 
 
-def print_review(
-    review: Review, console: Console, everything: bool = False, dated: bool = False
-) -> None:
-    """Print a whole review.
+def print_review(review: Review, console: Console, dated: bool = False) -> None:
+    """Print a whole review."""
+    width, house = room(console), review.criteria.house
+    lines = [*weakened_text(review, width), *verdict_lines(review, width)]
+    lines += promise_lines(promise_rows(review.promises), width)
+    if house is not None:
+        lines += [Text(), *house_lines(house, width)]
+    for part in (_causes, _open, _met, _assumed, _silent):
+        lines += part(review, width)
+    lines += [Text(), *rests_on_lines(review, width, dated)]
+    lines += hanging("", DISCLAIMER, width, ("", "dim"))
+    print_lines([*lines, *verdict_line(review, width)], console)
 
-    everything: list each met and inapplicable check too; dated: give the day.
-    """
-    print_weakened(review, console)
-    console.print(_verdict(review))
-    print_demands(review, console)
-    print_house(review.criteria.house, console)
+
+def print_checks(review: Review, names: Collection[str], console: Console) -> None:
+    """Print the answers of some checks alone, whatever they are."""
+    width = room(console)
+    lines = verdict_line(review, width)
+    answers = [item for item in review.findings if item.check in names]
     seen: set[str] = set()
-    for severity in Severity:
-        found = [item for item in review.failing() if item.severity is severity]
-        if found:
-            console.print(_heading(f"{severity.value.upper()}  {len(found)}", STYLES[severity]))
-        for item, subjects in groups(found):
-            console.print(_finding(item, subjects, STYLES[severity], seen))
-    _print_open(review, console)
-    _print_met(review, console, everything)
-    if everything:
-        _print_silent(review, console)
-    print_rests_on(review, console, dated)
-    console.print(Padding(Text(DISCLAIMER, style="dim"), (0, 1, 0, 1)))
+    for item, subjects in groups(answers):
+        lines += [Text(), *_finding(review, (item, subjects), seen, width)]
+    print_lines([*lines, *hanging("", DISCLAIMER, width, ("", "dim"))], console)
 
 
 def print_refusals(file: str, refusals: Sequence[Refusal], console: Console) -> None:
     """Print why a file could not be assessed."""
-    console.print(Text.assemble((" NOT ASSESSED ", "reverse"), "  ", (clean(file), "bold")))
+    width = room(console)
+    lines = hanging("NOT ASSESSED  ", file, width, ("reverse", "bold"))
     for item in refusals:
-        rows: list[tuple[str, RenderableType]] = [("expected", Text(clean(item.expected)))]
+        lines += [Text(), *hanging("▪ ", item.problem, width, ("red", "bold"))]
+        lines += _row("location", _where(item.place, file), width)
+        lines += _row("expected", item.expected, width)
         if item.example:
-            rows.append(("for example", Text(clean(item.example), style="green")))
-        head = Text(clean(item.problem), style="bold")
-        rows.insert(0, ("location", Text(_where(item.place, file))))
-        console.print(_block(head, rows, "red"))
+            lines += _row("for example", item.example, width, "green")
+    print_lines(lines, console)
 
 
 def _where(place: Place, file: str) -> str:
     """A place in words, with the file where that is not the one at hand."""
-    other = f"{clean(place.file)}, " if place.file != file else ""
-    path = f"  {clean(place.path)}" if place.path else ""
+    other = f"{place.file}, " if place.file != file else ""
+    path = f"  {place.path}" if place.path else ""
     return f"{other}{place_in_words(place)}{path}"
 
 
-def _verdict(review: Review) -> RenderableType:
-    verdict = review.verdict
-    word = " RELEASED " if verdict.released else " HELD "
-    style = "bold reverse green" if verdict.released else "bold reverse red"
-    head = Text.assemble((word, style), f"  at the {verdict.milestone} milestone")
-    spec = review.spec
-    about = " · ".join(
-        clean(part)
-        for part in (spec.title, f"revision {spec.revision}" if spec.revision else "", spec.file)
-        if part
-    )
-    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
-    why = Text(reason(review), style="dim")
-    return Padding(Group(head, Text(about, style="bold"), Text(counts), why), (0, 1))
+def _row(label: str, text: str, width: int, style: str = "") -> list[Text]:
+    return hanging(f"  {label:<{LABEL}}", text, width, ("dim", style))
 
 
-def _heading(text: str, style: str) -> RenderableType:
-    return Padding(Text(text, style=style), (1, 1, 0, 1))
+def _heading(text: str, style: str = "bold") -> list[Text]:
+    return [Text(), Text(f" {text}", style)]
 
 
-def _block(head: Text, rows: Iterable[tuple[str, RenderableType]], style: str) -> RenderableType:
-    """A head line and labelled rows with a coloured edge on the left."""
-    body = Table.grid(padding=(0, 1))
-    body.add_column(width=LABEL_WIDTH, style="dim", no_wrap=True)
-    body.add_column(ratio=1, overflow="fold")
-    for label, content in rows:
-        body.add_row(label, content)
-    edged = Table(box=None, show_header=False, show_edge=False, padding=(0, 0), expand=True)
-    edged.add_column(width=2, style=style, no_wrap=True)
-    edged.add_column(ratio=1)
-    edged.add_row("▪", head)
-    edged.add_row("", body)
-    return Padding(edged, (0, 1, 0, 1))
+def _causes(review: Review, width: int) -> list[Text]:
+    """Every finding under the cause that explains it, in the order in which one would act."""
+    told = cause_words(review, causes_of(review))
+    lines = _heading(f"FINDINGS  {len(review.failing())}") if told else []
+    seen: set[str] = set()
+    for cause in told:
+        lines += [Text(), *_cause(cause, width)]
+        for item, subjects in groups(cause.findings):
+            lines += _finding(review, (item, subjects), seen, width)
+    return lines
+
+
+def _cause(cause: CauseWords, width: int) -> list[Text]:
+    """The head of a cause; one that is a single finding needs none but its number."""
+    style = STYLES[cause.severity]
+    lead = f"{cause.number}  {cause.severity}  "
+    if cause.is_plain:
+        return hanging(lead, "holds" if cause.holds else "does not hold", width, (style, "dim"))
+    lines = hanging(lead, cause.headline, width, (style, "bold"))
+    for label, change in cause.changes:
+        lines += _row(label, change, width)
+    return [*lines, *(_row("change", cause.note, width) if cause.note else [])]
 
 
 def _finding(
-    item: Finding, subjects: tuple[str, ...], style: str, seen: set[str]
-) -> RenderableType:
-    head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
-    about = [f"{item.check} ({subject})" for subject in subjects]
-    rows: list[tuple[str, RenderableType]] = []
-    if against(item.evidence):
-        rows.append(("figure", Text(against(item.evidence), style=style)))
-    rows.append(("", Text(clean(item.message))))
-    if item.permitted:
-        rows.append(("deviation", Text(clean(item.permitted), style="green")))
-    if item.evidence.corner:
-        rows.append(("worst at", Text(clean(corner(item.evidence)))))
-    rows += [("change", _remedy(remedy, about)) for remedy in item.advice.remedies]
-    if item.advice.remedy_note:
-        rows.append(("change", Text(clean(item.advice.remedy_note))))
-    rows.append(("location", Text(_places(item))))
-    if item.evidence.basis:
-        rows.append(("limit from", Text(cited(item.evidence.basis))))
-    if further(item.evidence):
-        rows.append(("see", Text(further(item.evidence))))
-    if assumptions(item.evidence):
-        rows.append(("assumed", Text(clean("; ".join(assumptions(item.evidence))))))
-    rows.append(("check", Text(f"{item.check}  ({item.domain.replace('_', ' ')})", style="dim")))
-    for caution in item.advice.cautions:
+    review: Review, told: tuple[Finding, tuple[str, ...]], seen: set[str], width: int
+) -> list[Text]:
+    """One answer for one subject or several alike."""
+    item, subjects = told
+    style = STYLES[item.severity] if item.severity else "bold"
+    head = f"{item.title} · {together(subjects)}"
+    lines = hanging("▪ ", head, width, (style, "bold"))
+    for label, text in _rows(review, item):
+        lines += _row(label, text, width, style if label == "figure" else "")
+    for caution in item.advice.cautions if item.severity else ():
         if caution.text not in seen:
             seen.add(caution.text)
-            rows.append((caution.signal, Text(caution.text, SIGNAL_STYLES[caution.signal])))
-    return _block(head, rows, style)
+            signal = SIGNAL_STYLES[caution.signal]
+            lead = f"  {caution.signal:<{LABEL}}"
+            lines += hanging(lead, caution.text, width, (signal, signal))
+    return lines
+
+
+def _rows(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
+    """What is said of an answer, label by label."""
+    found = item.evidence
+    if item.severity is None:
+        yield "answer", str(item.status)
+    if against(found):
+        yield "figure", against(found)
+    yield "", item.message
+    if item.permitted:
+        yield "deviation", item.permitted
+    if item.advice.missing:
+        yield "missing", missing_in_words(item.advice.missing)
+    if found.corner:
+        yield "worst at", corner(found)
+    for remedy in item.advice.remedies:
+        yield "change", change_in_words(review, (item,), remedy)
+    if item.advice.remedy_note:
+        yield "change", item.advice.remedy_note
+    yield from _grounds(item)
+    yield "check", f"{item.check}  ({item.domain.replace('_', ' ')})"
+
+
+def _grounds(item: Finding) -> Iterator[tuple[str, str]]:
+    """What an answer leans on, where the spec states it, and what its limit comes from."""
+    found = item.evidence
+    unsure = unsure_of(item)
+    if unsure:
+        yield "leans on", "; ".join(unsure)
+    yield "location", _places(item)
+    if found.basis:
+        yield "limit from", cited(found.basis)
+    if further(found):
+        yield "see", further(found)
 
 
 def _places(item: Finding) -> str:
@@ -156,57 +178,34 @@ def _places(item: Finding) -> str:
     return f"{place_in_words(item.place)}{also}"
 
 
-def _remedy(remedy: Remedy, about: Sequence[str]) -> Text:
-    old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
-    text = Text()
-    for number, (path, value) in enumerate(moves(remedy.changes)):
-        text.append(" and " if number else "")
-        text.append(f"{path} to ")
-        text.append(clean(value), style="bold green")
-        if old[path]:
-            text.append(f" (now {clean(old[path])})")
-    if effects(remedy, about):
-        text.append(f"; {effects(remedy, about)}")
-    return text
-
-
-def _print_open(review: Review, console: Console) -> None:
+def _open(review: Review, width: int) -> list[Text]:
+    """What is open, first what holds."""
     items = review.of_status(Status.OPEN)
-    if not items:
-        return
-    console.print(_heading(f"OPEN  {len(items)}", "bold"))
-    for item, subjects in groups(items):
-        head = Text.assemble((clean(item.title), "bold"), f" · {clean(together(subjects))}")
-        rows: list[tuple[str, RenderableType]] = []
+    lines = _heading(f"OPEN  {len(items)}") if items else []
+    holding = {id(item) for item in review.verdict.holding}
+    for item, subjects in groups(sorted(items, key=lambda x: id(x) not in holding)):
+        holds = "required before release" if id(item) in holding else "does not hold"
+        lines += hanging("▪ ", f"{item.title} · {together(subjects)}", width, ("blue", "bold"))
         if item.evidence.figure is not None or not item.advice.missing:
-            rows.append(("", Text(clean(item.message))))
+            lines += _row("", item.message, width)
         if item.advice.missing:
-            rows.append(("missing", Text(missing_in_words(item.advice.missing))))
+            lines += _row("missing", missing_in_words(item.advice.missing), width)
         if item.permitted:
-            rows.append(("deviation", Text(clean(item.permitted), style="green")))
-        rows.append(("check", Text(item.check, style="dim")))
-        console.print(_block(head, rows, "blue"))
+            lines += _row("deviation", item.permitted, width, "green")
+        lines += _row("check", f"{item.check}  ({holds})", width)
+    return lines
 
 
-def _print_met(review: Review, console: Console, everything: bool) -> None:
-    met = list(review.of_status(Status.MEETS))
-    if not met:
-        return
-    met.sort(key=_tightness)
-    alike = groups(met)
-    shown = alike if everything else alike[:TIGHTEST]
-    note = "" if len(shown) == len(alike) else f", the {len(shown)} with the least margin"
-    console.print(_heading(f"MEETS  {len(met)}{note}", "green"))
-    table = Table.grid(padding=(0, 1), expand=True)
-    table.add_column(style="green", no_wrap=True)
-    table.add_column(ratio=3, overflow="fold")
-    if console.width >= ROOMY:
-        table.add_column(ratio=2, overflow="fold")
-    for item, subjects in shown:
-        cells = (f"{item.check} · {clean(together(subjects))}", against(item.evidence))
-        text = cells if console.width >= ROOMY else (": ".join(cell for cell in cells if cell),)
-        table.add_row(_room(item), *text)
-    console.print(Padding(table, (0, 1, 0, 1)))
+def _met(review: Review, width: int) -> list[Text]:
+    """What meets its limit, the least margin first."""
+    met = sorted(review.of_status(Status.MEETS), key=_tightness)
+    lines = _heading(f"MEETS  {len(met)}, the least margin first", "bold green") if met else []
+    for item, subjects in groups(met):
+        told = f"{item.title} · {together(subjects)}"
+        figures = against(item.evidence)
+        lead = f"{_room(item):<9} "
+        lines += hanging(lead, f"{told}: {figures}" if figures else told, width, ("green", ""))
+    return lines
 
 
 def _room(item: Finding) -> str:
@@ -227,9 +226,19 @@ def _is_yes_or_no(item: Finding) -> bool:
     return item.evidence.unit == "1" and item.evidence.figure == item.evidence.limit
 
 
-def _print_silent(review: Review, console: Console) -> None:
-    silent = review.of_status(Status.NOT_APPLICABLE)
-    if silent:
-        console.print(_heading(f"NOT APPLICABLE  {len(silent)}", "dim"))
-        names = ", ".join(f"{item.check} ({clean(item.subject)})" for item in silent)
-        console.print(Padding(Text(names, style="dim"), (0, 1, 0, 1)))
+def _assumed(review: Review, width: int) -> list[Text]:
+    """Every assumption once, with the findings and open items that lean on it."""
+    leaning = assumptions_of(review)
+    lines = _heading(f"ASSUMPTIONS  {len(leaning)}") if leaning else []
+    for text, titles in leaning.items():
+        lines += hanging("▪ ", text, width)
+        lines += hanging("    ", ", ".join(titles), width, ("", "dim"))
+    return lines
+
+
+def _silent(review: Review, width: int) -> list[Text]:
+    """What does not concern the design."""
+    silent = groups(review.of_status(Status.NOT_APPLICABLE))
+    lines = _heading(f"NOT APPLICABLE  {len(silent)}", "dim") if silent else []
+    names = ", ".join(dict.fromkeys(item.title for item, _ in silent))
+    return [*lines, *(hanging("", names, width, ("", "dim")) if silent else [])]

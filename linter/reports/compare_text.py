@@ -1,6 +1,6 @@
 """Two revisions side by side, at a terminal and as Markdown."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from rich.console import Console
 from rich.padding import Padding
@@ -12,8 +12,10 @@ from ..judging.compare import ChangedAnswer, Comparison, Edit
 from ..judging.review import Review
 from .columns import print_columns
 from .groups import alike
+from .markdown import markdown_table
 from .phrases import against, clean, escaped, margin_of, percent
-from .verdict import WEAKENED, weakened_lines
+from .promise_words import promise_rows
+from .verdict import WEAKENED, counted, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
@@ -33,6 +35,7 @@ OUTCOMES = {
 }
 PLAIN = ("meaning", "of")
 EDIT_HEADS = ("value", "of", "meaning", "before", "now", "change")
+PROMISE_HEADS = ("promised", "before", "now", "what the spec allows now")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
 
 Row = tuple[str, ...]
@@ -47,6 +50,10 @@ def print_comparison(found: Comparison, console: Console) -> None:
     console.print(Padding(Text(clean(found.why)), (0, 1)))
     for name, review in (("before", found.old), ("now", found.new)):
         console.print(Padding(Text(clean(f"{name}: {_verdict(review)}")), (0, 1)))
+    promised = _promises(found)
+    if promised:
+        console.print(Padding(Text("PROMISES", style="bold"), (1, 1, 0, 1)))
+        print_columns(PROMISE_HEADS, promised, console)
     for title, edits, colour in _edited(found):
         rows = _edits(edits)
         _heading(title.upper(), len(rows), f"bold {colour}".rstrip(), console)
@@ -76,11 +83,15 @@ def _markdown(found: Comparison) -> Iterator[str]:
     yield f"**{_outcome(found)}**: {escaped(found.why)}"
     sides = (("before", found.old), ("now", found.new))
     yield "\n".join(f"- {name}: {escaped(_verdict(review))}" for name, review in sides)
+    promised = _promises(found)
+    if promised:
+        yield "## Promises"
+        yield markdown_table(PROMISE_HEADS, promised)
     for title, edits, _ in _edited(found):
         rows = _edits(edits)
         yield f"## {title}: {len(rows)}"
         if rows:
-            yield _markdown_table(EDIT_HEADS, rows)
+            yield markdown_table(EDIT_HEADS, rows)
     for effect, (title, _) in EFFECTS.items():
         rows = _answers(changed for changed in found.answers if changed.effect == effect)
         if rows:
@@ -89,7 +100,29 @@ def _markdown(found: Comparison) -> Iterator[str]:
     if found.margins:
         rows = _margins(found.margins)
         yield f"## Margins that moved most: {len(rows)}"
-        yield _markdown_table(MARGIN_HEADS, rows)
+        yield markdown_table(MARGIN_HEADS, rows)
+
+
+def _promises(found: Comparison) -> list[Row]:
+    """Every promise of both with its outlook before and now; what stays supported, by name."""
+    before, now = (
+        {(row.name, row.channels): row for row in promise_rows(review.promises)}
+        for review in (found.old, found.new)
+    )
+    rows: list[Row] = []
+    kept = []
+    for key in dict.fromkeys((*now, *before)):
+        old, new = before.get(key), now.get(key)
+        either = new or old
+        assert either is not None
+        outlooks = (old.outlook if old else "not made", new.outlook if new else "withdrawn")
+        if outlooks == ("supported", "supported"):
+            kept.append(either.name)
+        else:
+            rows.append((either.promised, *outlooks, new.allowed if new else ""))
+    if kept:
+        rows.append((", ".join(dict.fromkeys(kept)), "supported", "supported", ""))
+    return rows
 
 
 def _outcome(found: Comparison) -> str:
@@ -117,9 +150,8 @@ def _weakened(found: Comparison) -> list[str]:
 def _verdict(review: Review) -> str:
     spec, verdict = review.spec, review.verdict
     word = "released" if verdict.released else f"held by {len(verdict.holding)}"
-    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
     revision = f", revision {spec.revision}" if spec.revision else ""
-    return f"{spec.file}{revision}: {word} at the {verdict.milestone} milestone; {counts}"
+    return f"{spec.file}{revision}: {word} at the {verdict.milestone} milestone; {counted(review)}"
 
 
 def _edits(edits: Iterable[Edit]) -> list[Row]:
@@ -139,7 +171,7 @@ def _margins(pairs: Iterable[tuple[Finding, Finding]]) -> list[Row]:
     for old, new in pairs:
         margins = (margin_of(item.evidence) for item in (old, new))
         rows.append(
-            (new.check, new.subject, against(old.evidence), against(new.evidence), *margins)
+            (new.title, new.subject, against(old.evidence), against(new.evidence), *margins)
         )
     return alike(rows)
 
@@ -151,7 +183,7 @@ def _answers(answers: Iterable[ChangedAnswer]) -> list[Row]:
         item = changed.subject
         text = f"{_standing(changed.old)} before, {_standing(changed.new)} now"
         figures = against(item.evidence) or item.message
-        rows.append((item.check, item.subject, f"{text}; {figures}" if figures else text))
+        rows.append((item.title, item.subject, f"{text}; {figures}" if figures else text))
     return alike(rows)
 
 
@@ -168,8 +200,3 @@ def _standing(item: Finding | None) -> str:
 
 def _heading(title: str, count: int, style: str, console: Console) -> None:
     console.print(Padding(Text(f"{title}  {count}", style=style), (1, 1, 0, 1)))
-
-
-def _markdown_table(heads: Sequence[str], rows: Iterable[Row]) -> str:
-    lines = [heads, ["---"] * len(heads), *([escaped(cell) for cell in row] for row in rows)]
-    return "\n".join(f"| {' | '.join(line)} |" for line in lines)

@@ -1,12 +1,12 @@
 """Small pieces of text that several reports share."""
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 
 from ..check import Source
 from ..declare import local_path
 from ..evaluation.wording import in_words
-from ..finding import Assumed, CornerValue, Evidence, Missing, Place, Remedy
+from ..finding import Assumed, CornerValue, Evidence, Missing, Place
 from ..quantities.quantity import show
 
 CONTROL = re.compile(
@@ -101,12 +101,6 @@ def asked(item: Missing) -> str:
     return f"{local_path(item.path)}{unit}"
 
 
-def assumptions(found: Evidence) -> list[str]:
-    """What a finding assumes, each once: two channels that lean on the same say it once."""
-    assumed = (item for item in found.assumed if item.leaning != "absent")
-    return list(dict.fromkeys(map(assumption, assumed)))
-
-
 def required(missing: Missing) -> str:
     """A missing leaf, with what it must be where it alone decides."""
     return ", ".join(text for text in (asked(missing), missing.border) if text)
@@ -172,32 +166,3 @@ def moves(changes: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
     [('gain', '20 dB')]
     """
     return list(dict.fromkeys((local_path(path), value) for path, value in changes))
-
-
-def effects(remedy: Remedy, about: Collection[str] = ()) -> str:
-    """What a change does to the findings other than those that it is told of."""
-    told = []
-    for word, names in (
-        ("fixes", remedy.cured),
-        ("improves", remedy.eased),
-        ("worsens", remedy.worsened),
-        ("introduces", remedy.appeared),
-        ("leaves open", remedy.opened),
-    ):
-        others = [name for name in names if name not in about]
-        if others:
-            told.append(f"{word} {named(others)}")
-    return "; ".join(told)
-
-
-def named(labels: Iterable[str]) -> str:
-    """Answers by name, each check once.
-
-    >>> named(["ripple (product)", "gain (left)", "gain (right)"])
-    'ripple (product), gain (left, right)'
-    """
-    found: dict[str, list[str]] = {}
-    for label in labels:
-        check, _, subject = label.partition(" (")
-        found.setdefault(check, []).append(subject.removesuffix(")"))
-    return ", ".join(f"{check} ({', '.join(subjects)})" for check, subjects in found.items())

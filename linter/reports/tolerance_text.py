@@ -26,7 +26,7 @@ def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Consol
         found = item.evidence
         numbers = (found.nominal, found.figure, figure, found.limit)
         cells = (in_words(x, found.unit) if x is not None else "" for x in numbers)
-        told.append((item.check, item.subject, *cells))
+        told.append((item.title, item.subject, *cells))
     print_columns(SQUARE_HEADS, alike(told), console)
 
 
@@ -45,7 +45,7 @@ def print_yield(done: Yield, console: Console) -> None:
             found = item.finding.evidence
             worst = in_words(found.figure, found.unit)
             lost = f"{item.missing / done.builds:.1%}"
-            told.append((item.finding.check, item.finding.subject, lost, worst))
+            told.append((item.finding.title, item.finding.subject, lost, worst))
         print_columns(YIELD_HEADS, alike(told), console)
     note = (
         "Tolerances uniform between their ends, data-sheet lines triangular, conditions of use"

@@ -20,20 +20,15 @@ DISCLAIMER = (
 )
 
 
-def label(finding: Finding) -> str:
-    """A finding by name: ``ripple (product)``."""
-    return f"{finding.check} ({finding.subject})"
-
-
 @dataclass(frozen=True, slots=True)
 class Demand:
     """Something that must change to be released, for one subject or several alike.
 
-    gravity: the severity, or ``open``; label: check and subjects, ``ripple (left)``.
+    gravity: the severity, or ``open``; title: that of the check, with the subjects.
     """
 
     gravity: str
-    label: str
+    title: str
     text: str
 
 
@@ -43,7 +38,7 @@ def demands(review: Review) -> list[Demand]:
     return [
         Demand(
             str(item.severity or item.status),
-            f"{item.check} ({together(subjects)})",
+            f"{item.title} ({together(subjects)})",
             demand(item).replace(f"channels.{item.subject}.", ""),
         )
         for item, subjects in groups(ordered)
@@ -66,8 +61,8 @@ def lacking(finding: Finding) -> str:
     return f"state {missing_in_words(finding.advice.missing)}" if finding.advice.missing else ""
 
 
-def reason(review: Review) -> str:
-    """Why the verdict is what it is."""
+def reason(review: Review, brief: bool = False) -> str:
+    """Why the verdict is what it is; in brief without what the milestone asks for."""
     verdict = review.verdict
     if verdict.released:
         judged = len({item.check for item in review.findings if item.evidence.figure is not None})
@@ -81,7 +76,15 @@ def reason(review: Review) -> str:
         parts.append(_number(always, "finding", " at every milestone"))
     if opened:
         parts.append(_number(opened, "open item", ""))
-    return f"Held by {' and '.join(parts)}: {verdict.why}."
+    held = f"Held by {' and '.join(parts)}"
+    return f"{held}." if brief else f"{held}: {verdict.why}."
+
+
+def counted(review: Review) -> str:
+    """How many answers there are of each kind, those that are none left out."""
+    found = {name: number for name, number in review.counts().items() if number}
+    words = {"meets": "met"}
+    return ", ".join(f"{number} {words.get(name, name)}" for name, number in found.items())
 
 
 def house_change(change: HouseChange) -> str:

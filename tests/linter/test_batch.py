@@ -120,8 +120,9 @@ def test_remedies_are_looked_for_in_the_worker(
 ) -> None:
     seen: set[str] = set()
 
-    def marked(found: Review, only_holding: bool) -> Review:
+    def marked(found: Review, only_holding: bool, checks: tuple[str, ...]) -> Review:
         assert not only_holding
+        assert not checks
         seen.add(threading.current_thread().name)
         return found
 

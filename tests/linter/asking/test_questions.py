@@ -1,12 +1,15 @@
 """Questions behind the open answers of invented checks; the counts are done by hand."""
 
+import csv
 import re
+from dataclasses import replace
 from math import prod
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from ampreview.linter.asking.letter import letter_of
 from ampreview.linter.asking.questions import QuestionGroup, SupplierQuestion, groups_of
 from ampreview.linter.check import AtMost, Check, Input, Source
 from ampreview.linter.cli import main
@@ -14,13 +17,14 @@ from ampreview.linter.declare import load_schema, usual_bounds
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reports.letter_text import answers_table, letter_markdown, letter_text
 from ampreview.linter.reports.questions_text import (
     blank_text,
     condition,
     heading,
-    markdown,
-    summary,
 )
+from ampreview.linter.rewriting.answers_file import merger
+from ampreview.linter.rewriting.answers_table import load_table
 
 SCHEMA = load_schema()
 FIELDS = SCHEMA.fields
@@ -151,7 +155,7 @@ def test_a_spec_without_gaps_brings_no_question() -> None:
     text = "amplifier_spec: 1\nsupply: {v_rail: 24 V, bulk: {c: 1 mF}}\n"
     found = reviewed(text)
     assert groups_of(found) == ()
-    assert "nothing to ask" in summary(found, ())
+    assert "nothing to ask" in letter_text(found, letter_of(found, ()))
 
 
 def test_the_blank_asks_for_exactly_the_open_leaves() -> None:
@@ -192,16 +196,65 @@ def test_the_blank_of_unlike_channels_asks_each() -> None:
 
 def test_markdown_has_a_row_for_each_question_and_escapes_the_spec() -> None:
     found = reviewed(SHARED)
-    text = markdown(found, groups_of(found))
-    assert text.startswith("# Questions: Two\\*channels\n")
+    text = letter_markdown(found, letter_of(found, ()))
+    assert text.startswith("# Two\\*channels: what we need to know\n")
     rows = [line for line in text.splitlines() if line.startswith("| ") and "---" not in line]
-    assert len(rows) == 4 + 5
-    assert {line.count(" |") for line in rows} == {6}
-    assert (
-        "| output\\_stage.device.v\\_dss \\[V\\] | rating drain to source; a limit | 100 V |"
-        in text
-    )
-    assert "4 open answers, 2 of them by itself" in text
+    assert len(rows) == 1 + 5
+    assert {line.count(" |") for line in rows} == {5}
+    assert "| rating drain to source; a limit \\[v\\_dss, in V\\] | Output devices" in text
+
+
+def test_the_whole_letter_has_what_its_first_page_leaves_out() -> None:
+    found = reviewed(SHARED)
+    letter = letter_of(found, ())
+    many = replace(letter, provide=letter.provide * 5)
+    page, whole = (letter_text(found, many, whole) for whole in (False, True))
+    assert page.count("   - ") == 12
+    assert "and 13 more" in page
+    assert whole.count("   - ") == 25
+    assert "more; we ask" not in whole
+
+
+def test_answers_in_the_table_come_back_into_the_spec(tmp_path: Path) -> None:
+    found = reviewed(SHARED)
+    rows = list(csv.reader(answers_table(letter_of(found, ())).splitlines()))
+    place = rows[0].index("field")
+    answers = {f"{DEVICE}.v_dss": "60 V", f"{DEVICE}.t_d_off": "{min: 8 ns, typ: 12 ns}"}
+    for row in rows[1:]:
+        row[-1] = next((x for path, x in answers.items() if row[place].endswith(path)), "")
+    path = tmp_path / "answers.csv"
+    with path.open("w", encoding="utf-8", newline="") as stream:
+        csv.writer(stream, delimiter=";").writerows(rows)
+    loaded = load_table(path)
+    assert loaded.spec is not None
+    changes = merger(found.spec, loaded.spec).changes
+    assert {local: change.data for local, change in changes.items()} == {
+        f"channels.{name}.{local}": text
+        for name in ("left", "right")
+        for local, text in (
+            (f"{DEVICE}.v_dss", "60 V"),
+            (f"{DEVICE}.t_d_off", {"min": "8 ns", "typ": "12 ns"}),
+        )
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "line"),
+    [
+        ("what,answer\nx,1\n", "no table of answers", 1),
+        ("field,your value\nsupply.v_rail,24\n", "has no unit", 2),
+        ("field,your value\nsupply.v_rial,24 V\n", "is not known", 2),
+        ("", "no table of answers", 1),
+    ],
+)
+def test_a_table_that_cannot_be_read_is_refused_with_its_row(
+    tmp_path: Path, text: str, told: str, line: int
+) -> None:
+    path = tmp_path / "answers.csv"
+    path.write_text(text, "utf-8")
+    (refusal,) = load_table(path).refusals
+    assert told in refusal.problem
+    assert refusal.place.line == line
 
 
 def test_a_title_cannot_break_out_of_the_comment_of_the_blank() -> None:
@@ -228,7 +281,7 @@ def test_command_prints_within_the_width(
     monkeypatch.setenv("COLUMNS", str(width))
     assert main(["questions", str(path), "--milestone", "production"]) == 0
     said = capsys.readouterr().out
-    assert "at the production" in said
+    assert "Please provide" in said
     assert max(len(line) for line in said.splitlines()) <= width
 
 
@@ -239,5 +292,5 @@ def test_command_used_wrongly(tmp_path: Path, capsys: pytest.CaptureFixture[str]
     path.write_text(SHARED, "utf-8")
     assert main(["questions", str(path), "--blank", str(tmp_path / "no" / "b.amp.yaml")]) == 2
     with pytest.raises(SystemExit) as stop:
-        main(["questions", str(path), "--blank", "b", "--markdown"])
+        main(["questions", str(path), "--blank", "b", "--all"])
     assert stop.value.code == 2

@@ -25,7 +25,7 @@ from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.phrases import effects
+from ampreview.linter.reports.cause_words import change_in_words
 
 BOOK = Source("an invented handbook", "p. 1")
 MAJOR = {"major": BOOK}
@@ -451,11 +451,13 @@ def test_no_change_makes_a_failing_check_worse(limit: str, severity: str) -> Non
 def test_a_milder_check_that_gets_worse_is_named() -> None:
     """A minor of dead time may yield to a major of distortion, but not unsaid."""
     start = beside_a_dead_time("0 ns", "minor")
-    item = next(x for x in with_remedies(start).failing() if x.check == "distortion")
+    done = with_remedies(start)
+    item = next(x for x in done.failing() if x.check == "distortion")
     (remedy,) = item.advice.remedies
     assert remedy.changes == (("channels.main.gate_drive.dead_time", "5 ns"),)
     assert remedy.worsened == ("left (main)",)
-    assert effects(remedy) == "worsens left (main)"
+    left = next(x for x in done.findings if x.check == "left")
+    assert change_in_words(done, (item,), remedy).endswith(f"; worsens {left.title}")
 
 
 def test_a_failing_check_that_is_left_open_is_told_as_eased() -> None:

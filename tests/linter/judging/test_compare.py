@@ -410,7 +410,7 @@ def test_the_command_and_its_exit_status(
     assert main(["compare", old, "a.amp.yaml", "--no-house"]) == 0
     (repository / "a.amp.yaml").write_text(GOOD.replace("24 V", "24 kV"), encoding="utf-8")
     assert main(["compare", old, "a.amp.yaml", "--no-house"]) == 1
-    assert "value-outside-usual-range" in capsys.readouterr().out
+    assert "Value outside the usual range" in capsys.readouterr().out
     assert main(["compare", "HEAD:./b.amp.yaml", "a.amp.yaml"]) == 2
     (repository / "a.amp.yaml").write_text("amplifier_spec: 1\nsuply: {}\n", encoding="utf-8")
     assert main(["compare", old, "a.amp.yaml"]) == 2

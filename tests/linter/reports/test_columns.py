@@ -1,6 +1,7 @@
 """Tables at a terminal of any width: no name is broken, nothing is lost, no line is too long."""
 
 import io
+import re
 from functools import cache
 from pathlib import Path
 
@@ -64,7 +65,7 @@ def test_checks_and_subjects_stay_whole(width: int) -> None:
     text = stream.getvalue()
     assert max(map(len, text.splitlines())) <= width
     for finding, _ in rows:
-        assert finding.check in text
+        assert all(word in text for word in re.split(r"[\s/-]+", finding.title))
 
 
 @pytest.mark.parametrize("width", WIDTHS)

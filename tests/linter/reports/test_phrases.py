@@ -1,8 +1,9 @@
 """Pieces of text that reports share: what two channels have in common is said once."""
 
 from ampreview.linter.check import COMMON_PRACTICE
-from ampreview.linter.finding import Assumed, Evidence, Missing
-from ampreview.linter.reports.phrases import assumptions, missing_in_words
+from ampreview.linter.finding import Assumed, Evidence, Finding, Missing, Severity, Status
+from ampreview.linter.reports.assumption_words import unsure_of
+from ampreview.linter.reports.phrases import missing_in_words
 
 
 def missing(*paths: str) -> list[Missing]:
@@ -30,7 +31,11 @@ def test_equal_assumptions_are_said_once_and_absent_parts_not_at_all() -> None:
             ("d", "none", "absent"),
         )
     ]
-    assert assumptions(Evidence(assumed=tuple(leaned))) == [
+    found = Finding(
+        *("gain", "sound", "Gain", "a", Status.FINDING, "too high", Severity.MAJOR),
+        evidence=Evidence(assumed=tuple(leaned)),
+    )
+    assert unsure_of(found) == [
         "m_max 95 % (neutral, common practice)",
         "m_max 90 % (neutral, common practice)",
     ]

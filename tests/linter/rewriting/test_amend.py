@@ -272,7 +272,7 @@ def test_command_shows_without_writing(
     assert main(["amend", str(path), "--cure", CURE, *words]) in (0, 1)
     said = capsys.readouterr().out
     assert "Nothing written" in said
-    assert "DIFFERENCE" in said
+    assert "LINES THAT DIFFER" in said
     assert [item.name for item in tmp_path.iterdir()] == ["toy.amp.yaml"]
 
 

@@ -1,0 +1,209 @@
+"""The review on one page: verdict, promises, causes, what is open and holds, how to see more.
+
+A page has ``LINES`` lines at most, whatever the spec says.  What does not fit is counted; the
+long form of the report has it all.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+from rich.console import Console
+from rich.text import Text
+
+from ..changes.causes import causes_of
+from ..check import Caution
+from ..declare import local_path
+from ..finding import Finding, Severity, Status
+from ..judging.review import Review
+from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
+from .cause_words import CauseWords, cause_words
+from .lines import hanging, print_lines, room
+from .promise_text import promise_lines
+from .promise_words import promise_rows
+from .verdict import DISCLAIMER, house_change
+
+LINES = 60
+MOST_PROMISES = 14
+MOST_OPEN = 8
+MOST_CAUTIONS = 2
+HEADLINE, CHANGE = 3, 2
+BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
+"""Lines that a headline and a change may take, and those of the first causes and of all further
+ones where room is short."""
+SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
+SIGNALS = {
+    "DANGER": "bold red",
+    "WARNING": "bold red",
+    "CAUTION": "bold yellow",
+    "NOTICE": "bold blue",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """The width of a page and the lines that are left for its parts."""
+
+    width: int
+    lines: int
+
+
+def print_page(review: Review, console: Console, dated: bool = False) -> None:
+    """Print a review as one page; the verdict again at its end where the screen is shorter."""
+    lines = page_lines(review, room(console), dated)
+    if len(lines) > console.height:
+        lines += verdict_line(review, room(console))
+    print_lines(lines, console)
+
+
+def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
+    """The lines of the page, without the verdict that may follow."""
+    head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
+    house = review.criteria.house
+    if house and house.changes:
+        head += hanging("house rules  ", _house(review), width, ("dim", ""), 2)
+    foot = _foot(review, width, dated)
+    left = LINES - len(head) - len(foot) - 1
+    causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
+    opened = _open(review, width)
+    most = MOST_PROMISES if causes else left - len(opened)
+    promises = promise_lines(promise_rows(review.promises), width, most)
+    left -= len(promises) + len(opened)
+    return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
+
+
+def _house(review: Review) -> str:
+    house = review.criteria.house
+    assert house is not None
+    return f"{house.file}, {house_change(house.changes[0])}" + (
+        f" and {len(house.changes) - 1} more: --full" if len(house.changes) > 1 else ""
+    )
+
+
+def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
+    """Causes that hold, then the others; ever briefer, and then as many as there is room for."""
+    lines = _listed(causes, [_cause(cause, sizes.width) for cause in causes])
+    if len(lines) <= sizes.lines:
+        return lines
+    cautions = _cautions(causes, sizes.width)
+    room = sizes.lines - len(cautions)
+    for brief in BRIEF:
+        blocks = [_brief(x, sizes.width, brief[min(place, 3)]) for place, x in enumerate(causes)]
+        lines = _listed(causes, blocks)
+        if len(lines) <= room:
+            return [*lines, *cautions]
+    shown = len(causes)
+    while shown and len(lines := _listed(causes[:shown], blocks)) > room - 1:
+        shown -= 1
+    rest = f" and {_number(len(causes) - shown, 'more cause')}: --full"
+    return [*lines, Text(rest, "dim"), *cautions]
+
+
+def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
+    """Blocks of causes under what they mean for the verdict."""
+    lines: list[Text] = []
+    for title, holds in (("Required before release", True), ("Does not hold", False)):
+        found = [block for x, block in zip(causes, blocks, strict=False) if x.holds is holds]
+        if found:
+            lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]
+    return lines
+
+
+def _cause(cause: CauseWords, width: int) -> list[Text]:
+    """One cause with its changes and its gravest caution."""
+    lines, blank = _headline(cause, width, HEADLINE)
+    for label, change in cause.changes:
+        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    if cause.note:
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+    return [*lines, *_caution(cause.caution, blank, width)]
+
+
+def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
+    """One cause with all that is to be changed in one text.  most: lines of head and change."""
+    lines, blank = _headline(cause, width, most[0])
+    change = cause.together or cause.note or next((text for _, text in cause.changes), "")
+    return (
+        [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]
+        if change
+        else lines
+    )
+
+
+def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:
+    """The headline of a cause, and the blanks for what stands below it."""
+    lead = f"{cause.number:>2} {cause.severity:<9}"
+    checks = {x.check for x in cause.findings}
+    count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
+    style = (SEVERITIES[cause.severity], "")
+    return hanging(lead, cause.headline + count, width, style, most), " " * len(lead)
+
+
+def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
+    """The first cautions of what holds, the gravest first; the others are counted."""
+    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
+    cautions = sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
+    lines = [Text()] if cautions else []
+    for caution in cautions[:MOST_CAUTIONS]:
+        lines += _caution(caution, "", width)
+    left = len(cautions) - MOST_CAUTIONS
+    return (
+        [*lines, Text(f" and {_number(left, 'more caution')}: --full", "dim")]
+        if left > 0
+        else lines
+    )
+
+
+def _caution(caution: Caution | None, blank: str, width: int) -> list[Text]:
+    if caution is None:
+        return []
+    signal = SIGNALS[caution.signal]
+    return hanging(f"{blank}{caution.signal}  ", caution.text, width, (signal, signal))
+
+
+def _open(review: Review, width: int) -> list[Text]:
+    """What is open and holds, by section of the spec, the most wanted first."""
+    items = [x for x in review.verdict.holding if x.status is Status.OPEN]
+    if not items:
+        return []
+    head = f"Open, required before release: {_number(len(items), 'answer')}"
+    lines = [Text(), *hanging("", head, width, ("", "bold"))]
+    sections = _wanted(items)
+    for number, (section, names) in enumerate(sections):
+        block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
+        left = sum(len(rest) for _, rest in sections[number:])
+        if len(lines) + len(block) > MOST_OPEN - 1:
+            text = f" and {_number(left, 'more value')}: ampreview questions"
+            return [*lines, Text(text, "dim")]
+        lines += block
+    return lines
+
+
+def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
+    """The missing values by section, those that most answers wait for first."""
+    counts: Counter[str] = Counter()
+    values: dict[str, dict[str, str]] = {}
+    for item in items:
+        for gap in item.advice.missing:
+            section, _, name = local_path(gap.path).rpartition(".")
+            unit = "" if gap.unit in ("1", "word") else f" [{gap.unit}]"
+            border = f" ({gap.border})" if gap.border else ""
+            found = values.setdefault(section or name, {})
+            found[name] = border or found.get(name, unit)
+            counts[section or name] += 1
+        if not item.advice.missing:
+            values.setdefault("unsettled", {})[item.title] = ""
+    order = sorted(values, key=lambda section: -counts[section])
+    return [(x, [name + rest for name, rest in values[x].items()]) for x in order]
+
+
+def _foot(review: Review, width: int, dated: bool) -> list[Text]:
+    more = "more: --full for every finding, --check NAME for one; questions for the supplier"
+    lines = [Text(), *hanging("", more, width, ("", "dim"))]
+    lines += rests_on_lines(review, width, dated)
+    return [*lines, *hanging("", DISCLAIMER, width, ("", "dim"))]
+
+
+def _number(count: int, noun: str) -> str:
+    return f"{count} {noun}{'' if count == 1 else 's'}"

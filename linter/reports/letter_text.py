@@ -1,0 +1,147 @@
+"""The letter to a supplier: plain text to be mailed, and Markdown."""
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from textwrap import wrap
+from typing import TypeVar
+
+from ..asking.letter import Letter, Wanted
+from ..declare import PRODUCT
+from ..finding import Severity
+from ..judging.review import Review
+from ..quantities.quantity import printed
+from .cause_words import CauseWords, cause_words
+from .groups import groups, together
+from .phrases import clean, escaped
+from .promise_words import promise_rows
+from .questions_text import condition, heading, subject
+from .verdict import WEAKENED, weakened_lines
+
+T = TypeVar("T")
+MOST_OF_A_PART = 2
+GRAVE = (Severity.CRITICAL, Severity.MAJOR)
+WIDTH = 78
+MOST = {"explain": 6, "correct": 12, "provide": 12}
+NOTHING = "Nothing is open and nothing fails: there is nothing to ask."
+HEADS = {
+    "explain": "Please explain",
+    "correct": "Please correct or confirm",
+    "provide": "Please provide",
+}
+TABLE = ("field", "part", "what", "must be", "for example", "your value")
+COLUMNS = ("what", "of which part", "must be", "needed for", "your value")
+
+
+def letter_text(review: Review, letter: Letter, whole: bool = False, width: int = WIDTH) -> str:
+    """The letter as plain text, on one page unless it is wanted whole."""
+    title = f"Subject: {clean(subject(review))}: what we need to know"
+    lines = [*(line for text in (*_notes(review), title) for line in wrap(text, width)), ""]
+    head = len(lines)
+    for number, (name, points) in enumerate(_points(review, letter), 1):
+        lines.append(f"{number}. {HEADS[name]}")
+        for point in _shown(name, points, whole):
+            lines += wrap(point, width, initial_indent="   - ", subsequent_indent="     ")
+        for more in _more(name, points, whole):
+            lines += wrap(more, width, initial_indent="   ", subsequent_indent="   ")
+        lines.append("")
+    if len(lines) == head:
+        lines.append(NOTHING)
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def letter_markdown(review: Review, letter: Letter, whole: bool = False) -> str:
+    """The letter as Markdown, what is to be supplied as a table."""
+    parts = [*map(escaped, _notes(review)), f"# {escaped(subject(review))}: what we need to know"]
+    head = len(parts)
+    for number, (name, points) in enumerate(_points(review, letter), 1):
+        parts.append(f"## {number}. {HEADS[name]}")
+        if name == "provide":
+            wanted = _shown(name, letter.provide, whole)
+            rows = [COLUMNS, tuple("---" for _ in COLUMNS), *map(_row, wanted)]
+            parts.append("\n".join(f"| {' | '.join(map(escaped, row))} |" for row in rows))
+        else:
+            shown = _shown(name, points, whole)
+            parts.append("\n".join(f"- {escaped(point)}" for point in shown))
+        parts += _more(name, points, whole)
+    if len(parts) == head:
+        parts.append(NOTHING)
+    return "\n\n".join(parts) + "\n"
+
+
+def answers_table(letter: Letter) -> str:
+    """What is missing as CSV, a row a value, with a blank column for the answers."""
+    stream = io.StringIO()
+    rows = csv.writer(stream, lineterminator="\n")
+    rows.writerow(TABLE)
+    for item in letter.provide:
+        paths = " ".join(item.question.paths)
+        about = (heading(item.group), condition(item.question), bounds(item))
+        rows.writerow((paths, *about, item.question.field.example, ""))
+    return stream.getvalue()
+
+
+def _notes(review: Review) -> list[str]:
+    """What the sender should know and the supplier need not."""
+    return [f"To the sender: {WEAKENED} {clean(text)}" for text in weakened_lines(review)]
+
+
+def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
+    """The lists that are not empty, each point in one line."""
+    explain = [f"{row.promised}: we find {row.allowed}." for row in promise_rows(letter.explain)]
+    correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
+    provide = [_in_line(item) for item in letter.provide]
+    for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
+        if points:
+            yield name, [clean(point) for point in points]
+
+
+def _faults(cause: CauseWords) -> Iterator[str]:
+    """What is wrong: the headline where one value or change explains it all, else each finding."""
+    if not cause.is_of_part:
+        yield f"{cause.headline}."
+        return
+    grave = groups(x for x in cause.findings if x.severity in GRAVE)
+    for finding, subjects in grave[:MOST_OF_A_PART]:
+        text = finding.message.replace(f"channels.{finding.subject}.", "")
+        named = "" if finding.subject == PRODUCT else f" ({together(subjects)})"
+        yield f"{text}{named}."
+
+
+def _shown(name: str, points: Sequence[T], whole: bool) -> Sequence[T]:
+    return points if whole else points[: MOST[name]]
+
+
+def _more(name: str, points: Sequence[str], whole: bool) -> Iterator[str]:
+    left = len(points) - len(_shown(name, points, whole))
+    if left:
+        yield f"and {left} more; we ask for them when these are answered."
+
+
+def _row(item: Wanted) -> tuple[str, ...]:
+    return what(item), heading(item.group), bounds(item), item.question.needed_for[0], ""
+
+
+def _in_line(item: Wanted) -> str:
+    parts = [f"{heading(item.group)}: {what(item)}"]
+    if item.bounds:
+        parts.append(f"it must be {bounds(item)}")
+    return "; ".join(parts) + f" (for: {item.question.needed_for[0]})"
+
+
+def what(item: Wanted) -> str:
+    """The value in words, how it is to be given, and the name of its field."""
+    unit = item.question.field.unit
+    name = item.question.local.rpartition(".")[2]
+    told = name if unit in ("1", "word") else f"{name}, in {printed(unit)}"
+    return f"{re.sub(r'; silent.*?(?=;|$)', '', condition(item.question))} [{told}]"
+
+
+def bounds(item: Wanted) -> str:
+    """What the value must be, or nothing."""
+    return _listed(str(border) for border in item.bounds)
+
+
+def _listed(texts: Iterable[str]) -> str:
+    return " and ".join(texts)

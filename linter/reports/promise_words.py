@@ -1,0 +1,91 @@
+"""Promises in words, the same in every report: what is promised, the outlook, what is allowed."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ..finding import Missing
+from ..judging.promises import OUTLOOKS, Allowed, Outlook, Promised
+from ..quantities.quantity import show
+from .groups import together
+
+HEADS = ("Outlook", "Promised", "What the spec allows")
+STYLES = {
+    "impossible": "bold red",
+    "unlikely": "yellow",
+    "not shown": "blue",
+    "supported": "green",
+}
+MOST_NUMBERS = 2
+MOST_MISSING = 2
+
+
+@dataclass(frozen=True, slots=True)
+class PromiseRow:
+    """One promise as the reports print it, that of equal channels once.
+
+    channels: those that it is about, where it differs between them.
+    """
+
+    outlook: Outlook
+    name: str
+    claim: str
+    channels: str
+    allowed: str
+
+    @property
+    def promised(self) -> str:
+        """What is promised, in one line."""
+        return f"{self.name} {self.claim}{self.channels}"
+
+
+def promise_rows(promises: Iterable[Promised]) -> list[PromiseRow]:
+    """All promises, the least likely first."""
+    found: dict[tuple[str, str, Outlook, str], list[str]] = {}
+    told = list(promises)
+    for item in told:
+        key = (item.name, item.claim, item.outlook, allowed_in_words(item))
+        found.setdefault(key, []).append(item.subject)
+    kinds = [name for name, *_ in found]
+    rows = [
+        PromiseRow(outlook, name, claim, _of(names, kinds.count(name) > 1), allowed)
+        for (name, claim, outlook, allowed), names in found.items()
+    ]
+    return sorted(rows, key=lambda row: OUTLOOKS.index(row.outlook))
+
+
+def allowed_in_words(item: Promised) -> str:
+    """What the spec allows, the most favourable number first, or what it takes to tell."""
+    parts = _numbers(item.allowed[:MOST_NUMBERS])
+    if item.missing:
+        parts.append(f"needs {_names(item.missing)}")
+    elif item.told:
+        parts.append(item.told.replace(f"channels.{item.subject}.", ""))
+    return "; ".join(dict.fromkeys(parts))
+
+
+def _numbers(numbers: Sequence[Allowed]) -> list[str]:
+    """The numbers with what they hold for; what holds for all of them is said once."""
+    same = len({number.at for number in numbers}) == 1
+    told = []
+    for place, number in enumerate(numbers, start=1):
+        parts = (show(number.value, number.unit), number.says)
+        text = " ".join(part for part in parts if part)
+        at = number.at if not same or place == len(numbers) else ""
+        told.append(f"{text}, {at}" if at else text)
+    return told
+
+
+def _names(missing: Iterable[Missing]) -> str:
+    """Missing values by their last names, each once, with what they must be."""
+    names = list(
+        dict.fromkeys(
+            x.path.rpartition(".")[2] + (f" ({x.border})" if x.border else "") for x in missing
+        )
+    )
+    more = len(names) - MOST_MISSING
+    return ", ".join(names[:MOST_MISSING]) + (f" and {more} more" if more > 0 else "")
+
+
+def _of(subjects: list[str], several: bool) -> str:
+    """The channels, where what is promised of them differs."""
+    return f" ({together(tuple(subjects))})" if several else ""

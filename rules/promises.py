@@ -1,0 +1,271 @@
+"""What the paperwork of a product promises, and the checks that tell whether it is kept.
+
+A promise stands here once, with the fields that state it and the checks that judge it.  One
+with ``allows`` gives the number that may be promised: the promise at which its figure would
+just be even, ``claim / figure`` where the figure is a share of what there is,
+``claim + figure`` where it is a distance in decibels.  Tests hold each of them against the
+check's own figure.  A check that can only spoil a promise does not prove it.
+"""
+
+from ..linter.check import Promise, PromiseCheck
+
+
+def shared(claim: float, figure: float) -> float:
+    """The figure is the promise as a share of what there is."""
+    return claim / figure
+
+
+def shared_in_square(claim: float, figure: float) -> float:
+    """The same of a figure of voltages where power is promised."""
+    return claim / figure**2
+
+
+def filled(claim: float, figure: float) -> float:
+    """The figure is what there is as a share of the promise."""
+    return claim * figure
+
+
+def above(claim: float, figure: float) -> float:
+    """The figure says how far the design lies above the promise."""
+    return claim + figure
+
+
+def beyond(claim: float, figure: float) -> float:
+    """The figure says how far the promise lies above the design."""
+    return claim - figure
+
+
+POWER = Promise(
+    "power per channel",
+    "rated_power",
+    (("rated_power", "{}"), ("rated_load", "into {}"), ("rated_thd", "at {}")),
+    (
+        PromiseCheck("power-above-rail", shared, "from the full rail"),
+        PromiseCheck("source-below-rated-power"),
+        PromiseCheck("output-power", shared, proves=True),
+        PromiseCheck("minimum-pulse-vs-modulation", shared_in_square),
+        PromiseCheck("rail-trough", shared_in_square, "at the trough of the rail"),
+        PromiseCheck("source-capability"),
+    ),
+)
+EFFICIENCY = Promise(
+    "efficiency",
+    "claims.efficiency",
+    (("claims.efficiency", "{}"),),
+    (
+        PromiseCheck("efficiency-plausibility", beyond, "with the known losses", proves=True),
+        PromiseCheck("efficiency-of-class-d"),
+    ),
+)
+RUN_TIME = Promise(
+    "run time",
+    "claims.run_time",
+    (("claims.run_time", "{}"),),
+    (
+        PromiseCheck("run-time-best-case", filled, "without any loss"),
+        PromiseCheck("run-time", filled, proves=True),
+        PromiseCheck("run-time-in-cold", filled, "in the cold"),
+    ),
+)
+LEVEL = Promise(
+    "sound level",
+    "claims.sound_level",
+    (("claims.sound_level", "{}"), ("claims.sound_distance", "at {}")),
+    (
+        PromiseCheck("target-sound-level", above, proves=True),
+        PromiseCheck("level-beyond-drivers", above, "at the rating of the loudspeakers"),
+        PromiseCheck("low-frequency-output", above, "at the low end of the band"),
+    ),
+)
+DISTORTION = Promise(
+    "distortion and noise",
+    "claims.thd",
+    (("claims.thd", "{}"),),
+    (
+        PromiseCheck("dead-time-distortion", filled, "by dead time", proves=True),
+        PromiseCheck("sampling-type-distortion", filled, "by sampling alone"),
+        PromiseCheck("supply-rejection", filled, "by the supply's ripple alone"),
+    ),
+)
+NOISE = Promise(
+    "noise",
+    "claims.noise",
+    (("claims.noise", "{}"),),
+    (
+        PromiseCheck("edge-jitter-noise", filled, "by jitter of the edges alone"),
+        PromiseCheck("timer-resolution", filled, "by the clock's steps alone"),
+    ),
+    unproven="needs a measurement",
+)
+RESPONSE = Promise(
+    "frequency range",
+    "claims.response",
+    (("band", "{}"), ("claims.response", "within {}")),
+    (
+        PromiseCheck("treble-response", filled, "deviation over the rated loads", proves=True),
+        PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
+        PromiseCheck("blocking-capacitor-corner"),
+        PromiseCheck("input-coupling-corner"),
+        PromiseCheck("low-frequency-output"),
+    ),
+    unproven="needs a measurement",
+)
+LOADS = Promise(
+    "range of loads",
+    "load_range",
+    (("load_range", "{}"),),
+    (
+        PromiseCheck("treble-response", proves=True),
+        PromiseCheck("filter-damping"),
+        PromiseCheck("trip-above-music"),
+    ),
+)
+OPEN_LOAD = Promise(
+    "use without a load",
+    "open_load",
+    (("open_load", "{}"),),
+    (PromiseCheck("open-load-peaking", proves=True),),
+)
+AMBIENT = Promise(
+    "ambient",
+    "environment.ambient",
+    (("environment.ambient", "{}"),),
+    (
+        PromiseCheck(
+            "junction-temperature-margin", says="to the limit of the junction", proves=True
+        ),
+        PromiseCheck("thermal-runaway"),
+        PromiseCheck("over-temperature-trip-in-use"),
+        PromiseCheck("discharge-in-cold"),
+        PromiseCheck("discharge-in-heat"),
+    ),
+)
+ALTITUDE = Promise(
+    "altitude",
+    "environment.altitude",
+    (("environment.altitude", "{}"),),
+    (PromiseCheck("clearance-and-creepage", proves=True),),
+    unproven="needs the spacing of the conductors",
+)
+HEAT = Promise(
+    "heat",
+    "claims.heat",
+    (("claims.heat", "{}"),),
+    (PromiseCheck("stated-heat", shared, "by the losses", proves=True),),
+)
+LIFE = Promise(
+    "life",
+    "claims.life",
+    (("claims.life", "{}"),),
+    (PromiseCheck("capacitor-life", filled, "by the bulk capacitors", proves=True),),
+)
+SHELF_TIME = Promise(
+    "shelf time",
+    "claims.shelf_time",
+    (("claims.shelf_time", "{}"),),
+    (PromiseCheck("shelf-time", filled, proves=True),),
+)
+OVER_CURRENT = Promise(
+    "over-current protection",
+    "output_stage.over_current",
+    (("output_stage.over_current", "{}"),),
+    (
+        PromiseCheck("trip-below-destruction", says="of the pulsed rating", proves=True),
+        PromiseCheck("short-circuit-energy"),
+        PromiseCheck("short-circuit-heating"),
+        PromiseCheck("trip-against-saturation"),
+    ),
+    unproven="needs the part's data sheet or a test",
+)
+DC_PROTECTION = Promise(
+    "loudspeaker protection",
+    "protection.dc_detector",
+    (("protection.dc_detector", "{}"),),
+    (
+        PromiseCheck("dc-detector-delay", says="after direct voltage comes up", proves=True),
+        PromiseCheck("dc-detector-threshold"),
+        PromiseCheck("dc-detector-bass"),
+        PromiseCheck("dc-relay-breaking"),
+        PromiseCheck("independent-disconnect"),
+    ),
+)
+OVER_TEMPERATURE = Promise(
+    "thermal protection",
+    "protection.over_temperature",
+    (("protection.over_temperature", "{}"),),
+    (
+        PromiseCheck("over-temperature-trip", says="to the limit of the junction", proves=True),
+        PromiseCheck("over-temperature-sensor"),
+        PromiseCheck("over-temperature-trip-in-use"),
+    ),
+    unproven="needs the part's data sheet or a test",
+)
+POLARITY = Promise(
+    "reverse polarity",
+    "protection.reverse_polarity",
+    (("protection.reverse_polarity", "{}"),),
+    (
+        PromiseCheck("reverse-polarity", proves=True),
+        PromiseCheck("reverse-polarity-drain"),
+        PromiseCheck("reverse-polarity-gate"),
+    ),
+)
+STANDARDS = Promise(
+    "standards",
+    "claims.standards",
+    (("claims.markets", "{}"), ("claims.standards", "citing {}")),
+    (
+        PromiseCheck("withdrawn-standards", refutes=False),
+        PromiseCheck("safety-standard-cited", proves=True, refutes=False),
+        PromiseCheck("emission-standard-cited", refutes=False),
+        PromiseCheck("radio-standard-cited", refutes=False),
+        PromiseCheck("lithium-transport-cited", refutes=False),
+    ),
+)
+EMISSION = Promise(
+    "emission class",
+    "claims.emission_class",
+    (("claims.emission_class", "{}"),),
+    (
+        PromiseCheck("emission-at-30-mhz", says="of the limit at 30 MHz"),
+        PromiseCheck("emission-class"),
+    ),
+    unproven="needs a measurement",
+)
+AIR_TRAVEL = Promise(
+    "air travel",
+    "claims.air_travel",
+    (("claims.air_travel", "{}"),),
+    (PromiseCheck("transport-watt-hours", says="in one pack", proves=True),),
+)
+ENCLOSURE = Promise(
+    "enclosure",
+    "environment.ip_code",
+    (("environment.ip_code", "{}"),),
+    (PromiseCheck("ip-code-format", refutes=False), PromiseCheck("ingress-and-vents")),
+    unproven="needs a test of the enclosure",
+)
+PROMISES = (
+    POWER,
+    EFFICIENCY,
+    RUN_TIME,
+    LEVEL,
+    DISTORTION,
+    NOISE,
+    RESPONSE,
+    LOADS,
+    OPEN_LOAD,
+    AMBIENT,
+    ALTITUDE,
+    HEAT,
+    LIFE,
+    SHELF_TIME,
+    OVER_CURRENT,
+    DC_PROTECTION,
+    OVER_TEMPERATURE,
+    POLARITY,
+    STANDARDS,
+    EMISSION,
+    AIR_TRAVEL,
+    ENCLOSURE,
+)
