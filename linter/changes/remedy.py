@@ -26,6 +26,7 @@ from .pairs import Pairs
 from .rerun import CONTRADICTS, Rerun, Reruns
 from .slips import Slips
 
+CHEAP = ("slip", "value")
 FOLLOWED = ("outcome", "setting")
 
 
@@ -110,14 +111,16 @@ class Advisor:
     def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
         """The best proven remedies; a kind is tried when the milder ones hold no cure.
 
-        A promise lowered is offered beside another design, never beside a mere part.
+        A promise lowered is offered beside another part or design, never beside a mere value.
         """
         proven: list[tuple[Preference, Remedy]] = []
         for kind in ORDER:
             full = [x for _, x in proven if not x.lacks and x.left is None]
             cured = [x for x in full if x.kind != "promise"]
-            if len(cured) >= most or any(x.kind != "design" for x in cured):
+            if len(cured) >= most or any(x.kind in CHEAP for x in cured):
                 break
+            if kind == "design" and cured:
+                continue
             for change, remedy in self._of_kind(entry, finding, kind):
                 proven.append((preference(remedy, change, self.reruns.promises), remedy))
         proven.sort(key=lambda item: item[0])

@@ -3,7 +3,7 @@
 import inspect
 from collections.abc import Iterator, Mapping
 
-from ..check import Constant, Derived
+from ..check import Constant, Derived, Input
 from ..declare import Schema
 from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
@@ -19,18 +19,25 @@ def change_faults(
         if path not in schema.fields:
             yield f"{path} is not a field of the spec"
     for item in change.follows:
-        for name, source in item.inputs.items():
-            if isinstance(source, Constant):
-                try:
-                    to_si(source.value)
-                except QuantityError as error:
-                    yield f"follows: {item.path}: {name}: {source.value}: {error.problem}"
-                continue
-            path = source.path.removeprefix(BEFORE).removeprefix("all ").partition(":")[0]
-            if path not in schema.fields and path not in derived:
-                yield f"follows: {item.path}: {source.path} is unknown"
+        for source in item.inputs.values():
+            for fault in _source_faults(source, derived, schema):
+                yield f"follows: {item.path}: {fault}"
         if item.figure and set(inspect.signature(item.figure).parameters) != set(item.inputs):
             yield f"follows: {item.path}: figure and inputs differ"
     for path in change.applies:
         if path not in schema.fields and path not in derived:
             yield f"applies: {path} is unknown"
+
+
+def _source_faults(
+    source: Input | Constant, derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[str]:
+    if isinstance(source, Constant):
+        try:
+            to_si(source.value)
+        except QuantityError as error:
+            yield f"{source.value}: {error.problem}"
+        return
+    path = source.path.removeprefix(BEFORE).removeprefix("all ").partition(":")[0]
+    if path not in schema.fields and path not in derived:
+        yield f"{source.path} is unknown"
