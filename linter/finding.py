@@ -92,7 +92,8 @@ class Remedy:
     title: the name of a change of the design.
     lacks: what has to be known before the finding is settled: the change takes away what
     could be seen to fail, and leaves it open.  lowers: the promises that it lowers.  left: how
-    grave the finding still is, where the change only makes it milder.
+    grave the finding still is, where the change only makes it milder.  aside: what is cured or
+    eased by the values that go along, and not by the change itself.
     """
 
     changes: tuple[tuple[str, str], ...]
@@ -108,6 +109,7 @@ class Remedy:
     lacks: tuple[Missing, ...] = ()
     lowers: tuple[str, ...] = ()
     left: Severity | None = None
+    aside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from ..declare import PRODUCT
+from ..declare import PRODUCT, local_path
 from ..design_change import DesignChange
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
@@ -192,7 +192,10 @@ class Advisor:
             self._accepted.add((change.title, subject))
         answer = rerun.answers.get(key)
         told = replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
-        return self._honest(replace(told, left=answer.severity if answer else None))
+        labels = (*told.cured, *told.eased)
+        aside = tuple(x for x in labels if x.partition(" ")[0] not in change.helps)
+        left = answer.severity if answer else None
+        return self._honest(replace(told, left=left, aside=aside))
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with all that follows and its effects; None where the re-run denies it."""
@@ -202,7 +205,17 @@ class Advisor:
         if rerun is None:
             return None
         title = ", ".join(change.title for change in brought if len(whole) > len(changes))
-        return replace(self.reruns.effects(rerun, key), title=title)
+        told = self.reruns.effects(rerun, key)
+        moved = {local_path(path) for path in changes}
+        along = {local_path(path) for path, _ in told.changes} - moved
+        aside = [x for x in (*told.cured, *told.eased) if self._by_others(x, moved, along)]
+        return replace(told, title=title, aside=tuple(aside))
+
+    def _by_others(self, label: str, moved: set[str], along: set[str]) -> bool:
+        """Whether an answer is turned by what goes along, and not by what was moved."""
+        entry = self.review.catalogue.entry(label.partition(" ")[0])
+        paths = {lever.path for lever in entry.check.levers} if entry else set()
+        return bool(paths & along) and not paths & moved
 
     def told_of(self, remedy: Remedy, key: Key) -> Remedy | None:
         """A proven remedy of another finding with its effects beside this one, if it settles it."""
@@ -210,7 +223,10 @@ class Advisor:
         if not settled(rerun.answers.get(key)):
             return None
         told = self.reruns.effects(rerun, key)
-        return replace(told, kind=remedy.kind, title=remedy.title, lowers=remedy.lowers)
+        aside = tuple(x for x in (*told.cured, *told.eased) if x in remedy.aside)
+        return replace(
+            told, kind=remedy.kind, title=remedy.title, lowers=remedy.lowers, aside=aside
+        )
 
     def obstacle(self, finding: Finding) -> str:
         """Why no change is offered."""
