@@ -121,7 +121,19 @@ class Stages:
 
     def _ranked(self, item: Finding, later: Finding) -> list[Remedy]:
         entry = self.now.review.catalogue.entry(item.check)
-        return self.now.ranked(entry, later, MOST_REMEDIES) if entry else []
+        found = self.now.ranked(entry, later, MOST_REMEDIES) if entry else []
+        return [self._from_start(remedy, item) for remedy in found]
+
+    def _from_start(self, remedy: Remedy, item: Finding) -> Remedy:
+        """A remedy of a later stage with what it does by itself, where it settles that alone."""
+        first = self.start.beyond or self.start
+        if first is self.now:
+            return remedy
+        rerun, key = first.reruns.whole(dict(remedy.values)), (item.check, item.subject)
+        if rerun is None or not settled(rerun.answers.get(key)):
+            return remedy
+        alone = first.reruns.effects(rerun, key)
+        return with_lists(remedy, {kind: getattr(alone, kind) for kind in KINDS})
 
     def _make(self, made: list[Remedy]) -> bool:
         """Make the first changes of all; of two that move one value that of the wider change."""

@@ -10,7 +10,7 @@ loudspeaker with its limiter, the supply lead and its fuse: what a weak pack spa
 from ...linter.check import COMMON_PRACTICE, Input, derivation
 from ...linter.design_change import DesignChange, Follow
 from .cells_in_parallel import CHANGE as PARALLEL
-from .cells_in_series import LOCKOUT, PACK, RAIL_RATINGS, SOURCE_RATINGS
+from .cells_in_series import PACK, RAIL_RATINGS, SOURCE_RATINGS
 from .inductor import SATURATION
 from .loudspeaker_for_the_power import CHANGE as LOUDSPEAKER
 from .supply_lead import LEAD
@@ -48,6 +48,11 @@ def strings_needed(
     lasting = 1.5**0.5 * p_source_rated * SAG / v_pack_low / i_cont
     sagging = i_crest * cells * r_cell / (v_pack_low * (1 - 1 / SAG))
     return max(1.0, lasting, i_crest / i_pulse, sagging)
+
+
+def below_the_crest(v_pack_low: float) -> float:
+    """A lockout a tenth below a low pack at the crest of the bass."""
+    return 0.9 * v_pack_low / SAG
 
 
 CHANGE = DesignChange(
@@ -89,7 +94,11 @@ CHANGE = DesignChange(
             new=True,
         ),
         *PACK,
-        LOCKOUT,
+        Follow(
+            "protection.under_voltage.v_trip",
+            below_the_crest,
+            {"v_pack_low": Input("v_pack_low")},
+        ),
         *RAIL_RATINGS,
         *SOURCE_RATINGS,
         *PARALLEL.follows[1:],
