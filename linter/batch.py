@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
-from .changes.remedy import with_remedies
+from .changes.stages import with_remedies
 from .check import Milestone
 from .evaluation.catalogue import without_checks
 from .finding import Severity

@@ -137,11 +137,13 @@ class Lever:
         ``E96``), a step as text (``5 ns``), or the ladder of values as a tuple.
     when: word-valued paths and the words for which the change can be carried out; where
         the spec is silent about them it is offered.
+    within: the largest factor by which it can be moved while the design stays the same.
     """
 
     path: str
     stock: str | tuple[str, ...]
     when: Mapping[str, Words] = field(default_factory=dict)
+    within: float = float("inf")
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,6 +180,7 @@ class Check:
         dotted paths among the inputs.
     asked_from: milestone from which silence on the topic is an open item; None: never,
         because not every design has such a thing.
+    otherwise: which kind of design would do where no lever does, as half a sentence.
     peaks_inside: leaves or ranges inside which the worst case may lie.
     permissible: whether a deviation may permit a critical finding; False where the figure
         says that the design cannot be, such as two switches that conduct at once.
@@ -202,6 +205,7 @@ class Check:
     passes: str
     applies: Mapping[str, Words] = field(default_factory=dict)
     levers: tuple[Lever, ...] = ()
+    otherwise: str = ""
     cautions: tuple[Caution, ...] = ()
     topic: tuple[str, ...] = ()
     asked_from: Milestone | None = None

@@ -77,13 +77,23 @@ class Missing:
     border: str = ""
 
 
+RemedyKind = Literal["slip", "value", "part", "design", "promise"]
+"""A slip put right, a stock value or a setting, another part, another design, less promised."""
+
+
 @dataclass(frozen=True, slots=True)
 class Remedy:
     """A change of one or more leaves that cures a finding.
 
     changes: pairs of path and new value as a reader would write it; values: the same as
     plain data of a spec.  The other fields tell what the re-run of the catalogue showed,
-    as ``check (subject)`` labels; opened: what had an answer and lacks one with the change.
+    as ``check (subject)`` labels; opened: what met its limit and is without an answer now.
+    kind: what an engineer would call it; in this order they are tried and told.
+    title: the name of a change of the design.
+    lacks: what has to be known before the finding is settled: the change takes away what
+    could be seen to fail, and leaves it open.  lowers: the promises that it lowers.  left: how
+    grave the finding still is, where the change only makes it milder.  aside: what is cured or
+    eased by the values that go along, and not by the change itself.
     """
 
     changes: tuple[tuple[str, str], ...]
@@ -94,6 +104,12 @@ class Remedy:
     worsened: tuple[str, ...] = ()
     appeared: tuple[str, ...] = ()
     opened: tuple[str, ...] = ()
+    kind: RemedyKind = "value"
+    title: str = ""
+    lacks: tuple[Missing, ...] = ()
+    lowers: tuple[str, ...] = ()
+    left: Severity | None = None
+    aside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

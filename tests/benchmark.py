@@ -12,7 +12,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from ampreview.linter.changes.plan import plan
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Severity
 from ampreview.linter.judging.monte_carlo import build_many

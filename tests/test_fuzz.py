@@ -20,7 +20,7 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from ampreview.linter.changes.plan import plan
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.declare import Field, load_schema
 from ampreview.linter.declare.usual import bounds, limits
 from ampreview.linter.judging.review import Review, review

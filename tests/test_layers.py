@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("check", "finding"),
+    ("check", "design_change", "finding"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -35,7 +35,12 @@ ROOMS: tuple[tuple[str, ...], ...] = (
     ("cli", "__main__"),
 )
 ROW = {name: number for number, names in enumerate(ROOMS) for name in names}
-VOCABULARY = ("ampreview.linter.check", "ampreview.linter.declare")
+VOCABULARY = (
+    "ampreview.linter.check",
+    "ampreview.linter.declare",
+    "ampreview.linter.design_change",
+)
+WORDS_OF = {"spec": VOCABULARY[:2], "changes": (VOCABULARY[0], VOCABULARY[2])}
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
@@ -134,7 +139,7 @@ def test_the_rules_know_only_the_data_types_of_a_check(path: Path) -> None:
     folder = path.relative_to(RULES).parts[0]
     for name in imported(path, package_of(path, RULES, "ampreview.rules")):
         if name.startswith("ampreview.linter"):
-            allowed = VOCABULARY if folder == "spec" else VOCABULARY[:1]
+            allowed = WORDS_OF.get(folder, VOCABULARY[:1])
             assert name in allowed, f"{path.name} imports {name}"
         other = top(name, "ampreview.rules")
         if folder == "formulas":

@@ -9,18 +9,21 @@ from pathlib import Path
 
 import pytest
 
+from ampreview.linter.changes.effect import answers_of, gravity
+from ampreview.linter.changes.kinds import promises_in
 from ampreview.linter.changes.plan import plan
-from ampreview.linter.changes.remedy import Advisor, with_remedies
-from ampreview.linter.changes.rerun import CURED, answers_of
+from ampreview.linter.changes.remedy import Advisor
 from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import CLEAR, Finding, Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.judging.weighing import rank
-from ampreview.linter.quantities.quantity import Value, spell
+from ampreview.linter.quantities.quantity import Value, parse, spell
 from ampreview.linter.reading.loading import Spec, load_file
 
 SCHEMA = load_schema()
 field_of = SCHEMA.field_of
+PROMISES = promises_in(load())
 
 SAMPLES = Path(__file__).parents[1] / "sample_specs"
 SOUND = ("choir-portable", "bird-call-pocket", "market-day-trolley", "playhouse-subwoofer")
@@ -79,13 +82,16 @@ def test_remedies_keep_their_promises(name: str, seed: int) -> None:
     findings = list(start.failing())
     random.Random(seed).shuffle(findings)
     for finding in findings[:CHECKED]:
-        for remedy in advisor.advised(finding).advice.remedies:
+        remedy = advisor.best(finding)
+        if remedy is not None:
             loaded = start.spec.with_values(dict(remedy.values))
             assert loaded.spec is not None
             after = review(loaded.spec)
             answers = answers_of(after.findings)
             key = (finding.check, finding.subject)
-            assert answers[key].status in CURED, (key, remedy.changes)
+            still = answers.get(key)
+            assert still is None or rank(still) > rank(finding), (key, remedy.changes)
+            assert remedy.left == (still.severity if still else None) or remedy.kind == "slip"
             now = severities(after)
             keys = before.keys() | now.keys()
             appeared = {
@@ -103,11 +109,12 @@ def test_remedies_keep_their_promises(name: str, seed: int) -> None:
             }
             assert set(remedy.appeared) == appeared, (key, remedy.changes)
             assert set(remedy.cured) == cured, (key, remedy.changes)
-            grave = [now[k] for k in now if now[k] < before.get(k, CLEAR)]
-            assert all(severity > rank(finding) for severity in grave)
+            graver = [k for k in now if now[k] < before.get(k, CLEAR) and k[0] not in PROMISES]
+            if remedy.kind not in ("slip", "promise"):
+                assert all(gravity(answers[k]) > gravity(finding) for k in graver)
             worse = {k for k in now if now[k] < CLEAR and is_worse(old.get(k), answers[k])}
             assert {f"{c} ({s})" for c, s in worse} <= {*remedy.worsened, *remedy.appeared}
-            assert all(now[k] > rank(finding) for k in worse)
+            assert all(outweighed(old[k], answers[k], finding) for k in worse if k in old)
 
 
 @pytest.mark.parametrize("name", SOUND)
@@ -122,27 +129,51 @@ def test_the_plan_leads_where_it_says(name: str) -> None:
     assert done.after.verdict.released or done.obstacles
 
 
-@pytest.mark.parametrize("name", ["foyer-proposal", "choir-portable-faulty"])
+def outweighed(old: Finding, new: Finding, finding: Finding) -> bool:
+    """Whether what gets worse weighs less than what is cured, by little, or is promised only."""
+    if old.check in PROMISES or rank(old) != rank(new) or old.evidence.distance is None:
+        return True
+    was, now = old.evidence.figure, new.evidence.figure
+    assert was is not None
+    assert now is not None
+    little = abs(now - was) <= 0.05 * abs(old.evidence.distance)
+    return little or gravity(new) > gravity(finding)
+
+
+@pytest.mark.parametrize("name", ["choir-portable-faulty", "playhouse-subwoofer-faulty"])
 def test_no_remedy_of_a_faulty_sample_makes_worse_what_fails_as_gravely(name: str) -> None:
-    """The foyer's distortion, among them, which 5 ns of dead time would cure."""
     loaded = load_file(SAMPLES / f"{name}.amp.yaml")
     assert loaded.spec is not None
     start = review(loaded.spec)
-    old = answers_of(start.findings)
+    old, advisor = answers_of(start.findings), Advisor(start)
     tried: dict[object, dict[tuple[str, str], Finding]] = {}
-    for finding in with_remedies(start).failing():
-        for remedy in finding.advice.remedies if finding.evidence.figure is not None else ():
+    for finding in start.failing():
+        for remedy in advisor.first_hand(finding, 3):
             if remedy.changes not in tried:
                 changed = start.spec.with_values(dict(remedy.values)).spec
                 assert changed is not None
                 tried[remedy.changes] = answers_of(review(changed).findings)
             now = tried[remedy.changes]
-            worse = {key for key, item in now.items() if item.severity and is_worse(old[key], item)}
+            worse = {
+                key
+                for key, item in now.items()
+                if item.severity and key in old and is_worse(old[key], item)
+            }
             assert {f"{c} ({s})" for c, s in worse} <= {*remedy.worsened}, remedy.changes
-            assert all(rank(now[key]) > rank(finding) for key in worse), remedy.changes
-    if name == "foyer-proposal":
-        margin = old["dead-time-margin", "left"]
-        assert (margin.severity, margin.evidence.margin) == (Severity.CRITICAL, None)
-        assert margin.evidence.distance == margin.evidence.figure
-        assert margin.evidence.distance is not None
-        assert margin.evidence.distance < -30e-9
+            assert all(outweighed(old[key], now[key], finding) for key in worse), remedy.changes
+
+
+def test_the_distortion_of_the_foyer_is_not_cured_by_a_shorter_dead_time() -> None:
+    """It is too short by more than 30 ns already: a miss of a limit of zero, told in seconds."""
+    loaded = load_file(SAMPLES / "foyer-proposal.amp.yaml")
+    assert loaded.spec is not None
+    start = review(loaded.spec)
+    margin = answers_of(start.findings)["dead-time-margin", "left"]
+    assert (margin.severity, margin.evidence.margin) == (Severity.CRITICAL, None)
+    assert margin.evidence.distance == margin.evidence.figure
+    assert margin.evidence.distance is not None
+    assert margin.evidence.distance < -30e-9
+    remedy = Advisor(start).best(margin)
+    assert remedy is not None
+    dead_time = dict(remedy.changes)["channels.left.gate_drive.dead_time"]
+    assert parse(dead_time, "s").nominal >= 70e-9

@@ -17,6 +17,8 @@ from ..finding import Finding, Status
 from ..judging.review import Review
 from .questions import alike_paths, part_of
 
+NO_CHOICE = ("claim", "use", "outcome")
+
 
 @dataclass(frozen=True, slots=True)
 class Requirement:
@@ -89,9 +91,9 @@ def _is_elsewhere(path: str, other: str) -> bool:
 
 
 def _is_statement(check: Check, path: str, run: Assessment) -> bool:
-    """Whether a check only asks whether a promise or a rating that is printed can be true."""
+    """Whether a value is no one's choice, or a check only asks whether a print can be true."""
     levers = {lever.path for lever in check.levers}
-    return bool(run.spec.schema.fields[path].promise) or path in {*check.topic} - levers
+    return run.spec.schema.nature_of(path) in NO_CHOICE or path in {*check.topic} - levers
 
 
 def _loosest(

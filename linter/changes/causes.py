@@ -12,9 +12,9 @@ from ..judging.review import Review
 from .cause_text import headline, note, parts
 from .combine import combined
 from .cover import Offer, chosen, concerns
+from .effect import Key
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
-from .rerun import Key
 from .solve import NUMBERS
 from .suspects import suspects
 from .trial import Trials

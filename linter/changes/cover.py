@@ -100,10 +100,10 @@ def proven(faults: Iterable[Fault], trials: Trials) -> list[Way]:
             less = lowers(dict(remedy.values), trials.review)
             way = found.setdefault(tuple(sorted(turns.items())), Way(turns, less))
             _offer(way, remedy).meets |= {*remedy.cured, *_proposing(fault, remedy)}
-            ended = {fault, *_sure(named, remedy.cured)}
+            ended = {fault, *_sure(named, set(remedy.cured) - set(remedy.aside))}
             way.may_end |= ended
             way.ends |= ended if not remedy.appeared else set()
-            way.eases |= _sure(named, remedy.eased)
+            way.eases |= _sure(named, set(remedy.eased) - set(remedy.aside))
     return list(found.values())
 
 

@@ -12,11 +12,11 @@ from dataclasses import dataclass
 
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
+from .effect import Key
 from .remedy import Advisor
-from .rerun import Key
 
 MOST_STEPS = 40
-MOST_COMPUTATIONS = 210_000
+MOST_COMPUTATIONS = 500_000
 NOT_TRIED = (
     "not looked into, because the plan has reached its bound; make the changes above and ask again"
 )

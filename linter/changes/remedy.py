@@ -1,52 +1,33 @@
 """Remedies that are proven: solved, rounded to stock, and confirmed by a re-run.
 
 A change is offered only when the catalogue, run again with it, no longer finds what it
-should cure and finds nothing new of the same or a graver severity.
+should cure, finds nothing new that is grave, and makes nothing worse that is as grave.
+Slips are put right first; what else is proposed is worked out for the spec without them.
+Then the kinds of change follow each other as an engineer would take them: a stock value or
+a setting, another part, another design, and last a promise lowered.
 """
 
-from collections.abc import Collection, Iterator, Mapping
-from contextlib import suppress
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from itertools import islice, permutations
-from operator import itemgetter
+from functools import cached_property
 
-from ..check import Lever
-from ..declare import PRODUCT, local_path, subject_of
+from ..declare import PRODUCT, local_path
+from ..design_change import DesignChange
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
-from ..evaluation.node import FigureError, Node
-from ..finding import CLEAR, Finding, Remedy, Status
+from ..finding import Finding, Remedy, RemedyKind, Status
 from ..judging.review import Review
-from ..judging.weighing import rank
-from .conflict import conflict
-from .rerun import CONTRADICTS, Key, Rerun, Reruns, in_text
-from .solve import Candidate, candidates, part_way
+from .effect import Key, eased, grave, gravity, label_of, settled
+from .following import completed, offered
+from .kinds import ORDER, Preference, graver, preference, promised
+from .levers import Levers
+from .obstacle import Obstacles
+from .pairs import Pairs
+from .rerun import CONTRADICTS, Rerun, Reruns
+from .slips import Slips
 
-MOST_REMEDIES = 3
-MOST_LEVERS = 3
-MOST_PAIRS = 6
-NO_LEVER = "no single change fixes this; it needs a different part or topology"
-EITHER = "which of these values is wrong, only the drawing or the data sheet can tell"
-TOGETHER = "no single change fixes this; these together do"
-
-
-def with_remedies(
-    review: Review, only_holding: bool = False, checks: Collection[str] = ()
-) -> Review:
-    """The review with proven remedies in each finding, or in those that hold or are named."""
-    advisor = Advisor(review)
-    holding = {id(item) for item in review.verdict.holding}
-    findings = tuple(
-        advisor.advised(item)
-        if item.severity is not None
-        and (id(item) in holding or not only_holding)
-        and (item.check in checks or not checks)
-        else item
-        for item in review.findings
-    )
-    advised = {id(old): new for old, new in zip(review.findings, findings, strict=True)}
-    held = tuple(advised.get(id(item), item) for item in review.verdict.holding)
-    return replace(review, findings=findings, verdict=replace(review.verdict, holding=held))
+CHEAP = ("slip", "value")
+FOLLOWED = ("outcome", "setting")
 
 
 class Advisor:
@@ -55,236 +36,198 @@ class Advisor:
     def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
         self.reruns = Reruns(review, run)
+        self.levers = Levers(self.reruns)
+        self.pairs = Pairs(self.levers, self.prove)
+        self.obstacles = Obstacles(self.levers)
         self.holding = {(item.check, item.subject) for item in review.verdict.holding}
-        self._solved: dict[tuple[Key, str], list[Candidate]] = {}
+        self._offers: dict[tuple[str, str], Rerun | None] = {}
+        self._accepted: set[tuple[str, str]] = set()
+
+    @cached_property
+    def slips(self) -> Slips:
+        """The slips of the spec."""
+        return Slips(self.reruns)
+
+    @cached_property
+    def beyond(self) -> "Advisor | None":
+        """An advisor on the spec with its slips put right, where there are any."""
+        right = self.slips.all_right
+        return self.after(self.reruns.effects(right, ("", ""))) if right else None
 
     def after(self, remedy: Remedy) -> "Advisor":
         """An advisor on the review of the spec with a proven remedy."""
         return Advisor(*self.reruns.after(remedy))
 
-    def advised(self, finding: Finding) -> Finding:
-        """The finding with up to three remedies, or with a note why there is none."""
+    def best(self, finding: Finding) -> Remedy | None:
+        """The first of the proven remedies, with the slips that have to be put right first."""
+        remedies = self.first_hand(finding, 1)
+        right = self.slips.all_right
+        if not remedies and right is None:
+            pair = self.second_hand(finding)
+            remedies = [pair] if pair else []
+        if not remedies or remedies[0].kind == "slip" or right is None:
+            return remedies[0] if remedies else None
+        together = dict(right.changes) | dict(remedies[0].values)
+        rerun = self.reruns.whole(together)
+        if rerun is None:
+            return None
+        told = self.reruns.effects(rerun, (finding.check, finding.subject))
+        return replace(told, kind=remedies[0].kind, title=remedies[0].title)
+
+    def first_hand(self, finding: Finding, most: int) -> list[Remedy]:
+        """What settles a finding with no other change made: slips, then what is proven."""
+        slips = self.slips.settling(finding)
+        if slips:
+            return list(slips)
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
             return self._put_right(finding)
-        remedies = tuple(self.ranked(entry, finding, MOST_REMEDIES))
-        if remedies:
-            return _with_advice(finding, remedies)
-        holds = (finding.check, finding.subject) in self.holding
-        pair = self.two(entry, finding) if holds else None
-        if pair is not None:
-            return _with_advice(finding, (pair,), TOGETHER)
-        return _with_advice(finding, note=self.obstacle(finding))
+        now = self.beyond or self
+        later = now.reruns.answers[finding.check, finding.subject]
+        return now.ranked(entry, later, most)
 
-    def _put_right(self, finding: Finding) -> Finding:
-        """A doubtful value with what it should be, and what comes to light with that.
-
-        Unlike a change of the design, the guess at a slip is offered whatever it brings up.
-        A value that contradicts others follows them only where this makes nothing worse:
-        else one of the others may be the wrong one.
-        """
-        if finding.advice.follows is None:
-            return finding
-        key = (finding.check, finding.subject)
-        limit = rank(finding) if finding.check == CONTRADICTS else -1
-        right = dict.fromkeys(finding.evidence.leaves, finding.advice.follows)
-        rerun = self.reruns.run_with(right, key, limit)
-        if rerun is None:
-            return _with_advice(finding, note=EITHER)
-        return _with_advice(finding, (self.reruns.effects(rerun, key),))
-
-    def best(self, finding: Finding) -> Remedy | None:
-        """The first of the proven remedies, or the pair where no single change works."""
+    def second_hand(self, finding: Finding) -> Remedy | None:
+        """Two changes together, tried for what holds and has no single cure."""
         entry = self.review.catalogue.entry(finding.check)
-        if entry is None:
-            return next(iter(self._put_right(finding).advice.remedies), None)
-        return next(iter(self.ranked(entry, finding, 1)), None) or self.two(entry, finding)
+        holds = (finding.check, finding.subject) in self.holding
+        return self.pairs.first(entry, finding) if entry and holds else None
+
+    def _put_right(self, finding: Finding) -> list[Remedy]:
+        """A stated value that follows from others, and does not agree with them.
+
+        It follows them only where it is no claim, and where this makes nothing worse: else
+        one of the others may be the wrong one.
+        """
+        if finding.advice.follows is None or finding.check != CONTRADICTS:
+            return []
+        key = (finding.check, finding.subject)
+        right = dict.fromkeys(finding.evidence.leaves, finding.advice.follows)
+        natures = {self.review.spec.schema.nature_of(path) for path in right}
+        rerun = self.reruns.run_with(right, key, gravity(finding))
+        if rerun is None or not natures <= set(FOLLOWED):
+            return []
+        return [replace(self.reruns.effects(rerun, key), kind="slip")]
 
     def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
-        """The best proven remedies: fewest new concerns first, then the smallest change.
+        """The best proven remedies; a kind is tried when the milder ones hold no cure.
 
-        The nearest changes are tried first, until what is left cannot be better.
+        A promise lowered is offered beside another part or design, never beside a mere value.
         """
-        proven: list[tuple[tuple[int, int, float], Remedy]] = []
-        groups = sorted(self.singles(entry, finding), key=lambda group: group[0].change)
-        for group in groups:
-            if len(proven) >= most and proven[most - 1][0] <= (0, 0, group[0].change):
+        proven: list[tuple[Preference, Remedy]] = []
+        for kind in ORDER:
+            full = [x for _, x in proven if not x.lacks and x.left is None]
+            cured = [x for x in full if x.kind != "promise"]
+            if len(cured) >= most or any(x.kind in CHEAP for x in cured):
                 break
+            if kind == "design" and cured:
+                continue
+            for change, remedy in self._of_kind(entry, finding, kind):
+                proven.append((preference(remedy, change, self.reruns.promises), remedy))
+        proven.sort(key=lambda item: item[0])
+        return [remedy for _, remedy in proven[:most]]
+
+    def _of_kind(
+        self, entry: Entry, finding: Finding, kind: RemedyKind
+    ) -> Iterator[tuple[float, Remedy]]:
+        for change in self.review.catalogue.changes:
+            if change.kind == kind and finding.check in change.helps:
+                known = any(title == change.title for title, _ in self._accepted)
+                remedy = self._offer(change, finding)
+                if remedy is not None:
+                    yield 0.0, remedy
+                    if known:
+                        return
+        for group in self.levers.groups(entry, finding, kind):
             for tried in group:
                 remedy = self.prove(finding, {tried.path: tried.text})
                 if remedy is not None:
-                    key = (_concerns(remedy), len(remedy.worsened), tried.change)
-                    proven.append((key, remedy))
-                    proven.sort(key=itemgetter(0))
+                    yield 1.0 + tried.change, self._named(remedy, kind, tried.path)
                     break
-        return [remedy for _, remedy in proven[:most]]
 
-    def singles(self, entry: Entry, finding: Finding) -> Iterator[list[Candidate]]:
-        """For each lever and direction the stock values that should cure the finding."""
-        for lever, path in self.levers(entry, finding):
-            found = self.solved(entry, finding, lever, path)
-            for direction in (1, -1):
-                group = [item for item in found if item.direction == direction]
-                if group:
-                    yield group
-            yield from ([item] for item in found if item.direction == 0)
+    def _named(self, remedy: Remedy, kind: RemedyKind, path: str) -> Remedy:
+        """A remedy with its kind; a promise that it lowers is said first."""
+        if kind != "promise":
+            return self._honest(replace(remedy, kind=graver(kind, remedy.kind)))
+        claim = promised(path)
+        return replace(remedy, kind=kind, title=f"lowers the promised {claim}", lowers=(claim,))
 
-    def solved(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> list[Candidate]:
-        """The stock values of a lever that should cure the finding, solved once."""
-        key = ((finding.check, finding.subject), path)
-        if key not in self._solved:
-            self._solved[key] = candidates(self.reruns.run, entry, finding, lever, path)
-        return self._solved[key]
+    def _honest(self, remedy: Remedy) -> Remedy:
+        """A remedy that breaks a promise which was kept before is one that lowers it."""
+        schema, broken = self.review.spec.schema, dict[str, None]()
+        answers = self.reruns.behind(remedy).answers
+        new = [key for key, x in answers.items() if label_of(key) in remedy.appeared and grave(x)]
+        for check, _ in (key for key in new if not self._was_open(key)):
+            entry = self.review.catalogue.entry(check)
+            for lever in entry.check.levers if entry else ():
+                if schema.nature_of(lever.path) == "claim":
+                    broken[promised(lever.path)] = None
+        if not broken:
+            return remedy
+        told = " and ".join(broken)
+        title = f"does not keep the promised {told}"
+        return replace(remedy, kind="promise", title=title, lowers=tuple(broken))
 
-    def levers(self, entry: Entry, finding: Finding) -> list[tuple[Lever, str]]:
-        """The levers with their full paths: of the finding's channel, or of every channel.
+    def _was_open(self, key: Key) -> bool:
+        old = self.reruns.answers.get(key)
+        return old is not None and old.status is Status.OPEN
 
-        What a silent leaf would be follows from others, is no lever: to state it is no change
-        of the design.
+    def _offer(self, change: DesignChange, finding: Finding) -> Remedy | None:
+        """A design change that is offered by itself, run once for all findings.
+
+        What is accepted for the gravest of them is the answer to all that it settles.
         """
-        found: list[tuple[Lever, str]] = []
-        for lever in entry.check.levers:
-            for path in self._paths(lever, finding):
-                known = any(path in self.reruns.aliases(other) for _, other in found)
-                if not known and not self._follows(path):
-                    found.append((lever, path))
-        return found
-
-    def _paths(self, lever: Lever, finding: Finding) -> list[str]:
-        """Where a lever can be moved: of the channel, or of every channel that allows it."""
-        graph = self.reruns.run.graph
-        if not self.review.spec.schema.is_channel_path(lever.path):
-            return [] if graph.matches(lever.when, None) is False else [lever.path]
-        names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
-        allowed = [name for name in names if graph.matches(lever.when, name) is not False]
-        return [f"channels.{name}.{lever.path}" for name in allowed]
-
-    def _follows(self, path: str) -> bool:
-        """Whether the spec is silent about a leaf and says what it follows from."""
-        graph = self.reruns.run.graph
-        if path in self.review.spec.values:
-            return False
-        for quantity in graph.derived.values():
-            if quantity.stated_at == local_path(path):
-                channel = subject_of(path) if quantity.each == "channel" else None
-                with suppress(FigureError):
-                    node = graph.follows(quantity.name, channel)
-                    if isinstance(node, Node) and node.used:
-                        return True
-        return False
+        schema = self.review.spec.schema
+        per_channel = any(schema.is_channel_path(item.path) for item in change.follows)
+        subject = finding.subject if per_channel else PRODUCT
+        if (change.title, subject) not in self._offers:
+            values = offered(self.reruns, change, subject)
+            rerun = self.reruns.whole(values) if values else None
+            self._offers[change.title, subject] = rerun
+        rerun, key = self._offers[change.title, subject], (finding.check, finding.subject)
+        if rerun is None or not eased(finding, rerun.answers.get(key)):
+            return None
+        if (change.title, subject) not in self._accepted:
+            if not self.reruns.allows(rerun, key, gravity(finding)):
+                return None
+            self._accepted.add((change.title, subject))
+        answer = rerun.answers.get(key)
+        told = replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
+        labels = (*told.cured, *told.eased)
+        aside = tuple(x for x in labels if x.partition(" ")[0] not in change.helps)
+        left = answer.severity if answer else None
+        return self._honest(replace(told, left=left, aside=aside))
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
-        """The remedy with its effects, or None when the re-run does not confirm it."""
+        """The remedy with all that follows and its effects; None where the re-run denies it."""
         key = (finding.check, finding.subject)
-        rerun = self.reruns.run_with(changes, key, rank(finding))
-        return self.reruns.effects(rerun, key) if rerun is not None else None
+        whole, brought = completed(self.reruns, changes)
+        rerun = self.reruns.run_with(whole, key, gravity(finding)) if whole else None
+        if rerun is None:
+            return None
+        title = ", ".join(change.title for change in brought if len(whole) > len(changes))
+        told = self.reruns.effects(rerun, key)
+        moved = {local_path(path) for path in changes}
+        along = {local_path(path) for path, _ in told.changes} - moved
+        aside = [x for x in (*told.cured, *told.eased) if self._by_others(x, moved, along)]
+        return replace(told, title=title, aside=tuple(aside))
 
-    def two(self, entry: Entry, finding: Finding) -> Remedy | None:
-        """Two changes together: both of the check's own levers, or one of a check it spoils."""
-        return self.pair(entry, finding) or self.relieved(entry, finding)
+    def _by_others(self, label: str, moved: set[str], along: set[str]) -> bool:
+        """Whether an answer is turned by what goes along, and not by what was moved."""
+        entry = self.review.catalogue.entry(label.partition(" ")[0])
+        paths = {lever.path for lever in entry.check.levers} if entry else set()
+        return bool(paths & along) and not paths & moved
 
-    def pair(self, entry: Entry, finding: Finding) -> Remedy | None:
-        """Two levers moved together: one part of the way, the other solved for the rest."""
-        levers = self.levers(entry, finding)[:MOST_LEVERS]
-        tries = (
-            (path, text, second, other)
-            for (first, path), (second, other) in permutations(levers, 2)
-            for text in part_way(self.reruns.run, first, path)
+    def told_of(self, remedy: Remedy, key: Key) -> Remedy | None:
+        """A proven remedy of another finding with its effects beside this one, if it settles it."""
+        rerun = self.reruns.behind(remedy)
+        if not settled(rerun.answers.get(key)):
+            return None
+        told = self.reruns.effects(rerun, key)
+        aside = tuple(x for x in (*told.cured, *told.eased) if x in remedy.aside)
+        return replace(
+            told, kind=remedy.kind, title=remedy.title, lowers=remedy.lowers, aside=aside
         )
-        for path, text, second, other in islice(tries, MOST_PAIRS):
-            run = self.reruns.variant(path, text)
-            found = candidates(run, entry, finding, second, other)[:1] if run else []
-            for tried in found:
-                remedy = self.prove(finding, {path: text, tried.path: tried.text})
-                if remedy is not None:
-                    return remedy
-        return None
-
-    def relieved(self, entry: Entry, finding: Finding) -> Remedy | None:
-        """One lever, and one of the check that moving it spoils most."""
-        key = (finding.check, finding.subject)
-        for lever, path in self.levers(entry, finding)[:MOST_LEVERS]:
-            for tried in self.solved(entry, finding, lever, path)[:1]:
-                first: dict[str, object] = {path: tried.text}
-                rerun = self.reruns.run_with(first, key)
-                for second in self._relief(rerun, key, rank(finding)) if rerun else ():
-                    remedy = (
-                        None
-                        if second.keys() & first.keys()
-                        else self.prove(finding, first | second)
-                    )
-                    if remedy is not None:
-                        return remedy
-        return None
-
-    def _relief(self, rerun: Rerun, key: Key, limit: int) -> Iterator[dict[str, object]]:
-        """Changes that cure the gravest of what a rerun spoils; proof decides on the rest."""
-        grave = [x for x in self.reruns.spoilt_by(rerun, key) if rank(rerun.answers[x]) <= limit]
-        entry = self.review.catalogue.entry(grave[0][0]) if grave else None
-        if entry is None:
-            return
-        found = rerun.answers[grave[0]]
-        for lever, path in self.levers(entry, found)[:MOST_LEVERS]:
-            for tried in candidates(rerun.run, entry, found, lever, path)[:1]:
-                yield {tried.path: tried.text}
 
     def obstacle(self, finding: Finding) -> str:
-        """Why no change of the levers is offered: out of reach, or what it would break."""
-        entry = self.review.catalogue.entry(finding.check)
-        levers = self.levers(entry, finding) if entry else []
-        if entry is None or not levers:
-            return NO_LEVER
-        return "; ".join(self._reason(entry, finding, lever, path) for lever, path in levers)
-
-    def _reason(self, entry: Entry, finding: Finding, lever: Lever, path: str) -> str:
-        found = self.solved(entry, finding, lever, path)
-        if not found:
-            lacking = self._lacking(
-                entry, finding, path, self.review.spec.schema.field_of(path).example
-            )
-            return lacking or f"no usual value of {path} works"
-        key = (finding.check, finding.subject)
-        text = in_text(found[0].text)
-        rerun = self.reruns.run_with({path: found[0].text}, key)
-        if rerun is None:
-            lacking = self._lacking(entry, finding, path, found[0].text)
-            return lacking or f"{path} at {text} still fails at the worst case"
-        spoilt = self.reruns.spoilt_by(rerun, key)
-        apart = conflict(self.reruns.run, lever, path, (entry, finding), self._entries(spoilt))
-        return apart or f"{path} at {text} fixes it, but {self._news(spoilt)}"
-
-    def _news(self, spoilt: list[Key]) -> str:
-        """What a change brings about, then what it makes worse."""
-        new = [x for x in spoilt if rank(self.reruns.answers.get(x)) == CLEAR]
-        worse = [x for x in spoilt if x not in new]
-        texts = [", ".join(f"{check} ({subject})" for check, subject in x) for x in (new, worse)]
-        told = zip(("introduces ", "worsens "), texts, strict=True)
-        return " and ".join(word + text for word, text in told if text)
-
-    def _lacking(self, entry: Entry, finding: Finding, path: str, value: object) -> str:
-        """What a change leaves open, where that is why it cannot be shown to be a cure."""
-        run = self.reruns.variant(path, value)
-        after = run.judge(entry, finding.subject) if run else None
-        if after is None or after.status is not Status.OPEN:
-            return ""
-        names = ", ".join(dict.fromkeys(local_path(item.path) for item in after.advice.missing[:4]))
-        lacks = f"{names} missing" if names else "not certain without more data"
-        return f"{path} at {in_text(value)} leaves it open: {lacks}"
-
-    def _entries(self, keys: list[Key]) -> list[tuple[Entry, Finding]]:
-        found = []
-        for check, subject in keys:
-            entry = self.review.catalogue.entry(check)
-            if entry is not None:
-                found.append((entry, self.reruns.answers[check, subject]))
-        return found
-
-
-def _concerns(remedy: Remedy) -> int:
-    """How many answers a change brings up as findings or leaves open."""
-    return len(remedy.appeared) + len(remedy.opened)
-
-
-def _with_advice(finding: Finding, remedies: tuple[Remedy, ...] = (), note: str = "") -> Finding:
-    advice = replace(finding.advice, remedies=remedies, remedy_note=note)
-    return replace(finding, advice=advice)
+        """Why no change is offered."""
+        return self.obstacles.obstacle(finding)

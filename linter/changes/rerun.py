@@ -9,23 +9,38 @@ from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
+from ..declare import CHANNELS
 from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
-from ..evaluation.threshold import closeness, further_off
-from ..finding import CLEAR, Finding, Remedy, Status
+from ..evaluation.threshold import closeness
+from ..finding import Finding, Remedy, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
 from ..judging.weighing import rank
 from ..quantities.quantity import Value
 from .beside import overruled
+from .effect import (
+    KINDS,
+    NO_LIMIT,
+    Gravity,
+    Key,
+    answers_of,
+    doubt,
+    eased,
+    effect_of,
+    in_text,
+    label_of,
+    settled,
+    spoils,
+    with_lists,
+)
+from .kinds import promises_in
 
-CURED = (Status.MEETS, Status.NOT_APPLICABLE)
+NO_KEY = ("", "")
 CONTRADICTS = "stated-value-contradicts"
-KINDS = ("cured", "eased", "worsened", "appeared", "opened")
 
-Key = tuple[str, str]
 Answers = Mapping[Key, Finding]
 Changes = tuple[tuple[str, object], ...]
 Changed = tuple[tuple[str, str], ...]
@@ -46,27 +61,6 @@ class Rerun:
     doubts: tuple[Finding, ...] = ()
 
 
-def answers_of(findings: Iterable[Finding]) -> dict[Key, Finding]:
-    """Answers by check and subject; of several built-in findings the gravest counts."""
-    found: dict[Key, Finding] = {}
-    for item in findings:
-        key = (item.check, item.subject)
-        if key not in found or rank(item) < rank(found[key]):
-            found[key] = item
-    return found
-
-
-def in_text(value: object) -> str:
-    """A new value as a reader would write it; a data-sheet line in flow style.
-
-    >>> in_text({"min": "8 ns", "typ": "12 ns"})
-    '{min: 8 ns, typ: 12 ns}'
-    """
-    if isinstance(value, Mapping):
-        return "{" + ", ".join(f"{key}: {text}" for key, text in value.items()) + "}"
-    return str(value)
-
-
 class Reruns:
     """Runs the catalogue again with changes of the spec of one review.
 
@@ -77,33 +71,62 @@ class Reruns:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
-        self._doubted = {_doubt(item) for item in review.findings if item.check in BUILT_IN}
+        self._doubted = {doubt(item) for item in review.findings if item.check in BUILT_IN}
         self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
+        self.promises = promises_in(review.catalogue)
+        self._spoilers: dict[tuple[Key, Name], Key | None] = {}
+        self._spoiler: Key | None = None
         self._spoilt_before: Counter[tuple[str, Key]] = Counter()
 
-    def run_with(self, changes: Mapping[str, object], key: Key, limit: int = -1) -> Rerun | None:
+    def run_with(
+        self, changes: Mapping[str, object], key: Key, limit: Gravity = NO_LIMIT
+    ) -> Rerun | None:
         """The answers after some changes.
 
-        None where the changes cannot be or do not cure ``key``; with a ``limit`` also where
-        they bring about a finding of that rank or graver, make one worse or leave it
-        unanswered, or where what they state contradicts or overrules what is stated beside
-        it.  Channels written once and referred to by alias change together, and so do stated
-        values that follow from a changed one.
+        None where the changes cannot be or leave ``key`` a finding; with a ``limit`` also where
+        they bring about a finding of that rank or a grave one, make one worse that is as grave,
+        or where what they state contradicts or overrules what is stated beside it.  Channels
+        written once and referred to by alias change together, and so do stated values that
+        follow from a changed one.
         """
         whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
-        name = (limit, *(f"{path}={in_text(value)}" for path, value in whole.items()))
+        name = _name(whole, limit)
         proven = self._proven.get(name)
         if proven is not None and key[0] not in BUILT_IN:
-            return proven if proven.answers[key].status in CURED else None
+            return proven if settled(proven.answers.get(key)) else None
         if (key, name) not in self._reruns:
+            self._spoiler = None
             rerun = self._with_followers(whole, key, limit)
             self._reruns[key, name] = rerun
+            self._spoilers[key, name] = self._spoiler
             if rerun is not None:
                 self._proven[name] = rerun
         return self._reruns[key, name]
+
+    def spoiler(self, changes: Mapping[str, object], key: Key, limit: Gravity) -> Key | None:
+        """What a change that was tried would spoil, if that is why it was refused."""
+        whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
+        return self._spoilers.get((key, _name(whole, limit)))
+
+    def whole(self, changes: Mapping[str, object]) -> Rerun | None:
+        """The answers after some changes, whatever they do; None where they cannot be."""
+        return self.run_with(changes, NO_KEY)
+
+    def allows(self, rerun: Rerun, key: Key, limit: Gravity) -> bool:
+        """Whether a rerun settles ``key`` and spoils nothing as grave or grave by itself."""
+        others = ((k, x) for k, x in rerun.answers.items() if k != key)
+        old = self.answers.get(key)
+        if old is not None and not eased(old, rerun.answers.get(key)):
+            return False
+        if any(self._spoilt(*x, limit) for x in others):
+            return False
+        if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
+            return False
+        added = [path for path, _ in rerun.changes if path not in self.review.spec.values]
+        return not any(overruled(self.run.graph, rerun.run.graph, path) for path in added)
 
     def aliases(self, path: str) -> tuple[str, ...]:
         """The paths of all channels whose value is the same piece of text."""
@@ -114,7 +137,14 @@ class Reruns:
         paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
         return tuple(other for other in paths if self._spot(other) == here)
 
+    def spot_of(self, channel: str) -> tuple[int, int] | None:
+        """Where the text of a channel stands; None for the product, or if it is not known."""
+        return self._spot(f"{CHANNELS}.{channel}") if channel in self.review.spec.channels else None
+
     def _spot(self, path: str) -> tuple[int, int] | None:
+        """Where a value stands, or else the nearest section above it that is written."""
+        while path.count(".") > 1 and path not in self.review.spec.places:
+            path = path.rpartition(".")[0]
         places = self.review.spec.places.get(path)
         return (places[0].line, places[0].column) if places else None
 
@@ -126,9 +156,13 @@ class Reruns:
             self._variants[name] = revised[0] if revised else None
         return self._variants[name]
 
+    def behind(self, remedy: Remedy) -> Rerun:
+        """The rerun that has proven a remedy."""
+        return self._behind[remedy.changes]
+
     def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
         """The whole review of the spec with a remedy that a rerun has proven, and its run."""
-        rerun = self._behind[remedy.changes]
+        rerun = self.behind(remedy)
         answers = (rerun.answers[entry.name, subject] for entry, subject in self.run.questions())
         fresh = (replace(item, permitted="") for item in answers)
         before = self.review
@@ -138,45 +172,42 @@ class Reruns:
         """What the re-run shows, beside the answer to ``key`` itself."""
         lists: dict[str, list[str]] = {kind: [] for kind in KINDS}
         for other in sorted(rerun.answers.keys() | self.answers.keys()):
-            kind = _effect(self.answers.get(other), rerun.answers.get(other))
+            kind = effect_of(self.answers.get(other), rerun.answers.get(other))
             if other != key and kind:
-                lists[kind].append(_label(other))
-        more = {_label((item.check, item.subject)): None for item in rerun.doubts}
+                lists[kind].append(label_of(other))
+        more = {label_of((item.check, item.subject)): None for item in rerun.doubts}
         told = lists["appeared"] + lists["worsened"]
         lists["appeared"] += [label for label in more if label not in told]
         changes = tuple((path, in_text(value)) for path, value in rerun.changes)
         was = tuple(self._was(path) for path, _ in changes)
         self._behind[changes] = rerun
-        return Remedy(changes, rerun.changes, was, *map(tuple, lists.values()))
+        answer = rerun.answers.get(key)
+        lacks = answer.advice.missing if answer and answer.status is Status.OPEN else ()
+        return with_lists(Remedy(changes, rerun.changes, was, lacks=lacks), lists)
 
-    def spoilt_by(self, rerun: Rerun, key: Key) -> list[Key]:
-        """What a rerun brings about or makes worse, the gravest first."""
+    def spoilt_by(self, rerun: Rerun, key: Key, limit: Gravity) -> list[Key]:
+        """What a rerun brings about or makes worse as gravely as that, the gravest first."""
         found = [
             other
             for other, new in rerun.answers.items()
-            if other != key and self._spoilt(other, new, CLEAR - 1)
+            if other != key and self._spoilt(other, new, limit)
         ]
         return sorted(found, key=lambda other: (rank(rerun.answers[other]), other))
 
-    def _with_followers(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
+    def _with_followers(
+        self, changes: Mapping[str, object], key: Key, limit: Gravity
+    ) -> Rerun | None:
         rerun = self._rerun(changes, key, limit)
         if rerun is None:
             return None
         follow = self._followers(rerun)
         if follow:
             rerun = self._rerun({**changes, **follow}, key, limit)
-        if rerun is None or limit < 0:
+        if rerun is None or limit == NO_LIMIT:
             return rerun
-        if any(self._spoilt(k, x, limit) for k, x in rerun.answers.items()):
-            return None
-        if any(item.check == CONTRADICTS or rank(item) <= limit for item in rerun.doubts):
-            return None
-        added = [path for path in changes if path not in self.review.spec.values]
-        if any(overruled(self.run.graph, rerun.run.graph, path) for path in added):
-            return None
-        return rerun
+        return rerun if self.allows(rerun, key, limit) else None
 
-    def _rerun(self, changes: Mapping[str, object], key: Key, limit: int) -> Rerun | None:
+    def _rerun(self, changes: Mapping[str, object], key: Key, limit: Gravity) -> Rerun | None:
         revised = self.run.revised(changes)
         if revised is None:
             return None
@@ -185,16 +216,17 @@ class Reruns:
         for entry, subject in self._in_question(run, change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
-            if other == key and answers[other].status not in CURED:
+            if other == key and not settled(answers[other]):
                 return None
             if other != key and self._spoilt(other, answers[other], limit):
                 self._spoilt_before.update((path, other) for path in changes)
+                self._spoiler = other
                 return None
         built_in = built_in_findings(run.spec, run.graph)
         if any(item.check == key[0] and item.evidence.leaves & change.touched for item in built_in):
             return None
         answers |= answers_of(built_in)
-        doubts = tuple(item for item in built_in if _doubt(item) not in self._doubted)
+        doubts = tuple(item for item in built_in if doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
 
     def _in_question(self, run: Assessment, change: Affected, key: Key) -> list[tuple[Entry, str]]:
@@ -213,13 +245,16 @@ class Reruns:
         near = closeness(self.answers[other].evidence)
         return other != key, -before, near if near is not None else 1.0
 
-    def _spoilt(self, other: Key, new: Finding, limit: int) -> bool:
-        """Whether a finding of ``limit`` or graver is new, worse or without an answer now."""
+    def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
+        """Whether another answer is spoilt.
+
+        A promise that is broken already, or of which nothing was known, is not.
+        """
         old = self.answers.get(other)
-        kind = _effect(old, new)
-        if kind == "opened":
-            return rank(old) <= limit
-        return kind in ("appeared", "worsened") and rank(new) <= limit
+        unknown = old is not None and old.status is Status.OPEN
+        if other[0] in self.promises and (unknown or rank(old) == rank(new)):
+            return False
+        return spoils(old, new, limit)
 
     def _altered(self, entry: Entry, subject: str, change: Affected, run: Assessment) -> bool:
         """Whether an answer can differ after a change; one that crashed always can.
@@ -259,25 +294,5 @@ def _resolved(review: Review) -> Assessment:
     return run
 
 
-def _effect(old: Finding | None, new: Finding | None) -> str:
-    """What a change did to an answer: one of ``KINDS``, or nothing to be told."""
-    before, after = rank(old), rank(new)
-    opened = new is not None and new.status is Status.OPEN
-    if opened and old is not None and old.status in (Status.FINDING, Status.MEETS):
-        return "opened"
-    if before == after:
-        return "worsened" if further_off(old, new) else ""
-    if before == CLEAR:
-        return "appeared"
-    if after == CLEAR:
-        return "cured"
-    return "eased" if after > before else "worsened"
-
-
-def _label(key: Key) -> str:
-    return f"{key[0]} ({key[1]})"
-
-
-def _doubt(item: Finding) -> tuple[str, str]:
-    """What tells one finding on a stated value from another of the same kind."""
-    return item.check, item.place.path if item.place else ""
+def _name(changes: Mapping[str, object], limit: Gravity) -> Name:
+    return (limit, *(f"{path}={in_text(value)}" for path, value in changes.items()))

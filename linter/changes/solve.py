@@ -23,7 +23,9 @@ from .stock import downward, upward
 GRID = 32
 BISECTIONS = 40
 CANDIDATES = 3
-DIGITS = 3
+DIGITS = 9
+LINE_DIGITS = 3
+MORE_PARTS = 1e-3
 END_STEPS = 40
 NUMBERS = ("quantity", "count")
 PART_WAY = (1.3, 0.75, 2.0, 0.5)
@@ -112,6 +114,8 @@ def numeric_leaf(run: Assessment, lever: Lever, path: str) -> NumericLeaf | None
     if bounds is None or not isinstance(now, Value) or now.form == "range":
         return None
     low, high = min(bounds[0], now.nominal), max(bounds[1], now.nominal)
+    if lever.within < float("inf") and now.nominal > 0.0:
+        low, high = max(low, now.nominal / lever.within), min(high, now.nominal * lever.within)
     return NumericLeaf(path, lever, field.unit, now, low, high)
 
 
@@ -155,7 +159,7 @@ def part_way(run: Assessment, lever: Lever, path: str) -> Iterator[object]:
         walk = (upward if ratio > 1 else downward)(lever.stock, leaf.unit, now.nominal * ratio)
         number = next(walk, None)
         if number is not None and leaf.low <= number <= leaf.high:
-            yield _as_text(leaf, number)
+            yield in_proportion(leaf.now, number, leaf.unit, leaf.linear)
 
 
 def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
@@ -164,7 +168,14 @@ def _words(run: Assessment, lever: Lever, path: str) -> Iterator[Candidate]:
     stated = now.text if isinstance(now, Value) else now
     for text in lever.stock if isinstance(lever.stock, tuple) else ():
         if text != stated:
-            yield Candidate(path, text, 0, 1.0)
+            far = 1.0
+            if run.spec.schema.field_of(path).kind == "count":
+                now_is = now.nominal if isinstance(now, Value) else 1.0
+                far = abs(math.log(float(text) / now_is))
+                if far == 0.0:
+                    continue
+                far += MORE_PARTS if float(text) > now_is else 0.0
+            yield Candidate(path, text, 0, far)
 
 
 def _numbers(run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf) -> list[Candidate]:
@@ -178,7 +189,7 @@ def _numbers(run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf)
         for number in islice(walk, CANDIDATES):
             if leaf.low <= number <= leaf.high and meets(number):
                 direction = 1 if rising or within else -1
-                text = _as_text(leaf, number)
+                text = in_proportion(leaf.now, number, leaf.unit, leaf.linear)
                 found.append(Candidate(leaf.path, text, direction, leaf.distance(number)))
     return sorted(found, key=lambda item: item.change)
 
@@ -241,18 +252,18 @@ def _bisect(outside: float, inside: float, meets: Callable[[float], bool]) -> fl
     return inside
 
 
-def _as_text(leaf: NumericLeaf, number: float) -> object:
-    """The new value as spec text, with the tolerance or the line that the old one has."""
-    now = leaf.now
+def in_proportion(now: Value, number: float, unit: str, linear: bool = False) -> object:
+    """A new value as spec text, with the tolerance or the line that the old one has."""
     if now.form not in ("tolerance", "line"):
-        return spell(Value(number, number, number), leaf.unit)
-    if leaf.linear or (now.form == "tolerance" and "%" not in now.text):
+        return spell(Value(number, number, number), unit)
+    if now.form == "tolerance" and "±" in now.text:
+        tolerance = now.text.partition("±")[2].strip()
+        return f"{spell(Value(number, number, number), unit)} ± {tolerance}"
+    if linear or (now.form == "tolerance" and "%" not in now.text):
         step = number - now.nominal
         low, high = now.lo + step, now.hi + step
     else:
-        low, high = (_rounded(x * number / now.nominal) for x in (now.lo, now.hi))
-    return spell(Value(low, number, high, now.form, sides=now.sides), leaf.unit)
-
-
-def _rounded(x: float) -> float:
-    return float(f"{x:.{DIGITS}g}")
+        digits = DIGITS if now.form == "tolerance" else LINE_DIGITS
+        ratio = number / now.nominal
+        low, high = (float(f"{x * ratio:.{digits}g}") for x in (now.lo, now.hi))
+    return spell(Value(low, number, high, now.form, sides=now.sides), unit)

@@ -14,7 +14,8 @@ from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review
 from ..quantities.quantity import Value
 from .faults import WEIGHTS, Fault
-from .remedy import MOST_LEVERS, Advisor
+from .pairs import MOST_LEVERS
+from .remedy import Advisor
 from .rerun import CONTRADICTS
 
 GONE = 1.0
@@ -97,9 +98,11 @@ class Trials:
         """For each lever the nearest value on each side that would meet the limit."""
         entry = self.review.catalogue.entry(fault.first.check)
         found: dict[tuple[str, int], object] = {}
-        levers = self.advisor.levers(entry, fault.first)[:MOST_LEVERS] if entry else []
+        levers = self.advisor.levers.of(entry, fault.first)[:MOST_LEVERS] if entry else []
         for lever, path in levers:
-            for tried in self.advisor.solved(entry, fault.first, lever, path) if entry else ():
+            for tried in (
+                self.advisor.levers.solved(entry, fault.first, lever, path) if entry else ()
+            ):
                 found.setdefault((path, tried.direction), tried.text)
         return [(path, text) for (path, _), text in found.items()]
 

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from ..declare import field_path, local_path
 from ..finding import Severity
 from ..judging.review import Review
+from .effect import in_text
 from .faults import Fault
-from .rerun import in_text
 from .trial import GONE, MOSTLY, Trials
 
 SOMEWHAT = 0.1

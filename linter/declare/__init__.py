@@ -5,6 +5,7 @@ from .accept import spelled
 from .field import (
     Designs,
     Field,
+    Nature,
     Section,
     absent,
     adverse,
@@ -23,6 +24,7 @@ __all__ = [
     "PRODUCT",
     "Designs",
     "Field",
+    "Nature",
     "Schema",
     "Section",
     "Value",

@@ -22,6 +22,7 @@ Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
 Promise = Literal["", "higher", "lower", "wider", "stated"]
+Nature = Literal["", "part", "setting", "topology", "use", "claim", "outcome"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,6 +59,7 @@ class Field:
         is ``stated`` at all.
     beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
         nobody from prototype on.
+    nature: what kind of thing it is, where that differs from its section's; see ``Section``.
     called: what else the trade writes, with what it means here (``2 oz``: ``70 um``).
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
@@ -86,6 +88,7 @@ class Field:
     promise: Promise = ""
     asked_first: str = ""
     beats_sum: bool = False
+    nature: Nature = ""
     called: Mapping[str, str] = field(default_factory=dict, compare=False)
 
     @property
@@ -117,11 +120,17 @@ class Section(BaseModel):
 
     voluntary: what is not stated is not claimed, so that nothing is asked for.
     guards: it guards the product, so that taking it away is a loss.
+    nature: what kind of thing its fields are, and so how they can be changed: a value or
+        rating of a ``part`` that is bought or made, a ``setting`` that is adjusted, the
+        ``topology``, the ``use`` that the product is made for, a ``claim``, or an ``outcome``:
+        what is measured, or follows from all the others.  A use and an outcome are no
+        designer's choice; a claim can only be lowered.
     trade_words: of a root model, words of the trade with the fields that they lead to.
     """
 
     voluntary: ClassVar[bool] = False
     guards: ClassVar[bool] = False
+    nature: ClassVar[Nature] = "part"
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)

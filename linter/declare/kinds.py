@@ -7,7 +7,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from ..check import Assumption
-from .field import Designs, Field, Kind, Promise, spec_field
+from .field import Designs, Field, Kind, Nature, Promise, spec_field
 from .usual import middle
 
 NOTHING: Mapping[str, str] = MappingProxyType({})
@@ -28,6 +28,7 @@ def quantity(
     also_in: Designs | None = None,
     promise: Promise = "",
     beats_sum: bool = False,
+    nature: Nature = "",
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
@@ -48,6 +49,7 @@ def quantity(
             also_in=also_in,
             promise=promise,
             beats_sum=beats_sum,
+            nature=nature,
             called=called,
         )
     )
@@ -62,6 +64,7 @@ def count(
     example: str = "2",
     required: bool = False,
     possible: str = "",
+    nature: Nature = "",
 ) -> Any:
     """A whole number without a unit."""
     return spec_field(
@@ -76,6 +79,7 @@ def count(
             zero=usual.startswith("0 "),
             required=required,
             possible=possible,
+            nature=nature,
         )
     )
 
@@ -88,6 +92,7 @@ def word(
     default: Assumption | None = None,
     asked_first: str = "",
     promise: Promise = "",
+    nature: Nature = "",
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """One of the given words."""
@@ -103,6 +108,7 @@ def word(
             example=words[0],
             asked_first=asked_first,
             promise=promise,
+            nature=nature,
             called=called,
         )
     )
@@ -114,6 +120,7 @@ def flag(
     concerns: Designs | None = None,
     default: Assumption | None = None,
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """The word yes or the word no."""
     return spec_field(
@@ -127,6 +134,7 @@ def flag(
             default=default,
             example="yes",
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -138,6 +146,7 @@ def text(
     concerns: Designs | None = None,
     required: bool = False,
     promise: Promise = "",
+    nature: Nature = "",
 ) -> Any:
     """Free text."""
     return spec_field(
@@ -150,6 +159,7 @@ def text(
             example=example,
             required=required,
             promise=promise,
+            nature=nature,
         )
     )
 
@@ -161,6 +171,7 @@ def listed(
     words: tuple[str, ...] = (),
     concerns: Designs | None = None,
     promise: Promise = "",
+    nature: Nature = "",
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A list of words, or of texts where no words are given."""
@@ -174,6 +185,7 @@ def listed(
             words=words,
             example=example,
             promise=promise,
+            nature=nature,
             called=called,
         )
     )

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from pydantic import BaseModel
 
-from .field import Field, Section, declared
+from .field import Field, Nature, Section, declared
 from .paths import CHANNELS, field_path, is_below_channel
 
 
@@ -56,6 +56,14 @@ class Schema:
                 return True
             path = path.rpartition(".")[0]
         return False
+
+    def nature_of(self, path: str) -> Nature:
+        """What kind of thing a field is: its own word, a claim where it promises, its section's."""
+        path = field_path(path)
+        field = self.fields[path]
+        above = self.fields.get(path.rpartition(".")[0])
+        model = above.model if above else self.channel if self.is_channel_path(path) else self.root
+        return field.nature or ("claim" if field.promise else getattr(model, "nature", "part"))
 
     def one_channel(self) -> str:
         """What a file with one channel may look like there."""

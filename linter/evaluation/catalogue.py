@@ -16,9 +16,11 @@ from types import ModuleType
 
 from ..check import Arguments, Check, Constant, Derived, Input, Promise
 from ..declare import Schema, load_schema
+from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
+from .change_faults import change_faults
 
-NOT_DOMAINS = ("formulas", "derived", "spec")
+NOT_DOMAINS = ("formulas", "derived", "spec", "changes")
 BUILT_IN = {
     "channel_index": ("1", "number of the channel, from 0"),
     "channel_count": ("1", "channels of the product"),
@@ -46,6 +48,7 @@ class Catalogue:
 
     schema: the spec that they speak of.  packages: the rule packages that were read.
     promises: what the paperwork promises, in the order in which it is told.
+    changes: the changes of the design that no single value makes.
     """
 
     entries: tuple[Entry, ...]
@@ -54,6 +57,7 @@ class Catalogue:
     schema: Schema
     packages: tuple[str, ...] = ()
     promises: tuple[Promise, ...] = ()
+    changes: tuple[DesignChange, ...] = ()
 
     def parts_needed(self, check: Check) -> Iterator[str]:
         """The parts that may be absent and whose values a check cannot do without."""
@@ -118,9 +122,23 @@ def extended(base: Catalogue, package: str) -> Catalogue:
         derived=derived,
         domains=domains,
         packages=(*base.packages, package),
+        changes=(*base.changes, *_changes(package, folders, derived, base.schema)),
     )
     names = [info.name for info in pkgutil.iter_modules(root.__path__)]
     return _with_promises(done, f"{package}.promises") if "promises" in names else done
+
+
+def _changes(
+    package: str, folders: list[str], derived: Mapping[str, Derived], schema: Schema
+) -> Iterator[DesignChange]:
+    """The design changes of a package, one a file."""
+    for module in _modules(f"{package}.changes") if "changes" in folders else ():
+        change = getattr(module, "CHANGE", None)
+        if not isinstance(change, DesignChange):
+            raise CatalogueError(f"{module.__file__}: CHANGE: the file holds one DesignChange")
+        for fault in change_faults(change, derived, schema):
+            raise CatalogueError(f"{module.__file__}: {fault}")
+        yield change
 
 
 def _with_promises(catalogue: Catalogue, module: str) -> Catalogue:

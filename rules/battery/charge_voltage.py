@@ -14,7 +14,7 @@ that is critical. Within it but more than 0.6 % above is minor: no room is left 
 error, such as cells out of balance (common practice).
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, from_memory
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, from_memory
 from ..formulas.pack import CHARGE_ENDS
 
 
@@ -45,7 +45,6 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("battery.charger.v", "0.05 V"),),
     sources=(CHARGE_ENDS,),
     cautions=(
         Caution(

@@ -46,7 +46,6 @@ CHECK = Check(
     ),
     levers=(
         Lever("battery.parallel", "1"),
-        Lever("battery.cell.v_oc_low", "0.05 V"),
         Lever("protection.under_voltage.v_trip", "0.5 V"),
     ),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),

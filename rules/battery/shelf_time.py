@@ -46,7 +46,8 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("battery.i_standby", "1 uA"), Lever("claims.shelf_time", "100 h")),
+    otherwise="a load switch that takes everything off the pack while the product is off",
+    levers=(Lever("claims.shelf_time", "100 h"),),
     sources=(derivation("charge over current is the time until the pack is empty"),),
     cases=(
         Case(

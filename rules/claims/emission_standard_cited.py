@@ -34,6 +34,7 @@ CHECK = Check(
     " ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
+    otherwise="a standard on emission among those cited, and the test behind it",
     sources=(FAMILIES_BASIS,),
     cases=(
         Case(

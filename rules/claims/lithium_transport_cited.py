@@ -37,6 +37,7 @@ CHECK = Check(
     inputs={"standards": Input("claims.standards")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
+    otherwise="the transport test of the cells, and the report that names it",
     sources=(FAMILIES_BASIS,),
     cautions=(
         Caution(

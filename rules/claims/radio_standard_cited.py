@@ -35,6 +35,7 @@ CHECK = Check(
     inputs={"standards": Input("claims.standards")},
     applies={"claims.radio": "yes"},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
+    otherwise="a radio standard among those cited, and the test behind it",
     sources=(FAMILIES_BASIS,),
     cases=(
         Case(

@@ -35,6 +35,7 @@ CHECK = Check(
     " among those cited ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
+    otherwise="a current safety standard among those cited, and the test behind it",
     sources=(FAMILIES_BASIS,),
     cases=(
         Case(

@@ -33,6 +33,7 @@ CHECK = Check(
     sentence="{figure:text is|texts are} withdrawn or repealed among those cited ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtMost(minor="0", basis={"minor": WITHDRAWN_2020}),
+    otherwise="the standard that replaces the withdrawn one",
     sources=(WITHDRAWN_2020, REPLACED),
     cases=(
         Case(

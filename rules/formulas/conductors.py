@@ -21,6 +21,13 @@ CHASSIS_WIRE = (
 (Handbook of Electronic Tables and Formulas, as quoted by HyperPhysics)."""
 
 
+LEAD_SIZES = (
+    *("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2"),
+    *("16 mm2", "25 mm2"),
+)
+"""Cross-sections that leads are made in (IEC 60228, from memory)."""
+
+
 def two_way_resistance(resistivity: float, length: float, area: float) -> float:
     """Resistance of a pair of conductors, there and back.
 

@@ -41,7 +41,10 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "discrete", "gate_drive.bootstrap.refresh": "none"},
     limits=AtLeast(major="100 %", minor="150 %", basis={"major": HOLD, "minor": COMMON_PRACTICE}),
-    levers=(Lever("gate_drive.bootstrap.c", "E6"),),
+    levers=(
+        Lever("gate_drive.bootstrap.c", "E6"),
+        Lever("gate_drive.bootstrap.refresh", ("forced-off-time", "charge-pump")),
+    ),
     sources=(
         HOLD,
         Source("NBitWonder notebook, entry 022: cured by a limit of the duty"),

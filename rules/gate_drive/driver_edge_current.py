@@ -41,7 +41,7 @@ CHECK = Check(
     limits=AtLeast(
         major="50 %", minor="80 %", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
-    levers=(Lever("gate_drive.r_g_on", "E24"),),
+    levers=(Lever("gate_drive.r_g_on", "E24", within=5.0),),
     sources=(PLATEAU,),
     cases=(
         Case(

@@ -41,7 +41,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("gate_drive.r_g_on", "E24"),),
+    levers=(Lever("gate_drive.r_g_on", "E24", within=5.0),),
     sources=(
         derivation("slope of the node against the rating of the driver"),
         Source("Microchip isolated gate driver data sheet: 100 kV/us", "no page given"),

@@ -59,7 +59,10 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("gate_drive.v_drv", "0.5 V"),),
+    levers=(
+        Lever("gate_drive.v_drv", "0.5 V"),
+        Lever("output_stage.device.v_gss", ("12 V", "16 V", "20 V", "25 V")),
+    ),
     sources=(derivation("gate supply and ringing add at the gate"),),
     cases=(
         Case(

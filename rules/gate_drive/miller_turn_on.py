@@ -90,7 +90,12 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("gate_drive.r_g_off", "E24"), Lever("gate_drive.r_g_on", "E24")),
+    levers=(
+        Lever("gate_drive.r_g_off", "E24", within=10.0),
+        Lever("gate_drive.r_g_on", "E24", within=5.0),
+    ),
+    otherwise="a device with a higher threshold or less gate-drain charge, or a driver that holds"
+    " the gate below ground",
     sources=(
         derivation("first-order circuit of gate loop and gate capacitances on a ramp"),
         MOSFET_DRIVE,

@@ -24,7 +24,6 @@ from ...linter.check import (
     Caution,
     Check,
     Input,
-    Lever,
     derivation,
 )
 from ..derived.load import SERIES
@@ -86,7 +85,6 @@ CHECK = Check(
         minor="2",
         basis={"critical": BURNS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
     ),
-    levers=(Lever("limiter.v_rms", "0.5 V"),),
     sources=(CLIPPED_SINE, RATING_KINDS),
     cautions=(
         Caution(

@@ -34,8 +34,8 @@ CHECK = Check(
     },
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
     levers=(
-        Lever("loudspeaker.series", ("1", "2", "3", "4")),
         Lever("loudspeaker.parallel", ("1", "2", "3", "4")),
+        Lever("loudspeaker.series", ("1", "2", "3", "4")),
     ),
     sources=(derivation("Kirchhoff: series impedances add, parallel admittances add"),),
     cases=(

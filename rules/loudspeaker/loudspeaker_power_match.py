@@ -14,7 +14,7 @@ the matter, whatever the rail allows.  What clipping adds is another check.
 What to do first: set the long-term limiter to the square root of rating times impedance.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
+from ...linter.check import AtMost, Case, Caution, Check, Input, Source
 from ..formulas.load import RATING_KINDS
 
 NOISE_TEST = Source(
@@ -58,7 +58,6 @@ CHECK = Check(
         "p_driver_noise": Input("p_driver_noise"),
     },
     limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
-    levers=(Lever("limiter.v_rms", "0.5 V"),),
     sources=(RATING_KINDS, NOISE_TEST),
     cautions=(
         Caution(

@@ -44,10 +44,7 @@ CHECK = Check(
             "minor": derivation("second order at 0.8 of the tuning takes 8.8 dB"),
         },
     ),
-    levers=(
-        Lever("loudspeaker.high_pass.f", "1 Hz"),
-        Lever("loudspeaker.high_pass.order", ("1", "2", "3", "4")),
-    ),
+    levers=(Lever("loudspeaker.high_pass.f", "1 Hz"),),
     sources=(SMALL_VENTED,),
     cases=(
         Case(

@@ -55,7 +55,7 @@ CHECK = Check(
         minor="45 deg",
         basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE},
     ),
-    levers=(Lever("modulator.loop_crossover", "1 kHz"), Lever("modulator.loop_delay", "10 ns")),
+    levers=(Lever("modulator.loop_crossover", "1 kHz"),),
     sources=(derivation("phase of a pure delay: 2 pi f t"),),
     cases=(
         Case(

@@ -37,7 +37,9 @@ CHECK = Check(
     },
     applies={"filter_kind": "lc", "filter_in_loop": "no"},
     limits=AtMost(minor="0.1 %", basis={"minor": COMMON_PRACTICE}),
-    levers=(Lever("filter.c_across.bias_retention", "5 %"),),
+    levers=(
+        Lever("filter.c_across.dielectric", ("polypropylene", "polyester", "ceramic-class-1")),
+    ),
     sources=(
         derivation("first-order perturbation of the filter's equation, confirmed by solving it"),
         Source("Widder and Zhao, EE Times, 9 Jan 2008", "p. 3: film across the load"),

@@ -140,7 +140,7 @@ CHECK = Check(
     },
     limits=AtMost(minor="6 dB", basis={"minor": COMMON_PRACTICE}),
     levers=(
-        Lever("output_stage.t_edge", "5 ns"),
+        Lever("gate_drive.r_g_on", "E24", {"output_stage.devices": "discrete"}, 5.0),
         Lever("lead.length", "50 mm"),
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),

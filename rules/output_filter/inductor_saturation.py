@@ -69,7 +69,6 @@ CHECK = Check(
                 "32 A",
             ),
         ),
-        Lever("limiter.v_peak", "1 V"),
     ),
     sources=(
         Source("Wuerth article on passive-components.eu", "definitions at 10, 20, 30 % loss"),

@@ -44,6 +44,7 @@ CHECK = Check(
             "minor": derivation("half of it is left for amplifier and loudspeaker"),
         },
     ),
+    otherwise="a higher carrier, or a second section, so that the corner of the filter can rise",
     levers=(
         Lever("filter.inductor.l", "E12"),
         Lever("filter.c_across.c", "E12"),

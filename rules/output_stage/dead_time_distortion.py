@@ -106,6 +106,7 @@ CHECK = Check(
         Lever("gate_drive.dead_time", "5 ns"),
         Lever("modulator.loop_crossover", "5 kHz"),
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
+        Lever("claims.thd", "0.1 %"),
     ),
     sources=(
         derivation("Fourier sum of the error along a sine, with the clean range of the ripple"),

@@ -40,6 +40,7 @@ CHECK = Check(
     levers=(
         Lever("supply.v_rail", "0.5 V"),
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
+        Lever("supply.bulk.c", "E6"),
     ),
     sources=(THREAD, derivation("the leg of the part spans both supply pins")),
     cases=(

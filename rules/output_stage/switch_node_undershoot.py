@@ -51,7 +51,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("output_stage.l_loop", "0.5 nH"), Lever("gate_drive.r_g_on", "E24")),
+    levers=(Lever("output_stage.l_loop", "0.5 nH"), Lever("gate_drive.r_g_on", "E24", within=5.0)),
     sources=(derivation("diode drop and L di/dt in series below ground"),),
     cases=(
         Case(

@@ -54,10 +54,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(
-        Lever("output_stage.over_current.i_trip", "0.5 A"),
-        Lever("limiter.v_peak", "1 V"),
-    ),
+    levers=(Lever("output_stage.over_current.i_trip", "0.5 A"),),
     sources=(
         derivation("crest of the clipped signal through load and path"),
         Source(

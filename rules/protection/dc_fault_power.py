@@ -17,7 +17,7 @@ any detector is critical.  With a detector the question is what it does: another
 First cure: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, Source, derivation
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
@@ -59,10 +59,6 @@ CHECK = Check(
     limits=AtMost(
         critical="1",
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
-    ),
-    levers=(
-        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
-        Lever("protection.dc_detector.independent", ("yes",)),
     ),
     sources=(
         derivation("one switch shorted: the output stands at its rail"),

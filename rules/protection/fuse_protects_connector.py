@@ -25,7 +25,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.constants import CONTACT_RISE
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
 from ..formulas.maths import larger
 
 
@@ -64,10 +64,7 @@ CHECK = Check(
             "minor": derivation("the highest temperature of a connector is its rating"),
         },
     ),
-    levers=(
-        Lever("protection.fuse.i_rated", STOCK),
-        Lever("wiring.connector.contacts", ("1", "2", "3", "4")),
-    ),
+    levers=(Lever("wiring.connector.contacts", ("1", "2", "3", "4")),),
     sources=(
         derivation("heat of a contact: current squared times resistance"),
         FUSEOLOGY,

@@ -19,10 +19,10 @@ a bundle.  First cure: a thicker lead, or the smallest fuse that still carries t
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
+from ..formulas.conductors import LEAD_SIZES
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
 
 OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45 of the rating")
-SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
 
 
 def figure(i_lasting: float, i_lead_rated: float) -> float:
@@ -44,7 +44,7 @@ CHECK = Check(
     },
     applies={"fuse_seen": "yes"},
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
-    levers=(Lever("wiring.supply_lead.area", SIZES), Lever("protection.fuse.i_rated", STOCK)),
+    levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),
     cautions=(
         Caution(

@@ -25,7 +25,7 @@ from ...linter.check import (
 )
 from ..formulas.conductors import trace_rise
 from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
-from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, STOCK
+from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
 
 BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
 SOLDER = from_memory("melting point of tin-silver-copper solder", "217 degC")
@@ -70,11 +70,7 @@ CHECK = Check(
     limits=AtMost(
         critical="217 degC", major="130 degC", basis={"critical": SOLDER, "major": BOARD}
     ),
-    levers=(
-        Lever("wiring.trace.width", "0.5 mm"),
-        Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
-        Lever("protection.fuse.i_rated", STOCK),
-    ),
+    levers=(Lever("wiring.trace.width", "0.5 mm"),),
     sources=(TRACE_CHART, FUSEOLOGY, IEC_FUSES),
     cautions=(
         Caution("WARNING", "A trace that the fuse does not protect burns and can start a fire."),

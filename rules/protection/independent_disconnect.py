@@ -22,7 +22,6 @@ from ...linter.check import (
     Caution,
     Check,
     Input,
-    Lever,
     derivation,
 )
 from ..formulas.constants import FIRE_POWER
@@ -70,10 +69,6 @@ CHECK = Check(
     },
     applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
     limits=AtMost(critical="1", basis={"critical": SAFE_POWER}),
-    levers=(
-        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
-        Lever("protection.dc_detector.independent", ("yes",)),
-    ),
     sources=(
         derivation("switches that are turned off do not open one that is shorted"),
         SAFE_POWER,

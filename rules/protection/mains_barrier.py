@@ -63,6 +63,7 @@ CHECK = Check(
     },
     applies={"mains_side": "yes"},
     limits=AtLeast(critical="0.5", major="1", basis={"critical": CODES, "major": CODES}),
+    otherwise="a certified converter between mains and the rail, bought in; see the local code",
     sources=(CODES, ENERGY_CLASSES),
     cautions=(
         Caution(

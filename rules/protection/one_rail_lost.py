@@ -11,7 +11,7 @@ The figure is that of dc-fault-power, the heat in ONE coil over its rating or 15
 limit: the coil burns just as with a shorted switch.  First cure: a lockout on both rails.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
@@ -55,10 +55,6 @@ CHECK = Check(
     limits=AtMost(
         critical="1",
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
-    ),
-    levers=(
-        Lever("protection.dc_detector.action", ("disconnect-load", "remove-supply")),
-        Lever("protection.dc_detector.independent", ("yes",)),
     ),
     sources=(derivation("a half-bridge between ground and one rail pulls to it"), SAFE_POWER),
     cautions=(

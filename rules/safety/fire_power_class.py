@@ -41,6 +41,7 @@ CHECK = Check(
         "fire_enclosure": Input("safety.fire_enclosure"),
     },
     limits=AtMost(major="100 W", basis={"major": FIRE_POWER}),
+    otherwise="an enclosure made to contain a fire, or a source that gives less to a fault",
     levers=(Lever("safety.fire_enclosure", ("yes",)),),
     sources=(FIRE_POWER, derivation("power matching: v^2 / 4 r")),
     cautions=(

@@ -4,6 +4,7 @@ from typing import ClassVar, Literal
 
 from ...linter.check import quoted
 from ...linter.declare import (
+    Nature,
     Section,
     Value,
     absent,
@@ -54,6 +55,7 @@ class Cell(Section):
         "0.9 .. 3.8 V",
         concerns=BATTERY,
         example="3.45 V",
+        nature="use",
     )
     r_internal: Value | None = quantity(
         "ohm",
@@ -124,6 +126,7 @@ class PackProtection(Section):
     """Protection circuit of the WHOLE pack."""
 
     guards: ClassVar[bool] = True
+    nature: ClassVar[Nature] = "setting"
 
     i_trip: Value | None = quantity(
         "A",
@@ -148,6 +151,7 @@ class PackProtection(Section):
         given="max",
         concerns=BATTERY,
         example="200 A",
+        nature="part",
     )
     v_cutoff: Value | None = quantity(
         "V",
@@ -163,11 +167,14 @@ class PackProtection(Section):
         given="line",
         concerns=BATTERY,
         default=favourable("0 ohm"),
+        nature="part",
     )
 
 
 class Charger(Section):
     """Charger of the WHOLE pack, in the product or apart from it."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v: Value | None = quantity(
         "V",
@@ -189,6 +196,7 @@ class Charger(Section):
         ("cell", "board", "none"),
         "where the temperature is sensed that lets charging start",
         concerns=BATTERY,
+        nature="topology",
     )
     t_window: Value | None = quantity(
         "degC",
@@ -209,11 +217,14 @@ class Charger(Section):
         ("impossible", "power-path", "from-the-cells"),
         "what feeds the amplifier if it plays while charging",
         concerns=BATTERY,
+        nature="topology",
     )
 
 
 class Battery(Section):
     """The battery: how many cells of which kind, and what guards them."""
+
+    nature: ClassVar[Nature] = "topology"
 
     chemistry: str | None = word(
         CHEMISTRIES,
@@ -240,6 +251,7 @@ class Battery(Section):
         given="max",
         concerns=BATTERY,
         also="0.01 .. 2 uA or 1.9 .. 100 mA",  # shutdown of a part; radio on standby
+        nature="outcome",
     )
     connection: str | None = word(
         ("fixed", "keyed", "reversible"),
@@ -252,6 +264,7 @@ class Battery(Section):
         "0 or 0.2 .. 180 cm2",
         concerns=LEAD_ACID,
         example="4 cm2",
+        nature="setting",
     )
     usable_share: Value | None = quantity(
         "%",
@@ -260,6 +273,7 @@ class Battery(Section):
         concerns=BATTERY,
         default=usually("90 %"),
         example="90 %",
+        nature="outcome",
     )
     cold_share: Value | None = quantity(
         "%",
@@ -268,6 +282,7 @@ class Battery(Section):
         concerns=BATTERY,
         default=usually("80 %"),
         example="80 %",
+        nature="outcome",
     )
     peukert: Value | None = quantity(
         "1",
@@ -276,6 +291,7 @@ class Battery(Section):
         possible="1 .. 3",
         concerns=LEAD_ACID,
         example="1.15",
+        nature="outcome",
     )
     rating_hours: Value | None = quantity(
         "h",
@@ -286,6 +302,7 @@ class Battery(Section):
             "20 h", quoted("encyclopaedia article on Peukert's law: 20 h is the usual rating")
         ),
         example="20 h",
+        nature="outcome",
     )
     cell: Cell | None = section(Cell, part="battery cells", concerns=BATTERY)
     protection: PackProtection | Literal["none"] | None = section(

@@ -1,8 +1,8 @@
 """One channel: what it is rated for, and its parts from gate to loudspeaker."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
-from ...linter.declare import Section, Value, absent, flag, quantity, section, usually
+from ...linter.declare import Nature, Section, Value, absent, flag, quantity, section, usually
 from .designs import NO_LOUDSPEAKER
 from .filter import Filter
 from .gate_drive import GateDrive
@@ -14,6 +14,8 @@ from .trade_sizes import AWG
 
 class Limiter(Section):
     """Level limiter, as seen at the load."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v_rms: Value | None = quantity(
         "V",
@@ -79,6 +81,7 @@ class Channel(Section):
         "output at rated power, rms, if stated beside it; only compared",
         "1 .. 200 V",
         example="12 V",
+        nature="claim",
     )
     rated_load: Value | None = quantity(
         "ohm",
@@ -105,6 +108,7 @@ class Channel(Section):
         concerns=NO_LOUDSPEAKER,
         example="100 W",
         also="0.02 .. 1.5 W or 1400 .. 10000 W",  # wearables; big subwoofers
+        nature="claim",
     )
     open_load: str | None = flag(
         "running with nothing connected is a stated use",
@@ -127,6 +131,7 @@ class Channel(Section):
         "1 .. 500 V/V",
         given="tol",
         example="24 dB ± 0.3 dB",
+        nature="setting",
     )
     dc_offset: Value | None = quantity(
         "V",
@@ -134,6 +139,7 @@ class Channel(Section):
         "0 or 3 .. 2900 mV",
         given="max",
         also="0.01 .. 3 mV",  # small parts
+        nature="setting",
     )
     turn_on_step: Value | None = quantity(
         "V",
@@ -141,6 +147,7 @@ class Channel(Section):
         "0 or 3 .. 2900 mV",
         given="max",
         also="0.01 .. 3 mV",  # small parts
+        nature="outcome",
     )
     limiter: Limiter | Literal["none"] | None = section(
         Limiter, part="level limiter", can_be_none=True, default=absent()

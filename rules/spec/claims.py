@@ -2,7 +2,7 @@
 
 from typing import ClassVar
 
-from ...linter.declare import Section, Value, absent, flag, listed, quantity, usually, word
+from ...linter.declare import Nature, Section, Value, absent, flag, listed, quantity, usually, word
 from .designs import BATTERY
 from .trade_sizes import MARKETS
 
@@ -10,6 +10,7 @@ from .trade_sizes import MARKETS
 class Claims(Section):
     """Claims about the WHOLE product, to be compared with what follows."""
 
+    nature: ClassVar[Nature] = "claim"
     voluntary: ClassVar[bool] = True
 
     efficiency: Value | None = quantity(

@@ -24,6 +24,7 @@ class Device(Section):
     switches_per_package: Value | None = count(
         "switches, of all channels, inside ONE package; silent: 1 if discrete, else the channel's",
         "1 .. 16",
+        nature="topology",
     )
     v_dss: Value | None = quantity(
         "V", "rating drain to source", "12 .. 900 V", given="max", concerns=DISCRETE
@@ -75,6 +76,7 @@ class Device(Section):
         given="typ",
         default=usually("1.8", from_memory("data sheets of silicon MOSFETs up to 200 V")),
         example="1.75",
+        nature="outcome",
     )
     v_gs_on: Value | None = quantity(
         "V",

@@ -1,7 +1,9 @@
 """Where the product is used."""
 
+from typing import ClassVar
+
 from ...linter.check import from_memory
-from ...linter.declare import Section, Value, count, quantity, text, usually, word
+from ...linter.declare import Nature, Section, Value, count, quantity, text, usually, word
 
 PLACES = ("indoor", "outdoor", "vehicle")
 RECEIVERS = ("none", "nearby", "in-product")
@@ -9,6 +11,8 @@ RECEIVERS = ("none", "nearby", "in-product")
 
 class Environment(Section):
     """Where the product is used: air, height, sun, dirt."""
+
+    nature: ClassVar[Nature] = "use"
 
     ambient: Value | None = quantity(
         "degC",

@@ -53,6 +53,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         example="20 %",
+        nature="outcome",
     )
     i_sat_hot_factor: Value | None = quantity(
         "1",
@@ -61,6 +62,7 @@ class Inductor(Section):
         given="typ",
         concerns=LC,
         example="0.9",
+        nature="outcome",
     )
     i_rms: Value | None = quantity(
         "A",
@@ -77,6 +79,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("40 K", quoted("inductor maker's tutorial on rated current: 40 K rise")),
         example="40 K",
+        nature="outcome",
     )
     core: str | None = word(("ferrite", "powder", "air"), "core material", concerns=LC)
     turns: Value | None = quantity(
@@ -104,6 +107,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("1.4", from_memory("core loss fits of power ferrites")),
         example="1.4",
+        nature="outcome",
     )
     exponent_b: Value | None = quantity(
         "1",
@@ -114,6 +118,7 @@ class Inductor(Section):
         concerns=LC,
         default=usually("2.6", from_memory("core loss fits of power ferrites")),
         example="2.5",
+        nature="outcome",
     )
 
 
@@ -157,6 +162,7 @@ class FilterCapacitor(Section):
         given="typ",
         concerns=LC,
         example="60 %",
+        nature="outcome",
     )
 
 
@@ -218,6 +224,7 @@ class Damper(Section):
         "one damper across the load, or one from EACH terminal to ground",
         concerns=LC,
         default=usually("across"),
+        nature="topology",
     )
 
 
@@ -263,6 +270,7 @@ class Filter(Section):
         ("lc", "bead", "filterless"),
         "what stands between switch node and load; silent: lc where an inductor is stated",
         asked_first="filter",
+        nature="topology",
     )
     corner: Value | None = quantity(
         "Hz",
@@ -271,6 +279,7 @@ class Filter(Section):
         concerns=LC,
         also="0.5 .. 100 MHz",  # beads
         also_in=BEAD,
+        nature="outcome",
     )
     inductor: Inductor | None = section(Inductor, part="filter inductor", concerns=LC)
     c_across: FilterCapacitor | Literal["none"] | None = section(

@@ -12,12 +12,14 @@ class Regulator(Section):
     type: str | None = word(
         ("linear", "switching", "separate"),
         "kind of regulator; separate: a supply of its own, not fed by the rail",
+        nature="topology",
     )
     i_other: Value | None = quantity(
         "A",
         "current that the regulator delivers to other loads than the gates",
         "0 or 1 .. 900 mA",
         default=favourable("0 A"),
+        nature="use",
     )
     r_th_ja: Value | None = quantity(
         "K/W", "regulator: junction to the air in the box", "10 .. 250 K/W", given="typ"
@@ -103,6 +105,7 @@ class Bootstrap(Section):
         ("forced-off-time", "charge-pump", "none"),
         "what recharges the capacitor while the output is clipped",
         concerns=DISCRETE,
+        nature="topology",
     )
 
 
@@ -117,6 +120,7 @@ class GateDrive(Section):
         concerns=DISCRETE,
         default=usually("12 V"),
         example="11 V ± 5 %",
+        nature="setting",
     )
     r_g_on: Value | None = quantity(
         "ohm",
@@ -155,6 +159,7 @@ class GateDrive(Section):
         given="line",
         concerns=DISCRETE,
         example="{min: 40 ns, typ: 45 ns}",
+        nature="setting",
     )
     delay_mismatch: Value | None = quantity(
         "s",
@@ -163,12 +168,14 @@ class GateDrive(Section):
         given="max",
         concerns=DISCRETE,
         default=favourable("0 s"),
+        nature="outcome",
     )
     v_gs_ringing: Value | None = quantity(
         "V",
         "ringing on the gate above v_drv, peak; silent: 10 % of v_drv",
         "0 or 0.1 .. 20 V",
         concerns=DISCRETE,
+        nature="outcome",
     )
     v_node_negative: Value | None = quantity(
         "V",
@@ -189,6 +196,7 @@ class GateDrive(Section):
         "shortest on- or off-pulse that modulator and driver pass; silent: from the dead time",
         "5 .. 2000 ns",
         given="max",
+        nature="outcome",
     )
     c_reservoir: Value | None = quantity(
         "F",
@@ -211,6 +219,7 @@ class GateDrive(Section):
         "what supplies the upper gate in place of a bootstrap; a supply of its own, a charge"
         " pump, or nothing since the upper switch is a p-channel one",
         concerns=DISCRETE,
+        nature="topology",
     )
     regulator: Regulator | Literal["none"] | None = section(
         Regulator, part="regulator of the gate supply", can_be_none=True

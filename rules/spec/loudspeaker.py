@@ -1,9 +1,19 @@
 """What hangs on a channel."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.check import from_memory
-from ...linter.declare import Section, Value, absent, count, quantity, section, usually, word
+from ...linter.declare import (
+    Nature,
+    Section,
+    Value,
+    absent,
+    count,
+    quantity,
+    section,
+    usually,
+    word,
+)
 from .designs import PASSIVE_RADIATOR, VENTED
 
 RATING_METHODS = (
@@ -23,7 +33,9 @@ class LoudspeakerEnclosure(Section):
     """Enclosure of ONE loudspeaker."""
 
     type: str | None = word(
-        ("sealed", "vented", "passive-radiator", "open", "horn"), "kind of enclosure"
+        ("sealed", "vented", "passive-radiator", "open", "horn"),
+        "kind of enclosure",
+        nature="topology",
     )
     v_b: Value | None = quantity(
         "L",
@@ -54,6 +66,7 @@ class LoudspeakerEnclosure(Section):
         concerns=VENTED,
         default=usually("7"),
         example="7",
+        nature="outcome",
     )
     port_area: Value | None = quantity(
         "cm2",
@@ -66,6 +79,8 @@ class LoudspeakerEnclosure(Section):
 
 class HighPass(Section):
     """Electrical high-pass ahead of the loudspeaker."""
+
+    nature: ClassVar[Nature] = "setting"
 
     f: Value | None = quantity(
         "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
@@ -102,12 +117,16 @@ class Loudspeaker(Section):
     """The loudspeakers of ONE channel: equal, in series and in parallel."""
 
     series: Value | None = count(
-        "equal loudspeakers of this channel in series", "1 .. 16", default=absent(1.0)
+        "equal loudspeakers of this channel in series",
+        "1 .. 16",
+        default=absent(1.0),
+        nature="topology",
     )
     parallel: Value | None = count(
         "equal loudspeakers of this channel, or strings of them, in parallel",
         "1 .. 16",
         default=absent(1.0),
+        nature="topology",
     )
     z_rated: Value | None = quantity(
         "ohm",
@@ -129,6 +148,7 @@ class Loudspeaker(Section):
         "0 or 1 .. 75 deg",
         default=usually("45 deg", from_memory("impedance curves of loudspeakers")),
         example="40 deg",
+        nature="outcome",
     )
     r_e: Value | None = quantity(
         "ohm",
@@ -150,13 +170,16 @@ class Loudspeaker(Section):
         "1 .. 990 W",
         also="0.02 .. 1 W or 990 .. 10000 W",  # micro speakers; big subwoofers
     )
-    rating_method: str | None = word(RATING_METHODS, "method behind the power rating")
+    rating_method: str | None = word(
+        RATING_METHODS, "method behind the power rating", nature="outcome"
+    )
     coil_rise: Value | None = quantity(
         "K",
         "rise of the voice coil's temperature in sustained use",
         "40 .. 250 K",
         default=usually("150 K"),
         example="150 K",
+        nature="outcome",
     )
     sensitivity: Value | None = quantity(
         "dB",
@@ -164,7 +187,9 @@ class Loudspeaker(Section):
         "70 .. 118 dB",
     )
     sensitivity_basis: str | None = word(
-        ("2.83-volt", "1-watt"), "drive for which the sensitivity is printed"
+        ("2.83-volt", "1-watt"),
+        "drive for which the sensitivity is printed",
+        nature="outcome",
     )
     f_s: Value | None = quantity(
         "Hz",

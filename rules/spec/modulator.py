@@ -1,6 +1,9 @@
 """How a channel makes its pulse width."""
 
+from typing import ClassVar
+
 from ...linter.declare import (
+    Nature,
     Section,
     Value,
     absent,
@@ -18,16 +21,20 @@ from .designs import FEEDBACK, FULL_BRIDGE, SAMPLED, SEVERAL_CLOCKS, UNIFORM
 class Modulator(Section):
     """Modulator, carrier and feedback loop of ONE channel."""
 
+    nature: ClassVar[Nature] = "setting"
+
     type: str | None = word(
         ("natural-sampling", "uniform-sampling", "self-oscillating"),
         "how the pulse width is made",
         default=usually("natural-sampling"),
+        nature="topology",
     )
     levels: str | None = word(
         ("two-level", "three-level"),
         "differential output of a full bridge; a half bridge always has two levels",
         concerns=FULL_BRIDGE,
         default=adverse("two-level"),
+        nature="topology",
     )
     carrier: Value | None = quantity(
         "Hz",
@@ -41,12 +48,17 @@ class Modulator(Section):
         "carrier waveform: a triangle moves both edges, a sawtooth one",
         concerns=SAMPLED,
         default=usually("triangle"),
+        nature="topology",
     )
     carrier_shift: str | None = flag(
-        "the carrier can move away from a received station", default=absent("no")
+        "the carrier can move away from a received station",
+        default=absent("no"),
+        nature="topology",
     )
     feed_forward: str | None = flag(
-        "the carrier's amplitude follows the rail", default=absent("no")
+        "the carrier's amplitude follows the rail",
+        default=absent("no"),
+        nature="topology",
     )
     locked: str | None = word(
         ("yes", "channels", "no"),
@@ -54,6 +66,7 @@ class Modulator(Section):
         " not the converter; no: neither",
         concerns=SEVERAL_CLOCKS,
         default=adverse("no"),
+        nature="topology",
     )
     m_max: Value | None = quantity(
         "%",
@@ -62,7 +75,9 @@ class Modulator(Section):
         example="93 %",
     )
     feedback: str | None = word(
-        ("none", "before-filter", "after-filter"), "where the loop takes its signal"
+        ("none", "before-filter", "after-filter"),
+        "where the loop takes its signal",
+        nature="topology",
     )
     loop_crossover: Value | None = quantity(
         "Hz",
@@ -95,7 +110,12 @@ class Modulator(Section):
         default=adverse(1.0),
     )
     loop_delay: Value | None = quantity(
-        "s", "delay once round the loop", "10 .. 9000 ns", given="typ", concerns=FEEDBACK
+        "s",
+        "delay once round the loop",
+        "10 .. 9000 ns",
+        given="typ",
+        concerns=FEEDBACK,
+        nature="outcome",
     )
     clock: Value | None = quantity(
         "Hz",
@@ -103,6 +123,7 @@ class Modulator(Section):
         "10 .. 3000 MHz",
         concerns=UNIFORM,
         also="1 .. 10 MHz",  # counters of controllers
+        nature="part",
     )
     noise_shaping: Value | None = count(
         "order of the noise shaping, 0: none",
@@ -110,6 +131,7 @@ class Modulator(Section):
         possible="0 .. 20",
         concerns=UNIFORM,
         default=adverse(0.0),
+        nature="topology",
     )
     jitter: Value | None = quantity(
         "s",
@@ -117,4 +139,5 @@ class Modulator(Section):
         "2 .. 1900 ps",
         given="typ",
         also="0.05 .. 2 ps or 1.9 .. 50 ns",  # crystals; software timers
+        nature="part",
     )

@@ -2,7 +2,17 @@
 
 from typing import ClassVar, Literal
 
-from ...linter.declare import Section, Value, absent, count, favourable, quantity, section, word
+from ...linter.declare import (
+    Nature,
+    Section,
+    Value,
+    absent,
+    count,
+    favourable,
+    quantity,
+    section,
+    word,
+)
 from .designs import INTEGRATED
 from .device import Device
 from .trade_sizes import TOPOLOGIES
@@ -37,6 +47,7 @@ class OverCurrent(Section):
     """Over-current protection of ONE channel."""
 
     guards: ClassVar[bool] = True
+    nature: ClassVar[Nature] = "setting"
 
     i_trip: Value | None = quantity(
         "A",
@@ -63,6 +74,7 @@ class OverCurrent(Section):
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
         "what senses the current; silent: inside an integrated stage",
+        nature="topology",
     )
 
 
@@ -94,17 +106,20 @@ class OutputStage(Section):
         ("half-bridge", "full-bridge"),
         "one leg and a fixed terminal, or two legs, per channel",
         asked_first="topology",
+        nature="topology",
         called=TOPOLOGIES,
     )
     devices: str | None = word(
         ("discrete", "integrated"),
         "separate switches, or a power stage that its data sheet limits as a whole",
         asked_first="devices",
+        nature="topology",
     )
     parallel: Value | None = count(
         "devices in parallel that act as one switch; paralleled legs of a part count here",
         "1 .. 8",
         default=absent(1.0),
+        nature="topology",
     )
     l_loop: Value | None = quantity(
         "H",
@@ -125,11 +140,13 @@ class OutputStage(Section):
         "V",
         "ringing above the rail at turn-off of the full current, peak; silent: from l_loop",
         "0.5 .. 100 V",
+        nature="outcome",
     )
     t_edge: Value | None = quantity(
         "s",
         "switch-node edge at rated current, 10 % to 90 %; silent: from the gate charge",
         "0.5 .. 400 ns",
+        nature="outcome",
     )
     r_series: Value | None = quantity(
         "ohm",
@@ -145,6 +162,7 @@ class OutputStage(Section):
         given="typ",
         also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
         beats_sum=True,
+        nature="outcome",
     )
     i_q: Value | None = quantity(
         "A",
@@ -170,6 +188,7 @@ class OutputStage(Section):
         given="typ",
         example="90 %",
         beats_sum=True,
+        nature="outcome",
     )
     efficiency_curve: tuple[EfficiencyPoint, ...] | None = section(
         EfficiencyPoint, part="efficiency curve", kind="sections", default=absent()

@@ -2,11 +2,13 @@
 
 from typing import ClassVar, Literal
 
-from ...linter.declare import Section, Value, absent, flag, quantity, section, usually, word
+from ...linter.declare import Nature, Section, Value, absent, flag, quantity, section, usually, word
 
 
 class OverVoltage(Section):
     """Over-voltage shutdown, in whatever part the circuit sits."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v_trip: Value | None = quantity(
         "V", "ONE rail: the amplifier stops above it", "3 .. 220 V", given="line"
@@ -16,6 +18,8 @@ class OverVoltage(Section):
 class UnderVoltage(Section):
     """Under-voltage shutdown of the amplifier."""
 
+    nature: ClassVar[Nature] = "setting"
+
     v_trip: Value | None = quantity(
         "V", "ONE rail: the amplifier stops below it", "2 .. 150 V", given="line"
     )
@@ -23,6 +27,8 @@ class UnderVoltage(Section):
 
 class OverTemperature(Section):
     """Over-temperature shutdown."""
+
+    nature: ClassVar[Nature] = "setting"
 
     t_trip: Value | None = quantity(
         "degC",
@@ -34,6 +40,7 @@ class OverTemperature(Section):
     at: str | None = word(
         ("junction", "case", "heatsink", "board"),
         "where the temperature is sensed; junction: by a sensor inside the part",
+        nature="topology",
     )
     below_junction: Value | None = quantity(
         "K",
@@ -41,11 +48,14 @@ class OverTemperature(Section):
         "2 .. 150 K",
         given="max",
         example="40 K",
+        nature="outcome",
     )
 
 
 class DcDetector(Section):
     """Detector of direct voltage at the load."""
+
+    nature: ClassVar[Nature] = "setting"
 
     v_trip: Value | None = quantity(
         "V",
@@ -65,9 +75,12 @@ class DcDetector(Section):
         ("filtered-output", "timed-output", "duty", "oscillation"),
         "what the detector looks at; the output behind a low-pass, how long the output stays on"
         " one side, the duty cycle, or whether the stage still switches",
+        nature="topology",
     )
     action: str | None = word(
-        ("mute", "disconnect-load", "remove-supply"), "what the detector does when it acts"
+        ("mute", "disconnect-load", "remove-supply"),
+        "what the detector does when it acts",
+        nature="topology",
     )
     v_break: Value | None = quantity(
         "V",
@@ -75,6 +88,7 @@ class DcDetector(Section):
         "5 .. 400 V",
         given="max",
         example="60 V",
+        nature="part",
     )
     i_break: Value | None = quantity(
         "A",
@@ -82,9 +96,11 @@ class DcDetector(Section):
         "0.3 .. 100 A",
         given="max",
         example="10 A",
+        nature="part",
     )
     independent: str | None = flag(
-        "the detector still works with a shorted switch or a dead driver or controller"
+        "the detector still works with a shorted switch or a dead driver or controller",
+        nature="outcome",
     )
 
 
@@ -102,6 +118,7 @@ class Fuse(Section):
         ("source", "board"),
         "the end of the supply lead that it sits at; one inside the pack sits at the source",
         default=usually("source"),
+        nature="topology",
     )
     standard: str | None = word(
         ("ul-248-14", "iec-60127"), "standard that defines the rated current of the fuse"
@@ -130,6 +147,7 @@ class Fuse(Section):
         given="typ",
         default=usually("90 %"),
         example="90 %",
+        nature="outcome",
     )
 
 
@@ -163,6 +181,7 @@ class ReversePolarity(Section):
     method: str | None = word(
         ("schottky", "p-channel", "n-channel", "shunt-diode-and-fuse"),
         "part that blocks a reversed source",
+        nature="topology",
     )
     gate_clamp: str | None = flag("the gate of the blocking transistor is clamped")
     v_f: Value | None = quantity(

@@ -1,7 +1,9 @@
 """Who comes near the product, and what he or she may touch and hear."""
 
+from typing import ClassVar
+
 from ...linter.check import quoted
-from ...linter.declare import Section, Value, adverse, flag, quantity, usually, word
+from ...linter.declare import Nature, Section, Value, adverse, flag, quantity, usually, word
 
 RULES = ("niosh", "osha", "eu-2003-10", "who-itu-adult", "who-itu-child")
 
@@ -9,26 +11,34 @@ RULES = ("niosh", "osha", "eu-2003-10", "who-itu-adult", "who-itu-child")
 class Safety(Section):
     """Users, access, terminals, enclosure, hearing."""
 
+    nature: ClassVar[Nature] = "use"
+
     users: str | None = word(
         ("ordinary", "instructed", "skilled"),
         "who may touch it, in the words of IEC 62368-1",
         default=adverse("ordinary"),
     )
     rail_access: str | None = word(
-        ("enclosed", "shrouded", "bare"), "how the rails are kept from hands"
+        ("enclosed", "shrouded", "bare"),
+        "how the rails are kept from hands",
+        nature="topology",
     )
     output_terminals: str | None = word(
         ("internal", "untouchable", "insulated", "bare"),
         "how the loudspeaker terminals are kept from hands",
+        nature="topology",
     )
-    fire_enclosure: str | None = flag("the enclosure is made to contain a fire")
-    hearing_notice: str | None = flag("the manual or the product carries a notice about hearing")
+    fire_enclosure: str | None = flag("the enclosure is made to contain a fire", nature="part")
+    hearing_notice: str | None = flag(
+        "the manual or the product carries a notice about hearing", nature="part"
+    )
     discharge_wait: Value | None = quantity(
         "s",
         "time after switch-off at which inner parts may be touched",
         "0.5 .. 300 s",
         default=usually("2 s", quoted("IEC 62368-1 as quoted in test reports", "5.5.2.2")),
         example="2 s",
+        nature="setting",
     )
     nearest_listener: Value | None = quantity(
         "m",

@@ -1,7 +1,9 @@
 """What comes in, and what the input does with it."""
 
+from typing import ClassVar
+
 from ...linter.check import from_memory
-from ...linter.declare import Section, Value, adverse, quantity, usually, word
+from ...linter.declare import Nature, Section, Value, adverse, quantity, usually, word
 from .designs import SPLIT_HALF
 from .trade_sizes import FILMS
 
@@ -17,6 +19,8 @@ INPUT_DIELECTRICS = (
 class Signal(Section):
     """The programme, its source and the input of the amplifier."""
 
+    nature: ClassVar[Nature] = "use"
+
     crest_factor: Value | None = quantity(
         "dB",
         "programme: peak over rms; 12.04 dB is one eighth of the power of a sine as high",
@@ -30,12 +34,16 @@ class Signal(Section):
         "bass of the half-bridge channels loads the two rails in phase or in opposition",
         concerns=SPLIT_HALF,
         default=adverse("in-phase"),
+        nature="topology",
     )
     source_level: Value | None = quantity(
         "V", "highest level that the source delivers, rms", "0.05 .. 20 V"
     )
     v_in_max: Value | None = quantity(
-        "V", "level at which the input stage itself clips, rms", "0.05 .. 20 V"
+        "V",
+        "level at which the input stage itself clips, rms",
+        "0.05 .. 20 V",
+        nature="part",
     )
     r_in: Value | None = quantity(
         "ohm",
@@ -43,6 +51,7 @@ class Signal(Section):
         "1 .. 220 kohm",
         given="tol",
         also="220 .. 10000 kohm",  # instrument inputs
+        nature="part",
     )
     c_in: Value | None = quantity(
         "F",
@@ -50,12 +59,17 @@ class Signal(Section):
         "0.047 .. 22 uF",
         given="tol",
         also="1 .. 47 nF or 22 .. 100 uF",  # high and low input resistance
+        nature="part",
     )
     c_in_dielectric: str | None = word(
-        INPUT_DIELECTRICS, "dielectric of the coupling capacitor", called=FILMS
+        INPUT_DIELECTRICS,
+        "dielectric of the coupling capacitor",
+        called=FILMS,
+        nature="part",
     )
     mute_time: Value | None = quantity(
         "s",
         "time for which the outputs are held silent after switch-on; 0 s: no muting",
         "0 or 10 .. 9000 ms",
+        nature="setting",
     )

@@ -1,6 +1,9 @@
 """What feeds the amplifier, up to the rail."""
 
+from typing import ClassVar
+
 from ...linter.declare import (
+    Nature,
     Section,
     Value,
     absent,
@@ -58,6 +61,8 @@ class Bulk(Section):
 class SupplySurge(Section):
     """Credible surge at the terminals of the source."""
 
+    nature: ClassVar[Nature] = "use"
+
     v: Value | None = quantity(
         "V",
         "peak of the surge with nothing connected",
@@ -77,16 +82,19 @@ class Supply(Section):
         ("battery", "dc-source", "mains-converter"),
         "what feeds the amplifier",
         asked_first="source",
+        nature="topology",
     )
     rails: str | None = word(
         ("single", "split"),
         "one rail and ground, or two equal rails about ground; silent: single for a battery",
         asked_first="rails",
+        nature="topology",
     )
     converter: str | None = word(
         ("none", "step-up", "step-down", "step-up-down"),
         "converter between the battery or DC source and the rail",
         default=absent(),
+        nature="topology",
     )
     v_source: Value | None = quantity(
         "V",
@@ -95,6 +103,7 @@ class Supply(Section):
         given="range",
         concerns=CONVERTER,
         example="11.4 V .. 15 V",
+        nature="use",
     )
     v_rail: Value | None = quantity(
         "V",
@@ -102,6 +111,7 @@ class Supply(Section):
         "2.5 .. 200 V",
         given="range",
         example="24 V ± 2 %",
+        nature="setting",
     )
     r_source: Value | None = quantity(
         "ohm",
@@ -183,11 +193,13 @@ class Supply(Section):
         "0 or 0.05 .. 45 W",
         default=favourable("0 W"),
         also="1 .. 50 mW",  # a sleeping controller
+        nature="use",
     )
     certified: str | None = flag(
         "what stands between mains and a rail, or a source above 60 V, carries a safety"
         " certificate",
         concerns=MAINS_OR_HIGH,
+        nature="outcome",
     )
     surge: SupplySurge | None = section(
         SupplySurge, part="surge at the supply terminals", concerns=VEHICLE

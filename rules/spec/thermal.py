@@ -1,8 +1,9 @@
 """Where the heat goes."""
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from ...linter.declare import (
+    Nature,
     Section,
     Value,
     absent,
@@ -45,19 +46,24 @@ class Heatsink(Section):
     fan: Fan | Literal["none"] | None = section(Fan, part="fan", can_be_none=True, default=absent())
     mass: Value | None = quantity("kg", "aluminium of ONE heatsink", "0.01 .. 9 kg")
     count: Value | None = count(
-        "equal heatsinks that share all packages", "1 .. 16", default=absent(1.0)
+        "equal heatsinks that share all packages",
+        "1 .. 16",
+        default=absent(1.0),
+        nature="topology",
     )
     place: str | None = word(
         ("inside", "outside"),
         "in the air of the box, or in the outer air",
         default=adverse("inside"),
+        nature="topology",
     )
     t: Value | None = quantity(
         "degC",
         "heatsink temperature that was measured or is held; silent: solved",
         "20 .. 120 degC",
+        nature="outcome",
     )
-    touch: str | None = word(TOUCHES, "longest touch of the heatsink to be expected")
+    touch: str | None = word(TOUCHES, "longest touch of the heatsink to be expected", nature="use")
     material: str | None = word(MATERIALS, "material of the surface of the heatsink")
 
 
@@ -90,9 +96,12 @@ class Enclosure(Section):
         example="0.9",
     )
     openings: str | None = word(
-        ("sealed", "vented"), "closed box, or one with air holes", default=adverse("sealed")
+        ("sealed", "vented"),
+        "closed box, or one with air holes",
+        default=adverse("sealed"),
+        nature="topology",
     )
-    touch: str | None = word(TOUCHES, "longest touch of the enclosure to be expected")
+    touch: str | None = word(TOUCHES, "longest touch of the enclosure to be expected", nature="use")
     material: str | None = word(MATERIALS, "material of the surface of the enclosure")
 
 
@@ -121,6 +130,8 @@ class BoardCopper(Section):
 
 class Thermal(Section):
     """Heatsink, enclosure, board copper, and what they were sized for."""
+
+    nature: ClassVar[Nature] = "outcome"
 
     heatsink: Heatsink | Literal["none"] | None = section(
         Heatsink, part="heatsink", can_be_none=True

@@ -38,6 +38,7 @@ class SupplyLead(Section):
         "A",
         "current that the insulation of the supply lead allows; silent: by area",
         "0.5 .. 300 A",
+        nature="outcome",
     )
 
 
@@ -53,7 +54,9 @@ class Connector(Section):
         "2 .. 1500 A",
         given="max",
     )
-    contacts: Value | None = count("contacts in parallel per pole", "1 .. 40", default=absent(1.0))
+    contacts: Value | None = count(
+        "contacts in parallel per pole", "1 .. 40", default=absent(1.0), nature="topology"
+    )
     t_max: Value | None = quantity(
         "degC",
         "highest temperature of the connector",
@@ -77,7 +80,10 @@ class Trace(Section):
         called=COPPER_WEIGHTS,
     )
     layer: str | None = word(
-        ("outer", "inner"), "layer that the trace lies on", default=usually("outer")
+        ("outer", "inner"),
+        "layer that the trace lies on",
+        default=usually("outer"),
+        nature="topology",
     )
 
 
@@ -91,6 +97,7 @@ class Spacing(Section):
         SURFACES,
         "kind of surface at the gap, as the columns of IPC-2221 divide them",
         default=adverse("outer-bare"),
+        nature="part",
     )
 
 

@@ -50,7 +50,7 @@ CHECK = Check(
     limits=AtMost(
         major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}
     ),
-    levers=(Lever("supply.r_source", "1 mohm"), Lever("rated_power", "5 W")),
+    levers=(Lever("supply.r_source", "1 mohm"), Lever("rated_power", "1 W")),
     sources=(CONSTANT_POWER, SHARED_RIPPLE),
     cases=(
         Case(

@@ -16,7 +16,6 @@ from ...linter.check import (
     Case,
     Check,
     Input,
-    Lever,
     from_memory,
 )
 from ..formulas.constants import SINE_CREST
@@ -50,7 +49,7 @@ CHECK = Check(
         "sine_crest": SINE_CREST,
     },
     limits=AtLeast(major="0.9", basis={"major": COMMON_PRACTICE}),
-    levers=(Lever("thermal.basis", ("one-third", "full-sine")),),
+    otherwise="cooling sized for the true programme, or a limiter for the long-term level",
     sources=(from_memory("IEC 62368-1 Annex E: one eighth of the unclipped power"),),
     cases=(
         Case({"basis": "one-eighth", "crest_factor": "12.0412 dB", "sine_crest": "3.0103 dB"},

@@ -13,8 +13,7 @@ rating and copper. First cure: the area that the current needs.
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
 from ..derived.wiring import HOTTEST, WIRE_TABLE
-
-SIZES = ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2")
+from ..formulas.conductors import LEAD_SIZES
 
 
 def figure(i_rated: float, i_most: float) -> float:
@@ -37,7 +36,7 @@ CHECK = Check(
     limits=AtMost(
         critical="1", major="0.75", basis={"critical": HOTTEST, "major": COMMON_PRACTICE}
     ),
-    levers=(Lever("wiring.supply_lead.area", SIZES),),
+    levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE, HOTTEST),
     cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead for its"
                       " copper, at the battery."),),

@@ -13,6 +13,7 @@ more copper, a heat-resistant insulation, two leads.
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
 from ..derived.wiring import WIRE_TABLE
+from ..formulas.conductors import LEAD_SIZES
 
 
 def figure(i_source: float, i_rated: float) -> float:
@@ -47,7 +48,7 @@ CHECK = Check(
         minor="80 %",
         basis={"critical": WIRE_TABLE, "minor": COMMON_PRACTICE},
     ),
-    levers=(Lever("wiring.supply_lead.i_rated", "1 A"),),
+    levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE,),
     cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead at the "
                       "battery, for the lead; never bypass the pack's protection."),),

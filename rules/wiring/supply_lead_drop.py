@@ -19,7 +19,7 @@ from ...linter.check import (
     Lever,
     Source,
 )
-from ..formulas.conductors import two_way_resistance
+from ..formulas.conductors import LEAD_SIZES, two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
 
 
@@ -62,9 +62,7 @@ CHECK = Check(
         basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE},
     ),
     levers=(
-        Lever("wiring.supply_lead.area",
-              ("0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2",
-               "10 mm2", "16 mm2")),
+        Lever("wiring.supply_lead.area", LEAD_SIZES),
         Lever("wiring.supply_lead.length", "0.1 m"),
     ),
     sources=(Source("ASTM B258 wire sizes, as printed in a public wire table"),),

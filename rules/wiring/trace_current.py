@@ -82,7 +82,6 @@ CHECK = Check(
     ),
     levers=(
         Lever("wiring.trace.width", "0.5 mm"),
-        Lever("wiring.trace.copper", ("35 um", "70 um", "105 um")),
     ),
     sources=(TRACE_CHART,),
     cautions=(Caution("WARNING", "An overloaded trace chars the board and can start a fire. "

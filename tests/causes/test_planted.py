@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.changes.causes import cause_numbers, causes_of
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.finding import Cause, Severity
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import Spec, load_file

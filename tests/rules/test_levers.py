@@ -24,7 +24,7 @@ def offered(check: str, stage: str) -> set[str]:
     entry = load().entry(check)
     assert entry is not None
     (finding,) = [item for item in done.findings if item.check == check]
-    levers = Advisor(done).levers(entry, finding)
+    levers = Advisor(done).levers.of(entry, finding)
     return {path.removeprefix("channels.main.") for _, path in levers}
 
 
@@ -72,5 +72,54 @@ def test_cells_are_changed_only_where_they_are_the_rail(source: str, cells: bool
     entry = load().entry("supply-above-recommended")
     assert entry is not None
     finding = next(item for item in done.findings if item.check == "supply-above-recommended")
-    paths = {path for _, path in Advisor(done).levers(entry, finding)}
+    paths = {path for _, path in Advisor(done).levers.of(entry, finding)}
     assert ("battery.series" in paths) == cells
+
+
+TURNED = {"part", "setting", "topology", "claim"}
+
+
+@pytest.mark.parametrize("path", sorted({x.path for e in load().entries for x in e.check.levers}))
+def test_a_lever_is_something_that_a_designer_decides(path: str) -> None:
+    """A use, and what is measured or follows from the rest, is invented when it is moved."""
+    assert SCHEMA.nature_of(path) in TURNED
+
+
+def test_what_a_field_is_comes_from_its_section_or_from_itself() -> None:
+    """By hand, for fields that were moved once to make a finding go away."""
+    told = {
+        "safety.nearest_listener": "use",
+        "filter.c_across.bias_retention": "outcome",
+        "wiring.supply_lead.i_rated": "outcome",
+        "protection.dc_detector.independent": "outcome",
+        "filter.corner": "outcome",
+        "battery.cell.v_oc_low": "use",
+        "signal.crest_factor": "use",
+        "claims.run_time": "claim",
+        "rated_power": "claim",
+        "rated_thd": "claim",
+        "environment.ambient": "claim",
+        "gate_drive.dead_time": "setting",
+        "battery.charger.v": "setting",
+        "modulator.levels": "topology",
+        "battery.series": "topology",
+        "output_stage.device.v_dss": "part",
+        "wiring.supply_lead.area": "part",
+    }
+    assert {path: SCHEMA.nature_of(path) for path in told} == told
+
+
+def test_a_design_change_writes_no_claim_and_no_use() -> None:
+    """What it writes of outcomes is what one builds: a detector with a supply of its own."""
+    written = {item.path for change in load().changes for item in change.follows}
+    outcomes = {path for path in written if SCHEMA.nature_of(path) not in TURNED - {"claim"}}
+    assert outcomes == {"protection.dc_detector.independent", "wiring.supply_lead.i_rated"}
+
+
+def test_a_design_change_helps_checks_that_there_are() -> None:
+    names = {entry.name for entry in load().entries}
+    for change in load().changes:
+        assert set(change.helps) <= names, change.title
+        assert change.helps or change.moves, change.title
+        assert change.follows, change.title
+        assert change.sources, change.title

@@ -6,7 +6,7 @@ import pytest
 
 from ampreview.linter.changes.causes import cause_numbers, causes_of
 from ampreview.linter.changes.faults import faults_of
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.changes.trial import GONE, Trials, share_lost
 from ampreview.linter.check import AtLeast, AtMost, Check, Input, Lever, Limits, Source
 from ampreview.linter.declare import load_schema

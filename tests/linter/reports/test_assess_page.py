@@ -11,7 +11,7 @@ import pytest
 from rich.cells import cell_len
 
 from ampreview.linter.changes.causes import causes_of
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.check import Assumption, AtLeast, Caution, Input, Lever, Promise, PromiseCheck
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema

@@ -1,6 +1,6 @@
 """A pack that is the rail is changed by its cells in series."""
 
-from ampreview.linter.changes.remedy import with_remedies
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
 

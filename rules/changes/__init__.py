@@ -1,0 +1,1 @@
+"""Changes of the design that no single value makes."""
