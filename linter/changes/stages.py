@@ -125,9 +125,9 @@ class Stages:
         return [self._from_start(remedy, item) for remedy in found]
 
     def _from_start(self, remedy: Remedy, item: Finding) -> Remedy:
-        """A remedy of a later stage with what it does by itself, where it settles that alone."""
+        """A promise lowered at a later stage with what that does by itself, where it does."""
         first = self.start.beyond or self.start
-        if first is self.now:
+        if first is self.now or remedy.kind != "promise":
             return remedy
         rerun, key = first.reruns.whole(dict(remedy.values)), (item.check, item.subject)
         if rerun is None or not settled(rerun.answers.get(key)):
