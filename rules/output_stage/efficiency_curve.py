@@ -20,7 +20,6 @@ from ...linter.check import (
     Case,
     Check,
     Input,
-    Lever,
     derivation,
 )
 from ..formulas.efficiency import largest_fall
@@ -61,7 +60,6 @@ CHECK = Check(
     },
     applies={CURVE: "fitted"},
     limits=AtMost(major="20 %", minor="5 %", basis={"major": READING, "minor": COMMON_PRACTICE}),
-    levers=(Lever("output_stage.efficiency", "1 %"),),
     sources=(GROWS, READING),
     cases=(
         Case(
