@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from ..declare import local_path
+from ..design_change import DesignChange
 from ..finding import Remedy
 from ..judging.review import Review
 from ..quantities.quantity import Value
@@ -73,16 +74,31 @@ def chosen(faults: Collection[Fault], trials: Trials) -> Iterator[tuple[Way, lis
             while (best := _best(few, left, surely)) is not None:
                 taken.append((best, best.explains(left, surely)))
                 left -= taken[-1][1]
-        for number, more in _hangers_on(taken, left, trials).items():
-            taken[number][1].update(more)
-            left -= more
+    for number, more in _hangers_on(taken, left, trials).items():
+        taken[number][1].update(more)
+        left -= more
     for fault, found in tried(left, trials):
         way = _of_trials(found, trials.review)
         ended = {fault} | (way.ends | way.eases) & left
         left -= ended
         taken.append((way, ended))
-    for way, explained in taken:
+    for way, explained in _joined(taken):
         yield way, sorted(explained, key=lambda x: x.number)
+
+
+def _joined(taken: list[tuple[Way, set[Fault]]]) -> list[tuple[Way, set[Fault]]]:
+    """Ways of which one turns all that the other turns, and more, as one."""
+    wide = sorted(taken, key=lambda item: -len(item[0].turns))
+    found: list[tuple[Way, set[Fault]]] = []
+    for way, explained in wide:
+        host = next(
+            (x for x in found if way.turns and way.turns.items() < x[0].turns.items()), None
+        )
+        if host is None:
+            found.append((way, explained))
+        else:
+            host[1].update(explained)
+    return sorted(found, key=lambda item: min(x.number for x in item[1]))
 
 
 def proven(faults: Iterable[Fault], trials: Trials) -> list[Way]:
@@ -92,19 +108,40 @@ def proven(faults: Iterable[Fault], trials: Trials) -> list[Way]:
     for fault in faults:
         for label in fault.labels:
             named.setdefault(label, []).append(fault)
-    found: dict[tuple[tuple[str, int], ...], Way] = {}
+    found: dict[object, Way] = {}
     for fault in faults:
         for remedy in (x for item in fault.findings for x in item.advice.remedies):
+            if not _is_meant_for(remedy, fault, trials):
+                continue
             turns = _turns(dict(remedy.values), trials.review)
             turns = {x: turn for x, turn in turns.items() if x in trials.levers(fault)} or turns
             less = lowers(dict(remedy.values), trials.review)
-            way = found.setdefault(tuple(sorted(turns.items())), Way(turns, less))
+            whole = [x for x in _designs(remedy, trials.review) if not x.moves]
+            key = whole[0].title if whole else tuple(sorted(turns.items()))
+            way = found.setdefault(key, Way(turns, less))
             _offer(way, remedy).meets |= {*remedy.cured, *_proposing(fault, remedy)}
-            ended = {fault, *_sure(named, set(remedy.cured) - set(remedy.aside))}
+            cured = _sure(named, set(remedy.cured) - set(remedy.aside))
+            ended = {fault, *(x for x in cured if _is_meant_for(remedy, x, trials))}
             way.may_end |= ended
             way.ends |= ended if not remedy.appeared else set()
-            way.eases |= _sure(named, set(remedy.eased) - set(remedy.aside))
+            eased = _sure(named, set(remedy.eased) - set(remedy.aside))
+            way.eases |= {x for x in eased if _is_meant_for(remedy, x, trials)}
     return list(found.values())
+
+
+def _designs(remedy: Remedy, review: Review) -> list[DesignChange]:
+    """The changes of the design that a remedy makes."""
+    known = review.catalogue.changes if remedy.title else ()
+    return [change for change in known if change.title in remedy.title]
+
+
+def _is_meant_for(remedy: Remedy, fault: Fault, trials: Trials) -> bool:
+    """Whether a change of the design is made for a fault, and does not only happen to end it."""
+    changes = _designs(remedy, trials.review)
+    if not changes or any(fault.first.check in change.helps for change in changes):
+        return True
+    moved = {path for change in changes for path in change.moves}
+    return not moved.isdisjoint(trials.levers(fault))
 
 
 def _offer(way: Way, remedy: Remedy) -> Offer:
@@ -168,7 +205,8 @@ def _hangers_on(
     most: dict[Fault, tuple[float, int]] = {}
     for number, (way, _) in enumerate(taken):
         remedy = way.offers[0].remedy
-        outcome = trials.outcome(trials.everywhere(dict(remedy.values)), without)
+        meant = [x for x in without if _is_meant_for(remedy, x, trials)]
+        outcome = trials.outcome(trials.everywhere(dict(remedy.values)), meant)
         for fault, share in outcome.shares.items():
             if share >= MOSTLY and share > most.get(fault, (0.0, 0))[0]:
                 most[fault] = share, number
