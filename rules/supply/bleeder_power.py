@@ -40,7 +40,10 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("protection.bleeder.p_rated", ("1 W", "2 W", "3 W", "5 W", "10 W", "25 W")),),
+    levers=(
+        Lever("protection.bleeder.p_rated", ("1 W", "2 W", "3 W", "5 W", "10 W", "25 W")),
+        Lever("protection.bleeder.r", "E6"),
+    ),
     sources=(derivation("Joule heat of a resistor across a steady voltage"),),
     cautions=(
         Caution(

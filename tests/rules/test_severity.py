@@ -126,9 +126,9 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "destroyed: voltage beyond an absolute maximum": (
         "critical",
         """
-    device-voltage-margin device-voltage-ringing driver-slope-immunity gate-supply-from-rail
-    gate-voltage-margin high-side-voltage pin-overshoot supply-above-part-limit
-    surge-against-converter surge-against-stage
+    converter-input-limit device-voltage-margin device-voltage-ringing driver-slope-immunity
+    gate-supply-from-rail gate-voltage-margin high-side-voltage pin-overshoot
+    supply-above-part-limit surge-against-converter surge-against-stage
     """,
     ),
     "destroyed: current, pulse or steady power beyond an absolute maximum": (
