@@ -183,7 +183,8 @@ NO_HAZARD = """
     charging-while-playing clearance-and-creepage clipping-power common-mode-attenuation
     common-mode-resonance
     conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
-    dc-detector-bass dead-time-distortion dead-time-share dead-time-soft-switching
+    dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
+    dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
     efficiency-curve
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited

@@ -42,6 +42,8 @@ BEYOND_A_PART: list[tuple[str, dict[str, Any], str]] = [
     (MARKET, {"supply.v_source_abs": "12 V"}, "converter-input-limit"),
     # the floating supply never gets above the lockout of 8.8 V
     (PLAYHOUSE, {"channels.sub.gate_drive.bootstrap.v_clamp": "5.2 V"}, "gate-lockout"),
+    # the offset of 20 mV trips the detector for good
+    (PLAYHOUSE, {"protection.dc_detector.v_trip": "15 mV"}, "dc-detector-offset"),
 ]
 
 
