@@ -34,13 +34,14 @@ def lowest(
     r: float,
     m_max: float,
     m_most: float,
+    v_clamp: float,
 ) -> float:
-    """Balance of charge and refill at the largest modulation depth."""
+    """Balance of charge and refill at the largest modulation depth, below the clamp."""
     depth = smaller(m_max, m_most)
     period = period_at(modulator, depth, carrier)
     charge = bootstrap_charge(parallel * q_g, i_q, 1 / period)
     t_refill = (1 - depth) / 2 * period
-    return bootstrap_minimum(v_drv, v_f, charge, c, r, t_refill)
+    return bootstrap_minimum(smaller(v_drv, v_clamp + v_f), v_f, charge, c, r, t_refill)
 
 
 V_BOOTSTRAP_MIN = Derived(
@@ -67,10 +68,11 @@ V_BOOTSTRAP_MIN = Derived(
                     "depth that a balance is taken at, where nothing limits it",
                     COMMON_PRACTICE,
                 ),
+                "v_clamp": Input("gate_drive.bootstrap.v_clamp"),
             },
-            "v_drv - v_f - q / c / (1 - exp(-t / (r c))), q = parallel q_g + i_q / f,"
-            " t = (1 - m) / (2 f), m = m_max but at most m_most, f = carrier, of a"
-            " self-oscillating modulator carrier (1 - m^2)",
+            "smaller of v_drv - v_f and v_clamp, less q / c / (1 - exp(-t / (r c))),"
+            " q = parallel q_g + i_q / f, t = (1 - m) / (2 f), m = m_max but at most m_most,"
+            " f = carrier, of a self-oscillating modulator carrier (1 - m^2)",
         ),
     ),
     sources=(

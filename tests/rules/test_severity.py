@@ -126,9 +126,9 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "destroyed: voltage beyond an absolute maximum": (
         "critical",
         """
-    device-voltage-margin device-voltage-ringing driver-slope-immunity gate-supply-from-rail
-    gate-voltage-margin high-side-voltage pin-overshoot supply-above-part-limit
-    surge-against-converter surge-against-stage
+    converter-input-limit device-voltage-margin device-voltage-ringing driver-slope-immunity
+    gate-supply-from-rail gate-voltage-margin high-side-voltage pin-overshoot
+    supply-above-part-limit surge-against-converter surge-against-stage
     """,
     ),
     "destroyed: current, pulse or steady power beyond an absolute maximum": (
@@ -183,7 +183,8 @@ NO_HAZARD = """
     charging-while-playing clearance-and-creepage clipping-power common-mode-attenuation
     common-mode-resonance
     conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
-    dc-detector-bass dead-time-distortion dead-time-share dead-time-soft-switching
+    dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
+    dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
     efficiency-curve
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited

@@ -23,7 +23,8 @@ def test_bootstrap_by_simulation() -> None:
     charge = 2 * 60e-9 + 1e-3 * 2.5e-6
     refill = 0.05 / 2 * 2.5e-6
     least = simulated_minimum(12.0, 0.7, charge, 220e-9, 0.3, refill)
-    found = lowest(12.0, 0.7, 60e-9, 2.0, 1e-3, 400e3, "natural-sampling", 220e-9, 0.3, 0.99, 0.95)
+    given = (60e-9, 2.0, 1e-3, 400e3, "natural-sampling", 220e-9, 0.3, 0.99, 0.95)
+    found = lowest(12.0, 0.7, *given, math.inf)
     assert found == pytest.approx(least, rel=1e-3)
 
 
@@ -32,8 +33,18 @@ def test_bootstrap_of_a_self_oscillating_stage_by_simulation() -> None:
     period = 2.5e-6 / 0.64
     charge = 30e-9 + 0.2e-3 * period
     least = simulated_minimum(12.0, 1.0, charge, 220e-9, 4.7, 0.2 * period)
-    found = lowest(12.0, 1.0, 30e-9, 1.0, 0.2e-3, 400e3, "self-oscillating", 220e-9, 4.7, 0.6, 0.95)
+    given = (30e-9, 1.0, 0.2e-3, 400e3, "self-oscillating", 220e-9, 4.7, 0.6, 0.95)
+    found = lowest(12.0, 1.0, *given, math.inf)
     assert found == pytest.approx(least, rel=2e-3)
+
+
+def test_a_clamp_refills_the_bootstrap_capacitor_no_higher() -> None:
+    """A clamp of 5.2 V behind 12 V: simulated as a supply of 5.2 V without a diode."""
+    charge = 30e-9 + 0.2e-3 * 2.5e-6
+    least = simulated_minimum(5.2, 0.0, charge, 220e-9, 4.7, 0.125e-6)
+    given = (30e-9, 1.0, 0.2e-3, 400e3, "natural-sampling", 220e-9, 4.7, 0.9, 0.95)
+    assert lowest(12.0, 1.0, *given, 5.2) == pytest.approx(least, rel=1e-3)
+    assert lowest(5.0, 1.0, *given, 5.2) == lowest(5.0, 1.0, *given, math.inf)
 
 
 def test_regulator_of_eight_gates() -> None:
