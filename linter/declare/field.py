@@ -118,11 +118,13 @@ class Section(BaseModel):
     voluntary: what is not stated is not claimed, so that nothing is asked for.
     guards: it guards the product, so that taking it away is a loss.
     trade_words: of a root model, words of the trade with the fields that they lead to.
+    at_concept: of a root model, the fields that a concept is asked for.
     """
 
     voluntary: ClassVar[bool] = False
     guards: ClassVar[bool] = False
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
+    at_concept: ClassVar[frozenset[str]] = frozenset()
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

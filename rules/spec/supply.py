@@ -87,6 +87,7 @@ class Supply(Section):
         ("none", "step-up", "step-down", "step-up-down"),
         "converter between the battery or DC source and the rail",
         default=absent(),
+        asked_first="converter",
     )
     v_source: Value | None = quantity(
         "V",
@@ -101,6 +102,7 @@ class Supply(Section):
         "ONE rail to ground with the amplifier idle; silent: the pack, where it is the rail",
         "2.5 .. 200 V",
         given="range",
+        concerns=NOT_THE_PACK,
         example="24 V ± 2 %",
     )
     r_source: Value | None = quantity(
@@ -114,6 +116,7 @@ class Supply(Section):
         "largest continuous current of source or converter on ONE rail (give i_max or p_max)",
         "0.3 .. 150 A",
         given="max",
+        concerns=NOT_THE_PACK,
         example="6 A",
     )
     p_max: Value | None = quantity(
@@ -121,6 +124,7 @@ class Supply(Section):
         "largest continuous power of source or converter, all rails (give p_max or i_max)",
         "3 .. 2900 W",
         given="max",
+        concerns=NOT_THE_PACK,
         example="120 W",
     )
     p_peak: Value | None = quantity(
@@ -128,6 +132,7 @@ class Supply(Section):
         "largest power of source or converter for some milliseconds; silent: 1.5 times p_max",
         "3 .. 2900 W",
         given="max",
+        concerns=NOT_THE_PACK,
         example="180 W",
     )
     self_limiting: str | None = flag(
