@@ -21,6 +21,7 @@ AT_CONCEPT = frozenset(
         "battery.parallel",
         "battery.cell.capacity",
         "battery.cell.i_cont",
+        "battery.cell.v_oc_low",
         "battery.charger.v",
         # what a channel is made for
         "rated_power",
@@ -30,7 +31,6 @@ AT_CONCEPT = frozenset(
         "output_stage.devices",
         "output_stage.device.v_dss",
         "output_stage.device.r_ds_on",
-        "output_stage.device.v_supply",
         "output_stage.device.v_supply_abs",
         "modulator.carrier",
         # filter
@@ -40,7 +40,6 @@ AT_CONCEPT = frozenset(
         "filter.c_across.c",
         "filter.c_block.c",
         "filter.c_block.v_rated",
-        "filter.bead.i_rated",
         # loudspeaker and heat
         "loudspeaker.sensitivity",
         "loudspeaker.p_rated",
