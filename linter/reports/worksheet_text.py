@@ -25,8 +25,8 @@ COMMON = ("quantity", "stated as, or formula", "nominal", "where", "source no.")
 OF_A_CHECK = ("quantity", "nominal", "worst corner")
 PLAIN = ("stated as, or formula", "where", "source")
 SIGNATURE = (
-    "Calculated by: ____________________  Date: __________",
-    "Checked by:    ____________________  Date: __________  Signature: ____________________",
+    "Calculated by: ________________  Date: __________  Signature: ________________",
+    "Checked by: ___________________  Date: __________  Signature: ________________",
 )
 INITIALS = "agreed: ____"
 
@@ -109,9 +109,8 @@ def _of_sheet(sheet: Sheet) -> Iterator[Block]:
     if sheet.open:
         rows = [(x.entry.name, str(x.finding.status), x.finding.message) for x in sheet.open]
         yield Block(f"Answered without a figure: {name}", 3, (), ("check", "status", "why"), rows)
-    if sheet.alike:
-        texts = [f"{page.entry.name}: as for {subject}" for page, subject in sheet.alike]
-        yield Block(f"Equal to another sheet: {name}", 3, ["; ".join(texts)])
+    for subject, names in sheet.alike.items():
+        yield Block(f"Equal in the sheet of {subject}: {name}", 3, [", ".join(names)])
     yield Block(f"Signed for {name}", 3, SIGNATURE)
 
 
