@@ -234,6 +234,7 @@ class Derived:
     """A quantity of the operating point that follows from the leaves of the spec.
 
     unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off.
+    parts: of a bundle, the members to be shown, each with its unit.
     stated_at: leaf where the spec may state it; then it is taken from there, and
         compared with what follows (``agree``: relative difference still called equal).
     assumed_within: the same as a factor where what follows is only assumed.
@@ -259,6 +260,7 @@ class Derived:
     bounds_stake: Stake = "rating"
     bounds_always: bool = False
     sources: tuple[Source, ...] = ()
+    parts: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,8 @@ import pytest
 
 from ampreview.linter.cli import COMMANDS, main
 from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.judging.house import House
+from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.reading.loading import load_text
 
 ROOT = Path(__file__).parents[1]
@@ -33,6 +35,37 @@ def test_the_deviation_shown_is_accepted_and_names_a_check() -> None:
     assert loaded.spec is not None, loaded.refusals
     (deviation,) = loaded.spec.deviations
     assert load().entry(deviation.check) is not None
+
+
+def test_the_house_file_shown_is_accepted(tmp_path: Path) -> None:
+    file = tmp_path / "house.ampreview.yaml"
+    file.write_text(block("amplifier_house:") + "\n", encoding="utf-8")
+    house = read_house(file)
+    assert isinstance(house, House), house
+    assert len(house.changes) == 3
+
+
+def test_the_form_shown_asks_for_few_values(tmp_path: Path) -> None:
+    """The way from nothing, with the numbers of the form's own test behind the sentence."""
+    _, *words = block("ampreview form").split()
+    words[-1] = str(tmp_path / words[-1])
+    assert main(words) == 0
+    spec = load_text((tmp_path / "new.amp.yaml").read_text("utf-8"), "new.amp.yaml").spec
+    assert spec is not None
+    assert spec.milestone == "concept"
+
+
+@pytest.mark.parametrize("start", ["ampreview assess --milestone", "ampreview assess offer"])
+def test_the_commands_of_the_uses_are_taken(
+    start: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each in turn on a sample in place of the reader's own file; none is refused."""
+    monkeypatch.chdir(tmp_path)
+    sample = (ROOT / "sample_specs" / "foyer-proposal.amp.yaml").read_text("utf-8")
+    for name in ("board", "offer"):
+        Path(f"{name}.amp.yaml").write_text(sample, encoding="utf-8")
+    for line in block(start).splitlines():
+        assert main(line.split()[1:]) in (0, 1), line
 
 
 def test_every_command_is_named_and_every_name_is_a_command() -> None:

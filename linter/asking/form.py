@@ -14,11 +14,13 @@ class Design:
     """What is known of a design before its spec is written.
 
     words: of the fields that are asked first, by path; where one is missing it is not known.
+    silence_tells: what is not known is what silence means, where it means something.
     """
 
     schema: Schema
     words: Mapping[str, str] = field(default_factory=dict)
     channels: tuple[str, ...] = ("main",)
+    silence_tells: bool = False
 
     def filled_in(self, path: str) -> str:
         """What the form says at a path already."""
@@ -35,7 +37,9 @@ class Design:
     def _word(self, path: str) -> str:
         if path == CHANNELS:
             return "several" if len(self.channels) > 1 else "one"
-        return self.words.get(path, "")
+        known = self.schema.fields[path].default if self.silence_tells else None
+        meant = known.value if known else None
+        return self.words.get(path) or (meant if isinstance(meant, str) else "")
 
     def _contradicts(self, needed: Mapping[str, tuple[str, ...]]) -> bool:
         return any(self._word(path) not in ("", *words) for path, words in needed.items())

@@ -1,10 +1,10 @@
-"""``ampreview form``: a blank spec with comments, for a design or for all of them."""
+"""``ampreview form``: a blank spec with comments, of what decides something at a milestone."""
 
 import argparse
 import sys
 from pathlib import Path
 
-from ..asking.form import Design, asked_first, form
+from ..asking.form import Design, FormEntry, asked_first, form
 from ..commands import NOT_ASSESSED, print_or_write
 from ..declare import load_schema
 
@@ -17,6 +17,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--channels", default="main", metavar="NAMES", help="names with commas between: left,right"
     )
+    parser.add_argument(
+        "--all", action="store_true", help="all that concerns the design, at every milestone"
+    )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
@@ -24,7 +27,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Print the form, or write it to a file."""
     from ..reading.loading import load_text
-    from ..reports.form_text import form_text
+    from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
 
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
@@ -32,7 +35,9 @@ def run(options: argparse.Namespace) -> int:
     words = {path: getattr(options, name) for name, path in asked.items()}
     known = ", ".join(f"{name} {words[path]}" for name, path in asked.items())
     title = f"Blank {schema.title}{f': {known}' if known else ''}."
-    text = form_text(form(Design(schema, words, names)), title)
+    brief = not options.all and options.milestone in ("", "concept")
+    entries = _entries(Design(schema, words, names, silence_tells=brief), options)
+    text = form_text(entries, title, (*HOW, NEXT) if brief else (*HOW, OPTIONAL, NEXT))
     refusals = load_text(text, "form").refusals
     if refusals or len(set(names)) < len(names):
         what = refusals[0].expected if refusals else "each channel named once"
@@ -41,3 +46,14 @@ def run(options: argparse.Namespace) -> int:
         )
         return NOT_ASSESSED
     return print_or_write(text, options.output, options.overwrite)
+
+
+def _entries(design: Design, options: argparse.Namespace) -> tuple[FormEntry, ...]:
+    """The fields of a design that decide something at the milestone; silent: at concept."""
+    from ..asking.needed import needed_at, only_needed
+    from ..evaluation.catalogue import load
+
+    if options.all:
+        return form(design)
+    wanted = needed_at(options.milestone or "concept", load())
+    return only_needed(form(design), wanted, shown=design.silence_tells)

@@ -1,4 +1,4 @@
-"""``ampreview worksheet``: every number of one check, or of all."""
+"""``ampreview worksheet``: every number of some checks, or a sheet a subject for all."""
 
 import argparse
 import sys
@@ -26,10 +26,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Print the worksheets of the checks named, for each channel that they concern."""
     from ..judging.criteria import Terms, criteria_for
+    from ..judging.sheets import sheets_of
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.worksheet_text import markdown, print_head, print_worksheets
+    from ..reports.worksheet_text import markdown, of_checks, of_sheets, print_blocks
     from .catalogue import unknown_check
 
     page = console()
@@ -48,28 +49,28 @@ def run(options: argparse.Namespace) -> int:
         if name not in known:
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
             return NOT_ASSESSED
-    sheets = _sheets(spec, catalogue, options)
+    pages = _pages(spec, catalogue, options)
+    blocks = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
     if options.markdown:
-        sys.stdout.write(markdown(sheets, spec))
+        sys.stdout.write(markdown(spec, blocks))
     else:
-        print_head(spec, page)
-        print_worksheets(sheets, page)
+        print_blocks(spec, blocks, page)
     return RELEASED
 
 
-def _sheets(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Worksheet]":
-    """The sheets asked for; without names those of every check that concerns the design."""
+def _pages(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Worksheet]":
+    """The checks asked for; without names all that concern the design."""
     from ..evaluation.engine import Assessment
     from ..finding import Status
     from ..judging.worksheet import worksheet
 
     assessment = Assessment(spec, catalogue, options.milestone or spec.milestone)
-    sheets = [
+    pages = [
         worksheet(assessment, entry, subject)
         for entry in catalogue.entries
         if not options.check or entry.name in options.check
         for subject in assessment.subjects(entry.check)
     ]
     if options.check:
-        return sheets
-    return [item for item in sheets if item.finding.status is not Status.NOT_APPLICABLE]
+        return pages
+    return [item for item in pages if item.finding.status is not Status.NOT_APPLICABLE]

@@ -126,12 +126,14 @@ class Section(BaseModel):
         what is measured, or follows from all the others.  A use and an outcome are no
         designer's choice; a claim can only be lowered.
     trade_words: of a root model, words of the trade with the fields that they lead to.
+    at_concept: of a root model, the fields that a concept is asked for.
     """
 
     voluntary: ClassVar[bool] = False
     guards: ClassVar[bool] = False
     nature: ClassVar[Nature] = "part"
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
+    at_concept: ClassVar[frozenset[str]] = frozenset()
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

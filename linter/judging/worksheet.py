@@ -5,9 +5,10 @@ follow the sheet with a pencil and sign it.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Any
 
-from ..check import Source
+from ..check import Derived, Source
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed, Corner, Fixed, LeafNode, Node
@@ -20,7 +21,7 @@ class Line:
     """One quantity of a sheet.
 
     kind: ``stated``, ``assumed``, ``derived`` or ``figure``; formula: how it follows, or
-    the text of the spec; inputs: the symbols it takes.
+    the text of the spec; direct: the figure itself takes it.
     """
 
     kind: str
@@ -31,6 +32,12 @@ class Line:
     worst: str
     place: Place | None
     sources: tuple[Source, ...]
+    direct: bool = False
+
+    @property
+    def moves(self) -> bool:
+        """Whether it stands elsewhere at the worst corner."""
+        return self.nominal != self.worst
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +56,12 @@ def worksheet(run: Assessment, entry: Entry, subject: str) -> Worksheet:
     if not isinstance(node, Computed):
         return Worksheet(entry, finding, ())
     corner = {item.path: item.value for item in finding.evidence.corner}
-    lines = [line for below in _in_order(node) if (line := _line(run, below, corner))]
+    taken = {id(below) for below in node.arguments.values()}
+    lines = [
+        replace(line, direct=id(below) in taken)
+        for below in _in_order(node)
+        if (line := _line(run, below, corner))
+    ]
     return Worksheet(entry, finding, (*lines, _figure(entry, node, corner)))
 
 
@@ -91,7 +103,7 @@ def _line(run: Assessment, node: Node, corner: Corner) -> Line | None:
         return _leaf(run, node, corner)
     if isinstance(node, Fixed) and node.used:
         path = next(iter(node.used))
-        word = in_words(node.value(), "word")
+        word = in_words(node.value(), run.spec.schema.field_of(path).unit)
         return _stated(run, path, word, word, word)
     return None
 
@@ -100,17 +112,25 @@ def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
     quantity = run.catalogue.derived.get(node.label)
     if quantity is None or node.way is None:
         return None
-    unit = quantity.unit
     return Line(
         "derived",
         node.label,
         quantity.meaning,
         node.way.formula,
-        in_words(node.value(), unit) if unit != "set" else "solved together",
-        in_words(node.value(corner), unit) if unit != "set" else "solved together",
+        _value(quantity, node.value()),
+        _value(quantity, node.value(corner)),
         None,
         quantity.sources,
     )
+
+
+def _value(quantity: Derived, value: Any) -> str:
+    """A value in words; of a bundle that is solved together its parts, each with its unit."""
+    if quantity.unit != "set":
+        return in_words(value, quantity.unit)
+    parts = ((name, getattr(value, name), unit) for name, unit in quantity.parts.items())
+    known = (f"{name} {in_words(part, unit)}" for name, part, unit in parts if part is not None)
+    return ", ".join(known) or "nothing"
 
 
 def _leaf(run: Assessment, node: LeafNode, corner: Corner) -> Line:

@@ -163,18 +163,26 @@ def _caution(caution: Caution | None, blank: str, width: int) -> list[Text]:
 
 
 def _open(review: Review, width: int) -> list[Text]:
-    """What is open and holds, by section of the spec, the most wanted first."""
+    """What is open and holds, by section of the spec, the most wanted first.
+
+    Of a spec that is released, what is open is what to state next.
+    """
     items = [x for x in review.verdict.holding if x.status is Status.OPEN]
+    head = f"Open, required before release: {_number(len(items), 'answer')}"
+    more = "ampreview questions"
+    if review.verdict.released:
+        items = [x for x in review.of_status(Status.OPEN) if not x.permitted]
+        head = f"Open, to be stated next: {_number(len(items), 'answer')}"
+        more = "ampreview questions --requirements"
     if not items:
         return []
-    head = f"Open, required before release: {_number(len(items), 'answer')}"
     lines = [Text(), *hanging("", head, width, ("", "bold"))]
     sections = _wanted(items)
     for number, (section, names) in enumerate(sections):
         block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
         left = sum(len(rest) for _, rest in sections[number:])
         if len(lines) + len(block) > MOST_OPEN - 1:
-            text = f" and {_number(left, 'more value')}: ampreview questions"
+            text = f" and {_number(left, 'more value')}: {more}"
             return [*lines, Text(text, "dim")]
         lines += block
     return lines

@@ -13,12 +13,17 @@ from ..declare import CHANNELS, Field
 WIDTH = 100
 STEP = 2
 HOW = (
-    "Write a value behind its name; what stays blank is not stated. A number has its unit. A"
-    " name right behind a # is not always needed: take away the # of the name, and those of"
-    " the names above and below that belong to it.",
-    "Quantities: 22 uH | 22 uH ± 20 % | 20 V .. 29 V (all of it occurs) | {min: 8 ns, typ: 12"
-    " ns, max: 25 ns} (as the data sheet prints it; any of the three) | {value: 375 ns, from:"
-    " measured} (or datasheet, supplier, estimate) | 4R7, 2n2.",
+    "Write a value behind its name, with its unit: 22 uH ± 20 %, 20 V .. 29 V (all of it occurs),"
+    " {min: 8 ns, typ: 12 ns, max: 25 ns} (any of the three), {value: 375 ns, from: measured} (or"
+    " datasheet, supplier, estimate). What stays blank is not stated.",
+)
+OPTIONAL = (
+    "A name right behind a # is not always needed: take away the # of the name, and those of the"
+    " names above and below that belong to it."
+)
+NEXT = (
+    "Then: ampreview assess FILE for the verdict, ampreview questions --requirements FILE for the"
+    " ratings that missing parts need, ampreview form --all for every field."
 )
 GIVEN = {
     "line": "min, typ and max as printed",
@@ -58,43 +63,39 @@ def commented(text: str, indent: int) -> list[str]:
 
 
 def told(entry: FormEntry) -> str:
-    """What the models know of a field, in sentences."""
+    """What the models know of a field, in one line or two."""
     field = entry.field
     if field.kind in ("section", "sections"):
         parts = [field.meaning.rstrip(".")]
         if field.can_be_none:
-            parts.append(f"If there is none, write {_tied(f'{entry.name}: none')}")
+            parts.append(f"if there is none: {_tied(f'{entry.name}: none')}")
     else:
         unit = "" if field.unit in ("1", "word") else f"[{field.unit}] "
         meaning = field.meaning if unit else f"{field.meaning[0].upper()}{field.meaning[1:]}"
         parts = [f"{unit}{meaning}", *_allowed(field, bool(entry.value))]
     if entry.only_for:
-        parts.append(f"Only for {entry.only_for}")
-    default = () if entry.value else _default(field)
-    return ". ".join([*parts, *default]) + "."
+        parts.append(f"only for {entry.only_for}")
+    return "; ".join([*parts, *_default(field, bool(entry.value))]) + "."
 
 
 def _allowed(field: Field, filled: bool) -> Iterator[str]:
     if field.words:
-        yield "One of " + ", ".join(field.words)
+        yield "one of " + ", ".join(field.words)
     if filled or (field.words and field.kind != "list"):
         return
-    given = GIVEN.get(field.given, "")
     if field.usual:
         high = f", its upper end {_tied(field.usual_high)}" if field.usual_high else ""
-        yield f"Usually {_tied(field.usual)}{high}" + (f", {given}" if given else "")
-    elif given:
-        yield given.capitalize()
+        yield f"usually {_tied(field.usual)}{high}"
     if field.example:
-        yield f"Example: {_tied(field.example)}"
+        yield f"example {_tied(field.example)}"
 
 
-def _default(field: Field) -> Iterator[str]:
+def _default(field: Field, filled: bool) -> Iterator[str]:
     known = field.default
-    if known is None or known.value is None or known.value == float("inf"):
+    if filled or known is None or known.value is None or known.value == float("inf"):
         return
     value = known.value if isinstance(known.value, str) else f"{known.value:g}"
-    yield f"Default: {_tied(value)}{LEANINGS.get(known.leaning, '')}"
+    yield f"default {_tied(value)}"
 
 
 def _tied(text: str) -> str:

@@ -1,6 +1,7 @@
-"""Worksheets as plain text and as Markdown."""
+"""Worksheets as plain text and as Markdown, from the same blocks."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 
 from rich.console import Console
 from rich.padding import Padding
@@ -8,56 +9,133 @@ from rich.text import Text
 
 from ..declare import local_path
 from ..finding import Finding
+from ..judging.sheets import Sheet, rows_of
 from ..judging.worksheet import Line, Worksheet
 from ..reading.loading import Spec
 from .catalogue_text import limits
 from .columns import print_columns
 from .groups import together
 from .identity import text_hash
+from .markdown import markdown_table
 from .phrases import against, cited, clean, escaped, margin_of
+from .verdict import DISCLAIMER
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "where", "source")
+COMMON = ("quantity", "stated as, or formula", "nominal", "where", "source no.")
+OF_A_CHECK = ("quantity", "nominal", "worst corner")
 PLAIN = ("stated as, or formula", "where", "source")
 SIGNATURE = (
-    "Calculated by: ____________________   Checked by: ____________________   Date: __________"
+    "Calculated by: ________________  Date: __________  Signature: ________________",
+    "Checked by: ___________________  Date: __________  Signature: ________________",
 )
+INITIALS = "agreed: ____"
 
 
-def print_head(spec: Spec, console: Console) -> None:
-    """Say which design the worksheets are of."""
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A heading with texts and a table below it, as both forms print it.
+
+    mark: room for initials beside the heading; strong: the last row is printed bold.
+    """
+
+    heading: str
+    level: int
+    texts: Sequence[str] = ()
+    heads: Sequence[str] = ()
+    rows: Sequence[Sequence[str]] = field(default_factory=list)
+    mark: str = ""
+    strong: bool = False
+
+
+def of_checks(pages: Iterable[Worksheet]) -> Iterator[Block]:
+    """Checks by name, each with every number; channels with the same numbers share one."""
+    for page, subjects in _alike(pages):
+        rows = [_cells(line) for line in page.lines]
+        name = f"{page.entry.name} · {subjects}"
+        yield Block(name, 2, _head(page), HEADINGS, rows, strong=True)
+    yield Block("", 2, SIGNATURE)
+
+
+def of_sheets(sheets: Iterable[Sheet]) -> Iterator[Block]:
+    """A whole spec: what all checks of a subject share, then its checks, then who signs."""
+    for sheet in sheets:
+        yield from _of_sheet(sheet)
+
+
+def print_blocks(spec: Spec, blocks: Iterable[Block], console: Console) -> None:
+    """Print worksheets for a person."""
     console.print(Padding(Text(clean(_title(spec)), style="bold"), (0, 1)))
-    console.print(Padding(Text(clean(_grounds(spec)), style="dim"), (0, 1, 1, 1)))
+    console.print(Padding(Text(clean(_grounds(spec)), style="dim"), (0, 1)))
+    for block in blocks:
+        console.print()
+        if block.heading:
+            mark = f"   {block.mark}" if block.mark else ""
+            console.print(Text.assemble((clean(block.heading), "bold"), (mark, "dim")))
+        for text in block.texts:
+            console.print(Padding(Text(clean(text)), (0, 0, 0, 2)))
+        if block.rows:
+            strong = {len(block.rows) - 1} if block.strong else ()
+            print_columns(block.heads, block.rows, console, PLAIN, strong)
+    console.print(Padding(Text(DISCLAIMER, style="dim"), (1, 1, 0, 1)))
 
 
-def print_worksheets(pages: Iterable[Worksheet], console: Console) -> None:
-    """Print worksheets for a person; channels with the same numbers share one."""
-    for page, subjects in _alike(pages):
-        console.print(Text.assemble((page.entry.name, "bold"), f" · {clean(subjects)}"))
-        for text in _head(page):
-            console.print(Padding(Text(text), (0, 0, 0, 2)))
-        if page.lines:
-            console.print()
-            last = len(page.lines) - 1
-            print_columns(HEADINGS, map(_cells, page.lines), console, PLAIN, strong={last})
-        console.print(Padding(Text(SIGNATURE, style="dim"), (1, 0, 1, 2)))
-
-
-def markdown(pages: Iterable[Worksheet], spec: Spec) -> str:
-    """All worksheets as one Markdown text."""
+def markdown(spec: Spec, blocks: Iterable[Block]) -> str:
+    """The same as one Markdown text."""
     parts = [f"# Worksheets: {escaped(_title(spec))}", escaped(_grounds(spec))]
-    for page, subjects in _alike(pages):
-        parts.append(f"## {escaped(page.entry.name)} ({escaped(subjects)})")
-        parts.append("\n".join(f"- {escaped(text)}" for text in _head(page)))
-        if page.lines:
-            rows = [HEADINGS, tuple("---" for _ in HEADINGS)]
-            rows += [tuple(escaped(cell) for cell in _cells(line)) for line in page.lines]
-            parts.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
-        parts.append(escaped(SIGNATURE))
-    return "\n\n".join(parts) + "\n"
+    for block in blocks:
+        mark = f" ({block.mark})" if block.mark else ""
+        if block.heading:
+            parts.append(f"{'#' * block.level} {escaped(block.heading + mark)}")
+        if block.texts:
+            parts.append("\n".join(f"- {escaped(text)}" for text in block.texts))
+        if block.rows:
+            parts.append(markdown_table(block.heads, block.rows))
+    return "\n\n".join([*parts, escaped(DISCLAIMER)]) + "\n"
+
+
+def _of_sheet(sheet: Sheet) -> Iterator[Block]:
+    name = together(sheet.subjects)
+    count = f"{len(sheet.pages)} checks computed, {len(sheet.open)} answered without a figure"
+    yield Block(f"Sheet: {name}", 2, [count])
+    if sheet.common:
+        yield from _quantities(sheet, name)
+    for page in sheet.pages:
+        lines, more = rows_of(page)
+        texts = [*_head(page), f"{page.entry.name} = {page.lines[-1].formula}"]
+        if more:
+            texts.append(f"{more} more quantities move at this corner: name the check to see them")
+        rows = [(local_path(line.symbol), line.nominal, line.worst) for line in lines]
+        yield Block(page.entry.name, 3, texts, OF_A_CHECK, rows, INITIALS, strong=True)
+    if sheet.open:
+        rows = [(x.entry.name, str(x.finding.status), x.finding.message) for x in sheet.open]
+        yield Block(f"Answered without a figure: {name}", 3, (), ("check", "status", "why"), rows)
+    for subject, names in sheet.alike.items():
+        yield Block(f"Equal in the sheet of {subject}: {name}", 3, [", ".join(names)])
+    yield Block(f"Signed for {name}", 3, SIGNATURE)
+
+
+def _quantities(sheet: Sheet, name: str) -> Iterator[Block]:
+    """What the checks share, each quantity once, and the sources behind it by number."""
+    sources = dict.fromkeys(cited(x) for line in sheet.common for x in line.sources)
+    numbers = {text: str(number) for number, text in enumerate(sources, start=1)}
+    full: dict[str, set[str]] = {}
+    for line in sheet.common:
+        full.setdefault(local_path(line.symbol), set()).add(line.symbol)
+    rows = []
+    for line in sheet.common:
+        short = local_path(line.symbol)
+        symbol = short if len(full[short]) == 1 else line.symbol
+        _, formula, nominal, where, _ = _common(line)
+        told = ", ".join(numbers[cited(x)] for x in line.sources)
+        rows.append((symbol, formula, nominal, where, told))
+    yield Block(f"Quantities of {name}", 3, (), COMMON, rows)
+    if numbers:
+        texts = [f"{number}  {text}" for text, number in numbers.items()]
+        yield Block(f"Sources of the quantities of {name}", 3, texts)
 
 
 def _alike(pages: Iterable[Worksheet]) -> list[tuple[Worksheet, str]]:
-    """The sheets with their subjects in words, those of which every cell agrees as one."""
+    """The pages with their subjects in words, those of which every cell agrees as one."""
     found: dict[tuple[object, ...], tuple[Worksheet, list[str]]] = {}
     for page in pages:
         key = (page.entry.name, *_head(page), *map(_cells, page.lines))
@@ -75,15 +153,15 @@ def _grounds(spec: Spec) -> str:
 
 
 def _head(page: Worksheet) -> list[str]:
+    """Title, result and limits with their sources."""
     finding, check = page.finding, page.entry.check
-    lines = [check.title]
     if against(finding.evidence):
-        lines.append(f"result: {against(finding.evidence)}; {_margin(finding)}{_status(finding)}")
+        told = f"result: {against(finding.evidence)}; {_margin(finding)}{_status(finding)}"
     else:
-        lines.append(f"{finding.status.value}: {finding.message}")
-    lines += [f"limit {text}" for text in limits(check)]
-    told = check.limits.basis.values()
-    sources = [cited(source) for source in check.sources if source not in told]
+        told = f"{finding.status.value}: {finding.message}"
+    known = check.limits.basis.values()
+    sources = [cited(source) for source in check.sources if source not in known]
+    lines = [check.title, told, f"limits: {'. '.join(limits(check))}"]
     return [*lines, f"sources: {'; '.join(sources)}"] if sources else lines
 
 
@@ -98,6 +176,12 @@ def _status(finding: Finding) -> str:
 
 def _cells(line: Line) -> tuple[str, ...]:
     """A row; the sources of the figure itself stand in the head of the sheet."""
+    symbol, formula, nominal, where, source = _common(line)
+    source = "" if line.kind == "figure" else source
+    return (symbol, formula, nominal, line.worst, where, source)
+
+
+def _common(line: Line) -> tuple[str, ...]:
     where = f"line {line.place.line}" if line.place else line.kind
-    source = "" if line.kind == "figure" else "; ".join(cited(item) for item in line.sources)
-    return (local_path(line.symbol), line.formula, line.nominal, line.worst, where, source)
+    source = "; ".join(cited(item) for item in line.sources)
+    return (local_path(line.symbol), line.formula, line.nominal, where, source)

@@ -139,6 +139,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(TEXTBOOK, COMMON_PRACTICE),
+        parts={"t_ambient": "degC", "t_held": "degC"},
     ),
     Derived(
         "converter_share",

@@ -292,5 +292,6 @@ DERIVED: tuple[Derived, ...] = (
                 no_sink, {}, "0: packages in the inside air", when={"heatsink": ("none", "silent")}
             ),
         ),
+        parts={"r": "K/W", "t_held": "degC"},
     ),
 )

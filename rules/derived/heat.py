@@ -31,6 +31,7 @@ _STATED: dict[str, Input | Constant] = {
     "p_inductor": Input("p_inductor", default=WITH_SWITCHES),
     "p_core": CORE,
 }
+_PARTS = {"switches": "W", "conduction": "W", "elsewhere": "W", "p_out": "W"}
 _SUM: dict[str, Input | Constant] = {
     "rated_power": POWER,
     "p_idle": IDLE,
@@ -198,6 +199,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(derivation("heat is what goes in and does not come out"), CURVES),
+        parts=_PARTS,
     ),
     Derived(
         "heat_programme",
@@ -206,6 +208,7 @@ DERIVED: tuple[Derived, ...] = (
         "heat of the channel while the programme plays",
         _at_programme("programme"),
         sources=(derivation("mean square of the current goes with the power"),),
+        parts=_PARTS,
     ),
     Derived(
         "heat_tested",
@@ -214,5 +217,6 @@ DERIVED: tuple[Derived, ...] = (
         "heat of the channel while the programme plays, or at one eighth of its power if more",
         _at_programme("tested"),
         sources=(ONE_EIGHTH,),
+        parts=_PARTS,
     ),
 )

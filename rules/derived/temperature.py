@@ -100,6 +100,15 @@ def _balance_inputs(heat: str) -> dict[str, Input]:
     }
 
 
+_PARTS = {
+    "t_air_inside": "degC",
+    "t_reference": "degC",
+    "t_junction": "degC",
+    "r_shared": "K/W",
+    "heat_in_box": "W",
+}
+
+
 def _balance(name: str, heat: str, meaning: str) -> Derived:
     way = Way(
         balance,
@@ -107,7 +116,7 @@ def _balance(name: str, heat: str, meaning: str) -> Derived:
         "balance of air, sink, heats, r_own, t_end, p_other, converter_share",
     )
     source = derivation("what flows into a node of the thermal network flows out of it")
-    return Derived(name, "set", "product", meaning, (way,), sources=(source,))
+    return Derived(name, "set", "product", meaning, (way,), sources=(source,), parts=_PARTS)
 
 
 def _read(

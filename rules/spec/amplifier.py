@@ -10,6 +10,7 @@ from .channel import Channel
 from .claims import Claims
 from .deviations import Deviation
 from .environment import Environment
+from .first_values import AT_CONCEPT
 from .protection import Protection
 from .safety import Safety
 from .signal import Signal
@@ -23,6 +24,7 @@ class Amplifier(Section):
     """The whole product: shared sections, and its channels by name."""
 
     trade_words = TRADE_WORDS
+    at_concept = AT_CONCEPT
 
     amplifier_spec: Value = count(
         "version of the file format", "1 .. 1", example="1", required=True

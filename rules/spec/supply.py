@@ -95,6 +95,7 @@ class Supply(Section):
         "converter between the battery or DC source and the rail",
         default=absent(),
         nature="topology",
+        asked_first="converter",
     )
     v_source: Value | None = quantity(
         "V",
@@ -110,6 +111,7 @@ class Supply(Section):
         "ONE rail to ground with the amplifier idle; silent: the pack, where it is the rail",
         "2.5 .. 200 V",
         given="range",
+        concerns=NOT_THE_PACK,
         example="24 V ± 2 %",
         nature="setting",
     )
@@ -124,6 +126,7 @@ class Supply(Section):
         "largest continuous current of source or converter on ONE rail (give i_max or p_max)",
         "0.3 .. 150 A",
         given="max",
+        concerns=NOT_THE_PACK,
         example="6 A",
     )
     p_max: Value | None = quantity(
@@ -131,6 +134,7 @@ class Supply(Section):
         "largest continuous power of source or converter, all rails (give p_max or i_max)",
         "3 .. 2900 W",
         given="max",
+        concerns=NOT_THE_PACK,
         example="120 W",
     )
     p_peak: Value | None = quantity(
@@ -138,6 +142,7 @@ class Supply(Section):
         "largest power of source or converter for some milliseconds; silent: 1.5 times p_max",
         "3 .. 2900 W",
         given="max",
+        concerns=NOT_THE_PACK,
         example="180 W",
     )
     self_limiting: str | None = flag(

@@ -1,17 +1,26 @@
 """The blank spec: loads as printed, loads when filled with its own examples, and asks
 only what concerns the design."""
 
+import io
 import re
 from collections.abc import Iterator
+from contextlib import redirect_stdout
 from itertools import product
 from pathlib import Path
 
 import pytest
 
 from ampreview.linter.asking.form import Design, asked_first, form
+from ampreview.linter.asking.needed import is_grave
+from ampreview.linter.asking.requirements import requirements_of
+from ampreview.linter.check import MILESTONES, Milestone
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import load as load_catalogue
+from ampreview.linter.evaluation.dependence import Dependences
+from ampreview.linter.judging.review import Review, review_file
 from ampreview.linter.reading.loading import Spec, load_text
+from ampreview.linter.reports.assess_page import page_lines
 from ampreview.linter.reports.form_text import WIDTH, form_text
 
 SCHEMA = load_schema()
@@ -37,6 +46,34 @@ DESIGNS = [
     for channels in (("main",), ("left", "right"))
     for words in product(*(FIELDS[ASKED[name]].words for name in KINDS))
 ] + [OPEN]
+
+
+WALKS = ["battery", "single", "none", "full-bridge", "integrated", "lc"]
+ALL_CHOSEN = [
+    Design(SCHEMA, dict(zip((ASKED[name] for name in KINDS), words, strict=True)))
+    for words in product(*(FIELDS[ASKED[name]].words for name in KINDS))
+    if words[KINDS.index("source")] != "mains-converter"
+    or words[KINDS.index("converter")] == "none"
+]
+ALL_CHOSEN.sort(key=lambda x: list(x.words.values()) != WALKS)
+
+
+def text_at(design: Design, milestone: Milestone) -> str:
+    """What the command prints for a design at a milestone."""
+    names = {path: name for name, path in ASKED.items()}
+    words = [f"--{names[path]}={word}" for path, word in design.words.items()]
+    out = io.StringIO()
+    with redirect_stdout(out):
+        assert main(["form", "--milestone", milestone, *words]) == 0
+    return out.getvalue()
+
+
+def blanks(design: Design, milestone: Milestone) -> set[str]:
+    """The paths of the values that a form asks for."""
+    text = text_at(design, milestone)
+    found = list(entries(text))
+    sections = {path.rpartition(".")[0] for _, path, _ in found}
+    return {path for _, path, value in found if not value and path not in sections} - {"channels"}
 
 
 def blank(design: Design) -> str:
@@ -91,7 +128,7 @@ def filled(text: str, wanted: set[str] | None = None) -> str:
     return "\n".join(lines) + "\n"
 
 
-@pytest.mark.parametrize("design", DESIGNS[::7], ids=told)
+@pytest.mark.parametrize("design", DESIGNS[::29], ids=told)
 def test_the_blank_form_loads_and_says_what_was_chosen(design: Design) -> None:
     spec = load(blank(design))
     chosen = design.words
@@ -104,7 +141,7 @@ def test_the_blank_form_loads_and_says_what_was_chosen(design: Design) -> None:
             assert spec.values[path] == word
 
 
-@pytest.mark.parametrize("design", [*DESIGNS[::11], OPEN], ids=told)
+@pytest.mark.parametrize("design", [*DESIGNS[::43], OPEN], ids=told)
 def test_the_form_filled_with_its_examples_loads(design: Design) -> None:
     text = blank(design)
     spec = load(filled(text))
@@ -213,3 +250,105 @@ def test_command_refuses_names_that_cannot_be(
     said = capsys.readouterr()
     assert "cannot be" in said.err
     assert not said.out
+
+
+def test_a_concept_is_asked_for_what_decides_something() -> None:
+    """Each of its fields can move a promise's check, or one that finds what holds a concept."""
+    catalogue = load_catalogue()
+    reach = Dependences(catalogue)
+    deciding = {x.name for x in catalogue.entries if is_grave(x.check)}
+    deciding |= {x.check for promise in catalogue.promises for x in promise.checks}
+    moved = frozenset[str]().union(*(reach[name].fields for name in deciding))
+    assert moved >= SCHEMA.at_concept - {"title"}
+
+
+@pytest.mark.parametrize("design", ALL_CHOSEN, ids=told)
+def test_a_concept_of_one_channel_takes_few_values(design: Design) -> None:
+    """About 25 besides the title, with a converter or an output capacitor at most 30."""
+    asked = blanks(design, "concept")
+    usual = design.words["supply.converter"] == "none"
+    bridge = design.words["output_stage.topology"] == "full-bridge"
+    assert len(asked - {"title"}) <= (25 if usual and bridge else 30)
+
+
+@pytest.mark.parametrize("design", ALL_CHOSEN[::37], ids=told)
+def test_a_later_milestone_asks_for_more(design: Design) -> None:
+    concept, prototype, production = (blanks(design, name) for name in MILESTONES)
+    assert concept < prototype < production
+
+
+def test_a_form_of_a_milestone_leaves_out_what_the_design_excludes() -> None:
+    words = {"topology": "full-bridge", "devices": "integrated", "filter": "filterless"}
+    for source, ruled_out in (("battery", "supply.v_rail"), ("dc-source", "battery.series")):
+        asked = blanks(designed(source=source, converter="none", **words), "concept")
+        assert ruled_out not in asked
+        assert not any(path.startswith("channels.main.filter.inductor") for path in asked)
+        assert "channels.main.output_stage.device.v_dss" not in asked
+    assert "supply.v_rail" in asked
+
+
+@pytest.mark.parametrize("design", [ALL_CHOSEN[0], OPEN], ids=told)
+def test_a_comment_takes_two_lines(design: Design) -> None:
+    """Four fields take a third: they tell words apart that are easily confused."""
+    told_in_lines = re.compile(r"(?:^ +# .*\n)+", re.M)
+    brief = [run.count("\n") for run in told_in_lines.findall(text_at(design, "concept"))]
+    assert max(brief) <= 2
+    whole = [run.count("\n") for run in told_in_lines.findall(blank(design))]
+    assert max(whole) <= 3
+    assert whole.count(3) <= 4
+
+
+FILLED = {
+    "title": "Portable for walks",
+    "environment.ambient": "0 degC .. 40 degC",
+    "battery.chemistry": "li-ion",
+    "battery.series": "6",
+    "battery.parallel": "2",
+    "battery.cell.capacity": "3.4 Ah",
+    "battery.cell.i_cont": "8 A",
+    "battery.cell.v_oc_low": "3.3 V",
+    "battery.charger.v": "25.2 V",
+    "channels.main.rated_power": "30 W",
+    "channels.main.rated_load": "4 ohm",
+    "channels.main.output_stage.device.r_ds_on": "80 mohm",
+    "channels.main.output_stage.device.v_supply_abs": "30 V",
+    "channels.main.modulator.carrier": "400 kHz",
+    "channels.main.filter.inductor.l": "10 uH",
+    "channels.main.filter.inductor.i_sat": "8 A",
+    "channels.main.filter.c_across.c": "680 nF",
+    "channels.main.loudspeaker.p_rated": "60 W",
+    "channels.main.loudspeaker.sensitivity": "89 dB",
+    "thermal.heatsink.r_th_sa": "6 K/W",
+    "claims.efficiency": "88 %",
+    "claims.thd": "0.2 %",
+    "claims.sound_level": "100 dB",
+    "claims.sound_distance": "1 m",
+    "claims.run_time": "5 h",
+}
+
+
+def test_a_form_that_is_filled_in_leads_to_a_verdict_and_to_requirements(tmp_path: Path) -> None:
+    """A newcomer's way: every main promise gets its number, and the next parts their ratings."""
+    text = text_at(ALL_CHOSEN[0], "concept")
+    lines = text.splitlines()
+    for number, path, value in entries(text):
+        if not value and path in FILLED:
+            lines[number] += f" {FILLED[path]}"
+    assert blanks(ALL_CHOSEN[0], "concept") == FILLED.keys()
+    file = tmp_path / "walks.amp.yaml"
+    file.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    review = review_file(file)
+    assert isinstance(review, Review)
+    assert review.verdict.released
+    numbers = {item.name: item.allowed for item in review.promises}
+    main_promises = ("power per channel", "run time", "sound level", "efficiency")
+    assert all(numbers[name] for name in main_promises), numbers
+    bounds = {item.paths[0] for part in requirements_of(review) for item in part.bounds}
+    assert {
+        "channels.main.filter.c_across.v_rated",
+        "channels.main.filter.inductor.dcr",
+        "supply.bulk.v_rated",
+    } <= bounds
+    page = " ".join(str(line) for line in page_lines(review, 100))
+    assert "Open, to be stated next" in page
+    assert "ampreview questions --requirements" in page

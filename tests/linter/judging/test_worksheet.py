@@ -1,6 +1,7 @@
 """Worksheets and handbook pages: every number that a second engineer needs, in order."""
 
 import io
+import re
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -24,11 +25,18 @@ from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.wording import in_words
+from ampreview.linter.judging.sheets import Sheet, sheets_of
 from ampreview.linter.judging.worksheet import Worksheet, worksheet
-from ampreview.linter.reading.loading import load_file, load_text
+from ampreview.linter.reading.loading import Spec, load_file, load_text
 from ampreview.linter.reports.catalogue_text import print_entry
 from ampreview.linter.reports.console import console
-from ampreview.linter.reports.worksheet_text import markdown, print_worksheets
+from ampreview.linter.reports.worksheet_text import (
+    INITIALS,
+    markdown,
+    of_checks,
+    of_sheets,
+    print_blocks,
+)
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 
@@ -76,10 +84,20 @@ SPEC = (
 )
 
 
-def made(text: str = SPEC) -> Worksheet:
+def spec_of(text: str) -> Spec:
     loaded = load_text(text, "invented.amp.yaml")
     assert loaded.spec is not None, loaded.refusals
-    return worksheet(Assessment(loaded.spec, CATALOGUE, "concept"), ENTRY, "main")
+    return loaded.spec
+
+
+def made(text: str = SPEC) -> Worksheet:
+    return worksheet(Assessment(spec_of(text), CATALOGUE, "concept"), ENTRY, "main")
+
+
+def printed(page: Worksheet, width: int) -> str:
+    stream = io.StringIO()
+    print_blocks(spec_of(SPEC), of_checks([page]), console(stream, width))
+    return stream.getvalue()
 
 
 def test_lines_come_leaves_first_with_both_values_and_places() -> None:
@@ -108,19 +126,15 @@ def test_lines_come_leaves_first_with_both_values_and_places() -> None:
 def test_a_sheet_that_cannot_be_computed_says_what_is_missing() -> None:
     page = made("amplifier_spec: 1\nchannels: {main: {output_stage: {device: {v_dss: 9 V}}}}\n")
     assert page.lines == ()
-    stream = io.StringIO()
-    print_worksheets([page], console(stream, 90))
-    assert "supply.v_rail" in stream.getvalue()
+    assert "supply.v_rail" in printed(page, 90)
 
 
 def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
-    stream = io.StringIO()
-    print_worksheets([made()], console(stream, 120))
-    text = stream.getvalue()
+    text = printed(made(), 120)
     for part in (
         "result: 88 %, at most 80 %",
         "margin -10.0 % of the limit, minor",
-        "limit major: above 90 %; an invented handbook, p. 1",
+        "limits: major: above 90 %; an invented handbook, p. 1",
         "share v_swing / v_dss",
         "both rails of a split",
         "Checked by:",
@@ -129,9 +143,7 @@ def test_a_printed_sheet_has_result_limits_sources_and_room_to_sign() -> None:
 
 
 def test_markdown_shows_the_text_of_a_spec_as_it_is() -> None:
-    loaded = load_text(SPEC, "invented.amp.yaml")
-    assert loaded.spec is not None
-    text = markdown([made()], loaded.spec)
+    text = markdown(spec_of(SPEC), of_checks([made()]))
     assert "invented.amp.yaml, SHA-256 " in text
     assert text.startswith("# Worksheets: A \\*bold\\* \\[red\\]title\\[/red\\]\n")
     assert "| supply.v\\_rail | 40 V ± 10 % | 40 V | 44 V | line 3 |" in text
@@ -206,3 +218,63 @@ def test_the_corner_names_what_matters_only_where_another_stands_at_its_worst() 
     corner = {item.path: item.value for item in page.finding.evidence.corner}
     assert corner == pytest.approx({"supply.v_rail": 44.0, "supply.bulk.v_rated": 44.0})
     assert page.lines[-1].worst == "46 V"
+
+
+def sheets(name: str) -> tuple[Spec, tuple[Sheet, ...]]:
+    """The sheets of a sample, as the command makes them."""
+    loaded = load_file(SAMPLES / f"{name}.amp.yaml")
+    assert loaded.spec is not None
+    run = Assessment(loaded.spec, load(), "prototype")
+    pages = [worksheet(run, entry, subject) for entry, subject in run.questions()]
+    return loaded.spec, sheets_of([x for x in pages if x.finding.status != "not applicable"])
+
+
+@pytest.mark.parametrize("name", ["foyer-proposal", "choir-portable-faulty"])
+def test_a_check_on_a_sheet_takes_at_most_forty_lines(name: str) -> None:
+    spec, found = sheets(name)
+    for width in (80, 100):
+        stream = io.StringIO()
+        print_blocks(spec, of_sheets(found), console(stream, width))
+        parts = stream.getvalue().split(f"   {INITIALS}\n")[1:]
+        assert len(parts) == sum(len(sheet.pages) for sheet in found)
+        assert max(part.partition("\n\n")[0].count("\n") + 2 for part in parts) <= 40
+
+
+def test_a_sheet_has_each_quantity_once_and_equal_channels_share_it() -> None:
+    """The sample's right channel repeats the left one line by line."""
+    _, (product, channels) = sheets("foyer-proposal")
+    assert product.subjects == ("product",)
+    assert channels.subjects == ("left", "right")
+    for sheet in (product, channels):
+        names = [(line.symbol, line.formula, line.nominal) for line in sheet.common]
+        assert len(names) == len(set(names))
+        asked = {line.symbol for page in sheet.pages for line in page.lines[:-1]}
+        assert {line.symbol for line in sheet.common} <= asked
+        assert asked <= {symbol for line in sheet.common for symbol in _both(line.symbol)}
+
+
+def _both(symbol: str) -> tuple[str, str]:
+    return symbol, symbol.replace("channels.left.", "channels.right.")
+
+
+def test_channels_that_differ_have_sheets_that_name_what_is_equal() -> None:
+    _, found = sheets("choir-portable-faulty")
+    left, right = (sheet for sheet in found if sheet.subjects != ("product",))
+    assert len(right.pages) < len(left.pages)
+    assert set(right.alike) == {"left"}
+    assert not {page.entry.name for page in right.pages} & set(right.alike["left"])
+
+
+def test_what_is_solved_together_is_told_in_its_units() -> None:
+    """Every bundle of the catalogue names its members; heat in W and temperatures in degC."""
+    bundles = [x for x in load().derived.values() if x.unit == "set"]
+    assert bundles
+    assert all(x.parts for x in bundles)
+    _, found = sheets("foyer-proposal")
+    told = {line.symbol: line.nominal for sheet in found for line in sheet.common}
+    assert re.search(r"switches [\d.]+ m?W, conduction [\d.]+ m?W", told["heat_programme"])
+    assert re.search(r"t_junction [\d.]+ °C each", told["thermal_programme"])
+    air = told["air_path"].split(", ")
+    assert air[0] == f"t_ambient {told['environment.ambient']}"
+    window = {x.nominal for x in found[0].common if x.symbol == "battery.charger.t_window"}
+    assert window == {"-5 °C", "50 °C"}

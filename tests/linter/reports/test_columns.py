@@ -16,7 +16,7 @@ from ampreview.linter.reports.columns import fitted, print_columns
 from ampreview.linter.reports.compare_text import print_comparison
 from ampreview.linter.reports.console import console
 from ampreview.linter.reports.tolerance_text import print_root_sum_square
-from ampreview.linter.reports.worksheet_text import print_worksheets
+from ampreview.linter.reports.worksheet_text import of_checks, print_blocks
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 WIDTHS = (60, 72, 84, 96, 110, 160)
@@ -88,12 +88,14 @@ def test_a_worksheet_loses_nothing_at_any_width(width: int) -> None:
     assert entry is not None
     page = worksheet(run, entry, "left")
     stream = io.StringIO()
-    print_worksheets([page, worksheet(run, entry, "right")], console(stream, width))
+    blocks = of_checks([page, worksheet(run, entry, "right")])
+    print_blocks(done.spec, blocks, console(stream, width))
     text = stream.getvalue()
     assert max(map(len, text.splitlines())) <= width
     assert text.count("Checked by") == 1
     assert "left and right" in text
     for line in page.lines:
-        assert line.nominal in " ".join(text.split())
+        for part in line.nominal.split(", "):  # of a bundle each member's number with its unit
+            assert " ".join(part.removesuffix(" each").split()[-2:]) in " ".join(text.split())
         last = line.symbol.rpartition(".")[2]
         assert any(last in row for row in text.splitlines()), line.symbol
