@@ -41,15 +41,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Ventilation of a lead-acid battery",
+    title="Vent area for hydrogen vs. area needed, lead-acid",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="vent_area / (series * share of capacity by chemistry / hour * air_per_charge"
     " / air_speed)",
-    sentence="{series:cell|cells} of {capacity} are charged behind openings of {vent_area},"
-    " {figure} times the area needed to carry off hydrogen.",
+    sentence="{series:cell|cells} of {capacity} charge behind {vent_area} of vent openings,"
+    " {figure:%} of the area that hydrogen needs.",
     inputs={
         "vent_area": Input("vent_area_seen"),
         "series": Input("battery.series"),

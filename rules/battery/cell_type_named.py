@@ -33,13 +33,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Type number of a cell beyond its chemistry",
+    title="Cell type number vs. stated cell type",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 where part names no cell that is made_for it, else 0",
-    sentence="The cell is said to be made for {made_for}; its type number reads {part}.",
+    sentence="Stated cell type {made_for}; type number {part}.",
     inputs={
         "part": Input("battery.cell.part"),
         "made_for": Input("battery.cell.made_for"),

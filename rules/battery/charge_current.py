@@ -29,14 +29,14 @@ def figure(charger: float, parallel: float, i_cell: float) -> float:
 
 
 CHECK = Check(
-    title="Charge current per cell against its limit",
+    title="Charge current per cell vs. cell limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="charger / (parallel * i_cell)",
-    sentence="{charger} into {parallel:string|strings} are {figure} times the {i_cell} that a cell"
-    " may be charged with.",
+    sentence="Charge current {i_cell:*figure} per cell ({charger}, {parallel:string|strings});"
+    " limit {i_cell} ({figure:%}).",
     inputs={
         "charger": Input("battery.charger.i"),
         "parallel": Input("battery.parallel"),

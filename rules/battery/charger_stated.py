@@ -25,7 +25,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 if charger is stated, else 0",
-    sentence="Charger of the rechargeable pack: {charger}.",
+    sentence="{charger:?No charger for the rechargeable pack|Charger of the rechargeable pack:"
+    " stated}.",
     inputs={"charger": Input("battery.charger")},
     applies={"supply.source": "battery"},
     limits=AtLeast(major="1", basis={"major": SAFEGUARDS}),

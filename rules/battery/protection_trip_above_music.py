@@ -33,14 +33,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Over-current trip of the pack above the music",
+    title="Pack over-current trip vs. music current",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_trip / i_peak, or / i_rms if t_trip is longer than half a period of f",
-    sentence="The protection's trip, {i_trip} after {t_trip}, is {figure} times what the music"
-    " draws ({i_peak} at the crest, {i_rms} rms).",
+    sentence="The pack trips at {i_trip} after {t_trip}; music draws {i_peak} peak, {i_rms} rms"
+    " ({figure:%}).",
     inputs={
         "i_trip": Input("battery.protection.i_trip"),
         "t_trip": Input("battery.protection.t_trip", default=AT_ONCE),

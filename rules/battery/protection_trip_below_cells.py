@@ -30,14 +30,14 @@ def figure(i_trip: float, parallel: float, i_pulse: float) -> float:
 
 
 CHECK = Check(
-    title="Over-current trip of the pack below the cells' pulse rating",
+    title="Pack over-current trip vs. cell pulse rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_trip / (parallel * i_pulse)",
-    sentence="The protection's trip, {i_trip} at most, is {figure} times what"
-    " {parallel:string|strings} of cells with {i_pulse} stand.",
+    sentence="Pack trip {i_trip}, {i_pulse:*figure} per cell ({parallel:string|strings}); cell"
+    " pulse rating {i_pulse} ({figure:%}).",
     inputs={
         "i_trip": Input("battery.protection.i_trip"),
         "parallel": Input("battery.parallel"),

@@ -22,13 +22,14 @@ def figure(e_pack: float, usable_share: float, p_source: float, run_time: float)
 
 
 CHECK = Check(
-    title="Run time against the claim",
+    title="Run time vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="e_pack * usable_share / p_source / run_time",
-    sentence="{usable_share} of {e_pack} at {p_source} last {figure} times the claimed {run_time}.",
+    sentence="Run time {run_time:*figure}; claimed {run_time} ({usable_share} of {e_pack} at"
+    " {p_source}).",
     inputs={
         "e_pack": Input("e_pack"),
         "usable_share": Input("battery.usable_share"),

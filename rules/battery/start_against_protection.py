@@ -37,15 +37,15 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Time above the pack's trip at start-up vs. delay of the trip",
+    title="Inrush time above the pack trip vs. trip delay",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="v_rail / i_inrush c_rail ln(i_inrush / i_trip) / t_trip, 0 where i_inrush is below"
     " i_trip",
-    sentence="Empty capacitors of {c_rail} draw {i_inrush} from {v_rail} at first and stay above"
-    " the pack's trip of {i_trip} for {figure} times its delay of {t_trip}.",
+    sentence="Inrush ({i_inrush}) stays above the {i_trip} pack trip for {t_trip:*figure}; trip"
+    " delay {t_trip} ({c_rail}, {v_rail}).",
     inputs={
         "i_inrush": Input("i_inrush"),
         "i_trip": Input("battery.protection.i_trip"),

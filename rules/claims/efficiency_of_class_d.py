@@ -24,14 +24,14 @@ def figure(efficiency: float) -> float:
 
 
 CHECK = Check(
-    title="Claimed efficiency against what class D reaches",
+    title="Claimed efficiency vs. measured class D",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency",
-    sentence="The claimed efficiency at rated power is {figure}; a linear stage comes to 55 to 65"
-    " %, measured class-D amplifiers to 79 to 91 %.",
+    sentence="Claimed efficiency {figure}; measured class-D amplifiers reach 79 to 91 %, linear"
+    " stages 55 to 65 %.",
     inputs={"efficiency": Input("claims.efficiency")},
     limits=AtLeast(minor="70 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("claims.efficiency", "1 %"),),

@@ -37,14 +37,14 @@ claims: {efficiency: 92 %}
 """
 
 CHECK = Check(
-    title="Claimed efficiency against the known losses",
+    title="Claimed efficiency vs. known losses",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency - sum of rated_power / p_in_rated",
-    sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
-    " losses allow (channels of {rated_power} take {p_in_rated}).",
+    sentence="Claimed efficiency {efficiency}, {figure:+above|below} what the known losses allow"
+    " (channels of {rated_power}, input {p_in_rated}).",
     inputs={
         "efficiency": Input("claims.efficiency"),
         "rated_power": Input("all rated_power"),

@@ -23,13 +23,13 @@ def figure(emission_class: str) -> float:
 
 
 CHECK = Check(
-    title="Emission class against the place of use",
+    title="Emission class vs. place of use",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="1 where emission_class is a",
-    sentence="The product claims class {emission_class} of CISPR 32.",
+    sentence="Claimed emission class: CISPR 32 class {emission_class}.",
     inputs={
         "emission_class": Input("claims.emission_class"),
     },

@@ -24,14 +24,13 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Emission standard in the paperwork",
+    title="Emission standard cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that set limits of emission",
-    sentence="{figure:text sets|texts set} limits of radio-frequency emission among those cited"
-    " ({standards}).",
+    sentence="{figure:?No emission standard cited|Emission standard cited} ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     sources=(FAMILIES_BASIS,),

@@ -26,14 +26,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Transport test of lithium cells in the paperwork",
+    title="Lithium transport test cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are UN 38.3",
-    sentence="{figure:text is|texts are} the transport test of lithium cells among those cited"
-    " ({standards}).",
+    sentence="{figure:?No lithium transport test (UN 38.3) cited|Lithium transport test (UN 38.3)"
+    " cited} ({standards}).",
     inputs={"standards": Input("claims.standards")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

@@ -24,14 +24,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Radio standard in the paperwork",
+    title="Radio standard cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are about radio transmitters",
-    sentence="A transmitter is inside, and {figure:text is|texts are} about radio among those"
-    " cited ({standards}).",
+    sentence="Transmitter fitted; {figure:?no radio standard cited|radio standard cited}"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards")},
     applies={"claims.radio": "yes"},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

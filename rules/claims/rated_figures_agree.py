@@ -28,13 +28,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Rated power, voltage and load among themselves",
+    title="Rated power vs. rated voltage and load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="|rated_power z_load / rated_voltage^2 - 1|",
-    sentence="{rated_power} into {z_load} and {rated_voltage} rms differ by {figure}.",
+    sentence="Rated {rated_power} into {z_load} and rated {rated_voltage} rms differ by {figure}.",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_voltage": Input("rated_voltage"),

@@ -33,14 +33,14 @@ def figure(rated_thd: float, rated_power: float) -> float:
 
 
 CHECK = Check(
-    title="Distortion behind the rated power",
+    title="Distortion at rated power",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="rated_thd of rated_power",
-    sentence="{rated_power} is stated at {figure} distortion; a rating at 10 % lies about a fifth"
-    " above one at 1 %.",
+    sentence="{rated_power} rated at {figure} distortion; a 10 % rating is about a fifth above a 1"
+    " % rating.",
     inputs={
         "rated_thd": Input("rated_thd_stated"),
         "rated_power": Input("rated_power"),

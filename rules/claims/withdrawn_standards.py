@@ -24,13 +24,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Withdrawn standards in the paperwork",
+    title="Withdrawn standards cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are withdrawn",
-    sentence="{figure:text is|texts are} withdrawn or repealed among those cited ({standards}).",
+    sentence="{figure:?No withdrawn standard cited|Withdrawn or repealed standard cited}"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtMost(minor="0", basis={"minor": WITHDRAWN_2020}),
     sources=(WITHDRAWN_2020, REPLACED),

@@ -34,13 +34,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Drop of the bootstrap capacitor in one period",
+    title="Bootstrap voltage drop per period vs. gate supply",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(parallel q_g + i_q / carrier) / c / v_drv",
-    sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period.",
+    sentence="Bootstrap capacitor {c} drops {v_drv:*figure} per period, {figure} of {v_drv} ({q_g}"
+    " gate charge, {i_q}).",
     inputs={
         "q_g": Input("output_stage.device.q_g"),
         "parallel": Input("output_stage.parallel"),

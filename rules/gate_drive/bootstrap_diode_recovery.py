@@ -26,13 +26,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Recovery of the bootstrap diode vs. the period",
+    title="Bootstrap diode recovery time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="t_rr carrier",
-    sentence="The bootstrap diode recovers in {t_rr}, {figure} of a period at {carrier}.",
+    sentence="Bootstrap diode recovery {t_rr}, {figure} of a period at {carrier}.",
     inputs={
         "t_rr": Input("gate_drive.bootstrap.t_rr"),
         "carrier": Input("modulator.carrier"),

@@ -20,13 +20,13 @@ def figure(c: float, c_reservoir: float) -> float:
 
 
 CHECK = Check(
-    title="Bootstrap capacitor against its reservoir",
+    title="Bootstrap capacitor vs. its reservoir",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="c / c_reservoir",
-    sentence="A bootstrap capacitor of {c} has {figure} of its reservoir of {c_reservoir}.",
+    sentence="Bootstrap capacitor {c}; reservoir {c_reservoir} ({figure:%}).",
     inputs={
         "c": Input("gate_drive.bootstrap.c"),
         "c_reservoir": Input("gate_drive.c_reservoir"),

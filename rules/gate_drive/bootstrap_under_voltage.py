@@ -23,14 +23,14 @@ def figure(v_bootstrap_min: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Lowest bootstrap voltage above the plateau of the gate",
+    title="Lowest bootstrap voltage vs. gate plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_bootstrap_min - v_plateau",
-    sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
-    " {figure:+above|below} the plateau of {v_plateau}.",
+    sentence="Bootstrap supply falls to {v_bootstrap_min} at maximum duty cycle,"
+    " {figure:+above|below} the {v_plateau} gate plateau.",
     inputs={
         "v_bootstrap_min": Input("v_bootstrap_min"),
         "v_plateau": Input("v_plateau"),

@@ -21,13 +21,13 @@ def figure(cmti: float, slew: float) -> float:
 
 
 CHECK = Check(
-    title="Slope of the switch node against the driver's immunity",
+    title="Driver slope immunity vs. switch-node slope",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="cmti / slew",
-    sentence="The driver withstands {cmti}, {figure} of the {slew} at the node.",
+    sentence="Driver immunity {cmti}; switch-node slope {slew} ({figure:%}).",
     inputs={
         "cmti": Input("gate_drive.cmti"),
         "slew": Input("slew"),

@@ -25,13 +25,14 @@ MORATUWA = Source(
 )
 
 CHECK = Check(
-    title="Driver current against the gate charge",
+    title="Gate charging time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="parallel q_g carrier / smaller of i_source and i_sink",
-    sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}.",
+    sentence="Driver ({i_source} source, {i_sink} sink) takes {figure} of a period at {carrier} to"
+    " move {q_g}.",
     inputs={
         "q_g": Input("output_stage.device.q_g"),
         "parallel": Input("output_stage.parallel"),

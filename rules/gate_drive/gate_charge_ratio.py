@@ -21,13 +21,13 @@ def figure(q_gd: float, q_g_th: float) -> float:
 CHARGE = derivation("charge balance of an open gate: q_gd is all that the drain can push")
 
 CHECK = Check(
-    title="Gate-drain charge against the charge up to the threshold",
+    title="Gate-drain charge vs. charge to threshold",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="q_gd / q_g_th",
-    sentence="{q_gd} of gate-drain charge are {figure} times the {q_g_th} up to the threshold.",
+    sentence="Gate-drain charge {q_gd}; charge to threshold {q_g_th} ({figure:%}).",
     inputs={
         "q_gd": Input("output_stage.device.q_gd"),
         "q_g_th": Input("output_stage.device.q_g_th"),

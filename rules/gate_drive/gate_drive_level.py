@@ -32,14 +32,14 @@ def figure(v_drv: float, v_f: float, v_gs_on: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage against the one that the on-resistance is printed for",
+    title="Gate voltage vs. voltage of the rated on-resistance",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(v_drv - v_f) / v_gs_on",
-    sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
-    " for.",
+    sentence="Gate voltage {v_gs_on:*figure} ({v_drv} less {v_f}); on-resistance is rated at"
+    " {v_gs_on} ({figure:%}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(

@@ -31,14 +31,14 @@ def figure(v_drv: float, v_f: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage above the plateau",
+    title="Gate voltage vs. plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_drv - v_f - v_plateau",
-    sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
-    " {v_plateau}.",
+    sentence="Gate voltage ({v_drv} less {v_f} of the bootstrap diode) is {figure:+above|below}"
+    " the {v_plateau} plateau.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(

@@ -33,8 +33,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_rail / v_gss",
-    sentence="Without a regulator the gates get the rail of {v_rail}, {figure} times their rating"
-    " of {v_gss}.",
+    sentence="Gates run from the {v_rail} rail without a regulator; gate rating {v_gss}"
+    " ({figure:%}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "v_gss": Input("output_stage.device.v_gss"),

@@ -31,13 +31,14 @@ def figure(v_drv: float, v_gate_ringing: float, v_gss: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage against the gate rating",
+    title="Peak gate voltage vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_drv + v_gate_ringing) / v_gss",
-    sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}.",
+    sentence="Gate voltage {v_gss:*figure} ({v_drv} plus {v_gate_ringing} ringing); rated {v_gss}"
+    " ({figure:%}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_gate_ringing": Input(

@@ -43,14 +43,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Voltage of the upper driver and its diode vs. their ratings",
+    title="Upper driver and bootstrap diode voltage vs. ratings",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="larger of (v_static_peak + v_drv) / v_floating and v_static_peak / v_r",
-    sentence="A leg voltage of {v_static_peak} and a gate supply of {v_drv} take {figure} of"
-    " what the driver ({v_floating}) or its diode ({v_r}) is rated for.",
+    sentence="Upper driver sees {v_static_peak} plus {v_drv}, its diode {v_static_peak}; rated"
+    " {v_floating} and {v_r} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_drv": Input("gate_drive.v_drv"),

@@ -20,13 +20,13 @@ def figure(v_uvlo: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Driver's lockout above the plateau of the gate",
+    title="Driver lockout vs. gate plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_uvlo - v_plateau",
-    sentence="The lockout at {v_uvlo} lies {figure:+above|below} the plateau of {v_plateau}.",
+    sentence="Driver lockout {v_uvlo}, {figure:+above|below} the gate plateau of {v_plateau}.",
     inputs={
         "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
         "v_plateau": Input("v_plateau"),

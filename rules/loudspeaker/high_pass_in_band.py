@@ -44,14 +44,13 @@ channels:
 """
 
 CHECK = Check(
-    title="High-pass against the promised band",
+    title="High-pass loss at the low band edge",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="10 log10(1 + (f_high_pass / band_low)^(2 order))",
-    sentence="The high-pass at {f_high_pass} takes {figure} away at the low end of the band,"
-    " {band_low}.",
+    sentence="High-pass at {f_high_pass} attenuates the low band edge, {band_low}, by {figure}.",
     inputs={
         **STATED_HIGH_PASS,
         "band_low": Input("band:low", meaning="low end of the band", default=NO_BAND),

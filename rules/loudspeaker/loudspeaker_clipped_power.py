@@ -63,15 +63,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Clipped power of the channel against the loudspeaker's rating",
+    title="Clipped power per loudspeaker vs. noise rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="(smallest of 2^0.5 v_clip_rms, limiter_rms, limiter_peak / series)^2"
     " / (z_driver p_driver_noise)",
-    sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"
-    " of {z_driver} takes {figure} times its noise rating of {p_driver_noise}.",
+    sentence="In hard clipping each loudspeaker takes {p_driver_noise:*figure} ({z_driver},"
+    " {v_clip_rms} rms at clip onset); noise rating {p_driver_noise} ({figure:%}).",
     inputs={
         "v_clip_rms": Input("v_clip_rms"),
         "limiter_rms": Input("limiter.v_rms", default=NO_LIMITER),

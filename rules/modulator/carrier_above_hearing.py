@@ -19,13 +19,13 @@ def figure(carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Carrier above hearing",
+    title="Idle switching frequency vs. hearing range",
     figure=figure,
     unit="Hz",
     each="channel",
     stake="performance",
     formula="carrier",
-    sentence="The stage switches at {carrier} without a signal.",
+    sentence="Idle switching frequency {carrier}.",
     inputs={
         "carrier": Input("modulator.carrier"),
     },

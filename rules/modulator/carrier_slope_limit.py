@@ -21,14 +21,14 @@ def figure(carrier: float, m_max: float, band_high: float, waveform: str) -> flo
 
 
 CHECK = Check(
-    title="Slope of the signal against slope of the carrier",
+    title="Carrier slope vs. signal slope",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="carrier / (pi/2 m_max band_high); waveform sawtooth: pi in place of pi/2",
-    sentence="The carrier of {carrier} ({waveform}) has {figure} times the slope of a full-scale"
-    " tone at {band_high}.",
+    sentence="Carrier slope ({carrier}, {waveform}) is {figure} times that of a full-scale tone at"
+    " {band_high}.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "m_max": Input("m_max", unit="%"),

@@ -20,13 +20,13 @@ def figure(carrier: float, band_high: float) -> float:
 
 
 CHECK = Check(
-    title="Carrier against the audio band",
+    title="Carrier frequency vs. top of the band",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="carrier / band_high",
-    sentence="The carrier of {carrier} is {figure} times the top of the band, {band_high}.",
+    sentence="Carrier {carrier}; top of the band {band_high} (ratio {figure}).",
     inputs={
         "carrier": Input("modulator.carrier"),
         "band_high": Input("band_high"),

@@ -63,15 +63,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Beat between channels and converters",
+    title="Beat frequency of channels and converters vs. hearing range",
     figure=figure,
     unit="Hz",
     each="channel",
     stake="performance",
     formula="smallest distance of carrier from the other carriers (not channel_index itself, none"
     " for locked channels) and from converter_frequency, harmonics up to the third of either",
-    sentence="Without a common clock the carrier of {carrier} or a low harmonic comes within"
-    " {figure} of another clock: heard as a whistle, or as one that wanders.",
+    sentence="Without a common clock the {carrier} carrier beats with another clock at {figure}.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "carriers": Input("all modulator.carrier"),

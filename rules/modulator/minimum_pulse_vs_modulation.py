@@ -33,14 +33,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Modulation needed against modulation let through",
+    title="Modulation for rated power vs. maximum modulation",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="root of the larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1,"
     " r = 2 rated_power z_load / (v_ideal_loaded m_max)^2, k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="{rated_power} into {z_load} need {figure} times the largest modulation, {m_max}.",
+    sentence="{rated_power} into {z_load} needs {m_max:*figure} modulation; the stage clips at"
+    " {m_max} ({figure:%}).",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": THD,

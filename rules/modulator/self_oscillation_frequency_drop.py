@@ -19,14 +19,14 @@ def figure(f_carrier_low: float, f_corner: float, band_high: float) -> float:
 
 
 CHECK = Check(
-    title="Switching frequency of a self-oscillating stage at rated power",
+    title="Self-oscillation frequency at rated power vs. minimum",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="f_carrier_low / larger of 1.5 f_corner and 3 band_high",
-    sentence="At rated power the stage still switches at {f_carrier_low}, {figure} times what a"
-    " corner of {f_corner} and a band up to {band_high} ask for.",
+    sentence="Self-oscillation drops to {f_carrier_low} at rated power; minimum"
+    " {f_carrier_low:/figure} (corner {f_corner}, band to {band_high}).",
     inputs={
         "f_carrier_low": Input("f_carrier_low"),
         "f_corner": Input("f_corner"),

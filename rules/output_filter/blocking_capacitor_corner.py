@@ -45,14 +45,14 @@ DOWN_3_DB = derivation("3 dB down at the low end of the band")
 FORMULA = "1 / (2 pi load_low c_block) / band_low"
 
 CHECK = Check(
-    title="Corner of the output capacitor against the band",
+    title="Output capacitor corner vs. low band edge",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula=FORMULA,
-    sentence="{c_block} in series with {load_low} make a high-pass at {figure} times the low end"
-    " of the band, {band_low}.",
+    sentence="Output capacitor corner {band_low:*figure} ({c_block}, {load_low}); low band edge"
+    " {band_low} ({figure:%}).",
     inputs=INPUTS,
     applies={**ONE_LEG_ONE_RAIL, "band_claimed": "yes"},
     limits=AtMost(

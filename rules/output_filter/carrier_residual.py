@@ -34,15 +34,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Carrier left at the loudspeaker",
+    title="Carrier residual at the loudspeaker",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="sqrt(2)/pi v_swing, times n_legs for levels two-level, times carrier_gain into load"
     " over v_ideal/sqrt(2)",
-    sentence="Into {load} the filter passes {carrier_gain} of the carrier: {figure} of the"
-    " largest sine are left ({levels} drive).",
+    sentence="Carrier residual is {figure} of a full-scale sine into {load} ({levels} drive,"
+    " filter passes {carrier_gain}).",
     inputs={
         "v_swing": Input("v_swing"),
         "v_ideal": Input("v_ideal"),

@@ -90,7 +90,7 @@ _CASE: dict[str, str | float] = {
 }
 
 CHECK = Check(
-    title="Field of the loudspeaker lead at 30 MHz against the class claimed",
+    title="Loudspeaker lead emission at 30 MHz vs. claimed class",
     figure=figure,
     unit="dB",
     each="channel",
@@ -100,9 +100,8 @@ CHECK = Check(
     " - 30 (40 for emission_class a); b = 0.8/(pi f_edge t_edge), at most 1;"
     " k = 1/2 for n_legs 1, else by levels: 1 three-level, 0.1 two-level;"
     " u = 2 pi f_edge length / light_speed, at most u_most",
-    sentence="A node of {v_swing} with edges of {t_edge} and a loudspeaker lead of {length}"
-    " ({filter_kind}) radiate {figure:+above|below} what class {emission_class} allows at 30 MHz"
-    " (first estimate).",
+    sentence="Loudspeaker lead ({length}, {filter_kind}) radiates {figure:+above|below} class"
+    " {emission_class} at 30 MHz ({v_swing}, {t_edge} edges; first estimate).",
     inputs={
         "v_swing": Input("v_swing"),
         "carrier": Input("modulator.carrier"),

@@ -21,14 +21,14 @@ def figure(levels: str, square: float) -> float:
 
 
 CHECK = Check(
-    title="Loudspeaker driven without a filter",
+    title="Idle carrier on a loudspeaker without filter",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="square for levels two-level, else 0",
-    sentence="Without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
-    " on the loudspeaker at idle.",
+    sentence="Without a filter, {levels} drive puts {figure:?no|a full-swing} idle carrier on the"
+    " loudspeaker.",
     inputs={
         "levels": Input("levels_at_least"),
         "square": Constant(

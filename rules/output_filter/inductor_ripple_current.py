@@ -25,14 +25,14 @@ def figure(ripple_idle: float, i_rated_peak: float) -> float:
 
 
 CHECK = Check(
-    title="Ripple of the inductor against the peak at rated power",
+    title="Inductor ripple vs. load peak current",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="ripple_idle / i_rated_peak",
-    sentence="The inductor's ripple of {ripple_idle} peak to peak is {figure} times the load's"
-    " peak at rated power, {i_rated_peak}.",
+    sentence="Idle ripple {ripple_idle} peak to peak; load peak at rated power {i_rated_peak}"
+    " ({figure:%}).",
     inputs={
         "ripple_idle": Input("ripple_idle"),
         "i_rated_peak": Input("i_rated_peak"),

@@ -66,7 +66,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Distortion by dead time against the claim",
+    title="Distortion from dead time vs. limit",
     figure=figure,
     unit="%",
     each="channel",
@@ -74,8 +74,8 @@ CHECK = Check(
     formula="THD(t_dead_distortion carrier, depth, ripple z_load / (2 v_ideal), loop_gain_1k, "
     "loop_order, f_loop_flat / tone; modulator, levels, c_ground) / thd; t_dead_distortion follows"
     " from dead_time",
-    sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the distortion"
-    " allowed, {thd} at 1 kHz.",
+    sentence="Dead time {t_dead_distortion} makes {thd:*figure} distortion at 1 kHz ({carrier}"
+    " carrier); limit {thd} ({figure:%}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_dead_distortion": Input("t_dead_distortion"),

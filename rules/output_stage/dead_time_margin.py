@@ -53,14 +53,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Dead time left after the switching times",
+    title="Dead time vs. switching times (shoot-through)",
     figure=figure,
     unit="ns",
     each="channel",
     stake="rating",
     formula="dead_time - t_outlasts - delay_mismatch",
-    sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
-    " (turn-off takes {t_outlasts} longer than turn-on, drivers apart by {delay_mismatch}).",
+    sentence="Dead time {dead_time}, {figure:+more than|less than} needed (turn-off outlasts"
+    " turn-on by {t_outlasts}, driver mismatch {delay_mismatch}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_outlasts": Input("t_off_outlasts"),

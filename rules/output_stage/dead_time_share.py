@@ -21,13 +21,13 @@ def figure(dead_time: float, carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Dead time as a share of the period",
+    title="Dead time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="dead_time carrier",
-    sentence="Each dead time of {dead_time} is {figure} of a period at {carrier}.",
+    sentence="Dead time {dead_time}, {figure} of a period at {carrier}.",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "carrier": Input("modulator.carrier"),

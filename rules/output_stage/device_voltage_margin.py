@@ -35,13 +35,13 @@ def figure(v_static_peak: float, v_dss: float) -> float:
 
 
 CHECK = Check(
-    title="Voltage across an open switch against its rating",
+    title="Switch voltage vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_dss",
-    sentence="An open switch carries up to {v_static_peak}, {figure} of its rating of {v_dss}.",
+    sentence="Open switch sees {v_static_peak}; rated {v_dss} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_dss": Input("output_stage.device.v_dss"),

@@ -21,14 +21,14 @@ def figure(v_static_peak: float, v_overshoot: float, v_dss: float) -> float:
 
 
 CHECK = Check(
-    title="Ringing peak across an open switch against its rating",
+    title="Switch voltage with ringing vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_static_peak + v_overshoot) / v_dss",
-    sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of"
-    " {v_dss}.",
+    sentence="Switch voltage with ringing {v_dss:*figure} ({v_static_peak} plus {v_overshoot});"
+    " rated {v_dss} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_overshoot": Input("v_overshoot"),

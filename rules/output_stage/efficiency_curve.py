@@ -43,15 +43,15 @@ NOT_STATED = Assumption("0 W", "absent", derivation("an idle loss that is not st
 CURVE = "output_stage.efficiency_curve"
 
 CHECK = Check(
-    title="Loss vs. power in the efficiency curve",
+    title="Efficiency curve: loss vs. power",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="largest of loss over loss at more power, less 1; loss = p (1/efficiency - 1) over"
     " powers with efficiencies and rated_power with efficiency; p_idle at no power",
-    sentence="The efficiency curve exceeds the loss of a higher power by {figure}: {efficiencies}"
-    " at {powers}, {efficiency} at {rated_power}.",
+    sentence="Efficiency curve: loss exceeds that of a higher power by {figure} ({efficiencies} at"
+    " {powers}, {efficiency} at {rated_power}).",
     inputs={
         "powers": Input(f"{CURVE}[].power"),
         "efficiencies": Input(f"{CURVE}[].efficiency"),

@@ -21,13 +21,13 @@ def figure(i_peak: float, carrier: float, c_local: float, v_swing: float) -> flo
 
 
 CHECK = Check(
-    title="Swing of a leg's local capacitor",
+    title="Local capacitor voltage swing vs. rail",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="i_peak / (4 carrier c_local) / v_swing",
-    sentence="{c_local} swing by {figure} of the rail when they feed {i_peak} at {carrier}.",
+    sentence="Local capacitor {c_local} swings by {figure} of the rail ({i_peak} at {carrier}).",
     inputs={
         "i_peak": Input("i_peak"),
         "carrier": Input("modulator.carrier"),

@@ -46,7 +46,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Rated power against the power at clipping",
+    title="Rated power vs. power at clipping",
     figure=figure,
     unit="1",
     each="channel",
@@ -54,8 +54,8 @@ CHECK = Check(
     formula="larger of q(p_out_max or p_trip, whichever is less) and smaller of q(p_out_usual) and"
     " 1; q(p) = larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1, r = rated_power/p,"
     " k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="The rated {rated_power} are {figure} times what the stage gives at up to {thd_most}"
-    " of distortion; clipping begins at {p_out_usual}.",
+    sentence="Rated {rated_power} is {figure:%} of the power at {thd_most} distortion; the stage"
+    " clips at {p_out_usual}.",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": THD,

@@ -29,7 +29,8 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="1 where over_current is fitted, 0 where it is none",
-    sentence="Over-current protection of the stage: {over_current}.",
+    sentence="{over_current:?No over-current protection of the output stage|Over-current"
+    " protection of the output stage: fitted}.",
     inputs={
         "over_current": Input("over_current"),
     },

@@ -21,13 +21,13 @@ def figure(c: float, c_bootstrap: float) -> float:
 
 
 CHECK = Check(
-    title="Bootstrap capacitor against what the part asks for",
+    title="Bootstrap capacitor vs. data-sheet value",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="larger of c / c_bootstrap and c_bootstrap / c",
-    sentence="{c} are fitted, {c_bootstrap} are asked for: a factor of {figure}.",
+    sentence="Bootstrap capacitor {c}; the data sheet specifies {c_bootstrap} (factor {figure}).",
     inputs={
         "c": Input("gate_drive.bootstrap.c"),
         "c_bootstrap": Input("output_stage.device.c_bootstrap"),

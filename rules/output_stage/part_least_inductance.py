@@ -37,14 +37,14 @@ ASKED = Source(
 )
 
 CHECK = Check(
-    title="Inductance at the trip current against what the part asks for",
+    title="Inductance at the trip current vs. data-sheet minimum",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="l / (1 + drop / (1 - drop) (i_trip / i_sat)^2) / l_min",
-    sentence="{l}, saturating by {drop} at {i_sat}, leave at {i_trip} {figure} of the {l_min}"
-    " asked for.",
+    sentence="Inductance {l_min:*figure} at the {i_trip} trip ({l}, saturates by {drop} at"
+    " {i_sat}); data-sheet minimum {l_min} ({figure:%}).",
     inputs={
         "l": Input("filter.inductor.l"),
         "i_trip": Input("output_stage.over_current.i_trip"),

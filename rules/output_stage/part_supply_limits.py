@@ -29,14 +29,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Recommended vs. absolute supply of the part",
+    title="Recommended supply vs. absolute maximum of the part",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_recommended / v_abs",
-    sentence="The part is recommended up to {v_recommended}, {figure} times its absolute maximum of"
-    " {v_abs}.",
+    sentence="Recommended supply up to {v_recommended}; absolute maximum {v_abs} ({figure:%}).",
     inputs={
         "v_recommended": Input(
             "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"

@@ -46,14 +46,14 @@ ONE_ALONE = from_memory(
 )
 
 CHECK = Check(
-    title="Energy of one short circuit against the avalanche rating",
+    title="Short-circuit energy vs. avalanche rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_swing i_trip t_response / parallel + l i_trip^2 / 2) / e_as",
-    sentence="{i_trip} on {v_swing} for {t_response} and the energy of {l} are {figure} of the"
-    " single-pulse rating of {e_as}.",
+    sentence="A short circuit puts {e_as:*figure} into the switch ({i_trip}, {v_swing},"
+    " {t_response}, {l}); single-pulse rating {e_as} ({figure:%}).",
     inputs={
         "v_swing": Input("v_swing"),
         "i_trip": Input("output_stage.over_current.i_trip"),

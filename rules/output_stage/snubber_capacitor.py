@@ -23,13 +23,13 @@ def figure(c: float, c_oss: float, parallel: float) -> float:
 
 
 CHECK = Check(
-    title="Snubber capacitor against the capacitance of the open switch",
+    title="Snubber capacitor vs. ringing capacitance",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="c / (parallel c_oss)",
-    sentence="A snubber of {c} has {figure} times the capacitance that rings.",
+    sentence="Snubber capacitor {c}; ringing capacitance {c:/figure} ({figure:%}).",
     inputs={
         "c": Input("output_stage.snubber.c"),
         "c_oss": Input("c_oss_swing"),

@@ -37,14 +37,14 @@ def figure(
 RAMP = derivation("ramp of the node across a series R-C, energy in R over both edges")
 
 CHECK = Check(
-    title="Heat in the snubber resistor against its rating",
+    title="Snubber resistor power vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="safety",
     formula="2 carrier c v_swing^2 k (1 - k (1 - exp(-1 / k))) / p_rated, k = 0.8 r c / t_edge",
-    sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
-    " {p_rated}.",
+    sentence="Snubber resistor dissipates {p_rated:*figure} ({c}, {v_swing}, {carrier}); rated"
+    " {p_rated} ({figure:%}).",
     inputs={
         "c": Input("output_stage.snubber.c"),
         "r": Input("output_stage.snubber.r"),

@@ -23,13 +23,13 @@ def figure(r: float, l_loop: float, c_oss: float, parallel: float) -> float:
 
 
 CHECK = Check(
-    title="Snubber resistor against the impedance of the loop",
+    title="Snubber resistor vs. loop impedance",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="larger of r / z and z / r, z = sqrt(l_loop / (parallel c_oss))",
-    sentence="{r} and the impedance of a loop of {l_loop} differ by a factor of {figure}",
+    sentence="Snubber resistor {r} is a factor of {figure} off the impedance of the {l_loop} loop.",
     inputs={
         "r": Input("output_stage.snubber.r"),
         "l_loop": Input("output_stage.l_loop"),

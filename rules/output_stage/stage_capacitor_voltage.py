@@ -35,15 +35,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Voltage of local, snubber and damper capacitors vs. rating",
+    title="Local, snubber and damper capacitor voltage vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="largest of v_static_peak / v_c_local, v_static_peak / v_snubber and"
     " v_damper / v_r_damper",
-    sentence="{v_static_peak} across the leg and {v_damper} across a damper take {figure} of the"
-    " lowest rating (local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
+    sentence="Stage capacitors see {figure:%} of rating ({v_static_peak} leg, {v_damper} damper;"
+    " rated: local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_damper": Input("v_damper"),

@@ -23,14 +23,13 @@ def figure(v_static_peak: float, v_supply_abs: float) -> float:
 
 
 CHECK = Check(
-    title="Supply against the absolute maximum of the part",
+    title="Supply voltage vs. absolute maximum of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_abs",
-    sentence="The part sees up to {v_static_peak}, {figure} of its absolute maximum of"
-    " {v_supply_abs}.",
+    sentence="The part sees up to {v_static_peak}; absolute maximum {v_supply_abs} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
         "v_supply_abs": Input("output_stage.device.v_supply_abs"),

@@ -22,13 +22,14 @@ def figure(v_static_peak: float, v_supply_high: float) -> float:
 
 
 CHECK = Check(
-    title="Supply against the recommended range of the part",
+    title="Supply voltage vs. recommended maximum of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_high",
-    sentence="The part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended.",
+    sentence="The part sees up to {v_static_peak}; recommended maximum {v_supply_high}"
+    " ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
         "v_supply_high": Input(

@@ -22,13 +22,13 @@ def figure(v_rail_low: float, rails: str, v_supply_low: float) -> float:
 RANGE = derivation("lower end of the recommended range of the part")
 
 CHECK = Check(
-    title="Lowest supply against the range of the part",
+    title="Lowest supply vs. minimum supply of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_rail_low (twice that where rails are split) / v_supply_low",
-    sentence="A rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs.",
+    sentence="Lowest supply {v_supply_low:*figure}; the part needs {v_supply_low} ({figure:%}).",
     inputs={
         "v_rail_low": Input("v_rail_low"),
         "rails": Input("supply.rails"),

@@ -24,14 +24,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Dip of the switch node below the driver's ground",
+    title="Switch-node undershoot vs. driver rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_sd + l_loop i_leg_peak / t_edge) / v_node_negative",
-    sentence="{i_leg_peak} leaving a loop of {l_loop} in {t_edge} take the node to {figure} of the"
-    " {v_node_negative} below ground that the driver stands.",
+    sentence="Switch node dips {v_node_negative:*figure} below ground ({i_leg_peak}, {l_loop},"
+    " {t_edge}); driver rating {v_node_negative} ({figure:%}).",
     inputs={
         "v_sd": Input("output_stage.device.v_sd"),
         "l_loop": Input("output_stage.l_loop"),

@@ -22,13 +22,13 @@ def figure(i_trip: float, i_sat: float) -> float:
 
 
 CHECK = Check(
-    title="Over-current trip against inductor saturation",
+    title="Over-current trip vs. inductor saturation",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="i_trip / i_sat",
-    sentence="The trip of {i_trip} is {figure} of the saturation current, {i_sat} when hot.",
+    sentence="Over-current trip {i_trip}; inductor saturates at {i_sat} hot ({figure:%}).",
     inputs={
         "i_trip": Input("output_stage.over_current.i_trip"),
         "i_sat": Input("i_sat_hot"),

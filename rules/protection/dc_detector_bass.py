@@ -31,14 +31,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Bass against the delay of the direct-voltage detector",
+    title="DC detector delay vs. lowest note",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="band_low t_trip / 0.25 where senses is filtered-output, else / 0.5",
-    sentence="The detector ({senses}) acts after {t_trip}, {figure} times the least that lets"
-    " the lowest note of {band_low} pass.",
+    sentence="DC detector ({senses}) delay {t_trip}; the lowest note, {band_low}, needs"
+    " {t_trip:/figure} at least.",
     inputs={
         "t_trip": Input("protection.dc_detector.t_trip"),
         "band_low": Input("band_low"),

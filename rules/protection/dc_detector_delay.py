@@ -18,13 +18,13 @@ def figure(t_trip: float) -> float:
 
 
 CHECK = Check(
-    title="Delay of the direct-voltage detector",
+    title="DC detector delay",
     figure=figure,
     unit="s",
     each="product",
     stake="safety",
     formula="t_trip",
-    sentence="The detector acts {figure} after direct voltage has come up.",
+    sentence="DC detector acts after {figure}.",
     inputs={"t_trip": Input("protection.dc_detector.t_trip")},
     limits=AtMost(
         critical="5 s",

@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Threshold of the direct-voltage detector",
+    title="DC detector threshold vs. limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_trip / smaller of highest and share v_rail_low",
-    sentence="The detector trips at {v_trip}, {figure} times the smaller one of 4 V and a fifth of"
-    " the lowest rail of {v_rail_low}.",
+    sentence="DC detector trips at {v_trip}; limit {v_trip:/figure} (4 V or a fifth of the"
+    " {v_rail_low} lowest rail).",
     inputs={
         "v_trip": Input("protection.dc_detector.v_trip"),
         "v_rail_low": Input("v_rail_low"),

@@ -41,15 +41,14 @@ protection: {dc_detector: none}
 """
 
 CHECK = Check(
-    title="Direct voltage in the voice coil, undetected",
+    title="DC fault power in the voice coil vs. rating, no detector",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
-    sentence="A shorted switch puts {p_dc_fault} of direct-current heat into each voice coil,"
-    " {figure} times the larger one of its rating of {p_driver_noise} and 15 W, and nothing"
-    " detects it.",
+    sentence="A shorted switch puts {p_dc_fault} into each voice coil, undetected; limit: the"
+    " greater of {p_driver_noise} (rating) and {p_safe}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input("p_driver_noise"),

@@ -39,14 +39,14 @@ protection: {dc_detector: {action: disconnect-load, independent: yes, v_break: 3
 """
 
 CHECK = Check(
-    title="Direct voltage and current vs. breaking rating of the relay",
+    title="DC fault vs. relay breaking rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="larger of v_fault / v_break and v_fault parallel / (r_e series) / i_break",
-    sentence="The relay has to break {v_fault} on coils of {r_e}, {figure} times its rating"
-    " ({v_break}, {i_break}).",
+    sentence="Relay must break {v_fault} DC into {r_e} coils; rated {v_break}, {i_break}"
+    " ({figure:%}).",
     inputs={
         "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
         "v_break": Input("protection.dc_detector.v_break"),

@@ -22,14 +22,13 @@ def figure(i_short: float, i_breaking: float) -> float:
 
 
 CHECK = Check(
-    title="Short-circuit current against the breaking capacity of the fuse",
+    title="Short-circuit current vs. fuse breaking capacity",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_short / i_breaking",
-    sentence="A short behind the fuse draws up to {i_short}, {figure} times the {i_breaking} that"
-    " it can break.",
+    sentence="Short-circuit current {i_short}; fuse breaking capacity {i_breaking} ({figure:%}).",
     inputs={
         "i_short": Input("i_short"),
         "i_breaking": Input("protection.fuse.i_breaking"),

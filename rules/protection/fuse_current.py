@@ -37,14 +37,14 @@ protection:
 """
 
 CHECK = Check(
-    title="Current at rated power against the fuse",
+    title="Supply current vs. continuous fuse current",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_source_rms / (share of i_rated by standard * k_ambient); share: UL 0.75, IEC 1",
-    sentence="{i_source_rms} rms flow at rated power, {figure} times what a fuse of {i_rated}"
-    " ({standard}) carries for hours at {k_ambient} of its rating.",
+    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse ({standard})"
+    " carries {i_source_rms:/figure} continuously (ambient derating {k_ambient}).",
     inputs={
         "i_source_rms": Input("i_source_rms"),
         "i_rated": Input("protection.fuse.i_rated"),

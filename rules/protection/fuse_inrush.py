@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charging pulse against the melting of the fuse",
+    title="Inrush vs. melting of the fuse",
     figure=figure,
     unit="%",
     each="product",
     stake="rating",
     formula="i2t_charging / i2t",
-    sentence="Each switch-on sends {i2t_charging} through the fuse, {figure} of the {i2t} at which"
-    " it melts.",
+    sentence="Each switch-on sends {i2t_charging} through the fuse; it melts at {i2t}"
+    " ({figure:%}).",
     inputs={
         "i2t_charging": Input("i2t_charging"),
         "i2t": Input("protection.fuse.i2t"),

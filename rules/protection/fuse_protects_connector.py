@@ -37,14 +37,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Supply connector at the largest lasting overload",
+    title="Supply connector temperature at lasting overload vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_air - t_max + rise (i_lasting / i_contact of all contacts but one)^2",
-    sentence="An overload of {i_lasting} can last; the contacts, rated {i_contact}, come to"
-    " {figure:+above|below} the {t_max} of the connector.",
+    sentence="{i_lasting} can flow without an end: the connector ({i_contact} contacts) runs"
+    " {figure:+above|below} its {t_max} limit.",
     inputs={
         "i_lasting": Input("i_lasting"),
         "i_contact": Input("wiring.connector.i_rated"),

@@ -30,14 +30,14 @@ def figure(i_lasting: float, i_lead_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Lasting overload of the supply lead vs. its rating",
+    title="Lasting overload vs. supply lead rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_lasting / i_lead_rated; i_lasting of a fuse: 1.35 (UL) or 2.1 (IEC) its rating",
-    sentence="An overload of {i_lasting} can last until fuse, pack or source end it; the supply"
-    " lead is rated {i_lead_rated} ({figure} times).",
+    sentence="{i_lasting} can flow until fuse, pack or source end it; the supply lead is rated"
+    " {i_lead_rated} ({figure:%}).",
     inputs={
         "i_lasting": Input("i_lasting_lead"),
         "i_lead_rated": Input("i_lead_rated"),

@@ -47,15 +47,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Supply trace at the largest lasting overload",
+    title="Supply trace temperature at lasting overload",
     figure=figure,
     unit="degC",
     each="product",
     stake="safety",
     formula="t_air + chart_rise (i_lasting / (chart_current by layer"
     " (width copper / chart_area)^0.725))^(1/0.44)",
-    sentence="An overload of {i_lasting} can last; a trace of {width} ({copper}, {layer} layer)"
-    " reaches {figure} in air of {t_air}.",
+    sentence="{i_lasting} can flow without an end: the {width} trace ({copper}, {layer} layer)"
+    " reaches {figure} (air {t_air}).",
     inputs={
         "i_lasting": Input("i_lasting"),
         "t_air": Input("t_air_inside", meaning="air round the board"),

@@ -26,14 +26,13 @@ def figure(v_across_fuse: float, v_dc: float) -> float:
 
 
 CHECK = Check(
-    title="Voltage to break against the fuse's direct-voltage rating",
+    title="Voltage to break vs. DC rating of the fuse",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_across_fuse / v_dc",
-    sentence="The fuse has to break {v_across_fuse} of direct voltage, {figure} times the {v_dc}"
-    " that it is rated for.",
+    sentence="The fuse must break {v_across_fuse} DC; rated {v_dc} DC ({figure:%}).",
     inputs={
         "v_across_fuse": Input("v_across_fuse"),
         "v_dc": Input("protection.fuse.v_dc"),

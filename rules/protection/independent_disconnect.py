@@ -49,16 +49,15 @@ protection: {dc_detector: {v_trip: 4 V, action: mute}}
 """
 
 CHECK = Check(
-    title="Disconnection that a shorted switch cannot defeat",
+    title="DC fault disconnect vs. shorted switch",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault /"
     " larger of p_driver_noise and p_safe",
-    sentence="With a shorted switch {p_dc_fault} of direct-current heat stay in each voice coil,"
-    " {figure} times what it or the product stands (detector: {action}, independent of the"
-    " stage: {independent}).",
+    sentence="Shorted switch: {p_dc_fault} in each voice coil, rated {p_driver_noise}; detector"
+    " action {action}, independent of the stage: {independent}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input(

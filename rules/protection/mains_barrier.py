@@ -54,7 +54,7 @@ CHECK = Check(
     formula="1 if certified is yes; else 0.5 if source is dc-source and v_source up to v_class_2;"
     " else 0",
     sentence="Safety certificate of the {source}: {certified}. Mains insulation is outside this"
-    " review: it is a matter of local codes and of licensed practice.",
+    " review; local codes and licensed practice apply.",
     inputs={
         "certified": Input("supply.certified"),
         "source": Input("supply.source"),

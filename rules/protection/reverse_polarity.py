@@ -31,14 +31,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Protection against a reversed source",
+    title="Reverse-polarity protection",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
-    sentence="Reverse-polarity protection: {figure:barrier|barriers} (connection {connection},"
-    " blocking part {blocking}).",
+    sentence="{figure:?No reverse-polarity protection|Protected from reverse polarity} (connection"
+    " {connection}, blocking part {blocking}).",
     inputs={
         "connection": Input("source_connection"),
         "blocking": Input("polarity_block"),

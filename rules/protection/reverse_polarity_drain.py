@@ -28,14 +28,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Reversed source vs. rating of the blocking part",
+    title="Reversed source voltage vs. blocking part rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="2 v_source_high / v_block",
-    sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
-    " rated {v_block} across the blocking part.",
+    sentence="Blocking part sees {v_block:*figure} with the {v_source_high} source reversed; rated"
+    " {v_block} ({figure:%}).",
     inputs={
         "v_source_high": Input("v_source_high"),
         "v_block": Input("protection.reverse_polarity.v_block"),

@@ -29,13 +29,13 @@ protection: {reverse_polarity: {method: schottky, v_f: 0.45 V}}
 """
 
 CHECK = Check(
-    title="Heat of the reverse-polarity part",
+    title="Power in the reverse-polarity part",
     figure=figure,
     unit="W",
     each="product",
     stake="performance",
     formula="p_blocking",
-    sentence="The part that blocks a reversed source turns {figure} into heat at rated power.",
+    sentence="Reverse-polarity part dissipates {figure} at rated power.",
     inputs={"p_blocking": Input("p_blocking")},
     applies={"supply.source": ("battery", "dc-source")},
     limits=AtMost(minor="2 W", basis={"minor": COMMON_PRACTICE}),

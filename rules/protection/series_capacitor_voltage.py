@@ -30,14 +30,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Series capacitor against the direct voltage of a fault",
+    title="Series capacitor voltage in a DC fault vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="safety",
     formula="v_ideal / v_rated",
-    sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
-    " of {v_rated}.",
+    sentence="A shorted switch puts {v_ideal} across the series capacitor; rated {v_rated}"
+    " ({figure:%}).",
     inputs={
         "v_ideal": Input("v_ideal"),
         "v_rated": Input("loudspeaker.c_series.v_rated"),

@@ -46,14 +46,13 @@ protection: {surge: {v_rwm: 28 V, v_clamp: 45.4 V, i_pp: 13.2 A}}
 """
 
 CHECK = Check(
-    title="Supply surge against the power stage",
+    title="Supply surge vs. power stage rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_surge / v_withstand",
-    sentence="A surge leaves {v_surge} at the power stage, {figure} times the {v_withstand} that"
-    " it survives.",
+    sentence="Supply surge {v_surge} at the power stage; rated {v_withstand} ({figure:%}).",
     inputs={
         "v_surge": Input("v_surge"),
         "v_withstand": Input("v_withstand"),

@@ -41,14 +41,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Stand-off voltage of the surge suppressor",
+    title="Suppressor stand-off voltage vs. supply voltage",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rwm / v_source_high",
-    sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
-    " of {v_source_high}.",
+    sentence="Suppressor stand-off voltage {v_rwm}; highest supply voltage {v_source_high}"
+    " ({figure:%}).",
     inputs={
         "v_rwm": Input("protection.surge.v_rwm"),
         "v_source_high": Input("v_source_high"),

@@ -33,13 +33,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Source without anything that interrupts a short",
+    title="Short-circuit power that nothing interrupts",
     figure=figure,
     unit="W",
     each="product",
     stake="safety",
     formula="p_unended: 0 where fuse, pack or source end the fault",
-    sentence="A short circuit can draw {figure} that neither fuse, pack nor source ends.",
+    sentence="{figure:?Fuse, pack or source interrupts a short circuit|Nothing interrupts a short"
+    " circuit; it can draw #}.",
     inputs={
         "p_unended": Input("p_unended"),
     },

@@ -28,14 +28,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Fire hazard of the source and the enclosure",
+    title="Fault power vs. fire enclosure",
     figure=figure,
     unit="W",
     each="product",
     stake="safety",
     formula="p_fault unless fire_enclosure is yes",
-    sentence="A fault can draw {figure} without an enclosure made to contain a fire (available"
-    " {p_fault}, fire enclosure: {fire_enclosure}).",
+    sentence="Fire enclosure: {fire_enclosure}; fault power outside one: {figure:?none|#}"
+    " ({p_fault} available).",
     inputs={
         "p_fault": Input("p_fault"),
         "fire_enclosure": Input("safety.fire_enclosure"),

@@ -17,14 +17,13 @@ def figure(ip_code: str) -> float:
 
 
 CHECK = Check(
-    title="Code of the enclosure protection",
+    title="Enclosure protection code vs. IEC 60529",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="1 where ip_code is no code of IEC 60529",
-    sentence="Claimed enclosure protection {ip_code}: {figure:fault|faults} in the code of IEC"
-    " 60529.",
+    sentence="{ip_code} is {figure:?a|not a} valid IEC 60529 code.",
     inputs={"ip_code": Input("environment.ip_code")},
     applies={"ip_claim": "yes"},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),

@@ -41,14 +41,14 @@ CAUTION = Caution(
 )
 
 CHECK = Check(
-    title="Bare loudspeaker terminals",
+    title="Bare loudspeaker terminal voltage vs. class 1",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
-    " ground: {figure} times what class 1 allows.",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground"
+    " ({figure:%} of class 1).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_1,

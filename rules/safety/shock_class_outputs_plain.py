@@ -24,14 +24,14 @@ safety: {output_terminals: bare}
 """
 
 CHECK = Check(
-    title="Bare loudspeaker terminals by the plain limit",
+    title="Bare loudspeaker terminal voltage vs. plain limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
-    " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground; limits"
+    " {ac_limit} rms, {dc_limit} DC ({figure:%}).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_1,

@@ -23,14 +23,14 @@ safety: {output_terminals: insulated}
 """
 
 CHECK = Check(
-    title="Loudspeaker terminals that a tool or finger can reach",
+    title="Loudspeaker terminal voltage vs. class 2",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against ground:"
-    " {figure} times what class 2 allows.",
+    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground ({figure:%}"
+    " of class 2).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_2,

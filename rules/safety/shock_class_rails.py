@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Voltage between rails that can be touched",
+    title="Touchable rail voltage vs. limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_touch / (class_1 for bare parts (access) and ordinary users, else class_2)",
-    sentence="{v_touch} of direct voltage lie between parts of the supply, {figure} times what"
-    " {users} persons may find behind access that is {access}.",
+    sentence="{v_touch} DC between parts of the supply; limit {v_touch:/figure} for {users}"
+    " persons with {access} access.",
     inputs={
         "v_touch": Input("v_touch"),
         "users": Input("safety.users"),

@@ -30,14 +30,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Energy left in the bulk capacitors for service",
+    title="Stored energy in the bulk capacitors at service",
     figure=figure,
     unit="J",
     each="product",
     stake="safety",
     formula="rail_count c (v_rail exp(-wait / (r c)))^2 / 2",
-    sentence="{wait} after switch-off the capacitors of a dead amplifier still hold {figure}"
-    " ({c} on each rail, {v_rail} at first; discharge resistor: {r}).",
+    sentence="Bulk capacitors hold {figure} {wait} after switch-off ({c} and {v_rail} per rail,"
+    " bleeder {r}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails with capacitors"),

@@ -36,14 +36,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charge left on bare rails",
+    title="Voltage left on bare rails",
     figure=figure,
     unit="V",
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c))",
-    sentence="{wait} after the supply is cut, {figure} are left between bare rails ({v_rail} at"
-    " first on each).",
+    sentence="Bare rails hold {figure} {wait} after the supply is cut ({v_rail} per rail at"
+    " first).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),

@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charge left on the rails for service",
+    title="Voltage left on the rails at service",
     figure=figure,
     unit="V",
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c)), rail_count v_rail where bleeder is none",
-    sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
-    " ({v_rail} at first on each).",
+    sentence="Rails of a dead amplifier hold {figure} {wait} after switch-off ({v_rail} per rail"
+    " at first).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),

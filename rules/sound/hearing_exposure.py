@@ -77,15 +77,15 @@ _CASE: dict[str, str | float] = {
 }
 
 CHECK = Check(
-    title="Level at the ear against a hearing rule",
+    title="Level at the ear vs. hearing limit",
     figure=figure,
     unit="dB",
     each="product",
     stake="safety",
     formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
-    sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
-    " for {exposure_time} a day at {nearest_listener} (largest sine {level_a} at 1 m, A-weighted).",
+    sentence="Programme level is {figure:+above|below} the {exposure_rule} limit for"
+    " {exposure_time} a day at {nearest_listener} (sine {level_a} at 1 m).",
     inputs={
         "level_a": Input("level_a"),
         "crest_factor": Input("signal.crest_factor"),

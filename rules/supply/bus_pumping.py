@@ -31,14 +31,13 @@ def figure(v_pumping: float, v_rail: float) -> float:
 
 
 CHECK = Check(
-    title="Rise of the rail by returned energy",
+    title="Rail rise by bus pumping",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="v_pumping / v_rail",
-    sentence="At the lowest notes returned energy lifts a rail of {v_rail} by {v_pumping},"
-    " {figure} of it.",
+    sentence="Bus pumping lifts the {v_rail} rail by {v_pumping} at the lowest notes ({figure}).",
     inputs={
         "v_pumping": Input("v_pumping"),
         "v_rail": Input("v_rail_high"),

@@ -23,14 +23,13 @@ def figure(i_inrush: float, i_surge: float) -> float:
 
 
 CHECK = Check(
-    title="Inrush current against the surge rating in its path",
+    title="Inrush current vs. surge rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_inrush / i_surge",
-    sentence="Charging the empty capacitors takes {i_inrush}, {figure} times the surge rating"
-    " of {i_surge}.",
+    sentence="Inrush current {i_inrush}; surge rating in its path {i_surge} ({figure:%}).",
     inputs={
         "i_inrush": Input("i_inrush"),
         "i_surge": Input("i_surge_path"),

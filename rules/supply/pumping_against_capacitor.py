@@ -23,14 +23,13 @@ def figure(v_rail_peak: float, v_rated: float, v_rail: float) -> float:
 
 
 CHECK = Check(
-    title="Pumped rail against the bulk capacitors' rating",
+    title="Pumped rail vs. bulk capacitor rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rail_peak / larger of v_rated and v_rail",
-    sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
-    " {figure} times the {v_rated} of its capacitors.",
+    sentence="Bus pumping lifts the rail to {v_rail_peak}; bulk capacitors rated {v_rated}.",
     inputs={
         "v_rail_peak": Input("v_rail_peak"),
         "v_rated": Input("supply.bulk.v_rated"),

@@ -31,8 +31,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="v_rail_ripple / v_rail",
-    sentence="At rated power the lowest note moves the rail of {v_rail} by {v_rail_ripple}"
-    " peak to peak, {figure} of it.",
+    sentence="The lowest note at rated power moves the {v_rail} rail by {v_rail_ripple} peak to"
+    " peak ({figure}).",
     inputs={
         "v_rail_ripple": Input("v_rail_ripple"),
         "v_rail": Input("v_rail_low"),

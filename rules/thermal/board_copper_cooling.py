@@ -65,15 +65,15 @@ _COPPER = {"via": "0.0236 mm2", "board": "1.6 mm", "conductivity": "390 W/m/K",
            "resin": "0.3 W/m/K", "film": "15 W/m2/K", "copper": "35 um"}  # fmt: skip
 
 CHECK = Check(
-    title="Claimed cooling against what the board's copper gives",
+    title="Stated thermal resistance vs. board copper",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="r_th_ja / sheet(area, pad_area, copper, layers, vias, via, board, conductivity,"
     " resin, film of each face)",
-    sentence="The stated {r_th_ja} is {figure} times what {layers} layers of {area}, {copper},"
-    " give round a pad of {pad_area} with {vias} vias.",
+    sentence="Stated {r_th_ja}; {layers} layers of {area} ({copper}, {vias} vias, pad {pad_area})"
+    " reach {r_th_ja:/figure}.",
     inputs={
         "r_th_ja": Input("output_stage.device.r_th_ja"),
         "area": Input("thermal.board_copper.area"),

@@ -35,14 +35,14 @@ claims: {life: 12000 h}
 """
 
 CHECK = Check(
-    title="Life of the bulk capacitors against the life wanted",
+    title="Bulk capacitor life vs. life wanted",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="smaller of life 2^((t_rated - t_air_inside)/doubling) and seal, over life_wanted",
-    sentence="With air inside of {t_air_inside}, capacitors of {life} at {t_rated} last {figure}"
-    " times the {life_wanted} wanted.",
+    sentence="Bulk capacitors last {life_wanted:*figure} in air of {t_air_inside} ({life} at"
+    " {t_rated}); wanted {life_wanted}.",
     inputs={
         "life": Input("supply.bulk.life"),
         "t_rated": Input("supply.bulk.t_rated"),

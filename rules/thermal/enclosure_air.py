@@ -27,13 +27,13 @@ thermal: {t_air_inside: AIR}
 """
 
 CHECK = Check(
-    title="Inside air against the rating of the bulk capacitors",
+    title="Inside air vs. bulk capacitor temperature rating",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_rated - t_air_inside",
-    sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
+    sentence="Air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} rating of the"
     " bulk capacitors.",
     inputs={
         "t_rated": Input("supply.bulk.t_rated"),

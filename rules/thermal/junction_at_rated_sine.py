@@ -58,15 +58,14 @@ protection: {over_temperature: none}
 """
 
 CHECK = Check(
-    title="Junction temperature at a lasting sine of rated power",
+    title="Junction temperature at a continuous rated sine vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction_rated and t_junction_trip",
-    sentence="In a lasting sine at rated power the hottest junction would reach"
-    " {t_junction_rated}; with the over-temperature trip it stays {figure:+below|above} its"
-    " limit of {t_j_max}.",
+    sentence="Continuous rated sine: junction {t_junction_rated}; with the over-temperature trip"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction_rated": Input("t_junction_rated"),

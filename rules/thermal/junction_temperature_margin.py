@@ -63,14 +63,14 @@ thermal:
 """
 
 CHECK = Check(
-    title="Junction temperature at programme in the hottest air",
+    title="Junction temperature at programme level vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction and t_trip_own",
-    sentence="The programme heats the hottest junction to {t_junction}; with a trip of its own it"
-    " stays {figure:+below|above} its limit of {t_j_max}.",
+    sentence="Programme heats the hottest junction to {t_junction}; with a trip of its own"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_junction": Input("t_junction_programme"),
         "t_j_max": Input("output_stage.device.t_j_max"),

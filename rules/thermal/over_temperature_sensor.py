@@ -35,14 +35,14 @@ protection: {over_temperature: {t_trip: 90 degC, at: PLACE}}
 NO_PLACE = derivation("a sensor on a part that is not there senses nothing")
 
 CHECK = Check(
-    title="Over-temperature sensor and its place",
+    title="Location of the over-temperature sensor",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="1 where trip_place is none; 0 where it is the heatsink and heatsink is none, or the"
     " junction and devices are discrete; else 2",
-    sentence="Over-temperature trip: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
+    sentence="Over-temperature sensor: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
     inputs={
         "trip_place": Input("trip_place"),
         "heatsink": Input("heatsink"),

@@ -52,14 +52,14 @@ protection: {over_temperature: {t_trip: TRIP, at: heatsink}}
 """
 
 CHECK = Check(
-    title="Over-temperature trip against the junction limit",
+    title="Junction temperature at the over-temperature trip vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="safety",
     formula="t_j_max - t_junction_trip",
-    sentence="When the over-temperature trip acts, the junction is at {t_junction_trip},"
-    " {figure:+below|above} its limit of {t_j_max}.",
+    sentence="Junction at {t_junction_trip} when the over-temperature trip acts,"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction_trip": Input("t_junction_trip"),

@@ -39,14 +39,14 @@ protection: {over_temperature: {t_trip: TRIP, at: heatsink}}
 """
 
 CHECK = Check(
-    title="Over-temperature trip against stated use",
+    title="Sensor temperature in use vs. over-temperature trip",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_trip - t_sensed",
-    sentence="Where the trip is sensed it gets {t_sensed} in stated use, {figure:+below|above} the"
-    " trip of {t_trip}.",
+    sentence="Over-temperature sensor reaches {t_sensed} in stated use, {figure:+below|above} the"
+    " {t_trip} trip.",
     inputs={
         "t_trip": Input("protection.over_temperature.t_trip"),
         "t_sensed": Input("t_sensed"),

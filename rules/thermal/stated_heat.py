@@ -31,13 +31,13 @@ claims: {heat: CLAIM}
 """
 
 CHECK = Check(
-    title="Stated heat against the losses",
+    title="Stated heat vs. computed losses",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="heat / p_heat",
-    sentence="The stated {heat} are {figure} times the {p_heat} that follow from the losses.",
+    sentence="Stated heat {heat}; computed losses {p_heat} ({figure:%}).",
     inputs={
         "heat": Input("claims.heat"),
         "p_heat": Input("p_heat_basis"),

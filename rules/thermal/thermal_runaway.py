@@ -70,15 +70,15 @@ protection: {over_temperature: none}
 """
 
 CHECK = Check(
-    title="Thermal feedback of the on-resistance",
+    title="Thermal runaway: heat fed back by the on-resistance",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 0.5"
     " where heat_ended is trip",
-    sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
-    " and {r_th_shared} shared.",
+    sentence="Each watt of heat adds {figure} W through the on-resistance ({p_slope}; {r_th_own}"
+    " own, {r_th_shared} shared).",
     inputs={
         "r_th_own": Input("r_th_loop"),
         "p_slope": Input("p_slope"),

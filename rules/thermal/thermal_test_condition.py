@@ -36,14 +36,14 @@ thermal: {basis: one-eighth}
 """
 
 CHECK = Check(
-    title="Signal for which the cooling was sized",
+    title="Power that the cooling is sized for vs. programme power",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="share of basis / 10^((sine_crest - crest_factor)/10)",
-    sentence="Cooling sized for {basis} of the rated power has {figure} times the power of a"
-    " programme with a crest factor of {crest_factor}.",
+    sentence="Cooling is sized for {basis} of rated power, {figure:%} of a programme with"
+    " {crest_factor} crest factor.",
     inputs={
         "basis": Input("thermal.basis"),
         "crest_factor": Input("signal.crest_factor"),

@@ -73,14 +73,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the enclosure against its limit",
+    title="Enclosure touch temperature vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula=FORMULA,
-    sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
-    " {material} ({touch}) in a room of 25 °C.",
+    sentence="Enclosure rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
+    " ({material}, {touch}).",
     inputs={
         "touch": Input("thermal.enclosure.touch"),
         "material": Input("thermal.enclosure.material"),

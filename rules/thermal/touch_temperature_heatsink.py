@@ -38,14 +38,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the heatsink against its limit",
+    title="Heatsink touch temperature vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula=FORMULA,
-    sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
-    " {material} ({touch}) in a room of 25 °C.",
+    sentence="Heatsink rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
+    " ({material}, {touch}).",
     inputs={
         "touch": Input("thermal.heatsink.touch"),
         "material": Input("thermal.heatsink.material"),

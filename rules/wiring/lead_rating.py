@@ -22,14 +22,14 @@ def figure(i_rated: float, i_most: float) -> float:
 
 
 CHECK = Check(
-    title="Stated rating of the supply lead vs. its copper",
+    title="Stated supply lead rating vs. its copper",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_rated / i_most; i_most: twice the chassis wiring table at the area",
-    sentence="The supply lead is stated to carry {i_rated}, {figure} times the {i_most} that its"
-    " copper carries with the hottest insulation.",
+    sentence="Stated lead rating {i_rated}; its copper carries {i_most} with the hottest"
+    " insulation ({figure:%}).",
     inputs={
         "i_rated": Input("wiring.supply_lead.i_rated"),
         "i_most": Input("i_lead_most"),

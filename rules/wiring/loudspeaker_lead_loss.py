@@ -36,14 +36,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Loss in the loudspeaker lead",
+    title="Loudspeaker lead resistance vs. load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="2 resistivity length / area / z_load",
-    sentence="{length} of lead of {area}, there and back, have {figure} of the resistance of the"
-    " load, {z_load}.",
+    sentence="Loudspeaker lead has {z_load:*figure} ({length} of {area}, round trip), {figure} of"
+    " the {z_load} load.",
     inputs={
         "length": Input("lead.length"),
         "area": Input("lead.area"),

@@ -31,13 +31,13 @@ wiring: {supply_lead: {length: 0.5 m, i_rated: RATING}}
 """
 
 CHECK = Check(
-    title="Current of the supply lead against its rating",
+    title="Supply lead current vs. rating",
     figure=figure,
     unit="%",
     each="product",
     stake="safety",
     formula="i_source / i_rated",
-    sentence="The supply lead carries {i_source} rms, {figure} of the {i_rated} it stands.",
+    sentence="Supply lead carries {i_source} rms; rated {i_rated} ({figure:%}).",
     inputs={
         "i_source": Input("i_source_rms"),
         "i_rated": Input("i_lead_rated"),

@@ -41,14 +41,14 @@ wiring: {supply_lead: {length: LENGTH, area: 0.5 mm2}}
 """
 
 CHECK = Check(
-    title="Voltage drop of the supply lead",
+    title="Supply lead voltage drop vs. source voltage",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="2 resistivity length / area i_source_peak / v_source",
-    sentence="{i_source_peak} drop {figure} of {v_source} in {length} of lead of {area}, there "
-    "and back.",
+    sentence="Supply lead drops {v_source:*figure} at {i_source_peak} ({length} of {area}, round"
+    " trip), {figure} of {v_source}.",
     inputs={
         "length": Input("wiring.supply_lead.length"),
         "area": Input("wiring.supply_lead.area"),

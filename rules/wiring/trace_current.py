@@ -56,14 +56,14 @@ _CHART = {
 }  # fmt: skip
 
 CHECK = Check(
-    title="Heating of the supply trace",
+    title="Supply trace temperature rise",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="chart_rise (i_source / (k (width copper / chart_area)^0.725))^(1/0.44), "
     "k = k_outer or k_inner by layer",
-    sentence="{i_source} heat a trace {width} wide ({copper}, {layer} layer) by {figure}.",
+    sentence="Supply trace {width} wide ({copper}, {layer} layer) heats by {figure} at {i_source}.",
     inputs={
         "i_source": Input("i_source_rms"),
         "width": Input("wiring.trace.width"),
