@@ -42,7 +42,8 @@ class Said:
     ``{figure:+above|below}`` says "2 dB above" or, of a negative figure, "2 dB below";
     ``{count:turn|turns}`` says "1 turn", "3 turns" or "no turns";
     ``{fuse:?no fuse|fuse of #}`` says the first of zero and of ``none``, else the second, in
-    which ``#`` is the value; ``{figure:%}`` says "102 %", or "4.9 times" from three times on;
+    which ``#`` is the value; ``{figure:%}`` says "102 %", or "4.9 times" from three times on,
+    ``{figure:% of}`` "102 % of" or "4.9 times";
     ``{limit:*figure}`` and ``{current:/figure}`` say the other one of the two values of which
     the figure is the ratio; ``{figure}`` says the value.
     instead: what is said in place of a value that nobody knows.  ratio: the figure.
@@ -62,7 +63,7 @@ class Said:
     def __format__(self, choice: str) -> str:
         if choice.startswith("?"):
             return self._one_of(choice.removeprefix("?"))
-        if choice in ("", "%", "*figure", "/figure"):
+        if choice in ("", "%", "% of", "*figure", "/figure"):
             return self.instead or self._number(choice)
         first, _, second = choice.removeprefix("+").partition("|")
         if self.instead:
@@ -80,8 +81,8 @@ class Said:
         return second.replace("#", f"{self}")
 
     def _number(self, choice: str) -> str:
-        if choice == "%":
-            return _ratio(self.value)
+        if choice.startswith("%"):
+            return _ratio(self.value, choice.removeprefix("%"))
         if choice:
             return self._other_end(choice)
         return in_words(self.value, self.unit)
@@ -95,13 +96,16 @@ class Said:
         return UNBOUNDED if value == inf else in_words(value, self.unit)
 
 
-def _ratio(value: float) -> str:
-    """A ratio as a reader says it; near 100 % with one more digit."""
+def _ratio(value: float, of: str) -> str:
+    """A ratio as a reader says it; near 100 % with one more digit.
+
+    of: what follows a percentage alone.
+    """
     if value == inf:
         return UNBOUNDED
     if value >= MANY_TIMES:
         return f"{show(value, '1')} times"
-    return show(value, "%", 4 if abs(value - 1.0) < NEAR else 3)
+    return show(value, "%", 4 if abs(value - 1.0) < NEAR else 3) + of
 
 
 def sentence(check: Check, node: Computed, corner: Corner) -> str:

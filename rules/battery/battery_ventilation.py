@@ -49,7 +49,7 @@ CHECK = Check(
     formula="vent_area / (series * share of capacity by chemistry / hour * air_per_charge"
     " / air_speed)",
     sentence="{series:cell|cells} of {capacity} charge behind {vent_area} of vent openings,"
-    " {figure:%} of the area that hydrogen needs.",
+    " {figure:% of} the area that hydrogen needs.",
     inputs={
         "vent_area": Input("vent_area_seen"),
         "series": Input("battery.series"),

@@ -24,7 +24,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="v_cutoff / v_lockout",
-    sentence="Pack cut-off {v_cutoff} ({figure:%} of the amplifier lockout {v_lockout}); the"
+    sentence="Pack cut-off {v_cutoff} ({figure:% of} the amplifier lockout {v_lockout}); the"
     " lockout should act first.",
     inputs={
         "v_cutoff": Input("battery.protection.v_cutoff"),

@@ -33,7 +33,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="0 where high_side_supply is none, else 1",
-    sentence="Supply of the upper gate: {high_side_supply}.",
+    sentence="{high_side_supply:?No supply for the upper gate|Supply of the upper gate: #}.",
     inputs={
         "high_side_supply": Input("high_side_supply"),
     },

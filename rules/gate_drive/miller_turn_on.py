@@ -67,7 +67,7 @@ CHECK = Check(
     formula="r_gate c_gd slew (1 - exp(-v_swing / (slew r_gate (c_gd + c_iss)))) / "
     "(v_gs_th - coefficient (t_junction - t_cold)), c_gd = q_gd / v_swing, threshold at least "
     "v_least and not falling for v_gss below v_gss_gan",
-    sentence="Induced gate voltage reaches {figure:%} of the threshold at {t_junction} ({slew}"
+    sentence="Induced gate voltage reaches {figure:% of} the threshold at {t_junction} ({slew}"
     " through {r_gate}).",
     inputs={
         "slew": Input("slew"),

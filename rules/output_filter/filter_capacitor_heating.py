@@ -53,7 +53,7 @@ CHECK = Check(
     stake="rating",
     formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20)"
     " / limit_treble)^2 + (ripple_idle/sqrt(12) c_across/c_total / limit)^2)",
-    sentence="Capacitor across the load carries {figure:%} of its ripple rating ({limit_treble}"
+    sentence="Capacitor across the load carries {figure:% of} its ripple rating ({limit_treble}"
     " treble, {limit} carrier; ripple {ripple_idle}).",
     inputs={
         "v_sine_max": Input("v_sine_max"),

@@ -57,7 +57,7 @@ CHECK = Check(
     " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + (part ripple_idle)^2/12"
     " / limit^2), part = c_ground / (c_ground + n_legs c_across), 1 in a bridge of levels"
     " three-level",
-    sentence="Each capacitor to ground carries {figure:%} of its ripple rating ({limit_treble}"
+    sentence="Each capacitor to ground carries {figure:% of} its ripple rating ({limit_treble}"
     " treble, {limit} carrier; ripple {ripple_idle}).",
     inputs={
         "v_sine_max": Input("v_sine_max"),

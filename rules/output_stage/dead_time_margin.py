@@ -59,8 +59,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="dead_time - t_outlasts - delay_mismatch",
-    sentence="Dead time {dead_time}, {figure:+more than|less than} needed (turn-off outlasts"
-    " turn-on by {t_outlasts}, driver mismatch {delay_mismatch}).",
+    sentence="Dead time {dead_time}, {figure:+to spare|too short} (turn-off outlasts turn-on by"
+    " {t_outlasts}, driver mismatch {delay_mismatch}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_outlasts": Input("t_off_outlasts"),

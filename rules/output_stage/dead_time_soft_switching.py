@@ -30,7 +30,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="(ripple / 2 dead_time) / (2 parallel q_oss)",
-    sentence="Half the {ripple} idle ripple moves {figure:%} of the leg's output charge in the"
+    sentence="Half the {ripple} idle ripple moves {figure:% of} the leg's output charge in the"
     " {dead_time} dead time.",
     inputs={
         "ripple": Input("ripple_idle"),

@@ -60,7 +60,7 @@ CHECK = Check(
     stake="rating",
     formula="sqrt(i_rated_peak^2 / 4 + ripple^2 / 24) / parallel / "
     "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), both rises at least t_least",
-    sentence="Drain current is {figure:%} of the hot rating ({i_rated_peak} peak; {i_d} at 25 °C,"
+    sentence="Drain current is {figure:% of} the hot rating ({i_rated_peak} peak; {i_d} at 25 °C,"
     " case at {t_case}).",
     inputs={
         "i_rated_peak": Input("i_rated_peak"),

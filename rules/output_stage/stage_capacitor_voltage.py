@@ -42,7 +42,7 @@ CHECK = Check(
     stake="safety",
     formula="largest of v_static_peak / v_c_local, v_static_peak / v_snubber and"
     " v_damper / v_r_damper",
-    sentence="Stage capacitors see {figure:%} of rating ({v_static_peak} leg, {v_damper} damper;"
+    sentence="Stage capacitors see {figure:% of} rating ({v_static_peak} leg, {v_damper} damper;"
     " rated: local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),

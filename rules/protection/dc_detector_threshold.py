@@ -37,8 +37,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="v_trip / smaller of highest and share v_rail_low",
-    sentence="DC detector trips at {v_trip}; limit {v_trip:/figure} (4 V or a fifth of the"
-    " {v_rail_low} lowest rail).",
+    sentence="DC detector trips at {v_trip}; limit {v_trip:/figure} (the lower of 4 V and a fifth"
+    " of the {v_rail_low} rail).",
     inputs={
         "v_trip": Input("protection.dc_detector.v_trip"),
         "v_rail_low": Input("v_rail_low"),

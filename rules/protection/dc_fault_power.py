@@ -47,7 +47,7 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
-    sentence="A shorted switch puts {p_dc_fault} into each voice coil, undetected; limit: the"
+    sentence="A shorted switch puts {p_dc_fault} DC into each voice coil, undetected; limit: the"
     " greater of {p_driver_noise} (rating) and {p_safe}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),

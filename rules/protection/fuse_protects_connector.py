@@ -43,7 +43,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="t_air - t_max + rise (i_lasting / i_contact of all contacts but one)^2",
-    sentence="{i_lasting} can flow without an end: the connector ({i_contact} contacts) runs"
+    sentence="A lasting overload of {i_lasting} heats the connector ({i_contact} contacts) to"
     " {figure:+above|below} its {t_max} limit.",
     inputs={
         "i_lasting": Input("i_lasting"),

@@ -54,8 +54,8 @@ CHECK = Check(
     stake="safety",
     formula="t_air + chart_rise (i_lasting / (chart_current by layer"
     " (width copper / chart_area)^0.725))^(1/0.44)",
-    sentence="{i_lasting} can flow without an end: the {width} trace ({copper}, {layer} layer)"
-    " reaches {figure} (air {t_air}).",
+    sentence="A lasting overload of {i_lasting} heats the {width} trace ({copper}, {layer} layer)"
+    " to {figure} (air {t_air}).",
     inputs={
         "i_lasting": Input("i_lasting"),
         "t_air": Input("t_air_inside", meaning="air round the board"),

@@ -37,8 +37,8 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
-    sentence="One rail lost: the other puts {p_dc_fault} into each voice coil; limit: the greater"
-    " of {p_driver_noise} (rating) and {p_safe}.",
+    sentence="One rail lost: the other puts {p_dc_fault} DC into each voice coil; limit: the"
+    " greater of {p_driver_noise} (rating) and {p_safe}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input("p_driver_noise"),

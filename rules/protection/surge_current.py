@@ -35,7 +35,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="(v_surge - v_clamp) / r / i_pp",
-    sentence="A {v_surge} surge behind {r} drives {i_pp:*figure} into the suppressor (clamping at"
+    sentence="Surge of {v_surge} behind {r} drives {i_pp:*figure} into the suppressor (clamping at"
     " {v_clamp}); rated {i_pp} ({figure:%}).",
     inputs={
         "v_surge": Input("supply.surge.v"),

@@ -34,8 +34,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="p_fault unless fire_enclosure is yes",
-    sentence="Fire enclosure: {fire_enclosure}; fault power outside one: {figure:?none|#}"
-    " ({p_fault} available).",
+    sentence="Fire enclosure: {fire_enclosure}; uncontained fault power {figure:?none|#}.",
     inputs={
         "p_fault": Input("p_fault"),
         "fire_enclosure": Input("safety.fire_enclosure"),

@@ -48,7 +48,7 @@ CHECK = Check(
     stake="safety",
     formula=FORMULA,
     sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground"
-    " ({figure:%} of class 1).",
+    " ({figure:% of} class 1).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_1,

@@ -29,8 +29,8 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground ({figure:%}"
-    " of class 2).",
+    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground ({figure:%"
+    " of} class 2).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_2,

@@ -36,8 +36,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="rail_count c (v_rail exp(-wait / (r c)))^2 / 2",
-    sentence="Bulk capacitors hold {figure} {wait} after switch-off ({c} and {v_rail} per rail,"
-    " bleeder {r}).",
+    sentence="{wait} after switch-off the bulk capacitors hold {figure} ({c} and {v_rail} per"
+    " rail, bleeder {r}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails with capacitors"),

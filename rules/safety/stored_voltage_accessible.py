@@ -42,7 +42,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c))",
-    sentence="Bare rails hold {figure} {wait} after the supply is cut ({v_rail} per rail at"
+    sentence="{wait} after the supply is cut, bare rails hold {figure} ({v_rail} per rail at"
     " first).",
     inputs={
         "v_rail": Input("v_rail_high"),

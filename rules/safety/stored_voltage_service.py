@@ -37,8 +37,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c)), rail_count v_rail where bleeder is none",
-    sentence="Rails of a dead amplifier hold {figure} {wait} after switch-off ({v_rail} per rail"
-    " at first).",
+    sentence="{wait} after switch-off the rails of a dead amplifier hold {figure} ({v_rail} per"
+    " rail at first).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),

@@ -57,7 +57,7 @@ CHECK = Check(
     stake="rating",
     formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
     " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder; 0 if sinks is yes",
-    sentence="DC offset ({v_dc}) returns {figure:%} of the idle current drawn from a {v_rail}"
+    sentence="DC offset ({v_dc}) returns {figure:% of} the idle current drawn from a {v_rail}"
     " rail.",
     inputs={
         "n_legs": Input("all n_legs"),

@@ -37,7 +37,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="root(2 rated_power z_load) / (m_max n_legs rail_count v_trough / 2)",
-    sentence="{rated_power} into {z_load} needs {figure:%} of the peak voltage that a rail sagging"
+    sentence="{rated_power} into {z_load} needs {figure:% of} the peak voltage that a rail sagging"
     " to {v_trough} gives.",
     inputs={
         "rated_power": Input("rated_power"),
