@@ -20,8 +20,8 @@ from .stand_ins import is_usual_span
 from .threshold import missed
 from .tolerance import worst_case
 
-SILENT = "the spec says nothing about it yet"
-NOTHING_NAMED = "what it needs follows from nothing that is stated"
+SILENT = "not given in the spec"
+NOTHING_NAMED = "nothing stated gives what it needs"
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:

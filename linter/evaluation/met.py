@@ -12,7 +12,7 @@ from .only_typical import only_typical, open_ended
 from .question import Question
 from .stand_ins import over_usual
 
-ONE_SIDED = "met only if the side that is not stated is near the other"
+ONE_SIDED = "met only if the side not stated is near the stated one"
 
 
 def met(question: Question, finding: Finding, node: Computed) -> Finding:

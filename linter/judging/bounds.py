@@ -142,7 +142,7 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     source = f", from {named}" if named else ""
     found = stated_finding(
         CONTRADICTS,
-        "Stated value beyond what bounds it",
+        "Stated value vs. its bound",
         path,
         Severity.MAJOR,
         f"{local_path(path)} is stated as {stated.text}, but {quantity.meaning} is"

@@ -58,7 +58,7 @@ CHECK = Check(
         Caution(
             "WARNING",
             "Cells that deliver more than they are made for can vent and burn. Never bridge"
-            " or raise a pack's protection to cure a nuisance trip.",
+            " or raise a pack's protection to stop a nuisance trip.",
         ),
     ),
     cases=(

@@ -153,7 +153,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("t_air_open")},
                 "value",
-                when={"enclosure": ("none", "silent")},
+                when={"enclosure": ("none", "not given")},
             ),
         ),
         stated_at="thermal.t_air_inside",
@@ -169,7 +169,8 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.enclosure", default=Assumption("silent", "absent", COMMON_PRACTICE)
+                        "thermal.enclosure",
+                        default=Assumption("not given", "absent", COMMON_PRACTICE),
                     )
                 },
                 "value",
@@ -196,7 +197,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("t_air_inside")},
                 "value",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
     ),
@@ -216,7 +217,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input(f"{DEVICE}.r_th_ja")},
                 "value",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
     ),

@@ -60,8 +60,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "an electrolytic capacitor beyond its rated voltage or reversed can"
-            " burst: keep eyes away, do not switch on before it is replaced",
+            "An electrolytic capacitor beyond its rated voltage or reversed can"
+            " burst: keep eyes away, do not switch on before it is replaced.",
         ),
     ),
     sources=(derivation("half the rail and the reactance at the lowest frequency"),),

@@ -90,8 +90,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "CAUTION",
-            "an overloaded resistor burns skin and board: do not touch"
-            " during tests with treble tones",
+            "An overloaded resistor burns skin and board: do not touch"
+            " during tests with treble tones.",
         ),
     ),
     sources=(

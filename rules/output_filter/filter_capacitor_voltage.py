@@ -81,8 +81,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "a capacitor beyond its rated voltage can burst or burn: do not"
-            " switch on before the part is replaced",
+            "A capacitor beyond its rated voltage can burst or burn: do not"
+            " switch on before the part is replaced.",
         ),
     ),
     sources=(

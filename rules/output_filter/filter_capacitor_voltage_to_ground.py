@@ -53,8 +53,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "a shorted capacitor can put the rail on the loudspeaker and set it"
-            " on fire: do not switch on before the part is replaced",
+            "A shorted capacitor can put the rail on the loudspeaker and set it"
+            " on fire: do not switch on before the part is replaced.",
         ),
     ),
     sources=(derivation("a terminal reaches each rail of its leg, and no more"),),

@@ -72,8 +72,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "NOTICE",
-            "an ultrasonic signal into an unloaded output can destroy the filter"
-            " capacitor and the stage: test with the limit of the supply current set low",
+            "An ultrasonic signal into an unloaded output can destroy the filter"
+            " capacitor and the stage: test with the limit of the supply current set low.",
         ),
     ),
     sources=(

@@ -55,8 +55,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "CAUTION",
-            "short-circuit tests can burst switches and capacitors: wear eye"
-            " protection, limit the supply current, discharge the rails before touching",
+            "Short-circuit tests can burst switches and capacitors: wear eye"
+            " protection, limit the supply current, discharge the rails before touching.",
         ),
     ),
     sources=(

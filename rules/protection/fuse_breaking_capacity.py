@@ -39,7 +39,7 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "A fuse that is asked to break more than it can bursts and throws hot metal."
+            "A fuse that breaks more than its rating bursts and throws hot metal."
             " Shorted packs burn.",
         ),
     ),

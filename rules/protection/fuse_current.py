@@ -62,7 +62,7 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "Never cure a fuse that opens by a bigger one alone: it protects the wire behind it"
+            "Never just fit a bigger fuse where one opens: it protects the wire behind it"
             " from fire. Find the cause, and follow the local electrical code.",
         ),
     ),

@@ -34,7 +34,7 @@ class Cell(Section):
     )
     v_charge: Value | None = quantity(
         "V",
-        "ONE cell at the end of charge; silent: by chemistry",
+        "ONE cell at the end of charge; default: by chemistry",
         "1.3 .. 4.4 V",
         given="tol",
         concerns=BATTERY,
@@ -43,7 +43,7 @@ class Cell(Section):
     )
     v_nominal: Value | None = quantity(
         "V",
-        "ONE cell: the voltage that makes watt-hours out of ampere-hours; silent: by chemistry",
+        "ONE cell: the voltage that makes watt-hours out of ampere-hours; default: by chemistry",
         "1.1 .. 3.9 V",
         concerns=BATTERY,
         example="3.6 V",
@@ -84,7 +84,7 @@ class Cell(Section):
     )
     i_charge: Value | None = quantity(
         "A",
-        "ONE cell: largest charge current; silent: half the capacity in one hour",
+        "ONE cell: largest charge current; default: half the capacity in one hour",
         "0.1 .. 80 A",
         given="max",
         concerns=BATTERY,
@@ -93,7 +93,7 @@ class Cell(Section):
     )
     t_charge: Value | None = quantity(
         "degC",
-        "cell temperatures at which its maker lets it be charged; silent: by chemistry",
+        "cell temperatures at which its maker lets it be charged; default: by chemistry",
         "-40 .. 80 degC",
         given="range",
         concerns=BATTERY,
@@ -101,7 +101,7 @@ class Cell(Section):
     )
     t_discharge: Value | None = quantity(
         "degC",
-        "cell temperatures at which its maker lets it be discharged; silent: by chemistry",
+        "cell temperatures at which its maker lets it be discharged; default: by chemistry",
         "-40 .. 80 degC",
         given="range",
         concerns=BATTERY,
@@ -171,7 +171,7 @@ class Charger(Section):
 
     v: Value | None = quantity(
         "V",
-        "WHOLE pack at the end of charge; silent: cells in series",
+        "WHOLE pack at the end of charge; default: cells in series",
         "1.3 .. 500 V",
         given="tol",
         concerns=BATTERY,
@@ -200,7 +200,7 @@ class Charger(Section):
     )
     t_reduced: Value | None = quantity(
         "degC",
-        "temperature above which it lowers voltage or current; silent: it lowers neither",
+        "temperature above which it lowers voltage or current; default: it lowers neither",
         "35 .. 60 degC",
         concerns=BATTERY,
         example="45 degC",
@@ -271,7 +271,7 @@ class Battery(Section):
     )
     peukert: Value | None = quantity(
         "1",
-        "exponent of capacity against discharge rate; silent: 1.15 AGM, 1.3 flooded",
+        "exponent of capacity against discharge rate; default: 1.15 AGM, 1.3 flooded",
         "1.0 .. 1.5",
         possible="1 .. 3",
         concerns=LEAD_ACID,

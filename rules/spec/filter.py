@@ -32,7 +32,7 @@ class Inductor(Section):
     )
     r_ac: Value | None = quantity(
         "ohm",
-        "resistance of the winding of ONE inductor at the carrier; silent: its DC resistance",
+        "resistance of the winding of ONE inductor at the carrier; default: its DC resistance",
         "0.005 .. 2 ohm",
         given="typ",
         concerns=LC,
@@ -56,7 +56,7 @@ class Inductor(Section):
     )
     i_sat_hot_factor: Value | None = quantity(
         "1",
-        "saturation current at 100 degC over that at 25 degC; silent: ferrite 0.8, powder 1",
+        "saturation current at 100 degC over that at 25 degC; default: ferrite 0.8, powder 1",
         "0.5 .. 1.05",
         given="typ",
         concerns=LC,
@@ -80,7 +80,7 @@ class Inductor(Section):
     )
     core: str | None = word(("ferrite", "powder", "air"), "core material", concerns=LC)
     turns: Value | None = quantity(
-        "1", "turns of ONE inductor; silent: no core loss", "3 .. 150", concerns=LC
+        "1", "turns of ONE inductor; default: no core loss", "3 .. 150", concerns=LC
     )
     a_e: Value | None = quantity(
         "mm2", "effective core area of ONE inductor", "5 .. 900 mm2", concerns=LC
@@ -90,7 +90,7 @@ class Inductor(Section):
     )
     p_v: Value | None = quantity(
         "kW/m3",
-        "core loss at 100 kHz, 200 mT peak, 100 degC; silent: no core loss",
+        "core loss at 100 kHz, 200 mT peak, 100 degC; default: no core loss",
         "20 .. 9000 kW/m3",
         given="typ",
         concerns=LC,
@@ -138,21 +138,21 @@ class FilterCapacitor(Section):
     )
     i_rated: Value | None = quantity(
         "A",
-        "rated current of ONE capacitor at the carrier, rms; silent: from the loss factor",
+        "rated current of ONE capacitor at the carrier, rms; default: from the loss factor",
         "0.05 .. 20 A",
         given="max",
         concerns=LC,
     )
     tan_delta: Value | None = quantity(
         "1",
-        "loss factor at 100 kHz; silent: by dielectric",
+        "loss factor at 100 kHz; default: by dielectric",
         "0.0001 .. 0.09",
         given="max",
         concerns=LC,
     )
     bias_retention: Value | None = quantity(
         "%",
-        "capacitance left at working voltage; silent: 60 % for class 2 ceramic, else 100 %",
+        "capacitance left at working voltage; default: 60 % for class 2 ceramic, else 100 %",
         "15 .. 100 %",
         given="typ",
         concerns=LC,
@@ -241,7 +241,7 @@ class SecondStage(Section):
     )
     c_ground: Value | None = quantity(
         "F",
-        "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
+        "capacitor of the second section, from EACH terminal of a bridge to ground; default: none",
         "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,
@@ -261,12 +261,12 @@ class Filter(Section):
 
     type: str | None = word(
         ("lc", "bead", "filterless"),
-        "what stands between switch node and load; silent: lc where an inductor is stated",
+        "what stands between switch node and load; default: lc where an inductor is stated",
         asked_first="filter",
     )
     corner: Value | None = quantity(
         "Hz",
-        "corner frequency, if stated beside L and C; silent: follows from them",
+        "corner frequency, if stated beside L and C; default: follows from them",
         "5 .. 500 kHz",
         concerns=LC,
         also="0.5 .. 100 MHz",  # beads

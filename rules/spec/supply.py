@@ -80,7 +80,7 @@ class Supply(Section):
     )
     rails: str | None = word(
         ("single", "split"),
-        "one rail and ground, or two equal rails about ground; silent: single for a battery",
+        "one rail and ground, or two equal rails about ground; default: single for a battery",
         asked_first="rails",
     )
     converter: str | None = word(
@@ -90,7 +90,7 @@ class Supply(Section):
     )
     v_source: Value | None = quantity(
         "V",
-        "at the terminals of the source, ahead of the converter; silent: from the pack",
+        "at the terminals of the source, ahead of the converter; default: from the pack",
         "2.5 .. 500 V",
         given="range",
         concerns=CONVERTER,
@@ -98,14 +98,14 @@ class Supply(Section):
     )
     v_rail: Value | None = quantity(
         "V",
-        "ONE rail to ground with the amplifier idle; silent: the pack, where it is the rail",
+        "ONE rail to ground with the amplifier idle; default: the pack, where it is the rail",
         "2.5 .. 200 V",
         given="range",
         example="24 V ± 2 %",
     )
     r_source: Value | None = quantity(
         "ohm",
-        "resistance of the source at ONE rail, its leads included; silent: from the pack, or 0",
+        "resistance of the source at ONE rail, its leads included; default: from the pack, or 0",
         "0 or 1 .. 900 mohm",
         also="0.9 .. 20 ohm",  # small primary cells
     )
@@ -125,7 +125,7 @@ class Supply(Section):
     )
     p_peak: Value | None = quantity(
         "W",
-        "largest power of source or converter for some milliseconds; silent: 1.5 times p_max",
+        "largest power of source or converter for some milliseconds; default: 1.5 times p_max",
         "3 .. 2900 W",
         given="max",
         example="180 W",

@@ -123,6 +123,6 @@ CHECK = Check(
     ),
     fails=_BASE.replace("CLAIM", "9 K/W"),
     passes=_BASE.replace("CLAIM", "75 K/W"),
-    applies={"heatsink": ("none", "silent")},
+    applies={"heatsink": ("none", "not given")},
     topic=("thermal.board_copper.area",),
 )  # fmt: skip
