@@ -215,11 +215,11 @@ def test_answers_may_repeat_the_spec_and_fit_what_it_is_silent_on() -> None:
 @pytest.mark.parametrize(
     ("answer", "said"),
     [
-        ("supply: {v_rail: 48 V}", "supply.v_rail is otherwise in the spec: 60 V"),
+        ("supply: {v_rail: 48 V}", "supply.v_rail differs in the spec: 60 V"),
         ("supply: {bulk: {c: 1 mF}}\nprotection: {surge: {v_clamp: 40 V}}", "protection.surge"),
-        ("protection: {fuse: none}", "protection.fuse is otherwise in the spec: a section"),
+        ("protection: {fuse: none}", "protection.fuse differs in the spec: a section"),
         ("channels: {centre: {rated_load: 4 ohm}}", "no channel named centre"),
-        ("milestone: production", "milestone is otherwise in the spec: prototype"),
+        ("milestone: production", "milestone differs in the spec: prototype"),
     ],
 )
 def test_answers_that_contradict_the_spec_are_refused_with_places(answer: str, said: str) -> None:
