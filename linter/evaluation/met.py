@@ -24,7 +24,7 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
             return leaning(question, found, list(items), note)
     if soft:
         names = " and ".join(dict.fromkeys(item.path for item in soft))
-        found = replace(found, message=f"{found.message}, for any usual value of {names}")
+        found = replace(found, message=f"{found.message}; met for any usual value of {names}")
     recalled = any(x.kind == "from memory" for x in question.check.limits.basis.values())
     at_last = question.milestone == MILESTONES[-1]
     if at_last and question.check.stake == "safety" and recalled:

@@ -145,8 +145,8 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
         "Stated value vs. its bound",
         path,
         Severity.MAJOR,
-        f"{local_path(path)} is stated as {stated.text}, but {quantity.meaning} is"
-        f" {show(figure, unit)}{source}",
+        f"{local_path(path)} is stated as {stated.text}; its bound is {show(figure, unit)}:"
+        f" {quantity.meaning}{source}",
         tuple(place for place in places if place),
         derivation("recomputed from the values named")
         if others

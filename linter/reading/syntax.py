@@ -159,7 +159,7 @@ def _tab(lines: list[str], stuck: tuple[int, int], file: str) -> Refusal | None:
         indent = line[: len(line) - len(line.lstrip())]
         if "\t" in indent:
             place = Place(file, number + 1, indent.index("\t") + 1)
-            return Refusal(place, "this line is indented by a tab", "spaces, two for each level")
+            return Refusal(place, "a tab indents this line", "spaces, two for each level")
     return None
 
 

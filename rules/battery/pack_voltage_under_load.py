@@ -40,7 +40,7 @@ CHECK = Check(
         major="1",
         minor="1.05",
         basis={
-            "major": derivation("below the lockout the amplifier is silent"),
+            "major": derivation("below the lockout the amplifier switches off"),
             "minor": COMMON_PRACTICE,
         },
     ),

@@ -37,7 +37,7 @@ CHECK = Check(
         major="1",
         minor="0.5",
         basis={
-            "major": derivation("deviation allowed by the spec, 3 dB where it is silent"),
+            "major": derivation("deviation allowed by the spec, 3 dB where it gives none"),
             "minor": derivation("half of it is left for amplifier and loudspeaker"),
         },
     ),

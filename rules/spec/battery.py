@@ -114,7 +114,7 @@ class Cell(Section):
         default=absent("usual"),
     )
     part: str | None = text(
-        "type number of the cell; asked for where it is made for more than its chemistry",
+        "type number of the cell; needed where it is made for more than its chemistry",
         example="XYZ1234",
         concerns=BATTERY,
     )
@@ -217,7 +217,7 @@ class Battery(Section):
 
     chemistry: str | None = word(
         CHEMISTRIES,
-        "kind of cell; li-ion stands for NMC, NCA and cobalt; decides the defaults of a cell",
+        "kind of cell; li-ion means NMC, NCA and cobalt; decides the defaults of a cell",
         concerns=BATTERY,
         called=CHEMISTRIES_CALLED,
     )

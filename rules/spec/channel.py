@@ -99,7 +99,7 @@ class Channel(Section):
     )
     loudspeaker_rating: Value | None = quantity(
         "W",
-        "noise rating that is asked of whatever loudspeaker gets connected, where the product"
+        "noise rating that any loudspeaker to be connected must have, where the product"
         " has none of its own",
         "1.5 .. 1400 W",
         concerns=NO_LOUDSPEAKER,

@@ -206,7 +206,7 @@ class Device(Section):
     )
     r_g_test: Value | None = quantity(
         "ohm",
-        "gate resistance behind the printed times; default: the times are taken as they stand",
+        "gate resistance behind the printed times; default: the times are taken as printed",
         "0 or 0.5 .. 100 ohm",
         concerns=DISCRETE,
     )
@@ -277,14 +277,14 @@ class Device(Section):
     )
     l_min: Value | None = quantity(
         "H",
-        "part: least inductance that it asks for at its trip current",
+        "part: least inductance that it needs at its trip current",
         "0.5 .. 100 uH",
         given="max",
         concerns=INTEGRATED,
     )
     c_bootstrap: Value | None = quantity(
         "F",
-        "part: bootstrap capacitor that it asks for",
+        "part: bootstrap capacitor that it specifies",
         "0.01 .. 9 uF",
         concerns=INTEGRATED,
         also="1 .. 10 nF or 9 .. 50 uF",  # fast and slow carriers

@@ -257,11 +257,11 @@ class Bead(Section):
 
 
 class Filter(Section):
-    """What stands between the switch nodes and the load."""
+    """What lies between the switch nodes and the load."""
 
     type: str | None = word(
         ("lc", "bead", "filterless"),
-        "what stands between switch node and load; default: lc where an inductor is stated",
+        "what lies between switch node and load; default: lc where an inductor is stated",
         asked_first="filter",
     )
     corner: Value | None = quantity(

@@ -185,8 +185,7 @@ class Supply(Section):
         also="1 .. 50 mW",  # a sleeping controller
     )
     certified: str | None = flag(
-        "what stands between mains and a rail, or a source above 60 V, carries a safety"
-        " certificate",
+        "what separates mains from a rail, or a source above 60 V, carries a safety certificate",
         concerns=MAINS_OR_HIGH,
     )
     surge: SupplySurge | None = section(

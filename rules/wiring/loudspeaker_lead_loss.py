@@ -1,6 +1,6 @@
 """Loss in the loudspeaker lead.
 
-The lead is in series with the loudspeaker, there and back.  A resistance of 5 % of the
+The lead is in series with the loudspeaker, as a round trip.  A resistance of 5 % of the
 load costs 0.42 dB and 4.8 % of the power, and lets the level follow the impedance of the
 loudspeaker; damping of the bass suffers much earlier but matters less than is said.
 

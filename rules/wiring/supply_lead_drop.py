@@ -1,6 +1,6 @@
 """Voltage lost in the supply lead at the crest of the music.
 
-Current flows there and back, so the length counts twice.  The drop takes from the rail at
+Current makes a round trip, so the length counts twice.  The drop takes from the rail at
 the very moment when the peak needs it: the amplifier clips earlier, its under-voltage
 lockout comes closer, and channels talk to each other through the common lead.
 
