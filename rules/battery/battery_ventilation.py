@@ -10,7 +10,7 @@ each ampere hour of gassing current and cell, through an inlet and an outlet wit
 battery, 8 mA of a valve-regulated one.
 
 The figure is the free area of each opening over the one needed. Below 1 is critical. Where
-only a sealed enclosure is stated the battery is taken to be in it. First cure: a battery
+only a sealed enclosure is stated the battery is taken to be in it. First fix: a battery
 bay of its own, vented above and below, without anything in it that sparks.
 """
 

@@ -7,7 +7,7 @@ version of a pack with the charger of the large one is how it goes wrong.
 
 Above the rating of the cell is major, above 1.5 times it critical: no cell heals from that
 plating (common practice). Where the cell's charge current is not stated, half
-the capacity per hour is taken (from memory, cells that stand more say so). The figure
+the capacity per hour is taken (from memory, cells that allow more say so). The figure
 does not know of a reduced current at the ends of the temperature window.
 """
 

@@ -7,7 +7,7 @@ below one. A single cell behind a step-up module looks fine in volts and amperes
 module and fails here.
 
 Where the cell's continuous current is stated, that time is its capacity over the current;
-else what cells of the chemistry usually stand (half an hour for lithium, one to two hours
+else what cells of the chemistry usually allow (half an hour for lithium, one to two hours
 for the others, from memory), which is a stand-in: power cells do far better. So above 1 is
 only minor; above 2 the pack does not fit the power, major. The currents themselves are
 judged by checks of their own when the cell's data are there.

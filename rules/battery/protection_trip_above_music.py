@@ -4,7 +4,7 @@ A protection circuit is mostly chosen from the cells' data. If its lowest trip l
 what the amplifier draws at the crest of a bass note, the product switches itself off on
 loud music, and comes back only with the charger. The crest lasts a part of half a period:
 a trip delay longer than that period rides it out, and then the rms current is what the trip
-must stand. With a shorter or an unknown delay the crest itself counts.
+must carry. With a shorter or an unknown delay the crest itself counts.
 
 All channels at rated power and a low, aged pack. Below 1 is major, below 1.1 minor
 (common practice, no source). Clipped music draws up to a third more than the sine.

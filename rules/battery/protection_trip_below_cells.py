@@ -1,10 +1,10 @@
-"""The pack's over-current trip below what the cells stand.
+"""The pack's over-current trip below what the cells withstand.
 
 The protection circuit is the last thing between a fault on the board and the cells. Its
 highest trip must not exceed the pulse rating of the cells, times the strings in parallel:
-above that there is a range of currents that the cells do not stand and nothing stops, until
+above that there is a range of currents that the cells do not withstand and nothing stops, until
 a fuse takes its seconds. It goes wrong when the trip is raised because bass switched the
-product off; the cure for that is more strings.
+product off; the fix for that is more strings.
 
 Above 1 is major, above 2 critical: four times the heat of the pulse rating flows into the
 cells and nothing acts (common practice). The pulse rating holds for seconds, the trip acts in

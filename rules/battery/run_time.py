@@ -3,7 +3,7 @@
 Energy above the cut-off over the mean input power at programme level. The input power is
 that of the programme with the losses at that level, idle loss once: at one eighth of rated
 power a class-D amplifier is well below its full-power efficiency, and using that one is the
-usual way to promise too much. The crest factor of the programme stands in the spec; 12 dB,
+usual way to promise too much. The crest factor of the programme is in the spec; 12 dB,
 one eighth of the sine, is loud music that just does not clip. Speech and quiet music last
 longer, clipped music much shorter.
 

@@ -10,7 +10,7 @@ The figure is the time above the trip, R C times the logarithm of first current 
 the delay of the trip. Many circuits have a second, faster step for short circuits at several
 times that current, which is not counted here: what passes may still trip it. Above 1 is major,
 above a half minor (common practice, no source). A converter ahead of the rail starts by itself
-and is left out. First cure: a pre-charge resistor or a controlled start; then less capacitance, or
+and is left out. First fix: a pre-charge resistor or a controlled start; then less capacitance, or
 a longer delay.
 """
 

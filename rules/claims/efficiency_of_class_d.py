@@ -6,7 +6,7 @@ that they are made for.  A claim below 70 % at rated power means that a good par
 reason for switching is lost: too much dead time, hard switching of large charges, resistance
 in the path of a low load, or an idle loss that rivals the output.
 
-Minor: it works, and the heat checks judge whether it stays cool.  First cure: look which
+Minor: it works, and the heat checks judge whether it stays cool.  First fix: look which
 loss term is the largest; a good design has conduction and charge losses of equal size.
 """
 

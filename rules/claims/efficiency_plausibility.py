@@ -9,7 +9,7 @@ the gates, or for a simulation.
 The figure is the claim less the bound, in percent of input power.  Any excess is minor: a
 graph is read to a point or two.  More than 3 points is major, at every milestone where no
 tolerance clears it.  A loss that the spec does not
-state only raises the bound; then a claim may fail, but never pass.  First cure: measure at
+state only raises the bound; then a claim may fail, but never pass.  First fix: measure at
 rated power, all channels, whole product, and state load and power beside the figure.
 """
 

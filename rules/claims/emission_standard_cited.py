@@ -7,7 +7,7 @@ subpart B in the United States from 9 kHz of clock on, ICES-003 in Canada, CISPR
 vehicles, EN 301 489 where a radio is inside.
 
 The figure counts the citations of that family.  None is minor; whether the product passes
-shows in the chamber only.  First cure: a pre-compliance scan with the real leads attached.
+shows in the chamber only.  First fix: a pre-compliance scan with the real leads attached.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input

@@ -5,7 +5,7 @@ rated power through, not for one period, whatever rails and switches can do.  Ev
 check then looks better, since limits of current, heat and level are judged with the limiter.
 
 The figure is the peak that the limiter lets through over that of the rated sine.  Half a
-decibel is left to its setting.  First cures: set the limiter to the crest of the rated
+decibel is left to its setting.  First fixes: set the limiter to the crest of the rated
 sine, or rate the power that it lets through.
 """
 

@@ -6,7 +6,7 @@ piece of music that uses the rated power, so the rating is a number on paper.  B
 eighth and the rated power the rating holds for moments only: minor, to be said beside it.
 
 The figure is the rms voltage that the limiter lets through over that of the rated sine.  First
-cures: set the limiter by the loudspeaker's rating, or rate the power that it lets through.
+fixes: set the limiter by the loudspeaker's rating, or rate the power that it lets through.
 """
 
 from ...linter.check import (

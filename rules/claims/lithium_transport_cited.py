@@ -6,7 +6,7 @@ test on demand.  It holds for the pack as built into the product, not only for t
 the European Union Regulation (EU) 2023/1542 comes on top for every battery, built in or not.
 
 The figure counts the citations of UN 38.3.  None is minor here, for a list may be short;
-without the test the product cannot be shipped.  First cure: ask the pack's maker for the
+without the test the product cannot be shipped.  First fix: ask the pack's maker for the
 test summary before the first pack travels.
 """
 

@@ -6,7 +6,7 @@ EN 300 328 for 2.4 GHz or its sisters; in the United States 47 CFR 15 subpart C;
 RSS.  A module's own certificate helps, under its conditions on antenna and co-location.
 
 The figure counts the citations of that family.  None is minor.  The amplifier's own noise
-reaches the receiver as well, which no standard judges.  First cure: cite the module's
+reaches the receiver as well, which no standard judges.  First fix: cite the module's
 certificate and the standard behind it.
 """
 

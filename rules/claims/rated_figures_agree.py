@@ -7,7 +7,7 @@ factor of four a bridge counted as one side.
 
 The figure is the relative difference of the stated power and the computed one.  More than
 10 % is major, as one of the three is wrong; more than 3 % is minor, beyond what rounding to
-two digits leaves.  First cure: measure volts rms across the load, and derive the power.
+two digits leaves.  First fix: measure volts rms across the load, and derive the power.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation

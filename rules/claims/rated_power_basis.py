@@ -8,7 +8,7 @@ So a rated power at 10 % is not comparable with one at 1 %, nor with a loudspeak
 Above 1 % is minor: it is no fault of the amplifier, but of the comparison.  In the United
 States power claims for home amplifiers fall under 16 CFR 432, which asks for stated load,
 band and distortion.  A rating that states no distortion is asked for it, and passes nothing.  First
-cure: state the power at 1 % and keep 10 % for the small print.
+fix: state the power at 1 % and keep 10 % for the small print.
 """
 
 from ...linter.check import (

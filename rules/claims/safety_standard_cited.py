@@ -8,7 +8,7 @@ the next buyer or authority looks first.
 
 The figure counts the citations that belong to it.  None is minor: the list may be short and
 the work done.  This review lists; it does not judge conformity, which is a test house's
-trade.  First cure: cite the edition that was tested to.
+trade.  First fix: cite the edition that was tested to.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input

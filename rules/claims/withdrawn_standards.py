@@ -6,7 +6,7 @@ favour of EN 55032, EN 55020 and EN 55024 in favour of EN 55035.  Directives wer
 likewise.  An old citation mostly shows that a file was copied from an older product.
 
 The figure counts the citations that are withdrawn or repealed.  Any is minor; only a test
-house can say what a product needs.  First cure: cite the successor, and check that the test
+house can say what a product needs.  First fix: cite the successor, and check that the test
 was made to it.
 """
 

@@ -9,7 +9,7 @@ notes, loses a tenth; a published worked example allows 1 V.  The figure is the 
 in one period; whether the diode and its resistor put the charge back in the time of the
 shortest low pulse is bootstrap-under-voltage, and long pulses at clipping are
 bootstrap-hold-at-clipping.  Class 2 ceramics lose capacitance at voltage: state what is
-left, or use twice the value.  First cure: the next E6 value.
+left, or use twice the value.  First fix: the next E6 value.
 """
 
 from ...linter.check import (

@@ -5,7 +5,7 @@ conducts backwards for its recovery time: charge flows from the capacitor into t
 supply, heats the diode and shakes the supply, in every period.  A rectifier for mains
 frequency (two microseconds) never blocks at all at a carrier of hundreds of kilohertz.
 
-The figure is the recovery time over the period.  Fast diodes have 10 to 75 ns.  First cure: a
+The figure is the recovery time over the period.  Fast diodes have 10 to 75 ns.  First fix: a
 fast or Schottky diode, or one of silicon carbide, of the same voltage.
 """
 

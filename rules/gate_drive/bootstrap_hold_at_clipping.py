@@ -7,7 +7,7 @@ starts to conduct badly.
 
 The check concerns designs in which nothing forces a short low pulse and no charge pump
 feeds the upper half (``gate_drive.bootstrap.refresh: none``).  The figure is hold time over
-half the period of the lowest audio frequency.  First cures: a minimum off-time in the
+half the period of the lowest audio frequency.  First fixes: a minimum off-time in the
 modulator, which costs a few per cent of output; a charge pump; or a capacitor of
 i_q / (2 f dV), of the order of microfarads.
 """

@@ -9,7 +9,7 @@ floating supply with a clamp; a zener diode does it too.
 
 The figure is what the capacitor settles at when dead times are long and the refill path has
 little resistance. Gate charge drawn in each period keeps it lower, so it is a bound from above:
-major, never critical. Nothing more is asked of a floating supply of its own. First cures: a
+major, never critical. A floating supply of its own needs nothing more. First fixes: a
 clamp, a shorter dead time, a diode beside the lower switch, a supply of its own.
 """
 

@@ -7,7 +7,7 @@ after clipping, and the driver may lock out just when it starts.
 Application notes ask for ten times the bootstrap capacitor; a much-copied board has 22 uF
 of bootstrap beside a reservoir of the same size and starts well, so only a reservoir that
 is smaller than the bootstrap capacitor is called out, as a minor point.  All capacitors on
-the gate supply next to the driver count.  First cure: more capacitance there, ceramic and
+the gate supply next to the driver count.  First fix: more capacitance there, ceramic and
 electrolytic in parallel.
 """
 

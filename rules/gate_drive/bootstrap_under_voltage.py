@@ -9,7 +9,7 @@ swing stop at 10 V of 26 V while the device heated up.
 The balance is taken at the largest modulation depth, at most 95 %, as if it lasted.  A large
 capacitor rides through the crest of a high note, not of a low or clipped one.  Nearer to
 full depth pulses come and go, and bootstrap-hold-at-clipping asks how long nothing refills.
-First cures: less resistance or a faster diode in the refill path, a limit of the depth, a
+First fixes: less resistance or a faster diode in the refill path, a limit of the depth, a
 higher gate supply.  A lockout in the driver turns this into a mute instead of a failure: see
 gate-lockout.
 """

@@ -8,7 +8,7 @@ than the loss and emission figures assume.
 The current at turn-on is what the gate loop lets through with gate supply less plateau; the
 edge counts from 10 to 90 %, the charge for the whole swing.  A measured edge that is faster
 than the gate explains is made by the load current; then nothing is wrong with the driver.
-First cures: a stronger driver, a smaller gate resistor, or an honest edge time.
+First fixes: a stronger driver, a smaller gate resistor, or an honest edge time.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation

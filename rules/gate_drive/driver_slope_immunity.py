@@ -7,7 +7,7 @@ one is.
 
 The slope is that of a stated edge, or the one at which the gate's turn-on current moves the
 gate-drain charge; the current of the load can make it faster at turn-off of a small device.
-First cures: a larger turn-on resistor, a driver with a higher rating.  Integrated stages
+First fixes: a larger turn-on resistor, a driver with a higher rating.  Integrated stages
 have their own driver inside and are not judged.  The minor limit keeps a third in hand
 because the rating is usually a characterised figure, not a tested one.
 """

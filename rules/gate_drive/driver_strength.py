@@ -6,7 +6,7 @@ wanted 26 nC in 83 ns, 313 mA, had a driver of 130 mA, and went from 350 to 150 
 
 The figure is the total gate charge over the weaker of the two driver currents, as a share
 of the period.  Gate resistors make it longer still; they are counted in the switching
-times and in dead-time-margin.  First cures: a stronger driver, a smaller device, fewer
+times and in dead-time-margin.  First fixes: a stronger driver, a smaller device, fewer
 devices in parallel, a lower carrier.  Limits are practice: 1 to 2 % in boards that work
 well, 3 % in one that just works, 7 % in the one that did not.
 """

@@ -6,7 +6,7 @@ its threshold, the switch cannot be turned on by the slope: it is safe by constr
 
 Above one the device depends on the gate loop, which miller-turn-on looks at; many older
 devices are there and work, hence a minor limit only.  Source inductance is left out, and
-the threshold charge falls a little with temperature.  First cure: a device of a newer
+the threshold charge falls a little with temperature.  First fix: a device of a newer
 generation, which makers select for this ratio in half-bridges.
 """
 

@@ -8,7 +8,7 @@ bootstrap diode.
 A tenth below the printed gate voltage costs a few per cent and is common, for instance
 10 V less a diode; below three quarters the data sheet's number says nothing any more.
 Logic-level devices are printed for 4.5 or 5 V: state that voltage, not the rating.  First
-cures: a higher gate supply within gate-voltage-margin, a diode with less drop, a device
+fixes: a higher gate supply within gate-voltage-margin, a diode with less drop, a device
 specified at the voltage at hand.
 """
 

@@ -7,7 +7,7 @@ passages, crackles, or stays off until the next reset.
 The lowest voltage is the balance of charge and refill at the largest modulation depth, as
 in bootstrap-under-voltage; the threshold counts with its upper end.  Where the driver has
 no lockout of the floating supply, the switch is unprotected and the other check alone
-decides.  First cures: a higher gate supply, less resistance in the refill path, a limit of
+decides.  First fixes: a higher gate supply, less resistance in the refill path, a limit of
 the depth.  Half a volt is kept for ripple of the gate supply and for the diode when cold.
 """
 

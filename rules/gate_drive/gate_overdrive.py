@@ -7,7 +7,7 @@ burns in a fraction of a second.
 
 Two volts above the plateau at working current are practice, three where the current varies
 much; one volt is no margin at all once the plateau rises with the current.  The plateau may
-be stated as the data sheet's curve shows it; without it nothing can be said.  First cures: a
+be stated as the data sheet's curve shows it; without it nothing can be said.  First fixes: a
 higher gate supply, a logic-level device.
 """
 

@@ -2,7 +2,7 @@
 
 `gate_drive.regulator: none` says that the driver is fed by the rail itself.  That is right for
 rails of 5 V to 15 V, and the simplest gate supply there is; on any higher rail the first
-switching breaks through the gate oxide, which stands some 20 V and fails as a short.  A supply
+switching breaks through the gate oxide, which withstands some 20 V and fails as a short.  A supply
 of its own is not none: it is `regulator: {type: separate}`.
 
 The figure is the highest rail over the gate rating.  Above 1 the gate is destroyed, from 0.8 on

@@ -7,7 +7,7 @@ between rail and gate supply burns the difference: four devices of 18 nC at 500 
 All switches that this channel's regulator feeds are counted, with its own and other loads
 as stated; where several channels share one regulator, state the others under ``i_other``.
 For a split supply the regulator is taken to hang on one rail.  Switching regulators and
-separate supplies are not judged.  First cures: a switching regulator, a series resistor that
+separate supplies are not judged.  First fixes: a switching regulator, a series resistor that
 takes part of the heat, a bigger package, a lower carrier.  The minor limit keeps 25 K
 below the printed maximum.
 """

@@ -8,7 +8,7 @@ before it acts.
 The threshold counts with its lower end, the plateau as stated or as 40 % of the gate
 supply.  One volt above the plateau is practice, because the plateau rises with current.
 Below the plateau it protects nothing, which is a major finding and not a critical one: the
-supply has to sag first.  First cures: a driver with a higher lockout, a logic-level device.
+supply has to sag first.  First fixes: a driver with a higher lockout, a logic-level device.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation

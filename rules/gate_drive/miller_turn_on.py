@@ -18,7 +18,7 @@ on, and source inductance helps. The printed threshold is the gate voltage for a
 milliampere; by the square law between it and the plateau the first ampere flows about 15 %
 higher. A published controller circuit (+-35 V, 10 ohm, driver of 1.2 A) comes out at 127 % for
 the lowest threshold, hot (charges of its switch from memory), and works: major begins beyond,
-and nothing is critical. First cures: a diode across the turn-off resistor, a larger turn-on
+and nothing is critical. First fixes: a diode across the turn-off resistor, a larger turn-on
 resistor, a device with gate-charge-ratio below one, a negative gate supply.
 """
 

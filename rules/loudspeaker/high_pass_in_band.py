@@ -1,7 +1,7 @@
 """Stated high-pass against the bottom of the stated band.
 
-A high-pass that protects the cone is no cure when it takes away the bass that the product
-promises: a subwoofer for 25 Hz behind a corner of 224 Hz is silent where it is
+A high-pass that protects the cone is no fix when it takes away the bass that the product
+promises: a subwoofer for 25 Hz behind a corner of 224 Hz is mute where it is
 sold.  The figure is what the high-pass alone takes at the lowest frequency of the band,
 Butterworth as everywhere here; a corner at that frequency takes 3 dB at any order.  A corner
 above the top of the band takes more than that from all of it.

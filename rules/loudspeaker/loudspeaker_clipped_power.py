@@ -10,7 +10,7 @@ gives more, so a pass stands and a failure leans on it.
 
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven
-into clipping: the coil then has to bear for long what the rating signal reaches only in
+into clipping: the coil then has to withstand for long what the rating signal reaches only in
 its peaks.  At five the coil, some 150 K warmer than the room at its rating, would have to
 get 750 K warmer: it burns.  (Physics would call 4 destruction as well; but a channel at
 exactly twice the rating would then be condemned by the tolerance of its rail.)

@@ -7,7 +7,7 @@ a sawtooth twice. Beyond the limit pulses are lost or doubled: rough distortion 
 switching losses that nobody reckoned with. Music rarely holds full level in the treble,
 test tones and clipped percussion do. Self-oscillating and uniformly sampled modulators
 are not concerned: the first has no fixed carrier, the second holds its sample. First
-cure: a higher carrier, or a triangle in place of the sawtooth.
+fix: a higher carrier, or a triangle in place of the sawtooth.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation

@@ -7,7 +7,7 @@ under load. Above the limit the output clips before the rated power is reached, 
 percent below it there is nothing left for a sagging rail. A rating at 10 % distortion is
 reduced to the sine at the onset of clipping first (1.29 times less power).
 
-A silent distortion is not taken against the design: a power between those at 1 % and at
+A distortion not given is not taken against the design: a power between those at 1 % and at
 10 % counts as just reached (minor, figure 1), for the source may well rate at 10 %;
 `rated_thd` settles it. What 10 % does not give either stays major.
 

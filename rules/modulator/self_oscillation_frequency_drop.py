@@ -6,7 +6,7 @@ it. It becomes a fault where the frequency at rated power comes near the corner 
 filter, which then passes the carrier or even amplifies it, or near the audio band, where
 loop and listener notice it. The limits are 1.5 times the corner and 3 times the band: a
 400 kHz reference board at depth 0.885 (87 kHz against a 49.5 kHz corner) passes. First
-cure: a higher rail for the same power, a higher idle frequency, a lower corner.
+fix: a higher rail for the same power, a higher idle frequency, a lower corner.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source

@@ -7,7 +7,7 @@ moves most of it above the band: about 15 dB better for the first order at this 
 dB for the second. The formula holds for one step that moves the pulse as a whole (an
 up-and-down counter whose two edges move together has steps twice as coarse). The claim is
 usually A-weighted, which takes about 2 dB off white noise and more off shaped noise; that
-is left as margin. First cure: noise shaping, then a faster clock.
+is left as margin. First fix: noise shaping, then a faster clock.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

@@ -4,9 +4,9 @@ A half-bridge on a single supply rests at half the rail; a large capacitor keeps
 direct voltage from the loudspeaker and makes a high-pass with it. At its corner the bass
 is 3 dB down. 470 uF and 4 ohm make 85 Hz, which suits a small loudspeaker and no other.
 The lowest rated load counts. Half an octave of slack is left before the fault is called
-one of function. A band that nobody claims is no yardstick for that: where it is silent,
-blocking-capacitor-corner-unclaimed answers instead. The capacitor also holds the step at
-switch-on and must bear the load current; both have checks of their own. Cure: a larger
+one of function. A band that nobody claims is no yardstick for that: where it is not
+given, blocking-capacitor-corner-unclaimed answers instead. The capacitor also holds the step at
+switch-on and must carry the load current; both have checks of their own. Cure: a larger
 capacitor, or a full bridge, which needs none and gives four times the power from the same
 rail.
 """

@@ -4,7 +4,7 @@ The harmonics of the switch node fall with their number, and faster above the fr
 that the edge time sets.  Where the radiated limits begin, at 30 MHz, a 24 V node with edges
 of 16 ns still has 70 mV.  What of it moves both wires of the loudspeaker lead together turns
 the lead into an aerial against chassis and ground: all of it in a three-level bridge, whose
-legs switch in step at idle; half in a half-bridge, whose second wire stands still; a tenth
+legs switch in step at idle; half in a half-bridge, whose second wire is quiet; a tenth
 is assumed for a two-level bridge, whose legs cancel but for their differences.  A filter of
 real inductors and capacitors stops about 40 dB at 30 MHz, where an inductor has become a
 capacitor and a capacitor an inductor; a bead 20, and so do inductors without a capacitor to

@@ -6,7 +6,7 @@ voice coil's inductance limits the current, but the pulses waste power day and n
 the coil and radiate from the lead; a ferrite bead does nothing against it. A three-level
 bridge gives no differential voltage at idle, which is why all good filterless parts use
 it. The check takes the modulation alone, because a coil's inductance at the carrier is
-hardly ever known. So a full bridge that is silent on its levels, integrated or discrete, is
+hardly ever known. So a full bridge without stated levels, integrated or discrete, is
 asked for them and not condemned: the whole answer hangs on that one word. A half bridge has
 two levels whatever it says. A published half-bridge dock without filter is caught rightly.
 Cure: three-level modulation, or a filter.

@@ -1,7 +1,7 @@
 """Ripple current of the inductor against the audio current.
 
 Ripple costs idle loss in switches, copper and core, adds to the peak that the core must
-bear, and at small signals helps: it lets the legs commutate softly and hides the dead
+carry, and at small signals helps: it lets the legs commutate softly and hides the dead
 time. A ripple as large as the audio peak at rated power means an inductor too small for
 this stage, usually one bought for a smaller supply. Below that there is no harm in ripple
 by itself; a two-level bridge with 10 uH at 400 kHz into 8 ohm always has 0.55 of it,

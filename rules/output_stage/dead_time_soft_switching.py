@@ -9,7 +9,7 @@ emission.
 It matters for idle loss and for the noise floor, not for survival: minor at most.  A
 three-level bridge with the capacitor only across the load has no ripple at idle, and with
 capacitors to ground it switches as a two-level one; the former is left out here and
-counted as hard in the idle loss.  First cures: a smaller inductor (more ripple), a smaller
+counted as hard in the idle loss.  First fixes: a smaller inductor (more ripple), a smaller
 device, a few nanoseconds more of dead time, weighed against dead-time-distortion.
 """
 

@@ -7,7 +7,7 @@ capacitance of the open switch on top of the rail.  A loop of 10 nH that gives u
 A measured overshoot is worth more than any formula: state it as ``output_stage.v_overshoot``
 with ``from: measured`` (probe with a spring tip, full bandwidth, at the switch itself).  Without
 it the figure rests on the loop inductance and the edge, or on a quarter of the swing; such a
-placeholder never makes this finding critical.  First cures: a shorter loop with a film or
+placeholder never makes this finding critical.  First fixes: a shorter loop with a film or
 ceramic capacitor at the switches, a slower turn-on, a snubber.  Short peaks may come nearer
 to the rating than steady voltage, hence one milder limit at 90 %.
 """

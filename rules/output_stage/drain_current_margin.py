@@ -9,7 +9,7 @@ The figure takes the rated sine and the heatsink's temperature (80 degC where th
 no heatsink: published stages run their cases at 75 to 85 degC at full power; at 100 degC a
 much copied 250 W board would fail by 2 %). It is seldom the limit: a device that stays cool
 enough passes by far, so a failure here means a much too small device or a misread load. First
-cures: a larger device, devices in parallel, a cooler case. Military factors of 0.6 and 0.8 of
+fixes: a larger device, devices in parallel, a cooler case. Military factors of 0.6 and 0.8 of
 a rating taken at the maximum junction temperature are not applied: a published 250 W board
 would fail them.
 """

@@ -9,7 +9,7 @@ efficiency of the bare stage beside one of the whole board, or a slip of a digit
 The figure is the largest such excess of a loss over that of more power.  A graph can be
 read to about a point of efficiency, and at 90 % a point is a tenth of the loss: two points
 that are read badly differ by a fifth, and beyond that it is major, since run time and heat
-follow from the curve.  A twentieth is more than a printed table leaves.  First cure: read
+follow from the curve.  A twentieth is more than a printed table leaves.  First fix: read
 the graph of the loss itself, if there is one, and state whose power it is.
 """
 

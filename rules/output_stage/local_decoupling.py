@@ -8,7 +8,7 @@ protection and into the emission.
 The current is the largest load current; bulk capacitors close by take part of it, so the
 figure is cautious and the one limit is minor.  A vendor's own recommendation of 1 uF next
 to the pins of a 30 V, 600 kHz part comes to 12 %.  Class 2 ceramics lose half or more of
-their capacitance at the working voltage: state what is left.  First cures: more
+their capacitance at the working voltage: state what is left.  First fixes: more
 capacitance in parallel, in small packages close to the switches.
 """
 

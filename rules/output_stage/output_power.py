@@ -6,7 +6,7 @@ All of it is taken at the worst corner: rail at its lowest and sagging under the
 switches hot. The power at the stated distortion is higher, by 4.8 % for 1 % and 28.8 % for
 10 % of a hard-clipped sine; the formula was fitted to the exact curve.
 
-A silent distortion is not taken against the design: a power between those at 1 % and at
+A distortion not given is not taken against the design: a power between those at 1 % and at
 10 % counts as just reached (minor, figure 1), for the source may well rate at 10 %;
 `rated_thd` settles it. What 10 % does not give either stays major.
 

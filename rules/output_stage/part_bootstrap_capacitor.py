@@ -7,7 +7,7 @@ capacitor does not fill in the time given, at start-up or after clipping.
 
 The figure is how far the fitted value is from the one asked for, whichever is larger on
 top, tolerance included; class 2 ceramics that lose capacitance at working voltage count
-too.  It is a comparison with the data sheet and with nothing else.  First cure: the value
+too.  It is a comparison with the data sheet and with nothing else.  First fix: the value
 asked for, in X7R with a rating of twice its working voltage.
 """
 

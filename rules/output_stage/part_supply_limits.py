@@ -5,7 +5,7 @@ absolute maximum it survives. The second lies above the first, by a tenth or mor
 stated ones are the other way round one of them belongs to another part or another row, and
 whatever is met is met by mistake.
 
-Above 1 is major: the rail is judged against a limit that cannot be right. First cure: read
+Above 1 is major: the rail is judged against a limit that cannot be right. First fix: read
 the data sheet again.
 """
 

@@ -7,7 +7,7 @@ stages that burn at the supply pins usually have their local capacitors too far 
 
 The ringing is taken as stated (``output_stage.v_overshoot``, best measured) or estimated as
 twice L I / t from the loop inductance and the edge, the bound of an undamped loop; an
-estimate never makes this finding critical.  First cures: the local ceramic capacitors on
+estimate never makes this finding critical.  First fixes: the local ceramic capacitors on
 the same side and next to the pins, a plane below them, a small snubber at the output pins,
 a lower rail.
 """

@@ -7,7 +7,7 @@ beyond it the data sheet promises nothing.
 It is meant for music into a working load; what a short circuit adds is judged by
 trip-below-destruction.  The lowest load is the stated minimum of the loudspeaker, or four
 fifths of its rated impedance.  Devices in parallel are taken to share evenly, which needs a
-symmetrical layout.  First cures: a level limiter, a larger device, a higher minimum load.
+symmetrical layout.  First fixes: a level limiter, a larger device, a higher minimum load.
 The limits: beyond 100 % is beyond an absolute rating; 80 % leaves room for uneven sharing
 and for a hot device.
 """

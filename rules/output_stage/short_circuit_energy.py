@@ -11,7 +11,7 @@ parallel share the current while their gates are on.  In avalanche the one with 
 breakdown voltage takes it all, until its own heat has raised that voltage above the others',
 so the energy of the inductor counts against one device.  The
 current is the trip's upper end; a short ahead of the inductor is not limited to that and
-needs sensing of the switch voltage.  First cures: a faster comparator, a lower trip, a
+needs sensing of the switch voltage.  First fixes: a faster comparator, a lower trip, a
 larger device.  It says nothing of repeated tries: see short-circuit-heating.
 """
 

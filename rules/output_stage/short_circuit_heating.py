@@ -8,7 +8,7 @@ latches until the supply is switched has no such problem.
 Each event is counted as V I t + L I^2 / 2 with the upper end of the trip and the whole of it
 in one package, on the heatsink's temperature at programme; a package without a heatsink gives
 it to the air in the box, through `r_th_ja`.  The events themselves are judged by
-short-circuit-energy.  First cures: a longer retry interval (half a second is usual), a latch
+short-circuit-energy.  First fixes: a longer retry interval (half a second is usual), a latch
 after a few tries.  25 K are kept because the heat of single pulses is not spread evenly
 over the crystal.
 """

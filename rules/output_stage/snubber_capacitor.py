@@ -5,10 +5,10 @@ the open switch 70 % of the overshoot remain, with three to four times as much a
 with ten times 26 %; the heat in its resistor grows in proportion all the while.
 
 Three to four times is the usual choice.  Less than the switch's own capacitance is hardly a
-snubber, so that is where the one limit stands, as a minor one: whether the ringing matters
-is judged by device-voltage-ringing, and whether the resistor stands the heat by
+snubber, so that is where the one limit is, as a minor one: whether the ringing matters
+is judged by device-voltage-ringing, and whether the resistor withstands the heat by
 snubber-dissipation.  What rings is the small-signal capacitance at the rail, half of the
-output charge over the swing.  First cure: three times that, rounded up in the E6 series,
+output charge over the swing.  First fix: three times that, rounded up in the E6 series,
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 

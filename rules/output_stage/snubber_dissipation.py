@@ -6,7 +6,7 @@ slow as R C spares about a quarter of that.  With 1 nF on a node of 100 V at 400
 4 W, far more than the small resistor that is often drawn there.
 
 The figure takes the edge into account where it is known and an instant edge where it is
-not.  It leaves out the ringing that the snubber absorbs beside it.  First cures: a smaller
+not.  It leaves out the ringing that the snubber absorbs beside it.  First fixes: a smaller
 capacitor (judged by snubber-capacitor), several resistors in parallel, a shorter power loop
 so that no snubber is needed.  Half the rating is what a film or thick-film resistor is worth in the
 warm air beside the switches.

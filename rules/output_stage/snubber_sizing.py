@@ -8,7 +8,7 @@ The figure says how far apart the two are, whichever is larger.  Loop inductance
 capacitance are rarely known well, so a factor of two passes.  Better than any calculation:
 measure the ringing frequency, add a capacitor across the node until it halves; the
 capacitance present is a third of the one added, and the inductance follows from the
-frequency.  First cure: the nearest E24 value of sqrt(L / C), then look at the waveform.
+frequency.  First fix: the nearest E24 value of sqrt(L / C), then look at the waveform.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation

@@ -1,13 +1,13 @@
 """Voltage of the small capacitors of the stage against their ratings.
 
-The capacitor close to the switches stands across the whole leg, both rails of a split
+The capacitor close to the switches sits across the whole leg, both rails of a split
 supply, and that of a snubber sees the node swing as far.  The one of a damper at the output
-sees the load's peak, or the whole swing where it stands against ground on a single supply.  A
+sees the load's peak, or the whole swing where it goes to ground on a single supply.  A
 capacitor of 50 V that was meant for one rail of 35 V fails as a short, across the supply.
 
 The figure is the largest of the ratios of those that are fitted; a rating that is not stated
 leaves its ratio out, which can fail the check and never pass it.  Ringing is left out: class
-2 ceramics and films are used up to four fifths.  First cure: the next rated voltage.
+2 ceramics and films are used up to four fifths.  First fix: the next rated voltage.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation

@@ -8,7 +8,7 @@ Beyond the absolute maximum the part may fail at once, and it fails with the sup
 the output.  Ringing at the pins comes on top and is judged by pin-overshoot; the
 recommended range, which the data sheet's figures are guaranteed for, by
 supply-above-recommended.  An over-voltage shutdown inside the part stops pumping but does
-not shield the part from its supply.  First cures: a lower rail, a part with a higher
+not shield the part from its supply.  First fixes: a lower rail, a part with a higher
 rating, a clamp that holds below the rating at the surge current.
 """
 

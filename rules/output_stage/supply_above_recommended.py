@@ -7,7 +7,7 @@ case a rail of 52 V that peaked at 55 V on a part recommended to 53.5 V cost two
 
 The rail is taken at its highest: full battery, upper tolerance, pumping.  A designer may
 and does use the range to its end, so the minor limit is only 3 % below it: a 30 V rail on a
-part recommended to 32 V is the headline use of that part.  First cures: a lower rail, a
+part recommended to 32 V is the headline use of that part.  First fixes: a lower rail, a
 tighter converter, more rail capacitance where pumping makes the peak.
 """
 

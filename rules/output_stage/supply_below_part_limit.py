@@ -5,7 +5,7 @@ below the range in which it works.  It then mutes, pops or restarts, often in st
 bass, long before the battery is used up.
 
 The figure compares the lowest idle rail, pin to pin, with the bottom of the range.  Sag
-under load is not in it; the checks of the supply look at that.  First cures: more cells in
+under load is not in it; the checks of the supply look at that.  First fixes: more cells in
 series, a step-up converter, a part with a lower range, a higher cut-off of the battery so
 that the product stops cleanly.  One limit: the bottom of the range, with a minor one 5 %
 above it as room for sag and leads.

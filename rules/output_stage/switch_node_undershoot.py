@@ -7,7 +7,7 @@ the upper switch stays on: a failure that shows at high current only.
 
 The whole loop inductance is counted although only the part below the node acts, and the
 current is taken to change within the edge: a cautious estimate, hence no critical limit.
-Negative rail and driver ground are taken to be one node.  First cures: a shorter lower
+Negative rail and driver ground are taken to be one node.  First fixes: a shorter lower
 loop, a slower turn-off edge, a resistor in the driver's return to the node, a Schottky
 diode from node to driver ground.  Some drivers print the limit as supply minus 15 V, so
 10 V of gate supply leave 5 V.

@@ -9,7 +9,7 @@ of a switch it falls by a third or more as the switch heats up.
 
 The crest is what modulator, limiter and rails let through into the lowest load in series with
 switches and inductors, taken cold because that lets most current through, with the ripple
-that is left at that depth. First cures: a higher trip, if trip-below-destruction allows it; a
+that is left at that depth. First fixes: a higher trip, if trip-below-destruction allows it; a
 level limiter; a higher rated load. A tenth of headroom is kept for the spread of the sensing
 and for loads that turn more reactive than expected.
 """

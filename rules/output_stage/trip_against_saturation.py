@@ -9,7 +9,7 @@ printed saturation current on purpose, because a trip near the music cuts out on
 what counts is that the top stays below the device's rating (trip-below-destruction) and,
 for integrated stages, that enough inductance is left (part-least-inductance).  It concerns
 stages with an inductor; without one, or with a bead, there is nothing to saturate.  The trip is
-taken cold, where it is highest, the saturation hot, where it is lowest.  First cures: an
+taken cold, where it is highest, the saturation hot, where it is lowest.  First fixes: an
 inductor with more saturation current, of powder rather than ferrite; a lower trip.
 """
 

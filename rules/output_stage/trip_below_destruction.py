@@ -9,7 +9,7 @@ A half-bridge drives a shorted lead with half its swing; a bridge whose terminal
 ground or a rail with all of it, through one inductor.  The inductance is what is left of it
 at the trip current, at most at twice the saturation current.  A short ahead of the inductor
 is limited by the inductance of the loop alone and needs sensing of the switch voltage
-within a microsecond: no threshold behind the inductor helps.  First cures: a faster
+within a microsecond: no threshold behind the inductor helps.  First fixes: a faster
 comparator, a lower trip, an inductor that saturates later, a larger device.
 """
 

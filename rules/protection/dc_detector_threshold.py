@@ -8,7 +8,7 @@ The figure is the highest threshold over the smaller one of 4 V and 20 % of the 
 4 V are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves
 room for a sagging supply (common practice).  Above 1 is major: the protection fails in part
 of its range.  A detector that watches duty or oscillation has no threshold in
-volts and is not judged here.  First cure: a lower threshold and a slower filter.
+volts and is not judged here.  First fix: a lower threshold and a slower filter.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source

@@ -1,12 +1,12 @@
 """Direct voltage in the voice coil after a fault that nothing detects.
 
 When a switch of a bridge or of a split-supply stage fails, it fails as a short, and the
-output stands at its rail.  The voice coil is a resistance then: it takes the rail squared
+output sits at its rail.  The voice coil is a resistance then: it takes the rail squared
 over its direct resistance, moves to its stop, and burns without any sound.  The same
 happens when a driver hangs.  A single-supply half-bridge is spared by its series capacitor,
 until that is shorted; a loudspeaker with a capacitor of its own is spared as well.  Where no
 loudspeaker belongs to the product (`loudspeaker: none`, a module measured on resistors) the
-rated load stands for it, with the rating that `loudspeaker_rating` asks of what gets
+rated load is taken for it, with the rating that `loudspeaker_rating` asks of what gets
 connected, or twice the rated power at best: the module burns the coil of whoever connects one.
 
 The figure is that heat in ONE coil over its rating, or over 15 W where the rating is less:
@@ -14,7 +14,7 @@ up to 15 W a fault may burn for good without starting a fire (class 1 of IEC 623
 and source are left out, so the heat is an upper bound, a few percent high.  Above 1 without
 any detector is critical.  With a detector the question is what it does: another check.
 
-First cure: a detector that takes the supply away, or a relay in the loudspeaker lead.
+First fix: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
@@ -64,7 +64,7 @@ CHECK = Check(
         Lever("protection.dc_detector.independent", ("yes",)),
     ),
     sources=(
-        derivation("one switch shorted: the output stands at its rail"),
+        derivation("one switch shorted: the output sits at its rail"),
         SAFE_POWER,
         SPLIT,
     ),

@@ -7,7 +7,7 @@ the arc goes on.  Sand-filled and blade fuses break a thousand amperes and more.
 The figure is the full voltage over the lowest resistance of cells and pack switches,
 without any lead, as the fuse sits next to the pack; above the breaking capacity it is
 critical.  It is judged for a battery, or where the source's resistance is stated: an
-electronic source limits its current itself.  Silence on the capacity is open.  First cure:
+electronic source limits its current itself.  Silence on the capacity is open.  First fix:
 a fuse with a breaking capacity printed for direct current.
 """
 

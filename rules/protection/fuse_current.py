@@ -3,16 +3,16 @@
 A fuse is a resistor, so its heat follows the rms of the current, not the mean.  A bridge at
 full sine draws its power in humps at twice the signal frequency: rms is the root of 1.5
 times the mean, 22 % more, unless the bulk capacitors carry the humps.  Sized on the mean,
-the fuse opens on loud music, and the cure of the owner is a bigger one.
+the fuse opens on loud music, and the owner's answer is a bigger one.
 
 How much a rated ampere is worth depends on the standard behind it: after UL 248-14 a fuse
 carries its rating, but ages above 75 % of it; after IEC 60127 it may run at its rating.
-In hot air both lose a tenth or more, for which ``k_ambient`` stands.
+In hot air both lose a tenth or more, which ``k_ambient`` says.
 
 The figure is the rated-sine current over the current that the fuse carries for hours.
 Above 1 it ages: minor, as music draws far less.  Above 4/3 a UL fuse runs beyond its full
 rating and need not hold for as long as the rated power does: major.  One limit serves both
-standards, though IEC fuses hold 1.5 times for an hour.  First cure: the next size up, and
+standards, though IEC fuses hold 1.5 times for an hour.  First fix: the next size up, and
 then the conductors behind it once more.
 """
 

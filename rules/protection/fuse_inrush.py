@@ -9,7 +9,7 @@ should survive 100 000 pulses may see 22 % of its melting I2t in each, 29 % for 
 Above 29 % is major: ten thousand switch-ons are three a day for ten years.  Above 22 % is
 minor.  The pulses must lie ten seconds apart; a thermistor that is still warm limits
 nothing.  It is judged where source or pack feed the rail directly; a converter ahead of it
-starts softly.  First cure: more resistance in the charging loop, a constant-current start,
+starts softly.  First fix: more resistance in the charging loop, a constant-current start,
 or a time-lag fuse with more I2t.
 """
 

@@ -11,7 +11,7 @@ temperature of the connector.  Above 0 K the housing is beyond its rating, in a 
 for half an hour at most: minor.  40 K above it housings creep and contacts lose their
 force: major.  100 K above it they soften and char: critical.  Both are common practice
 without a source.  Of several contacts in parallel one is not counted, as they share
-unequally.  First cure: more contacts, or a smaller fuse.
+unequally.  First fix: more contacts, or a smaller fuse.
 """
 
 from ...linter.check import (

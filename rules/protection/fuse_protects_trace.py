@@ -10,7 +10,7 @@ sure opening current of the fuse, without a fuse the trip of the pack or the lim
 source, without those the short-circuit current; in the air of the box.  Boards of usual
 epoxy glass are rated 130 degC for good (from memory); above that they brown and delaminate:
 major.  At 217 degC the solder flows and the copper lifts: critical.  The fit holds up to
-about 100 K; above, it only says how far off it is. First cure: width, then thicker copper
+about 100 K; above, it only says how far off it is. First fix: width, then thicker copper
 or a second layer, then a smaller fuse.
 """
 

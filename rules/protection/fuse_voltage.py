@@ -7,7 +7,7 @@ a hundred times a second.  On direct current the arc burns on: the same part may
 The figure is the highest direct voltage that the fuse has to break over its rating for
 direct voltage.  With a split supply a shoot-through lies across both rails, so both count.
 A rating is absolute: above 1 is critical.  Silence on ``v_dc`` is open, never a pass, and
-the alternating rating is no answer.  First cure: a fuse with a printed direct-voltage
+the alternating rating is no answer.  First fix: a fuse with a printed direct-voltage
 rating (automotive blade parts: 32 V or 58 V).
 """
 

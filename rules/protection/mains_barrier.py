@@ -10,7 +10,7 @@ The voltage decides, not the name: a direct source above 60 V, the end of class 
 same question, as 280 to 375 V are rectified mains in all but name.
 
 Without the certificate: critical at a mains converter and above 120 V, the end of class 2;
-major between 60 and 120 V.  Silence is open.  First cure: a certified power supply
+major between 60 and 120 V.  Silence is open.  First fix: a certified power supply
 unit, used within its ratings and its conditions of acceptability.
 """
 

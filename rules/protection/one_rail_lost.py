@@ -8,7 +8,7 @@ Any of three things prevents it: a detector of direct voltage, an under-voltage 
 watches both rails, or a link that drops the second rail with the first.  The check speaks
 where a split supply has separate fuses and the spec states neither detector nor lockout.
 The figure is that of dc-fault-power, the heat in ONE coil over its rating or 15 W, and so is the
-limit: the coil burns just as with a shorted switch.  First cure: a lockout on both rails.
+limit: the coil burns just as with a shorted switch.  First fix: a lockout on both rails.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation

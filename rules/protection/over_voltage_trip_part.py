@@ -8,7 +8,7 @@ For an integrated part its absolute maximum supply is the limit, for switches th
 drain-source rating. Ringing comes on top and is judged where the node is judged.
 
 Whether anything lifts the rail so far is judged elsewhere; a guard that cannot guard is
-major. Does not apply without a trip. First cure: a lower trip.
+major. Does not apply without a trip. First fix: a lower trip.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

@@ -8,7 +8,7 @@ counts: on a split supply with the highest voltage of the other rail.
 A trip has to lie above the range, or it would act inside it; lockouts and guards of working
 designs lie 4 % (15 V for 14.4 V) and 6 % (34 V for 32 V) above. From 10 % it is minor: common
 practice, no source. Whether the rail gets there is judged elsewhere. Does not concern
-switches, which have no recommended range, nor a design without a trip. First cure: a lower
+switches, which have no recommended range, nor a design without a trip. First fix: a lower
 trip.
 """
 

@@ -7,7 +7,7 @@ that it is needed.
 
 The figure is twice the highest voltage of the source over the rating, drain to source of a
 transistor, reverse voltage of a diode.  A rating is absolute: above 1 is critical.  A shunt
-diode sees the source the right way round only, and is left out.  First cure: a part rated
+diode sees the source the right way round only, and is left out.  First fix: a part rated
 two and a half times the source.
 """
 

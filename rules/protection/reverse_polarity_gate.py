@@ -6,7 +6,7 @@ gate rating on a pack of six lithium cells is beyond its absolute maximum every 
 the pack is full, and fails as a short without a sign.
 
 It speaks only where the gate is not clamped.  Above the rating is critical, above 80 % of
-it minor, as surges come on top (common practice, no source).  First cure: a zener diode
+it minor, as surges come on top (common practice, no source).  First fix: a zener diode
 from gate to source with a series resistor.
 """
 

@@ -9,7 +9,7 @@ a part that seemed to protect it.
 The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail
 for a half-bridge behind an output capacitor. Music adds less than that: the capacitor sees
 only what lies below its corner. Above the rating is critical: a shorted switch is the fault
-that it stands there for; above 80 % minor, as for film capacitors elsewhere. First cure: the
+that it is there for; above 80 % minor, as for film capacitors elsewhere. First fix: the
 next voltage rating, which costs cents.
 """
 

@@ -7,7 +7,7 @@ stated, the load dump that a central clamp leaves is taken: 35 V in a 12 V syste
 
 The figure is what a suppressor leaves, or all of it without one, over the absolute maximum
 of the converter's input.  Above 1 is critical, above 0.9 minor (common practice).  First
-cure: a suppressor whose stand-off voltage lies above the charging voltage, or a converter
+fix: a suppressor whose stand-off voltage lies above the charging voltage, or a converter
 made for vehicles.
 """
 

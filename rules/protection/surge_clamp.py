@@ -8,9 +8,9 @@ disconnect instead.
 
 The figure is the printed clamping voltage over the absolute maximum of an integrated part, or
 the rating of the switches. Above 1 is major: a guard that cannot guard, while no surge need come.
-In vehicles the surge itself is judged, and critical, by surge-against-stage. First cure: a
+In vehicles the surge itself is judged, and critical, by surge-against-stage. First fix: a
 disconnect that acts on over-voltage, a supply with a tighter upper limit, or a stage that
-stands more.
+withstands more.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

@@ -7,7 +7,7 @@ vehicle opens, or not.
 
 Above 1 is critical.  Below it the pulse may still last too long: the load dump of a vehicle
 takes a hundred milliseconds, a hundred times the test pulse, and that energy is not judged
-here; ask the maker's curve of power against time.  First cure: a suppressor of more power.
+here; ask the maker's curve of power against time.  First fix: a suppressor of more power.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory

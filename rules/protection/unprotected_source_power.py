@@ -11,7 +11,7 @@ than what it is rated to interrupt (``battery.protection.i_breaking``): its tran
 otherwise the first to fail, and they fail shorted.  A trip current alone says nothing of it.
 
 The figure is that power where nothing ends the fault, otherwise nothing.  Above 100 W is
-critical.  Take the full voltage and the lowest resistance: new cells, warm.  First cure: a
+critical.  Take the full voltage and the lowest resistance: new cells, warm.  First fix: a
 fuse with a direct-current rating at the first cell, before any wiring.
 """
 

@@ -10,7 +10,7 @@ voltage across all rails.  Only insulation that keeps the amplifier working is j
 minor: a shorter distance is accepted where a test shows that a short there does no harm.
 Insulation from the mains or between people and more than 60 V is not computed here; it is
 a matter of a certified supply and of licensed practice; without one nothing is judged here.
-First cure: a slot or a coating.
+First fix: a slot or a coating.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation

@@ -8,7 +8,7 @@ lowest resistance is kilowatts.  An electronic source counts with the most that 
 
 The figure is that power where the enclosure is not made to contain a fire, otherwise
 nothing.  Above 100 W is major, not critical: the standard knows other ways, such as flame
-class and distance of everything that burns, and the fuse is judged elsewhere.  First cure:
+class and distance of everything that burns, and the fuse is judged elsewhere.  First fix:
 an enclosure of flame class V-1 or metal without openings below the source.
 """
 

@@ -6,7 +6,7 @@ on it withstands jets.  Neither goes with open holes for cooling air; splashes (
 drops can be kept out by louvres, and a membrane that levels the pressure is no air hole.
 
 The figure counts the digits that air holes contradict.  Any is major: the claim fails or
-the heat stays inside.  First cure: close the box and work out the air inside, or claim less.
+the heat stays inside.  First fix: close the box and work out the air inside, or claim less.
 """
 
 from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation

@@ -4,7 +4,7 @@ The code is IP, a digit 0 to 6 for solids, a digit 0 to 9 for water, each of whi
 where nothing is claimed, and letters after that.  ``IP 7``, ``IP540`` or ``waterproof`` say
 nothing that could be tested.  X is no zero on a label, but it claims no more than zero.
 
-The figure is 1 where the text cannot be read as a code: minor.  First cure: write the code
+The figure is 1 where the text cannot be read as a code: minor.  First fix: write the code
 that a test would confirm, such as IP54, IPX4 or IP67.
 """
 

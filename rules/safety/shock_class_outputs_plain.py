@@ -7,7 +7,7 @@ the standard itself, terminals above it deserve a note: minor.
 
 The figure is the larger one of the summed ratios of one terminal against ground (60 V
 direct, 30 V rms) and of the ratio of the pair.  An amplifier of 100 W into 8 ohm, 28.3 V rms,
-stays just below; one of 120 W does not.  First cure: terminals with insulated caps, which
+stays just below; one of 120 W does not.  First fix: terminals with insulated caps, which
 good ones have anyway.
 """
 

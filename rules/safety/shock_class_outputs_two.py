@@ -6,7 +6,7 @@ all, and connectors that lock or need a tool are asked for.
 
 The figure adds the ratios of direct and alternating voltage of one terminal against ground,
 as in the check of class 1, and takes the pair of terminals where that is more.  Terminals
-that are bare or merely insulated above 1 are critical.  First cure: locking connectors that
+that are bare or merely insulated above 1 are critical.  First fix: locking connectors that
 nothing can be put into.
 """
 

@@ -12,7 +12,7 @@ instructed and skilled, 120 V behind a shroud.  Above 1 is critical; within 5 % 
 one more cell or another charger crosses it.  Rails in an enclosure that takes a tool to open
 are not judged here; for their service see the checks of the stored charge.
 
-First cure: fewer cells in series, or an enclosure.  All limits are from memory.
+First fix: fewer cells in series, or an enclosure.  All limits are from memory.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever

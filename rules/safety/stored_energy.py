@@ -8,7 +8,7 @@ Twenty joules were the end of the harmless range in IEC 60950-1 (from memory, wi
 the best number there is): above it minor, as it is a matter of a note for service and of
 covered terminals.  Every large amplifier stores more than that while it runs; what counts is
 what the discharge resistor has left after the time that the label tells to wait.  The figure
-adds all rails, from their highest voltage.  First cure: a discharge resistor, a note on the
+adds all rails, from their highest voltage.  First fix: a discharge resistor, a note on the
 board, a cover over the terminals of the capacitors.
 """
 

@@ -8,7 +8,7 @@ draws does not count, as a broken one draws nothing.
 The figure is the voltage between the rails, all together, after that time; a single fault
 is not counted.  Above 60 V, the end of class 1 (from memory), is critical, as it is within
 reach of anyone.  Put the resistor on the capacitor's side of every switch and fuse.  First
-cure: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
+fix: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
 """
 
 from ...linter.check import (

@@ -8,7 +8,7 @@ Persons who are instructed may meet class 2 of IEC 62368-1, up to 120 V direct v
 hurts but does not injure; so above 120 V between the rails is major.  Above 60 V is minor: a
 start makes a hand slip.  Bare rails within reach of anyone are another check, and critical.
 Both limits are from memory.  A design that says nothing of a discharge resistor is asked for it.
-First cure: a discharge resistor on the capacitor's side of
+First fix: a discharge resistor on the capacitor's side of
 every switch and fuse, and a line on the board about the time to wait.
 """
 

@@ -8,7 +8,7 @@ energy (World Health Organization, leisure; 75 for children).
 The figure is the programme level of all channels at the nearest listener, above what the
 stated rule allows for the stated time.  For a channel whose band ends below 1 kHz the
 A-weighting of that end is counted, the most that any sound of the band can have; for all
-others 1 kHz stands for it, so bass-heavy programme is less than the figure says.  Overtones
+others 1 kHz is taken for it, so bass-heavy programme is less than the figure says.  Overtones
 of distortion above the band are left out.  The programme lies below the largest sine by its
 crest factor.  Only a design that states an exposure time is judged: it claims that use.
 Three decibels of margin are asked for, half the allowed time.

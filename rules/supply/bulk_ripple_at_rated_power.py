@@ -7,7 +7,7 @@ programme and beyond it at rated sine is usable and only minor: it limits how lo
 continuous full-power test, a siren or an organ pedal may last.
 
 If the product is sold for continuous tones, take this figure as the one that counts.
-First cure: more capacitors side by side, or film capacitors at the switches that take the
+First fix: more capacitors side by side, or film capacitors at the switches that take the
 carrier part.
 """
 

@@ -1,7 +1,7 @@
 """Ripple current of the bulk capacitors at programme level.
 
 Ripple current heats a capacitor through its series resistance; its rating is the current
-that it stands for its printed life at its printed temperature. Two parts add in squares:
+that it carries for its printed life at its printed temperature. Two parts add in squares:
 the carrier part, since the source lead is an inductance at the carrier and the capacitors
 at the switches are small, and the audio part as far as the source does not carry it.
 

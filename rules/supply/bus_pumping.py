@@ -10,7 +10,7 @@ what a reactive loudspeaker returns, a few per cent of that; while the phase of 
 impedance at the low end of the band is not stated, a bridge is taken to return nothing,
 and a pass leans on it.
 
-First cure: feed the bass of two channels to their half bridges in opposition and turn one
+First fix: feed the bass of two channels to their half bridges in opposition and turn one
 loudspeaker round, so that one channel draws what the other returns. Otherwise more
 capacitance, a bridge, a source that sinks, or a high-pass.
 

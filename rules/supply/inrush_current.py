@@ -8,10 +8,10 @@ day. With a constant-current start the set current counts.
 A surge rating is absolute, so exceeding it is critical; above 80 % of it is minor, as the
 loop resistance is never known well (common practice, no source). Without a limiter the
 source and its lead are all the resistance there is, unless the source limits its current
-itself, and contacts or switch must bear it (``connector.i_surge``); up to a third of a
+itself, and contacts or switch must carry it (``connector.i_surge``); up to a third of a
 joule they do. Mind the hot restart: a thermistor that is still warm limits nothing.
 
-First cure: a resistor of rail voltage over the wanted current that is bridged after three
+First fix: a resistor of rail voltage over the wanted current that is bridged after three
 time constants, or a connector with a pre-charge contact.
 """
 

@@ -2,7 +2,7 @@
 
 An over-voltage trip is there to end pumping before a part gives way. If it lies above the
 rated voltage of the bulk capacitors, they are the first to give way, and the trip guards
-only what stands more. The highest trip is compared with the rated voltage.
+only what withstands more. The highest trip is compared with the rated voltage.
 
 Whether anything lifts the rail so far is judged where the source and the pumping are judged; a
 guard that cannot guard is major, as with the output stage. Note that the trip

@@ -1,7 +1,7 @@
 """Pumped rail against the voltage rating of the bulk capacitors.
 
 An electrolytic capacitor above its rated voltage heats, gasses and vents. Whatever lifts
-the rail, it stands on these capacitors first: the highest voltage of the source plus the
+the rail, it lies on these capacitors first: the highest voltage of the source plus the
 energy that the amplifier returns at its lowest notes. An over-voltage trip ends the
 pumping, so with a trip the rise is counted up to it; but a trip stops the amplifier and
 not the source, so the highest voltage of the source counts in any case.  Where the source
@@ -9,7 +9,7 @@ alone is above the rating bulk-capacitor-voltage says so; this check then judges
 the pumping adds.
 
 A rating is an absolute limit, so exceeding it is critical; a critical that rests on an
-assumed phase of the loudspeaker or an assumed source is reported as major. First cure:
+assumed phase of the loudspeaker or an assumed source is reported as major. First fix:
 the next rated voltage, or a trip below it.
 """
 

@@ -11,7 +11,7 @@ not concern a source that sinks, nor bridges while no phase of their loads is st
 bus-pumping asks for it. A battery that is the rail itself sinks the current and does not
 pump, unless a series diode keeps the current out.
 
-First cure: opposite phase for the bass of two half bridges, then capacitance. Raising the
+First fix: opposite phase for the bass of two half bridges, then capacitance. Raising the
 trip helps only as far as capacitors and switches allow it.
 """
 

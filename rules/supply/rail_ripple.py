@@ -13,7 +13,7 @@ power at their lowest note, peak to peak. Above 10 % of the rail the design pays
 that it does not use (minor; common practice, no source). Whether the trough still carries
 the claimed power is judged for each channel by itself.
 
-First cure: a lower source resistance; only then capacitors.
+First fix: a lower source resistance; only then capacitors.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever

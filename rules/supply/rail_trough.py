@@ -10,7 +10,7 @@ Above 1 the claimed power is not there at the lowest frequency of the band: majo
 rated figure that fails somewhere in its range. The loss in switches, inductors and leads
 is left out here, so that the rail alone is judged; the check of output power has it all.
 
-First cure: source resistance, then rail voltage; capacitors help at a few hundred hertz,
+First fix: source resistance, then rail voltage; capacitors help at a few hundred hertz,
 hardly in the bass.
 """
 

@@ -6,7 +6,7 @@ back, whatever the source could take. Then the statement is true of the source a
 the rail, and everything that pumping could lift is judged too well.
 
 The figure is 1 where a sinking source is stated behind a series diode, else 0: above 0 is
-major. The checks of pumping take the diode at its word. First cure: a transistor in place of
+major. The checks of pumping take the diode at its word. First fix: a transistor in place of
 the diode, or ``sinks_current: no`` and enough capacitance.
 """
 

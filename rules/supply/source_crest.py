@@ -11,7 +11,7 @@ the capacitors add over that time. Where the source states no peak power, one an
 its continuous power is taken, which flatters a supply with a hard limit. Above 1 is major: the
 rated power cannot be played in the bass.
 
-First cure: a source with a stated peak power, more capacitance, or a higher low end of the
+First fix: a source with a stated peak power, more capacitance, or a higher low end of the
 band. The pack that is the rail itself is judged by its own checks.
 """
 

@@ -12,7 +12,7 @@ and radiation (6.9).  Where the number of layers is not given, four are believed
 
 Published boards lie at 1.06 to 1.9 times this sheet where nothing else helps, and at 0.47 to
 0.8 where traces, pins or other copper of the board do; what stays below 0.4 is found on none
-that was seen.  Junction to case comes on top.  First cures: a heatsink, more layers with
+that was seen.  Junction to case comes on top.  First fixes: a heatsink, more layers with
 vias, moving air, a smaller claim (measure it).
 """
 

@@ -7,7 +7,7 @@ average is the programme's, on a case at its programme temperature.
 
 Neither of the two usual shortcuts is right: the average hides the peaks, and peak power
 times the steady resistance can be many times too high.  The heat of one switch runs
-through the ladder of one switch.  First cures: a device with a larger die, less
+through the ladder of one switch.  First fixes: a device with a larger die, less
 resistance, a cooler case.  Where no ladder is known the steady checks must do.
 """
 

@@ -7,7 +7,7 @@ with the rated ripple current; every 10 K less doubles it (an activation energy 
 The air is taken at its warmest all the time, which is careful; the ripple current is
 taken as no more than rated, which another check looks after.  Seals age as well, so no
 more than 15 years are counted.  For mixed use the life is the harmonic mean: a third of
-the time each at 45, 55 and 65 degC counts as 57.2 degC.  First cures: 105 degC parts, a
+the time each at 45, 55 and 65 degC counts as 57.2 degC.  First fixes: 105 degC parts, a
 long-life series, a cooler place on the board.
 """
 

@@ -14,7 +14,7 @@ programme; heatsink or board then need their time constant or mass.
 Where an over-temperature trip senses the heatsink, the rise ends there: the junction is
 then no hotter than the heatsink at the trip plus its own rise above it.  An integrated
 stage of which nothing else is said is taken to shut itself down at its limit.  Without a
-trip nothing ends the rise.  First cures: a trip at the heatsink, then a larger one.
+trip nothing ends the rise.  First fixes: a trip at the heatsink, then a larger one.
 
 A published board of 2 x 120 W reaches about 125 degC in 25 degC air and trips after
 150 s; so a junction that comes within 25 K of its limit is only a remark.

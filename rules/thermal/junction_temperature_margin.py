@@ -11,7 +11,7 @@ as if each device had it for itself, room temperature inside a closed box, or th
 to ambient figure of the maker's large test board taken as one's own.  The sum of the
 losses of an integrated stage cannot be made up from its on-resistance (measured losses
 are two to three times that), so without a measured efficiency the check can fail but not
-pass.  First cure: a larger heatsink, then outer air, then fewer losses.
+pass.  First fix: a larger heatsink, then outer air, then fewer losses.
 
 An integrated stage goes no further than its own trip: that it gets there is the finding, and
 the part is not destroyed by it. Of one that says nothing of a trip the same is assumed at its

@@ -10,7 +10,7 @@ The figure is 2 where the sensor can be where it is said to be, 1 where the spec
 there is no trip, 0 where the stated place does not exist.  A contradiction is major; no trip
 at all is minor here, because junction-at-rated-sine then follows the junction up to the
 end, and is critical where it passes its limit.  Integrated stages of which nothing is said
-are taken to bring a trip along.  First cures: a sensor on the heatsink or on the package; for
+are taken to bring a trip along.  First fixes: a sensor on the heatsink or on the package; for
 integrated stages the trip of the part.
 """
 

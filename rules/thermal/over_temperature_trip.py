@@ -15,7 +15,7 @@ the channel. A trip built into an integrated stage senses the junction and is it
 affair, even where it is printed above the absolute maximum; it is not judged here. How the
 heat divides between switches, inductors and resistors is rarely known to better than a
 fifth, which at a rise of 50 K is 10 K: only beyond that is it called critical, so that
-boards which work are not condemned. First cures: a lower trip, less resistance between
+boards which work are not condemned. First fixes: a lower trip, less resistance between
 junction and heatsink (thinner insulator, larger package), two devices in parallel.
 """
 

@@ -6,7 +6,7 @@ trip senses must stay below the lower end of its tolerance while the programme p
 during a lasting sine where the cooling is stated for a full sine.
 
 Published cases are many: small integrated stages on a bare board that shut down as the
-supply rises from 16 to 18 V.  First cures: better cooling, a higher trip if the junction
+supply rises from 16 to 18 V.  First fixes: better cooling, a higher trip if the junction
 has room for it, less power in continuous use.  A trip sensed on the board cannot be
 judged: nothing tells how warm that spot is. Discrete switches have no sensor at the junction:
 see over-temperature-sensor.

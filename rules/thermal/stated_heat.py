@@ -7,7 +7,7 @@ quoting one channel, by taking the efficiency at full power for the heat at one 
 (idle loss then dominates), or by leaving out what else the supply feeds.
 
 The loss model is rarely complete, so its sum is mostly a floor: stated heat below it is
-wrong, stated heat above it is not proven right.  First cure: measure the power drawn.
+wrong, stated heat above it is not proven right.  First fix: measure the power drawn.
 The heat of a loudspeaker is not the amplifier's.
 """
 

@@ -6,7 +6,7 @@ is that kind of music.  A speech processor, a party playlist at 8 dB or an alarm
 asks for more, and then the cooling was sized for less heat than stated use makes.
 
 A full sine is never less than the programme.  The check compares powers, not heat: idle
-loss makes the difference in heat smaller.  First cures: size the cooling for the true
+loss makes the difference in heat smaller.  First fixes: size the cooling for the true
 programme, limit the long-term level, or state the crest factor that was meant.
 """
 

@@ -9,8 +9,8 @@ against shock: insulation for safety follows other standards and is not computed
 behind mains, or more than 60 V without a certified barrier, nothing is judged.
 Solder mask is often counted as a permanent coating; that is a decision of the project, so
 say `outer-coated` if you make it.  Above 3050 m bare outer layers need more.  All values
-of the table stand from memory, and copies on the web contradict one another.  First
-cures: distance, coating, less ringing.
+of the table are from memory, and copies on the web contradict one another.  First
+fixes: distance, coating, less ringing.
 """
 
 from ...linter.check import (

@@ -8,7 +8,7 @@ evenly: of several, one is not counted.
 IEC 60512-5-2 lets 80 % of the measured curve be used.  Whether a printed rating is the
 curve or its 80 % is rarely said; so from 80 % on the check remarks, at 100 % it objects,
 and at 125 % even the better reading is exceeded.  The rms of a rated sine is taken.
-First cures: more contacts, a larger connector, a place in cooler air.
+First fixes: more contacts, a larger connector, a place in cooler air.
 """
 
 from collections.abc import Mapping

@@ -2,13 +2,13 @@
 
 Copper of a given area makes the same heat whatever is printed beside it. A table of chassis
 wiring in free air gives the current at which a wire rises by some 35 K. Insulation for
-200 degrees bears four times that rise, which is twice the current; no insulation bears more.
+200 degrees allows four times that rise, which is twice the current; no insulation allows more.
 A rating beyond belongs to another wire, or to another unit.
 
 The figure is the rating over twice the table. Above 1 is critical: no wire of that copper
 carries it. Above 0.75 is major: only the most heat-resistant insulation in free air does,
 and its terminals do not (common practice). Everything else counts with the tighter one of
-rating and copper. First cure: the area that the current needs.
+rating and copper. First fix: the area that the current needs.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever

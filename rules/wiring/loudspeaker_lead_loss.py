@@ -5,7 +5,7 @@ load costs 0.42 dB and 4.8 % of the power, and lets the level follow the impedan
 loudspeaker; damping of the bass suffers much earlier but matters less than is said.
 
 Judged is the rated load of the channel with copper at 20 degC; stranded lead loses 2 to
-5 % more.  Inside a box this is rarely an issue, with 20 m to a stage it is.  First cures:
+5 % more.  Inside a box this is rarely an issue, with 20 m to a stage it is.  First fixes:
 more copper, a shorter lead, a load of more ohms.  Ahead of the filter of a class-D stage
 a lead carries pulses of the full rail: that is another check.
 """

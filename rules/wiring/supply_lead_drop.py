@@ -5,7 +5,7 @@ the very moment when the peak needs it: the amplifier clips earlier, its under-v
 lockout comes closer, and channels talk to each other through the common lead.
 
 The crest of in-phase sines is taken, at the source's lowest voltage.  Copper counts at
-20 degC; a warm lead drops a tenth more, stranded wire 2 to 5 % more.  First cures: a
+20 degC; a warm lead drops a tenth more, stranded wire 2 to 5 % more.  First fixes: a
 shorter lead, more copper, capacitors at the amplifier.  The resistance of connectors and
 fuses comes on top and is not counted.
 """

@@ -8,7 +8,7 @@ the careful ones.
 What heats is the rms current, and a bridge that plays a sine draws 1.22 times its mean.
 The rated sine on all channels is taken: it lasts as long as somebody lets it.  The rise
 adds to air that is warm already, and above about 100 K the laminate leaves its glass
-transition behind.  First cures: width, thicker copper, a pour, both outer layers.
+transition behind.  First fixes: width, thicker copper, a pour, both outer layers.
 """
 
 from ...linter.check import (
