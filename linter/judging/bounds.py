@@ -139,7 +139,7 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     others = sorted(item for item in bound.ground.paths if item != path)
     places = [spec.place(item) for item in (path, *others)]
     named = ", ".join(dict.fromkeys(map(local_path, others)))
-    source = f", from {named}" if named else ""
+    source = f" (from {named})" if named else ""
     found = stated_finding(
         CONTRADICTS,
         "Stated value vs. its bound",
