@@ -41,7 +41,7 @@ class Said:
 
     ``{figure:+above|below}`` says "2 dB above" or, of a negative figure, "2 dB below";
     ``{count:turn|turns}`` says "1 turn", "3 turns" or "no turns";
-    ``{fuse:?no fuse|fuse of #}`` says the first of zero and of ``none``, else the second, in
+    ``{part:?no part|part of #}`` says the first of zero and of ``none``, else the second, in
     which ``#`` is the value; ``{figure:%}`` says "102 %", or "4.9 times" from three times on,
     ``{figure:% of}`` "102 % of" or "4.9 times";
     ``{limit:*figure}`` and ``{current:/figure}`` say the other one of the two values of which
