@@ -74,7 +74,7 @@ def printed(capsys: pytest.CaptureFixture[str], status: int, *words: str | Path)
         (["questions", SKETCH], 0),
         (["questions", "absent.amp.yaml"], 2),
         (["amend", SOUND], 2),
-        (["amend", SOUND, "--cure", "dead-time-margn"], 2),
+        (["amend", SOUND, "--fix", "dead-time-margn"], 2),
         (["amend", "absent.amp.yaml", "--to-release"], 2),
         (["form"], 0),
         (["form", "--channels", "a b"], 2),

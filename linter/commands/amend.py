@@ -21,7 +21,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
     parser.add_argument(
-        "--cure",
+        "--fix",
         action="append",
         default=[],
         metavar="CHECK[@SUBJECT]",
@@ -54,8 +54,8 @@ def run(options: argparse.Namespace) -> int:
     from ..rewriting.amend import AmendmentError
     from ..rewriting.rewrite import RewriteError
 
-    if not (options.cure or options.to_release or options.all or options.answers):
-        return _refused("say what to change: --cure, --to-release, --all or --answers")
+    if not (options.fix or options.to_release or options.all or options.answers):
+        return _refused("say what to change: --fix, --to-release, --all or --answers")
     if options.output and options.output.exists() and not (options.overwrite or options.dry):
         return _refused(f"{options.output} exists already; --overwrite replaces it")
     try:
@@ -99,7 +99,7 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         if changes is None:
             return None
         amendment = with_changes(amendment, changes)
-    for wish in options.cure:
+    for wish in options.fix:
         check, _, subject = wish.partition("@")
         known = sorted({item.check for item in start.findings} | {*BUILT_IN})
         if check not in known:

@@ -20,8 +20,8 @@ from .stand_ins import is_usual_span
 from .threshold import missed
 from .tolerance import worst_case
 
-SILENT = "the spec says nothing about it yet"
-NOTHING_NAMED = "what it needs follows from nothing that is stated"
+SILENT = "not given in the spec"
+NOTHING_NAMED = "nothing stated gives what it needs"
 
 
 def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
@@ -109,7 +109,7 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
             return leaning(
                 question, finding, soft, "met with the assumed value, but not over its usual range"
             )
-    return replace(finding, message=f"{finding.message}, for any usual value of {names}")
+    return replace(finding, message=f"{finding.message}; met for any usual value of {names}")
 
 
 def _is_doubtful(question: Question, soft: list[Assumed], wider: Bounded | None) -> bool:
@@ -125,5 +125,5 @@ def _failed_whatever(question: Question, over: Bounded) -> Finding:
     severity = max(over.best, Severity.MAJOR, key=lambda item: item.rank)
     finding = measured(question, over.node, over.extreme)
     names = " and ".join(over.paths)
-    note = f", even with the best usual value of {names}"
+    note = f"; even with the best usual value of {names}"
     return missing_by(question, finding, severity, note, over.node)

@@ -63,7 +63,7 @@ class AskedOnce:
         if asking is None:
             return found
         if (asking.check, asking.subject) != (found.check, found.subject):
-            text = f"{SILENT}: it hangs on {word}, which {asking.check} asks for"
+            text = f"{SILENT}: it depends on {word}, which {asking.check} asks for"
             return replace(found, status=Status.NOT_APPLICABLE, message=text)
         names = dict.fromkeys(entry.name for entry, _ in self._hanging[word])
         others = [name for name in names if name != found.check]
@@ -71,7 +71,7 @@ class AskedOnce:
             return found
         more = len(others) - MOST_NAMES
         listed = ", ".join(others[:MOST_NAMES]) + (f" and {more} more" if more > 0 else "")
-        return replace(found, message=f"{found.message}; on it hang as well: {listed}")
+        return replace(found, message=f"{found.message}; also depending on it: {listed}")
 
     def _asker(self, word: str) -> Finding | None:
         """The first open answer of safety that asks for a word on which many checks hang."""

@@ -53,7 +53,7 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
     soft = check.stake == "performance" and severity != Severity.MINOR
     if soft and missed(check, root_sum_square(node, question.adverse)) in within:
         severity = Severity.MINOR
-        note = "; minor, because the tolerances in root-sum-square stay within"
+        note = "; minor, because root-sum-square tolerances stay within the limit"
     failed = missing_by(question, finding, severity, note)
     if severity == Severity.MINOR and question.milestone != MILESTONES[0]:
         worse = next((item for item in node.assumed if _may_hide_more(item, question)), None)

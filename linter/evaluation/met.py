@@ -12,7 +12,7 @@ from .only_typical import only_typical, open_ended
 from .question import Question
 from .stand_ins import over_usual
 
-ONE_SIDED = "met only if the side that is not stated is near the other"
+ONE_SIDED = "met only if the side not stated is near the stated one"
 
 
 def met(question: Question, finding: Finding, node: Computed) -> Finding:
@@ -24,7 +24,7 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
             return leaning(question, found, list(items), note)
     if soft or _floors(node):
         names = " and ".join(dict.fromkeys(item.path for item in [*_floors(node), *soft]))
-        found = replace(found, message=f"{found.message}, for any usual value of {names}")
+        found = replace(found, message=f"{found.message}; met for any usual value of {names}")
     recalled = any(x.kind == "from memory" for x in question.check.limits.basis.values())
     at_last = question.milestone == MILESTONES[-1]
     if at_last and question.check.stake == "safety" and recalled:

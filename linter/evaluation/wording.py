@@ -1,6 +1,6 @@
 """Numbers and names of a check turned into the words of a finding."""
 
-from math import inf
+from math import inf, isnan, nan
 from typing import Any
 
 from ..check import Check, Input
@@ -14,6 +14,8 @@ PLAIN = ("word", "text", "set")
 UNKNOWN = "unknown"
 NOT_THERE = "none"
 UNBOUNDED = "without limit"
+MANY_TIMES = 3.0
+NEAR = 0.01
 BOUNDS = ("floor", "favourable", "adverse")
 
 
@@ -38,27 +40,72 @@ class Said:
     """A value in a check's sentence, which may choose a word by it.
 
     ``{figure:+above|below}`` says "2 dB above" or, of a negative figure, "2 dB below";
-    ``{count:turn|turns}`` says "1 turn" or "3 turns"; ``{figure}`` says the value.
-    ``instead``: what is said in place of a value that nobody knows.
+    ``{count:turn|turns}`` says "1 turn", "3 turns" or "no turns";
+    ``{part:?no part|part of #}`` says the first of zero and of ``none``, else the second, in
+    which ``#`` is the value; ``{figure:%}`` says "102 %", or "4.9 times" from three times on,
+    ``{figure:% of}`` "102 % of" or "4.9 times";
+    ``{limit:*figure}`` and ``{current:/figure}`` say the other one of the two values of which
+    the figure is the ratio; ``{figure}`` says the value.
+    instead: what is said in place of a value that nobody knows.  ratio: the figure.
 
     >>> f"{Said(-2.0, 'dB'):+above|below} and {Said(3.0, '1'):turn|turns}"
     '2 dB below and 3 turns'
+    >>> f"{Said(5.0, 'A'):*figure}", f"{Said(5.0, 'A', ratio=2.0):*figure}"
+    ('5 A', '10 A')
     """
 
-    def __init__(self, value: Any, unit: str, instead: str = "") -> None:
+    def __init__(self, value: Any, unit: str, instead: str = "", ratio: float = 1.0) -> None:
         self.value = value
         self.unit = unit
         self.instead = instead
+        self.ratio = ratio
 
     def __format__(self, choice: str) -> str:
-        if not choice:
-            return self.instead or in_words(self.value, self.unit)
+        if choice.startswith("?"):
+            return self._one_of(choice.removeprefix("?"))
+        if choice in ("", "%", "% of", "*figure", "/figure"):
+            return self.instead or self._number(choice)
         first, _, second = choice.removeprefix("+").partition("|")
         if self.instead:
             return f"{self.instead} {first}"
         if choice.startswith("+"):
             return f"{in_words(abs(self.value), self.unit)} {second if self.value < 0 else first}"
+        if self.value == 0:
+            return f"no {second}"
         return f"{in_words(self.value, self.unit)} {first if self.value == 1 else second}"
+
+    def _one_of(self, choice: str) -> str:
+        first, _, second = choice.partition("|")
+        if not self.instead and self.value in (0.0, NOT_THERE):
+            return first
+        return second.replace("#", f"{self}")
+
+    def _number(self, choice: str) -> str:
+        if choice.startswith("%"):
+            return _ratio(self.value, choice.removeprefix("%"))
+        if choice:
+            return self._other_end(choice)
+        return in_words(self.value, self.unit)
+
+    def _other_end(self, choice: str) -> str:
+        if choice == "/figure" and self.ratio == 0.0:
+            return UNBOUNDED
+        value = self.value * self.ratio if choice == "*figure" else self.value / self.ratio
+        if isnan(value):
+            return UNKNOWN
+        return UNBOUNDED if value == inf else in_words(value, self.unit)
+
+
+def _ratio(value: float, of: str) -> str:
+    """A ratio as a reader says it; near 100 % with one more digit.
+
+    of: what follows a percentage alone.
+    """
+    if value == inf:
+        return UNBOUNDED
+    if value >= MANY_TIMES:
+        return f"{show(value, '1')} times"
+    return show(value, "%", 4 if abs(value - 1.0) < NEAR else 3) + of
 
 
 def sentence(check: Check, node: Computed, corner: Corner) -> str:
@@ -67,11 +114,13 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
     It begins with a capital and ends without a full stop, because a note may follow.
     """
     figure = node.value(corner)
-    words: dict[str, Said | str] = {"figure": Said(figure, check.unit, _of_figure(node, figure))}
+    unknown = _of_figure(node, figure)
+    ratio = nan if unknown == UNKNOWN else figure
+    words: dict[str, Said | str] = {"figure": Said(figure, check.unit, unknown)}
     for name, item in check.inputs.items():
         if isinstance(item, Input):
             value = node.arguments[name].value(corner)
-            words[name] = Said(value, item.unit, _instead(node.arguments[name], value))
+            words[name] = Said(value, item.unit, _instead(node.arguments[name], value), ratio)
         else:
             words[name] = item.value
     text = check.sentence.format_map(words).removesuffix(".")

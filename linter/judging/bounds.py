@@ -139,14 +139,14 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     others = sorted(item for item in bound.ground.paths if item != path)
     places = [spec.place(item) for item in (path, *others)]
     named = ", ".join(dict.fromkeys(map(local_path, others)))
-    source = f", from {named}" if named else ""
+    source = f" (from {named})" if named else ""
     found = stated_finding(
         CONTRADICTS,
-        "Stated value beyond what bounds it",
+        "Stated value vs. its bound",
         path,
         Severity.MAJOR,
-        f"{local_path(path)} is stated as {stated.text}, but {quantity.meaning} is"
-        f" {show(figure, unit)}{source}",
+        f"{local_path(path)} is stated as {stated.text}; its bound is {show(figure, unit)}:"
+        f" {quantity.meaning}{source}",
         tuple(place for place in places if place),
         derivation("recomputed from the values named")
         if others

@@ -34,7 +34,7 @@ BUILT_IN = {
     " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
     CONTRADICTS: "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
-    " assumption stands between (15 % for what a pack of known cells gives); or a"
+    " assumption comes between (15 % for what a pack of known cells gives); or a"
     " value beyond another one that bounds it, such as a travel that is linear beyond the one"
     " that destroys. One of the two is wrong, and the checks use the stated one. What lies"
     " beyond a bound of physics cannot be permitted; two mere statements that differ can.",
@@ -79,13 +79,12 @@ def _unusual_finding(
     slip = None if near else next((f for f in SLIPS if low <= value.nominal * f <= high), None)
     unit = field.unit
     message = (
-        f"{value.text} for {local_path(path)}; such values usually lie within"
-        f" {show(low, unit)} .. {show(high, unit)}"
+        f"{value.text} for {local_path(path)}; usual range {show(low, unit)} .. {show(high, unit)}"
     )
     if slip is not None and unit not in ("degC", "%", "1"):
         message += (
-            f"; is it right? One guess is a slipped prefix, {show(value.nominal * slip, unit)};"
-            " only the drawing or the data sheet can tell"
+            f"; perhaps a slipped prefix ({show(value.nominal * slip, unit)}):"
+            " check the drawing or the data sheet"
         )
     else:
         slip = None
@@ -93,7 +92,7 @@ def _unusual_finding(
     place = spec.place(path)
     found = stated_finding(
         "value-outside-usual-range",
-        "Value outside the usual range of its field",
+        "Value vs. usual range of its field",
         path,
         Severity.MINOR if slip is None else Severity.MAJOR,
         message,
@@ -167,7 +166,7 @@ def _contradiction(
     places = [spec.place(item) for item in (path, *sorted(node.used))]
     found = stated_finding(
         CONTRADICTS,
-        "Stated value against what follows from the others",
+        "Stated value vs. value computed from the others",
         path,
         Severity.MAJOR,
         f"{local_path(path)} is stated as {stated.text}, but {show(nominal, unit)} follows from "

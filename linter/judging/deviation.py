@@ -49,12 +49,12 @@ BUILT_IN = {
     " permitted.",
 }
 _TITLES = {
-    "deviation-expired": "Permission that has run out",
-    "deviation-exceeded": "Departure beyond what is permitted",
-    "deviation-unused": "Permission without anything to permit",
-    "deviation-incomplete": "Permission that is not complete",
-    "deviation-unknown": "Permission for something that does not exist",
-    "deviation-against-safety": "Permission for what cannot be permitted",
+    "deviation-expired": "Deviation expired",
+    "deviation-exceeded": "Deviation exceeded",
+    "deviation-unused": "Unused deviation",
+    "deviation-incomplete": "Incomplete deviation",
+    "deviation-unknown": "Deviation for an unknown check or place",
+    "deviation-against-safety": "Deviation not allowed",
 }
 _NOBODY = (
     "",
@@ -248,7 +248,7 @@ def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -
             text = "up_to is missing; it must say up to which figure a critical finding may go"
             yield Fault("deviation-incomplete", text)
         elif item.up_to and finding.status is Status.OPEN:
-            text = "up_to: the item is open, so it has no figure to be held against it"
+            text = "up_to: the item is open, so it has no figure to compare"
             yield Fault("deviation-incomplete", text)
         elif item.up_to and entry is not None and found.figure is not None:
             limit = to_si(item.up_to, found.unit)
@@ -273,7 +273,7 @@ def _finding(item: Deviation, fault: Fault, occasion: Occasion) -> Finding:
     place = item.place if item.place in (*occasion.channels, PRODUCT) else PRODUCT
     about = f"{item.check} ({item.place}): {fault.text}"
     if item.at.file != occasion.file:
-        about += f"; stands in {item.at.file}"
+        about += f"; in {item.at.file}"
     return Finding(
         check=fault.check,
         domain=DOMAIN,

@@ -51,7 +51,7 @@ class House:
     defaults: Mapping[str, Assumption]
 
     def applied(self, spec: Spec) -> Spec:
-        """The spec with the house's defaults where it is silent."""
+        """The spec with the house's defaults where it gives none."""
         return replace(spec, defaults=self.defaults)
 
     @property

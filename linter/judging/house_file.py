@@ -205,7 +205,7 @@ class _HouseReader:
             return
         source = Source(f"house default: {reason}", self._where(path), "common practice")
         self.defaults[target] = Assumption(value, "neutral", source)
-        self._changed("default", target, f"{value} where the spec is silent", reason, path)
+        self._changed("default", target, f"{value} where the spec gives none", reason, path)
 
     def _may_have_default(self, target: str, path: str) -> bool:
         fields = self.catalogue.schema.fields

@@ -77,7 +77,7 @@ def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[
     """What speaks for one of the two, in the order in which it decides."""
     silent = [pair.old for pair in pairs if pair.silent and pair.old]
     if new.verdict.released and any(item in old.verdict.holding for item in silent):
-        yield "worse", "held before, and released now only for want of an answer"
+        yield "worse", "held before, released now only because an answer is missing"
     if old.verdict.released != new.verdict.released:
         yield ("worse", LOST) if old.verdict.released else ("better", WON)
     yield from _by_count("critical findings", *_found(old, new, silent, Severity.CRITICAL))

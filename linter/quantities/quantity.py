@@ -89,10 +89,10 @@ def _mapping(data: dict[object, object], unit: str) -> Value:
         )
     stated = [side for side in SIDES if side in data]
     if ("value" in data) == bool(stated):
-        refuse("a mapping holds either value or some of min, typ, max", unit)
+        refuse("a mapping has either value or some of min, typ, max", unit)
     if not stated:
         if isinstance(data["value"], dict):
-            refuse("value holds a mapping", unit)
+            refuse("value is a mapping", unit)
         plain = parse(data["value"], unit)
         return Value(plain.lo, plain.nominal, plain.hi, plain.form, provenance, text=plain.text)
     return _line({side: data[side] for side in stated}, unit, provenance)

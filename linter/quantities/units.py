@@ -220,7 +220,7 @@ def _spelled(text: str) -> str:
         bracketed = group.startswith("(") and group.endswith(")")
         names = _product(group[1:-1] if bracketed else group, text)
         if "*" in names.replace("**", "") and not bracketed:
-            raise UnitError(f"'{text}' is ambiguous: put what stands below the line in ( )")
+            raise UnitError(f"'{text}' is ambiguous: put the denominator in ( )")
         spelled.append(f"({names})")
     return "/".join(spelled)
 

@@ -97,7 +97,7 @@ def refuse_calendar(text: str, unit: str | None) -> None:
     if match and unit is not None and same_kind(unit_of(unit), unit_of("h")):
         hours = float(match[1]) * _HOURS[match[2].lower()]
         raise QuantityError(
-            f"'{clipped(text)}' is told by the calendar", "a time in hours", f"{hours:g} h"
+            f"'{clipped(text)}' is a calendar time", "a time in hours", f"{hours:g} h"
         )
 
 
@@ -168,4 +168,4 @@ def refuse_rest(text: str, rest: str, unit: str | None) -> NoReturn:
         refuse(f"'{whole}' is an expression; nothing is computed here", unit)
     if _DASH.match(rest):
         refuse_sign(text, unit)
-    refuse(f"'{whole}' has '{clipped(rest)}' where a unit is due", unit)
+    refuse(f"'{whole}' has '{clipped(rest)}' where a unit is expected", unit)

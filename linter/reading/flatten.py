@@ -133,12 +133,12 @@ class Flat:
         elif not key.text:
             self._refuse(key, "a value without a key", "a key before the colon")
         elif _PATH_SIGNS.search(key.text):
-            problem = f"the key {shown(key.text)} holds a dot or a bracket"
-            expected = "one word a key; what lies in a section stands below its key"
+            problem = f"the key {shown(key.text)} contains a dot or a bracket"
+            expected = "one word a key; the contents of a section go below its key"
             self._refuse(key, problem, expected, "section: {voltage: 24 V}")
         elif key.text in entries:
             line = entries[key.text].key.line
-            problem = f"the key {shown(key.text)} stands a second time, first in line {line}"
+            problem = f"the key {shown(key.text)} is given twice, first in line {line}"
             self._refuse(key, problem, "each key once in its section")
         else:
             return True

@@ -24,7 +24,7 @@ _AS_UTF_8 = "text stored as UTF-8"
 def decode(content: str | bytes, file: str) -> tuple[str, tuple[Refusal, ...]]:
     """The text of a file without byte order mark; empty text where it cannot be had."""
     if len(content) > MAX_BYTES:
-        problem = f"the file holds more than {MAX_BYTES // 1000} kB"
+        problem = f"the file is larger than {MAX_BYTES // 1000} kB"
         return "", (Refusal(Place(file, 1, 1), problem, "a spec of a few hundred lines"),)
     try:
         text = content.decode("utf-8") if isinstance(content, bytes) else content

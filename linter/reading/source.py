@@ -129,7 +129,7 @@ class _Tree:
         if event.tag is not None:
             tag = str(event.tag).replace("tag:yaml.org,2002:", "!!")
             problem = f"the tag {shown(tag)}"
-            self._refuse(line, column, problem, "the value alone: a spec holds no tags")
+            self._refuse(line, column, problem, "the value alone: a spec has no tags")
         if kind == "ScalarEvent":
             plain = bool(event.implicit[0])
             node = YamlNode("scalar", line, column, self._checked(event, plain), plain)
@@ -159,7 +159,7 @@ class _Tree:
         name = shown(str(event.anchor))
         if target is None:
             known = ", ".join(sorted(self.anchors)[:5]) or "there are none"
-            expected = f"an anchor that stands further up ({known})"
+            expected = f"an anchor defined further up ({known})"
             self._refuse(line, column, f"no anchor {name} above", expected, "right: *shared")
         elif target.open:
             problem = f"{name} is used inside itself"

@@ -36,7 +36,7 @@ _SLIPS = (
     _Slip(
         "unexpected ':'",
         False,
-        "no space behind the colon, or text that holds a colon without quotes",
+        "no space after the colon, or text with a colon without quotes",
         "a colon and a space; text in quotes",
         "{length: 2 m}",
     ),
@@ -51,14 +51,14 @@ _SLIPS = (
         "flow mapping",
         True,
         "the { that begins here is not closed, or a comma is missing inside",
-        "entries parted by commas and a } at the end",
+        "entries separated by commas and a } at the end",
         "{min: 8 ns, typ: 12 ns, max: 25 ns}",
     ),
     _Slip(
         "flow sequence",
         True,
         "the [ that begins here is not closed, or a comma is missing inside",
-        "items parted by commas and a ] at the end",
+        "items separated by commas and a ] at the end",
         "[eu, uk]",
     ),
     _Slip(
@@ -71,8 +71,8 @@ _SLIPS = (
     _Slip(
         "mapping values are not allowed",
         False,
-        "a colon where no key can stand: a second one in the line, or a line set too far in",
-        "one key a line, level with its neighbours; text that holds a colon in quotes",
+        "a colon where no key can be: a second one in the line, or a line indented too far",
+        "one key a line, level with its neighbours; text with a colon in quotes",
         "title: 'Stage two: the bridge'",
     ),
     _Slip(
@@ -106,7 +106,7 @@ _SLIPS = (
         "block scalar",
         False,
         "nothing may follow | or > in its line",
-        "the text on the next lines, set in",
+        "the text on the next lines, indented",
     ),
     _Slip(
         "node content",
@@ -159,21 +159,21 @@ def _tab(lines: list[str], stuck: tuple[int, int], file: str) -> Refusal | None:
         indent = line[: len(line) - len(line.lstrip())]
         if "\t" in indent:
             place = Place(file, number + 1, indent.index("\t") + 1)
-            return Refusal(place, "a tab sets this line in", "spaces, two for each level")
+            return Refusal(place, "a tab indents this line", "spaces, two for each level")
     return None
 
 
 def _glued(
     lines: list[str], marks: tuple[tuple[int, int] | None, ...], file: str
 ) -> Refusal | None:
-    """A key and its value without a space behind the colon, near where the parser stuck."""
+    """A key and its value without a space after the colon, near where the parser stuck."""
     rows = {mark[0] + step for mark in marks if mark for step in (-1, 0)}
     for row in sorted(row for row in rows if 0 <= row < len(lines)):
         match = _GLUED.match(lines[row])
         if match:
             place = Place(file, row + 1, match.end(1) + 1)
             example = f"{match.group(1)}: {match.group(2).strip()[:40]}"
-            return Refusal(place, "no space behind the colon", "a colon and a space", example)
+            return Refusal(place, "no space after the colon", "a colon and a space", example)
     return None
 
 

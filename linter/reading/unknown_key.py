@@ -25,7 +25,7 @@ def unknown_key(
     names = sorted(known)
     glued = glued_pair(key, names)
     if glued:
-        return Refusal(place, f"no space behind the colon in {shown(key)}", *glued)
+        return Refusal(place, f"no space after the colon in {shown(key)}", *glued)
     called = schema.trade_words.get(spelled(key).replace("(", "").replace(")", ""))
     if called and key not in _last_names(schema):
         return Refusal(place, problem, f"this spec has {' or '.join(_placed(schema, called))}")

@@ -83,7 +83,9 @@ def _once(refusals: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
     ordered = in_order(known.values())
     if len(ordered) <= MAX_REFUSALS:
         return ordered
-    more = Refusal(ordered[MAX_REFUSALS].place, "more problems from here on", "those above cured")
+    more = Refusal(
+        ordered[MAX_REFUSALS].place, "more problems from here on", "those above fixed first"
+    )
     return (*ordered[:MAX_REFUSALS], more)
 
 
@@ -173,7 +175,7 @@ class _Validator:
         glued = glued_pair(value, _fields_of(known.model)) if isinstance(value, str) else None
         if glued is None:
             return value
-        problem = f"no space behind the colon in {shown(value)}"
+        problem = f"no space after the colon in {shown(value)}"
         self.refusals.append(Refusal(self._place(path), problem, *glued))
         return {}
 

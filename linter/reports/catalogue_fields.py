@@ -21,7 +21,7 @@ QUANTITY_HEADS = ("quantity", "unit", "meaning", "how it follows", "where it may
 SILENT = "default: "
 SCOPES = {"channel": "of each channel", "product": "of the product"}
 HOW = (
-    "Fields below a channel stand under channels.NAME. A field that is not stated is not"
+    "Fields below a channel are given under channels.NAME. A field that is not stated is not"
     " assumed unless it has a default; what needs it is then open."
 )
 

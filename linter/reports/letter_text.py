@@ -135,7 +135,7 @@ def what(item: Wanted) -> str:
     unit = item.question.field.unit
     name = item.question.local.rpartition(".")[2]
     told = name if unit in ("1", "word") else f"{name}, in {printed(unit)}"
-    return f"{re.sub(r'; silent.*?(?=;|$)', '', condition(item.question))} [{told}]"
+    return f"{re.sub(r'; default:.*?(?=;|$)', '', condition(item.question))} [{told}]"
 
 
 def bounds(item: Wanted) -> str:

@@ -10,9 +10,9 @@ from .form_text import GIVEN, form_text
 from .phrases import clean
 
 HOW = (
-    "Write each answer behind its name, with its unit; what stays blank stays open. A name"
-    " right behind a # belongs to a part that may not be in the product: take the # away"
-    " where it is, or write none behind the part's name.",
+    "Write each answer after its name, with its unit; what stays blank stays open. A name"
+    " right after a # belongs to a part that may not be in the product: take the # away"
+    " where it is, or write none after the part's name.",
     "Say where a value comes from where it matters: {value: 375 ns, from: measured}, or"
     " datasheet, supplier, estimate. A data-sheet line is {min: 8 ns, typ: 12 ns, max: 25 ns}.",
 )
@@ -46,7 +46,7 @@ def condition(question: SupplierQuestion) -> str:
     if field.kind == "section":
         other = ", or that there is none" if field.can_be_none else ""
         return f"{field.meaning.rstrip('.')}: its data{other}"
-    parts = [re.sub(r"; silent:.*", "", field.meaning)]
+    parts = [re.sub(r"; default:.*", "", field.meaning)]
     if field.words:
         parts.append("one of " + ", ".join(field.words))
     if given := GIVEN.get(field.given):

@@ -76,7 +76,7 @@ def _clash(spec: Spec, answers: Spec, path: str) -> Refusal | None:
 def _disagreement(spec: Spec, answers: Spec, path: str, where: str, found: str) -> Refusal:
     place = spec.place(where)
     line = f"{spec.file}, line {place.line}" if place else spec.file
-    problem = f"{path} is otherwise in the spec: {found} ({line})"
+    problem = f"{path} differs in the spec: {found} ({line})"
     return Refusal(_place(answers, path), problem, "the same in both files, or only in one")
 
 

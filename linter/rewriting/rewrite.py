@@ -83,7 +83,7 @@ def parts_of(text: str) -> Part:
         if new.kind in ("mapping", "list"):
             stack.append(new)
     if root is None or root.kind != "mapping":
-        raise RewriteError("the file holds no spec")
+        raise RewriteError("the file has no spec")
     return root
 
 

@@ -10,7 +10,7 @@ each ampere hour of gassing current and cell, through an inlet and an outlet wit
 battery, 8 mA of a valve-regulated one.
 
 The figure is the free area of each opening over the one needed. Below 1 is critical. Where
-only a sealed enclosure is stated the battery is taken to be in it. First cure: a battery
+only a sealed enclosure is stated the battery is taken to be in it. First fix: a battery
 bay of its own, vented above and below, without anything in it that sparks.
 """
 
@@ -41,15 +41,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Ventilation of a lead-acid battery",
+    title="Vent area for hydrogen vs. area needed, lead-acid",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="vent_area / (series * share of capacity by chemistry / hour * air_per_charge"
     " / air_speed)",
-    sentence="{series:cell|cells} of {capacity} are charged behind openings of {vent_area},"
-    " {figure} times the area needed to carry off hydrogen.",
+    sentence="{series:cell|cells} of {capacity} charge behind {vent_area} of vent openings,"
+    " {figure:% of} the area that hydrogen needs.",
     inputs={
         "vent_area": Input("vent_area_seen"),
         "series": Input("battery.series"),

@@ -23,14 +23,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Lead-acid run time at the working current against the claim",
+    title="Lead-acid run time at the working current vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="rating_time * (capacity / (current * rating_time))^exponent / run_time",
-    sentence="At a current of {current} {capacity} (rated for {rating_time}, exponent {exponent})"
-    " last {figure} times the claimed {run_time}.",
+    sentence="Run time {run_time:*figure} at {current} from {capacity} ({rating_time} rating,"
+    " exponent {exponent}); claimed {run_time}.",
     inputs={
         "capacity": Input("capacity_pack"),
         "rating_time": Input("battery.rating_hours"),

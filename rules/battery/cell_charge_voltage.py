@@ -19,14 +19,13 @@ def figure(v_stated: float, v_most: float) -> float:
 
 
 CHECK = Check(
-    title="Stated charge voltage of a cell vs. its chemistry",
+    title="Stated cell charge voltage vs. limit of its chemistry",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_stated / v_most",
-    sentence="The cell is stated for {v_stated}, {figure} times the {v_most} that its chemistry"
-    " allows.",
+    sentence="Stated cell charge voltage {v_stated}; limit of its chemistry {v_most} ({figure:%}).",
     inputs={
         "v_stated": Input(
             "battery.cell.v_charge:nominal", meaning="stated end of charge, one cell"

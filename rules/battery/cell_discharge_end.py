@@ -22,14 +22,14 @@ def figure(v_end: float, series: float, v_least: float) -> float:
 
 
 CHECK = Check(
-    title="End of discharge per cell vs. the least of its chemistry",
+    title="End of discharge per cell vs. minimum of its chemistry",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_end / (series * v_least)",
-    sentence="The discharge of {series:cell|cells} in series ends at {v_end}, {figure} times the"
-    " {v_least} a cell down to which its chemistry goes.",
+    sentence="Discharge ends at {v_least:*figure} per cell ({v_end}, {series:cell|cells} in"
+    " series); minimum of its chemistry {v_least}.",
     inputs={
         "v_end": Input("v_discharge_end"),
         "series": Input("battery.series"),

@@ -19,14 +19,14 @@ def figure(t_beyond: float) -> float:
 
 
 CHECK = Check(
-    title="Stated temperature windows of a cell vs. its chemistry",
+    title="Stated cell temperature window vs. limits of its chemistry",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_beyond, larger one of charge and discharge",
-    sentence="The stated windows of the cell reach {figure:+beyond|short of} those of its"
-    " chemistry.",
+    sentence="The stated temperature window of the cell ends {figure:+beyond|inside} the limits of"
+    " its chemistry.",
     inputs={"t_beyond": Input("t_beyond_chemistry")},
     applies={"supply.source": "battery"},
     limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOW}),

@@ -1,15 +1,15 @@
-"""Type number of a cell that is said to bear more than its chemistry.
+"""Type number of a cell that is said to exceed its chemistry.
 
 Two words lift a limit that keeps cells from burning: ``made_for: high-voltage`` lets lithium-ion
 be charged above 4.20 V, ``made_for: cold-charge`` lets it be charged below freezing. Such cells
 exist, but most are not, and a common cell treated like one swells, plates lithium and burns.
 
-The word alone proves nothing. So the type number of the cell has to stand beside it, in
+The word alone proves nothing. So the type number of the cell has to go with it, in
 ``battery.cell.part``: somebody can then look up its data sheet, and whoever builds the pack
 knows that no other cell may be fitted. Without one the question stays open, and it is one of
 safety. A place-holder such as "tbd" names no cell and is critical.
 
-First cure: write the type number of the cell, and keep its data sheet with the spec. Else leave
+First fix: write the type number of the cell, and keep its data sheet with the spec. Else leave
 the word away; the limits of the chemistry then hold.
 """
 
@@ -33,13 +33,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Type number of a cell beyond its chemistry",
+    title="Cell type number vs. stated cell type",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 where part names no cell that is made_for it, else 0",
-    sentence="The cell is said to be made for {made_for}; its type number reads {part}.",
+    sentence="Stated cell type {made_for}; type number {part}.",
     inputs={
         "part": Input("battery.cell.part"),
         "made_for": Input("battery.cell.made_for"),

@@ -7,7 +7,7 @@ version of a pack with the charger of the large one is how it goes wrong.
 
 Above the rating of the cell is major, above 1.5 times it critical: no cell heals from that
 plating (common practice). Where the cell's charge current is not stated, half
-the capacity per hour is taken (from memory, cells that stand more say so). The figure
+the capacity per hour is taken (from memory, cells that allow more say so). The figure
 does not know of a reduced current at the ends of the temperature window.
 """
 
@@ -29,14 +29,14 @@ def figure(charger: float, parallel: float, i_cell: float) -> float:
 
 
 CHECK = Check(
-    title="Charge current per cell against its limit",
+    title="Charge current per cell vs. cell limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="charger / (parallel * i_cell)",
-    sentence="{charger} into {parallel:string|strings} are {figure} times the {i_cell} that a cell"
-    " may be charged with.",
+    sentence="Charge current {i_cell:*figure} per cell ({charger}, {parallel:string|strings});"
+    " limit {i_cell} ({figure:%}).",
     inputs={
         "charger": Input("battery.charger.i"),
         "parallel": Input("battery.parallel"),

@@ -21,14 +21,14 @@ def figure(t_window_low: float, t_charge_low: float) -> float:
 
 
 CHECK = Check(
-    title="Coldest charge against the cells' window",
+    title="Lowest charge temperature vs. cell limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_window_low - t_charge_low",
-    sentence="Charging is let through from {t_window_low}, {figure:+above|below} the"
-    " {t_charge_low} from which the cells may be charged.",
+    sentence="Charging is allowed down to {t_window_low}, {figure:+above|below} the cell limit of"
+    " {t_charge_low}.",
     inputs={
         "t_window_low": Input("t_window_low"),
         "t_charge_low": Input("t_charge_low"),

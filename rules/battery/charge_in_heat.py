@@ -25,14 +25,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Hottest charge against the cells' window",
+    title="Highest charge temperature vs. cell limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="smaller of t_charge_high - t_full_high and t_hottest - t_window_high",
     sentence="Full charge up to {t_full_high}, any charge up to {t_window_high}:"
-    " {figure:+below|above} the limit (full {t_charge_high}, any {t_hottest}).",
+    " {figure:+below|above} the cell limits ({t_charge_high}, {t_hottest}).",
     inputs={
         "t_full_high": Input("t_full_charge_high"),
         "t_hottest": Input("t_charge_hottest"),

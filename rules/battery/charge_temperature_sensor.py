@@ -31,13 +31,13 @@ def figure(sensor: str) -> float:
 
 
 CHECK = Check(
-    title="Place of the charger's temperature sensor",
+    title="Location of the charger's temperature sensor",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="0 if sensor is none, 1 if board, 2 if cell",
-    sentence="The charger's temperature sensor: {sensor}.",
+    sentence="{sensor:?No temperature sensor in the charger|Charger temperature sensor: #}.",
     inputs={"sensor": Input("battery.charger.sensor")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(

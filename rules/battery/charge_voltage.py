@@ -23,14 +23,14 @@ def figure(charger: float, series: float, v_cell_limit: float) -> float:
 
 
 CHECK = Check(
-    title="Charge voltage per cell against its limit",
+    title="Charge voltage per cell vs. cell limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="charger / (series * v_cell_limit)",
-    sentence="{charger} on {series:cell|cells} in series are {figure} times the {v_cell_limit}"
-    " that a cell allows.",
+    sentence="Charge voltage {v_cell_limit:*figure} per cell ({charger}, {series:cell|cells});"
+    " limit {v_cell_limit} ({figure:%}).",
     inputs={
         "charger": Input("battery.charger.v"),
         "series": Input("battery.series"),

@@ -2,10 +2,10 @@
 
 Every chemistry that is known here is rechargeable, so somebody will charge the pack. Where
 the product holds no charger, the right one is named all the same: its voltage, its current
-and its temperatures decide whether the pack burns, wherever the charger stands. ``none``
+and its temperatures decide whether the pack burns, wherever the charger is. ``none``
 leaves the choice to the owner, and chargers for other cells fit many a connector.
 
-None is major. The figure is 1 where a charger is stated, else 0. First cure: describe the
+None is major. The figure is 1 where a charger is stated, else 0. First fix: describe the
 charger that goes with the product, or make the pack removable to a charger of its maker.
 """
 
@@ -25,7 +25,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 if charger is stated, else 0",
-    sentence="Charger of the rechargeable pack: {charger}.",
+    sentence="{charger:?No charger for the rechargeable pack|Charger of the rechargeable pack:"
+    " stated}.",
     inputs={"charger": Input("battery.charger")},
     applies={"supply.source": "battery"},
     limits=AtLeast(major="1", basis={"major": SAFEGUARDS}),

@@ -18,13 +18,13 @@ def figure(playing: str) -> float:
 
 
 CHECK = Check(
-    title="What feeds the amplifier while the pack is charged",
+    title="Amplifier supply during charging",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="1 if playing is from-the-cells, else 0",
-    sentence="What feeds the amplifier while the pack is charged: {playing}.",
+    sentence="Amplifier supply during charging: {playing}.",
     inputs={"playing": Input("battery.charger.playing")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtMost(

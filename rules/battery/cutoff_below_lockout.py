@@ -18,14 +18,14 @@ def figure(v_cutoff: float, v_lockout: float) -> float:
 
 
 CHECK = Check(
-    title="Cut-off of the pack below the amplifier's lockout",
+    title="Pack cut-off vs. amplifier undervoltage lockout",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_cutoff / v_lockout",
-    sentence="The protection cuts off at {v_cutoff}, {figure} times the amplifier's lockout of"
-    " {v_lockout}.",
+    sentence="Pack cut-off {v_cutoff} ({figure:% of} the amplifier lockout {v_lockout}); the"
+    " lockout should act first.",
     inputs={
         "v_cutoff": Input("battery.protection.v_cutoff"),
         "v_lockout": Input("protection.under_voltage.v_trip"),

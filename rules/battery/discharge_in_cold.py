@@ -19,14 +19,14 @@ def figure(ambient: float, t_low: float) -> float:
 
 
 CHECK = Check(
-    title="Coldest ambient against the cells' window for discharge",
+    title="Lowest ambient vs. discharge limit of the cells",
     figure=figure,
     unit="K",
     each="product",
     stake="rating",
     formula="ambient - t_low",
-    sentence="The coldest ambient, {ambient}, lies {figure:+above|below} the coldest discharge"
-    " that the cells allow, {t_low}.",
+    sentence="Lowest ambient {ambient}, {figure:+above|below} the cells' discharge limit of"
+    " {t_low}.",
     inputs={
         "ambient": Input("environment.ambient"),
         "t_low": Input("t_discharge_low"),

@@ -22,14 +22,14 @@ def figure(t_high: float, t_air: float) -> float:
 
 
 CHECK = Check(
-    title="Air round the cells against their window for discharge",
+    title="Air temperature at the cells vs. discharge limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_high - t_air",
-    sentence="The air inside reaches {t_air}, {figure:+below|above} the hottest discharge that the"
-    " cells allow, {t_high}.",
+    sentence="Air around the cells reaches {t_air}, {figure:+below|above} their discharge limit of"
+    " {t_high}.",
     inputs={
         "t_high": Input("t_discharge_high"),
         "t_air": Input("t_air_inside"),

@@ -23,14 +23,14 @@ def figure(p_crest: float, r: float, v_open: float) -> float:
 
 
 CHECK = Check(
-    title="Peak power against the most that the pack can give",
+    title="Peak power vs. maximum power of the pack",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="4 r p_crest / v_open^2",
-    sentence="At the crest of the lowest note {p_crest} are asked of a pack of {v_open} and {r},"
-    " {figure} times the most that it can give.",
+    sentence="Bass peaks need {p_crest}; the pack can deliver {p_crest:/figure} at most ({v_open},"
+    " {r}).",
     inputs={
         "p_crest": Input("p_source_crest"),
         "r": Input("r_pack_known"),

@@ -22,14 +22,14 @@ def figure(i_source_rms: float, parallel: float, i_cont: float) -> float:
 
 
 CHECK = Check(
-    title="Continuous current of the cells against their rating",
+    title="Cell current vs. continuous rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_source_rms / (parallel * i_cont)",
-    sentence="At rated power {i_source_rms} rms on {parallel:string|strings} are {figure} times"
-    " the {i_cont} that one cell stands continuously.",
+    sentence="Each cell carries {i_cont:*figure} rms at rated power ({parallel:string|strings});"
+    " rated {i_cont} continuous ({figure:%}).",
     inputs={
         "i_source_rms": Input("i_source_rms"),
         "parallel": Input("battery.parallel"),

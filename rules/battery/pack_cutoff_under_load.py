@@ -21,14 +21,14 @@ def figure(v_loaded: float, v_cutoff: float) -> float:
 
 
 CHECK = Check(
-    title="Pack voltage under load against the protection's cut-off",
+    title="Pack voltage under load vs. protection cut-off",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_loaded / v_cutoff",
-    sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the"
-    " protection's cut-off of {v_cutoff}.",
+    sentence="Bass peaks pull a low pack down to {v_loaded}; protection cut-off {v_cutoff}"
+    " ({figure:%}).",
     inputs={
         "v_loaded": Input("v_source_loaded"),
         "v_cutoff": Input("battery.protection.v_cutoff"),

@@ -21,14 +21,14 @@ def figure(i_source_peak: float, parallel: float, i_pulse: float) -> float:
 
 
 CHECK = Check(
-    title="Peak current of the cells against their pulse rating",
+    title="Peak cell current vs. pulse rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_source_peak / (parallel * i_pulse)",
-    sentence="At the bass crest {i_source_peak} on {parallel:string|strings} are {figure} times"
-    " the {i_pulse} that one cell stands as a pulse.",
+    sentence="Each cell carries {i_pulse:*figure} at bass peaks ({parallel:string|strings}); pulse"
+    " rating {i_pulse} ({figure:%}).",
     inputs={
         "i_source_peak": Input("i_source_peak"),
         "parallel": Input("battery.parallel"),

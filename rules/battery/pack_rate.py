@@ -7,7 +7,7 @@ below one. A single cell behind a step-up module looks fine in volts and amperes
 module and fails here.
 
 Where the cell's continuous current is stated, that time is its capacity over the current;
-else what cells of the chemistry usually stand (half an hour for lithium, one to two hours
+else what cells of the chemistry usually allow (half an hour for lithium, one to two hours
 for the others, from memory), which is a stand-in: power cells do far better. So above 1 is
 only minor; above 2 the pack does not fit the power, major. The currents themselves are
 judged by checks of their own when the cell's data are there.
@@ -22,14 +22,14 @@ def figure(p_source: float, e_pack: float, shortest: float) -> float:
 
 
 CHECK = Check(
-    title="Rated power against the energy of the pack",
+    title="Discharge time at rated power vs. shortest rated discharge",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="p_source * shortest / e_pack",
-    sentence="{p_source} empty a pack of {e_pack} {figure} times as fast as the shortest discharge"
-    " that its cells are made for, {shortest}.",
+    sentence="Rated power ({p_source}) empties the {e_pack} pack in {shortest:/figure}; shortest"
+    " rated discharge of its cells {shortest}.",
     inputs={
         "p_source": Input("p_source_least"),
         "e_pack": Input("e_pack"),

@@ -23,14 +23,14 @@ def figure(v_loaded: float, v_trip: float) -> float:
 
 
 CHECK = Check(
-    title="Pack voltage under load against the under-voltage lockout",
+    title="Pack voltage under load vs. undervoltage lockout",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_loaded / v_trip",
-    sentence="At the bass crest a low pack falls to {v_loaded}, {figure} times the lockout of"
-    " {v_trip}.",
+    sentence="Bass peaks pull a low pack down to {v_loaded}; undervoltage lockout {v_trip}"
+    " ({figure:%}).",
     inputs={
         "v_loaded": Input("v_source_loaded"),
         "v_trip": Input("protection.under_voltage.v_trip"),
@@ -40,7 +40,7 @@ CHECK = Check(
         major="1",
         minor="1.05",
         basis={
-            "major": derivation("below the lockout the amplifier is silent"),
+            "major": derivation("below the lockout the amplifier switches off"),
             "minor": COMMON_PRACTICE,
         },
     ),

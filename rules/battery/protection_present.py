@@ -18,13 +18,14 @@ def figure(protection: str) -> float:
 
 
 CHECK = Check(
-    title="Protection circuit in a lithium pack",
+    title="Protection circuit of a lithium pack",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 if protection is fitted, else 0",
-    sentence="Protection circuit of the lithium pack: {protection}.",
+    sentence="{protection:?No protection circuit in the lithium pack|Protection circuit of the"
+    " lithium pack: fitted}.",
     inputs={"protection": Input("battery.protection")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(

@@ -4,7 +4,7 @@ A protection circuit is mostly chosen from the cells' data. If its lowest trip l
 what the amplifier draws at the crest of a bass note, the product switches itself off on
 loud music, and comes back only with the charger. The crest lasts a part of half a period:
 a trip delay longer than that period rides it out, and then the rms current is what the trip
-must stand. With a shorter or an unknown delay the crest itself counts.
+must carry. With a shorter or an unknown delay the crest itself counts.
 
 All channels at rated power and a low, aged pack. Below 1 is major, below 1.1 minor
 (common practice, no source). Clipped music draws up to a third more than the sine.
@@ -33,14 +33,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Over-current trip of the pack above the music",
+    title="Pack over-current trip vs. music current",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_trip / i_peak, or / i_rms if t_trip is longer than half a period of f",
-    sentence="The protection's trip, {i_trip} after {t_trip}, is {figure} times what the music"
-    " draws ({i_peak} at the crest, {i_rms} rms).",
+    sentence="The pack trips at {i_trip} after {t_trip}; music draws {i_peak} peak, {i_rms} rms"
+    " ({figure:%}).",
     inputs={
         "i_trip": Input("battery.protection.i_trip"),
         "t_trip": Input("battery.protection.t_trip", default=AT_ONCE),

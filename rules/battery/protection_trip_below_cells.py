@@ -1,10 +1,10 @@
-"""The pack's over-current trip below what the cells stand.
+"""The pack's over-current trip below what the cells withstand.
 
 The protection circuit is the last thing between a fault on the board and the cells. Its
 highest trip must not exceed the pulse rating of the cells, times the strings in parallel:
-above that there is a range of currents that the cells do not stand and nothing stops, until
+above that there is a range of currents that the cells do not withstand and nothing stops, until
 a fuse takes its seconds. It goes wrong when the trip is raised because bass switched the
-product off; the cure for that is more strings.
+product off; the fix for that is more strings.
 
 Above 1 is major, above 2 critical: four times the heat of the pulse rating flows into the
 cells and nothing acts (common practice). The pulse rating holds for seconds, the trip acts in
@@ -30,14 +30,14 @@ def figure(i_trip: float, parallel: float, i_pulse: float) -> float:
 
 
 CHECK = Check(
-    title="Over-current trip of the pack below the cells' pulse rating",
+    title="Pack over-current trip vs. cell pulse rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_trip / (parallel * i_pulse)",
-    sentence="The protection's trip, {i_trip} at most, is {figure} times what"
-    " {parallel:string|strings} of cells with {i_pulse} stand.",
+    sentence="Pack trip {i_trip}, {i_pulse:*figure} per cell ({parallel:string|strings}); cell"
+    " pulse rating {i_pulse} ({figure:%}).",
     inputs={
         "i_trip": Input("battery.protection.i_trip"),
         "parallel": Input("battery.parallel"),
@@ -58,7 +58,7 @@ CHECK = Check(
         Caution(
             "WARNING",
             "Cells that deliver more than they are made for can vent and burn. Never bridge"
-            " or raise a pack's protection to cure a nuisance trip.",
+            " or raise a pack's protection to stop a nuisance trip.",
         ),
     ),
     cases=(

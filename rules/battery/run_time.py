@@ -3,7 +3,7 @@
 Energy above the cut-off over the mean input power at programme level. The input power is
 that of the programme with the losses at that level, idle loss once: at one eighth of rated
 power a class-D amplifier is well below its full-power efficiency, and using that one is the
-usual way to promise too much. The crest factor of the programme stands in the spec; 12 dB,
+usual way to promise too much. The crest factor of the programme is in the spec; 12 dB,
 one eighth of the sine, is loud music that just does not clip. Speech and quiet music last
 longer, clipped music much shorter.
 
@@ -22,13 +22,14 @@ def figure(e_pack: float, usable_share: float, p_source: float, run_time: float)
 
 
 CHECK = Check(
-    title="Run time against the claim",
+    title="Run time vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="e_pack * usable_share / p_source / run_time",
-    sentence="{usable_share} of {e_pack} at {p_source} last {figure} times the claimed {run_time}.",
+    sentence="Run time {run_time:*figure}; claimed {run_time} ({usable_share} of {e_pack} at"
+    " {p_source}).",
     inputs={
         "e_pack": Input("e_pack"),
         "usable_share": Input("battery.usable_share"),

@@ -40,15 +40,15 @@ claims: {run_time: 12 h}
 """
 
 CHECK = Check(
-    title="Run time vs. energy of the pack, no loss counted",
+    title="Run time without losses vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="e_pack / (10^((3.01 - crest_factor)/10) sum of rated_power + sum of p_idle +"
     " p_auxiliary) / run_time",
-    sentence="{e_pack} last {figure} times the claimed {run_time}, even without any loss"
-    " (channels of {rated_power} at a crest factor of {crest_factor}).",
+    sentence="Run time without any loss {run_time:*figure}; claimed {run_time} ({e_pack}, channels"
+    " of {rated_power}, crest factor {crest_factor}).",
     inputs={
         "e_pack": Input("e_pack"),
         "rated_power": Input("all rated_power"),

@@ -21,14 +21,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Run time in the cold against the claim",
+    title="Run time in the cold vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="e_pack * usable_share * cold_share / p_source / run_time",
-    sentence="In the cold {cold_share} of the {usable_share} of {e_pack} are left; at"
-    " {p_source} they last {figure} times the claimed {run_time}.",
+    sentence="Run time in the cold {run_time:*figure}; claimed {run_time} ({cold_share} of"
+    " {usable_share} of {e_pack} at {p_source}).",
     inputs={
         "e_pack": Input("e_pack"),
         "usable_share": Input("battery.usable_share"),

@@ -23,14 +23,14 @@ def figure(capacity: float, usable_share: float, i_standby: float, shelf_time: f
 
 
 CHECK = Check(
-    title="Shelf time against the claim",
+    title="Shelf time vs. claim",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="capacity * usable_share / i_standby / shelf_time",
-    sentence="{usable_share} of {capacity} at {i_standby} last {figure} times the claimed"
-    " {shelf_time}.",
+    sentence="Shelf time {shelf_time:*figure}; claimed {shelf_time} ({usable_share} of {capacity}"
+    " at {i_standby}).",
     inputs={
         "capacity": Input("capacity_pack"),
         "usable_share": Input("battery.usable_share"),

@@ -10,7 +10,7 @@ The figure is the time above the trip, R C times the logarithm of first current 
 the delay of the trip. Many circuits have a second, faster step for short circuits at several
 times that current, which is not counted here: what passes may still trip it. Above 1 is major,
 above a half minor (common practice, no source). A converter ahead of the rail starts by itself
-and is left out. First cure: a pre-charge resistor or a controlled start; then less capacitance, or
+and is left out. First fix: a pre-charge resistor or a controlled start; then less capacitance, or
 a longer delay.
 """
 
@@ -37,15 +37,15 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Time above the pack's trip at start-up vs. delay of the trip",
+    title="Inrush time above the pack trip vs. trip delay",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="v_rail / i_inrush c_rail ln(i_inrush / i_trip) / t_trip, 0 where i_inrush is below"
     " i_trip",
-    sentence="Empty capacitors of {c_rail} draw {i_inrush} from {v_rail} at first and stay above"
-    " the pack's trip of {i_trip} for {figure} times its delay of {t_trip}.",
+    sentence="Inrush ({i_inrush}) stays above the {i_trip} pack trip for {t_trip:*figure}; trip"
+    " delay {t_trip} ({c_rail}, {v_rail}).",
     inputs={
         "i_inrush": Input("i_inrush"),
         "i_trip": Input("battery.protection.i_trip"),

@@ -20,13 +20,13 @@ def figure(e_pack: float, packs: float) -> float:
 
 
 CHECK = Check(
-    title="Energy of one pack against the limits of air travel",
+    title="Energy per pack vs. air-travel limits",
     figure=figure,
     unit="Wh",
     each="product",
     stake="rating",
     formula="e_pack / packs",
-    sentence="One pack holds {figure} ({packs:pack|packs}, {e_pack} in all).",
+    sentence="Energy per pack {figure} ({packs:pack|packs}, {e_pack} in all).",
     inputs={
         "e_pack": Input("e_pack"),
         "packs": Input("battery.packs"),

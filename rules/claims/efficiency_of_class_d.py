@@ -6,7 +6,7 @@ that they are made for.  A claim below 70 % at rated power means that a good par
 reason for switching is lost: too much dead time, hard switching of large charges, resistance
 in the path of a low load, or an idle loss that rivals the output.
 
-Minor: it works, and the heat checks judge whether it stays cool.  First cure: look which
+Minor: it works, and the heat checks judge whether it stays cool.  First fix: look which
 loss term is the largest; a good design has conduction and charge losses of equal size.
 """
 
@@ -24,14 +24,14 @@ def figure(efficiency: float) -> float:
 
 
 CHECK = Check(
-    title="Claimed efficiency against what class D reaches",
+    title="Claimed efficiency vs. measured class D",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency",
-    sentence="The claimed efficiency at rated power is {figure}; a linear stage comes to 55 to 65"
-    " %, measured class-D amplifiers to 79 to 91 %.",
+    sentence="Claimed efficiency {figure}; measured class-D amplifiers reach 79 to 91 %, linear"
+    " stages 55 to 65 %.",
     inputs={"efficiency": Input("claims.efficiency")},
     limits=AtLeast(minor="70 %", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("claims.efficiency", "1 %"),),

@@ -10,7 +10,7 @@ the gates, or for a simulation.
 The figure is the claim less the bound, in percent of input power.  Any excess is minor: a
 graph is read to a point or two.  More than 3 points is major, at every milestone where no
 tolerance clears it.  A loss that the spec does not
-state only raises the bound; then a claim may fail, but never pass.  First cure: measure at
+state only raises the bound; then a claim may fail, but never pass.  First fix: measure at
 rated power, all channels, whole product, and state load and power beside the figure.
 """
 
@@ -52,15 +52,14 @@ claims: {efficiency: 92 %}
 """
 
 CHECK = Check(
-    title="Claimed efficiency against the known losses",
+    title="Claimed efficiency vs. known losses",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="efficiency - smaller of sum of rated_power / p_in_rated and possible",
-    sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
-    " losses allow (channels of {rated_power} take {p_in_rated}; the cold resistances alone leave"
-    " {possible}).",
+    sentence="Claimed efficiency {efficiency}, {figure:+above|below} what the known losses allow"
+    " (channels of {rated_power}, input {p_in_rated}; cold resistances alone leave {possible}).",
     inputs={
         "efficiency": Input("claims.efficiency"),
         "rated_power": Input("all rated_power"),

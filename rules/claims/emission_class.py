@@ -1,12 +1,12 @@
 """Class of emission against where people listen.
 
 CISPR 32 knows two classes.  Class B, 30 dB(uV/m) at ten metres from 30 to 230 MHz, is for
-homes, where a radio stands in the next room.  Class A allows ten decibels more, is for
+homes, where a radio is in the next room.  Class A allows ten decibels more, is for
 places other than homes, and the manual has to warn of disturbed reception.
 
 A product for sale to anyone ends up in homes, so class A is minor here, a reminder that the
 market is then a smaller one; a stage amplifier or a ferry's announcer may well claim it,
-with a deviation on record.  The figure is 1 for class A.  First cure: class B from the
+with a deviation on record.  The figure is 1 for class A.  First fix: class B from the
 start: edges, loop area and filter before shielding.
 """
 
@@ -23,13 +23,13 @@ def figure(emission_class: str) -> float:
 
 
 CHECK = Check(
-    title="Emission class against the place of use",
+    title="Emission class vs. place of use",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="1 where emission_class is a",
-    sentence="The product claims class {emission_class} of CISPR 32.",
+    sentence="Claimed emission class: CISPR 32 class {emission_class}.",
     inputs={
         "emission_class": Input("claims.emission_class"),
     },

@@ -5,7 +5,7 @@ rated power through, not for one period, whatever rails and switches can do.  Ev
 check then looks better, since limits of current, heat and level are judged with the limiter.
 
 The figure is the peak that the limiter lets through over that of the rated sine.  Half a
-decibel is left to its setting.  First cures: set the limiter to the crest of the rated
+decibel is left to its setting.  First fixes: set the limiter to the crest of the rated
 sine, or rate the power that it lets through.
 """
 
@@ -22,14 +22,14 @@ channels: {main: {rated_power: 50 W, rated_load: 4 ohm, limiter: {v_peak: PEAK}}
 """
 
 CHECK = Check(
-    title="Peak limiter vs. crest of the rated power",
+    title="Peak limiter vs. peak voltage at rated power",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="v_peak / sqrt(2 rated_power z_load)",
-    sentence="The limiter lets {v_peak} through, {figure} of the crest of {rated_power} into"
-    " {z_load}.",
+    sentence="Limiter {v_peak} peak; {rated_power} into {z_load} needs {v_peak:/figure} peak"
+    " ({figure:%}).",
     inputs={
         "v_peak": Input("limiter.v_peak"),
         "rated_power": Input("rated_power"),

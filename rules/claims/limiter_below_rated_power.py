@@ -6,7 +6,7 @@ piece of music that uses the rated power, so the rating is a number on paper.  B
 eighth and the rated power the rating holds for moments only: minor, to be said beside it.
 
 The figure is the rms voltage that the limiter lets through over that of the rated sine.  First
-cures: set the limiter by the loudspeaker's rating, or rate the power that it lets through.
+fixes: set the limiter by the loudspeaker's rating, or rate the power that it lets through.
 """
 
 from ...linter.check import (
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 30 W, rated_load: 8 ohm, limiter: {v_rms: LEVEL}}
 """
 
 CHECK = Check(
-    title="Long-term limiter vs. rated power",
+    title="Long-term limiter vs. voltage at rated power",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="v_rms / sqrt(rated_power z_load)",
-    sentence="The limiter lets {v_rms} rms through, {figure} of the voltage of {rated_power} into"
-    " {z_load}.",
+    sentence="Limiter {v_rms} rms; {rated_power} into {z_load} needs {v_rms:/figure} rms"
+    " ({figure:%}).",
     inputs={
         "v_rms": Input("limiter.v_rms"),
         "rated_power": Input("rated_power"),

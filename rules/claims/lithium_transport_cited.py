@@ -6,7 +6,7 @@ test on demand.  It holds for the pack as built into the product, not only for t
 the European Union Regulation (EU) 2023/1542 comes on top for every battery, built in or not.
 
 The figure counts the citations of UN 38.3.  None is minor here, for a list may be short;
-without the test the product cannot be shipped.  First cure: ask the pack's maker for the
+without the test the product cannot be shipped.  First fix: ask the pack's maker for the
 test summary before the first pack travels.
 """
 
@@ -26,14 +26,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Transport test of lithium cells in the paperwork",
+    title="Lithium transport test cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are UN 38.3",
-    sentence="{figure:text is|texts are} the transport test of lithium cells among those cited"
-    " ({standards}).",
+    sentence="{figure:?No lithium transport test (UN 38.3) cited|Lithium transport test (UN 38.3)"
+    " cited} ({standards}).",
     inputs={"standards": Input("claims.standards")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

@@ -6,7 +6,7 @@ EN 300 328 for 2.4 GHz or its sisters; in the United States 47 CFR 15 subpart C;
 RSS.  A module's own certificate helps, under its conditions on antenna and co-location.
 
 The figure counts the citations of that family.  None is minor.  The amplifier's own noise
-reaches the receiver as well, which no standard judges.  First cure: cite the module's
+reaches the receiver as well, which no standard judges.  First fix: cite the module's
 certificate and the standard behind it.
 """
 
@@ -24,14 +24,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Radio standard in the paperwork",
+    title="Radio standard cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are about radio transmitters",
-    sentence="A transmitter is inside, and {figure:text is|texts are} about radio among those"
-    " cited ({standards}).",
+    sentence="Transmitter fitted; {figure:?no radio standard cited|radio standard cited}"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards")},
     applies={"claims.radio": "yes"},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),

@@ -7,7 +7,7 @@ factor of four a bridge counted as one side.
 
 The figure is the relative difference of the stated power and the computed one.  More than
 10 % is major, as one of the three is wrong; more than 3 % is minor, beyond what rounding to
-two digits leaves.  First cure: measure volts rms across the load, and derive the power.
+two digits leaves.  First fix: measure volts rms across the load, and derive the power.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -28,13 +28,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Rated power, voltage and load among themselves",
+    title="Rated power vs. rated voltage and load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="|rated_power z_load / rated_voltage^2 - 1|",
-    sentence="{rated_power} into {z_load} and {rated_voltage} rms differ by {figure}.",
+    sentence="Rated {rated_power} into {z_load} and rated {rated_voltage} rms differ by {figure}.",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_voltage": Input("rated_voltage"),

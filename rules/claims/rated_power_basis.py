@@ -8,7 +8,7 @@ So a rated power at 10 % is not comparable with one at 1 %, nor with a loudspeak
 Above 1 % is minor: it is no fault of the amplifier, but of the comparison.  In the United
 States power claims for home amplifiers fall under 16 CFR 432, which asks for stated load,
 band and distortion.  A rating that states no distortion is asked for it, and passes nothing.  First
-cure: state the power at 1 % and keep 10 % for the small print.
+fix: state the power at 1 % and keep 10 % for the small print.
 """
 
 from ...linter.check import (
@@ -33,14 +33,14 @@ def figure(rated_thd: float, rated_power: float) -> float:
 
 
 CHECK = Check(
-    title="Distortion behind the rated power",
+    title="Distortion at rated power",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="rated_thd of rated_power",
-    sentence="{rated_power} is stated at {figure} distortion; a rating at 10 % lies about a fifth"
-    " above one at 1 %.",
+    sentence="{rated_power} rated at {figure} distortion; a 10 % rating is about a fifth above a 1"
+    " % rating.",
     inputs={
         "rated_thd": Input("rated_thd_stated"),
         "rated_power": Input("rated_power"),

@@ -8,7 +8,7 @@ the next buyer or authority looks first.
 
 The figure counts the citations that belong to it.  None is minor: the list may be short and
 the work done.  This review lists; it does not judge conformity, which is a test house's
-trade.  First cure: cite the edition that was tested to.
+trade.  First fix: cite the edition that was tested to.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input
@@ -25,14 +25,13 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Safety standard in the paperwork",
+    title="Safety standard cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are IEC 62368-1 or a version of it",
-    sentence="{figure:text is a safety standard|texts are safety standards} for audio equipment"
-    " among those cited ({standards}).",
+    sentence="{figure:?No safety standard cited|Safety standard cited} ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     otherwise="a current safety standard among those cited, and the test behind it",

@@ -6,7 +6,7 @@ favour of EN 55032, EN 55020 and EN 55024 in favour of EN 55035.  Directives wer
 likewise.  An old citation mostly shows that a file was copied from an older product.
 
 The figure counts the citations that are withdrawn or repealed.  Any is minor; only a test
-house can say what a product needs.  First cure: cite the successor, and check that the test
+house can say what a product needs.  First fix: cite the successor, and check that the test
 was made to it.
 """
 
@@ -24,13 +24,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Withdrawn standards in the paperwork",
+    title="Withdrawn standards cited",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of standards that are withdrawn",
-    sentence="{figure:text is|texts are} withdrawn or repealed among those cited ({standards}).",
+    sentence="{figure:?No withdrawn standard cited|Withdrawn or repealed standard cited}"
+    " ({standards}).",
     inputs={"standards": Input("claims.standards")},
     limits=AtMost(minor="0", basis={"minor": WITHDRAWN_2020}),
     otherwise="the standard that replaces the withdrawn one",

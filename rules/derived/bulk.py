@@ -203,7 +203,7 @@ DERIVED = (
         "inrush_judged",
         "word",
         "product",
-        "whether the charging current is judged: limited, or more than contacts bear",
+        "whether the charging current is judged: limited, or more than contacts withstand",
         (
             Way(yes, {}, formula="yes: limited", when={"protection.inrush": "fitted"}),
             Way(

@@ -25,7 +25,7 @@ BLOWN = Source(
     "0.435 at 2 m/s, no page given; else as the laminar flat plate, root of the speed",
 )
 JESD51_2 = from_memory("JESD51-2: psi times all heat of the package is the step to top or board")
-SILENT = Assumption("silent", "absent", COMMON_PRACTICE)
+SILENT = Assumption("not given", "absent", COMMON_PRACTICE)
 
 
 def one() -> float:
@@ -189,7 +189,7 @@ DERIVED: tuple[Derived, ...] = (
                 over_air,
                 {"share": SHARE, "r_th_ja": _JA},
                 "share r_th_ja",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
         sources=(derivation("thermal resistances in series; packages in parallel"),),
@@ -289,7 +289,10 @@ DERIVED: tuple[Derived, ...] = (
                 when={"heatsink": "fitted"},
             ),
             Way(
-                no_sink, {}, "0: packages in the inside air", when={"heatsink": ("none", "silent")}
+                no_sink,
+                {},
+                "0: packages in the inside air",
+                when={"heatsink": ("none", "not given")},
             ),
         ),
         parts={"r": "K/W", "t_held": "degC"},

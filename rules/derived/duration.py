@@ -147,7 +147,7 @@ DERIVED: tuple[Derived, ...] = (
                 over_case,
                 {"share": Input("package_share"), "r_th_jc": _JC},
                 "share r_th_jc",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
     ),

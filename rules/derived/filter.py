@@ -65,7 +65,7 @@ def none() -> str:
 
 def silent() -> str:
     """Nothing is said of the dielectric."""
-    return "silent"
+    return "not given"
 
 
 def _dielectric(which: str, text: str) -> Derived:
@@ -75,7 +75,7 @@ def _dielectric(which: str, text: str) -> Derived:
         f"{which}_dielectric",
         "word",
         "channel",
-        f"dielectric of the {text}, or the word silent",
+        f"dielectric of the {text}, or the words not given",
         ways=(Way(as_stated, {"value": stated}, "value"), Way(silent, {}, "silent")),
     )
 
@@ -139,7 +139,7 @@ FILTER_KIND = Derived(
     "filter_kind",
     "word",
     "channel",
-    "what stands between the switch node and the load",
+    "what lies between the switch node and the load",
     ways=(
         Way(as_stated, {"value": Input("filter.type")}, "value"),
         Way(kind_of_inductor, {"l_leg": L}, "lc, because l_leg is stated"),

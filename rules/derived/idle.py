@@ -209,7 +209,7 @@ DERIVED: tuple[Derived, ...] = (
         "i_q_stated",
         "word",
         "channel",
-        "whether a quiescent current is printed; without one the idle loss itself is asked for",
+        "whether a quiescent current is printed; without one the idle loss itself is needed",
         (
             Way(printed, {"i_q": Input("output_stage.i_q")}, "yes where i_q is stated"),
             Way(no, {}, "no"),

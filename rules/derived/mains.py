@@ -16,7 +16,7 @@ DERIVED: tuple[Derived, ...] = (
         "mains_side",
         "word",
         "product",
-        "whether a barrier to mains, or to more than 60 V, is asked for",
+        "whether a barrier to mains, or to more than 60 V, is needed",
         (
             Way(yes, {}, "yes", {"supply.source": "mains-converter"}),
             Way(no, {}, "no", {"supply.source": "battery"}),

@@ -201,7 +201,7 @@ P_OUT_MAX = Derived(
     "p_out_max",
     "W",
     "channel",
-    "sine power into the load at the onset of clipping, where what is silent takes nothing",
+    "sine power into the load at the onset of clipping, where what is not given takes nothing",
     ways=clip_onset(M_MAX, R_PATH),
     sources=(
         derivation("divider of load and path; dead time as a square wave against the current"),

@@ -162,7 +162,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("t_air_open")},
                 "value",
-                when={"enclosure": ("none", "silent")},
+                when={"enclosure": ("none", "not given")},
             ),
         ),
         stated_at="thermal.t_air_inside",
@@ -178,7 +178,8 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {
                     "value": Input(
-                        "thermal.enclosure", default=Assumption("silent", "absent", COMMON_PRACTICE)
+                        "thermal.enclosure",
+                        default=Assumption("not given", "absent", COMMON_PRACTICE),
                     )
                 },
                 "value",
@@ -205,7 +206,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("t_air_inside")},
                 "value",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
     ),
@@ -225,7 +226,7 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input(f"{DEVICE}.r_th_ja")},
                 "value",
-                when={"heatsink": ("none", "silent")},
+                when={"heatsink": ("none", "not given")},
             ),
         ),
     ),

@@ -98,7 +98,7 @@ DERIVED: tuple[Derived, ...] = (
         "heatsink_to_touch",
         "word",
         "product",
-        "whether a heatsink is asked about: a spec silent of box and heatsink is asked for the box",
+        "whether a heatsink is asked about: with neither box nor heatsink given the box is",
         (
             Way(as_stated, {"value": Input("thermal.heatsink")}, "value"),
             Way(

@@ -1,4 +1,4 @@
-"""Power at the onset of clipping with typical values where the spec is silent.
+"""Power at the onset of clipping with typical values where none are given.
 
 `p_out_max` flatters: what is not stated takes nothing.  Here coils have the resistance that
 coils of their inductance usually have, and pulses end as short as integrated stages print.
@@ -184,7 +184,7 @@ DERIVED: tuple[Derived, ...] = (
         "p_onset_usual",
         "W",
         "channel",
-        "sine power at the onset of clipping, typical values where the spec is silent",
+        "sine power at the onset of clipping, typical values where none are given",
         clip_onset(Input("depth_usual"), Input("r_drop")),
         sources=(derivation("divider of load and path; dead time as a square wave"),),
     ),
@@ -192,7 +192,7 @@ DERIVED: tuple[Derived, ...] = (
         "p_out_usual",
         "W",
         "channel",
-        "sine power at the onset of clipping or at the trip, typical where the spec is silent",
+        "sine power at the onset of clipping or at the trip, typical where none are given",
         (
             Way(
                 below_trip,

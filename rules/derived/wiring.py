@@ -59,7 +59,7 @@ def _lead(name: str, each: Scope, section: str, meaning: str, thick: str) -> Der
                 "2 resistivity length / area",
             ),
         ),
-        sources=(derivation("Ohm's law, there and back, copper at 20 degC"),),
+        sources=(derivation("Ohm's law, round trip, copper at 20 degC"),),
     )
 
 
@@ -83,19 +83,19 @@ DERIVED: tuple[Derived, ...] = (
         ),
         sources=(WIRE_TABLE, HOTTEST),
     ),
-    _lead("r_lead", "channel", "lead", "loudspeaker lead, there and back", "10 mm2"),
+    _lead("r_lead", "channel", "lead", "loudspeaker lead, round trip", "10 mm2"),
     _lead(
         "r_supply_lead",
         "product",
         "wiring.supply_lead",
-        "lead from source to board, there and back",
+        "lead from source to board, round trip",
         "49 mm2",
     ),
     Derived(
         "i_lead_rated",
         "A",
         "product",
-        "current that the supply lead stands",
+        "current that the supply lead is rated for",
         ways=(
             Way(
                 tighter_current,

@@ -29,7 +29,7 @@ LEAD_SIZES = (
 
 
 def two_way_resistance(resistivity: float, length: float, area: float) -> float:
-    """Resistance of a pair of conductors, there and back.
+    """Resistance of a pair of conductors, round trip.
 
     resistivity [ohm m]: 1.724e-8 for copper at 20 degC (IEC 60028)
     length [m]: ONE way; area [m2]: copper of one conductor

@@ -9,7 +9,7 @@ notes, loses a tenth; a published worked example allows 1 V.  The figure is the 
 in one period; whether the diode and its resistor put the charge back in the time of the
 shortest low pulse is bootstrap-under-voltage, and long pulses at clipping are
 bootstrap-hold-at-clipping.  Class 2 ceramics lose capacitance at voltage: state what is
-left, or use twice the value.  First cure: the next E6 value.
+left, or use twice the value.  First fix: the next E6 value.
 """
 
 from ...linter.check import (
@@ -34,13 +34,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Drop of the bootstrap capacitor in one period",
+    title="Bootstrap voltage drop per period vs. gate supply",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(parallel q_g + i_q / carrier) / c / v_drv",
-    sentence="{q_g} of gate charge and {i_q} take {figure} of {v_drv} from {c} in a period.",
+    sentence="Bootstrap capacitor {c} drops {v_drv:*figure} per period, {figure} of {v_drv} ({q_g}"
+    " gate charge, {i_q}).",
     inputs={
         "q_g": Input("output_stage.device.q_g"),
         "parallel": Input("output_stage.parallel"),

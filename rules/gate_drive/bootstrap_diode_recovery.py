@@ -5,7 +5,7 @@ conducts backwards for its recovery time: charge flows from the capacitor into t
 supply, heats the diode and shakes the supply, in every period.  A rectifier for mains
 frequency (two microseconds) never blocks at all at a carrier of hundreds of kilohertz.
 
-The figure is the recovery time over the period.  Fast diodes have 10 to 75 ns.  First cure: a
+The figure is the recovery time over the period.  Fast diodes have 10 to 75 ns.  First fix: a
 fast or Schottky diode, or one of silicon carbide, of the same voltage.
 """
 
@@ -26,13 +26,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Recovery of the bootstrap diode vs. the period",
+    title="Bootstrap diode recovery time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="t_rr carrier",
-    sentence="The bootstrap diode recovers in {t_rr}, {figure} of a period at {carrier}.",
+    sentence="Bootstrap diode recovery {t_rr}, {figure} of a period at {carrier}.",
     inputs={
         "t_rr": Input("gate_drive.bootstrap.t_rr"),
         "carrier": Input("modulator.carrier"),

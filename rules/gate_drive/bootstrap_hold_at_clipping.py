@@ -7,7 +7,7 @@ starts to conduct badly.
 
 The check concerns designs in which nothing forces a short low pulse and no charge pump
 feeds the upper half (``gate_drive.bootstrap.refresh: none``).  The figure is hold time over
-half the period of the lowest audio frequency.  First cures: a minimum off-time in the
+half the period of the lowest audio frequency.  First fixes: a minimum off-time in the
 modulator, which costs a few per cent of output; a charge pump; or a capacitor of
 i_q / (2 f dV), of the order of microfarads.
 """
@@ -23,14 +23,14 @@ def figure(c: float, v_drv: float, v_f: float, v_uvlo: float, i_q: float, f_low:
 HOLD = derivation("constant current discharges the capacitor to the lockout threshold")
 
 CHECK = Check(
-    title="Hold time of the bootstrap supply at clipping",
+    title="Bootstrap hold time at clipping vs. half a period",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="c (v_drv - v_f - v_uvlo) / i_q / (1 / (2 f_low))",
-    sentence="{c} feed {i_q} for {figure} of half a period of {f_low} before they fall to"
-    " {v_uvlo}.",
+    sentence="Bootstrap capacitor {c} lasts {figure} of half a period at {f_low} until it falls to"
+    " {v_uvlo} ({i_q}).",
     inputs={
         "c": Input("gate_drive.bootstrap.c"),
         "v_drv": Input("gate_drive.v_drv"),

@@ -9,7 +9,7 @@ floating supply with a clamp; a zener diode does it too.
 
 The figure is what the capacitor settles at when dead times are long and the refill path has
 little resistance. Gate charge drawn in each period keeps it lower, so it is a bound from above:
-major, never critical. Nothing more is asked of a floating supply of its own. First cures: a
+major, never critical. A floating supply of its own needs nothing more. First fixes: a
 clamp, a shorter dead time, a diode beside the lower switch, a supply of its own.
 """
 
@@ -35,14 +35,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Overcharged bootstrap supply vs. gate rating",
+    title="Bootstrap overcharge vs. gate rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="smaller of v_drv - v_f + v_sd and v_clamp, over v_gss",
-    sentence="The dead time lifts the floating supply above {v_drv} by {v_sd} less {v_f}:"
-    " {figure} of the gate rating of {v_gss}.",
+    sentence="Dead time charges the bootstrap supply to {v_gss:*figure} ({v_drv}, {v_sd} less"
+    " {v_f}); gate rating {v_gss} ({figure}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_f": Input("gate_drive.bootstrap.v_f"),

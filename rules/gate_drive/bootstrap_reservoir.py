@@ -7,7 +7,7 @@ after clipping, and the driver may lock out just when it starts.
 Application notes ask for ten times the bootstrap capacitor; a much-copied board has 22 uF
 of bootstrap beside a reservoir of the same size and starts well, so only a reservoir that
 is smaller than the bootstrap capacitor is called out, as a minor point.  All capacitors on
-the gate supply next to the driver count.  First cure: more capacitance there, ceramic and
+the gate supply next to the driver count.  First fix: more capacitance there, ceramic and
 electrolytic in parallel.
 """
 
@@ -20,13 +20,13 @@ def figure(c: float, c_reservoir: float) -> float:
 
 
 CHECK = Check(
-    title="Bootstrap capacitor against its reservoir",
+    title="Bootstrap capacitor vs. its reservoir",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="c / c_reservoir",
-    sentence="A bootstrap capacitor of {c} has {figure} of its reservoir of {c_reservoir}.",
+    sentence="Bootstrap capacitor {c}; reservoir {c_reservoir} ({figure:%}).",
     inputs={
         "c": Input("gate_drive.bootstrap.c"),
         "c_reservoir": Input("gate_drive.c_reservoir"),

@@ -9,7 +9,7 @@ swing stop at 10 V of 26 V while the device heated up.
 The balance is taken at the largest modulation depth, at most 95 %, as if it lasted.  A large
 capacitor rides through the crest of a high note, not of a low or clipped one.  Nearer to
 full depth pulses come and go, and bootstrap-hold-at-clipping asks how long nothing refills.
-First cures: less resistance or a faster diode in the refill path, a limit of the depth, a
+First fixes: less resistance or a faster diode in the refill path, a limit of the depth, a
 higher gate supply.  A lockout in the driver turns this into a mute instead of a failure: see
 gate-lockout.
 """
@@ -23,14 +23,14 @@ def figure(v_bootstrap_min: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Lowest bootstrap voltage above the plateau of the gate",
+    title="Lowest bootstrap voltage vs. gate plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_bootstrap_min - v_plateau",
-    sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
-    " {figure:+above|below} the plateau of {v_plateau}.",
+    sentence="Bootstrap supply falls to {v_bootstrap_min} at maximum duty cycle,"
+    " {figure:+above|below} the {v_plateau} gate plateau.",
     inputs={
         "v_bootstrap_min": Input("v_bootstrap_min"),
         "v_plateau": Input("v_plateau"),

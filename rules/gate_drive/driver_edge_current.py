@@ -8,7 +8,7 @@ than the loss and emission figures assume.
 The current at turn-on is what the gate loop lets through with gate supply less plateau; the
 edge counts from 10 to 90 %, the charge for the whole swing.  A measured edge that is faster
 than the gate explains is made by the load current; then nothing is wrong with the driver.
-First cures: a stronger driver, a smaller gate resistor, or an honest edge time.
+First fixes: a stronger driver, a smaller gate resistor, or an honest edge time.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
@@ -22,14 +22,14 @@ def figure(v_drv: float, v_plateau: float, r_gate_on: float, t_edge: float, q_gd
 PLATEAU = derivation("gate current times edge time is the gate-drain charge")
 
 CHECK = Check(
-    title="Gate current against the stated edge",
+    title="Gate current vs. current for the stated edge",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(v_drv - v_plateau) / r_gate_on t_edge / 0.8 / q_gd",
-    sentence="Behind {r_gate_on} the gate gets {figure} of the current that an edge of {t_edge}"
-    " needs for {q_gd}.",
+    sentence="Through {r_gate_on} the gate gets {figure:% of} the current that a {t_edge} edge"
+    " needs ({q_gd}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_plateau": Input("v_plateau"),

@@ -7,7 +7,7 @@ one is.
 
 The slope is that of a stated edge, or the one at which the gate's turn-on current moves the
 gate-drain charge; the current of the load can make it faster at turn-off of a small device.
-First cures: a larger turn-on resistor, a driver with a higher rating.  Integrated stages
+First fixes: a larger turn-on resistor, a driver with a higher rating.  Integrated stages
 have their own driver inside and are not judged.  The minor limit keeps a third in hand
 because the rating is usually a characterised figure, not a tested one.
 """
@@ -21,13 +21,13 @@ def figure(cmti: float, slew: float) -> float:
 
 
 CHECK = Check(
-    title="Slope of the switch node against the driver's immunity",
+    title="Driver slope immunity vs. switch-node slope",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="cmti / slew",
-    sentence="The driver withstands {cmti}, {figure} of the {slew} at the node.",
+    sentence="Driver immunity {cmti}; switch-node slope {slew} ({figure:%}).",
     inputs={
         "cmti": Input("gate_drive.cmti"),
         "slew": Input("slew"),

@@ -6,7 +6,7 @@ wanted 26 nC in 83 ns, 313 mA, had a driver of 130 mA, and went from 350 to 150 
 
 The figure is the total gate charge over the weaker of the two driver currents, as a share
 of the period.  Gate resistors make it longer still; they are counted in the switching
-times and in dead-time-margin.  First cures: a stronger driver, a smaller device, fewer
+times and in dead-time-margin.  First fixes: a stronger driver, a smaller device, fewer
 devices in parallel, a lower carrier.  Limits are practice: 1 to 2 % in boards that work
 well, 3 % in one that just works, 7 % in the one that did not.
 """
@@ -25,13 +25,14 @@ MORATUWA = Source(
 )
 
 CHECK = Check(
-    title="Driver current against the gate charge",
+    title="Gate charging time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="parallel q_g carrier / smaller of i_source and i_sink",
-    sentence="{q_g} at {i_source} and {i_sink} take {figure} of a period at {carrier}.",
+    sentence="Driver ({i_source} source, {i_sink} sink) takes {figure} of a period at {carrier} to"
+    " move {q_g}.",
     inputs={
         "q_g": Input("output_stage.device.q_g"),
         "parallel": Input("output_stage.parallel"),

@@ -6,7 +6,7 @@ its threshold, the switch cannot be turned on by the slope: it is safe by constr
 
 Above one the device depends on the gate loop, which miller-turn-on looks at; many older
 devices are there and work, hence a minor limit only.  Source inductance is left out, and
-the threshold charge falls a little with temperature.  First cure: a device of a newer
+the threshold charge falls a little with temperature.  First fix: a device of a newer
 generation, which makers select for this ratio in half-bridges.
 """
 
@@ -21,13 +21,13 @@ def figure(q_gd: float, q_g_th: float) -> float:
 CHARGE = derivation("charge balance of an open gate: q_gd is all that the drain can push")
 
 CHECK = Check(
-    title="Gate-drain charge against the charge up to the threshold",
+    title="Gate-drain charge vs. charge to threshold",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="q_gd / q_g_th",
-    sentence="{q_gd} of gate-drain charge are {figure} times the {q_g_th} up to the threshold.",
+    sentence="Gate-drain charge {q_gd}; charge to threshold {q_g_th} ({figure:%}).",
     inputs={
         "q_gd": Input("output_stage.device.q_gd"),
         "q_g_th": Input("output_stage.device.q_g_th"),

@@ -8,7 +8,7 @@ bootstrap diode.
 A tenth below the printed gate voltage costs a few per cent and is common, for instance
 10 V less a diode; below three quarters the data sheet's number says nothing any more.
 Logic-level devices are printed for 4.5 or 5 V: state that voltage, not the rating.  First
-cures: a higher gate supply within gate-voltage-margin, a diode with less drop, a device
+fixes: a higher gate supply within gate-voltage-margin, a diode with less drop, a device
 specified at the voltage at hand.
 """
 
@@ -32,14 +32,14 @@ def figure(v_drv: float, v_f: float, v_gs_on: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage against the one that the on-resistance is printed for",
+    title="Gate voltage vs. voltage of the rated on-resistance",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(v_drv - v_f) / v_gs_on",
-    sentence="{v_drv} less {v_f} are {figure} of the {v_gs_on} that the on-resistance is printed"
-    " for.",
+    sentence="Gate voltage {v_gs_on:*figure} ({v_drv} less {v_f}); on-resistance is rated at"
+    " {v_gs_on} ({figure:%}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(

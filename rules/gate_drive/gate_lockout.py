@@ -7,7 +7,7 @@ passages, crackles, or stays off until the next reset.
 The lowest voltage is the balance of charge and refill at the largest modulation depth, as
 in bootstrap-under-voltage; the threshold counts with its upper end.  Where the driver has
 no lockout of the floating supply, the switch is unprotected and the other check alone
-decides.  First cures: a higher gate supply, less resistance in the refill path, a limit of
+decides.  First fixes: a higher gate supply, less resistance in the refill path, a limit of
 the depth.  Half a volt is kept for ripple of the gate supply and for the diode when cold.
 """
 
@@ -20,14 +20,14 @@ def figure(v_bootstrap_min: float, v_uvlo: float) -> float:
 
 
 CHECK = Check(
-    title="Lowest bootstrap voltage above the driver's lockout",
+    title="Lowest bootstrap voltage vs. driver lockout",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_bootstrap_min - v_uvlo",
-    sentence="At the largest depth the bootstrap supply falls to {v_bootstrap_min},"
-    " {figure:+above|below} the lockout of {v_uvlo}.",
+    sentence="Bootstrap supply falls to {v_bootstrap_min} at maximum duty cycle,"
+    " {figure:+above|below} the driver lockout of {v_uvlo}.",
     inputs={
         "v_bootstrap_min": Input("v_bootstrap_min"),
         "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),

@@ -7,7 +7,7 @@ burns in a fraction of a second.
 
 Two volts above the plateau at working current are practice, three where the current varies
 much; one volt is no margin at all once the plateau rises with the current.  The plateau may
-be stated as the data sheet's curve shows it; without it nothing can be said.  First cures: a
+be stated as the data sheet's curve shows it; without it nothing can be said.  First fixes: a
 higher gate supply, a logic-level device.
 """
 
@@ -31,14 +31,14 @@ def figure(v_drv: float, v_f: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage above the plateau",
+    title="Gate voltage vs. plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_drv - v_f - v_plateau",
-    sentence="{v_drv} less {v_f} of the bootstrap diode lie {figure:+above|below} the plateau of"
-    " {v_plateau}.",
+    sentence="Gate voltage ({v_drv} less {v_f} of the bootstrap diode) is {figure:+above|below}"
+    " the {v_plateau} plateau.",
     inputs={
         "v_drv": Input("gate_drive.v_drv", default=USUAL_SUPPLY),
         "v_f": Input(

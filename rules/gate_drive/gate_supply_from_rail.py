@@ -2,7 +2,7 @@
 
 `gate_drive.regulator: none` says that the driver is fed by the rail itself.  That is right for
 rails of 5 V to 15 V, and the simplest gate supply there is; on any higher rail the first
-switching breaks through the gate oxide, which stands some 20 V and fails as a short.  A supply
+switching breaks through the gate oxide, which withstands some 20 V and fails as a short.  A supply
 of its own is not none: it is `regulator: {type: separate}`.
 
 The figure is the highest rail over the gate rating.  Above 1 the gate is destroyed, from 0.8 on
@@ -33,8 +33,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="v_rail / v_gss",
-    sentence="Without a regulator the gates get the rail of {v_rail}, {figure} times their rating"
-    " of {v_gss}.",
+    sentence="Gates run from the {v_rail} rail without a regulator; gate rating {v_gss}"
+    " ({figure:%}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "v_gss": Input("output_stage.device.v_gss"),

@@ -7,7 +7,7 @@ between rail and gate supply burns the difference: four devices of 18 nC at 500 
 All switches that this channel's regulator feeds are counted, with its own and other loads
 as stated; where several channels share one regulator, state the others under ``i_other``.
 For a split supply the regulator is taken to hang on one rail.  Switching regulators and
-separate supplies are not judged.  First cures: a switching regulator, a series resistor that
+separate supplies are not judged.  First fixes: a switching regulator, a series resistor that
 takes part of the heat, a bigger package, a lower carrier.  The minor limit keeps 25 K
 below the printed maximum.
 """
@@ -44,14 +44,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Junction temperature of the gate supply's regulator",
+    title="Gate supply regulator: junction temperature vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - t_air - r_th_ja (v_rail - v_drv) (2 n_legs parallel q_g carrier + i_other)",
-    sentence="Dropping {v_rail} to {v_drv} in air of {t_air} takes the regulator to"
-    " {figure:+below|above} its junction limit of {t_j_max}.",
+    sentence="Gate supply regulator ({v_rail} to {v_drv}, air {t_air}) runs {figure:+below|above}"
+    " its junction limit of {t_j_max}.",
     inputs={
         "t_j_max": Input("gate_drive.regulator.t_j_max"),
         "t_air": Input("t_air_inside"),

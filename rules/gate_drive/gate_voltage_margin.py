@@ -5,11 +5,11 @@ few nanoseconds puncture it, sometimes weeks later.  The gate sees the upper end
 supply plus the ringing of the gate loop.
 
 Stated ringing should be measured at the pins of the device, with a short ground.  Without
-it 10 % of the gate supply stand in; they alone never make this finding critical, a gate
+it 10 % of the gate supply is assumed; they alone never make this finding critical, a gate
 supply that is beyond the rating without any ringing does.  Published
 derating tables ask for 60 to 75 % of the rating; they are not applied, since 5 V on a 6 V
 gallium-nitride gate (83 %) is the way its makers drive it and 15 V on a 20 V gate has run
-for decades.  First cures: a lower gate supply, a gate resistor, a shorter gate loop, a
+for decades.  First fixes: a lower gate supply, a gate resistor, a shorter gate loop, a
 zener diode at the gate.
 """
 
@@ -31,13 +31,14 @@ def figure(v_drv: float, v_gate_ringing: float, v_gss: float) -> float:
 
 
 CHECK = Check(
-    title="Gate voltage against the gate rating",
+    title="Peak gate voltage vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_drv + v_gate_ringing) / v_gss",
-    sentence="{v_drv} and ringing of {v_gate_ringing} are {figure} of the gate rating of {v_gss}.",
+    sentence="Gate voltage {v_gss:*figure} ({v_drv} plus {v_gate_ringing} ringing); rated {v_gss}"
+    " ({figure:%}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_gate_ringing": Input(

@@ -5,8 +5,8 @@ capacitor that the lower switch refills, a supply of its own for each upper gate
 pump.  A p-channel switch does without, at the price of two to three times the silicon.  A
 design that has none of them never turns its upper switch on, or half on, and burns it.
 
-The figure counts what is there.  `bootstrap: none` alone is an open question: what stands in
-its place is said by `floating_supply`.  First cure: a bootstrap capacitor and its diode.
+The figure counts what is there.  `bootstrap: none` alone is an open question: what
+replaces it is said by `floating_supply`.  First fix: a bootstrap capacitor and its diode.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
@@ -33,7 +33,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="0 where high_side_supply is none, else 1",
-    sentence="Supply of the upper switch's gate: {high_side_supply}.",
+    sentence="{high_side_supply:?No supply for the upper gate|Supply of the upper gate: #}.",
     inputs={
         "high_side_supply": Input("high_side_supply"),
     },

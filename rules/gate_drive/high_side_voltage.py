@@ -1,13 +1,13 @@
 """Voltage at the driver's floating pins and across the bootstrap diode.
 
-While the upper switch is on, the driver's floating supply stands at the whole leg voltage
+While the upper switch is on, the driver's floating supply sits at the whole leg voltage
 plus its own gate supply, and the bootstrap diode blocks the leg voltage.  A driver or diode
 chosen for the rail alone, one rail of two, or without the rise by pumping, breaks down into
 the gate supply and takes driver, switches and controller along.
 
 The figure is the larger one of both ratios.  A diode whose rating is not stated is taken to
 sit in the driver, whose rating then counts.  Ringing of the node comes on top and is left
-out: a tenth is kept for it.  First cures: a driver of the next voltage class; a fast diode
+out: a tenth is kept for it.  First fixes: a driver of the next voltage class; a fast diode
 of at least the rating of the switches.
 """
 
@@ -43,14 +43,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Voltage of the upper driver and its diode vs. their ratings",
+    title="Upper driver and bootstrap diode voltage vs. ratings",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="larger of (v_static_peak + v_drv) / v_floating and v_static_peak / v_r",
-    sentence="A leg voltage of {v_static_peak} and a gate supply of {v_drv} take {figure} of"
-    " what the driver ({v_floating}) or its diode ({v_r}) is rated for.",
+    sentence="Upper driver sees {v_static_peak} plus {v_drv}, its diode {v_static_peak}; rated"
+    " {v_floating} and {v_r} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_drv": Input("gate_drive.v_drv"),

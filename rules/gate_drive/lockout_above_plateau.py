@@ -8,7 +8,7 @@ before it acts.
 The threshold counts with its lower end, the plateau as stated or as 40 % of the gate
 supply.  One volt above the plateau is practice, because the plateau rises with current.
 Below the plateau it protects nothing, which is a major finding and not a critical one: the
-supply has to sag first.  First cures: a driver with a higher lockout, a logic-level device.
+supply has to sag first.  First fixes: a driver with a higher lockout, a logic-level device.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
@@ -20,13 +20,13 @@ def figure(v_uvlo: float, v_plateau: float) -> float:
 
 
 CHECK = Check(
-    title="Driver's lockout above the plateau of the gate",
+    title="Driver lockout vs. gate plateau",
     figure=figure,
     unit="V",
     each="channel",
     stake="rating",
     formula="v_uvlo - v_plateau",
-    sentence="The lockout at {v_uvlo} lies {figure:+above|below} the plateau of {v_plateau}.",
+    sentence="Driver lockout {v_uvlo}, {figure:+above|below} the gate plateau of {v_plateau}.",
     inputs={
         "v_uvlo": Input("gate_drive.bootstrap.v_uvlo"),
         "v_plateau": Input("v_plateau"),

@@ -18,7 +18,7 @@ on, and source inductance helps. The printed threshold is the gate voltage for a
 milliampere; by the square law between it and the plateau the first ampere flows about 15 %
 higher. A published controller circuit (+-35 V, 10 ohm, driver of 1.2 A) comes out at 127 % for
 the lowest threshold, hot (charges of its switch from memory), and works: major begins beyond,
-and nothing is critical. First cures: a diode across the turn-off resistor, a larger turn-on
+and nothing is critical. First fixes: a diode across the turn-off resistor, a larger turn-on
 resistor, a device with gate-charge-ratio below one, a negative gate supply.
 """
 
@@ -59,7 +59,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Bump of the gate that is held off, against the hot threshold",
+    title="False turn-on: induced gate voltage vs. hot threshold",
     figure=figure,
     unit="%",
     each="channel",
@@ -67,8 +67,8 @@ CHECK = Check(
     formula="r_gate c_gd slew (1 - exp(-v_swing / (slew r_gate (c_gd + c_iss)))) / "
     "(v_gs_th - coefficient (t_junction - t_cold)), c_gd = q_gd / v_swing, threshold at least "
     "v_least and not falling for v_gss below v_gss_gan",
-    sentence="A slope of {slew} lifts the gate behind {r_gate} to {figure} of its threshold at"
-    " {t_junction}.",
+    sentence="Induced gate voltage reaches {figure:% of} the threshold at {t_junction} ({slew}"
+    " through {r_gate}).",
     inputs={
         "slew": Input("slew"),
         "v_swing": Input("v_swing"),

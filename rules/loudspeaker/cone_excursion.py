@@ -44,14 +44,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Cone excursion against linear travel",
+    title="Cone excursion vs. linear travel",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="x_peak / x_max",
-    sentence="The largest sine moves the cone {x_peak} one way, {figure} times its linear"
-    " travel of {x_max}.",
+    sentence="Peak cone excursion {x_peak}; linear travel {x_max} ({figure:%}).",
     inputs={
         "x_peak": Input("x_peak"),
         "x_max": Input("loudspeaker.x_max"),

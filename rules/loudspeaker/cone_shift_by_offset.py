@@ -28,13 +28,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Cone shift by the steady offset",
+    title="Cone shift by DC offset vs. linear travel",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="dc_offset bl c_ms / (r_e x_max), c_ms = v_as / (air_density sound_speed^2 s_d^2)",
-    sentence="{dc_offset} shift the cone by {figure} times its linear travel of {x_max}.",
+    sentence="DC offset {dc_offset} shifts the cone by {x_max:*figure}; linear travel {x_max}"
+    " ({figure:%}).",
     inputs={
         "dc_offset": Input("dc_offset"),
         "bl": Input("loudspeaker.bl"),

@@ -37,14 +37,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Cone excursion against destructive travel",
+    title="Cone excursion vs. mechanical limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="x_peak / x_mech",
-    sentence="The largest sine moves the cone {x_peak} one way, {figure} times the {x_mech}"
-    " that destroy it.",
+    sentence="Peak cone excursion {x_peak}; mechanical limit {x_mech} ({figure:%}).",
     inputs={
         "x_peak": Input("x_peak"),
         "x_mech": Input("loudspeaker.x_mech"),

@@ -1,7 +1,7 @@
 """Stated high-pass against the bottom of the stated band.
 
-A high-pass that protects the cone is no cure when it takes away the bass that the product
-promises: a subwoofer for 25 Hz behind a corner of 224 Hz is silent where it is
+A high-pass that protects the cone is no fix when it takes away the bass that the product
+promises: a subwoofer for 25 Hz behind a corner of 224 Hz is mute where it is
 sold.  The figure is what the high-pass alone takes at the lowest frequency of the band,
 Butterworth as everywhere here; a corner at that frequency takes 3 dB at any order.  A corner
 above the top of the band takes more than that from all of it.
@@ -44,14 +44,13 @@ channels:
 """
 
 CHECK = Check(
-    title="High-pass against the promised band",
+    title="High-pass loss at the low band edge",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="10 log10(1 + (f_high_pass / band_low)^(2 order))",
-    sentence="The high-pass at {f_high_pass} takes {figure} away at the low end of the band,"
-    " {band_low}.",
+    sentence="High-pass at {f_high_pass} attenuates the low band edge, {band_low}, by {figure}.",
     inputs={
         **STATED_HIGH_PASS,
         "band_low": Input("band:low", meaning="low end of the band", default=NO_BAND),

@@ -10,7 +10,7 @@ gives more, so a pass stands and a failure leans on it.
 
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven
-into clipping: the coil then has to bear for long what the rating signal reaches only in
+into clipping: the coil then has to withstand for long what the rating signal reaches only in
 its peaks.  At five the coil, some 150 K warmer than the room at its rating, would have to
 get 750 K warmer: it burns.  (Physics would call 4 destruction as well; but a channel at
 exactly twice the rating would then be condemned by the tolerance of its rail.)
@@ -62,15 +62,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Clipped power of the channel against the loudspeaker's rating",
+    title="Clipped power per loudspeaker vs. noise rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="(smallest of 2^0.5 v_clip_rms, limiter_rms, limiter_peak / series)^2"
     " / (z_driver p_driver_noise)",
-    sentence="Driven far into clipping from {v_clip_rms} rms at clip onset, each loudspeaker"
-    " of {z_driver} takes {figure} times its noise rating of {p_driver_noise}.",
+    sentence="In hard clipping each loudspeaker takes {p_driver_noise:*figure} ({z_driver},"
+    " {v_clip_rms} rms at clip onset); noise rating {p_driver_noise} ({figure:%}).",
     inputs={
         "v_clip_rms": Input("v_clip_rms"),
         "limiter_rms": Input("limiter.v_rms", default=NO_LIMITER),

@@ -25,14 +25,14 @@ def figure(load_low: float, z_min: float, series: float, parallel: float, load_m
 
 
 CHECK = Check(
-    title="Lowest load against the power stage's least load",
+    title="Lowest load vs. minimum load of the power stage",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="smaller of load_low and z_min series / (0.8 parallel), over load_min",
-    sentence="The lowest load, {load_low} as rated, is {figure} times the {load_min} that the"
-    " part is rated for.",
+    sentence="Lowest load {load_min:*figure} ({load_low} rated); minimum load of the part"
+    " {load_min} ({figure:%}).",
     inputs={
         "load_low": Input("load_low"),
         "z_min": Input("loudspeaker.z_min", default=REGULAR),

@@ -18,14 +18,14 @@ def figure(load_low: float, z_rated: float, series: float, parallel: float) -> f
 
 
 CHECK = Check(
-    title="Loudspeaker network against the rated load",
+    title="Loudspeaker network impedance vs. lowest rated load",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="load_low / (z_rated series / parallel)",
-    sentence="Loudspeakers of {z_rated}, {series} in series and {parallel:string|strings} in"
-    " parallel, draw {figure} times the current of the lowest rated load, {load_low}.",
+    sentence="Loudspeaker network {load_low:/figure} ({z_rated}, {series} in series,"
+    " {parallel:string|strings}); lowest rated load {load_low}.",
     inputs={
         "load_low": Input("load_low"),
         "z_rated": Input("loudspeaker.z_rated"),

@@ -44,14 +44,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Sine power of the channel against the loudspeaker's rating",
+    title="Sine power per loudspeaker vs. noise rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="v_driver_rms^2 / (z_driver p_driver_noise)",
-    sentence="{v_driver_rms} rms across {z_driver} make {figure} times the noise rating of"
-    " {p_driver_noise} in each loudspeaker.",
+    sentence="Sine power {p_driver_noise:*figure} per loudspeaker ({v_driver_rms} rms,"
+    " {z_driver}); noise rating {p_driver_noise} ({figure:%}).",
     inputs={
         "v_driver_rms": Input("v_driver_rms"),
         "z_driver": Input("z_driver"),

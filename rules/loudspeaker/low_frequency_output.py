@@ -66,7 +66,7 @@ claims: {sound_level: 95 dB, sound_distance: 1 m}
 """
 
 CHECK = Check(
-    title="Level at the low end of the band",
+    title="Output at the low band edge vs. claimed sound level",
     figure=figure,
     unit="dB",
     each="channel",
@@ -74,8 +74,8 @@ CHECK = Check(
     formula="20 log10(air_density (2 pi band_low)^2 s_d x_max series parallel channel_count"
     " / (2^0.5 2 pi one_metre p_reference)) + 20 log10(box_gain)"
     " - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="At {band_low}, within {x_max} of linear travel, the cones give {figure:+above|below}"
-    " the claimed {sound_level} at {sound_distance}.",
+    sentence="At {band_low} the cones reach {figure:+above|below} the claimed {sound_level} at"
+    " {sound_distance} (linear travel {x_max}).",
     inputs={
         "band_low": Input("band_low"),
         "s_d": Input("loudspeaker.s_d"),

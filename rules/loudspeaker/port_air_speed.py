@@ -101,8 +101,7 @@ CHECK = Check(
     formula="largest over the band of high_pass 2 pi f s_d x_free / (port_area abs(D)), D ="
     " (1 + s Ts/q_ts + s^2 Ts^2)(1 + s Tb/q_l + s^2 Tb^2) + (v_as/v_b) s^2 Tb^2, Ts from f_s,"
     " Tb from f_b, f between band_low and band_high, high_pass from f_high_pass and order",
-    sentence="The largest sine drives the air in a port of {port_area}, tuned to {f_b}, at"
-    " {figure}.",
+    sentence="Port air speed {figure} at the largest sine ({port_area}, tuned to {f_b}).",
     inputs={
         **DRIVER,
         **BOX,

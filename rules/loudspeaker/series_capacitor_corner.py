@@ -24,13 +24,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Series capacitor against the tweeter's resonance",
+    title="Series capacitor corner vs. tweeter resonance",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="1 / (2 pi z_driver c f_s)",
-    sentence="{c} and {z_driver} turn over at {figure} times the resonance of {f_s}.",
+    sentence="Series capacitor corner {f_s:*figure} ({c}, {z_driver}); tweeter resonance {f_s}"
+    " ({figure:%}).",
     inputs={
         "c": Input("loudspeaker.c_series.c"),
         "z_driver": Input("z_driver"),

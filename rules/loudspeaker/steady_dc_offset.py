@@ -20,13 +20,13 @@ def figure(dc_offset: float) -> float:
 
 
 CHECK = Check(
-    title="Steady offset at the loudspeaker",
+    title="DC offset at the loudspeaker",
     figure=figure,
     unit="V",
     each="channel",
     stake="performance",
     formula="dc_offset",
-    sentence="{figure} of direct voltage lie on the loudspeaker without a signal.",
+    sentence="DC offset {figure} at the loudspeaker without a signal.",
     inputs={"dc_offset": Input("dc_offset")},
     applies={"loudspeaker.c_series": "none"},
     limits=AtMost(

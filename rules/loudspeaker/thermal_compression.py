@@ -51,7 +51,7 @@ claims: {sound_level: 103 dB, sound_distance: 1 m}
 """
 
 CHECK = Check(
-    title="Claimed level with hot voice coils",
+    title="Sound level with hot voice coils vs. claim",
     figure=figure,
     unit="dB",
     each="product",

@@ -23,14 +23,14 @@ def figure(f_high_pass: float, order: float, f_b: float) -> float:
 
 
 CHECK = Check(
-    title="High-pass below the tuning of a vented box",
+    title="High-pass attenuation below the vented box tuning",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="10 log10(1 + (2 f_high_pass / f_b)^(2 order))",
-    sentence="An octave below the tuning of {f_b}, where the box no longer holds the cone, the"
-    " high-pass ({f_high_pass}) takes {figure} away.",
+    sentence="{f_high_pass:?No high-pass|High-pass #}: {figure} attenuation an octave below the"
+    " {f_b} tuning, where the box unloads the cone.",
     inputs={
         **HIGH_PASS,
         "f_b": Input("loudspeaker.enclosure.f_b"),

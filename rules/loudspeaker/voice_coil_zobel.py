@@ -35,13 +35,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Impedance correction of the voice coil",
+    title="Voice-coil Zobel network vs. design value",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="largest of r / (1.25 r_e), c r^2 / l_e and their reciprocals",
-    sentence="{r} and {c} are off by a factor of {figure} from what {r_e} and {l_e} ask for.",
+    sentence="Zobel network {r}, {c} is a factor of {figure} off its design value (coil {r_e},"
+    " {l_e}).",
     inputs={
         "r": Input("loudspeaker.zobel.r"),
         "c": Input("loudspeaker.zobel.c"),

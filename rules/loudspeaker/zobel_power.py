@@ -44,14 +44,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Power in the impedance correction",
+    title="Zobel resistor power vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="v_driver_rms^2 u^2 / (r p_rated (1 + u^2)), u = 2 pi band_high r c",
-    sentence="A sine of {v_driver_rms} at {band_high} makes {figure} times the {p_rated} that"
-    " the resistor of {r} is rated for.",
+    sentence="Zobel resistor {r} dissipates {p_rated:*figure} ({v_driver_rms} at {band_high});"
+    " rated {p_rated} ({figure:%}).",
     inputs={
         "v_driver_rms": Input("v_driver_rms"),
         "band_high": Input("band_high"),

@@ -6,7 +6,7 @@ magnetic forces in the inductor are then at the edge of hearing, and pets and th
 hear them; beat tones with other converters fall into the audible band. The filter would
 also have to stop a frequency at which the loudspeaker still radiates. 40 kHz keeps an
 octave of distance. For a self-oscillating stage the lowest frequency at rated power
-counts, because that is where it sings. First cure: raise the carrier; switching loss at
+counts, because that is where it sings. First fix: raise the carrier; switching loss at
 such frequencies is small.
 """
 
@@ -19,13 +19,13 @@ def figure(carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Carrier above hearing",
+    title="Idle switching frequency vs. hearing range",
     figure=figure,
     unit="Hz",
     each="channel",
     stake="performance",
     formula="carrier",
-    sentence="The stage switches at {carrier} without a signal.",
+    sentence="Idle switching frequency {carrier}.",
     inputs={
         "carrier": Input("modulator.carrier"),
     },

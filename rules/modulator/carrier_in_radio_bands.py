@@ -18,14 +18,14 @@ def figure(carrier: float, low: float, high: float) -> float:
 
 
 CHECK = Check(
-    title="Harmonics of the carrier in the medium-wave band",
+    title="Carrier harmonics in the medium-wave band",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="whole multiples of carrier between low and high",
-    sentence="{figure:harmonic|harmonics} of the carrier, {carrier}, in the medium-wave band"
-    " beside a receiver.",
+    sentence="{figure:harmonic|harmonics} of the {carrier} carrier in the medium-wave band, beside"
+    " a receiver.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),

@@ -7,7 +7,7 @@ a sawtooth twice. Beyond the limit pulses are lost or doubled: rough distortion 
 switching losses that nobody reckoned with. Music rarely holds full level in the treble,
 test tones and clipped percussion do. Self-oscillating and uniformly sampled modulators
 are not concerned: the first has no fixed carrier, the second holds its sample. First
-cure: a higher carrier, or a triangle in place of the sawtooth.
+fix: a higher carrier, or a triangle in place of the sawtooth.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
@@ -21,14 +21,14 @@ def figure(carrier: float, m_max: float, band_high: float, waveform: str) -> flo
 
 
 CHECK = Check(
-    title="Slope of the signal against slope of the carrier",
+    title="Carrier slope vs. signal slope",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="carrier / (pi/2 m_max band_high); waveform sawtooth: pi in place of pi/2",
-    sentence="The carrier of {carrier} ({waveform}) has {figure} times the slope of a full-scale"
-    " tone at {band_high}.",
+    sentence="Carrier slope ({carrier}, {waveform}) is {figure} times that of a full-scale tone at"
+    " {band_high}.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "m_max": Input("m_max", unit="%"),

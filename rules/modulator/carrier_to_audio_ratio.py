@@ -7,7 +7,7 @@ band, the largest product inside the band is 1.8 % at a ratio of 5, 0.04 % at 6 
 the products are small, but the filter has no room between band and carrier. Published
 amplifiers work well at 7.5 (half-bridge at 150 kHz) and 8.3, so the often heard "ten
 times" is not made a limit here. A self-oscillating stage is judged at idle; its fall with
-modulation has a check of its own. First cure: raise the carrier, or state the band that a
+modulation has a check of its own. First fix: raise the carrier, or state the band that a
 subwoofer or voice channel really has.
 """
 
@@ -20,13 +20,13 @@ def figure(carrier: float, band_high: float) -> float:
 
 
 CHECK = Check(
-    title="Carrier against the audio band",
+    title="Carrier frequency vs. top of the band",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="carrier / band_high",
-    sentence="The carrier of {carrier} is {figure} times the top of the band, {band_high}.",
+    sentence="Carrier {carrier}; top of the band {band_high} (ratio {figure}).",
     inputs={
         "carrier": Input("modulator.carrier"),
         "band_high": Input("band_high"),

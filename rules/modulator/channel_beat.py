@@ -10,13 +10,13 @@ first three of either clock are compared with the other's fundamental.
 Two published amplifiers whined: one with clocks of equal nominal value in each channel, one
 with 330 and 340 kHz, whose maker also suspected the third harmonic of a 108 kHz converter. So
 a difference that is heard is major where the spec says that there is no common clock; where it
-is silent, carriers that would beat are a question. Equal nominal values are no cure: such
+is not given, carriers that would beat are a question. Equal nominal values are no fix: such
 clocks drift through each other.
 Tolerances alone make no more than a minor finding unless their sum in squares brings the clocks
 together. Channels on one clock of their own, beside a converter on another, are `locked:
 channels`.
 
-The cure is one clock for all, or carriers that are more than the audio band apart: makers of
+The fix is one clock for all, or carriers that are more than the audio band apart: makers of
 self-oscillating stereo boards set the channels 25 kHz or more apart on purpose.
 """
 
@@ -63,15 +63,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Beat between channels and converters",
+    title="Beat frequency of channels and converters vs. hearing range",
     figure=figure,
     unit="Hz",
     each="channel",
     stake="performance",
     formula="smallest distance of carrier from the other carriers (not channel_index itself, none"
     " for locked channels) and from converter_frequency, harmonics up to the third of either",
-    sentence="Without a common clock the carrier of {carrier} or a low harmonic comes within"
-    " {figure} of another clock: heard as a whistle, or as one that wanders.",
+    sentence="Without a common clock the {carrier} carrier beats with another clock at {figure}.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "carriers": Input("all modulator.carrier"),

@@ -32,7 +32,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Jitter of the edges against the noise",
+    title="Noise from edge jitter vs. claim",
     figure=figure,
     unit="1",
     each="channel",
@@ -40,8 +40,8 @@ CHECK = Check(
     formula="n_legs v_swing carrier jitter sqrt(2) sqrt(2 band_high/carrier)"
     " / (1 + loop_gain_treble) / noise;"
     " levels three-level: sqrt(n_legs) in place of n_legs",
-    sentence="Edges with {jitter} of jitter on a swing of {v_swing} make {figure} times the"
-    " claimed noise of {noise}.",
+    sentence="Edge jitter of {jitter} makes {noise:*figure} of noise ({v_swing} swing); claimed"
+    " {noise} ({figure:%}).",
     inputs={
         "v_swing": Input("v_swing"),
         "n_legs": Input("n_legs"),

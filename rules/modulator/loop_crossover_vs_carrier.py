@@ -20,14 +20,14 @@ def figure(loop_crossover: float, m_max: float, carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Crossover of the loop against the carrier",
+    title="Loop crossover vs. carrier limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="loop_crossover pi (1 + m_max) / (2 carrier)",
-    sentence="The loop crosses over at {loop_crossover}, {figure} times the highest crossover that"
-    " a carrier of {carrier} allows.",
+    sentence="Loop crossover {loop_crossover}; limit {loop_crossover:/figure} with a {carrier}"
+    " carrier ({figure:%}).",
     inputs={
         "loop_crossover": Input("modulator.loop_crossover"),
         "m_max": Input("m_max", unit="%"),

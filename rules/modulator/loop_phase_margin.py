@@ -29,14 +29,13 @@ def figure(loop_crossover: float, loop_delay: float, integrator: float) -> float
 
 
 CHECK = Check(
-    title="Phase margin of the loop with its delay",
+    title="Phase margin of the loop",
     figure=figure,
     unit="deg",
     each="channel",
     stake="performance",
     formula="integrator - 360 deg loop_crossover loop_delay",
-    sentence="A delay of {loop_delay} at a crossover of {loop_crossover} leaves a phase margin of"
-    " {figure}.",
+    sentence="Phase margin {figure} ({loop_delay} delay, {loop_crossover} crossover).",
     inputs={
         "loop_crossover": Input("modulator.loop_crossover"),
         "loop_delay": Input("modulator.loop_delay"),

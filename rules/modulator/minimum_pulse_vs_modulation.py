@@ -7,7 +7,7 @@ under load. Above the limit the output clips before the rated power is reached, 
 percent below it there is nothing left for a sagging rail. A rating at 10 % distortion is
 reduced to the sine at the onset of clipping first (1.29 times less power).
 
-A silent distortion is not taken against the design: a power between those at 1 % and at
+A distortion not given is not taken against the design: a power between those at 1 % and at
 10 % counts as just reached (minor, figure 1), for the source may well rate at 10 %;
 `rated_thd` settles it. What 10 % does not give either stays major.
 
@@ -33,14 +33,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Modulation needed against modulation let through",
+    title="Modulation for rated power vs. maximum modulation",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="root of the larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1,"
     " r = 2 rated_power z_load / (v_ideal_loaded m_max)^2, k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="{rated_power} into {z_load} need {figure} times the largest modulation, {m_max}.",
+    sentence="{rated_power} into {z_load} needs {m_max:*figure} modulation; the stage clips at"
+    " {m_max} ({figure:%}).",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": THD,

@@ -23,7 +23,7 @@ def figure(tone: float, carrier: float, m_max: float, waveform: str, thd: float)
 
 
 CHECK = Check(
-    title="Distortion of uniform sampling",
+    title="Distortion of uniform sampling vs. claim",
     figure=figure,
     unit="1",
     each="channel",
@@ -31,8 +31,8 @@ CHECK = Check(
     formula="sqrt(h2^2 + h3^2)/m_max / thd; h_n from tone, carrier, m_max and waveform:"
     " q = n tone/carrier, triangle (4/(pi q)) J_n(q pi m_max/2) sin((q+n) pi/2),"
     " sawtooth (2/(pi q)) J_n(q pi m_max)",
-    sentence="Uniform sampling ({waveform}, {carrier}) alone makes {figure} times the claimed"
-    " distortion of {thd}.",
+    sentence="Uniform sampling ({waveform}, {carrier}) makes {thd:*figure} distortion; claimed"
+    " {thd} ({figure:%}).",
     inputs={
         "tone": TEST_TONE,
         "carrier": Input("modulator.carrier"),

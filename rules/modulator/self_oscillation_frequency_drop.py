@@ -6,7 +6,7 @@ it. It becomes a fault where the frequency at rated power comes near the corner 
 filter, which then passes the carrier or even amplifies it, or near the audio band, where
 loop and listener notice it. The limits are 1.5 times the corner and 3 times the band: a
 400 kHz reference board at depth 0.885 (87 kHz against a 49.5 kHz corner) passes. First
-cure: a higher rail for the same power, a higher idle frequency, a lower corner.
+fix: a higher rail for the same power, a higher idle frequency, a lower corner.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source
@@ -19,14 +19,14 @@ def figure(f_carrier_low: float, f_corner: float, band_high: float) -> float:
 
 
 CHECK = Check(
-    title="Switching frequency of a self-oscillating stage at rated power",
+    title="Self-oscillation frequency at rated power vs. minimum",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="f_carrier_low / larger of 1.5 f_corner and 3 band_high",
-    sentence="At rated power the stage still switches at {f_carrier_low}, {figure} times what a"
-    " corner of {f_corner} and a band up to {band_high} ask for.",
+    sentence="Self-oscillation drops to {f_carrier_low} at rated power; minimum"
+    " {f_carrier_low:/figure} (corner {f_corner}, band to {band_high}).",
     inputs={
         "f_carrier_low": Input("f_carrier_low"),
         "f_corner": Input("f_corner"),

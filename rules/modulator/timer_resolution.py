@@ -7,7 +7,7 @@ moves most of it above the band: about 15 dB better for the first order at this 
 dB for the second. The formula holds for one step that moves the pulse as a whole (an
 up-and-down counter whose two edges move together has steps twice as coarse). The claim is
 usually A-weighted, which takes about 2 dB off white noise and more off shaped noise; that
-is left as margin. First cure: noise shaping, then a faster clock.
+is left as margin. First fix: noise shaping, then a faster clock.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
@@ -27,15 +27,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Clock of the counter against the noise",
+    title="Noise from the counter clock vs. claim",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="2 v_ideal carrier/(clock sqrt(12)) pi^L/sqrt(2 L + 1) / r^(L + 1/2) / noise,"
     " L = noise_shaping, r = carrier/(2 band_high)",
-    sentence="A clock of {clock} at {carrier} with noise shaping of order {noise_shaping} makes"
-    " {figure} times the claimed noise of {noise}.",
+    sentence="A {clock} counter ({carrier}, noise shaping order {noise_shaping}) makes"
+    " {noise:*figure} of noise; claimed {noise} ({figure:%}).",
     inputs={
         "v_ideal": Input("v_ideal"),
         "carrier": Input("modulator.carrier"),

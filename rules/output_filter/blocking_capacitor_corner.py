@@ -4,9 +4,9 @@ A half-bridge on a single supply rests at half the rail; a large capacitor keeps
 direct voltage from the loudspeaker and makes a high-pass with it. At its corner the bass
 is 3 dB down. 470 uF and 4 ohm make 85 Hz, which suits a small loudspeaker and no other.
 The lowest rated load counts. Half an octave of slack is left before the fault is called
-one of function. A band that nobody claims is no yardstick for that: where it is silent,
-blocking-capacitor-corner-unclaimed answers instead. The capacitor also holds the step at
-switch-on and must bear the load current; both have checks of their own. Cure: a larger
+one of function. A band that nobody claims is no yardstick for that: where it is not
+given, blocking-capacitor-corner-unclaimed answers instead. The capacitor also holds the step at
+switch-on and must carry the load current; both have checks of their own. Cure: a larger
 capacitor, or a full bridge, which needs none and gives four times the power from the same
 rail.
 """
@@ -45,14 +45,14 @@ DOWN_3_DB = derivation("3 dB down at the low end of the band")
 FORMULA = "1 / (2 pi load_low c_block) / band_low"
 
 CHECK = Check(
-    title="Corner of the output capacitor against the band",
+    title="Output capacitor corner vs. low band edge",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula=FORMULA,
-    sentence="{c_block} in series with {load_low} make a high-pass at {figure} times the low end"
-    " of the band, {band_low}.",
+    sentence="Output capacitor corner {band_low:*figure} ({c_block}, {load_low}); low band edge"
+    " {band_low} ({figure:%}).",
     inputs=INPUTS,
     applies={**ONE_LEG_ONE_RAIL, "band_claimed": "yes"},
     limits=AtMost(

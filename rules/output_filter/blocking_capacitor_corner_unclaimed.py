@@ -20,14 +20,14 @@ from .blocking_capacitor_corner import (
 )
 
 CHECK = Check(
-    title="Corner of the output capacitor, no band claimed",
+    title="Output capacitor corner vs. usual band edge, no band claimed",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula=FORMULA,
-    sentence="{c_block} in series with {load_low} make a high-pass at {figure} times {band_low},"
-    " the usual low end; the channel claims no band.",
+    sentence="Output capacitor corner {band_low:*figure} ({c_block}, {load_low}); no band claimed,"
+    " usual low edge {band_low}.",
     inputs=INPUTS,
     applies={**ONE_LEG_ONE_RAIL, "band_claimed": "no"},
     limits=AtMost(

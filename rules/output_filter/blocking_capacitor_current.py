@@ -17,14 +17,14 @@ def figure(i_rated_peak: float, i_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Ripple current of the output capacitor against its rating",
+    title="Output capacitor ripple current vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="i_rated_peak / sqrt(2) / i_rated",
-    sentence="A sine at rated power loads the output capacitor with {figure} times its ripple"
-    " rating of {i_rated}.",
+    sentence="Output capacitor carries {i_rated:*figure} rms at rated power; rated {i_rated}"
+    " ({figure:%}).",
     inputs={
         "i_rated_peak": Input("i_rated_peak"),
         "i_rated": Input("filter.c_block.i_rated"),

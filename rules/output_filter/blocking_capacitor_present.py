@@ -30,8 +30,8 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="(v_swing / 2)^2 / r_load_dc",
-    sentence="Without an output capacitor half of {v_swing} lies on the load of {r_load_dc}:"
-    " {figure} of steady heat.",
+    sentence="No output capacitor: {figure} of DC heat in the load ({r_load_dc}, half of"
+    " {v_swing}).",
     inputs={
         "v_swing": Input("v_swing"),
         "r_load_dc": Input("r_load_dc"),

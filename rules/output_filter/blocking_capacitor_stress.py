@@ -32,14 +32,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Voltage of the output capacitor against its rating",
+    title="Output capacitor voltage vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="(v_rail_high/2 + i_rated_peak/(2 pi band_low c_block), at most v_rail_high) / v_rated",
-    sentence="Half of {v_rail_high} and the bass load the output capacitor with {figure} times its"
-    " rating of {v_rated}.",
+    sentence="Output capacitor sees {v_rated:*figure} (half of {v_rail_high} plus bass); rated"
+    " {v_rated} ({figure:%}).",
     inputs={
         "v_rail_high": Input("v_rail_high"),
         "i_rated_peak": Input("i_rated_peak"),
@@ -60,8 +60,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "an electrolytic capacitor beyond its rated voltage or reversed can"
-            " burst: keep eyes away, do not switch on before it is replaced",
+            "An electrolytic capacitor beyond its rated voltage or reversed can"
+            " burst: keep eyes away, do not switch on before it is replaced.",
         ),
     ),
     sources=(derivation("half the rail and the reactance at the lowest frequency"),),

@@ -22,14 +22,13 @@ def figure(carrier_gain: float) -> float:
 
 
 CHECK = Check(
-    title="Attenuation of the carrier",
+    title="Carrier attenuation of the filter without load",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="-20 log10 carrier_gain",
-    sentence="Without load the filter passes {carrier_gain} of the carrier: it attenuates it by"
-    " {figure}.",
+    sentence="Filter attenuates the carrier by {figure} without load (passes {carrier_gain}).",
     inputs={
         "carrier_gain": Input("carrier_gain", unit="%"),
     },

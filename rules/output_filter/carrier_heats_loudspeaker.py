@@ -49,7 +49,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Heat of the carrier against the loudspeaker's rating",
+    title="Carrier power in the loudspeaker vs. rating",
     figure=figure,
     unit="%",
     each="channel",
@@ -58,8 +58,8 @@ CHECK = Check(
     " ladder l_total with n_legs dcr, c_total, n_legs l_2, c_2, coil over abs(coil))^2 z_load"
     " / (p_rated series parallel), coil = z_load + 2 pi j f_carrier_effective l_e"
     " series/parallel",
-    sentence="The carrier at {f_carrier_effective} heats the voice coil with {figure} of its"
-    " rating of {p_rated}.",
+    sentence="Carrier at {f_carrier_effective} puts {p_rated:*figure} into the voice coil; rated"
+    " {p_rated} ({figure:%}).",
     inputs={
         "v_swing": Input("v_swing"),
         "levels": Input("levels"),

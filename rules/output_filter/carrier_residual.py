@@ -2,7 +2,7 @@
 
 What passes the filter is an ultrasonic sine at the terminals: it heats tweeters, disturbs
 test instruments and radiates from the lead. It is judged against the largest sine that the
-rails allow. Reference boards with 0.5 to 0.8 V on 35 to 50 V rails stand at 2 to 2.5 % and
+rails allow. Reference boards with 0.5 to 0.8 V on 35 to 50 V rails are at 2 to 2.5 % and
 are normal; at the worst corner of their parts they reach 3 %. A vendor's own filter for a
 half bridge leaves 5 % in the middle and 7.5 % at the lowest carrier of its part, and is sold.
 
@@ -16,7 +16,7 @@ as long again. A two-level stage is worst at idle, a three-level bridge at half
 modulation and at twice the carrier. A self-oscillating stage leaves nearly twice as much
 at two thirds of the swing, because it slows down. The load is the highest rated one as a
 resistor, as distortion and noise are measured: near its corner the filter without load would
-show many times what the rated load lets stand. A voice coil is an inductor at the carrier and
+show many times what the rated load leaves. A voice coil is an inductor at the carrier and
 damps less; carrier-attenuation is computed without load for that. The carrier that moves both
 terminals of a three-level bridge together is judged by common-mode-attenuation.
 """
@@ -34,15 +34,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Carrier left at the loudspeaker",
+    title="Carrier residual at the loudspeaker",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="sqrt(2)/pi v_swing, times n_legs for levels two-level, times carrier_gain into load"
     " over v_ideal/sqrt(2)",
-    sentence="Into {load} the filter passes {carrier_gain} of the carrier: {figure} of the"
-    " largest sine are left ({levels} drive).",
+    sentence="Carrier residual is {figure} of a full-scale sine into {load} ({levels} drive,"
+    " filter passes {carrier_gain}).",
     inputs={
         "v_swing": Input("v_swing"),
         "v_ideal": Input("v_ideal"),

@@ -21,14 +21,14 @@ def figure(band_high: float, f_corner: float, c_total: float, c_total_unbiased: 
 
 
 CHECK = Check(
-    title="Class-2 ceramic in the signal path",
+    title="Third harmonic from a class-2 ceramic in the filter",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="3/4 (band_high/(3 f_corner))^2 (1 - c_total/c_total_unbiased)",
-    sentence="With voltage the filter capacitance falls from {c_total_unbiased} to {c_total} and"
-    " makes {figure} of third harmonic in the treble.",
+    sentence="DC bias cuts the filter capacitance from {c_total_unbiased} to {c_total}: {figure}"
+    " third harmonic in the treble.",
     inputs={
         "band_high": Input("band_high"),
         "f_corner": Input("f_corner"),

@@ -33,14 +33,14 @@ def figure(common_mode_gain: float) -> float:
 
 
 CHECK = Check(
-    title="Attenuation of the common-mode carrier",
+    title="Common-mode carrier attenuation of the filter",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="-20 log10 common_mode_gain",
-    sentence="Each terminal keeps {common_mode_gain} of its leg's carrier to ground: the filter"
-    " attenuates it by {figure}.",
+    sentence="Filter attenuates the common-mode carrier by {figure} ({common_mode_gain} left at"
+    " each terminal).",
     inputs={
         "common_mode_gain": Input("common_mode_gain", unit="%"),
     },

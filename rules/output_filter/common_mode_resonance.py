@@ -22,14 +22,14 @@ def figure(l_leg: float, c_ground: float, carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Common-mode resonance of the filter against the carrier",
+    title="Common-mode resonance of the filter vs. carrier",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="ratio of 1/(2 pi sqrt(l_leg c_ground)) to carrier, or its inverse where larger",
-    sentence="{l_leg} and {c_ground} to ground resonate within a factor of {figure} of the"
-    " carrier, {carrier}, and no load damps them.",
+    sentence="{l_leg} and {c_ground} to ground resonate undamped within a factor of {figure} of"
+    " the {carrier} carrier.",
     inputs={
         "l_leg": Input("filter.inductor.l"),
         "c_ground": Input("c_ground_working"),

@@ -48,7 +48,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Heat in the damper's resistor against its rating",
+    title="Damper resistor power vs. rating",
     figure=figure,
     unit="1",
     each="channel",
@@ -56,8 +56,8 @@ CHECK = Check(
     formula="((v x)^2 damper_r / (1 + (x damper_r)^2) + p_carrier) / p_rated,"
     " v = v_sine_max 10^((crest_of_sine - crest_factor)/20), x = 2 pi band_high damper_c;"
     " connection each-terminal: v over n_legs",
-    sentence="A programme of {crest_factor} crest factor at {band_high}, and {p_carrier} of"
-    " carrier, heat the damper's resistor with {figure} times its rating of {p_rated}.",
+    sentence="Damper resistor dissipates {p_rated:*figure}; rated {p_rated} ({crest_factor} crest"
+    " factor at {band_high}, carrier {p_carrier}).",
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("crest_tested"),
@@ -90,8 +90,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "CAUTION",
-            "an overloaded resistor burns skin and board: do not touch"
-            " during tests with treble tones",
+            "An overloaded resistor burns skin and board: do not touch"
+            " during tests with treble tones.",
         ),
     ),
     sources=(

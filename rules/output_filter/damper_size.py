@@ -33,7 +33,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Resistor of the damper against the best one",
+    title="Damper resistor vs. optimum",
     figure=figure,
     unit="1",
     each="channel",
@@ -41,8 +41,8 @@ CHECK = Check(
     formula="ratio of damper_r to sqrt(l_total/c_total) sqrt((1+n)(2+n)/2)/n,"
     " n = damper_c/c_total (connection each-terminal: damper_r times n_legs, damper_c over"
     " n_legs), or its inverse where that is larger",
-    sentence="The damper of {damper_r} and {damper_c} is off its best resistance by a factor of"
-    " {figure}.",
+    sentence="Damper resistor {damper_r} (with {damper_c}) is a factor of {figure} off the"
+    " optimum.",
     inputs={
         "damper_r": Input("filter.damper.r"),
         "damper_c": Input("filter.damper.c"),

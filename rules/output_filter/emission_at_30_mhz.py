@@ -4,7 +4,7 @@ The harmonics of the switch node fall with their number, and faster above the fr
 that the edge time sets.  Where the radiated limits begin, at 30 MHz, a 24 V node with edges
 of 16 ns still has 70 mV.  What of it moves both wires of the loudspeaker lead together turns
 the lead into an aerial against chassis and ground: all of it in a three-level bridge, whose
-legs switch in step at idle; half in a half-bridge, whose second wire stands still; a tenth
+legs switch in step at idle; half in a half-bridge, whose second wire is quiet; a tenth
 is assumed for a two-level bridge, whose legs cancel but for their differences.  A filter of
 real inductors and capacitors stops about 40 dB at 30 MHz, where an inductor has become a
 capacitor and a capacitor an inductor; a bead 20, and so do inductors without a capacitor to
@@ -90,7 +90,7 @@ _CASE: dict[str, str | float] = {
 }
 
 CHECK = Check(
-    title="Field of the loudspeaker lead at 30 MHz against the class claimed",
+    title="Loudspeaker lead emission at 30 MHz vs. claimed class",
     figure=figure,
     unit="dB",
     each="channel",
@@ -100,9 +100,8 @@ CHECK = Check(
     " - 30 (40 for emission_class a); b = 0.8/(pi f_edge t_edge), at most 1;"
     " k = 1/2 for n_legs 1, else by levels: 1 three-level, 0.1 two-level;"
     " u = 2 pi f_edge length / light_speed, at most u_most",
-    sentence="A node of {v_swing} with edges of {t_edge} and a loudspeaker lead of {length}"
-    " ({filter_kind}) radiate {figure:+above|below} what class {emission_class} allows at 30 MHz"
-    " (first estimate).",
+    sentence="Loudspeaker lead ({length}, {filter_kind}) radiates {figure:+above|below} class"
+    " {emission_class} at 30 MHz ({v_swing}, {t_edge} edges; first estimate).",
     inputs={
         "v_swing": Input("v_swing"),
         "carrier": Input("modulator.carrier"),

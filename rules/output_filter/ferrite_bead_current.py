@@ -19,13 +19,13 @@ def figure(i_peak: float, i_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Load peak against the rating of the ferrite bead",
+    title="Load peak current vs. ferrite bead rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="i_peak / i_rated",
-    sentence="A load peak of {i_peak} is {figure} times the bead's rating of {i_rated}.",
+    sentence="Load peak {i_peak}; bead rated {i_rated} ({figure:%}).",
     inputs={
         "i_peak": Input("i_peak"),
         "i_rated": Input("filter.bead.i_rated"),

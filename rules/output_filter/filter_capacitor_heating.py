@@ -46,16 +46,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Ripple current of the filter capacitor against its rating",
+    title="Filter capacitor ripple current vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="sqrt((2 pi band_high c_across v_sine_max 10^((crest_of_sine - crest_factor)/20)"
     " / limit_treble)^2 + (ripple_idle/sqrt(12) c_across/c_total / limit)^2)",
-    sentence="Treble programme and a ripple of {ripple_idle} load the capacitor across the load"
-    " with {figure} times what it may carry ({limit_treble} in the treble, {limit} at the"
-    " carrier).",
+    sentence="Capacitor across the load carries {figure:% of} its ripple rating ({limit_treble}"
+    " treble, {limit} carrier; ripple {ripple_idle}).",
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("crest_tested"),

@@ -48,7 +48,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Ripple current of the capacitors to ground against their rating",
+    title="Ripple current of capacitors to ground vs. rating",
     figure=figure,
     unit="1",
     each="channel",
@@ -57,8 +57,8 @@ CHECK = Check(
     " 10^((crest_of_sine - crest_factor)/20) / limit_treble)^2 + (part ripple_idle)^2/12"
     " / limit^2), part = c_ground / (c_ground + n_legs c_across), 1 in a bridge of levels"
     " three-level",
-    sentence="Treble programme and a ripple of {ripple_idle} load each capacitor to ground with"
-    " {figure} times what it may carry ({limit_treble} in the treble, {limit} at the carrier).",
+    sentence="Each capacitor to ground carries {figure:% of} its ripple rating ({limit_treble}"
+    " treble, {limit} carrier; ripple {ripple_idle}).",
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("crest_tested"),

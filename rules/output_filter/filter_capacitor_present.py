@@ -34,8 +34,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="1 for c_across fitted, 1 for c_ground fitted",
-    sentence="The L-C filter has {figure:kind|kinds} of capacitor (across the load: {c_across}, to"
-    " ground: {c_ground}).",
+    sentence="{figure:?No capacitor in the L-C filter|L-C filter capacitor fitted} (across the"
+    " load: {c_across}; to ground: {c_ground}).",
     inputs={"c_across": Input("filter.c_across"), "c_ground": Input("filter.c_ground")},
     applies={"filter_kind": "lc"},
     limits=AtLeast(major="1", basis={"major": DIVIDES}),

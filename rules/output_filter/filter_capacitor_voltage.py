@@ -46,7 +46,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Voltage across the filter capacitor against its rating",
+    title="Filter capacitor voltage vs. rating",
     figure=figure,
     unit="1",
     each="channel",
@@ -54,7 +54,7 @@ CHECK = Check(
     formula="(resting + v_ideal times the gain of l_total, c_total, load_high at band_high where"
     " that is above 1) / v_rated; resting = v_swing/2 for topology half-bridge with rails"
     " single, else 0",
-    sentence="The capacitor across the load sees {figure} times its rating of {v_rated}.",
+    sentence="Capacitor across the load sees {v_rated:*figure}; rated {v_rated} ({figure:%}).",
     inputs={
         "v_ideal": Input("v_ideal"),
         "v_swing": Input("v_swing"),
@@ -81,8 +81,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "a capacitor beyond its rated voltage can burst or burn: do not"
-            " switch on before the part is replaced",
+            "A capacitor beyond its rated voltage can burst or burn: do not"
+            " switch on before the part is replaced.",
         ),
     ),
     sources=(

@@ -27,14 +27,13 @@ def figure(v_rail_high: float, v_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Voltage of the capacitors to ground against their rating",
+    title="Voltage of capacitors to ground vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="v_rail_high / v_rated",
-    sentence="The capacitors to ground see {v_rail_high}, {figure} times their rating of"
-    " {v_rated}.",
+    sentence="Capacitors to ground see {v_rail_high}; rated {v_rated} ({figure:%}).",
     inputs={
         "v_rail_high": Input("v_rail_high"),
         "v_rated": Input("filter.c_ground.v_rated"),
@@ -54,8 +53,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "a shorted capacitor can put the rail on the loudspeaker and set it"
-            " on fire: do not switch on before the part is replaced",
+            "A shorted capacitor can put the rail on the loudspeaker and set it"
+            " on fire: do not switch on before the part is replaced.",
         ),
     ),
     sources=(derivation("a terminal reaches each rail of its leg, and no more"),),

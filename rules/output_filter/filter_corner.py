@@ -19,14 +19,13 @@ def figure(f_corner: float, band_high: float) -> float:
 
 
 CHECK = Check(
-    title="Corner of the output filter against the band",
+    title="Filter corner vs. top of the band",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="f_corner / band_high",
-    sentence="The filter's corner of {f_corner} is {figure} times the top of the band,"
-    " {band_high}.",
+    sentence="Filter corner {f_corner}; top of the band {band_high} ({figure:%}).",
     inputs={
         "f_corner": Input("f_corner"),
         "band_high": Input("band_high"),

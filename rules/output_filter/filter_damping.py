@@ -22,14 +22,14 @@ def figure(l_total: float, c_total: float, load_high: float, n_legs: float, dcr:
 
 
 CHECK = Check(
-    title="Damping of the filter by the highest rated load",
+    title="Filter Q at the highest rated load",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="sqrt(l_total c_total (1 + r/load_high)) / (l_total/load_high + r c_total),"
     " r = n_legs dcr",
-    sentence="With {load_high} the filter ({l_total}, {c_total}) has a Q of {figure}.",
+    sentence="Filter Q {figure} with {load_high} ({l_total}, {c_total}).",
     inputs={
         "l_total": Input("l_total"),
         "c_total": Input("c_total"),

@@ -6,7 +6,7 @@ voice coil's inductance limits the current, but the pulses waste power day and n
 the coil and radiate from the lead; a ferrite bead does nothing against it. A three-level
 bridge gives no differential voltage at idle, which is why all good filterless parts use
 it. The check takes the modulation alone, because a coil's inductance at the carrier is
-hardly ever known. So a full bridge that is silent on its levels, integrated or discrete, is
+hardly ever known. So a full bridge without stated levels, integrated or discrete, is
 asked for them and not condemned: the whole answer hangs on that one word. A half bridge has
 two levels whatever it says. A published half-bridge dock without filter is caught rightly.
 Cure: three-level modulation, or a filter.
@@ -21,14 +21,14 @@ def figure(levels: str, square: float) -> float:
 
 
 CHECK = Check(
-    title="Loudspeaker driven without a filter",
+    title="Idle carrier on a loudspeaker without filter",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="square for levels two-level, else 0",
-    sentence="Without a filter, {levels} drive puts a carrier of {figure} times the largest sine"
-    " on the loudspeaker at idle.",
+    sentence="Without a filter, {levels} drive puts {figure:?no|a full-swing} idle carrier on the"
+    " loudspeaker.",
     inputs={
         "levels": Input("levels_at_least"),
         "square": Constant(

@@ -18,13 +18,13 @@ def figure(rated_power: float) -> float:
 
 
 CHECK = Check(
-    title="Power of a stage without a full filter",
+    title="Rated power of a stage without an L-C filter",
     figure=figure,
     unit="W",
     each="channel",
     stake="performance",
     formula="rated_power",
-    sentence="The channel gives {rated_power} without an inductor-capacitor filter.",
+    sentence="Rated power {rated_power} without an L-C filter.",
     inputs={"rated_power": Input("rated_power")},
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(

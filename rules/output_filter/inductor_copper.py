@@ -27,14 +27,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Heating current of the inductor against its rating",
+    title="Inductor heating current vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="sqrt(i_rated_peak^2/2 + r_ac/dcr (i_inductor_rms^2 - i_rated_peak^2/2)) / i_rms",
-    sentence="A sine at rated power drives {i_inductor_rms} rms through the inductor, which heats"
-    " it like {figure} times its rating of {i_rms}.",
+    sentence="Inductor heating current {i_rms:*figure} rms at rated power; rated {i_rms}"
+    " ({figure:%}).",
     inputs={
         "i_inductor_rms": Input("i_inductor_rms"),
         "i_rated_peak": Input("i_rated_peak"),

@@ -32,13 +32,13 @@ def figure(
 
 
 CHECK = Check(
-    title="Temperature rise of the inductor with its core loss",
+    title="Inductor temperature rise with core loss",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="rise_rated (i_inductor_rms^2 dcr + p_core/n_legs) / (i_rms^2 dcr)",
-    sentence="Core loss of {p_core} and {i_inductor_rms} rms warm each inductor by {figure}.",
+    sentence="Inductor temperature rise {figure} ({p_core} core loss, {i_inductor_rms} rms).",
     inputs={
         "rise_rated": Input("filter.inductor.rise_rated"),
         "i_inductor_rms": Input("i_inductor_rms"),

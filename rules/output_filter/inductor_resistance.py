@@ -18,13 +18,13 @@ def figure(n_legs: float, dcr: float, z_load: float) -> float:
 
 
 CHECK = Check(
-    title="Resistance of the inductors against the load",
+    title="Inductor resistance vs. load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="n_legs dcr / z_load",
-    sentence="The inductors, {dcr} each, have {figure} of the load of {z_load}.",
+    sentence="Inductor resistance {dcr} each, {figure} of the {z_load} load in all.",
     inputs={
         "n_legs": Input("n_legs"),
         "dcr": Input("filter.inductor.dcr", default=left_out("0 ohm", "copper of the inductors")),

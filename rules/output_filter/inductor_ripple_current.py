@@ -1,7 +1,7 @@
 """Ripple current of the inductor against the audio current.
 
 Ripple costs idle loss in switches, copper and core, adds to the peak that the core must
-bear, and at small signals helps: it lets the legs commutate softly and hides the dead
+carry, and at small signals helps: it lets the legs commutate softly and hides the dead
 time. A ripple as large as the audio peak at rated power means an inductor too small for
 this stage, usually one bought for a smaller supply. Below that there is no harm in ripple
 by itself; a two-level bridge with 10 uH at 400 kHz into 8 ohm always has 0.55 of it,
@@ -25,14 +25,14 @@ def figure(ripple_idle: float, i_rated_peak: float) -> float:
 
 
 CHECK = Check(
-    title="Ripple of the inductor against the peak at rated power",
+    title="Inductor ripple vs. load peak current",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="ripple_idle / i_rated_peak",
-    sentence="The inductor's ripple of {ripple_idle} peak to peak is {figure} times the load's"
-    " peak at rated power, {i_rated_peak}.",
+    sentence="Idle ripple {ripple_idle} peak to peak; load peak at rated power {i_rated_peak}"
+    " ({figure:%}).",
     inputs={
         "ripple_idle": Input("ripple_idle"),
         "i_rated_peak": Input("i_rated_peak"),

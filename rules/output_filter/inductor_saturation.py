@@ -23,14 +23,13 @@ def figure(i_sat_hot: float, i_inductor_crest: float) -> float:
 
 
 CHECK = Check(
-    title="Saturation current of the inductor against the crest",
+    title="Inductor saturation current vs. peak current",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="i_sat_hot / i_inductor_crest",
-    sentence="The inductor saturates at {i_sat_hot} when hot, {figure} times the crest of"
-    " {i_inductor_crest}.",
+    sentence="Inductor saturates at {i_sat_hot} hot; peak current {i_inductor_crest} ({figure:%}).",
     inputs={
         "i_sat_hot": Input("i_sat_hot"),
         "i_inductor_crest": Input("i_inductor_crest"),

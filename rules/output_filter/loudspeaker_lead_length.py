@@ -21,14 +21,13 @@ def figure(length: float, lead_allowed: float) -> float:
 
 
 CHECK = Check(
-    title="Loudspeaker lead against the length that goes without a filter",
+    title="Loudspeaker lead length vs. limit without a filter",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="length / lead_allowed",
-    sentence="A loudspeaker lead of {length} is {figure} times the {lead_allowed} that go without"
-    " a full filter.",
+    sentence="Loudspeaker lead {length}; limit without an L-C filter {lead_allowed} ({figure:%}).",
     inputs={
         "length": Input("lead.length"),
         "lead_allowed": Input("lead_allowed"),

@@ -35,14 +35,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Peak of the filter with nothing connected",
+    title="Filter peak without load",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="20 log10 of the largest gain of l_total with r_path, c_total and, across it,"
     " r_damper in series with c_damper",
-    sentence="Without a load the filter ({l_total}, {c_total}) peaks by {figure}.",
+    sentence="Filter peaks by {figure} without load ({l_total}, {c_total}).",
     inputs={
         "l_total": Input("l_total"),
         "c_total": Input("c_total"),
@@ -72,8 +72,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "NOTICE",
-            "an ultrasonic signal into an unloaded output can destroy the filter"
-            " capacitor and the stage: test with the limit of the supply current set low",
+            "An ultrasonic signal into an unloaded output can destroy the filter"
+            " capacitor and the stage: test with the limit of the supply current set low.",
         ),
     ),
     sources=(

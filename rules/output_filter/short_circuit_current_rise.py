@@ -29,14 +29,14 @@ def figure(n_legs: float, v_swing: float, l_leg: float, t_response: float, i_tri
 
 
 CHECK = Check(
-    title="Run-on of a fault current after the trip",
+    title="Fault current rise after the trip vs. trip current",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="n_legs v_swing / 2 / l_leg t_response / i_trip",
-    sentence="In {t_response} a fault behind {l_leg} runs on by {figure} times the trip of"
-    " {i_trip}.",
+    sentence="Fault current rises by {i_trip:*figure} within {t_response} of the {i_trip} trip"
+    " ({l_leg}).",
     inputs={
         "n_legs": Input("n_legs"),
         "v_swing": Input("v_swing"),
@@ -55,8 +55,8 @@ CHECK = Check(
     cautions=(
         Caution(
             "CAUTION",
-            "short-circuit tests can burst switches and capacitors: wear eye"
-            " protection, limit the supply current, discharge the rails before touching",
+            "Short-circuit tests can burst switches and capacitors: wear eye"
+            " protection, limit the supply current, discharge the rails before touching.",
         ),
     ),
     sources=(

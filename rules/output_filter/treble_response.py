@@ -22,14 +22,14 @@ def figure(treble_deviation: float, f_deviation: float, response: float) -> floa
 
 
 CHECK = Check(
-    title="Treble response over the rated loads",
+    title="Treble deviation over the rated loads vs. limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="treble_deviation / response, treble_deviation at f_deviation",
-    sentence="At {f_deviation} the filter deviates by {treble_deviation} over the rated loads,"
-    " {figure} times the {response} allowed.",
+    sentence="Response deviates by {treble_deviation} at {f_deviation} over the rated loads; limit"
+    " {response}.",
     inputs={
         "treble_deviation": Input("treble_deviation"),
         "f_deviation": Input("f_deviation"),
@@ -40,7 +40,7 @@ CHECK = Check(
         major="1",
         minor="0.5",
         basis={
-            "major": derivation("deviation allowed by the spec, 3 dB where it is silent"),
+            "major": derivation("deviation allowed by the spec, 3 dB where it gives none"),
             "minor": derivation("half of it is left for amplifier and loudspeaker"),
         },
     ),

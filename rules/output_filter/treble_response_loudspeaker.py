@@ -19,14 +19,14 @@ def figure(treble_deviation_coil: float, f_deviation_coil: float, response: floa
 
 
 CHECK = Check(
-    title="Treble response with the voice coil",
+    title="Treble deviation with the voice coil vs. limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="treble_deviation_coil / response, treble_deviation_coil at f_deviation_coil",
-    sentence="At {f_deviation_coil} the filter deviates by {treble_deviation_coil} with the voice"
-    " coil, {figure} times the {response} allowed.",
+    sentence="Response deviates by {treble_deviation_coil} at {f_deviation_coil} with the voice"
+    " coil; limit {response}.",
     inputs={
         "treble_deviation_coil": Input("treble_deviation_coil"),
         "f_deviation_coil": Input("f_deviation_coil"),
@@ -37,7 +37,7 @@ CHECK = Check(
         major="1",
         minor="0.5",
         basis={
-            "major": derivation("deviation allowed by the spec, 3 dB where it is silent"),
+            "major": derivation("deviation allowed by the spec, 3 dB where it gives none"),
             "minor": derivation("half of it is left for amplifier and loudspeaker"),
         },
     ),

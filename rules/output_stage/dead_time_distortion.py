@@ -9,7 +9,7 @@ nothing is lost, so the distortion is worst just above that level, not at full p
 The figure is the distortion of a 1 kHz sine at rated power, harmonics to 19 kHz, each
 divided by what the loop gain leaves of it.  The gain of a real loop stops rising at some
 frequency: one that is flat below 20 kHz has a twentieth of what a line of 20 dB per decade
-promises at 1 kHz.  State the gain at 1 kHz or the corner; where the spec is silent the check
+promises at 1 kHz.  State the gain at 1 kHz or the corner; where the spec gives none the check
 is met only if it would be met with a flat gain as well.  Where a three-level bridge has its
 capacitor only across the load there is no ripple at idle and no clean range.  A
 self-oscillating loop keeps its ripple but slows down.  Real output capacitance softens edges
@@ -17,7 +17,7 @@ at small currents, so measured values are usually lower.  Not valid within a ten
 where current and half ripple are equal (it reads high), nor when the dead time is more than a
 twentieth of depth over carrier.  Where no distortion is claimed, that of the rated power counts,
 and 1 % at most or where nothing is stated: what distorts more is no amplifier for music.  First
-cures: less dead time, a lower carrier, loop gain at the third harmonic.  The limits leave the
+fixes: less dead time, a lower carrier, loop gain at the third harmonic.  The limits leave the
 rest of the claim to all other causes.
 """
 
@@ -66,7 +66,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Distortion by dead time against the claim",
+    title="Distortion from dead time vs. limit",
     figure=figure,
     unit="%",
     each="channel",
@@ -74,8 +74,8 @@ CHECK = Check(
     formula="THD(t_dead_distortion carrier, depth, ripple z_load / (2 v_ideal), loop_gain_1k, "
     "loop_order, f_loop_flat / tone; modulator, levels, c_ground) / thd; t_dead_distortion follows"
     " from dead_time",
-    sentence="{t_dead_distortion} of dead time at {carrier} make {figure} of the distortion"
-    " allowed, {thd} at 1 kHz.",
+    sentence="Dead time {t_dead_distortion} makes {thd:*figure} distortion at 1 kHz ({carrier}"
+    " carrier); limit {thd} ({figure:%}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_dead_distortion": Input("t_dead_distortion"),

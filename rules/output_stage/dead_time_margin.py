@@ -13,10 +13,10 @@ gate resistor: they hold the test's driver and load as well, and stretched that 
 condemn boards that work (300 ns for a device of 80 nC behind 3.3 ohm). The output voltage is
 distorted by another time: see dead-time-distortion. The threshold counts hot, 7 mV/K lower
 than printed, so that the discharge takes longer. Where one of the two bounds cannot be formed,
-where the threshold is not stated (the plateau stands in, at best) or the drivers' difference
+where the threshold is not stated (the plateau is taken, at best) or the drivers' difference
 is not, the sum leaves something out: that can fail the check, never pass it. Parts with
 integrated switches keep their own dead time and are not judged.
-First cures: a longer dead time; a diode across the turn-off resistor; a driver with matched
+First fixes: a longer dead time; a diode across the turn-off resistor; a driver with matched
 delays. At least 10 ns, measured between the gates at 10 and 90 %, is what a driver's maker
 asks for.
 """
@@ -53,14 +53,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Dead time left after the switching times",
+    title="Dead time vs. switching times (shoot-through)",
     figure=figure,
     unit="ns",
     each="channel",
     stake="rating",
     formula="dead_time - t_outlasts - delay_mismatch",
-    sentence="A dead time of {dead_time} ends {figure:+after|before} the other switch is off"
-    " (turn-off takes {t_outlasts} longer than turn-on, driver mismatch {delay_mismatch}).",
+    sentence="Dead time {dead_time}, {figure:+to spare|too short} (turn-off outlasts turn-on by"
+    " {t_outlasts}, driver mismatch {delay_mismatch}).",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "t_outlasts": Input("t_off_outlasts"),

@@ -1,13 +1,13 @@
 """Dead time as a share of the switching period.
 
 During the dead time the load current, not the modulator, decides where the switch node
-stands.  The longer it is against the period, the more of the output is lost and distorted,
+is.  The longer it is against the period, the more of the output is lost and distorted,
 and the earlier the modulator runs out of pulse width.  A driver with a fixed dead time made
 for motor control (520 ns) eats an eighth of a period of 250 kHz in each half of it.
 
 This is a first, coarse look that needs two numbers; dead-time-distortion says what the
 share means for the distortion claimed, and a loop with much gain may live with more.  First
-cures: a driver with adjustable or shorter dead time, a lower carrier.  The limits are
+fixes: a driver with adjustable or shorter dead time, a lower carrier.  The limits are
 practice: published audio presets of 15 to 45 ns at 400 kHz are 0.6 to 1.8 %, and a design
 of 6 % had strong crossover distortion in its author's own simulation.
 """
@@ -21,13 +21,13 @@ def figure(dead_time: float, carrier: float) -> float:
 
 
 CHECK = Check(
-    title="Dead time as a share of the period",
+    title="Dead time vs. period",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="dead_time carrier",
-    sentence="Each dead time of {dead_time} is {figure} of a period at {carrier}.",
+    sentence="Dead time {dead_time}, {figure} of a period at {carrier}.",
     inputs={
         "dead_time": Input("gate_drive.dead_time"),
         "carrier": Input("modulator.carrier"),

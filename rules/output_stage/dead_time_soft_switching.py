@@ -9,7 +9,7 @@ emission.
 It matters for idle loss and for the noise floor, not for survival: minor at most.  A
 three-level bridge with the capacitor only across the load has no ripple at idle, and with
 capacitors to ground it switches as a two-level one; the former is left out here and
-counted as hard in the idle loss.  First cures: a smaller inductor (more ripple), a smaller
+counted as hard in the idle loss.  First fixes: a smaller inductor (more ripple), a smaller
 device, a few nanoseconds more of dead time, weighed against dead-time-distortion.
 """
 
@@ -24,14 +24,14 @@ def figure(ripple: float, dead_time: float, parallel: float, q_oss: float) -> fl
 BALANCE = derivation("charge balance of the switch node, both output charges in parallel")
 
 CHECK = Check(
-    title="Self-commutation of the node at idle",
+    title="Soft switching at idle: charge moved vs. output charge",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="(ripple / 2 dead_time) / (2 parallel q_oss)",
-    sentence="Half the idle ripple of {ripple} moves {figure} of the output charge of the leg in a"
-    " dead time of {dead_time}.",
+    sentence="Half the {ripple} idle ripple moves {figure:% of} the leg's output charge in the"
+    " {dead_time} dead time.",
     inputs={
         "ripple": Input("ripple_idle"),
         "dead_time": Input("gate_drive.dead_time"),

@@ -4,11 +4,11 @@ An open switch of a leg carries the whole swing of the node: one rail of a singl
 both rails of a split one.  The two classic slips are to compare with one rail of a split
 supply, and to compare with the nominal rail: the highest rail counts, with the rise that a
 half-bridge pumps into it where the supply cannot take current back.  An over-voltage trip
-ends the pumping, since a stage that stands still pumps nothing, but it does not lower a
+ends the pumping, since a stage that is off pumps nothing, but it does not lower a
 source that is itself too high.
 
 Ringing is left to device-voltage-ringing, because it is mostly an estimate and this
-figure is not.  First cure: the next rating up (40, 60, 80, 100, 150, 200, 250 V); then a
+figure is not.  First fix: the next rating up (40, 60, 80, 100, 150, 200, 250 V); then a
 lower trip, more rail capacitance, or a bridge.  Limits: beyond 100 % the part is outside
 its absolute rating; 80 % is the advice of device makers; 90 % is the point where a usual
 ringing of 10 to 30 % must go over.  Stricter space and military factors are not applied:
@@ -35,13 +35,13 @@ def figure(v_static_peak: float, v_dss: float) -> float:
 
 
 CHECK = Check(
-    title="Voltage across an open switch against its rating",
+    title="Switch voltage vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_dss",
-    sentence="An open switch carries up to {v_static_peak}, {figure} of its rating of {v_dss}.",
+    sentence="Open switch sees {v_static_peak}; rated {v_dss} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_dss": Input("output_stage.device.v_dss"),

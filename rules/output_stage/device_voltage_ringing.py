@@ -7,7 +7,7 @@ capacitance of the open switch on top of the rail.  A loop of 10 nH that gives u
 A measured overshoot is worth more than any formula: state it as ``output_stage.v_overshoot``
 with ``from: measured`` (probe with a spring tip, full bandwidth, at the switch itself).  Without
 it the figure rests on the loop inductance and the edge, or on a quarter of the swing; such a
-placeholder never makes this finding critical.  First cures: a shorter loop with a film or
+placeholder never makes this finding critical.  First fixes: a shorter loop with a film or
 ceramic capacitor at the switches, a slower turn-on, a snubber.  Short peaks may come nearer
 to the rating than steady voltage, hence one milder limit at 90 %.
 """
@@ -21,14 +21,14 @@ def figure(v_static_peak: float, v_overshoot: float, v_dss: float) -> float:
 
 
 CHECK = Check(
-    title="Ringing peak across an open switch against its rating",
+    title="Switch voltage with ringing vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_static_peak + v_overshoot) / v_dss",
-    sentence="{v_static_peak} and ringing of {v_overshoot} reach {figure} of the rating of"
-    " {v_dss}.",
+    sentence="Switch voltage with ringing {v_dss:*figure} ({v_static_peak} plus {v_overshoot});"
+    " rated {v_dss} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_overshoot": Input("v_overshoot"),

@@ -9,7 +9,7 @@ The figure takes the rated sine and the heatsink's temperature (80 degC where th
 no heatsink: published stages run their cases at 75 to 85 degC at full power; at 100 degC a
 much copied 250 W board would fail by 2 %). It is seldom the limit: a device that stays cool
 enough passes by far, so a failure here means a much too small device or a misread load. First
-cures: a larger device, devices in parallel, a cooler case. Military factors of 0.6 and 0.8 of
+fixes: a larger device, devices in parallel, a cooler case. Military factors of 0.6 and 0.8 of
 a rating taken at the maximum junction temperature are not applied: a published 250 W board
 would fail them.
 """
@@ -53,15 +53,15 @@ USUAL_CASE = Source(
 HEAT = derivation("I^2 R through a fixed thermal resistance: current goes as the root of the rise")
 
 CHECK = Check(
-    title="Drain current against its rating at the hot case",
+    title="Drain current vs. rating at the hot case",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="sqrt(i_rated_peak^2 / 4 + ripple^2 / 24) / parallel / "
     "(i_d sqrt((t_j_max - t_case) / (t_j_max - t_cold))), both rises at least t_least",
-    sentence="A sine of {i_rated_peak} peak loads each device to {figure} of what its {i_d} (case"
-    " at 25 °C) leaves at a case of {t_case}.",
+    sentence="Drain current is {figure:% of} the hot rating ({i_rated_peak} peak; {i_d} at 25 °C,"
+    " case at {t_case}).",
     inputs={
         "i_rated_peak": Input("i_rated_peak"),
         "ripple": Input(

@@ -9,7 +9,7 @@ efficiency of the bare stage beside one of the whole board, or a slip of a digit
 The figure is the largest such excess of a loss over that of more power.  A graph can be
 read to about a point of efficiency, and at 90 % a point is a tenth of the loss: two points
 that are read badly differ by a fifth, and beyond that it is major, since run time and heat
-follow from the curve.  A twentieth is more than a printed table leaves.  First cure: read
+follow from the curve.  A twentieth is more than a printed table leaves.  First fix: read
 the graph of the loss itself, if there is one, and state whose power it is.
 """
 
@@ -42,15 +42,15 @@ NOT_STATED = Assumption("0 W", "absent", derivation("an idle loss that is not st
 CURVE = "output_stage.efficiency_curve"
 
 CHECK = Check(
-    title="Loss vs. power in the efficiency curve",
+    title="Efficiency curve: loss vs. power",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="largest of loss over loss at more power, less 1; loss = p (1/efficiency - 1) over"
     " powers with efficiencies and rated_power with efficiency; p_idle at no power",
-    sentence="The efficiency curve exceeds the loss of a higher power by {figure}: {efficiencies}"
-    " at {powers}, {efficiency} at {rated_power}.",
+    sentence="{figure:?Loss rises with power|Loss exceeds that of a higher power by #} in the"
+    " efficiency curve ({efficiencies} at {powers}, {efficiency} at {rated_power}).",
     inputs={
         "powers": Input(f"{CURVE}[].power"),
         "efficiencies": Input(f"{CURVE}[].efficiency"),

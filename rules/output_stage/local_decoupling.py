@@ -8,7 +8,7 @@ protection and into the emission.
 The current is the largest load current; bulk capacitors close by take part of it, so the
 figure is cautious and the one limit is minor.  A vendor's own recommendation of 1 uF next
 to the pins of a 30 V, 600 kHz part comes to 12 %.  Class 2 ceramics lose half or more of
-their capacitance at the working voltage: state what is left.  First cures: more
+their capacitance at the working voltage: state what is left.  First fixes: more
 capacitance in parallel, in small packages close to the switches.
 """
 
@@ -21,13 +21,13 @@ def figure(i_peak: float, carrier: float, c_local: float, v_swing: float) -> flo
 
 
 CHECK = Check(
-    title="Swing of a leg's local capacitor",
+    title="Local capacitor voltage swing vs. rail",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="i_peak / (4 carrier c_local) / v_swing",
-    sentence="{c_local} swing by {figure} of the rail when they feed {i_peak} at {carrier}.",
+    sentence="Local capacitor {c_local} swings by {figure} of the rail ({i_peak} at {carrier}).",
     inputs={
         "i_peak": Input("i_peak"),
         "carrier": Input("modulator.carrier"),

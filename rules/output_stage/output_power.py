@@ -6,7 +6,7 @@ All of it is taken at the worst corner: rail at its lowest and sagging under the
 switches hot. The power at the stated distortion is higher, by 4.8 % for 1 % and 28.8 % for
 10 % of a hard-clipped sine; the formula was fitted to the exact curve.
 
-A silent distortion is not taken against the design: a power between those at 1 % and at
+A distortion not given is not taken against the design: a power between those at 1 % and at
 10 % counts as just reached (minor, figure 1), for the source may well rate at 10 %;
 `rated_thd` settles it. What 10 % does not give either stays major.
 
@@ -46,7 +46,7 @@ def figure(
 
 
 CHECK = Check(
-    title="Rated power against the power at clipping",
+    title="Rated power vs. power at clipping",
     figure=figure,
     unit="1",
     each="channel",
@@ -54,8 +54,8 @@ CHECK = Check(
     formula="larger of q(p_out_max or p_trip, whichever is less) and smaller of q(p_out_usual) and"
     " 1; q(p) = larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1, r = rated_power/p,"
     " k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="The rated {rated_power} are {figure} times what the stage gives at up to {thd_most}"
-    " of distortion; clipping begins at {p_out_usual}.",
+    sentence="Rated {rated_power} is {figure:% of} the power at {thd_most} distortion; the stage"
+    " clips at {p_out_usual}.",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": THD,

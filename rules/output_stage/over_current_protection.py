@@ -7,8 +7,8 @@ until something opens.  A supply fuse is far too slow for a semiconductor.
 The check asks only whether the protection is there: a trip that is stated, not a section
 that leaves it out.  Whether its threshold lies above the music and below destruction is
 asked by trip-above-music and trip-below-destruction.  For an integrated stage the answer
-stands in its data sheet.  Silence is an open question, the word ``none`` a finding.  First
-cure: a driver with over-current sensing, or a shunt and a comparator that latch off within
+is in its data sheet.  Silence is an open question, the word ``none`` a finding.  First
+fix: a driver with over-current sensing, or a shunt and a comparator that latch off within
 a microsecond.
 """
 
@@ -29,7 +29,8 @@ CHECK = Check(
     each="channel",
     stake="safety",
     formula="1 where over_current is fitted, 0 where it is none",
-    sentence="Over-current protection of the stage: {over_current}.",
+    sentence="{over_current:?No over-current protection of the output stage|Over-current"
+    " protection of the output stage: fitted}.",
     inputs={
         "over_current": Input("over_current"),
     },

@@ -7,7 +7,7 @@ capacitor does not fill in the time given, at start-up or after clipping.
 
 The figure is how far the fitted value is from the one asked for, whichever is larger on
 top, tolerance included; class 2 ceramics that lose capacitance at working voltage count
-too.  It is a comparison with the data sheet and with nothing else.  First cure: the value
+too.  It is a comparison with the data sheet and with nothing else.  First fix: the value
 asked for, in X7R with a rating of twice its working voltage.
 """
 
@@ -21,13 +21,13 @@ def figure(c: float, c_bootstrap: float) -> float:
 
 
 CHECK = Check(
-    title="Bootstrap capacitor against what the part asks for",
+    title="Bootstrap capacitor vs. data-sheet value",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="larger of c / c_bootstrap and c_bootstrap / c",
-    sentence="{c} are fitted, {c_bootstrap} are asked for: a factor of {figure}.",
+    sentence="Bootstrap capacitor {c}; the data sheet specifies {c_bootstrap} (factor {figure}).",
     inputs={
         "c": Input("gate_drive.bootstrap.c"),
         "c_bootstrap": Input("output_stage.device.c_bootstrap"),

@@ -7,9 +7,9 @@ can act.
 
 Saturation is bent, not a step: between zero and the printed current the inductance is taken
 as l / (1 + k (i / i_sat)^2), with k so that the printed loss appears at the printed
-current, hot.  Where the loss that defines i_sat is not stated, 30 % stands in.  A trip
+current, hot.  Where the loss that defines i_sat is not stated, 30 % is taken.  A trip
 above the saturation current is no fault by itself: a 10 A inductor that loses 25 % of 10 uH
-leaves 7.5 uH at a trip of 10 A, where the part asks for 5 uH.  First cures: an inductor
+leaves 7.5 uH at a trip of 10 A, where the part asks for 5 uH.  First fixes: an inductor
 with more saturation current, or more inductance.
 """
 
@@ -37,14 +37,14 @@ ASKED = Source(
 )
 
 CHECK = Check(
-    title="Inductance at the trip current against what the part asks for",
+    title="Inductance at the trip current vs. data-sheet minimum",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="l / (1 + drop / (1 - drop) (i_trip / i_sat)^2) / l_min",
-    sentence="{l}, saturating by {drop} at {i_sat}, leave at {i_trip} {figure} of the {l_min}"
-    " asked for.",
+    sentence="Inductance {l_min:*figure} at the {i_trip} trip ({l}, saturates by {drop} at"
+    " {i_sat}); data-sheet minimum {l_min} ({figure:%}).",
     inputs={
         "l": Input("filter.inductor.l"),
         "i_trip": Input("output_stage.over_current.i_trip"),

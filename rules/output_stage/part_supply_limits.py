@@ -5,7 +5,7 @@ absolute maximum it survives. The second lies above the first, by a tenth or mor
 stated ones are the other way round one of them belongs to another part or another row, and
 whatever is met is met by mistake.
 
-Above 1 is major: the rail is judged against a limit that cannot be right. First cure: read
+Above 1 is major: the rail is judged against a limit that cannot be right. First fix: read
 the data sheet again.
 """
 
@@ -29,14 +29,13 @@ channels:
 """
 
 CHECK = Check(
-    title="Recommended vs. absolute supply of the part",
+    title="Recommended supply vs. absolute maximum of the part",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_recommended / v_abs",
-    sentence="The part is recommended up to {v_recommended}, {figure} times its absolute maximum of"
-    " {v_abs}.",
+    sentence="Recommended supply up to {v_recommended}; absolute maximum {v_abs} ({figure:%}).",
     inputs={
         "v_recommended": Input(
             "output_stage.device.v_supply:high", meaning="highest recommended supply of the part"

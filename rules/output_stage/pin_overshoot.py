@@ -7,7 +7,7 @@ stages that burn at the supply pins usually have their local capacitors too far 
 
 The ringing is taken as stated (``output_stage.v_overshoot``, best measured) or estimated as
 twice L I / t from the loop inductance and the edge, the bound of an undamped loop; an
-estimate never makes this finding critical.  First cures: the local ceramic capacitors on
+estimate never makes this finding critical.  First fixes: the local ceramic capacitors on
 the same side and next to the pins, a plane below them, a small snubber at the output pins,
 a lower rail.
 """
@@ -21,14 +21,14 @@ def figure(v_static_peak: float, v_pin_overshoot: float, v_supply_abs: float) ->
 
 
 CHECK = Check(
-    title="Ringing at the supply pins of the part",
+    title="Supply pin voltage with ringing vs. absolute maximum",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_static_peak + v_pin_overshoot) / v_supply_abs",
-    sentence="{v_static_peak} and ringing of {v_pin_overshoot} reach {figure} of the absolute "
-    "maximum of {v_supply_abs}",
+    sentence="Supply pins see {v_supply_abs:*figure} ({v_static_peak} plus {v_pin_overshoot}"
+    " ringing); absolute maximum {v_supply_abs} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
         "v_pin_overshoot": Input("v_pin_overshoot"),

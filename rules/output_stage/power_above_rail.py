@@ -38,14 +38,14 @@ def figure(rated_power: float, rated_thd: float, p_sine_ideal: float) -> float:
 
 
 CHECK = Check(
-    title="Rated power vs. the most that the rails give",
+    title="Rated power vs. maximum from the rails",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="rated_power / (p_sine_ideal (1 + 0.048 (rated_thd/1 %)^0.778))",
-    sentence="{rated_power} rated is {figure} times the most that the rails give at {rated_thd}"
-    " distortion; their largest clean sine is {p_sine_ideal}.",
+    sentence="Rated power {rated_power}; the rails allow {rated_power:/figure} at {rated_thd}"
+    " distortion, {p_sine_ideal} undistorted.",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": Input("rated_thd", default=CLEAN),

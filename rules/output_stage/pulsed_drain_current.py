@@ -7,7 +7,7 @@ beyond it the data sheet promises nothing.
 It is meant for music into a working load; what a short circuit adds is judged by
 trip-below-destruction.  The lowest load is the stated minimum of the loudspeaker, or four
 fifths of its rated impedance.  Devices in parallel are taken to share evenly, which needs a
-symmetrical layout.  First cures: a level limiter, a larger device, a higher minimum load.
+symmetrical layout.  First fixes: a level limiter, a larger device, a higher minimum load.
 The limits: beyond 100 % is beyond an absolute rating; 80 % leaves room for uneven sharing
 and for a hot device.
 """
@@ -21,13 +21,14 @@ def figure(i_leg_peak: float, parallel: float, i_dm: float) -> float:
 
 
 CHECK = Check(
-    title="Largest drain current against the pulsed rating",
+    title="Peak drain current vs. pulsed rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="i_leg_peak / (parallel i_dm)",
-    sentence="A leg carries up to {i_leg_peak}, {figure} of the pulsed rating of {i_dm} a device.",
+    sentence="Peak drain current {i_dm:*figure} per device ({i_leg_peak} per leg); pulsed rating"
+    " {i_dm} ({figure:%}).",
     inputs={
         "i_leg_peak": Input("i_leg_peak"),
         "parallel": Input("output_stage.parallel"),

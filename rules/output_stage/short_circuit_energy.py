@@ -11,7 +11,7 @@ parallel share the current while their gates are on.  In avalanche the one with 
 breakdown voltage takes it all, until its own heat has raised that voltage above the others',
 so the energy of the inductor counts against one device.  The
 current is the trip's upper end; a short ahead of the inductor is not limited to that and
-needs sensing of the switch voltage.  First cures: a faster comparator, a lower trip, a
+needs sensing of the switch voltage.  First fixes: a faster comparator, a lower trip, a
 larger device.  It says nothing of repeated tries: see short-circuit-heating.
 """
 
@@ -46,14 +46,14 @@ ONE_ALONE = from_memory(
 )
 
 CHECK = Check(
-    title="Energy of one short circuit against the avalanche rating",
+    title="Short-circuit energy vs. avalanche rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_swing i_trip t_response / parallel + l i_trip^2 / 2) / e_as",
-    sentence="{i_trip} on {v_swing} for {t_response} and the energy of {l} are {figure} of the"
-    " single-pulse rating of {e_as}.",
+    sentence="A short circuit puts {e_as:*figure} into the switch ({i_trip}, {v_swing},"
+    " {t_response}, {l}); single-pulse rating {e_as} ({figure:%}).",
     inputs={
         "v_swing": Input("v_swing"),
         "i_trip": Input("output_stage.over_current.i_trip"),

@@ -8,7 +8,7 @@ latches until the supply is switched has no such problem.
 Each event is counted as V I t + L I^2 / 2 with the upper end of the trip and the whole of it
 in one package, on the heatsink's temperature at programme; a package without a heatsink gives
 it to the air in the box, through `r_th_ja`.  The events themselves are judged by
-short-circuit-energy.  First cures: a longer retry interval (half a second is usual), a latch
+short-circuit-energy.  First fixes: a longer retry interval (half a second is usual), a latch
 after a few tries.  25 K are kept because the heat of single pulses is not spread evenly
 over the crystal.
 """
@@ -43,14 +43,14 @@ def figure(
 LATCHED = derivation("a protection that latches does not try again")
 
 CHECK = Check(
-    title="Junction temperature during retries into a short circuit",
+    title="Junction temperature during short-circuit retries vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - t_heatsink - r_th (v_swing i_trip t_response + l i_trip^2 / 2) / t_retry",
-    sentence="Tries into a short every {t_retry} take the junction to {figure:+below|above} its"
-    " limit of {t_j_max}.",
+    sentence="Retries into a short every {t_retry} heat the junction to {figure:+below|above} its"
+    " {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_heatsink": Input("t_sink_or_air"),

@@ -5,10 +5,10 @@ the open switch 70 % of the overshoot remain, with three to four times as much a
 with ten times 26 %; the heat in its resistor grows in proportion all the while.
 
 Three to four times is the usual choice.  Less than the switch's own capacitance is hardly a
-snubber, so that is where the one limit stands, as a minor one: whether the ringing matters
-is judged by device-voltage-ringing, and whether the resistor stands the heat by
+snubber, so that is where the one limit is, as a minor one: whether the ringing matters
+is judged by device-voltage-ringing, and whether the resistor withstands the heat by
 snubber-dissipation.  What rings is the small-signal capacitance at the rail, half of the
-output charge over the swing.  First cure: three times that, rounded up in the E6 series,
+output charge over the swing.  First fix: three times that, rounded up in the E6 series,
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 
@@ -23,13 +23,13 @@ def figure(c: float, c_oss: float, parallel: float) -> float:
 
 
 CHECK = Check(
-    title="Snubber capacitor against the capacitance of the open switch",
+    title="Snubber capacitor vs. ringing capacitance",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="c / (parallel c_oss)",
-    sentence="A snubber of {c} has {figure} times the capacitance that rings.",
+    sentence="Snubber capacitor {c}; ringing capacitance {c:/figure} ({figure:%}).",
     inputs={
         "c": Input("output_stage.snubber.c"),
         "c_oss": Input("c_oss_swing"),

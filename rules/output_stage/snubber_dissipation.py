@@ -6,7 +6,7 @@ slow as R C spares about a quarter of that.  With 1 nF on a node of 100 V at 400
 4 W, far more than the small resistor that is often drawn there.
 
 The figure takes the edge into account where it is known and an instant edge where it is
-not.  It leaves out the ringing that the snubber absorbs beside it.  First cures: a smaller
+not.  It leaves out the ringing that the snubber absorbs beside it.  First fixes: a smaller
 capacitor (judged by snubber-capacitor), several resistors in parallel, a shorter power loop
 so that no snubber is needed.  Half the rating is what a film or thick-film resistor is worth in the
 warm air beside the switches.
@@ -37,14 +37,14 @@ def figure(
 RAMP = derivation("ramp of the node across a series R-C, energy in R over both edges")
 
 CHECK = Check(
-    title="Heat in the snubber resistor against its rating",
+    title="Snubber resistor power vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="safety",
     formula="2 carrier c v_swing^2 k (1 - k (1 - exp(-1 / k))) / p_rated, k = 0.8 r c / t_edge",
-    sentence="{c} charged to {v_swing} at {carrier} heat the resistor to {figure} of its"
-    " {p_rated}.",
+    sentence="Snubber resistor dissipates {p_rated:*figure} ({c}, {v_swing}, {carrier}); rated"
+    " {p_rated} ({figure:%}).",
     inputs={
         "c": Input("output_stage.snubber.c"),
         "r": Input("output_stage.snubber.r"),

@@ -8,7 +8,7 @@ The figure says how far apart the two are, whichever is larger.  Loop inductance
 capacitance are rarely known well, so a factor of two passes.  Better than any calculation:
 measure the ringing frequency, add a capacitor across the node until it halves; the
 capacitance present is a third of the one added, and the inductance follows from the
-frequency.  First cure: the nearest E24 value of sqrt(L / C), then look at the waveform.
+frequency.  First fix: the nearest E24 value of sqrt(L / C), then look at the waveform.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
@@ -23,13 +23,13 @@ def figure(r: float, l_loop: float, c_oss: float, parallel: float) -> float:
 
 
 CHECK = Check(
-    title="Snubber resistor against the impedance of the loop",
+    title="Snubber resistor vs. loop impedance",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="larger of r / z and z / r, z = sqrt(l_loop / (parallel c_oss))",
-    sentence="{r} and the impedance of a loop of {l_loop} differ by a factor of {figure}",
+    sentence="Snubber resistor {r} is a factor of {figure} off the impedance of the {l_loop} loop.",
     inputs={
         "r": Input("output_stage.snubber.r"),
         "l_loop": Input("output_stage.l_loop"),

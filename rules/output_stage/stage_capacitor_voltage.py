@@ -1,13 +1,13 @@
 """Voltage of the small capacitors of the stage against their ratings.
 
-The capacitor close to the switches stands across the whole leg, both rails of a split
+The capacitor close to the switches sits across the whole leg, both rails of a split
 supply, and that of a snubber sees the node swing as far.  The one of a damper at the output
-sees the load's peak, or the whole swing where it stands against ground on a single supply.  A
+sees the load's peak, or the whole swing where it goes to ground on a single supply.  A
 capacitor of 50 V that was meant for one rail of 35 V fails as a short, across the supply.
 
 The figure is the largest of the ratios of those that are fitted; a rating that is not stated
 leaves its ratio out, which can fail the check and never pass it.  Ringing is left out: class
-2 ceramics and films are used up to four fifths.  First cure: the next rated voltage.
+2 ceramics and films are used up to four fifths.  First fix: the next rated voltage.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -35,15 +35,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Voltage of local, snubber and damper capacitors vs. rating",
+    title="Local, snubber and damper capacitor voltage vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="largest of v_static_peak / v_c_local, v_static_peak / v_snubber and"
     " v_damper / v_r_damper",
-    sentence="{v_static_peak} across the leg and {v_damper} across a damper take {figure} of the"
-    " lowest rating (local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
+    sentence="Stage capacitors see {figure:% of} rating ({v_static_peak} leg, {v_damper} damper;"
+    " rated: local {v_c_local}, snubber {v_snubber}, damper {v_r_damper}).",
     inputs={
         "v_static_peak": Input("v_static_peak"),
         "v_damper": Input("v_damper"),

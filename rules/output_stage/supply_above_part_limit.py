@@ -8,7 +8,7 @@ Beyond the absolute maximum the part may fail at once, and it fails with the sup
 the output.  Ringing at the pins comes on top and is judged by pin-overshoot; the
 recommended range, which the data sheet's figures are guaranteed for, by
 supply-above-recommended.  An over-voltage shutdown inside the part stops pumping but does
-not shield the part from its supply.  First cures: a lower rail, a part with a higher
+not shield the part from its supply.  First fixes: a lower rail, a part with a higher
 rating, a clamp that holds below the rating at the surge current.
 """
 
@@ -23,14 +23,13 @@ def figure(v_static_peak: float, v_supply_abs: float) -> float:
 
 
 CHECK = Check(
-    title="Supply against the absolute maximum of the part",
+    title="Supply voltage vs. absolute maximum of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_abs",
-    sentence="The part sees up to {v_static_peak}, {figure} of its absolute maximum of"
-    " {v_supply_abs}.",
+    sentence="The part sees up to {v_static_peak}; absolute maximum {v_supply_abs} ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
         "v_supply_abs": Input("output_stage.device.v_supply_abs"),

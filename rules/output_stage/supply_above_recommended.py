@@ -7,7 +7,7 @@ case a rail of 52 V that peaked at 55 V on a part recommended to 53.5 V cost two
 
 The rail is taken at its highest: full battery, upper tolerance, pumping.  A designer may
 and does use the range to its end, so the minor limit is only 3 % below it: a 30 V rail on a
-part recommended to 32 V is the headline use of that part.  First cures: a lower rail, a
+part recommended to 32 V is the headline use of that part.  First fixes: a lower rail, a
 tighter converter, more rail capacitance where pumping makes the peak.
 """
 
@@ -22,13 +22,14 @@ def figure(v_static_peak: float, v_supply_high: float) -> float:
 
 
 CHECK = Check(
-    title="Supply against the recommended range of the part",
+    title="Supply voltage vs. recommended maximum of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_static_peak / v_supply_high",
-    sentence="The part sees up to {v_static_peak}, {figure} of the {v_supply_high} recommended.",
+    sentence="The part sees up to {v_static_peak}; recommended maximum {v_supply_high}"
+    " ({figure:%}).",
     inputs={
         "v_static_peak": Input("v_static_peak", meaning="supply pin to pin, with pumping"),
         "v_supply_high": Input(

@@ -5,7 +5,7 @@ below the range in which it works.  It then mutes, pops or restarts, often in st
 bass, long before the battery is used up.
 
 The figure compares the lowest idle rail, pin to pin, with the bottom of the range.  Sag
-under load is not in it; the checks of the supply look at that.  First cures: more cells in
+under load is not in it; the checks of the supply look at that.  First fixes: more cells in
 series, a step-up converter, a part with a lower range, a higher cut-off of the battery so
 that the product stops cleanly.  One limit: the bottom of the range, with a minor one 5 %
 above it as room for sag and leads.
@@ -22,13 +22,13 @@ def figure(v_rail_low: float, rails: str, v_supply_low: float) -> float:
 RANGE = derivation("lower end of the recommended range of the part")
 
 CHECK = Check(
-    title="Lowest supply against the range of the part",
+    title="Lowest supply vs. minimum supply of the part",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_rail_low (twice that where rails are split) / v_supply_low",
-    sentence="A rail of {v_rail_low} is {figure} of the {v_supply_low} that the part needs.",
+    sentence="Lowest supply {v_supply_low:*figure}; the part needs {v_supply_low} ({figure:%}).",
     inputs={
         "v_rail_low": Input("v_rail_low"),
         "rails": Input("supply.rails"),

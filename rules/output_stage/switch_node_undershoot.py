@@ -7,7 +7,7 @@ the upper switch stays on: a failure that shows at high current only.
 
 The whole loop inductance is counted although only the part below the node acts, and the
 current is taken to change within the edge: a cautious estimate, hence no critical limit.
-Negative rail and driver ground are taken to be one node.  First cures: a shorter lower
+Negative rail and driver ground are taken to be one node.  First fixes: a shorter lower
 loop, a slower turn-off edge, a resistor in the driver's return to the node, a Schottky
 diode from node to driver ground.  Some drivers print the limit as supply minus 15 V, so
 10 V of gate supply leave 5 V.
@@ -24,14 +24,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Dip of the switch node below the driver's ground",
+    title="Switch-node undershoot vs. driver rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(v_sd + l_loop i_leg_peak / t_edge) / v_node_negative",
-    sentence="{i_leg_peak} leaving a loop of {l_loop} in {t_edge} take the node to {figure} of the"
-    " {v_node_negative} below ground that the driver stands.",
+    sentence="Switch node dips {v_node_negative:*figure} below ground ({i_leg_peak}, {l_loop},"
+    " {t_edge}); driver rating {v_node_negative} ({figure:%}).",
     inputs={
         "v_sd": Input("output_stage.device.v_sd"),
         "l_loop": Input("output_stage.l_loop"),

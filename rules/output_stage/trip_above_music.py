@@ -9,7 +9,7 @@ of a switch it falls by a third or more as the switch heats up.
 
 The crest is what modulator, limiter and rails let through into the lowest load in series with
 switches and inductors, taken cold because that lets most current through, with the ripple
-that is left at that depth. First cures: a higher trip, if trip-below-destruction allows it; a
+that is left at that depth. First fixes: a higher trip, if trip-below-destruction allows it; a
 level limiter; a higher rated load. A tenth of headroom is kept for the spread of the sensing
 and for loads that turn more reactive than expected.
 """
@@ -33,14 +33,14 @@ def figure(i_trip: float, i_trip_hot: float, i_crest: float) -> float:
 
 
 CHECK = Check(
-    title="Over-current trip above the current of the music",
+    title="Over-current trip vs. peak music current",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="i_trip_hot / i_crest, i_trip_hot from i_trip as printed",
-    sentence="The trip of {i_trip} acts at {i_trip_hot} when hot, {figure} of the largest"
-    " current, {i_crest} into the lowest load that is stated.",
+    sentence="Over-current trip {i_trip_hot} hot ({i_trip} rated); peak current {i_crest} into the"
+    " lowest load ({figure:%}).",
     inputs={
         "i_trip": I_TRIP,
         "i_trip_hot": Input("i_trip_hot"),

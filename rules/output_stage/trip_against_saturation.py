@@ -9,7 +9,7 @@ printed saturation current on purpose, because a trip near the music cuts out on
 what counts is that the top stays below the device's rating (trip-below-destruction) and,
 for integrated stages, that enough inductance is left (part-least-inductance).  It concerns
 stages with an inductor; without one, or with a bead, there is nothing to saturate.  The trip is
-taken cold, where it is highest, the saturation hot, where it is lowest.  First cures: an
+taken cold, where it is highest, the saturation hot, where it is lowest.  First fixes: an
 inductor with more saturation current, of powder rather than ferrite; a lower trip.
 """
 
@@ -22,13 +22,13 @@ def figure(i_trip: float, i_sat: float) -> float:
 
 
 CHECK = Check(
-    title="Over-current trip against inductor saturation",
+    title="Over-current trip vs. inductor saturation",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="i_trip / i_sat",
-    sentence="The trip of {i_trip} is {figure} of the saturation current, {i_sat} when hot.",
+    sentence="Over-current trip {i_trip}; inductor saturates at {i_sat} hot ({figure:%}).",
     inputs={
         "i_trip": Input("output_stage.over_current.i_trip"),
         "i_sat": Input("i_sat_hot"),

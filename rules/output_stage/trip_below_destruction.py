@@ -9,7 +9,7 @@ A half-bridge drives a shorted lead with half its swing; a bridge whose terminal
 ground or a rail with all of it, through one inductor.  The inductance is what is left of it
 at the trip current, at most at twice the saturation current.  A short ahead of the inductor
 is limited by the inductance of the loop alone and needs sensing of the switch voltage
-within a microsecond: no threshold behind the inductor helps.  First cures: a faster
+within a microsecond: no threshold behind the inductor helps.  First fixes: a faster
 comparator, a lower trip, an inductor that saturates later, a larger device.
 """
 
@@ -50,15 +50,15 @@ def figure(
 SLOPE = derivation("V / L through one inductor: half the swing, for a bridge the whole")
 
 CHECK = Check(
-    title="Short-circuit current against the pulsed rating",
+    title="Short-circuit current vs. pulsed rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="(i_trip + n_legs v_swing / 2 t_response / left) / (parallel i_dm), "
     "left = l / (1 + drop / (1 - drop) (i_trip / i_sat)^2), the ratio at most `most`",
-    sentence="A trip at {i_trip} that acts after {t_response} on {v_swing} and {l} ends at"
-    " {figure} of the pulsed rating of {i_dm} a device.",
+    sentence="Fault current reaches {i_dm:*figure} per device ({i_trip} trip, {t_response},"
+    " {v_swing}, {l}); pulsed rating {i_dm} ({figure:%}).",
     inputs={
         "i_trip": Input("output_stage.over_current.i_trip"),
         "t_response": Input("output_stage.over_current.t_response"),

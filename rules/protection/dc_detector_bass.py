@@ -3,14 +3,14 @@
 Half a period of the lowest note is direct voltage for as long as it lasts.  A detector that
 takes longer than that to act at full direct voltage cannot be fired by a note, whatever is
 inside it.  A detector that counts time fires as soon as it is quicker.  One with a simple
-low-pass stands more: its threshold is small against the rail.  A clean sine fires it when the
+low-pass withstands more: its threshold is small against the rail.  A clean sine fires it when the
 delay falls below the period over 2 pi, a clipped one below a quarter of the period.
 
 The figure is the delay over the shortest one that lets the lowest note of the channel pass:
 half a period for detectors that count time or watch duty or oscillation, a quarter of a
 period behind a low-pass, which a clipped note then just fails to trip.  Below 1 the detector
 stops the music: major.  Below 2 is minor; that is half a period where the spec does not say
-what the detector looks at and a low-pass is taken, in its favour.  First cure: a longer
+what the detector looks at and a low-pass is taken, in its favour.  First fix: a longer
 delay, up to half a second.
 """
 
@@ -31,14 +31,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Bass against the delay of the direct-voltage detector",
+    title="DC detector delay vs. lowest note",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="band_low t_trip / 0.25 where senses is filtered-output, else / 0.5",
-    sentence="The detector ({senses}) acts after {t_trip}, {figure} times the least that lets"
-    " the lowest note of {band_low} pass.",
+    sentence="DC detector ({senses}) delay {t_trip}; the lowest note, {band_low}, needs"
+    " {t_trip:/figure} at least.",
     inputs={
         "t_trip": Input("protection.dc_detector.t_trip"),
         "band_low": Input("band_low"),

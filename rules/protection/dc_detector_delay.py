@@ -1,13 +1,13 @@
 """Delay of the direct-voltage detector: fast enough for the coil.
 
 A voice coil is a gram or a few of copper or aluminium.  Some hundred watts of direct current
-heat it by hundreds of kelvin a second, and the cone stands at its stop meanwhile.  The trade
+heat it by hundreds of kelvin a second, and the cone is at its stop meanwhile.  The trade
 asks for half a second (common practice, no source); above it is major, as the detector is
 there but comes late.  After 5 s two hundred watts have heated a coil of five grams by some 500 K,
-beyond what paper bears: then it is as good as none, and critical.
+beyond what paper withstands: then it is as good as none, and critical.
 
 Whether the delay is long enough to let the bass pass is asked by dc-detector-bass.  First
-cure: less filtering, with a lower threshold to go with it.
+fix: less filtering, with a lower threshold to go with it.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -18,13 +18,13 @@ def figure(t_trip: float) -> float:
 
 
 CHECK = Check(
-    title="Delay of the direct-voltage detector",
+    title="DC detector delay",
     figure=figure,
     unit="s",
     each="product",
     stake="safety",
     formula="t_trip",
-    sentence="The detector acts {figure} after direct voltage has come up.",
+    sentence="DC detector acts after {figure}.",
     inputs={"t_trip": Input("protection.dc_detector.t_trip")},
     limits=AtMost(
         critical="5 s",

@@ -8,7 +8,7 @@ The figure is the highest threshold over the smaller one of 4 V and 20 % of the 
 4 V are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves
 room for a sagging supply (common practice).  Above 1 is major: the protection fails in part
 of its range.  A detector that watches duty or oscillation has no threshold in
-volts and is not judged here.  First cure: a lower threshold and a slower filter.
+volts and is not judged here.  First fix: a lower threshold and a slower filter.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Threshold of the direct-voltage detector",
+    title="DC detector threshold vs. limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_trip / smaller of highest and share v_rail_low",
-    sentence="The detector trips at {v_trip}, {figure} times the smaller one of 4 V and a fifth of"
-    " the lowest rail of {v_rail_low}.",
+    sentence="DC detector trips at {v_trip}; limit {v_trip:/figure} (the lower of 4 V and a fifth"
+    " of the {v_rail_low} rail).",
     inputs={
         "v_trip": Input("protection.dc_detector.v_trip"),
         "v_rail_low": Input("v_rail_low"),

@@ -1,12 +1,12 @@
 """Direct voltage in the voice coil after a fault that nothing detects.
 
 When a switch of a bridge or of a split-supply stage fails, it fails as a short, and the
-output stands at its rail.  The voice coil is a resistance then: it takes the rail squared
+output sits at its rail.  The voice coil is a resistance then: it takes the rail squared
 over its direct resistance, moves to its stop, and burns without any sound.  The same
 happens when a driver hangs.  A single-supply half-bridge is spared by its series capacitor,
 until that is shorted; a loudspeaker with a capacitor of its own is spared as well.  Where no
 loudspeaker belongs to the product (`loudspeaker: none`, a module measured on resistors) the
-rated load stands for it, with the rating that `loudspeaker_rating` asks of what gets
+rated load is taken for it, with the rating that `loudspeaker_rating` asks of what gets
 connected, or twice the rated power at best: the module burns the coil of whoever connects one.
 
 The figure is that heat in ONE coil over its rating, or over 15 W where the rating is less:
@@ -14,7 +14,7 @@ up to 15 W a fault may burn for good without starting a fire (class 1 of IEC 623
 and source are left out, so the heat is an upper bound, a few percent high.  Above 1 without
 any detector is critical.  With a detector the question is what it does: another check.
 
-First cure: a detector that takes the supply away, or a relay in the loudspeaker lead.
+First fix: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Source, derivation
@@ -41,15 +41,14 @@ protection: {dc_detector: none}
 """
 
 CHECK = Check(
-    title="Direct voltage in the voice coil, undetected",
+    title="DC fault power in the voice coil vs. rating, no detector",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
-    sentence="A shorted switch puts {p_dc_fault} of direct-current heat into each voice coil,"
-    " {figure} times the larger one of its rating of {p_driver_noise} and 15 W, and nothing"
-    " detects it.",
+    sentence="A shorted switch puts {p_dc_fault} DC into each voice coil, undetected; limit: the"
+    " greater of {p_driver_noise} (rating) and {p_safe}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input("p_driver_noise"),
@@ -61,7 +60,7 @@ CHECK = Check(
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
     ),
     sources=(
-        derivation("one switch shorted: the output stands at its rail"),
+        derivation("one switch shorted: the output sits at its rail"),
         SAFE_POWER,
         SPLIT,
     ),

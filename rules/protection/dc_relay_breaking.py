@@ -1,13 +1,13 @@
 """Whether the relay in the loudspeaker lead breaks the direct current of a fault.
 
 A relay for 10 A and 250 V is so for alternating current, whose zero puts the arc out.  On
-direct current most contacts break 30 V; above it the arc stands between the open contacts,
+direct current most contacts break 30 V; above it the arc burns between the open contacts,
 welds them or burns the relay, and the voice coil burns on.  A detector that acts in time
 behind such a relay protects nothing.
 
 The figure is the larger one of the fault voltage over the voltage that the contact breaks,
 and of the fault current (that voltage over the cold voice coils) over the current that it
-breaks.  Both are ratings: above 1 is critical.  First cure: contacts in series, a relay
+breaks.  Both are ratings: above 1 is critical.  First fix: contacts in series, a relay
 rated for direct voltage, or two transistors back to back.
 """
 
@@ -39,14 +39,14 @@ protection: {dc_detector: {action: disconnect-load, independent: yes, v_break: 3
 """
 
 CHECK = Check(
-    title="Direct voltage and current vs. breaking rating of the relay",
+    title="DC fault vs. relay breaking rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="larger of v_fault / v_break and v_fault parallel / (r_e series) / i_break",
-    sentence="The relay has to break {v_fault} on coils of {r_e}, {figure} times its rating"
-    " ({v_break}, {i_break}).",
+    sentence="Relay must break {v_fault} DC into {r_e} coils; rated {v_break}, {i_break}"
+    " ({figure:%}).",
     inputs={
         "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
         "v_break": Input("protection.dc_detector.v_break"),

@@ -7,7 +7,7 @@ the arc goes on.  Sand-filled and blade fuses break a thousand amperes and more.
 The figure is the full voltage over the lowest resistance of cells and pack switches,
 without any lead, as the fuse sits next to the pack; above the breaking capacity it is
 critical.  It is judged for a battery, or where the source's resistance is stated: an
-electronic source limits its current itself.  Silence on the capacity is open.  First cure:
+electronic source limits its current itself.  Silence on the capacity is open.  First fix:
 a fuse with a breaking capacity printed for direct current.
 """
 
@@ -22,14 +22,13 @@ def figure(i_short: float, i_breaking: float) -> float:
 
 
 CHECK = Check(
-    title="Short-circuit current against the breaking capacity of the fuse",
+    title="Short-circuit current vs. fuse breaking capacity",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_short / i_breaking",
-    sentence="A short behind the fuse draws up to {i_short}, {figure} times the {i_breaking} that"
-    " it can break.",
+    sentence="Short-circuit current {i_short}; fuse breaking capacity {i_breaking} ({figure:%}).",
     inputs={
         "i_short": Input("i_short"),
         "i_breaking": Input("protection.fuse.i_breaking"),
@@ -40,7 +39,7 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "A fuse that is asked to break more than it can bursts and throws hot metal."
+            "A fuse that breaks more than its rating bursts and throws hot metal."
             " Shorted packs burn.",
         ),
     ),

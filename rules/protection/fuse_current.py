@@ -3,16 +3,16 @@
 A fuse is a resistor, so its heat follows the rms of the current, not the mean.  A bridge at
 full sine draws its power in humps at twice the signal frequency: rms is the root of 1.5
 times the mean, 22 % more, unless the bulk capacitors carry the humps.  Sized on the mean,
-the fuse opens on loud music, and the cure of the owner is a bigger one.
+the fuse opens on loud music, and the owner's answer is a bigger one.
 
 How much a rated ampere is worth depends on the standard behind it: after UL 248-14 a fuse
 carries its rating, but ages above 75 % of it; after IEC 60127 it may run at its rating.
-In hot air both lose a tenth or more, for which ``k_ambient`` stands.
+In hot air both lose a tenth or more, which ``k_ambient`` says.
 
 The figure is the rated-sine current over the current that the fuse carries for hours.
 Above 1 it ages: minor, as music draws far less.  Above 4/3 a UL fuse runs beyond its full
 rating and need not hold for as long as the rated power does: major.  One limit serves both
-standards, though IEC fuses hold 1.5 times for an hour.  First cure: the next size up, and
+standards, though IEC fuses hold 1.5 times for an hour.  First fix: the next size up, and
 then the conductors behind it once more.
 """
 
@@ -37,14 +37,14 @@ protection:
 """
 
 CHECK = Check(
-    title="Current at rated power against the fuse",
+    title="Supply current vs. continuous fuse current",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_source_rms / (share of i_rated by standard * k_ambient); share: UL 0.75, IEC 1",
-    sentence="{i_source_rms} rms flow at rated power, {figure} times what a fuse of {i_rated}"
-    " ({standard}) carries for hours at {k_ambient} of its rating.",
+    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse ({standard})"
+    " carries {i_source_rms:/figure} continuously (ambient derating {k_ambient}).",
     inputs={
         "i_source_rms": Input("i_source_rms"),
         "i_rated": Input("protection.fuse.i_rated"),
@@ -62,7 +62,7 @@ CHECK = Check(
     cautions=(
         Caution(
             "WARNING",
-            "Never cure a fuse that opens by a bigger one alone: it protects the wire behind it"
+            "Never just fit a bigger fuse where one opens: it protects the wire behind it"
             " from fire. Find the cause, and follow the local electrical code.",
         ),
     ),

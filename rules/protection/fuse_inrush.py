@@ -9,7 +9,7 @@ should survive 100 000 pulses may see 22 % of its melting I2t in each, 29 % for 
 Above 29 % is major: ten thousand switch-ons are three a day for ten years.  Above 22 % is
 minor.  The pulses must lie ten seconds apart; a thermistor that is still warm limits
 nothing.  It is judged where source or pack feed the rail directly; a converter ahead of it
-starts softly.  First cure: more resistance in the charging loop, a constant-current start,
+starts softly.  First fix: more resistance in the charging loop, a constant-current start,
 or a time-lag fuse with more I2t.
 """
 
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charging pulse against the melting of the fuse",
+    title="Inrush vs. melting of the fuse",
     figure=figure,
     unit="%",
     each="product",
     stake="rating",
     formula="i2t_charging / i2t",
-    sentence="Each switch-on sends {i2t_charging} through the fuse, {figure} of the {i2t} at which"
-    " it melts.",
+    sentence="Each switch-on sends {i2t_charging} through the fuse; it melts at {i2t}"
+    " ({figure:%}).",
     inputs={
         "i2t_charging": Input("i2t_charging"),
         "i2t": Input("protection.fuse.i2t"),

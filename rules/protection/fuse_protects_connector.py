@@ -11,7 +11,7 @@ temperature of the connector.  Above 0 K the housing is beyond its rating, in a 
 for half an hour at most: minor.  40 K above it housings creep and contacts lose their
 force: major.  100 K above it they soften and char: critical.  Both are common practice
 without a source.  Of several contacts in parallel one is not counted, as they share
-unequally.  First cure: more contacts, or a smaller fuse.
+unequally.  First fix: more contacts, or a smaller fuse.
 """
 
 from ...linter.check import (
@@ -37,14 +37,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Supply connector at the largest lasting overload",
+    title="Supply connector temperature at lasting overload vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_air - t_max + rise (i_lasting / i_contact of all contacts but one)^2",
-    sentence="An overload of {i_lasting} can last; the contacts, rated {i_contact}, come to"
-    " {figure:+above|below} the {t_max} of the connector.",
+    sentence="A lasting overload of {i_lasting} heats the connector ({i_contact} contacts) to"
+    " {figure:+above|below} its {t_max} limit.",
     inputs={
         "i_lasting": Input("i_lasting"),
         "i_contact": Input("wiring.connector.i_rated"),

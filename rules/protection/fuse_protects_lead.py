@@ -2,7 +2,7 @@
 
 The rating of a fuse is not the current at which it opens.  After UL 248-14 up to 1.35 times
 the rating may flow for an hour, after IEC 60127 up to 2.1 times for 2 to 30 minutes, and
-1.5 times for good.  The lead behind the fuse has to bear that, next to other wires and in
+1.5 times for good.  The lead behind the fuse has to carry that, next to other wires and in
 warm air, when a part fails or a loudspeaker lead is chafed.
 
 Without a fuse the trip of the pack or the limit of the source takes its place, and without
@@ -14,8 +14,8 @@ lets it go up to 1.45: an overload of an hour that a sound insulation survives. 
 the fuse does not protect the lead: major.  Above 2.1 even an IEC fuse of the lead's own
 rating lies below the one fitted, and the lead is the fuse: critical.
 
-Silent on the rating, a table of chassis wiring stands in, which is generous for a lead in
-a bundle.  First cure: a thicker lead, or the smallest fuse that still carries the music.
+Silent on the rating, a table of chassis wiring is taken, which is generous for a lead in
+a bundle.  First fix: a thicker lead, or the smallest fuse that still carries the music.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
@@ -30,14 +30,14 @@ def figure(i_lasting: float, i_lead_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Lasting overload of the supply lead vs. its rating",
+    title="Lasting overload vs. supply lead rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_lasting / i_lead_rated; i_lasting of a fuse: 1.35 (UL) or 2.1 (IEC) its rating",
-    sentence="An overload of {i_lasting} can last until fuse, pack or source end it; the supply"
-    " lead is rated {i_lead_rated} ({figure} times).",
+    sentence="{i_lasting} can flow until fuse, pack or source end it; the supply lead is rated"
+    " {i_lead_rated} ({figure:%}).",
     inputs={
         "i_lasting": Input("i_lasting_lead"),
         "i_lead_rated": Input("i_lead_rated"),

@@ -10,7 +10,7 @@ sure opening current of the fuse, without a fuse the trip of the pack or the lim
 source, without those the short-circuit current; in the air of the box.  Boards of usual
 epoxy glass are rated 130 degC for good (from memory); above that they brown and delaminate:
 major.  At 217 degC the solder flows and the copper lifts: critical.  The fit holds up to
-about 100 K; above, it only says how far off it is. First cure: width, then thicker copper
+about 100 K; above, it only says how far off it is. First fix: width, then thicker copper
 or a second layer, then a smaller fuse.
 """
 
@@ -47,15 +47,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Supply trace at the largest lasting overload",
+    title="Supply trace temperature at lasting overload",
     figure=figure,
     unit="degC",
     each="product",
     stake="safety",
     formula="t_air + chart_rise (i_lasting / (chart_current by layer"
     " (width copper / chart_area)^0.725))^(1/0.44)",
-    sentence="An overload of {i_lasting} can last; a trace of {width} ({copper}, {layer} layer)"
-    " reaches {figure} in air of {t_air}.",
+    sentence="A lasting overload of {i_lasting} heats the {width} trace ({copper}, {layer} layer)"
+    " to {figure} (air {t_air}).",
     inputs={
         "i_lasting": Input("i_lasting"),
         "t_air": Input("t_air_inside", meaning="air round the board"),

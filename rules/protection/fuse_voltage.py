@@ -7,7 +7,7 @@ a hundred times a second.  On direct current the arc burns on: the same part may
 The figure is the highest direct voltage that the fuse has to break over its rating for
 direct voltage.  With a split supply a shoot-through lies across both rails, so both count.
 A rating is absolute: above 1 is critical.  Silence on ``v_dc`` is open, never a pass, and
-the alternating rating is no answer.  First cure: a fuse with a printed direct-voltage
+the alternating rating is no answer.  First fix: a fuse with a printed direct-voltage
 rating (automotive blade parts: 32 V or 58 V).
 """
 
@@ -26,14 +26,13 @@ def figure(v_across_fuse: float, v_dc: float) -> float:
 
 
 CHECK = Check(
-    title="Voltage to break against the fuse's direct-voltage rating",
+    title="Voltage to break vs. DC rating of the fuse",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_across_fuse / v_dc",
-    sentence="The fuse has to break {v_across_fuse} of direct voltage, {figure} times the {v_dc}"
-    " that it is rated for.",
+    sentence="The fuse must break {v_across_fuse} DC; rated {v_dc} DC ({figure:%}).",
     inputs={
         "v_across_fuse": Input("v_across_fuse"),
         "v_dc": Input("protection.fuse.v_dc"),

@@ -1,6 +1,6 @@
 """What a direct-voltage detector leaves in the voice coil when a switch is shorted.
 
-Muting turns all switches off.  That cures a hung modulator, but a shorted switch stays on
+Muting turns all switches off.  That ends a hung modulator, but a shorted switch stays on
 and the output stays at its rail.  The same holds for a relay that is driven by the part
 that has just died.  Only a disconnection that works with a shorted switch, a dead driver
 and a dead controller takes the heat away: a relay in the loudspeaker lead with its own
@@ -11,7 +11,7 @@ The figure is the heat left in ONE voice coil after such a fault, over its ratin
 load or the supply and is independent, otherwise all of it (muting is told from its action
 alone; silence on independence leaves the others open).  The coil burns as it does without any
 detector, so the limit is the same: above 1 is critical.  Where no rating is stated the heat
-is held against 15 W, and what exceeds that is major.  First cure: a detector that stands
+is held against 15 W, and what exceeds that is major.  First fix: a detector that works
 apart and takes the supply away from both rails.
 """
 
@@ -48,16 +48,15 @@ protection: {dc_detector: {v_trip: 4 V, action: mute}}
 """
 
 CHECK = Check(
-    title="Disconnection that a shorted switch cannot defeat",
+    title="DC fault disconnect vs. shorted switch",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault /"
     " larger of p_driver_noise and p_safe",
-    sentence="With a shorted switch {p_dc_fault} of direct-current heat stay in each voice coil,"
-    " {figure} times what it or the product stands (detector: {action}, independent of the"
-    " stage: {independent}).",
+    sentence="A shorted switch puts {p_dc_fault} DC into each voice coil (rated {p_driver_noise});"
+    " detector action {action}, independent of the stage: {independent}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input(

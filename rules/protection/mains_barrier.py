@@ -10,7 +10,7 @@ The voltage decides, not the name: a direct source above 60 V, the end of class 
 same question, as 280 to 375 V are rectified mains in all but name.
 
 Without the certificate: critical at a mains converter and above 120 V, the end of class 2;
-major between 60 and 120 V.  Silence is open.  First cure: a certified power supply
+major between 60 and 120 V.  Silence is open.  First fix: a certified power supply
 unit, used within its ratings and its conditions of acceptability.
 """
 
@@ -54,7 +54,7 @@ CHECK = Check(
     formula="1 if certified is yes; else 0.5 if source is dc-source and v_source up to v_class_2;"
     " else 0",
     sentence="Safety certificate of the {source}: {certified}. Mains insulation is outside this"
-    " review: it is a matter of local codes and of licensed practice.",
+    " review; local codes and licensed practice apply.",
     inputs={
         "certified": Input("supply.certified"),
         "source": Input("supply.source"),

@@ -8,7 +8,7 @@ Any of three things prevents it: a detector of direct voltage, an under-voltage 
 watches both rails, or a link that drops the second rail with the first.  The check speaks
 where a split supply has separate fuses and the spec states neither detector nor lockout.
 The figure is that of dc-fault-power, the heat in ONE coil over its rating or 15 W, and so is the
-limit: the coil burns just as with a shorted switch.  First cure: a lockout on both rails.
+limit: the coil burns just as with a shorted switch.  First fix: a lockout on both rails.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
@@ -31,15 +31,14 @@ protection: {dc_detector: none, under_voltage: none, fuse: {i_rated: 8 A}}
 """
 
 CHECK = Check(
-    title="One rail of a split supply lost",
+    title="Voice-coil power with one rail lost vs. rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="p_dc_fault / larger of p_driver_noise and p_safe",
-    sentence="When one rail's fuse opens, the other rail puts {p_dc_fault} of direct-current heat"
-    " into each voice coil, {figure} times its rating of {p_driver_noise} or 15 W, and neither a"
-    " detector nor a lockout stops it.",
+    sentence="One rail lost: the other puts {p_dc_fault} DC into each voice coil; limit: the"
+    " greater of {p_driver_noise} (rating) and {p_safe}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input("p_driver_noise"),

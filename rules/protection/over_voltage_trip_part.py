@@ -8,7 +8,7 @@ For an integrated part its absolute maximum supply is the limit, for switches th
 drain-source rating. Ringing comes on top and is judged where the node is judged.
 
 Whether anything lifts the rail so far is judged elsewhere; a guard that cannot guard is
-major. Does not apply without a trip. First cure: a lower trip.
+major. Does not apply without a trip. First fix: a lower trip.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
@@ -19,14 +19,14 @@ def figure(v_at_trip: float, v_absolute: float) -> float:
 
 
 CHECK = Check(
-    title="Over-voltage trip against the absolute maximum of the output stage",
+    title="Leg voltage at the over-voltage trip vs. absolute maximum",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_at_trip / v_absolute",
-    sentence="When the over-voltage trip acts, {v_at_trip} stand across a leg, {figure} of its"
-    " absolute maximum of {v_absolute}.",
+    sentence="At the over-voltage trip a leg sees {v_at_trip}; absolute maximum {v_absolute}"
+    " ({figure:%}).",
     inputs={
         "v_at_trip": Input("v_leg_at_trip"),
         "v_absolute": Input("v_leg_absolute"),

@@ -8,7 +8,7 @@ counts: on a split supply with the highest voltage of the other rail.
 A trip has to lie above the range, or it would act inside it; lockouts and guards of working
 designs lie 4 % (15 V for 14.4 V) and 6 % (34 V for 32 V) above. From 10 % it is minor: common
 practice, no source. Whether the rail gets there is judged elsewhere. Does not concern
-switches, which have no recommended range, nor a design without a trip. First cure: a lower
+switches, which have no recommended range, nor a design without a trip. First fix: a lower
 trip.
 """
 
@@ -22,14 +22,14 @@ def figure(v_at_trip: float, v_supply_high: float) -> float:
 
 
 CHECK = Check(
-    title="Over-voltage trip against the recommended range of the part",
+    title="Supply at the over-voltage trip vs. recommended maximum",
     figure=figure,
     unit="%",
     each="channel",
     stake="rating",
     formula="v_at_trip / v_supply_high",
-    sentence="The part sees {v_at_trip} before the over-voltage trip acts, {figure} of the"
-    " {v_supply_high} recommended.",
+    sentence="At the over-voltage trip the part sees {v_at_trip}; recommended maximum"
+    " {v_supply_high} ({figure:%}).",
     inputs={
         "v_at_trip": Input("v_leg_at_trip", meaning="supply pin to pin at the trip"),
         "v_supply_high": Input(

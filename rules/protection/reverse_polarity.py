@@ -1,4 +1,4 @@
-"""What stands between a battery put in the wrong way round and the amplifier.
+"""What lies between a battery put in the wrong way round and the amplifier.
 
 Turned round, a pack drives its whole short-circuit current through the body diodes of the
 power stage and through electrolytic capacitors that then vent.  Where the contacts let a
@@ -9,7 +9,7 @@ too, as long as nobody rewires it.
 The figure counts the barriers: one for a keyed or fixed connection, one for a blocking
 part.  A shunt diode without its fuse is none: it burns.  The supply of a vehicle counts as
 reversible, as batteries are changed and jumped there.  None at all is critical.  One is
-enough here; a field-wired terminal deserves both.  First cure: a p-channel transistor in
+enough here; a field-wired terminal deserves both.  First fix: a p-channel transistor in
 the lead with its gate to the other pole.
 """
 
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Protection against a reversed source",
+    title="Reverse-polarity protection",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
-    sentence="Reverse-polarity protection: {figure:barrier|barriers} (connection {connection},"
-    " blocking part {blocking}).",
+    sentence="{figure:?No reverse-polarity protection|Protected from reverse polarity} (connection"
+    " {connection}, blocking part {blocking}).",
     inputs={
         "connection": Input("source_connection"),
         "blocking": Input("polarity_block"),

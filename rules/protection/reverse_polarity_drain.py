@@ -7,7 +7,7 @@ that it is needed.
 
 The figure is twice the highest voltage of the source over the rating, drain to source of a
 transistor, reverse voltage of a diode.  A rating is absolute: above 1 is critical.  A shunt
-diode sees the source the right way round only, and is left out.  First cure: a part rated
+diode sees the source the right way round only, and is left out.  First fix: a part rated
 two and a half times the source.
 """
 
@@ -28,14 +28,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Reversed source vs. rating of the blocking part",
+    title="Reversed source voltage vs. blocking part rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="2 v_source_high / v_block",
-    sentence="A reversed source of {v_source_high} and charged capacitors put {figure} times the"
-    " rated {v_block} across the blocking part.",
+    sentence="Blocking part sees {v_block:*figure} with the {v_source_high} source reversed; rated"
+    " {v_block} ({figure:%}).",
     inputs={
         "v_source_high": Input("v_source_high"),
         "v_block": Input("protection.reverse_polarity.v_block"),

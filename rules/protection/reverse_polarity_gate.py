@@ -6,7 +6,7 @@ gate rating on a pack of six lithium cells is beyond its absolute maximum every 
 the pack is full, and fails as a short without a sign.
 
 It speaks only where the gate is not clamped.  Above the rating is critical, above 80 % of
-it minor, as surges come on top (common practice, no source).  First cure: a zener diode
+it minor, as surges come on top (common practice, no source).  First fix: a zener diode
 from gate to source with a series resistor.
 """
 
@@ -27,14 +27,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Gate of the reverse-polarity transistor",
+    title="Blocking transistor gate voltage vs. rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_source_high / v_gss",
-    sentence="The gate of the blocking transistor sees {v_source_high}, {figure} times its"
-    " rating of {v_gss}, without a clamp.",
+    sentence="Gate of the blocking transistor sees {v_source_high} without a clamp; rated {v_gss}"
+    " ({figure:%}).",
     inputs={
         "v_source_high": Input("v_source_high"),
         "v_gss": Input("protection.reverse_polarity.v_gss"),

@@ -7,7 +7,7 @@ times the square of the rms current, a fraction of the diode's.
 A surface-mounted package on ordinary board copper sheds about 2 W at an acceptable rise
 (common practice, no source), which makes more than that minor: it needs copper or a
 heatsink of its own, and its heat belongs into the inside air.  The figure is at rated power
-of all channels; music gives less.  First cure: a transistor in place of the diode.
+of all channels; music gives less.  First fix: a transistor in place of the diode.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -29,13 +29,13 @@ protection: {reverse_polarity: {method: schottky, v_f: 0.45 V}}
 """
 
 CHECK = Check(
-    title="Heat of the reverse-polarity part",
+    title="Power in the reverse-polarity part",
     figure=figure,
     unit="W",
     each="product",
     stake="performance",
     formula="p_blocking",
-    sentence="The part that blocks a reversed source turns {figure} into heat at rated power.",
+    sentence="Reverse-polarity part dissipates {figure} at rated power.",
     inputs={"p_blocking": Input("p_blocking")},
     applies={"supply.source": ("battery", "dc-source")},
     limits=AtMost(minor="2 W", basis={"minor": COMMON_PRACTICE}),

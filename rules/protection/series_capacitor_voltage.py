@@ -9,7 +9,7 @@ a part that seemed to protect it.
 The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail
 for a half-bridge behind an output capacitor. Music adds less than that: the capacitor sees
 only what lies below its corner. Above the rating is critical: a shorted switch is the fault
-that it stands there for; above 80 % minor, as for film capacitors elsewhere. First cure: the
+that it is there for; above 80 % minor, as for film capacitors elsewhere. First fix: the
 next voltage rating, which costs cents.
 """
 
@@ -30,14 +30,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Series capacitor against the direct voltage of a fault",
+    title="Series capacitor voltage in a DC fault vs. rating",
     figure=figure,
     unit="%",
     each="channel",
     stake="safety",
     formula="v_ideal / v_rated",
-    sentence="A shorted switch puts {v_ideal} across the series capacitor, {figure} of its rating"
-    " of {v_rated}.",
+    sentence="A shorted switch puts {v_ideal} across the series capacitor; rated {v_rated}"
+    " ({figure:%}).",
     inputs={
         "v_ideal": Input("v_ideal"),
         "v_rated": Input("loudspeaker.c_series.v_rated"),

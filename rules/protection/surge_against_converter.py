@@ -7,7 +7,7 @@ stated, the load dump that a central clamp leaves is taken: 35 V in a 12 V syste
 
 The figure is what a suppressor leaves, or all of it without one, over the absolute maximum
 of the converter's input.  Above 1 is critical, above 0.9 minor (common practice).  First
-cure: a suppressor whose stand-off voltage lies above the charging voltage, or a converter
+fix: a suppressor whose stand-off voltage lies above the charging voltage, or a converter
 made for vehicles.
 """
 
@@ -30,14 +30,13 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Supply surge vs. input rating of the converter",
+    title="Supply surge vs. converter input rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_surge / v_abs",
-    sentence="A surge leaves {v_surge} at the converter, {figure} times the {v_abs} that its input"
-    " survives.",
+    sentence="Supply surge {v_surge} at the converter; input rated {v_abs} ({figure:%}).",
     inputs={
         "v_surge": Input("v_surge_terminal"),
         "v_abs": Input("supply.v_source_abs"),

@@ -2,7 +2,7 @@
 
 The supply of a vehicle is no battery alone: a load thrown off lets the alternator overshoot
 to several times its voltage for tenths of a second, with an ohm or so behind it.  Without a
-suppressor all of it stands at the terminals; with one, its clamping voltage at the printed
+suppressor all of it reaches the terminals; with one, its clamping voltage at the printed
 peak current does, which lies half as high again as the stand-off voltage.
 
 The figure is that voltage over what the stage survives: the absolute maximum of an
@@ -10,8 +10,8 @@ integrated part, the rating of the switches otherwise.  Above 1 is critical, as 
 rating and the surge is sure to come one day; above 0.9 is minor.  It is judged in vehicles
 and where nothing converts the supply first.  Many systems clamp the surge centrally: where
 no surge is stated the clamped load dump of the standard is taken, 35 V in a 12 V system and
-58 V in a 24 V system, which flatters; without that clamp it is 79 V and more.  First cure:
-a suppressor with less clamping voltage, or a stage that stands more.
+58 V in a 24 V system, which flatters; without that clamp it is 79 V and more.  First fix:
+a suppressor with less clamping voltage, or a stage that withstands more.
 """
 
 from ...linter.check import (
@@ -46,14 +46,13 @@ protection: {surge: {v_rwm: 28 V, v_clamp: 45.4 V, i_pp: 13.2 A}}
 """
 
 CHECK = Check(
-    title="Supply surge against the power stage",
+    title="Supply surge vs. power stage rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_surge / v_withstand",
-    sentence="A surge leaves {v_surge} at the power stage, {figure} times the {v_withstand} that"
-    " it survives.",
+    sentence="Supply surge {v_surge} at the power stage; rated {v_withstand} ({figure:%}).",
     inputs={
         "v_surge": Input("v_surge"),
         "v_withstand": Input("v_withstand"),

@@ -8,9 +8,9 @@ disconnect instead.
 
 The figure is the printed clamping voltage over the absolute maximum of an integrated part, or
 the rating of the switches. Above 1 is major: a guard that cannot guard, while no surge need come.
-In vehicles the surge itself is judged, and critical, by surge-against-stage. First cure: a
+In vehicles the surge itself is judged, and critical, by surge-against-stage. First fix: a
 disconnect that acts on over-voltage, a supply with a tighter upper limit, or a stage that
-stands more.
+withstands more.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
@@ -35,14 +35,13 @@ protection: {surge: {v_rwm: 48 V, v_clamp: 77.4 V, i_pp: 19.4 A}}
 """
 
 CHECK = Check(
-    title="Clamping voltage of the suppressor vs. rating of the stage",
+    title="Suppressor clamping voltage vs. power stage rating",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="v_clamp / v_withstand",
-    sentence="The suppressor clamps at {v_clamp}, {figure} times the {v_withstand} that the stage"
-    " survives.",
+    sentence="Suppressor clamps at {v_clamp}; power stage rated {v_withstand} ({figure:%}).",
     inputs={
         "v_clamp": Input("protection.surge.v_clamp"),
         "v_withstand": Input("v_withstand"),

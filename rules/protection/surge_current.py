@@ -7,7 +7,7 @@ vehicle opens, or not.
 
 Above 1 is critical.  Below it the pulse may still last too long: the load dump of a vehicle
 takes a hundred milliseconds, a hundred times the test pulse, and that energy is not judged
-here; ask the maker's curve of power against time.  First cure: a suppressor of more power.
+here; ask the maker's curve of power against time.  First fix: a suppressor of more power.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
@@ -29,14 +29,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Current of a supply surge through the suppressor",
+    title="Suppressor surge current vs. rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="(v_surge - v_clamp) / r / i_pp",
-    sentence="A surge of {v_surge} behind {r} drives {figure} times the {i_pp} that the suppressor"
-    " may carry at its clamping voltage of {v_clamp}.",
+    sentence="Surge of {v_surge} behind {r} drives {i_pp:*figure} into the suppressor (clamping at"
+    " {v_clamp}); rated {i_pp} ({figure:%}).",
     inputs={
         "v_surge": Input("supply.surge.v"),
         "v_clamp": Input("protection.surge.v_clamp"),

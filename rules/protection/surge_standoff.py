@@ -1,14 +1,14 @@
 """Stand-off voltage of the surge suppressor against the highest supply voltage.
 
 Below its stand-off voltage a suppressor leaks microamperes; above it it conducts, and a
-few watts are enough to destroy it, mostly as a short.  It has to stand the highest voltage
+few watts are enough to destroy it, mostly as a short.  It has to withstand the highest voltage
 that is there for good: end of charge, alternator, tolerance of the source, not the nominal
 one.
 
 Below that voltage is major: it conducts while the pack is charged.  Below 0.9 of it the
 supply lies above the breakdown, 1.11 times the stand-off voltage (from memory), and the
 suppressor burns: critical.  Less than 5 % above is
-minor, as the stand-off voltage falls in the cold.  First cure: the next higher type, and
+minor, as the stand-off voltage falls in the cold.  First fix: the next higher type, and
 then the clamping voltage against the parts behind it.
 """
 
@@ -41,14 +41,14 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Stand-off voltage of the surge suppressor",
+    title="Suppressor stand-off voltage vs. supply voltage",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rwm / v_source_high",
-    sentence="The suppressor stands {v_rwm} for good, {figure} times the highest supply voltage"
-    " of {v_source_high}.",
+    sentence="Suppressor stand-off voltage {v_rwm}; highest supply voltage {v_source_high}"
+    " ({figure:%}).",
     inputs={
         "v_rwm": Input("protection.surge.v_rwm"),
         "v_source_high": Input("v_source_high"),

@@ -11,7 +11,7 @@ than what it is rated to interrupt (``battery.protection.i_breaking``): its tran
 otherwise the first to fail, and they fail shorted.  A trip current alone says nothing of it.
 
 The figure is that power where nothing ends the fault, otherwise nothing.  Above 100 W is
-critical.  Take the full voltage and the lowest resistance: new cells, warm.  First cure: a
+critical.  Take the full voltage and the lowest resistance: new cells, warm.  First fix: a
 fuse with a direct-current rating at the first cell, before any wiring.
 """
 
@@ -33,13 +33,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Source without anything that interrupts a short",
+    title="Short-circuit power that nothing interrupts",
     figure=figure,
     unit="W",
     each="product",
     stake="safety",
     formula="p_unended: 0 where fuse, pack or source end the fault",
-    sentence="A short circuit can draw {figure} that neither fuse, pack nor source ends.",
+    sentence="{figure:?Fuse, pack or source interrupts a short circuit|Nothing interrupts a short"
+    " circuit; it can draw #}.",
     inputs={
         "p_unended": Input("p_unended"),
     },

@@ -10,7 +10,7 @@ voltage across all rails.  Only insulation that keeps the amplifier working is j
 minor: a shorter distance is accepted where a test shows that a short there does no harm.
 Insulation from the mains or between people and more than 60 V is not computed here; it is
 a matter of a certified supply and of licensed practice; without one nothing is judged here.
-First cure: a slot or a coating.
+First fix: a slot or a coating.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
@@ -43,16 +43,15 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Clearance and creepage on the board, functional insulation only",
+    title="Clearance and creepage vs. IEC 60664-1, functional insulation only",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="gap / larger of creepage (v_rail rail_count / volt, degree, surface) and clearance"
     " (degree, altitude / metre), in millimetre",
-    sentence="The smallest gap of {gap} is {figure} times what IEC 60664-1 asks for functional"
-    " insulation ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, surface"
-    " {surface}).",
+    sentence="Smallest gap {gap}; functional insulation needs {gap:/figure}"
+    " ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, {surface}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),
         "v_rail": Input("v_rail_high"),

@@ -8,7 +8,7 @@ lowest resistance is kilowatts.  An electronic source counts with the most that 
 
 The figure is that power where the enclosure is not made to contain a fire, otherwise
 nothing.  Above 100 W is major, not critical: the standard knows other ways, such as flame
-class and distance of everything that burns, and the fuse is judged elsewhere.  First cure:
+class and distance of everything that burns, and the fuse is judged elsewhere.  First fix:
 an enclosure of flame class V-1 or metal without openings below the source.
 """
 
@@ -28,14 +28,13 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Fire hazard of the source and the enclosure",
+    title="Fault power vs. fire enclosure",
     figure=figure,
     unit="W",
     each="product",
     stake="safety",
     formula="p_fault unless fire_enclosure is yes",
-    sentence="A fault can draw {figure} without an enclosure made to contain a fire (available"
-    " {p_fault}, fire enclosure: {fire_enclosure}).",
+    sentence="Fire enclosure: {fire_enclosure}; uncontained fault power {figure:?none|#}.",
     inputs={
         "p_fault": Input("p_fault"),
         "fire_enclosure": Input("safety.fire_enclosure"),

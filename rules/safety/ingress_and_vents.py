@@ -6,7 +6,7 @@ on it withstands jets.  Neither goes with open holes for cooling air; splashes (
 drops can be kept out by louvres, and a membrane that levels the pressure is no air hole.
 
 The figure counts the digits that air holes contradict.  Any is major: the claim fails or
-the heat stays inside.  First cure: close the box and work out the air inside, or claim less.
+the heat stays inside.  First fix: close the box and work out the air inside, or claim less.
 """
 
 from ...linter.check import Assumption, AtMost, Case, Check, Input, Lever, derivation
@@ -28,14 +28,13 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Enclosure protection and air holes",
+    title="Enclosure protection code vs. vents",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="number of digits of ip_code from 5 on, where openings are vented",
-    sentence="The enclosure is {openings} and claims {ip_code}: {figure:digit does|digits do} not"
-    " go together with that.",
+    sentence="The enclosure is {openings}; {ip_code} {figure:?allows that|does not allow that}.",
     inputs={
         "ip_code": Input("environment.ip_code"),
         "openings": Input("thermal.enclosure.openings", default=CLOSED),

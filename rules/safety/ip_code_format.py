@@ -4,7 +4,7 @@ The code is IP, a digit 0 to 6 for solids, a digit 0 to 9 for water, each of whi
 where nothing is claimed, and letters after that.  ``IP 7``, ``IP540`` or ``waterproof`` say
 nothing that could be tested.  X is no zero on a label, but it claims no more than zero.
 
-The figure is 1 where the text cannot be read as a code: minor.  First cure: write the code
+The figure is 1 where the text cannot be read as a code: minor.  First fix: write the code
 that a test would confirm, such as IP54, IPX4 or IP67.
 """
 
@@ -17,14 +17,13 @@ def figure(ip_code: str) -> float:
 
 
 CHECK = Check(
-    title="Code of the enclosure protection",
+    title="Enclosure protection code vs. IEC 60529",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="1 where ip_code is no code of IEC 60529",
-    sentence="Claimed enclosure protection {ip_code}: {figure:fault|faults} in the code of IEC"
-    " 60529.",
+    sentence="{ip_code} is {figure:?a|not a} valid IEC 60529 code.",
     inputs={"ip_code": Input("environment.ip_code")},
     applies={"ip_claim": "yes"},
     limits=AtMost(minor="0", basis={"minor": IP_CODE}),

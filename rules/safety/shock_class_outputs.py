@@ -2,7 +2,7 @@
 
 The loudspeaker terminals are the part of an amplifier that is touched most.  For audio
 signals the safety standards allow more than for other alternating voltage: 71 V rms for
-equipment of ordinary users.  But one terminal of a bridge on a single rail also stands at
+equipment of ordinary users.  But one terminal of a bridge on a single rail also sits at
 half the rail against ground all the time, and for a mixture the two ratios are added: half
 the rail over 60 V, and the rms of one leg over 71 V, use the allowance up at a rail of 75 V,
 not at the 100 V that the audio limit alone suggests.
@@ -10,7 +10,7 @@ not at the 100 V that the audio limit alone suggests.
 The figure is the larger one of that sum for one terminal against ground and of the ratio
 for the pair of terminals.  Above 1 bare terminals are beyond class 1: major, they have to be
 insulated and marked.  The rail is taken as the crest of the largest sine, an upper bound.
-First cure: insulated terminals that are also covered while plugging.
+First fix: insulated terminals that are also covered while plugging.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
@@ -41,14 +41,14 @@ CAUTION = Caution(
 )
 
 CHECK = Check(
-    title="Bare loudspeaker terminals",
+    title="Bare loudspeaker terminal voltage vs. class 1",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
-    " ground: {figure} times what class 1 allows.",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground"
+    " ({figure:% of} class 1).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_1,

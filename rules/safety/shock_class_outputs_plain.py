@@ -7,7 +7,7 @@ the standard itself, terminals above it deserve a note: minor.
 
 The figure is the larger one of the summed ratios of one terminal against ground (60 V
 direct, 30 V rms) and of the ratio of the pair.  An amplifier of 100 W into 8 ohm, 28.3 V rms,
-stays just below; one of 120 W does not.  First cure: terminals with insulated caps, which
+stays just below; one of 120 W does not.  First fix: terminals with insulated caps, which
 good ones have anyway.
 """
 
@@ -24,14 +24,14 @@ safety: {output_terminals: bare}
 """
 
 CHECK = Check(
-    title="Bare loudspeaker terminals by the plain limit",
+    title="Bare loudspeaker terminal voltage vs. plain limit",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against"
-    " ground: {figure} times the plain limit of 30 V rms and 60 V direct.",
+    sentence="A bare terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground; limits"
+    " {ac_limit} rms, {dc_limit} DC ({figure:%}).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_1,

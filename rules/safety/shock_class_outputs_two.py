@@ -6,7 +6,7 @@ all, and connectors that lock or need a tool are asked for.
 
 The figure adds the ratios of direct and alternating voltage of one terminal against ground,
 as in the check of class 1, and takes the pair of terminals where that is more.  Terminals
-that are bare or merely insulated above 1 are critical.  First cure: locking connectors that
+that are bare or merely insulated above 1 are critical.  First fix: locking connectors that
 nothing can be put into.
 """
 
@@ -23,14 +23,14 @@ safety: {output_terminals: insulated}
 """
 
 CHECK = Check(
-    title="Loudspeaker terminals that a tool or finger can reach",
+    title="Loudspeaker terminal voltage vs. class 2",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula=FORMULA,
-    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} direct against ground:"
-    " {figure} times what class 2 allows.",
+    sentence="A terminal carries {v_terminal_ac} rms and {v_terminal_dc} DC to ground ({figure:%"
+    " of} class 2).",
     inputs={
         **TERMINALS,
         "dc_limit": DC_CLASS_2,

@@ -12,7 +12,7 @@ instructed and skilled, 120 V behind a shroud.  Above 1 is critical; within 5 % 
 one more cell or another charger crosses it.  Rails in an enclosure that takes a tool to open
 are not judged here; for their service see the checks of the stored charge.
 
-First cure: fewer cells in series, or an enclosure.  All limits are from memory.
+First fix: fewer cells in series, or an enclosure.  All limits are from memory.
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Voltage between rails that can be touched",
+    title="Touchable rail voltage vs. limit",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_touch / (class_1 for bare parts (access) and ordinary users, else class_2)",
-    sentence="{v_touch} of direct voltage lie between parts of the supply, {figure} times what"
-    " {users} persons may find behind access that is {access}.",
+    sentence="{v_touch} DC between parts of the supply; limit {v_touch:/figure} for {users}"
+    " persons with {access} access.",
     inputs={
         "v_touch": Input("v_touch"),
         "users": Input("safety.users"),

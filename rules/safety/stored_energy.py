@@ -8,7 +8,7 @@ Twenty joules were the end of the harmless range in IEC 60950-1 (from memory, wi
 the best number there is): above it minor, as it is a matter of a note for service and of
 covered terminals.  Every large amplifier stores more than that while it runs; what counts is
 what the discharge resistor has left after the time that the label tells to wait.  The figure
-adds all rails, from their highest voltage.  First cure: a discharge resistor, a note on the
+adds all rails, from their highest voltage.  First fix: a discharge resistor, a note on the
 board, a cover over the terminals of the capacitors.
 """
 
@@ -30,14 +30,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Energy left in the bulk capacitors for service",
+    title="Stored energy in the bulk capacitors at service",
     figure=figure,
     unit="J",
     each="product",
     stake="safety",
     formula="rail_count c (v_rail exp(-wait / (r c)))^2 / 2",
-    sentence="{wait} after switch-off the capacitors of a dead amplifier still hold {figure}"
-    " ({c} on each rail, {v_rail} at first; discharge resistor: {r}).",
+    sentence="{wait} after switch-off the bulk capacitors hold {figure} ({c} and {v_rail} per"
+    " rail, bleeder {r}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails with capacitors"),

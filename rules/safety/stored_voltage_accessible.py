@@ -8,7 +8,7 @@ draws does not count, as a broken one draws nothing.
 The figure is the voltage between the rails, all together, after that time; a single fault
 is not counted.  Above 60 V, the end of class 1 (from memory), is critical, as it is within
 reach of anyone.  Put the resistor on the capacitor's side of every switch and fuse.  First
-cure: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
+fix: a resistor of two seconds over capacitance and the logarithm of the voltage ratio.
 """
 
 from ...linter.check import (
@@ -36,14 +36,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charge left on bare rails",
+    title="Voltage left on bare rails",
     figure=figure,
     unit="V",
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c))",
-    sentence="{wait} after the supply is cut, {figure} are left between bare rails ({v_rail} at"
-    " first on each).",
+    sentence="{wait} after the supply is cut, bare rails hold {figure} ({v_rail} per rail at"
+    " first).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),

@@ -8,7 +8,7 @@ Persons who are instructed may meet class 2 of IEC 62368-1, up to 120 V direct v
 hurts but does not injure; so above 120 V between the rails is major.  Above 60 V is minor: a
 start makes a hand slip.  Bare rails within reach of anyone are another check, and critical.
 Both limits are from memory.  A design that says nothing of a discharge resistor is asked for it.
-First cure: a discharge resistor on the capacitor's side of
+First fix: a discharge resistor on the capacitor's side of
 every switch and fuse, and a line on the board about the time to wait.
 """
 
@@ -31,14 +31,14 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Charge left on the rails for service",
+    title="Voltage left on the rails at service",
     figure=figure,
     unit="V",
     each="product",
     stake="safety",
     formula="rail_count v_rail exp(-wait / (r c)), rail_count v_rail where bleeder is none",
-    sentence="{wait} after switch-off {figure} are left between the rails of a dead amplifier"
-    " ({v_rail} at first on each).",
+    sentence="{wait} after switch-off the rails of a dead amplifier hold {figure} ({v_rail} per"
+    " rail at first).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails in series between two hands"),

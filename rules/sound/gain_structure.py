@@ -17,14 +17,14 @@ def figure(source_level: float, gain: float, m_max: float, v_ideal: float) -> fl
 
 
 CHECK = Check(
-    title="Gain against the clip level of the output",
+    title="Gain vs. output clip level",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="20 log10(2^0.5 source_level gain / (m_max v_ideal))",
-    sentence="{source_level} from the source times {gain} lie {figure:+above|below} the clip level"
-    " of the output ({v_ideal}, depth {m_max}).",
+    sentence="{source_level} from the source at gain {gain} is {figure:+above|below} output"
+    " clipping ({v_ideal}, modulation {m_max}).",
     inputs={
         "source_level": Input("signal.source_level"),
         "gain": Input("gain"),

@@ -8,7 +8,7 @@ energy (World Health Organization, leisure; 75 for children).
 The figure is the programme level of all channels at the nearest listener, above what the
 stated rule allows for the stated time.  For a channel whose band ends below 1 kHz the
 A-weighting of that end is counted, the most that any sound of the band can have; for all
-others 1 kHz stands for it, so bass-heavy programme is less than the figure says.  Overtones
+others 1 kHz is taken for it, so bass-heavy programme is less than the figure says.  Overtones
 of distortion above the band are left out.  The programme lies below the largest sine by its
 crest factor.  Only a design that states an exposure time is judged: it claims that use.
 Three decibels of margin are asked for, half the allowed time.
@@ -77,15 +77,15 @@ _CASE: dict[str, str | float] = {
 }
 
 CHECK = Check(
-    title="Level at the ear against a hearing rule",
+    title="Level at the ear vs. hearing limit",
     figure=figure,
     unit="dB",
     each="product",
     stake="safety",
     formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
-    sentence="The programme of all channels is {figure:+above|below} what {exposure_rule} allows"
-    " for {exposure_time} a day at {nearest_listener} (largest sine {level_a} at 1 m, A-weighted).",
+    sentence="Programme level is {figure:+above|below} the {exposure_rule} limit for"
+    " {exposure_time} a day at {nearest_listener} (sine {level_a} at 1 m).",
     inputs={
         "level_a": Input("level_a"),
         "crest_factor": Input("signal.crest_factor"),

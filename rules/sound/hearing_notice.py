@@ -39,14 +39,13 @@ safety: {nearest_listener: 1 m, hearing_notice: no}
 """
 
 CHECK = Check(
-    title="Programme level that calls for a notice about hearing",
+    title="Programme level without a hearing notice",
     figure=figure,
     unit="dB",
     each="product",
     stake="safety",
     formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)",
-    sentence="The programme of all channels reaches {figure} at {nearest_listener}, and the"
-    " product carries no notice about hearing.",
+    sentence="Programme level {figure} at {nearest_listener}; no hearing notice on the product.",
     inputs={
         "level_a": Input("level_a"),
         "crest_factor": Input("signal.crest_factor"),

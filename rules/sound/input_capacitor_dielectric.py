@@ -25,8 +25,7 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="1 / (1 + (2 pi r_in c_in band_low)^2)^0.5",
-    sentence="At {band_low} {figure} of the signal lie across the class-2 ceramic of {c_in}"
-    " ahead of {r_in}.",
+    sentence="Input class-2 ceramic drops {figure} of the signal at {band_low} ({c_in}, {r_in}).",
     inputs={
         "r_in": Input("signal.r_in"),
         "c_in": Input("signal.c_in"),

@@ -21,13 +21,14 @@ def figure(r_in: float, c_in: float, band_low: float) -> float:
 
 
 CHECK = Check(
-    title="Corner of the input coupling against the band",
+    title="Input coupling corner vs. low band edge",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="1 / (2 pi r_in c_in band_low)",
-    sentence="{c_in} into {r_in} turn over at {figure} times the low end of the band, {band_low}.",
+    sentence="Input coupling corner {band_low:*figure} ({c_in}, {r_in}); low band edge {band_low}"
+    " ({figure:%}).",
     inputs={
         "r_in": Input("signal.r_in"),
         "c_in": Input("signal.c_in"),

@@ -22,14 +22,14 @@ def figure(source_level: float, gain: float, rated_power: float, z_load: float) 
 
 
 CHECK = Check(
-    title="Source level and gain against rated power",
+    title="Source level vs. level for rated power",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="source_level gain / (rated_power z_load)^0.5",
-    sentence="{source_level} from the source times {gain} are {figure} times the voltage that"
-    " {rated_power} into {z_load} need.",
+    sentence="Source level {source_level}; rated power ({rated_power} into {z_load}) needs"
+    " {source_level:/figure} at gain {gain}.",
     inputs={
         "source_level": Input("signal.source_level"),
         "gain": Input("gain"),

@@ -16,14 +16,14 @@ def figure(v_in_max: float, gain: float, m_max: float, v_ideal: float) -> float:
 
 
 CHECK = Check(
-    title="Clip level of the input stage against the output's",
+    title="Input clip level vs. output clip level",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="2^0.5 v_in_max gain / (m_max v_ideal)",
-    sentence="The input stage clips at {v_in_max}, {figure} times the input that drives the output"
-    " to its clip level ({v_ideal}, depth {m_max}).",
+    sentence="Input stage clips at {v_in_max}; the output clips at {v_in_max:/figure} input"
+    " ({figure:%}).",
     inputs={
         "v_in_max": Input("signal.v_in_max"),
         "gain": Input("gain"),

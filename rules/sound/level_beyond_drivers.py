@@ -30,14 +30,14 @@ claims: {sound_level: 110 dB, sound_distance: 1 m}
 """
 
 CHECK = Check(
-    title="Claimed sound level against the loudspeakers' rating",
+    title="Sound level at the loudspeakers' rating vs. claim",
     figure=figure,
     unit="dB",
     each="product",
     stake="performance",
     formula="sum of levels as powers - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="At their noise rating the loudspeakers give {levels} at 1 m, in all"
-    " {figure:+above|below} the claimed {sound_level} at {sound_distance}.",
+    sentence="Loudspeakers at their noise rating reach {levels} at 1 m, {figure:+above|below} the"
+    " claimed {sound_level} at {sound_distance}.",
     inputs={
         "levels": Input("all level_rating"),
         "sound_level": Input("claims.sound_level"),

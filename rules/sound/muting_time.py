@@ -15,13 +15,13 @@ def figure(mute_time: float, r_in: float, c_in: float) -> float:
 
 
 CHECK = Check(
-    title="Muting time against input settling",
+    title="Muting time vs. input settling",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="mute_time / (r_in c_in)",
-    sentence="{mute_time} of muting are {figure} time constants of {r_in} and {c_in}.",
+    sentence="Muting lasts {mute_time}, {figure} time constants of the input ({r_in}, {c_in}).",
     inputs={
         "mute_time": Input("signal.mute_time"),
         "r_in": Input("signal.r_in"),

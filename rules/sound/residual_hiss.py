@@ -45,8 +45,7 @@ CHECK = Check(
     stake="performance",
     formula="sensitivity + 20 log10(noise parallel / v_reference)"
     " - 20 log10(nearest_listener / one_metre)",
-    sentence="{noise} of noise on loudspeakers of {sensitivity} make {figure} at"
-    " {nearest_listener}.",
+    sentence="Hiss {figure} at {nearest_listener} ({noise} on loudspeakers of {sensitivity}).",
     inputs={
         "noise": Input("claims.noise"),
         "sensitivity": Input("sensitivity_2v83"),

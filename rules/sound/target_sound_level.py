@@ -36,13 +36,13 @@ claims: {sound_level: 112 dB, sound_distance: 1 m}
 """
 
 CHECK = Check(
-    title="Largest sine against the claimed sound level",
+    title="Maximum sound level vs. claim",
     figure=figure,
     unit="dB",
     each="product",
     stake="performance",
     formula="level_max - 20 log10(sound_distance / one_metre) - sound_level",
-    sentence="All channels give {level_max} at 1 m, {figure:+above|below} the claimed"
+    sentence="All channels reach {level_max} at 1 m, {figure:+above|below} the claimed"
     " {sound_level} at {sound_distance}.",
     inputs={
         "level_max": Input("level_max"),

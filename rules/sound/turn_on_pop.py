@@ -18,13 +18,14 @@ def figure(sensitivity: float, turn_on_step: float, parallel: float, v_reference
 
 
 CHECK = Check(
-    title="Pop at switch-on",
+    title="Switch-on pop",
     figure=figure,
     unit="dB",
     each="channel",
     stake="performance",
     formula="sensitivity + 20 log10(turn_on_step parallel / v_reference)",
-    sentence="A step of {turn_on_step} on loudspeakers of {sensitivity} pops with {figure} at 1 m.",
+    sentence="Switch-on pop {figure} at 1 m ({turn_on_step} step on loudspeakers of"
+    " {sensitivity}).",
     inputs={
         "sensitivity": Input("sensitivity_2v83"),
         "turn_on_step": Input("turn_on_step"),

@@ -78,7 +78,7 @@ class Charger(Section):
 
     v: Value | None = quantity(
         "V",
-        "WHOLE pack at the end of charge; silent: cells in series",
+        "WHOLE pack at the end of charge; default: cells in series",
         "1.3 .. 500 V",
         given="tol",
         concerns=BATTERY,
@@ -108,7 +108,7 @@ class Charger(Section):
     )
     t_reduced: Value | None = quantity(
         "degC",
-        "temperature above which it lowers voltage or current; silent: it lowers neither",
+        "temperature above which it lowers voltage or current; default: it lowers neither",
         "35 .. 60 degC",
         concerns=BATTERY,
         example="45 degC",
@@ -128,7 +128,7 @@ class Battery(Section):
 
     chemistry: str | None = word(
         CHEMISTRIES,
-        "kind of cell; li-ion stands for NMC, NCA and cobalt; decides the defaults of a cell",
+        "kind of cell; li-ion means NMC, NCA and cobalt; decides the defaults of a cell",
         concerns=BATTERY,
         called=CHEMISTRIES_CALLED,
     )
@@ -186,7 +186,7 @@ class Battery(Section):
     )
     peukert: Value | None = quantity(
         "1",
-        "exponent of capacity against discharge rate; silent: 1.15 AGM, 1.3 flooded",
+        "exponent of capacity against discharge rate; default: 1.15 AGM, 1.3 flooded",
         "1.0 .. 1.5",
         possible="1 .. 3",
         concerns=LEAD_ACID,

@@ -24,7 +24,7 @@ class Cell(Section):
     )
     v_charge: Value | None = quantity(
         "V",
-        "ONE cell at the end of charge; silent: by chemistry",
+        "ONE cell at the end of charge; default: by chemistry",
         "1.3 .. 4.4 V",
         given="tol",
         concerns=BATTERY,
@@ -33,7 +33,7 @@ class Cell(Section):
     )
     v_nominal: Value | None = quantity(
         "V",
-        "ONE cell: the voltage that makes watt-hours out of ampere-hours; silent: by chemistry",
+        "ONE cell: the voltage that makes watt-hours out of ampere-hours; default: by chemistry",
         "1.1 .. 3.9 V",
         concerns=BATTERY,
         example="3.6 V",
@@ -75,7 +75,7 @@ class Cell(Section):
     )
     i_charge: Value | None = quantity(
         "A",
-        "ONE cell: largest charge current; silent: half the capacity in one hour",
+        "ONE cell: largest charge current; default: half the capacity in one hour",
         "0.1 .. 80 A",
         given="max",
         concerns=BATTERY,
@@ -84,7 +84,7 @@ class Cell(Section):
     )
     t_charge: Value | None = quantity(
         "degC",
-        "cell temperatures at which its maker lets it be charged; silent: by chemistry",
+        "cell temperatures at which its maker lets it be charged; default: by chemistry",
         "-40 .. 80 degC",
         given="range",
         concerns=BATTERY,
@@ -92,7 +92,7 @@ class Cell(Section):
     )
     t_discharge: Value | None = quantity(
         "degC",
-        "cell temperatures at which its maker lets it be discharged; silent: by chemistry",
+        "cell temperatures at which its maker lets it be discharged; default: by chemistry",
         "-40 .. 80 degC",
         given="range",
         concerns=BATTERY,

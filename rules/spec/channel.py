@@ -70,7 +70,7 @@ class Channel(Section):
     )
     rated_duration: Value | None = quantity(
         "s",
-        "how long rated_power lasts on a stage that is warm from its programme; silent: for ever",
+        "how long rated_power lasts on a stage that is warm from its programme; default: for ever",
         "10 .. 7200 s",
         also="10 .. 9900 ms",  # a burst of music
         example="300 s",
@@ -85,7 +85,7 @@ class Channel(Section):
     )
     rated_load: Value | None = quantity(
         "ohm",
-        "whole load of the channel for rated_power; silent: from the loudspeakers",
+        "whole load of the channel for rated_power; default: from the loudspeakers",
         "1 .. 100 ohm",
         example="4 ohm",
         promise="lower",
@@ -93,7 +93,7 @@ class Channel(Section):
     )
     load_range: Value | None = quantity(
         "ohm",
-        "rated loads that may be connected, lowest to highest; silent: the rated load",
+        "rated loads that may be connected, lowest to highest; default: the rated load",
         "1 .. 600 ohm",
         given="range",
         example="4 ohm .. 8 ohm",
@@ -102,7 +102,7 @@ class Channel(Section):
     )
     loudspeaker_rating: Value | None = quantity(
         "W",
-        "noise rating that is asked of whatever loudspeaker gets connected, where the product"
+        "noise rating that any loudspeaker to be connected must have, where the product"
         " has none of its own",
         "1.5 .. 1400 W",
         concerns=NO_LOUDSPEAKER,

@@ -1,4 +1,4 @@
-"""What the paperwork says of the product; silent: no claim."""
+"""What the paperwork says of the product; default: no claim."""
 
 from typing import ClassVar
 

@@ -25,7 +25,7 @@ class Deviation(Section):
         required=True,
     )
     up_to: str | None = text(
-        "figure up to which the departure is permitted, with its unit; silent: any figure that"
+        "figure up to which the departure is permitted, with its unit; default: any figure that"
         " is not critical",
         example="1.2 V",
     )

@@ -22,7 +22,7 @@ class Device(Section):
 
     part: str | None = text("type number, for the reader only", example="XYZ1234")
     switches_per_package: Value | None = count(
-        "switches, of all channels, inside ONE package; silent: 1 if discrete, else the channel's",
+        "switches, of all channels, inside ONE package; default: 1 if discrete, else the channel's",
         "1 .. 16",
         nature="topology",
     )
@@ -88,7 +88,7 @@ class Device(Section):
     )
     v_gs_pl: Value | None = quantity(
         "V",
-        "plateau of the gate-charge curve; silent: 0.4 of the gate supply",
+        "plateau of the gate-charge curve; default: 0.4 of the gate supply",
         "1 .. 10 V",
         given="line",
         concerns=DISCRETE,
@@ -151,7 +151,7 @@ class Device(Section):
     )
     q_oss: Value | None = quantity(
         "C",
-        "output charge at the drain voltage v_c_oss; silent: from c_oss",
+        "output charge at the drain voltage v_c_oss; default: from c_oss",
         "1 .. 900 nC",
         given="typ",
         concerns=DISCRETE,
@@ -208,7 +208,7 @@ class Device(Section):
     )
     r_g_test: Value | None = quantity(
         "ohm",
-        "gate resistance behind the printed times; silent: the times are taken as they stand",
+        "gate resistance behind the printed times; default: the times are taken as printed",
         "0 or 0.5 .. 100 ohm",
         concerns=DISCRETE,
     )
@@ -279,21 +279,21 @@ class Device(Section):
     )
     l_min: Value | None = quantity(
         "H",
-        "part: least inductance that it asks for at its trip current",
+        "part: least inductance that it needs at its trip current",
         "0.5 .. 100 uH",
         given="max",
         concerns=INTEGRATED,
     )
     c_bootstrap: Value | None = quantity(
         "F",
-        "part: bootstrap capacitor that it asks for",
+        "part: bootstrap capacitor that it specifies",
         "0.01 .. 9 uF",
         concerns=INTEGRATED,
         also="1 .. 10 nF or 9 .. 50 uF",  # fast and slow carriers
     )
     lead_max: Value | None = quantity(
         "m",
-        "part: longest loudspeaker lead with this filter; silent: from the edge time",
+        "part: longest loudspeaker lead with this filter; default: from the edge time",
         "0.02 .. 10 m",
         given="max",
         concerns=UNFILTERED,

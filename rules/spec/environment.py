@@ -34,12 +34,12 @@ class Environment(Section):
     )
     solar: Value | None = quantity(
         "W/m2",
-        "sun on the enclosure, 0 W/m2 in the shade; silent: 1000 W/m2 outdoors, else none",
+        "sun on the enclosure, 0 W/m2 in the shade; default: 1000 W/m2 outdoors, else none",
         "0 or 100 .. 1150 W/m2",
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(
-        "degree at the board after IEC 60664-1; silent: 2, outdoors 3 unless in a box of IP54",
+        "degree at the board after IEC 60664-1; default: 2, outdoors 3 unless in a box of IP54",
         "1 .. 3",
         possible="1 .. 3",
     )
@@ -49,7 +49,7 @@ class Environment(Section):
         default=usually("indoor"),
     )
     ip_code: str | None = text(
-        "protection by the enclosure that is claimed, IEC 60529; silent: no claim",
+        "protection by the enclosure that is claimed, IEC 60529; default: no claim",
         example="IP54",
         promise="stated",
     )

@@ -31,21 +31,21 @@ class FilterCapacitor(Section):
     )
     i_rated: Value | None = quantity(
         "A",
-        "rated current of ONE capacitor at the carrier, rms; silent: from the loss factor",
+        "rated current of ONE capacitor at the carrier, rms; default: from the loss factor",
         "0.05 .. 20 A",
         given="max",
         concerns=LC,
     )
     tan_delta: Value | None = quantity(
         "1",
-        "loss factor at 100 kHz; silent: by dielectric",
+        "loss factor at 100 kHz; default: by dielectric",
         "0.0001 .. 0.09",
         given="max",
         concerns=LC,
     )
     bias_retention: Value | None = quantity(
         "%",
-        "capacitance left at working voltage; silent: 60 % for class 2 ceramic, else 100 %",
+        "capacitance left at working voltage; default: 60 % for class 2 ceramic, else 100 %",
         "15 .. 100 %",
         given="typ",
         concerns=LC,
@@ -136,7 +136,7 @@ class SecondStage(Section):
     )
     c_ground: Value | None = quantity(
         "F",
-        "capacitor of the second section, from EACH terminal of a bridge to ground; silent: none",
+        "capacitor of the second section, from EACH terminal of a bridge to ground; default: none",
         "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,
@@ -152,17 +152,17 @@ class Bead(Section):
 
 
 class Filter(Section):
-    """What stands between the switch nodes and the load."""
+    """What lies between the switch nodes and the load."""
 
     type: str | None = word(
         ("lc", "bead", "filterless"),
-        "what stands between switch node and load; silent: lc where an inductor is stated",
+        "what lies between switch node and load; default: lc where an inductor is stated",
         asked_first="filter",
         nature="topology",
     )
     corner: Value | None = quantity(
         "Hz",
-        "corner frequency, if stated beside L and C; silent: follows from them",
+        "corner frequency, if stated beside L and C; default: follows from them",
         "5 .. 500 kHz",
         concerns=LC,
         also="0.5 .. 100 MHz",  # beads

@@ -78,7 +78,7 @@ class Bootstrap(Section):
     )
     v_clamp: Value | None = quantity(
         "V",
-        "highest voltage that a clamp lets the floating supply reach; silent: no clamp",
+        "highest voltage that a clamp lets the floating supply reach; default: no clamp",
         "4.5 .. 25 V",
         given="max",
         concerns=DISCRETE,
@@ -87,7 +87,7 @@ class Bootstrap(Section):
     )
     v_r: Value | None = quantity(
         "V",
-        "reverse voltage rating of the bootstrap diode; silent: inside the driver",
+        "reverse voltage rating of the bootstrap diode; default: inside the driver",
         "8 .. 1200 V",
         given="max",
         concerns=DISCRETE,
@@ -138,7 +138,7 @@ class GateDrive(Section):
     )
     i_source: Value | None = quantity(
         "A",
-        "driver, turn-on, peak; v_drv over it is its resistance; silent: no resistance",
+        "driver, turn-on, peak; v_drv over it is its resistance; default: no resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,
@@ -146,7 +146,7 @@ class GateDrive(Section):
     )
     i_sink: Value | None = quantity(
         "A",
-        "driver, turn-off, peak; v_drv over it is its resistance; silent: no resistance",
+        "driver, turn-off, peak; v_drv over it is its resistance; default: no resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,
@@ -172,7 +172,7 @@ class GateDrive(Section):
     )
     v_gs_ringing: Value | None = quantity(
         "V",
-        "ringing on the gate above v_drv, peak; silent: 10 % of v_drv",
+        "ringing on the gate above v_drv, peak; default: 10 % of v_drv",
         "0 or 0.1 .. 20 V",
         concerns=DISCRETE,
         nature="outcome",
@@ -193,7 +193,7 @@ class GateDrive(Section):
     )
     t_pulse_min: Value | None = quantity(
         "s",
-        "shortest on- or off-pulse that modulator and driver pass; silent: from the dead time",
+        "shortest on- or off-pulse that modulator and driver pass; default: from the dead time",
         "5 .. 2000 ns",
         given="max",
         nature="outcome",

@@ -27,7 +27,7 @@ class Inductor(Section):
     )
     r_ac: Value | None = quantity(
         "ohm",
-        "resistance of the winding of ONE inductor at the carrier; silent: its DC resistance",
+        "resistance of the winding of ONE inductor at the carrier; default: its DC resistance",
         "0.005 .. 2 ohm",
         given="typ",
         concerns=LC,
@@ -52,7 +52,7 @@ class Inductor(Section):
     )
     i_sat_hot_factor: Value | None = quantity(
         "1",
-        "saturation current at 100 degC over that at 25 degC; silent: ferrite 0.8, powder 1",
+        "saturation current at 100 degC over that at 25 degC; default: ferrite 0.8, powder 1",
         "0.5 .. 1.05",
         given="typ",
         concerns=LC,
@@ -78,7 +78,7 @@ class Inductor(Section):
     )
     core: str | None = word(("ferrite", "powder", "air"), "core material", concerns=LC)
     turns: Value | None = quantity(
-        "1", "turns of ONE inductor; silent: no core loss", "3 .. 150", concerns=LC
+        "1", "turns of ONE inductor; default: no core loss", "3 .. 150", concerns=LC
     )
     a_e: Value | None = quantity(
         "mm2", "effective core area of ONE inductor", "5 .. 900 mm2", concerns=LC
@@ -88,7 +88,7 @@ class Inductor(Section):
     )
     p_v: Value | None = quantity(
         "kW/m3",
-        "core loss at 100 kHz, 200 mT peak, 100 degC; silent: no core loss",
+        "core loss at 100 kHz, 200 mT peak, 100 degC; default: no core loss",
         "20 .. 9000 kW/m3",
         given="typ",
         concerns=LC,

@@ -137,7 +137,7 @@ class Loudspeaker(Section):
     )
     z_min: Value | None = quantity(
         "ohm",
-        "lowest modulus of ONE loudspeaker in the band; silent: 0.8 of z_rated",
+        "lowest modulus of ONE loudspeaker in the band; default: 0.8 of z_rated",
         "0.8 .. 64 ohm",
         example="6.4 ohm",
         also="64 .. 1000 ohm",  # headphones
@@ -152,7 +152,7 @@ class Loudspeaker(Section):
     )
     r_e: Value | None = quantity(
         "ohm",
-        "DC resistance of ONE voice coil, cold; silent: 0.8 of z_rated",
+        "DC resistance of ONE voice coil, cold; default: 0.8 of z_rated",
         "0.8 .. 50 ohm",
         given="tol",
         also="50 .. 1000 ohm",  # headphones

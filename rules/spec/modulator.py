@@ -70,7 +70,7 @@ class Modulator(Section):
     )
     m_max: Value | None = quantity(
         "%",
-        "largest modulation depth let through; silent: from the shortest pulse",
+        "largest modulation depth let through; default: from the shortest pulse",
         "40 .. 100 %",
         example="93 %",
     )
@@ -87,7 +87,7 @@ class Modulator(Section):
     )
     loop_corner: Value | None = quantity(
         "Hz",
-        "frequency below which the loop gain is flat; silent: it rises down to 0 Hz, at best",
+        "frequency below which the loop gain is flat; default: it rises down to 0 Hz, at best",
         "0 or 0.1 .. 50 kHz",
         given="typ",
         concerns=FEEDBACK,
@@ -95,7 +95,7 @@ class Modulator(Section):
     )
     loop_gain: Value | None = quantity(
         "V/V",
-        "loop gain at 1 kHz; silent: from loop_crossover, loop_order and loop_corner",
+        "loop gain at 1 kHz; default: from loop_crossover, loop_order and loop_corner",
         "3 .. 2500 V/V",
         given="typ",
         also="2500 .. 100000 V/V",

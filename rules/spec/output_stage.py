@@ -65,7 +65,7 @@ class OverCurrent(Section):
     )
     t_retry: Value | None = quantity(
         "s",
-        "from the trip until the next try; silent: it stays off",
+        "from the trip until the next try; default: it stays off",
         "5 .. 4500 ms",
         given="line",
         default=favourable(float("inf")),
@@ -73,7 +73,7 @@ class OverCurrent(Section):
     )
     sensing: str | None = word(
         ("shunt", "r-ds-on", "internal"),
-        "what senses the current; silent: inside an integrated stage",
+        "what senses the current; default: inside an integrated stage",
         nature="topology",
     )
 
@@ -138,13 +138,13 @@ class OutputStage(Section):
     )
     v_overshoot: Value | None = quantity(
         "V",
-        "ringing above the rail at turn-off of the full current, peak; silent: from l_loop",
+        "ringing above the rail at turn-off of the full current, peak; default: from l_loop",
         "0.5 .. 100 V",
         nature="outcome",
     )
     t_edge: Value | None = quantity(
         "s",
-        "switch-node edge at rated current, 10 % to 90 %; silent: from the gate charge",
+        "switch-node edge at rated current, 10 % to 90 %; default: from the gate charge",
         "0.5 .. 400 ns",
         nature="outcome",
     )
@@ -157,7 +157,7 @@ class OutputStage(Section):
     )
     p_idle: Value | None = quantity(
         "W",
-        "ONE channel without signal, filter and load on, all its supplies; silent: from charges",
+        "ONE channel without signal, filter and load on, all its supplies; default: from charges",
         "0.02 .. 19 W",
         given="typ",
         also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
@@ -182,7 +182,7 @@ class OutputStage(Section):
     )
     efficiency: Value | None = quantity(
         "%",
-        "ONE channel with its filter at rated power, data sheet or bench; silent: loss model",
+        "ONE channel with its filter at rated power, data sheet or bench; default: loss model",
         "60 .. 98 %",
         possible="0.1 .. 99.9 %",
         given="typ",

@@ -156,7 +156,7 @@ class Inrush(Section):
 
     r: Value | None = quantity(
         "ohm",
-        "resistance of the charging loop as a whole; silent: that of the rail",
+        "resistance of the charging loop as a whole; default: that of the rail",
         "0.03 .. 29 ohm",
         also="29 .. 2200 ohm",  # a charging resistor that a relay bridges
     )

@@ -69,7 +69,7 @@ class Signal(Section):
     )
     mute_time: Value | None = quantity(
         "s",
-        "time for which the outputs are held silent after switch-on; 0 s: no muting",
+        "time for which the outputs are muted after switch-on; 0 s: no muting",
         "0 or 10 .. 9000 ms",
         nature="setting",
     )

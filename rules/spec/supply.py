@@ -86,7 +86,7 @@ class Supply(Section):
     )
     rails: str | None = word(
         ("single", "split"),
-        "one rail and ground, or two equal rails about ground; silent: single for a battery",
+        "one rail and ground, or two equal rails about ground; default: single for a battery",
         asked_first="rails",
         nature="topology",
     )
@@ -99,7 +99,7 @@ class Supply(Section):
     )
     v_source: Value | None = quantity(
         "V",
-        "at the terminals of the source, ahead of the converter; silent: from the pack",
+        "at the terminals of the source, ahead of the converter; default: from the pack",
         "2.5 .. 500 V",
         given="range",
         concerns=CONVERTER,
@@ -108,7 +108,7 @@ class Supply(Section):
     )
     v_rail: Value | None = quantity(
         "V",
-        "ONE rail to ground with the amplifier idle; silent: the pack, where it is the rail",
+        "ONE rail to ground with the amplifier idle; default: the pack, where it is the rail",
         "2.5 .. 200 V",
         given="range",
         concerns=NOT_THE_PACK,
@@ -117,7 +117,7 @@ class Supply(Section):
     )
     r_source: Value | None = quantity(
         "ohm",
-        "resistance of the source at ONE rail, its leads included; silent: from the pack, or 0",
+        "resistance of the source at ONE rail, its leads included; default: from the pack, or 0",
         "0 or 1 .. 900 mohm",
         also="0.9 .. 20 ohm",  # small primary cells
     )
@@ -139,7 +139,7 @@ class Supply(Section):
     )
     p_peak: Value | None = quantity(
         "W",
-        "largest power of source or converter for some milliseconds; silent: 1.5 times p_max",
+        "largest power of source or converter for some milliseconds; default: 1.5 times p_max",
         "3 .. 2900 W",
         given="max",
         concerns=NOT_THE_PACK,
@@ -201,8 +201,7 @@ class Supply(Section):
         nature="use",
     )
     certified: str | None = flag(
-        "what stands between mains and a rail, or a source above 60 V, carries a safety"
-        " certificate",
+        "what separates mains from a rail, or a source above 60 V, carries a safety certificate",
         concerns=MAINS_OR_HIGH,
         nature="outcome",
     )

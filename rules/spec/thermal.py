@@ -39,7 +39,7 @@ class Heatsink(Section):
 
     r_th_sa: Value | None = quantity(
         "K/W",
-        "ONE heatsink to the air round it; silent: r_th_ja is used if given",
+        "ONE heatsink to the air round it; default: r_th_ja is used if given",
         "0.05 .. 40 K/W",
         given="typ",
     )
@@ -59,7 +59,7 @@ class Heatsink(Section):
     )
     t: Value | None = quantity(
         "degC",
-        "heatsink temperature that was measured or is held; silent: solved",
+        "heatsink temperature that was measured or is held; default: solved",
         "20 .. 120 degC",
         nature="outcome",
     )
@@ -72,19 +72,19 @@ class Enclosure(Section):
 
     width: Value | None = quantity(
         "mm",
-        "outer width; silent: the air inside is taken as the ambient",
+        "outer width; default: the air inside is taken as the ambient",
         "25 .. 2500 mm",
         example="320 mm",
     )
     height: Value | None = quantity(
         "mm",
-        "outer height; silent: the air inside is taken as the ambient",
+        "outer height; default: the air inside is taken as the ambient",
         "25 .. 2500 mm",
         example="260 mm",
     )
     depth: Value | None = quantity(
         "mm",
-        "outer depth; silent: the air inside is taken as the ambient",
+        "outer depth; default: the air inside is taken as the ambient",
         "25 .. 2500 mm",
         example="180 mm",
     )
@@ -141,7 +141,7 @@ class Thermal(Section):
     )
     t_air_inside: Value | None = quantity(
         "degC",
-        "air round the parts, measured or set, while the programme plays; silent: solved",
+        "air round the parts, measured or set, while the programme plays; default: solved",
         "-40 .. 110 degC",
         example="55 degC",
     )
@@ -150,7 +150,7 @@ class Thermal(Section):
     )
     time_constant: Value | None = quantity(
         "s",
-        "heatsink, or board of a stage without one: to 63 % of its rise; silent: from the mass",
+        "heatsink, or board of a stage without one: to 63 % of its rise; default: from the mass",
         "10 .. 3600 s",
         example="180 s",
     )

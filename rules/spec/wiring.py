@@ -29,14 +29,14 @@ class SupplyLead(Section):
     """Lead from source to board; the way back is added by the program."""
 
     length: Value | None = quantity(
-        "m", "length of the supply lead, ONE way; silent: no resistance in a pack", "0.03 .. 25 m"
+        "m", "length of the supply lead, ONE way; default: no resistance in a pack", "0.03 .. 25 m"
     )
     area: Value | None = quantity(
         "mm2", "copper of ONE conductor of the supply lead", "0.05 .. 49 mm2", called=AWG
     )
     i_rated: Value | None = quantity(
         "A",
-        "current that the insulation of the supply lead allows; silent: by area",
+        "current that the insulation of the supply lead allows; default: by area",
         "0.5 .. 300 A",
         nature="outcome",
     )

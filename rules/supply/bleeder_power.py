@@ -19,14 +19,13 @@ def figure(v_rail: float, r: float, p_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Heat in the discharge resistor against its rating",
+    title="Bleeder power vs. rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rail^2 / r / p_rated",
-    sentence="{v_rail} across a discharge resistor of {r} make {figure} times the {p_rated} that"
-    " it is rated for.",
+    sentence="Bleeder {r} dissipates {p_rated:*figure} at {v_rail}; rated {p_rated} ({figure:%}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "r": Input("protection.bleeder.r"),

@@ -28,13 +28,13 @@ def figure(v_rail: float, v_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Highest rail against the bulk capacitors' rating",
+    title="Highest rail vs. bulk capacitor rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rail / v_rated",
-    sentence="The rail, {v_rail} at most, is {figure} times the {v_rated} of the bulk capacitors.",
+    sentence="Rail up to {v_rail}; bulk capacitors rated {v_rated} ({figure:%}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "v_rated": Input("supply.bulk.v_rated"),

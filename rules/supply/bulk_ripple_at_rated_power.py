@@ -7,7 +7,7 @@ programme and beyond it at rated sine is usable and only minor: it limits how lo
 continuous full-power test, a siren or an organ pedal may last.
 
 If the product is sold for continuous tones, take this figure as the one that counts.
-First cure: more capacitors side by side, or film capacitors at the switches that take the
+First fix: more capacitors side by side, or film capacitors at the switches that take the
 carrier part.
 """
 
@@ -21,14 +21,14 @@ def figure(i_bulk: float, i_ripple: float) -> float:
 
 
 CHECK = Check(
-    title="Ripple current of the bulk capacitors at a rated sine",
+    title="Bulk capacitor ripple current at rated power vs. rating",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="i_bulk / i_ripple",
-    sentence="At rated power the bulk capacitors of a rail carry {i_bulk} rms, {figure} times"
-    " their rating of {i_ripple}.",
+    sentence="Bulk capacitors of a rail carry {i_bulk} rms at rated power; rated {i_ripple}"
+    " ({figure:%}).",
     inputs={
         "i_bulk": Input("i_bulk_rated"),
         "i_ripple": Input("supply.bulk.i_ripple"),

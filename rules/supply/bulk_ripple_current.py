@@ -1,7 +1,7 @@
 """Ripple current of the bulk capacitors at programme level.
 
 Ripple current heats a capacitor through its series resistance; its rating is the current
-that it stands for its printed life at its printed temperature. Two parts add in squares:
+that it carries for its printed life at its printed temperature. Two parts add in squares:
 the carrier part, since the source lead is an inductance at the carrier and the capacitors
 at the switches are small, and the audio part as far as the source does not carry it.
 
@@ -25,14 +25,14 @@ def figure(i_bulk: float, i_ripple: float) -> float:
 
 
 CHECK = Check(
-    title="Ripple current of the bulk capacitors at programme level",
+    title="Bulk capacitor ripple current at programme level vs. rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="i_bulk / i_ripple",
-    sentence="At programme level the bulk capacitors of a rail carry {i_bulk} rms, {figure}"
-    " times their rating of {i_ripple}.",
+    sentence="Bulk capacitors of a rail carry {i_bulk} rms at programme level; rated {i_ripple}"
+    " ({figure:%}).",
     inputs={
         "i_bulk": Input("i_bulk_programme"),
         "i_ripple": Input("supply.bulk.i_ripple"),

@@ -10,7 +10,7 @@ what a reactive loudspeaker returns, a few per cent of that; while the phase of 
 impedance at the low end of the band is not stated, a bridge is taken to return nothing,
 and a pass leans on it.
 
-First cure: feed the bass of two channels to their half bridges in opposition and turn one
+First fix: feed the bass of two channels to their half bridges in opposition and turn one
 loudspeaker round, so that one channel draws what the other returns. Otherwise more
 capacitance, a bridge, a source that sinks, or a high-pass.
 
@@ -31,14 +31,13 @@ def figure(v_pumping: float, v_rail: float) -> float:
 
 
 CHECK = Check(
-    title="Rise of the rail by returned energy",
+    title="Rail rise by bus pumping",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="v_pumping / v_rail",
-    sentence="At the lowest notes returned energy lifts a rail of {v_rail} by {v_pumping},"
-    " {figure} of it.",
+    sentence="Bus pumping lifts the {v_rail} rail by {v_pumping} at the lowest notes ({figure}).",
     inputs={
         "v_pumping": Input("v_pumping"),
         "v_rail": Input("v_rail_high"),

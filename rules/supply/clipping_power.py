@@ -31,14 +31,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Clipped output against the source",
+    title="Power drawn in clipping vs. source power",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="sum of smaller(2 p_out_max, smaller(v_peak, v_rms)^2 / z_load) / p_supply_max",
-    sentence="Driven far into clipping, channels that clip at {p_out_max} ask for {figure}"
-    " times the {p_supply_max} of the source.",
+    sentence="In hard clipping the channels ({p_out_max} at onset) draw {p_supply_max:*figure};"
+    " source maximum {p_supply_max} ({figure:%}).",
     inputs={
         "p_out_max": Input("all p_out_max"),
         "z_load": Input("all z_load"),

@@ -8,10 +8,10 @@ day. With a constant-current start the set current counts.
 A surge rating is absolute, so exceeding it is critical; above 80 % of it is minor, as the
 loop resistance is never known well (common practice, no source). Without a limiter the
 source and its lead are all the resistance there is, unless the source limits its current
-itself, and contacts or switch must bear it (``connector.i_surge``); up to a third of a
+itself, and contacts or switch must carry it (``connector.i_surge``); up to a third of a
 joule they do. Mind the hot restart: a thermistor that is still warm limits nothing.
 
-First cure: a resistor of rail voltage over the wanted current that is bridged after three
+First fix: a resistor of rail voltage over the wanted current that is bridged after three
 time constants, or a connector with a pre-charge contact.
 """
 
@@ -23,14 +23,13 @@ def figure(i_inrush: float, i_surge: float) -> float:
 
 
 CHECK = Check(
-    title="Inrush current against the surge rating in its path",
+    title="Inrush current vs. surge rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_inrush / i_surge",
-    sentence="Charging the empty capacitors takes {i_inrush}, {figure} times the surge rating"
-    " of {i_surge}.",
+    sentence="Inrush current {i_inrush}; surge rating in its path {i_surge} ({figure:%}).",
     inputs={
         "i_inrush": Input("i_inrush"),
         "i_surge": Input("i_surge_path"),

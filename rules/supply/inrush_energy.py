@@ -21,14 +21,14 @@ def figure(v_rail: float, c_rail: float, rail_count: float, e_rated: float) -> f
 
 
 CHECK = Check(
-    title="Energy of the inrush against the limiter's rating",
+    title="Inrush energy vs. limiter rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="rail_count * c_rail * v_rail^2 / 2 / e_rated",
-    sentence="Charging {rail_count:rail|rails} of {c_rail} to {v_rail} puts {figure} times the"
-    " {e_rated} into the limiter that it is rated for.",
+    sentence="Inrush puts {e_rated:*figure} into the limiter ({rail_count:rail|rails}, {c_rail},"
+    " {v_rail}); rated {e_rated} ({figure:%}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "c_rail": Input("supply.bulk.c"),

@@ -28,14 +28,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Start-up energy without an inrush limiter",
+    title="Inrush energy without a limiter",
     figure=figure,
     unit="J",
     each="product",
     stake="rating",
     formula="rail_count c_rail v_rail^2 / 2 where limiter is none and self_limits no, else 0",
-    sentence="Each switch-on charges {rail_count:rail|rails} of {c_rail} to {v_rail}: {figure}"
-    " without a limiter (limiter {limiter}, self-limiting source {self_limits}).",
+    sentence="{figure:?Inrush is limited|Inrush of # without a limiter} (limiter {limiter},"
+    " self-limiting source {self_limits}; {rail_count:rail|rails}, {c_rail}, {v_rail}).",
     inputs={
         "c_rail": Input("supply.bulk.c"),
         "v_rail": Input("v_rail_high"),

@@ -11,7 +11,7 @@ offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
 It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
 half bridges are added as if they had the same sign. A source that is not known to sink is
 taken not to. An idle power that is not stated is added up from switch data and comes out low,
-so that a pass stands and a finding names it. First cure: remove the offset, then a bleeder.
+so that a pass stands and a finding names it. First fix: remove the offset, then a bleeder.
 
 A ratio of 1 is the balance itself. Half of it is kept as margin, since idle currents are
 typical values: common practice, no source.
@@ -50,15 +50,15 @@ def figure(
 
 
 CHECK = Check(
-    title="Current returned by output offset against the rail's own load",
+    title="Current returned by DC offset vs. idle current of the rail",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
     " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder; 0 if sinks is yes",
-    sentence="Offsets of {v_dc} return {figure} times the current that idling stages and discharge"
-    " resistor draw from a rail of {v_rail}.",
+    sentence="DC offset ({v_dc}) returns {figure:% of} the idle current drawn from a {v_rail}"
+    " rail.",
     inputs={
         "n_legs": Input("all n_legs"),
         "v_dc": Input("all dc_offset"),

@@ -2,7 +2,7 @@
 
 An over-voltage trip is there to end pumping before a part gives way. If it lies above the
 rated voltage of the bulk capacitors, they are the first to give way, and the trip guards
-only what stands more. The highest trip is compared with the rated voltage.
+only what withstands more. The highest trip is compared with the rated voltage.
 
 Whether anything lifts the rail so far is judged where the source and the pumping are judged; a
 guard that cannot guard is major, as with the output stage. Note that the trip
@@ -18,14 +18,13 @@ def figure(v_trip: float, v_rated: float) -> float:
 
 
 CHECK = Check(
-    title="Over-voltage trip against the bulk capacitors' rating",
+    title="Over-voltage trip vs. bulk capacitor rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_trip / v_rated",
-    sentence="The over-voltage trip, {v_trip} at most, is {figure} times the {v_rated} of the"
-    " bulk capacitors.",
+    sentence="Over-voltage trip up to {v_trip}; bulk capacitors rated {v_rated} ({figure:%}).",
     inputs={
         "v_trip": Input("protection.over_voltage.v_trip"),
         "v_rated": Input("supply.bulk.v_rated"),

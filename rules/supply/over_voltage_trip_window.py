@@ -19,14 +19,13 @@ def figure(v_trip: float, v_rail: float) -> float:
 
 
 CHECK = Check(
-    title="Over-voltage trip above the highest rail",
+    title="Over-voltage trip vs. highest rail",
     figure=figure,
     unit="%",
     each="product",
     stake="rating",
     formula="v_trip / v_rail - 1",
-    sentence="The over-voltage trip of {v_trip} lies {figure:+above|below} the highest rail,"
-    " {v_rail}.",
+    sentence="Over-voltage trip {v_trip}, {figure:+above|below} the highest rail of {v_rail}.",
     inputs={
         "v_trip": Input("protection.over_voltage.v_trip"),
         "v_rail": Input("v_rail_high"),

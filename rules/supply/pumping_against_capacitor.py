@@ -1,7 +1,7 @@
 """Pumped rail against the voltage rating of the bulk capacitors.
 
 An electrolytic capacitor above its rated voltage heats, gasses and vents. Whatever lifts
-the rail, it stands on these capacitors first: the highest voltage of the source plus the
+the rail, it lies on these capacitors first: the highest voltage of the source plus the
 energy that the amplifier returns at its lowest notes. An over-voltage trip ends the
 pumping, so with a trip the rise is counted up to it; but a trip stops the amplifier and
 not the source, so the highest voltage of the source counts in any case.  Where the source
@@ -9,7 +9,7 @@ alone is above the rating bulk-capacitor-voltage says so; this check then judges
 the pumping adds.
 
 A rating is an absolute limit, so exceeding it is critical; a critical that rests on an
-assumed phase of the loudspeaker or an assumed source is reported as major. First cure:
+assumed phase of the loudspeaker or an assumed source is reported as major. First fix:
 the next rated voltage, or a trip below it.
 """
 
@@ -23,14 +23,13 @@ def figure(v_rail_peak: float, v_rated: float, v_rail: float) -> float:
 
 
 CHECK = Check(
-    title="Pumped rail against the bulk capacitors' rating",
+    title="Pumped rail vs. bulk capacitor rating",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="v_rail_peak / larger of v_rated and v_rail",
-    sentence="With the energy that the amplifier returns a rail reaches {v_rail_peak},"
-    " {figure} times the {v_rated} of its capacitors.",
+    sentence="Bus pumping lifts the rail to {v_rail_peak}; bulk capacitors rated {v_rated}.",
     inputs={
         "v_rail_peak": Input("v_rail_peak"),
         "v_rated": Input("supply.bulk.v_rated"),

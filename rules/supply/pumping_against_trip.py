@@ -11,7 +11,7 @@ not concern a source that sinks, nor bridges while no phase of their loads is st
 bus-pumping asks for it. A battery that is the rail itself sinks the current and does not
 pump, unless a series diode keeps the current out.
 
-First cure: opposite phase for the bass of two half bridges, then capacitance. Raising the
+First fix: opposite phase for the bass of two half bridges, then capacitance. Raising the
 trip helps only as far as capacitors and switches allow it.
 """
 
@@ -25,14 +25,13 @@ def figure(v_rail: float, v_pumping: float, v_trip: float) -> float:
 
 
 CHECK = Check(
-    title="Pumped rail against the over-voltage trip",
+    title="Pumped rail vs. over-voltage trip",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="(v_rail + v_pumping) / larger of v_trip and v_rail",
-    sentence="Returned energy lifts a rail of {v_rail} by {v_pumping}; the over-voltage trip lies"
-    " at {v_trip}.",
+    sentence="Bus pumping lifts the {v_rail} rail by {v_pumping}; over-voltage trip {v_trip}.",
     inputs={
         "v_rail": Input("v_rail_high"),
         "v_pumping": Input("v_pumping"),

@@ -13,7 +13,7 @@ power at their lowest note, peak to peak. Above 10 % of the rail the design pays
 that it does not use (minor; common practice, no source). Whether the trough still carries
 the claimed power is judged for each channel by itself.
 
-First cure: a lower source resistance; only then capacitors.
+First fix: a lower source resistance; only then capacitors.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
@@ -31,8 +31,8 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="v_rail_ripple / v_rail",
-    sentence="At rated power the lowest note moves the rail of {v_rail} by {v_rail_ripple}"
-    " peak to peak, {figure} of it.",
+    sentence="The lowest note at rated power moves the {v_rail} rail by {v_rail_ripple} peak to"
+    " peak ({figure}).",
     inputs={
         "v_rail_ripple": Input("v_rail_ripple"),
         "v_rail": Input("v_rail_low"),

@@ -10,7 +10,7 @@ Above 1 the claimed power is not there at the lowest frequency of the band: majo
 rated figure that fails somewhere in its range. The loss in switches, inductors and leads
 is left out here, so that the rail alone is judged; the check of output power has it all.
 
-First cure: source resistance, then rail voltage; capacitors help at a few hundred hertz,
+First fix: source resistance, then rail voltage; capacitors help at a few hundred hertz,
 hardly in the bass.
 """
 
@@ -31,14 +31,14 @@ def figure(
 
 
 CHECK = Check(
-    title="Rated power at the trough of the rail",
+    title="Peak voltage at rated power vs. sagging rail",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="root(2 rated_power z_load) / (m_max n_legs rail_count v_trough / 2)",
-    sentence="{rated_power} into {z_load} need {figure} times the peak that a rail sagging to"
-    " {v_trough} allows ({n_legs:leg|legs}, {rail_count:rail|rails}, depth {m_max}).",
+    sentence="{rated_power} into {z_load} needs {figure:% of} the peak voltage that a rail sagging"
+    " to {v_trough} gives.",
     inputs={
         "rated_power": Input("rated_power"),
         "z_load": Input("z_load"),

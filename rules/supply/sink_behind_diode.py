@@ -6,7 +6,7 @@ back, whatever the source could take. Then the statement is true of the source a
 the rail, and everything that pumping could lift is judged too well.
 
 The figure is 1 where a sinking source is stated behind a series diode, else 0: above 0 is
-major. The checks of pumping take the diode at its word. First cure: a transistor in place of
+major. The checks of pumping take the diode at its word. First fix: a transistor in place of
 the diode, or ``sinks_current: no`` and enough capacitance.
 """
 
@@ -27,14 +27,13 @@ protection: {reverse_polarity: {method: schottky, v_f: 0.45 V}}
 """
 
 CHECK = Check(
-    title="Source that sinks current behind a series diode",
+    title="Sinking source behind a series diode",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="1 if sinks is yes and method is schottky, else 0",
-    sentence="The source is stated to take current back ({sinks}); reverse-polarity part:"
-    " {method}.",
+    sentence="Source sinks current: {sinks}; reverse-polarity part: {method}.",
     inputs={
         "sinks": Input("supply.sinks_current", default=NOT_SAID),
         "method": Input("protection.reverse_polarity.method"),

@@ -18,14 +18,14 @@ def figure(p_rated_sum: float, p_supply_max: float) -> float:
 
 
 CHECK = Check(
-    title="Rated power against what the source can give",
+    title="Rated power vs. continuous source power",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="p_rated_sum / p_supply_max",
-    sentence="The channels' rated power and the other loads, {p_rated_sum}, are {figure} times"
-    " the {p_supply_max} that the source gives continuously.",
+    sentence="Rated power and other loads {p_rated_sum}; the source gives {p_supply_max}"
+    " continuously ({figure:%}).",
     inputs={
         "p_rated_sum": Input("p_rated_sum"),
         "p_supply_max": Input("p_supply_max"),

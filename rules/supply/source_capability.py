@@ -19,14 +19,14 @@ def figure(p_in: float, p_supply_max: float) -> float:
 
 
 CHECK = Check(
-    title="Input power at rated power against the source",
+    title="Input power vs. continuous source power",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="p_in / p_supply_max",
-    sentence="At rated power the product takes {p_in}, {figure} times the {p_supply_max} that"
-    " the source gives continuously.",
+    sentence="Input power {p_in} at rated power; the source gives {p_supply_max} continuously"
+    " ({figure:%}).",
     inputs={
         "p_in": Input("p_in_rated"),
         "p_supply_max": Input("p_supply_max"),

@@ -11,7 +11,7 @@ the capacitors add over that time. Where the source states no peak power, one an
 its continuous power is taken, which flatters a supply with a hard limit. Above 1 is major: the
 rated power cannot be played in the bass.
 
-First cure: a source with a stated peak power, more capacitance, or a higher low end of the
+First fix: a source with a stated peak power, more capacitance, or a higher low end of the
 band. The pack that is the rail itself is judged by its own checks.
 """
 
@@ -63,15 +63,15 @@ channels:
 """
 
 CHECK = Check(
-    title="Bass crest at rated power vs. peak power of the source",
+    title="Bass peak power vs. source peak power",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="(p_in + 2/pi (p_in - p_auxiliary + root 2 p_signal on one rail)) / (p_peak + 4 f"
     " rail_count c_rail v_rail^2 (1 - (1 - sag)^2) / 2)",
-    sentence="At {f} the rated power of {p_in} input comes in humps, {figure} times what the source"
-    " ({p_peak} peak) and {c_rail} give.",
+    sentence="Bass at {f} takes {figure:% of} the peak power of source ({p_peak}) and {c_rail}"
+    " (mean input {p_in}).",
     inputs={
         "p_in": Input("p_in_rated"),
         "p_auxiliary": Input("supply.p_auxiliary"),

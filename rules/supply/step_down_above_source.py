@@ -27,14 +27,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Rail of a step-down converter against its source",
+    title="Lowest source voltage vs. step-down rail",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_source / v_rail",
-    sentence="The source falls to {v_source}, {figure} times the {v_rail} that a step-down"
-    " converter is to hold at least.",
+    sentence="Source falls to {v_source}; a step-down converter for {v_rail} needs more than that"
+    " rail ({figure:%}).",
     inputs={
         "v_source": Input("v_source_low"),
         "v_rail": Input("supply.v_rail:low", meaning="ONE rail to ground, lowest stated"),

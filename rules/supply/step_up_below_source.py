@@ -28,14 +28,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Rail of a step-up converter against its source",
+    title="Step-up rail vs. highest source voltage",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_rail / v_source",
-    sentence="The rail is to stay within {v_rail}, {figure} times a full source of {v_source},"
-    " and a step-up converter passes that on.",
+    sentence="Rail limit {v_rail}; a step-up converter passes on the full source voltage of"
+    " {v_source} ({figure:%}).",
     inputs={
         "v_rail": Input("supply.v_rail:high", meaning="ONE rail to ground, highest stated"),
         "v_source": Input("v_source_high"),

@@ -23,14 +23,14 @@ def figure(v_ripple: float, v_rail: float, loop_gain: float, thd: float) -> floa
 
 
 CHECK = Check(
-    title="Source ripple in the output against the claimed distortion",
+    title="Distortion from source ripple vs. claim",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="v_ripple / (2 v_rail) / (root 2 (1 + loop_gain)) / thd",
-    sentence="A ripple of {v_ripple} on {v_rail} makes {figure} times the claimed distortion"
-    " of {thd} (loop gain {loop_gain} at 1 kHz).",
+    sentence="Source ripple {v_ripple} on {v_rail} makes {thd:*figure} distortion; claimed {thd}"
+    " (loop gain {loop_gain} at 1 kHz).",
     inputs={
         "v_ripple": Input("supply.ripple"),
         "v_rail": Input("v_rail_low"),

@@ -12,7 +12,7 @@ and radiation (6.9).  Where the number of layers is not given, four are believed
 
 Published boards lie at 1.06 to 1.9 times this sheet where nothing else helps, and at 0.47 to
 0.8 where traces, pins or other copper of the board do; what stays below 0.4 is found on none
-that was seen.  Junction to case comes on top.  First cures: a heatsink, more layers with
+that was seen.  Junction to case comes on top.  First fixes: a heatsink, more layers with
 vias, moving air, a smaller claim (measure it).
 """
 
@@ -65,15 +65,15 @@ _COPPER = {"via": "0.0236 mm2", "board": "1.6 mm", "conductivity": "390 W/m/K",
            "resin": "0.3 W/m/K", "film": "15 W/m2/K", "copper": "35 um"}  # fmt: skip
 
 CHECK = Check(
-    title="Claimed cooling against what the board's copper gives",
+    title="Stated thermal resistance vs. board copper",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="r_th_ja / sheet(area, pad_area, copper, layers, vias, via, board, conductivity,"
     " resin, film of each face)",
-    sentence="The stated {r_th_ja} is {figure} times what {layers} layers of {area}, {copper},"
-    " give round a pad of {pad_area} with {vias} vias.",
+    sentence="Stated {r_th_ja}; {layers} layers of {area} ({copper}, {vias} vias, pad {pad_area})"
+    " reach {r_th_ja:/figure}.",
     inputs={
         "r_th_ja": Input("output_stage.device.r_th_ja"),
         "area": Input("thermal.board_copper.area"),
@@ -123,6 +123,6 @@ CHECK = Check(
     ),
     fails=_BASE.replace("CLAIM", "9 K/W"),
     passes=_BASE.replace("CLAIM", "75 K/W"),
-    applies={"heatsink": ("none", "silent")},
+    applies={"heatsink": ("none", "not given")},
     topic=("thermal.board_copper.area",),
 )  # fmt: skip

@@ -7,7 +7,7 @@ average is the programme's, on a case at its programme temperature.
 
 Neither of the two usual shortcuts is right: the average hides the peaks, and peak power
 times the steady resistance can be many times too high.  The heat of one switch runs
-through the ladder of one switch.  First cures: a device with a larger die, less
+through the ladder of one switch.  First fixes: a device with a larger die, less
 resistance, a cooler case.  Where no ladder is known the steady checks must do.
 """
 
@@ -65,15 +65,15 @@ thermal:
 """
 
 CHECK = Check(
-    title="Junction temperature at the end of a loud passage",
+    title="Junction temperature after a loud passage vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - t_case - p_switch sum(r (1 - exp(-burst/tau)) / (1 - exp(-period/tau))),"
     " period = burst 10^((crest_factor - sine_crest)/10)",
-    sentence="After 20 ms at rated power ({p_switch} a switch, case at {t_case}) the junction is"
-    " {figure:+below|above} its limit of {t_j_max}.",
+    sentence="After 20 ms at rated power ({p_switch} per switch, case at {t_case}) the junction is"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_case": Input("t_case_programme"),

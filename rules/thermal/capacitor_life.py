@@ -7,7 +7,7 @@ with the rated ripple current; every 10 K less doubles it (an activation energy 
 The air is taken at its warmest all the time, which is careful; the ripple current is
 taken as no more than rated, which another check looks after.  Seals age as well, so no
 more than 15 years are counted.  For mixed use the life is the harmonic mean: a third of
-the time each at 45, 55 and 65 degC counts as 57.2 degC.  First cures: 105 degC parts, a
+the time each at 45, 55 and 65 degC counts as 57.2 degC.  First fixes: 105 degC parts, a
 long-life series, a cooler place on the board.
 """
 
@@ -35,14 +35,14 @@ claims: {life: 12000 h}
 """
 
 CHECK = Check(
-    title="Life of the bulk capacitors against the life wanted",
+    title="Bulk capacitor life vs. life wanted",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="smaller of life 2^((t_rated - t_air_inside)/doubling) and seal, over life_wanted",
-    sentence="With air inside of {t_air_inside}, capacitors of {life} at {t_rated} last {figure}"
-    " times the {life_wanted} wanted.",
+    sentence="Bulk capacitors last {life_wanted:*figure} in air of {t_air_inside} ({life} at"
+    " {t_rated}); wanted {life_wanted}.",
     inputs={
         "life": Input("supply.bulk.life"),
         "t_rated": Input("supply.bulk.t_rated"),

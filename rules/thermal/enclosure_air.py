@@ -3,13 +3,13 @@
 Inside a closed box the air is not room air.  All heat that is not carried outside leaves
 through the walls, by natural convection and radiation, and the inside air sits above the
 wall by its own film.  The sun on a dark box alone adds 20 K or more.  Electrolytic
-capacitors stand in that air: above their temperature rating they dry out and vent, and
+capacitors sit in that air: above their temperature rating they dry out and vent, and
 they last twice as long for every 10 K that they stay below it.
 
 The air is solved with the programme's heat at the hottest ambient, the sun and the
 height above the sea; heat of the loudspeaker itself is not counted.  It is uncertain by a
 fifth.  A vented box counts with half the rise.  The window of the battery is checked with
-the battery.  First cures: the heatsink outside, a larger or a vented box, shade.
+the battery.  First fixes: the heatsink outside, a larger or a vented box, shade.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
@@ -27,13 +27,13 @@ thermal: {t_air_inside: AIR}
 """
 
 CHECK = Check(
-    title="Inside air against the rating of the bulk capacitors",
+    title="Inside air vs. bulk capacitor temperature rating",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="t_rated - t_air_inside",
-    sentence="The air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} of the"
+    sentence="Air inside reaches {t_air_inside}, {figure:+below|above} the {t_rated} rating of the"
     " bulk capacitors.",
     inputs={
         "t_rated": Input("supply.bulk.t_rated"),

@@ -14,7 +14,7 @@ programme; heatsink or board then need their time constant or mass.
 Where an over-temperature trip senses the heatsink, the rise ends there: the junction is
 then no hotter than the heatsink at the trip plus its own rise above it.  An integrated
 stage of which nothing else is said is taken to shut itself down at its limit.  Without a
-trip nothing ends the rise.  First cures: a trip at the heatsink, then a larger one.
+trip nothing ends the rise.  First fixes: a trip at the heatsink, then a larger one.
 
 A published board of 2 x 120 W reaches about 125 degC in 25 degC air and trips after
 150 s; so a junction that comes within 25 K of its limit is only a remark.
@@ -58,15 +58,14 @@ protection: {over_temperature: none}
 """
 
 CHECK = Check(
-    title="Junction temperature at a lasting sine of rated power",
+    title="Junction temperature at a continuous rated sine vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction_rated and t_junction_trip",
-    sentence="In a lasting sine at rated power the hottest junction would reach"
-    " {t_junction_rated}; with the over-temperature trip it stays {figure:+below|above} its"
-    " limit of {t_j_max}.",
+    sentence="Continuous rated sine: junction {t_junction_rated}; with the over-temperature trip"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction_rated": Input("t_junction_rated"),

@@ -11,7 +11,7 @@ as if each device had it for itself, room temperature inside a closed box, or th
 to ambient figure of the maker's large test board taken as one's own.  The sum of the
 losses of an integrated stage cannot be made up from its on-resistance (measured losses
 are two to three times that), so without a measured efficiency the check can fail but not
-pass.  First cure: a larger heatsink, then outer air, then fewer losses.
+pass.  First fix: a larger heatsink, then outer air, then fewer losses.
 
 An integrated stage goes no further than its own trip: that it gets there is the finding, and
 the part is not destroyed by it. Of one that says nothing of a trip the same is assumed at its
@@ -63,14 +63,14 @@ thermal:
 """
 
 CHECK = Check(
-    title="Junction temperature at programme in the hottest air",
+    title="Junction temperature at programme level vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction and t_trip_own",
-    sentence="The programme heats the hottest junction to {t_junction}; with a trip of its own it"
-    " stays {figure:+below|above} its limit of {t_j_max}.",
+    sentence="Programme heats the hottest junction to {t_junction}; with a trip of its own"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_junction": Input("t_junction_programme"),
         "t_j_max": Input("output_stage.device.t_j_max"),

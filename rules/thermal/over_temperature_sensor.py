@@ -10,7 +10,7 @@ The figure is 2 where the sensor can be where it is said to be, 1 where the spec
 there is no trip, 0 where the stated place does not exist.  A contradiction is major; no trip
 at all is minor here, because junction-at-rated-sine then follows the junction up to the
 end, and is critical where it passes its limit.  Integrated stages of which nothing is said
-are taken to bring a trip along.  First cures: a sensor on the heatsink or on the package; for
+are taken to bring a trip along.  First fixes: a sensor on the heatsink or on the package; for
 integrated stages the trip of the part.
 """
 
@@ -35,14 +35,14 @@ protection: {over_temperature: {t_trip: 90 degC, at: PLACE}}
 NO_PLACE = derivation("a sensor on a part that is not there senses nothing")
 
 CHECK = Check(
-    title="Over-temperature sensor and its place",
+    title="Location of the over-temperature sensor",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="1 where trip_place is none; 0 where it is the heatsink and heatsink is none, or the"
     " junction and devices are discrete; else 2",
-    sentence="Over-temperature trip: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
+    sentence="Over-temperature sensor: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
     inputs={
         "trip_place": Input("trip_place"),
         "heatsink": Input("heatsink"),

@@ -15,7 +15,7 @@ the channel. A trip built into an integrated stage senses the junction and is it
 affair, even where it is printed above the absolute maximum; it is not judged here. How the
 heat divides between switches, inductors and resistors is rarely known to better than a
 fifth, which at a rise of 50 K is 10 K: only beyond that is it called critical, so that
-boards which work are not condemned. First cures: a lower trip, less resistance between
+boards which work are not condemned. First fixes: a lower trip, less resistance between
 junction and heatsink (thinner insulator, larger package), two devices in parallel.
 """
 
@@ -52,14 +52,14 @@ protection: {over_temperature: {t_trip: TRIP, at: heatsink}}
 """
 
 CHECK = Check(
-    title="Over-temperature trip against the junction limit",
+    title="Junction temperature at the over-temperature trip vs. limit",
     figure=figure,
     unit="K",
     each="channel",
     stake="safety",
     formula="t_j_max - t_junction_trip",
-    sentence="When the over-temperature trip acts, the junction is at {t_junction_trip},"
-    " {figure:+below|above} its limit of {t_j_max}.",
+    sentence="Junction at {t_junction_trip} when the over-temperature trip acts,"
+    " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction_trip": Input("t_junction_trip"),

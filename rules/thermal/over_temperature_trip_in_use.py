@@ -6,7 +6,7 @@ trip senses must stay below the lower end of its tolerance while the programme p
 during a lasting sine where the cooling is stated for a full sine.
 
 Published cases are many: small integrated stages on a bare board that shut down as the
-supply rises from 16 to 18 V.  First cures: better cooling, a higher trip if the junction
+supply rises from 16 to 18 V.  First fixes: better cooling, a higher trip if the junction
 has room for it, less power in continuous use.  A trip sensed on the board cannot be
 judged: nothing tells how warm that spot is. Discrete switches have no sensor at the junction:
 see over-temperature-sensor.
@@ -39,14 +39,14 @@ protection: {over_temperature: {t_trip: TRIP, at: heatsink}}
 """
 
 CHECK = Check(
-    title="Over-temperature trip against stated use",
+    title="Sensor temperature in use vs. over-temperature trip",
     figure=figure,
     unit="K",
     each="channel",
     stake="rating",
     formula="t_trip - t_sensed",
-    sentence="Where the trip is sensed it gets {t_sensed} in stated use, {figure:+below|above} the"
-    " trip of {t_trip}.",
+    sentence="Over-temperature sensor reaches {t_sensed} in stated use, {figure:+below|above} the"
+    " {t_trip} trip.",
     inputs={
         "t_trip": Input("protection.over_temperature.t_trip"),
         "t_sensed": Input("t_sensed"),

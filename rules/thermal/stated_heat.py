@@ -7,7 +7,7 @@ quoting one channel, by taking the efficiency at full power for the heat at one 
 (idle loss then dominates), or by leaving out what else the supply feeds.
 
 The loss model is rarely complete, so its sum is mostly a floor: stated heat below it is
-wrong, stated heat above it is not proven right.  First cure: measure the power drawn.
+wrong, stated heat above it is not proven right.  First fix: measure the power drawn.
 The heat of a loudspeaker is not the amplifier's.
 """
 
@@ -31,13 +31,13 @@ claims: {heat: CLAIM}
 """
 
 CHECK = Check(
-    title="Stated heat against the losses",
+    title="Stated heat vs. computed losses",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="heat / p_heat",
-    sentence="The stated {heat} are {figure} times the {p_heat} that follow from the losses.",
+    sentence="Stated heat {heat}; computed losses {p_heat} ({figure:%}).",
     inputs={
         "heat": Input("claims.heat"),
         "p_heat": Input("p_heat_basis"),

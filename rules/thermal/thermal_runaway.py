@@ -5,7 +5,7 @@ warmer.  The loop gain is what one watt of heat comes back as: thermal resistanc
 the slope of the loss with temperature.  At 1 there is no balance and the temperature runs
 away; at 0.5 every error of the loss or of the heatsink comes out doubled.
 
-The gain is taken where the stage stands in a sine at rated power, or where the part ends its
+The gain is taken where the stage plays a sine at rated power, or where the part ends its
 heat if it would get there.  A stage with a balance below its trip does not run away, whatever
 the gain would be beyond.  One without is switched off by its trip and nothing is destroyed: a
 lasting sine need not be comfortable, so the finding is a remark then, and the trip itself is
@@ -17,7 +17,7 @@ the printed values at 25 and 150 degC, as the curves of data sheets do; a straig
 through the same points would put the current of runaway a third too high.  Only the
 conduction loss is taken to rise; recovery losses rise as well.
 
-First cures: more silicon (lower resistance), a better heatsink.  The check says nothing
+First fixes: more silicon (lower resistance), a better heatsink.  The check says nothing
 about a stage whose temperature is held by switching losses alone: its gain is small.
 """
 
@@ -70,15 +70,15 @@ protection: {over_temperature: none}
 """
 
 CHECK = Check(
-    title="Thermal feedback of the on-resistance",
+    title="Thermal runaway: heat fed back by the on-resistance",
     figure=figure,
     unit="1",
     each="channel",
     stake="safety",
     formula="r_th_own p_slope + r_th_shared (sum of p_slopes of all channels), at most 0.5"
     " where heat_ended is trip",
-    sentence="One watt of heat comes back as {figure} W: {p_slope} over {r_th_own} of the channel"
-    " and {r_th_shared} shared.",
+    sentence="Each watt of heat adds {figure} W through the on-resistance ({p_slope}; {r_th_own}"
+    " own, {r_th_shared} shared).",
     inputs={
         "r_th_own": Input("r_th_loop"),
         "p_slope": Input("p_slope"),

@@ -6,7 +6,7 @@ is that kind of music.  A speech processor, a party playlist at 8 dB or an alarm
 asks for more, and then the cooling was sized for less heat than stated use makes.
 
 A full sine is never less than the programme.  The check compares powers, not heat: idle
-loss makes the difference in heat smaller.  First cures: size the cooling for the true
+loss makes the difference in heat smaller.  First fixes: size the cooling for the true
 programme, limit the long-term level, or state the crest factor that was meant.
 """
 
@@ -35,14 +35,14 @@ thermal: {basis: one-eighth}
 """
 
 CHECK = Check(
-    title="Signal for which the cooling was sized",
+    title="Power that the cooling is sized for vs. programme power",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="share of basis / 10^((sine_crest - crest_factor)/10)",
-    sentence="Cooling sized for {basis} of the rated power has {figure} times the power of a"
-    " programme with a crest factor of {crest_factor}.",
+    sentence="Cooling is sized for {basis} of rated power, {figure:% of} a programme with"
+    " {crest_factor} crest factor.",
     inputs={
         "basis": Input("thermal.basis"),
         "crest_factor": Input("signal.crest_factor"),

@@ -6,12 +6,12 @@ radiation. The mean wall counts here; above a heat source it is hotter.
 The limits depend on how long a hand stays and on the material: metal gives its heat to the
 skin much faster than plastic. They are limits of the product standard for a room of 25 degC
 and are not moved to hotter ambients, so the rise at one eighth of the power counts and not
-the temperature on the hottest day. All values of the table stand from memory and are not
+the temperature on the hottest day. All values of the table are from memory and are not
 verified against the standard: buy it before claiming conformity.
 
 Above the first class a marking is needed and the surface must not need to be touched; above
 the second one ordinary persons must not be able to reach it. Instructed and skilled persons
-are allowed the second class. First cures: a larger box, vents, the heatsink outside. The
+are allowed the second class. First fixes: a larger box, vents, the heatsink outside. The
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
@@ -73,14 +73,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the enclosure against its limit",
+    title="Enclosure touch temperature vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula=FORMULA,
-    sentence="The enclosure rises by {rise} above the room, to {figure:+below|above} the limit for"
-    " {material} ({touch}) in a room of 25 °C.",
+    sentence="Enclosure rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
+    " ({material}, {touch}).",
     inputs={
         "touch": Input("thermal.enclosure.touch"),
         "material": Input("thermal.enclosure.material"),

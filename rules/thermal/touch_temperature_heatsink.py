@@ -6,12 +6,12 @@ The limits depend on how long a hand stays and on the material: metal gives its 
 skin much faster than plastic. They are limits of the product standard for a room of 25 degC
 and are not moved to hotter ambients, so the rise at one eighth of the power counts and not
 the temperature on the hottest day; a programme of less power (a stated crest factor above
-12 dB) does not lower it, one of more power raises it. All values of the table stand from
+12 dB) does not lower it, one of more power raises it. All values of the table are from
 memory and are not verified against the standard: buy it before claiming conformity.
 
 Above the first class a marking is needed and the surface must not need to be touched; above
 the second one ordinary persons must not be able to reach it. Instructed and skilled persons
-are allowed the second class. First cures: a larger heatsink, a guard, a plastic cover. The
+are allowed the second class. First fixes: a larger heatsink, a guard, a plastic cover. The
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
@@ -38,14 +38,14 @@ safety: {users: ordinary}
 """
 
 CHECK = Check(
-    title="Touch temperature of the heatsink against its limit",
+    title="Heatsink touch temperature vs. limit",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula=FORMULA,
-    sentence="The heatsink rises by {rise} above the room, to {figure:+below|above} the limit for"
-    " {material} ({touch}) in a room of 25 °C.",
+    sentence="Heatsink rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
+    " ({material}, {touch}).",
     inputs={
         "touch": Input("thermal.heatsink.touch"),
         "material": Input("thermal.heatsink.material"),

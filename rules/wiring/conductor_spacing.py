@@ -9,8 +9,8 @@ against shock: insulation for safety follows other standards and is not computed
 behind mains, or more than 60 V without a certified barrier, nothing is judged.
 Solder mask is often counted as a permanent coating; that is a decision of the project, so
 say `outer-coated` if you make it.  Above 3050 m bare outer layers need more.  All values
-of the table stand from memory, and copies on the web contradict one another.  First
-cures: distance, coating, less ringing.
+of the table are from memory, and copies on the web contradict one another.  First
+fixes: distance, coating, less ringing.
 """
 
 from ...linter.check import (
@@ -56,13 +56,14 @@ wiring: {spacing: {gap: GAP, surface: outer-bare}}
 _UNITS = {"volt": "1 V", "millimetre": "1 mm", "high": "3050 m"}
 
 CHECK = Check(
-    title="Gap beside rail and switch node against the spacing table",
+    title="Gap at rail and switch node vs. spacing table",
     figure=figure,
     unit="1",
     each="channel",
     stake="rating",
     formula="gap / (table at v_peak / volt, surface, altitude above high) millimetre",
-    sentence="A gap of {gap} ({surface}) is {figure} times what the table asks for at {v_peak}.",
+    sentence="Gap {gap} ({surface}); the spacing table needs {gap:/figure} at {v_peak}"
+    " ({figure:%}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),
         "v_peak": Input("v_node_peak"),

@@ -8,7 +8,7 @@ evenly: of several, one is not counted.
 IEC 60512-5-2 lets 80 % of the measured curve be used.  Whether a printed rating is the
 curve or its 80 % is rarely said; so from 80 % on the check remarks, at 100 % it objects,
 and at 125 % even the better reading is exceeded.  The rms of a rated sine is taken.
-First cures: more contacts, a larger connector, a place in cooler air.
+First fixes: more contacts, a larger connector, a place in cooler air.
 """
 
 from collections.abc import Mapping
@@ -56,15 +56,15 @@ wiring: {connector: {i_rated: RATING, contacts: 1, t_max: 105 degC}}
 _RISE: Mapping[str, str | float] = {"rise": "30 K", "least": "1 K"}
 
 CHECK = Check(
-    title="Current of the supply connector against its rating",
+    title="Supply connector current vs. derated rating",
     figure=figure,
     unit="%",
     each="product",
     stake="safety",
     formula="i_source / (i_rated (contacts - 1, at least 1) sqrt((t_max - t_air) / rise)), "
     "root not above 1, difference not below least",
-    sentence="{i_source} rms through {contacts:contact|contacts} of {i_rated} are {figure} of what"
-    " the rating leaves in air of {t_air}.",
+    sentence="Supply connector carries {i_source} rms; derated limit {i_source:/figure}"
+    " ({contacts:contact|contacts} of {i_rated}, air {t_air}).",
     inputs={
         "i_source": Input("i_source_rms"),
         "i_rated": Input("wiring.connector.i_rated"),

@@ -2,13 +2,13 @@
 
 Copper of a given area makes the same heat whatever is printed beside it. A table of chassis
 wiring in free air gives the current at which a wire rises by some 35 K. Insulation for
-200 degrees bears four times that rise, which is twice the current; no insulation bears more.
+200 degrees allows four times that rise, which is twice the current; no insulation allows more.
 A rating beyond belongs to another wire, or to another unit.
 
 The figure is the rating over twice the table. Above 1 is critical: no wire of that copper
 carries it. Above 0.75 is major: only the most heat-resistant insulation in free air does,
 and its terminals do not (common practice). Everything else counts with the tighter one of
-rating and copper. First cure: the area that the current needs.
+rating and copper. First fix: the area that the current needs.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
@@ -21,14 +21,14 @@ def figure(i_rated: float, i_most: float) -> float:
 
 
 CHECK = Check(
-    title="Stated rating of the supply lead vs. its copper",
+    title="Stated supply lead rating vs. its copper",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="i_rated / i_most; i_most: twice the chassis wiring table at the area",
-    sentence="The supply lead is stated to carry {i_rated}, {figure} times the {i_most} that its"
-    " copper carries with the hottest insulation.",
+    sentence="Stated lead rating {i_rated}; its copper carries {i_most} with the hottest"
+    " insulation ({figure:%}).",
     inputs={
         "i_rated": Input("wiring.supply_lead.i_rated"),
         "i_most": Input("i_lead_most"),

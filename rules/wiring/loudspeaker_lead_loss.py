@@ -1,11 +1,11 @@
 """Loss in the loudspeaker lead.
 
-The lead is in series with the loudspeaker, there and back.  A resistance of 5 % of the
+The lead is in series with the loudspeaker, as a round trip.  A resistance of 5 % of the
 load costs 0.42 dB and 4.8 % of the power, and lets the level follow the impedance of the
 loudspeaker; damping of the bass suffers much earlier but matters less than is said.
 
 Judged is the rated load of the channel with copper at 20 degC; stranded lead loses 2 to
-5 % more.  Inside a box this is rarely an issue, with 20 m to a stage it is.  First cures:
+5 % more.  Inside a box this is rarely an issue, with 20 m to a stage it is.  First fixes:
 more copper, a shorter lead, a load of more ohms.  Ahead of the filter of a class-D stage
 a lead carries pulses of the full rail: that is another check.
 """
@@ -36,14 +36,14 @@ channels:
 """
 
 CHECK = Check(
-    title="Loss in the loudspeaker lead",
+    title="Loudspeaker lead resistance vs. load",
     figure=figure,
     unit="%",
     each="channel",
     stake="performance",
     formula="2 resistivity length / area / z_load",
-    sentence="{length} of lead of {area}, there and back, have {figure} of the resistance of the"
-    " load, {z_load}.",
+    sentence="Loudspeaker lead has {z_load:*figure} ({length} of {area}, round trip), {figure} of"
+    " the {z_load} load.",
     inputs={
         "length": Input("lead.length"),
         "area": Input("lead.area"),

@@ -1,13 +1,13 @@
-"""Current of the supply lead against what its insulation stands.
+"""Current of the supply lead against what its insulation withstands.
 
 A lead heats with the rms current.  With a sine on a bridge the source current swings
 between zero and twice its mean, and its rms is 1.22 times the mean: meters and power
 budgets show the mean.  On a lithium pack an undersized lead burns before the fuse opens,
-so the lead must stand what the fuse lets through; that is checked with the fuse.
+so the lead must carry what the fuse lets through; that is checked with the fuse.
 
 Without a rating the current of one wire in free air is taken from a published table by
-copper area; in a bundle or a tight box a wire stands much less, so this flatters.  Wiring
-in buildings follows the local code and its licensed trade, not this table.  First cures:
+copper area; in a bundle or a tight box a wire carries much less, so this flatters.  Wiring
+in buildings follows the local code and its licensed trade, not this table.  First fixes:
 more copper, a heat-resistant insulation, two leads.
 """
 
@@ -32,13 +32,13 @@ wiring: {supply_lead: {length: 0.5 m, i_rated: RATING}}
 """
 
 CHECK = Check(
-    title="Current of the supply lead against its rating",
+    title="Supply lead current vs. rating",
     figure=figure,
     unit="%",
     each="product",
     stake="safety",
     formula="i_source / i_rated",
-    sentence="The supply lead carries {i_source} rms, {figure} of the {i_rated} it stands.",
+    sentence="Supply lead carries {i_source} rms; rated {i_rated} ({figure:%}).",
     inputs={
         "i_source": Input("i_source_rms"),
         "i_rated": Input("i_lead_rated"),

@@ -1,11 +1,11 @@
 """Voltage lost in the supply lead at the crest of the music.
 
-Current flows there and back, so the length counts twice.  The drop takes from the rail at
+Current makes a round trip, so the length counts twice.  The drop takes from the rail at
 the very moment when the peak needs it: the amplifier clips earlier, its under-voltage
 lockout comes closer, and channels talk to each other through the common lead.
 
 The crest of in-phase sines is taken, at the source's lowest voltage.  Copper counts at
-20 degC; a warm lead drops a tenth more, stranded wire 2 to 5 % more.  First cures: a
+20 degC; a warm lead drops a tenth more, stranded wire 2 to 5 % more.  First fixes: a
 shorter lead, more copper, capacitors at the amplifier.  The resistance of connectors and
 fuses comes on top and is not counted.
 """
@@ -41,14 +41,14 @@ wiring: {supply_lead: {length: LENGTH, area: 0.5 mm2}}
 """
 
 CHECK = Check(
-    title="Voltage drop of the supply lead",
+    title="Supply lead voltage drop vs. source voltage",
     figure=figure,
     unit="%",
     each="product",
     stake="performance",
     formula="2 resistivity length / area i_source_peak / v_source",
-    sentence="{i_source_peak} drop {figure} of {v_source} in {length} of lead of {area}, there "
-    "and back.",
+    sentence="Supply lead drops {v_source:*figure} at {i_source_peak} ({length} of {area}, round"
+    " trip), {figure} of {v_source}.",
     inputs={
         "length": Input("wiring.supply_lead.length"),
         "area": Input("wiring.supply_lead.area"),

@@ -8,7 +8,7 @@ the careful ones.
 What heats is the rms current, and a bridge that plays a sine draws 1.22 times its mean.
 The rated sine on all channels is taken: it lasts as long as somebody lets it.  The rise
 adds to air that is warm already, and above about 100 K the laminate leaves its glass
-transition behind.  First cures: width, thicker copper, a pour, both outer layers.
+transition behind.  First fixes: width, thicker copper, a pour, both outer layers.
 """
 
 from ...linter.check import (
@@ -56,14 +56,14 @@ _CHART = {
 }  # fmt: skip
 
 CHECK = Check(
-    title="Heating of the supply trace",
+    title="Supply trace temperature rise",
     figure=figure,
     unit="K",
     each="product",
     stake="safety",
     formula="chart_rise (i_source / (k (width copper / chart_area)^0.725))^(1/0.44), "
     "k = k_outer or k_inner by layer",
-    sentence="{i_source} heat a trace {width} wide ({copper}, {layer} layer) by {figure}.",
+    sentence="Supply trace {width} wide ({copper}, {layer} layer) heats by {figure} at {i_source}.",
     inputs={
         "i_source": Input("i_source_rms"),
         "width": Input("wiring.trace.width"),

@@ -139,7 +139,7 @@ def stands(judged: Judged, key: Key) -> bool:
 def asked_once(judged: Judged, key: Key) -> bool:
     """Whether an answer hangs on a word, and one that nobody can miss asks for that word."""
     item = judged.answer(key)
-    if item is None or not item.message.startswith(f"{SILENT}: it hangs on "):
+    if item is None or not item.message.startswith(f"{SILENT}: it depends on "):
         return False
     words = {gap.path for gap in item.advice.missing}
     return any(
@@ -181,7 +181,7 @@ def told(item: Finding | None) -> str:
         return str(item.severity)
     if item.message.startswith(SILENT):
         return "silent"
-    if item.status is Status.MEETS and ", for any usual value of " in item.message:
+    if item.status is Status.MEETS and "; met for any usual value of " in item.message:
         return "met whatever it is"
     if item.status is Status.OPEN and not specs.house().can_be_critical(item.check):
         return "listed"

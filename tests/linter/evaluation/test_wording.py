@@ -17,7 +17,7 @@ def test_above_or_below(value: float, text: str) -> None:
     assert f"{Said(value, 'dB'):+above|below} the limit" == text
 
 
-@pytest.mark.parametrize(("value", "text"), [(0.0, "0 cells"), (1.0, "1 cell"), (3.0, "3 cells")])
+@pytest.mark.parametrize(("value", "text"), [(0.0, "no cells"), (1.0, "1 cell"), (3.0, "3 cells")])
 def test_one_or_many(value: float, text: str) -> None:
     assert f"{Said(value, '1'):cell|cells}" == text
 

@@ -75,7 +75,7 @@ REFUSED = [
     ("25 W/", "W", "not a unit"),
     ("1 km9999", "m", "not a unit"),
     ("1 m m m m m m m m", "m", "not a unit"),
-    ("1 __import__('os')", "V", "where a unit is due"),
+    ("1 __import__('os')", "V", "where a unit is expected"),
     ("30 °F", "degC", "unknown unit"),
     # letter codes
     ("4R7", "H", "letter code"),
@@ -137,7 +137,7 @@ REFUSED = [
     ({}, "V", "either value or"),
     ({"from": "measured"}, "V", "either value or"),
     ({"value": "5 V", "max": "6 V"}, "V", "either value or"),
-    ({"value": {"typ": "5 V"}}, "V", "holds a mapping"),
+    ({"value": {"typ": "5 V"}}, "V", "is a mapping"),
     ({"typical": "5 V"}, "V", "unknown key 'typical'"),
     ({1: "5 V"}, "V", "unknown key"),
     ({"value": "5 V", "from": "hearsay"}, "V", "'hearsay' does not say"),

@@ -240,10 +240,10 @@ def test_an_unknown_key_unlike_any_other_is_told_what_is_known():
 
 def test_a_missing_space_behind_the_colon_is_recognised_inside_brackets_and_alone():
     inside = only_refusal(fragment("channels: {a: {lead: {length:2 m, area: 1 mm2}}}\n"))
-    assert "no space behind the colon" in inside.problem
+    assert "no space after the colon" in inside.problem
     assert "length: 2 m" in inside.example
     alone = only_refusal(fragment("supply:\n  v_rail:24 V\n"))
-    assert "no space behind the colon" in alone.problem
+    assert "no space after the colon" in alone.problem
     assert alone.example == "v_rail: 24 V"
 
 

@@ -215,11 +215,11 @@ def test_answers_may_repeat_the_spec_and_fit_what_it_is_silent_on() -> None:
 @pytest.mark.parametrize(
     ("answer", "said"),
     [
-        ("supply: {v_rail: 48 V}", "supply.v_rail is otherwise in the spec: 60 V"),
+        ("supply: {v_rail: 48 V}", "supply.v_rail differs in the spec: 60 V"),
         ("supply: {bulk: {c: 1 mF}}\nprotection: {surge: {v_clamp: 40 V}}", "protection.surge"),
-        ("protection: {fuse: none}", "protection.fuse is otherwise in the spec: a section"),
+        ("protection: {fuse: none}", "protection.fuse differs in the spec: a section"),
         ("channels: {centre: {rated_load: 4 ohm}}", "no channel named centre"),
-        ("milestone: production", "milestone is otherwise in the spec: prototype"),
+        ("milestone: production", "milestone differs in the spec: prototype"),
     ],
 )
 def test_answers_that_contradict_the_spec_are_refused_with_places(answer: str, said: str) -> None:
@@ -254,7 +254,7 @@ def test_command_writes_a_copy_that_is_assessed_alike(
 ) -> None:
     path, copy = toy(tmp_path), tmp_path / "copy.amp.yaml"
     assert main(["assess", "--remedies", "none", str(path)]) == 1
-    status = main(["amend", str(path), "--cure", CURE, "-o", str(copy)])
+    status = main(["amend", str(path), "--fix", CURE, "-o", str(copy)])
     shown = capsys.readouterr().out
     assert "v_dss was 40 V" in shown
     assert path.read_text("utf-8") == TOY
@@ -269,7 +269,7 @@ def test_command_shows_without_writing(
 ) -> None:
     path = toy(tmp_path)
     words = [str(tmp_path / word) if word == "copy" else word for word in options]
-    assert main(["amend", str(path), "--cure", CURE, *words]) in (0, 1)
+    assert main(["amend", str(path), "--fix", CURE, *words]) in (0, 1)
     said = capsys.readouterr().out
     assert "Nothing written" in said
     assert "LINES THAT DIFFER" in said
@@ -278,7 +278,7 @@ def test_command_shows_without_writing(
 
 def test_command_overwrites_only_when_told_to(tmp_path: Path) -> None:
     path = toy(tmp_path)
-    wish = ["amend", str(path), "--cure", CURE, "-o", str(path)]
+    wish = ["amend", str(path), "--fix", CURE, "-o", str(path)]
     assert main(wish) == 2
     assert path.read_text("utf-8") == TOY
     assert main([*wish, "--overwrite"]) in (0, 1)
@@ -289,10 +289,10 @@ def test_command_overwrites_only_when_told_to(tmp_path: Path) -> None:
     ("words", "said"),
     [
         ([], "say what to change"),
-        (["--cure", "device-voltage-margn"], "did you mean device-voltage-margin"),
-        (["--cure", f"{CURE}@rear"], "has no answer for rear"),
+        (["--fix", "device-voltage-margn"], "did you mean device-voltage-margin"),
+        (["--fix", f"{CURE}@rear"], "has no answer for rear"),
         (["--answers", "missing.amp.yaml"], "cannot be opened"),
-        (["--cure", CURE, "-o", "no/such/folder.amp.yaml"], "cannot be written"),
+        (["--fix", CURE, "-o", "no/such/folder.amp.yaml"], "cannot be written"),
     ],
 )
 def test_command_used_wrongly(

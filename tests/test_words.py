@@ -1,0 +1,109 @@
+"""What the program prints is plain trade English: words that a reader would stumble over."""
+
+import ast
+import re
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.check import Derived
+from ampreview.linter.cli import main
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
+
+CATALOGUE: Catalogue = load()
+ROOT = Path(__file__).parent.parent
+SAMPLES = sorted((ROOT / "sample_specs").glob("*.amp.yaml"))
+PROGRAM = sorted((ROOT / "linter").rglob("*.py"))
+COMMANDS = ("assess", "amend", "catalogue", "compare", "form", "questions", "schema", "worksheet")
+LONGEST_TITLE = 70
+
+# Not trade English, and what is said instead.
+BANNED = {
+    r"\b(is|are|was|were) asked of\b": "needs, must deliver",
+    r"\bstands?\b(?!-off| in for\b)": "withstands, is rated",
+    r"\bbears?\b": "withstands",
+    r"\bbrings? up\b": "introduces, charges",
+    r"\bcur(e|es|ed|ing)\b": "fixes",
+    r"\bin favour\b": "favourable",
+    r"\bsilent\b": "not given, default",
+    r"\bheld off\b": "false turn-on",
+    r"\bthere and back\b": "round trip",
+    r"\b\d+ texts? (is|are)\b": "No safety standard cited",
+    r"(?<![\d.,])0 (barriers?|texts?|faults?|digits?|kinds?)\b": "none",
+    r"\b1 times\b": "100 %",
+}
+# People ask for something, parts do not.
+OF_A_PART = BANNED | {r"\bask(s|ed)? for\b": "needs, specifies"}
+# Names of effects that are compared, and the words of the form.
+EXEMPT = {
+    "linter/judging/compare.py",
+    "linter/reports/compare_text.py",
+    "linter/reports/form_text.py",
+}
+
+
+def stumbling(text: str, banned: Mapping[str, str] = BANNED) -> list[str]:
+    """The banned phrases of a text, each with what may be said instead."""
+    plain = re.sub(r"\s+", " ", text)
+    return [
+        f"{found[0]}: {say}" for word, say in banned.items() if (found := re.search(word, plain))
+    ]
+
+
+def literals(path: Path) -> Iterator[tuple[int, str]]:
+    """The strings of a module that are more than a word, without its docstrings."""
+    tree = ast.parse(path.read_text("utf-8"))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+            node.value.value = ""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and " " in node.value:
+            yield node.lineno, node.value
+
+
+@pytest.mark.parametrize("entry", CATALOGUE.entries, ids=lambda entry: entry.name)
+def test_checks_speak_plainly(entry: Entry) -> None:
+    check = entry.check
+    for text in (check.title, check.sentence, *(item.text for item in check.cautions)):
+        assert not stumbling(text, OF_A_PART), text
+    assert "against" not in check.title, "the quantity vs. the limit"
+    assert len(check.title) <= LONGEST_TITLE
+    for item in check.cautions:
+        assert item.text[:1].isupper(), item.text
+        assert item.text.endswith("."), item.text
+
+
+@pytest.mark.parametrize("path", CATALOGUE.schema.fields)
+def test_fields_speak_plainly(path: str) -> None:
+    assert not stumbling(CATALOGUE.schema.fields[path].meaning, OF_A_PART)
+
+
+@pytest.mark.parametrize("quantity", CATALOGUE.derived.values(), ids=lambda item: item.name)
+def test_derived_quantities_speak_plainly(quantity: Derived) -> None:
+    assert not stumbling(quantity.meaning, OF_A_PART)
+
+
+@pytest.mark.parametrize("path", PROGRAM, ids=lambda path: str(path.relative_to(ROOT)))
+def test_refusals_remarks_and_headings_speak_plainly(path: Path) -> None:
+    if str(path.relative_to(ROOT)) in EXEMPT:
+        pytest.skip("has words that are compared")
+    for line, text in literals(path):
+        assert not stumbling(text), f"line {line}: {text}"
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_help_speaks_plainly(command: str, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main([command, "--help"])
+    assert not stumbling(capsys.readouterr().out)
+
+
+@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.name)
+def test_screens_of_the_samples_speak_plainly(
+    path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for words in ([], ["--full"]):
+        main(["assess", str(path), "--remedies", "none", *words])
+        page = re.sub(r"(?m)^   (see|limit from) .*\n(?:    .*\n)*", "", capsys.readouterr().out)
+        assert not stumbling(page)
