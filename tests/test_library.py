@@ -3,11 +3,14 @@
 import importlib
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 import ampreview.linter as library
 
+ROOT = Path(__file__).parents[1]
+SAMPLE = "sample_specs/choir-portable.amp.yaml"
 HEAVY = ("pydantic", "pint", "ruamel.yaml", "rich", "numpy")
 
 
@@ -36,3 +39,30 @@ def test_importing_imports_nothing_heavy(name: str) -> None:
     code = f"import sys, {name}; print([m for m in {HEAVY!r} if m in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize(
+    ("words", "needed"),
+    [
+        (["--help"], set()),
+        (["assess", "--help"], set()),
+        (["schema"], {"pydantic"}),
+        (["form"], {"pydantic", "ruamel.yaml"}),
+        (["catalogue"], {"pydantic", "rich", "ruamel.yaml"}),
+        (["assess", "--remedies", "none", SAMPLE], {"pydantic", "rich", "ruamel.yaml"}),
+    ],
+    ids=" ".join,
+)
+def test_a_command_imports_only_what_it_needs(words: list[str], needed: set[str]) -> None:
+    """Sections are models of pydantic; a house file may be near, which is YAML; lists are laid out
+    by rich.  Units that a spec mostly has stand in a table, so that pint is not needed."""
+    code = (
+        "import io, sys, contextlib\nfrom ampreview.linter.cli import main\n"
+        "with contextlib.redirect_stdout(io.StringIO()), contextlib.suppress(SystemExit):\n"
+        f"    main({words!r})\n"
+        f"print(*[m for m in {HEAVY!r} if m in sys.modules])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=ROOT
+    )
+    assert set(done.stdout.split()) == needed

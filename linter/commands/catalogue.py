@@ -55,13 +55,14 @@ def _criteria(options: argparse.Namespace) -> "Criteria | tuple[Refusal, ...]":
 
 def _print_checks(options: argparse.Namespace) -> int:
     from ..reports.assess_head import print_house
-    from ..reports.assess_text import print_refusals
     from ..reports.catalogue_text import print_built_in, print_entry, print_list
     from ..reports.console import console
 
     page = console()
     criteria = _criteria(options)
     if isinstance(criteria, tuple):
+        from ..reports.assess_text import print_refusals
+
         print_refusals(str(options.house or "house file"), criteria, page)
         return NOT_ASSESSED
     catalogue = criteria.catalogue

@@ -69,7 +69,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
 
 def judged(question: Question, node: Computed) -> Finding:
     """The answer where the figure can be computed."""
-    extreme = worst_case(node, question.adverse, question.check.peaks_inside)
+    extreme = worst_case(node, question.adverse, question.check.peaks_inside, question.alike(node))
     finding = measured(question, node, extreme)
     severity = missed(question.check, extreme.figure)
     if severity is None:

@@ -23,6 +23,7 @@ from .graph import Graph
 from .node import Computed, FigureError
 from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
+from .twins import Twins
 
 
 class Assessment:
@@ -33,6 +34,7 @@ class Assessment:
         self.catalogue = catalogue
         self.milestone = milestone
         self.computations = Computations()
+        self._answers: dict[tuple[str, str], Finding] = {}
         self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
 
     @cached_property
@@ -44,6 +46,11 @@ class Assessment:
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
         return Graph(self.spec, self.catalogue.derived, sure=True, computations=self.computations)
+
+    @cached_property
+    def twins(self) -> Twins:
+        """Which channels state the same."""
+        return Twins(self.spec)
 
     @cached_property
     def dependences(self) -> Dependences:
@@ -108,7 +115,17 @@ class Assessment:
         return self.graph.matches(check.applies, None if subject == PRODUCT else subject)
 
     def _answer(self, entry: Entry, subject: str) -> Finding:
-        """The answer as if no other check were asked."""
+        """The answer as if no other check were asked; channels that state the same share it."""
+        first = self.twins.first(subject)
+        key = (entry.name, first)
+        if key not in self._answers:
+            self._answers[key] = self._first_answer(entry, first)
+        found = self._answers[key]
+        if first == subject:
+            return found
+        return self.twins.carried(found, subject) or self._first_answer(entry, subject)
+
+    def _first_answer(self, entry: Entry, subject: str) -> Finding:
         question = self.question(entry, subject)
         try:
             node = question.plan(self.graph)
@@ -126,6 +143,7 @@ class Assessment:
             entry,
             subject,
             self.milestone,
+            self.twins,
             self.graph,
             lambda: self.sure_graph,
             partial(self.prepare, entry, subject),

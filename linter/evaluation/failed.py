@@ -51,7 +51,10 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         note = "; major, not critical, because it rests on an assumption"
     within = (None, Severity.MINOR)
     soft = check.stake == "performance" and severity != Severity.MINOR
-    if soft and missed(check, root_sum_square(node, question.adverse)) in within:
+    if (
+        soft
+        and missed(check, root_sum_square(node, question.adverse, question.alike(node))) in within
+    ):
         severity = Severity.MINOR
         note = "; minor, because root-sum-square tolerances stay within the limit"
     failed = missing_by(question, finding, severity, note)

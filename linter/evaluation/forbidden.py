@@ -24,5 +24,5 @@ def forbidden_at_best(
     node = over_usual or question.plan(question.sure_graph())
     if not isinstance(node, Computed) or any(map(is_unsure, node.assumed)):
         return None
-    at_best = worst_case(node, -question.adverse, check.peaks_inside).figure
+    at_best = worst_case(node, -question.adverse, check.peaks_inside, question.alike(node)).figure
     return at_best if missed(check, at_best) in (Severity.CRITICAL, Severity.MAJOR) else None

@@ -28,7 +28,7 @@ def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
             found.evidence,
             figure=extreme.figure,
             nominal=extreme.nominal,
-            corner=corner_values(node, extreme, graph),
+            corner=corner_values(extreme, graph, question.channel),
             assumed=node.assumed,
             leaves=node.used,
         ),

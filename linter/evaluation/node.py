@@ -152,14 +152,17 @@ class Computed(Node):
             key: object = (self._number(corner.base), corner.path, corner[corner.path])
         else:
             key = self._number(corner)
-        if key not in self._cache:
+        cache = self._cache
+        if key not in cache:
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
                 self._still = {name: node.value() for name, node in fixed.items()}
-            self.computations.computed()
-            moving = {name: node.value(corner) for name, node in self._moving}
-            self._cache[key] = self.call(self._still | moving)
-        return self._cache[key]
+            self.computations.number += 1
+            arguments = self._still.copy()
+            for name, node in self._moving:
+                arguments[name] = node.value(corner)
+            cache[key] = self.call(arguments)
+        return cache[key]
 
     def _number(self, corner: Corner) -> int:
         """The same number for corners that agree in the leaves of this node."""

@@ -8,7 +8,10 @@ from ..declare import PRODUCT
 from ..finding import Advice, Evidence, Finding, Severity, Status
 from .catalogue import Entry
 from .graph import Graph
+from .node import Node
 from .ranges import Plan
+from .tolerance import Alike
+from .twins import Twins
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +25,7 @@ class Question:
     entry: Entry
     subject: str
     milestone: Milestone
+    twins: Twins
     graph: Graph
     sure_graph: Callable[[], Graph]
     plan: Plan
@@ -35,6 +39,10 @@ class Question:
     def channel(self) -> str | None:
         """The channel at hand, None for the whole product."""
         return None if self.subject == PRODUCT else self.subject
+
+    def alike(self, node: Node) -> Alike:
+        """The leaves of a node that move the figure as those of other channels do."""
+        return self.twins.leaves(node.leaves, self.channel)
 
     @property
     def adverse(self) -> int:

@@ -63,7 +63,9 @@ def sure_figure(question: Question) -> float | None:
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
         return None
-    return worst_case(sure, question.adverse, question.check.peaks_inside).figure
+    return worst_case(
+        sure, question.adverse, question.check.peaks_inside, question.alike(sure)
+    ).figure
 
 
 def stands(question: Question, node: Computed, severity: Severity) -> bool:

@@ -3,13 +3,18 @@
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from ..quantities.quantity import Value
 from .node import Moved, Node
+from .twins import Leaf
 
 SCAN_POINTS = 33
 GOLDEN = (5**0.5 - 1) / 2
 GOLDEN_STEPS = 40
+
+Alike = Mapping[str, Leaf]
+NONE_ALIKE: Alike = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,19 +31,22 @@ class Extreme:
     shares: Mapping[str, float]
 
 
-def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> Extreme:
+def worst_case(
+    node: Node, adverse: int, peaks_inside: tuple[str, ...] = (), alike: Alike = NONE_ALIKE
+) -> Extreme:
     """The largest (``adverse`` 1) or smallest (-1) value of a figure over its leaves.
 
     Each leaf is first moved alone, which gives its sign; from the corner of these signs
     single leaves are tried at their other end, and at nominal where that alone was the
     worst, until none makes it worse.  Leaves named in ``peaks_inside`` are then searched
-    inside their range as well.
+    inside their range as well.  Of leaves that are alike one is moved for all of them, as
+    long as it moves nothing.
     """
     nominal = float(node.value())
-    ends = _one_at_a_time(node)
+    ends = _one_at_a_time(node, alike)
     corner = _sign_corner(node.leaves, ends, adverse)
     tries = _tries(node.leaves, ends, adverse, nominal)
-    corner = climb(node, corner, adverse, tries)
+    corner = climb(node, corner, adverse, tries, alike)
     inside = [path for path in node.leaves if _is_named(path, peaks_inside)]
     for path in inside:
         corner = _search_inside(node, corner, path, adverse)
@@ -50,30 +58,40 @@ def worst_case(node: Node, adverse: int, peaks_inside: tuple[str, ...] = ()) -> 
     return Extreme(figure, nominal, corner, _shares(ends))
 
 
-def root_sum_square(node: Node, adverse: int) -> float:
+def root_sum_square(node: Node, adverse: int, alike: Alike = NONE_ALIKE) -> float:
     """The figure with conditions at their adverse ends and spreads added in squares.
 
     Ranges are conditions of use that all occur; tolerances and data-sheet lines are
     spreads between independent pieces.
     """
-    ends = _one_at_a_time(node)
+    ends = _one_at_a_time(node, alike)
     corner = _sign_corner(node.leaves, ends, adverse)
     biased = {p: x for p, x in corner.items() if node.leaves[p].form == "range"}
     start = float(node.value(biased))
-    steps = [0.0]
+    steps: dict[object, float] = {}
     for path, value in corner.items():
         if path not in biased:
-            step = adverse * (float(node.value(Moved(biased, path, value))) - start)
-            steps.append(max(step, 0.0))
-    return start + adverse * math.hypot(*steps)
+            kind = _kind(path, alike)
+            if kind not in steps:
+                steps[kind] = adverse * (float(node.value(Moved(biased, path, value))) - start)
+    spread = (max(steps[_kind(path, alike)], 0.0) for path in corner if path not in biased)
+    return start + adverse * math.hypot(*spread)
 
 
-def _one_at_a_time(node: Node) -> dict[str, tuple[float, float]]:
+def _kind(path: str, alike: Alike) -> object:
+    """The same for leaves that are alike."""
+    leaf = alike.get(path)
+    return path if leaf is None else (leaf.group, leaf.field)
+
+
+def _one_at_a_time(node: Node, alike: Alike) -> dict[str, tuple[float, float]]:
     """The figure with one leaf at its low and at its high end, the others nominal."""
-    return {
-        path: (float(node.value({path: leaf.lo})), float(node.value({path: leaf.hi})))
-        for path, leaf in node.leaves.items()
-    }
+    known: dict[object, tuple[float, float]] = {}
+    for path, leaf in node.leaves.items():
+        kind = _kind(path, alike)
+        if kind not in known:
+            known[kind] = float(node.value({path: leaf.lo})), float(node.value({path: leaf.hi}))
+    return {path: known[_kind(path, alike)] for path in node.leaves}
 
 
 def _sign_corner(
@@ -88,22 +106,65 @@ def _sign_corner(
 
 
 def climb(
-    node: Node, corner: dict[str, float], adverse: int, tries: Mapping[str, Sequence[float]]
+    node: Node,
+    corner: dict[str, float],
+    adverse: int,
+    tries: Mapping[str, Sequence[float]],
+    alike: Alike = NONE_ALIKE,
 ) -> dict[str, float]:
-    """Move single leaves to one of their tries as long as that makes the figure worse."""
+    """Move single leaves to one of their tries as long as that makes the figure worse.
+
+    alike: leaves that stand at the same corner wherever they are alike.
+    """
     best = adverse * float(node.value(corner))
+    vain = _Vain(alike)
     moved = True
     while moved:
         moved = False
         for path, candidates in tries.items():
             for candidate in candidates:
-                if candidate == corner.get(path, node.leaves[path].nominal):
+                here = corner.get(path, node.leaves[path].nominal)
+                if candidate == here or vain.knows(path, candidate):
                     continue
                 moving = Moved(corner, path, candidate)
                 reached = adverse * float(node.value(moving))
                 if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
                     best, corner, moved = reached, moving, True
+                    vain.moved(path, candidate)
+                else:
+                    vain.add(path, candidate)
     return corner
+
+
+class _Vain:
+    """Moves that made nothing worse, and that need not be tried in a channel that is alike."""
+
+    def __init__(self, alike: Alike) -> None:
+        self._alike = alike
+        self._known: set[object] = set()
+        self._moves: dict[str, dict[str, float]] = {}
+
+    def knows(self, path: str, candidate: float) -> bool:
+        """Whether the same move was in vain where the same leaves had been moved."""
+        leaf = self._alike.get(path)
+        return leaf is not None and self._move(leaf, candidate) in self._known
+
+    def add(self, path: str, candidate: float) -> None:
+        """A move was in vain."""
+        leaf = self._alike.get(path)
+        if leaf is not None:
+            self._known.add(self._move(leaf, candidate))
+
+    def moved(self, path: str, candidate: float) -> None:
+        """A leaf has been moved: what was in vain may no longer be."""
+        self._known.clear()
+        leaf = self._alike.get(path)
+        if leaf is not None:
+            self._moves.setdefault(leaf.channel, {})[leaf.field] = candidate
+
+    def _move(self, leaf: Leaf, candidate: float) -> object:
+        before = frozenset(self._moves.get(leaf.channel, {}).items())
+        return leaf.group, before, leaf.field, candidate
 
 
 def _tries(

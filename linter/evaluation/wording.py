@@ -9,6 +9,7 @@ from ..quantities.quantity import show
 from .graph import Graph
 from .node import Computed, Corner, Node
 from .tolerance import Extreme
+from .twins import own_first
 
 PLAIN = ("word", "text", "set")
 UNKNOWN = "unknown"
@@ -158,12 +159,15 @@ def stated_path(node: Node) -> str:
     return next(iter(node.used))
 
 
-def corner_values(node: Node, extreme: Extreme, graph: Graph) -> tuple[CornerValue, ...]:
+def corner_values(extreme: Extreme, graph: Graph, channel: str | None) -> tuple[CornerValue, ...]:
     """The leaves that make the worst corner, those with the largest share first.
 
     A leaf that moves nothing at nominal can still matter where the others stand at their worst.
     """
-    moved = sorted(extreme.corner, key=lambda path: (-extreme.shares.get(path, 0.0), path))
+    shares = extreme.shares
+    moved = sorted(
+        extreme.corner, key=lambda path: (-shares.get(path, 0.0), own_first(path, channel))
+    )
     unit_of = {path: graph.spec.schema.field_of(path).unit for path in moved}
     return tuple(
         CornerValue(path.rpartition(".")[2], path, extreme.corner[path], unit_of[path])
@@ -181,7 +185,8 @@ def places(node: Computed, check: Check, graph: Graph, channel: str | None) -> t
     direct = [stated_path(item) for item in node.arguments.values()]
     ordered = [path for path in wanted if path in graph.spec.values]
     ordered += [path for path in direct if path]
-    ordered += sorted(node.used - set(ordered))
+    others = node.used - set(ordered)
+    ordered += sorted(others, key=lambda path: own_first(path, channel))
     found: dict[Place, None] = {}
     for path in ordered:
         for place in graph.spec.places.get(path, ()):

@@ -6,7 +6,7 @@ that a small file cannot unfold into a large one.
 
 import re
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, Literal, NoReturn
 
 from ..finding import Place
 from .format import SPEC_LINE
@@ -160,7 +160,11 @@ class Flat:
             brought = self._entries(mapping, depth + 1)
             self._count(source, len(brought))
             for name, entry in brought.items():
-                entries.setdefault(name, _KeyAndValue(entry.key, entry.value, uses + entry.merges))
+                merges = uses + entry.merges
+                if len(merges) > MAX_DEPTH:
+                    problem = f"values merged through more than {MAX_DEPTH} sections"
+                    self._give_up(source, problem, "a merge of the section that states the values")
+                entries.setdefault(name, _KeyAndValue(entry.key, entry.value, merges))
 
     def _put(self, path: str, node: YamlNode, uses: tuple[YamlNode, ...]) -> None:
         file = self.file
@@ -171,14 +175,16 @@ class Flat:
     def _count(self, node: YamlNode, number: int) -> None:
         self.count += number
         if self.count > MAX_VALUES:
-            problem = f"more than {MAX_VALUES} values, aliases and merges unfolded"
-            raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, "fewer"))
+            self._give_up(
+                node, f"more than {MAX_VALUES} values, aliases and merges unfolded", "fewer"
+            )
 
     def _check_depth(self, node: YamlNode, depth: int) -> None:
         if depth > MAX_DEPTH:
-            problem = f"sections more than {MAX_DEPTH} deep"
-            place = Place(self.file, node.line, node.column)
-            raise GiveUpError(Refusal(place, problem, "the sections of a spec"))
+            self._give_up(node, f"sections more than {MAX_DEPTH} deep", "the sections of a spec")
+
+    def _give_up(self, node: YamlNode, problem: str, expected: str) -> NoReturn:
+        raise GiveUpError(Refusal(Place(self.file, node.line, node.column), problem, expected))
 
     def _refuse(self, node: YamlNode, problem: str, expected: str, example: str = "") -> None:
         place = Place(self.file, node.line, node.column)

@@ -12,6 +12,7 @@ the limit it breaks, before it has been read to its end.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 from ruamel.yaml import YAML
@@ -158,7 +159,7 @@ class _Tree:
         target = self.anchors.get(event.anchor)
         name = shown(str(event.anchor))
         if target is None:
-            known = ", ".join(sorted(self.anchors)[:5]) or "there are none"
+            known = ", ".join(islice(self.anchors, 5)) or "there are none"
             expected = f"an anchor defined further up ({known})"
             self._refuse(line, column, f"no anchor {name} above", expected, "right: *shared")
         elif target.open:

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import islice
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
@@ -24,6 +25,7 @@ from .source import Document
 from .unknown_key import glued_pair, known_field, unknown_key
 
 MAX_REFUSALS = 100
+MAX_NAMED = 64
 
 Leaf = Value | str | tuple[str, ...]
 
@@ -182,7 +184,13 @@ class _Validator:
     def _named(
         self, value: Mapping[str, Any], known: Field, path: str
     ) -> Iterator[tuple[str, Any]]:
-        for name, section in value.items():
+        names = list(value)
+        if len(names) > MAX_NAMED:
+            problem = f"{len(names)} {path}"
+            expected = f"{MAX_NAMED} {path} at most; review a larger product in parts"
+            place = self._key_place(f"{path}.{names[MAX_NAMED]}")
+            self.refusals.append(Refusal(place, problem, expected))
+        for name, section in islice(value.items(), MAX_NAMED):
             inner = f"{path}.{name}"
             try:
                 refuse_name(known, name)

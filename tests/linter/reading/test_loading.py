@@ -16,6 +16,7 @@ from ampreview.linter.quantities.quantity import Value
 from ampreview.linter.reading.loading import Loaded, Spec, load_file, load_text, spec_of, steps_of
 from ampreview.linter.reading.refusal import Refusal
 from ampreview.linter.reading.source import Document
+from ampreview.linter.reading.validation import MAX_NAMED
 
 SCHEMA = load_schema()
 field_of = SCHEMA.field_of
@@ -303,12 +304,21 @@ def test_names_of_channels_are_plain_words(name):
 
 
 def test_a_file_full_of_slips_is_cut_short_and_says_so():
-    rows = "".join(f"  c{number}: {{rated_power: 3}}\n" for number in range(300))
+    channels = range(60)
+    rows = "".join(f"  c{n}:\n    rated_power: 3\n    rated_load: 3\n" for n in channels)
     found = refusals(fragment("channels:\n" + rows))
-    assert [item.place.line for item in found] == list(range(3, 104))
+    slips = [line for n in channels for line in (4 + 3 * n, 5 + 3 * n)]
+    assert [item.place.line for item in found] == slips[:101]
     assert found[-1].problem == "more problems from here on"
     keys = "".join(f"  odd{number}: 3\n" for number in range(300))
     assert 90 < len(refusals(fragment("supply:\n" + keys))) < 110
+
+
+def test_more_channels_than_can_be_reviewed_are_refused_at_the_first_too_many():
+    text = "channels:\n" + "".join(f"  c{n}: {{rated_power: 50 W}}\n" for n in range(MAX_NAMED + 1))
+    found = only_refusal(fragment(text))
+    assert (found.place.line, found.problem) == (3 + MAX_NAMED, f"{MAX_NAMED + 1} channels")
+    assert str(MAX_NAMED) in found.expected
 
 
 def test_a_slip_in_a_shared_section_is_refused_once():

@@ -281,6 +281,9 @@ def test_limits_hold_and_what_is_just_below_passes():
     assert "1000 kB" in only_problem(comment + "x")[2]
 
 
+CHAIN = f"values merged through more than {MAX_DEPTH} sections"
+
+
 def test_aliases_that_unfold_into_more_than_the_limit_are_given_up():
     rows = ["a0: &a0 [x, x, x, x, x, x, x, x, x, x]"]
     rows += [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 10)}]" for n in range(1, 12)]
@@ -290,6 +293,13 @@ def test_aliases_that_unfold_into_more_than_the_limit_are_given_up():
     assert "values" in only_problem("\n".join(rows))[2]
     keys = ", ".join(f"k{n}: 1" for n in range(1000))
     assert "values" in only_problem(f"a: &a {{{keys}}}\nb: {{<<: [{'*a,' * 500}]}}")[2]
+
+
+def test_a_long_chain_of_merges_is_given_up_early():
+    """Each link would be a further place of every value: the square of the length."""
+    rows = "".join(f"a{n}: &a{n} {{<<: *a{n - 1}}}\n" for n in range(1, 5_000))
+    line, _, problem = only_problem("a0: &a0 {k: 1}\n" + rows)
+    assert (line, problem) == (MAX_DEPTH + 2, CHAIN)
 
 
 @pytest.mark.parametrize("bracket", ["[", "{a: ", "- ", "? ", "[{"])
