@@ -69,7 +69,8 @@ class AskedOnce:
         others = [name for name in names if name != found.check]
         more = len(others) - MOST_NAMES
         listed = ", ".join(others[:MOST_NAMES]) + (f" and {more} more" if more > 0 else "")
-        return replace(found, message=f"{found.message}; on it hang as well: {listed}")
+        note = f"; on it hang as well: {listed}" if others else ""
+        return replace(found, message=f"{found.message}{note}")
 
     def _asker(self, word: str) -> Finding | None:
         """The first open answer of safety that asks for a word on which many checks hang."""

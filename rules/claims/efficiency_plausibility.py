@@ -57,7 +57,7 @@ CHECK = Check(
     unit="%",
     each="product",
     stake="performance",
-    formula="efficiency - smaller of sum of rated_power / p_in_rated and possible",
+    formula="efficiency - sum of rated_power / p_in_rated (not above possible)",
     sentence="The claimed efficiency of {efficiency} lies {figure:+above|below} what the known"
     " losses allow (channels of {rated_power} take {p_in_rated}; the cold resistances alone leave"
     " {possible}).",
