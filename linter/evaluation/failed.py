@@ -19,8 +19,7 @@ from .stand_ins import (
 )
 from .threshold import limit_of, measured_to, mildest, missed
 from .tolerance import root_sum_square
-
-UNBOUNDED = ("inf", "infinite")
+from .wording import assumed_in_words
 
 
 def failed(question: Question, finding: Finding, node: Computed, severity: Severity) -> Finding:
@@ -41,7 +40,7 @@ def failed(question: Question, finding: Finding, node: Computed, severity: Sever
         return _open_by_default(question, finding, adverse, over.border)
     over = over_usual(question, firm)
     if _decides(over):
-        named = ", ".join(x.path if x.text in UNBOUNDED else f"{x.path} {x.text}" for x in firm)
+        named = ", ".join(map(assumed_in_words, firm))
         note = f"; an assumed value decides: {named}"
         severity = max(severity, Severity.MAJOR, key=lambda item: item.rank)
     elif over is None and _rests_on_the_worst(question, severity, assumed):

@@ -4,7 +4,7 @@ from math import inf, isnan, nan
 from typing import Any
 
 from ..check import Check, Input
-from ..finding import CornerValue, Place
+from ..finding import Assumed, CornerValue, Place
 from ..quantities.quantity import show
 from .graph import Graph
 from .node import Computed, Corner, Node
@@ -142,6 +142,16 @@ def _instead(node: Node, value: Any) -> str:
     if value in (inf, -inf):
         return UNKNOWN if leanings & set(BOUNDS) else NOT_THERE
     return ""
+
+
+def assumed_in_words(item: Assumed) -> str:
+    """What is assumed of a path; a bound without end is no value.
+
+    >>> from ..check import COMMON_PRACTICE
+    >>> assumed_in_words(Assumed("feed.band", "inf", "adverse", COMMON_PRACTICE))
+    'feed.band unknown'
+    """
+    return f"{item.path} {UNKNOWN if item.text in ('inf', '-inf') else item.text}"
 
 
 def _of_figure(node: Computed, figure: float) -> str:
