@@ -68,6 +68,12 @@ def with_channels(number: int) -> Spec:
     return found
 
 
+def per_channel(number: int) -> float:
+    """The review of a spec with so many channels that state the same, over their number."""
+    spec = with_channels(number)
+    return best(lambda: review(spec), 3) / number
+
+
 def spec_in(path: Path) -> Spec:
     found = load_file(path).spec
     assert found is not None
@@ -97,10 +103,7 @@ def table() -> None:
     libraries = best(process("-c", LIBRARIES))
     plain = best(assess(SAMPLE, "--remedies", "none")) / libraries
     default = best(assess(PROPOSAL), 3) / libraries
-    few, many = (
-        best(lambda spec=with_channels(n): review(spec), 3) / n  # type: ignore[misc]
-        for n in (FEW, MANY)
-    )
+    few, many = (per_channel(number) for number in (FEW, MANY))
     one = best(lambda: review(spec_in(SAMPLE)))
     rows = (
         ("`assess` of a sound sample, no remedies, over the bare import", 1.25, plain, ""),

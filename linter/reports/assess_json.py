@@ -6,7 +6,7 @@ plain ASCII is escaped, and so is what HTML would obey.
 """
 
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from operator import attrgetter
 from typing import Any
 
