@@ -126,12 +126,19 @@ def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
 def _write(
     outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
 ) -> int:
-    """Write the report: text as the reviews come, the other kinds as one document."""
+    """Write the report: text and JSON as the reviews come, the other kinds as one piece."""
     if options.report == "text":
         return _print_all(outcomes, options, stream)
-    found = list(outcomes)
-    stream.write(_document([(str(path), outcome) for path, outcome in found], options))
-    return max(_status(outcome) for _, outcome in found)
+    statuses: list[int] = []
+
+    def told() -> "Iterator[tuple[str, Outcome]]":
+        for path, outcome in outcomes:
+            statuses.append(_status(outcome))
+            yield str(path), outcome
+
+    for piece in _document(told(), options):
+        stream.write(piece)
+    return max(statuses)
 
 
 def _print_all(
@@ -178,19 +185,21 @@ def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page
     return max(told, _status(outcome))
 
 
-def _document(outcomes: "list[tuple[str, Outcome]]", options: argparse.Namespace) -> str:
-    """All reviews as one text of the kind asked for."""
+def _document(
+    outcomes: "Iterator[tuple[str, Outcome]]", options: argparse.Namespace
+) -> "Iterable[str]":
+    """All reviews as one text of the kind asked for, in pieces."""
     if options.report == "json":
-        from ..reports.assess_json import json_report
+        from ..reports.assess_json import json_pieces
 
-        return json_report(outcomes, options.dated)
+        return json_pieces(outcomes, options.dated)
     if options.report == "sarif":
         from ..reports.assess_sarif import sarif_report
 
-        return sarif_report(outcomes, options.dated)
+        return [sarif_report(list(outcomes), options.dated)]
     from ..reports.assess_markdown import markdown_report
 
-    return markdown_report(outcomes, options.dated)
+    return [markdown_report(list(outcomes), options.dated)]
 
 
 def _status(outcome: "Outcome") -> int:

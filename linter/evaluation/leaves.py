@@ -1,6 +1,7 @@
 """The leaves of a spec as nodes: stated, assumed, or a gap that names what is missing."""
 
 from collections.abc import Iterable, Mapping
+from sys import intern
 
 from ..check import Assumption, Source
 from ..declare import Field, field_path, usual_bounds
@@ -39,7 +40,7 @@ class Leaves:
             return path
         if channel is None:
             raise CatalogueFaultError(f"{path} belongs to a channel, but no channel is at hand")
-        return f"channels.{channel}.{path}"
+        return intern(f"channels.{channel}.{path}")
 
     def missing(self, path: str, channel: str | None, field: Field) -> Missing:
         """What to ask for when a leaf is silent."""

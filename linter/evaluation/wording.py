@@ -1,6 +1,7 @@
 """Numbers and names of a check turned into the words of a finding."""
 
 from math import inf, isnan, nan
+from sys import intern
 from typing import Any
 
 from ..check import Check, Input
@@ -180,7 +181,7 @@ def corner_values(extreme: Extreme, graph: Graph, channel: str | None) -> tuple[
     )
     unit_of = {path: graph.spec.schema.field_of(path).unit for path in moved}
     return tuple(
-        CornerValue(path.rpartition(".")[2], path, extreme.corner[path], unit_of[path])
+        CornerValue(intern(path.rpartition(".")[2]), path, extreme.corner[path], unit_of[path])
         for path in moved
     )
 

@@ -6,6 +6,7 @@ that a small file cannot unfold into a large one.
 
 import re
 from dataclasses import dataclass, field
+from sys import intern
 from typing import Any, Literal, NoReturn
 
 from ..finding import Place
@@ -85,7 +86,7 @@ class Flat:
     ) -> dict[str, Any]:
         data: dict[str, Any] = {}
         for name, entry in self._entries(node, depth).items():
-            inner = f"{path}.{name}" if path else name
+            inner = intern(f"{path}.{name}" if path else name)
             value, through = _followed(entry.value)
             if value.kind == "lost":
                 continue

@@ -6,7 +6,7 @@ plain ASCII is escaped, and so is what HTML would obey.
 """
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from operator import attrgetter
 from typing import Any
 
@@ -22,11 +22,25 @@ from .phrases import away
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
+INSIDE = "\n" + 4 * " "
+"""A new line inside the list of files."""
 
 
-def json_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
+def json_report(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> str:
     """One document for all files, in the order given."""
-    return dumped({"ampreview_report": FORMAT, "note": DISCLAIMER} | _body(outcomes, dated))
+    return "".join(json_pieces(outcomes, dated))
+
+
+def json_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """The document piece by piece, so that no more than one review need be kept."""
+    around = {"ampreview_report": FORMAT, "note": DISCLAIMER, "files": [None]}
+    head, tail = dumped(around).rsplit("null", 1)
+    yield head
+    between = ""
+    for name, outcome in outcomes:
+        yield between + dumped(_file(name, outcome, dated)).rstrip().replace("\n", INSIDE)
+        between = f",{INSIDE}"
+    yield tail
 
 
 def dumped(data: Any) -> str:
@@ -40,10 +54,6 @@ def dumped(data: Any) -> str:
 def number(x: float | None) -> float | None:
     """A number that JSON can hold: infinity and what is undefined become null."""
     return x if x is not None and abs(x) < float("inf") else None
-
-
-def _body(outcomes: Sequence[tuple[str, Outcome]], dated: bool) -> dict[str, Any]:
-    return {"files": [_file(name, outcome, dated) for name, outcome in outcomes]}
 
 
 def _file(name: str, outcome: Outcome, dated: bool) -> dict[str, Any]:
