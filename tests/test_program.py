@@ -149,7 +149,7 @@ UNFIT = {
     "zeros": (b"\0" * 100, "in the text"),
     "image": (b"\x89PNG\r\n\x1a\n" + b"\0" * 40, "is not UTF-8"),
     "utf-16": ("amplifier_spec: 1".encode("utf-16"), "stored as UTF-16"),
-    "large": (b"#" * 1_000_001, "more than 1000 kB"),
+    "large": (b"#" * 1_000_001, "larger than 1000 kB"),
     "text": (b"Dear all, please find enclosed", "the file is not a spec"),
     "list": (b"- 1\n- 2\n", "the file is not a spec"),
     "other": (b"name: x\nversion: 3\n", ""),

@@ -1,4 +1,4 @@
-"""A claimed efficiency that no class-D stage needs to be content with.
+"""Claimed efficiency far below what class-D stages reach.
 
 A linear class-B stage reaches 78.5 % at full swing on paper and 55 to 65 % at rated power
 in practice.  Published class-D amplifiers measure 79 to 91 % at rated power into the loads

@@ -1,4 +1,4 @@
-"""Series R-C across the loudspeaker against the coil that it is to level.
+"""Zobel network across the loudspeaker against the coil that it is to level.
 
 The inductance of the coil lets the impedance rise with frequency and leaves the output
 filter undamped.  A resistor and a capacitor across the loudspeaker level it: exactly with

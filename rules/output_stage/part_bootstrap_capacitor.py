@@ -1,4 +1,4 @@
-"""Bootstrap capacitor of an integrated stage against the value that its maker asks for.
+"""Bootstrap capacitor of an integrated stage against the value of its data sheet.
 
 Inside an integrated stage the bootstrap diode, the gate charge and the shortest low pulse
 are fixed, so the maker asks for one value of the external capacitor.  Much less, and the

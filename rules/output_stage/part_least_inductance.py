@@ -1,4 +1,4 @@
-"""Filter inductance left at the trip current against what the part asks for.
+"""Filter inductance left at the trip current against the minimum of its data sheet.
 
 An integrated stage with over-current protection needs time between crossing the threshold
 and switching off.  Its maker therefore asks for a least inductance, not at rest but at the

@@ -216,5 +216,5 @@ class Supply(Section):
         given="tol",
         concerns=NOT_THE_PACK,
         default=adverse("0 F"),
-        also="19 mF .. 20 F",  # stiffening capacitors
+        also="0.019 .. 20 F",  # stiffening capacitors
     )

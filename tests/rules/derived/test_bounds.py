@@ -246,7 +246,7 @@ def contradictions(text: str) -> set[str]:
     loaded = load_text("amplifier_spec: 1\n" + air + supply + text + "\n", "pair")
     assert loaded.spec is not None, loaded.refusals
     found = built_in_findings(loaded.spec, Graph(loaded.spec, load().derived))
-    paths = {path for item in found for path in item.evidence.leaves if "beyond" in item.title}
+    paths = {path for item in found for path in item.evidence.leaves if "its bound" in item.title}
     return {path.removeprefix("channels.main.") for path in paths}
 
 
