@@ -57,7 +57,7 @@ CHECK = Check(
     unit="%",
     each="product",
     stake="performance",
-    formula="efficiency - smaller of sum of rated_power / p_in_rated and possible",
+    formula="efficiency - sum of rated_power / p_in_rated (not above possible)",
     sentence="Claimed efficiency {efficiency}, {figure:+above|below} what the known losses allow"
     " (channels of {rated_power}, input {p_in_rated}; cold resistances alone leave {possible}).",
     inputs={

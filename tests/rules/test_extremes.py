@@ -105,7 +105,7 @@ def test_a_slip_of_one_prefix_is_a_finding_and_no_refusal() -> None:
     changes: dict[str, object] = {f"{LEFT}.filter.inductor.l": "10 H"}
     found = judged("choir-portable", "value-outside-usual-range", changes)
     assert found.severity is Severity.MAJOR
-    assert found.message.endswith("10 µH; only the drawing or the data sheet can tell")
+    assert "(10 µH): check the drawing or the data sheet" in found.message
     assert found.advice.follows == {
         "value": "10 uH",
         "from": "estimate",

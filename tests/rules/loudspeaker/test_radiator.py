@@ -89,7 +89,7 @@ channels:
     ("x_max", "more", "expected"),
     [
         ("1 mm", "", Status.FINDING),
-        ("8 mm", "", Status.OPEN),
+        ("5 mm", "", Status.OPEN),
         ("8 mm", ", v_ap: 4 L", Status.MEETS),
         ("1 mm", ", v_ap: 4 L", Status.FINDING),
     ],

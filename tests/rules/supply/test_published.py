@@ -130,6 +130,7 @@ def test_reference_board_is_asked_and_not_condemned() -> None:
 def test_reference_board_pumps_with_its_own_capacitors_alone() -> None:
     """Two channels on 940 uF a rail, 20 Hz: a published reckoning gives 37 V in each."""
     own = REFERENCE.replace("v_rail: 35 V", "v_rail: 35 V\n  sinks_current: no\n  c_source: 0 F")
+    own += "signal: {channel_phase: in-phase}\n"
     found = answers(own)
     assert found["bus-pumping"].status is Status.FINDING
     assert found["bus-pumping"].evidence.figure == pytest.approx(37.3 / 35.0, rel=0.01)
