@@ -112,6 +112,16 @@ def untouchable(check: Check) -> str:
     return ""
 
 
+def kept_on(check: Check) -> str:
+    """Why a house file may not switch a check off; a limit has a figure, and no check has none.
+
+    A check that can find destruction stays on too: a limit of the house's own can say how far.
+    """
+    if check.limits.critical is not None and not untouchable(check):
+        return "parts can be destroyed by what it looks at; a limit of your own can replace it"
+    return untouchable(check)
+
+
 def fixed(check: Check, severity: str) -> bool:
     """Whether a house file may not loosen a limit of an untouchable check.
 

@@ -27,6 +27,7 @@ from .house import (
     basis_of,
     compared,
     fixed,
+    kept_on,
     package_of,
     untouchable,
 )
@@ -169,10 +170,10 @@ class _HouseReader:
         reason = self._reason(data, path, OFF)
         if entry is None or not reason:
             return
-        why = untouchable(entry.check)
+        why = kept_on(entry.check)
         if why:
             problem = f"{name} cannot be switched off: {why}"
-            self._refuse(path, problem, "a check that can hurt nobody, or none", OFF)
+            self._refuse(path, problem, "a check that can find nothing critical, or none", OFF)
             return
         self.off.add(name)
         safety = entry.check.stake == "safety"

@@ -16,6 +16,7 @@ from .groups import together
 from .phrases import moves
 
 MOST_NAMED = 2
+MOST_VALUES = 3
 EFFECTS = (("worsens", "worsened"), ("introduces", "appeared"), ("leaves open", "opened"))
 PROVENANCE, VALUE = re.compile(r"\{value: (.+), from: \w+\}"), r"\1"
 SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -127,19 +128,30 @@ def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) ->
         f"{path} to {value}" + (f" (now {old[path]})" if old[path] else "")
         for path, value in moves(remedy.changes)
     ]
+    title = f"{remedy.title}: " if remedy.kind == "design" and remedy.title else ""
     fixed, *effects = _effects(review, about, (remedy,))
-    return "; ".join([_lowered(review, (remedy,)) + " and ".join(parts), *fixed, *chain(*effects)])
+    told = _lowered(review, (remedy,)) + title + " and ".join(parts)
+    return "; ".join([told, *fixed, *chain(*effects)])
 
 
 def _together(review: Review, about: Sequence[Finding], remedies: Sequence[Remedy]) -> str:
     """All changes at once in short: what they fix, what to change, what else they do."""
     if not remedies:
         return ""
-    changes = [change for remedy in remedies for change in remedy.changes]
-    parts = [f"{path} to {PROVENANCE.sub(VALUE, value)}" for path, value in moves(changes)]
+    parts = dict.fromkeys(part for remedy in remedies for part in _in_short(remedy))
     fixed, *effects = _effects(review, about, remedies)
     head = f"{', '.join(fixed)}: " if fixed else ""
     return "; ".join([head + _lowered(review, remedies) + ", ".join(parts), *chain(*effects)])
+
+
+def _in_short(remedy: Remedy) -> list[str]:
+    """What to change, value by value; of a change of the design its name and the first values."""
+    parts = [f"{path} to {PROVENANCE.sub(VALUE, value)}" for path, value in moves(remedy.changes)]
+    if remedy.kind != "design" or not remedy.title or len(parts) == 1:
+        return parts
+    more = len(parts) - MOST_VALUES
+    shown = ", ".join(parts[:MOST_VALUES]) + (f" and {more} more values" if more > 0 else "")
+    return [f"{remedy.title} ({shown})"]
 
 
 def _lowered(review: Review, remedies: Sequence[Remedy]) -> str:

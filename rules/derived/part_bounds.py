@@ -21,6 +21,10 @@ IN_A_PLANE = derivation(
     " from both faces: 4.8 K/W of area and 3.1 K/W of spreading"
 )
 STILL_AIR = Source("largest heatsinks without a fan, common practice", kind="common practice")
+FANNED = Source(
+    "fins in the fastest air of small fans, common practice, no source", kind="common practice"
+)
+LEG = derivation("a leg has an upper and a lower switch, and both lie in the part")
 FLUX = from_memory("data sheets of magnetic materials", "saturation at 25 degC")
 HALF_GONE = Assumption(
     "50 %", "favourable", derivation("the less inductance is left, the less flux there is")
@@ -32,6 +36,11 @@ def current_at_flux(
 ) -> float:
     """Current at which a core saturates; on the way the inductance falls by ``drop``."""
     return flux_density * turns * a_e / (inductance * (1 - drop / 2))
+
+
+def share_of(share: float, r_th_sa: float) -> float:
+    """A share of a thermal resistance."""
+    return share * r_th_sa
 
 
 def _at_flux(core: str, flux_density: str) -> Way:
@@ -92,6 +101,41 @@ DERIVED: tuple[Derived, ...] = (
         STILL_AIR,
         ("thermal.heatsink.r_th_sa",),
         "product",
+    ),
+    Derived(
+        "fan_least",
+        "K/W",
+        "product",
+        "a tenth of what the same heatsink has in still air",
+        (
+            Way(
+                share_of,
+                {
+                    "share": Constant("0.1", "least share of still air that a fan leaves", FANNED),
+                    "r_th_sa": Input("thermal.heatsink.r_th_sa"),
+                },
+                "share r_th_sa",
+            ),
+        ),
+        bounds_from_below=("thermal.heatsink.fan.r_th_sa",),
+        bounds_by="practice",
+        sources=(FANNED,),
+    ),
+    Derived(
+        "switches_least",
+        "1",
+        "channel",
+        "a leg of an integrated stage is two switches",
+        (
+            Way(
+                as_stated,
+                {"value": Constant("2", "switches of one leg", LEG)},
+                "value",
+                when={"output_stage.devices": "integrated"},
+            ),
+        ),
+        bounds_from_below=(f"{DEVICE}.switches_per_package",),
+        sources=(LEG,),
     ),
     Derived(
         "saturation_possible",

@@ -105,7 +105,7 @@ class Cell(Section):
         default=absent("usual"),
     )
     part: str | None = text(
-        "type number of the cell; asked for where it is made for more than its chemistry",
+        "type number of the cell; needed where it is made for more than its chemistry",
         example="XYZ1234",
         concerns=BATTERY,
     )

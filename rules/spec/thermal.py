@@ -17,6 +17,7 @@ from ...linter.declare import (
 from .designs import NO_HEATSINK
 
 TOUCHES = ("unreachable", "under-1-s", "1-to-10-s", "10-s-to-1-min", "over-1-min")
+HEATSINKS = ("metal", "plastic")
 MATERIALS = ("metal", "glass", "plastic", "wood")
 
 
@@ -64,7 +65,7 @@ class Heatsink(Section):
         nature="outcome",
     )
     touch: str | None = word(TOUCHES, "longest touch of the heatsink to be expected", nature="use")
-    material: str | None = word(MATERIALS, "material of the surface of the heatsink")
+    material: str | None = word(HEATSINKS, "material of the surface of the heatsink")
 
 
 class Enclosure(Section):

@@ -177,6 +177,18 @@ PAIRS = [
         "5 K/W",
     ),
     ("thermal.heatsink.r_th_sa", "thermal: {heatsink: {r_th_sa: VALUE}}", "0.1 K/W", "0.02 K/W"),
+    (
+        "thermal.heatsink.fan.r_th_sa",
+        "thermal: {heatsink: {r_th_sa: 2 K/W, fan: {r_th_sa: VALUE}}}",
+        "0.5 K/W",
+        "0.1 K/W",
+    ),
+    (
+        "output_stage.device.switches_per_package",
+        channel("output_stage: {devices: integrated, device: {switches_per_package: VALUE}}"),
+        "2",
+        "1",
+    ),
     # 0.55 T 12 65 mm2 / (10 uH (1 - 0.1)) = 47.7 A; powder 1.6 T: 139 A; silent drop: 166 A
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: ferrite"), "45 A", "50 A"),
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: powder"), "130 A", "150 A"),
