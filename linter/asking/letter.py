@@ -7,12 +7,11 @@ is wrong in the design, then what is missing; in each the gravest first.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..evaluation.ranges import Border
 from ..finding import Cause, Finding, Status
 from ..judging.promises import Promised
 from ..judging.review import Review
 from .questions import QuestionGroup, SupplierQuestion, groups_of
-from .requirements import requirements_of
+from .requirements import Requirement, requirements_of
 
 DOUBTED = ("impossible", "unlikely")
 
@@ -26,7 +25,12 @@ class Wanted:
 
     group: QuestionGroup
     question: SupplierQuestion
-    bounds: tuple[Border, ...]
+    bounds: tuple[Requirement, ...]
+
+    @property
+    def needed_for(self) -> str:
+        """The check that bounds the value, else the first one that lacks it."""
+        return self.bounds[0].title if self.bounds else self.question.needed_for[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +61,11 @@ def letter_of(review: Review, causes: Sequence[Cause]) -> Letter:
 
 def _provide(review: Review) -> Iterator[Wanted]:
     """What is missing, what holds the spec first."""
-    bounds: dict[str, list[Border]] = {}
+    bounds: dict[str, list[Requirement]] = {}
     for part in requirements_of(review):
         for item in part.bounds:
             for path in item.paths:
-                bounds.setdefault(path, []).append(item.border)
+                bounds.setdefault(path, []).append(item)
     weights = _weights(review)
     wanted = [
         Wanted(group, question, tuple(bounds.get(question.paths[0], ())))

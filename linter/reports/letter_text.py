@@ -120,14 +120,14 @@ def _more(name: str, points: Sequence[str], whole: bool) -> Iterator[str]:
 
 
 def _row(item: Wanted) -> tuple[str, ...]:
-    return what(item), heading(item.group), bounds(item), item.question.needed_for[0], ""
+    return what(item), heading(item.group), bounds(item), item.needed_for, ""
 
 
 def _in_line(item: Wanted) -> str:
     parts = [f"{heading(item.group)}: {what(item)}"]
     if item.bounds:
         parts.append(f"it must be {bounds(item)}")
-    return "; ".join(parts) + f" (for: {item.question.needed_for[0]})"
+    return "; ".join(parts) + f" (for: {item.needed_for})"
 
 
 def what(item: Wanted) -> str:
@@ -140,7 +140,7 @@ def what(item: Wanted) -> str:
 
 def bounds(item: Wanted) -> str:
     """What the value must be, or nothing."""
-    return _listed(str(border) for border in item.bounds)
+    return _listed(str(bound.border) for bound in item.bounds)
 
 
 def _listed(texts: Iterable[str]) -> str:
