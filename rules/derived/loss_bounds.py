@@ -38,7 +38,66 @@ def efficiency_of_part(
     return rated_power / (rated_power + conduction + share * rest)
 
 
+def warmed(
+    t_ambient: float,
+    r_th_sa: float,
+    count: float,
+    share: float,
+    programme: float,
+    idle: tuple[float, ...],
+    n_legs: tuple[float, ...],
+    r_ds_on: tuple[float, ...],
+    parallel: tuple[float, ...],
+    i_peak: tuple[float, ...],
+) -> float:
+    """Heatsink over the hottest ambient with a share of the idle loss and a little conduction."""
+    heat = 0.0 * idle[0]
+    for number, loss in enumerate(idle):
+        path = n_legs[number] * r_ds_on[number] / parallel[number]
+        heat = heat + share * loss + programme * path * i_peak[number] ** 2 / 2
+    return t_ambient + r_th_sa / count * heat
+
+
+_WARMED: dict[str, Input | Constant] = {
+    "t_ambient": Input("environment.ambient:high"),
+    "count": Input("thermal.heatsink.count"),
+    "share": HALF,
+    "programme": Constant("0.0625", "least share of a rated sine in programme", COMMON_PRACTICE),
+    "idle": Input("all p_idle_summed", default=left_out("0 W", "idle loss")),
+    "n_legs": Input("all n_legs"),
+    "r_ds_on": Input(f"all {DEVICE}.r_ds_on", default=left_out("0 ohm", "conduction")),
+    "parallel": Input("all output_stage.parallel"),
+    "i_peak": Input("all i_rated_peak"),
+}
+_RISES = (
+    "t_ambient + r_th_sa / count sum of (share idle + programme n_legs r_ds_on / parallel"
+    " i_peak^2 / 2)"
+)
+
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "t_heatsink_least",
+        "degC",
+        "product",
+        "what the heatsink reaches in the hottest ambient with half of the least heat",
+        (
+            Way(
+                warmed,
+                {"r_th_sa": Input("thermal.heatsink.fan.r_th_sa"), **_WARMED},
+                _RISES,
+                when={"thermal.heatsink.fan": "fitted"},
+            ),
+            Way(
+                warmed,
+                {"r_th_sa": Input("thermal.heatsink.r_th_sa"), **_WARMED},
+                _RISES,
+                when={"thermal.heatsink.fan": "none"},
+            ),
+        ),
+        bounds_from_below=("thermal.heatsink.t",),
+        bounds_by="practice",
+        sources=(SUMMED,),
+    ),
     Derived(
         "p_idle_summed",
         "W",

@@ -189,6 +189,13 @@ PAIRS = [
         "2",
         "1",
     ),
+    # 45 degC + 40 K/W (384 mW / 2 + 1.25 W / 16) = 55.8 degC
+    (
+        "thermal.heatsink.t",
+        losses("l_loop: 20 nH") + "\nthermal: {heatsink: {r_th_sa: 40 K/W, t: VALUE}}",
+        "60 degC",
+        "50 degC",
+    ),
     # 0.55 T 12 65 mm2 / (10 uH (1 - 0.1)) = 47.7 A; powder 1.6 T: 139 A; silent drop: 166 A
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: ferrite"), "45 A", "50 A"),
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: powder"), "130 A", "150 A"),
