@@ -20,6 +20,7 @@ from ..reading.loading import Spec
 from .stated import CONTRADICTS, stated_finding
 
 SLACK = 1e-3
+MOST_NAMES = 4
 TO_THE_DESIGN_S_SIDE = ("favourable", "floor", "absent")
 
 
@@ -138,7 +139,9 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     unit = spec.schema.field_of(path).unit
     others = sorted(item for item in bound.ground.paths if item != path)
     places = [spec.place(item) for item in (path, *others)]
-    named = ", ".join(dict.fromkeys(map(local_path, others)))
+    names = list(dict.fromkeys(map(local_path, others)))
+    more = len(names) - MOST_NAMES
+    named = ", ".join(names[:MOST_NAMES]) + (f" and {more} more values" if more > 0 else "")
     source = f" (from {named})" if named else ""
     found = stated_finding(
         CONTRADICTS,
