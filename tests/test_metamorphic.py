@@ -291,7 +291,7 @@ amplifier_spec: 1
 supply: {source: dc-source, rails: single, v_rail: &rail 24 V ± 5 %}
 channels:
   left: &channel
-    rated_power: 30 W
+    rated_power: 60 W
     rated_load: 8 ohm
     output_stage: &stage {topology: full-bridge, devices: discrete, device: {v_dss: 40 V}}
     filter: {type: lc, inductor: &coil {l: 15 uH ± 20 %, i_sat: 9 A}}
@@ -309,7 +309,7 @@ amplifier_spec: 1
 supply: {source: dc-source, rails: single, v_rail: 24 V ± 5 %}
 channels:
   left:
-    rated_power: 30 W
+    rated_power: 60 W
     rated_load: 8 ohm
     output_stage: {topology: full-bridge, devices: discrete, device: {v_dss: 40 V}}
     filter: {type: lc, inductor: {l: 15 uH ± 20 %, i_sat: 9 A}}
@@ -320,7 +320,7 @@ channels:
     filter: {type: lc, inductor: {l: 15 uH ± 20 %, i_sat: 9 A}}
   rear:
     band: 100 Hz .. 5 kHz
-    rated_power: 30 W
+    rated_power: 60 W
     rated_load: 8 ohm
     output_stage: {topology: full-bridge, devices: discrete, device: {v_dss: 60 V}}
     filter: {type: lc, inductor: {l: 15 uH ± 20 %, i_sat: 4 A}}

@@ -62,7 +62,7 @@ class AskedOnce:
         asking = self._asker(word) if word else None
         if asking is None:
             return found
-        if (asking.check, asking.subject) != (found.check, found.subject):
+        if asking.check != found.check:
             text = f"{SILENT}: it depends on {word}, which {asking.check} asks for"
             return replace(found, status=Status.NOT_APPLICABLE, message=text)
         names = dict.fromkeys(entry.name for entry, _ in self._hanging[word])

@@ -99,6 +99,11 @@ NO_EXCEPTION = (
     " or charge-in-cold finds what goes beyond them"
 )
 
+LEAD_OF = "output_stage.topology output_stage.device.lead_max modulator.levels"
+OF_THE_KIND = (
+    "the length of a lead is judged by the kind of stage and filter, or by the part's own limit;"
+    " what is not given is asked by checks that hold; emission is no hazard"
+)
 BY_LOSS_FACTOR = (
     "without a printed current a capacitor is judged by the loss factor of its dielectric, as"
     " capacitors of that size are printed; not a hazard"
@@ -137,6 +142,7 @@ TABLE = (
     Accepted(ANY, FIELD, "*parallel", "*", ONE),
     Accepted(ANY, ANY, ANY, "met?whatever*", OVER_THE_RANGE),
     Accepted("dead-time-distortion", FIELD, "modulator.levels", "*", TWO_LEVELS),
+    Accepted("loudspeaker-lead-length", FIELD, LEAD_OF, "*", OF_THE_KIND),
     Accepted(ANY, ANY, ANY, "listed", LISTED),
 )
 
