@@ -152,7 +152,7 @@ def sample(path: Path) -> Spec:
 
 
 @pytest.mark.slow
-@settled(60)
+@settled(30)
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32), st.integers(1, 12))
 def test_samples_with_possible_but_absurd_values(path: Path, seed: int, changes: int) -> None:
     whole_way(spoilt(sample(path), random.Random(seed), changes))
