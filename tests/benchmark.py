@@ -3,7 +3,7 @@
 Every figure is divided by one taken in the same run on the same machine, so that it can be
 compared between machines: CPU time of the whole program against the bare import of its four
 libraries, a review against reading the file, remedies against a review.  ``--table`` sets the
-figures beside their goals, as the table in DEVELOPERS.md has them.
+figures beside their goals, as the table in BENCHMARK.md has them.
 """
 
 import os

@@ -113,8 +113,9 @@ def proven(faults: Iterable[Fault], trials: Trials) -> list[Way]:
         for remedy in (x for item in fault.findings for x in item.advice.remedies):
             if not _is_meant_for(remedy, fault, trials):
                 continue
-            turns = _turns(dict(remedy.values), trials.review)
-            turns = {x: turn for x, turn in turns.items() if x in trials.levers(fault)} or turns
+            levers = trials.levers(fault)
+            own = {path: x for path, x in remedy.values if local_path(path) in levers}
+            turns = _turns(own or dict(remedy.values), trials.review)
             less = lowers(dict(remedy.values), trials.review)
             whole = [x for x in _designs(remedy, trials.review) if not x.moves]
             key = whole[0].title if whole else tuple(sorted(turns.items()))

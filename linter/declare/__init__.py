@@ -16,7 +16,7 @@ from .field import (
     usually,
 )
 from .kinds import count, flag, listed, quantity, section, text, word
-from .paths import CHANNELS, PRODUCT, field_path, local_path, subject_of
+from .paths import CHANNELS, PRODUCT, field_path, local_path, subject_of, without_channel
 from .schema import Schema, load_schema
 
 __all__ = [
@@ -46,5 +46,6 @@ __all__ = [
     "text",
     "usual_bounds",
     "usually",
+    "without_channel",
     "word",
 ]

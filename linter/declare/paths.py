@@ -39,6 +39,15 @@ def subject_of(path: str) -> str:
     return path.split(".")[1] if _CHANNEL.match(path) else PRODUCT
 
 
+def without_channel(text: str, subject: str) -> str:
+    """A text with its paths as seen from one channel.
+
+    >>> without_channel("channels.left.coil.l is 22 mH", "left")
+    'coil.l is 22 mH'
+    """
+    return text.replace(f"{CHANNELS}.{subject}.", "")
+
+
 def is_below_channel(path: str) -> bool:
     """Whether a path of a spec stands below the name of a channel."""
     return bool(_CHANNEL.match(path))

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 
-from ..declare import local_path
+from ..declare import local_path, without_channel
 from .worksheet import Line, Worksheet
 
 MOST_ROWS = 12
@@ -90,7 +90,7 @@ def rows_of(page: Worksheet) -> tuple[list[Line], int]:
 def _content(page: Worksheet) -> tuple[object, ...]:
     """All that a page says, without the name of the channel and the order of its lines."""
     finding = page.finding
-    message = finding.message.replace(f"channels.{finding.subject}.", "")
+    message = without_channel(finding.message, finding.subject)
     lines = frozenset(
         (local_path(x.symbol), x.formula, x.nominal, x.worst, x.place and x.place.line, x.direct)
         for x in page.lines

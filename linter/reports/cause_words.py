@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import chain
 
 from ..check import Caution
-from ..declare import local_path
+from ..declare import local_path, without_channel
 from ..finding import Cause, Finding, Remedy, Severity
 from ..judging.review import Review
 from .groups import together
@@ -48,7 +48,7 @@ class CauseWords:
         """Whether it is but one check, which says it all itself."""
         first = self.findings[0]
         return len({x.check for x in self.findings}) == 1 and self.headline.startswith(
-            first.message.replace(f"channels.{first.subject}.", "")
+            without_channel(first.message, first.subject)
         )
 
 
@@ -93,7 +93,7 @@ def _headline(cause: Cause) -> str:
     names = dict.fromkeys(x.subject for x in cause.findings)
     text = cause.headline
     for name in names:
-        text = text.replace(f"channels.{name}.", "")
+        text = without_channel(text, name)
     return text
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from ..declare import without_channel
 from ..finding import Finding
 
 
@@ -44,4 +45,4 @@ def together(subjects: tuple[str, ...]) -> str:
 def _text(item: Finding) -> str:
     """The message, or what is missing, without the channel's name."""
     missing = ", ".join(gap.path for gap in item.advice.missing)
-    return f"{item.message} {missing}".replace(f"channels.{item.subject}.", "")
+    return without_channel(f"{item.message} {missing}", item.subject)

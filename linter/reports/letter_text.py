@@ -3,12 +3,12 @@
 import csv
 import io
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import TypeVar
 
 from ..asking.letter import Letter, Wanted
-from ..declare import PRODUCT
+from ..declare import PRODUCT, without_channel
 from ..finding import Severity
 from ..judging.review import Review
 from ..quantities.quantity import printed
@@ -104,7 +104,7 @@ def _faults(cause: CauseWords) -> Iterator[str]:
         return
     grave = groups(x for x in cause.findings if x.severity in GRAVE)
     for finding, subjects in grave[:MOST_OF_A_PART]:
-        text = finding.message.replace(f"channels.{finding.subject}.", "")
+        text = without_channel(finding.message, finding.subject)
         named = "" if finding.subject == PRODUCT else f" ({together(subjects)})"
         yield f"{text}{named}."
 
@@ -140,8 +140,4 @@ def what(item: Wanted) -> str:
 
 def bounds(item: Wanted) -> str:
     """What the value must be, or nothing."""
-    return _listed(str(bound.border) for bound in item.bounds)
-
-
-def _listed(texts: Iterable[str]) -> str:
-    return " and ".join(texts)
+    return " and ".join(str(bound.border) for bound in item.bounds)

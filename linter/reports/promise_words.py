@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from ..declare import without_channel
 from ..finding import Missing
 from ..judging.promises import OUTLOOKS, Allowed, Outlook, Promised
 from ..quantities.quantity import show
@@ -59,7 +60,7 @@ def allowed_in_words(item: Promised) -> str:
     if item.missing:
         parts.append(f"needs {_names(item.missing)}")
     elif item.told:
-        parts.append(item.told.replace(f"channels.{item.subject}.", ""))
+        parts.append(without_channel(item.told, item.subject))
     return "; ".join(dict.fromkeys(parts))
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from operator import attrgetter
 
+from ..declare import without_channel
 from ..evaluation.catalogue import load
 from ..finding import Finding, Status
 from ..judging.house import HouseChange
@@ -39,7 +40,7 @@ def demands(review: Review) -> list[Demand]:
         Demand(
             str(item.severity or item.status),
             f"{item.title} ({together(subjects)})",
-            demand(item).replace(f"channels.{item.subject}.", ""),
+            without_channel(demand(item), item.subject),
         )
         for item, subjects in groups(ordered)
     ]
