@@ -126,9 +126,9 @@ class Graph:
         elif field.kind in ("section", "sections"):
             found = self.leaves.section(path, channel, field)
         else:
-            found = self._found(key)
-            if found is None:
-                found = self._known[key] = self.leaves.leaf(path, channel, field)
+            if self._found(key) is None:
+                self._known[key] = self.leaves.leaf(path, channel, field)
+            found = self._known[key]
         return self._fall_back(found, path, channel, default)
 
     def arguments(self, inputs: Arguments, channel: str | None) -> dict[str, Node] | Gap:
