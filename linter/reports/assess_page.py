@@ -25,6 +25,7 @@ from .promise_words import promise_rows
 from .verdict import DISCLAIMER, house_change
 
 LINES = 60
+REQUIRED, PERMITTED, DOES_NOT_HOLD = "Required before release", "Permitted", "Does not hold"
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
@@ -103,16 +104,30 @@ def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
     """Blocks of causes under what they mean for the verdict."""
     lines: list[Text] = []
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
-        found = [block for x, block in zip(causes, blocks, strict=False) if x.holds is holds]
+    for title in (REQUIRED, PERMITTED, DOES_NOT_HOLD):
+        found = [block for x, block in zip(causes, blocks, strict=False) if _standing(x) == title]
         if found:
             lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]
     return lines
 
 
+def _standing(cause: CauseWords) -> str:
+    """What a cause means for the verdict."""
+    if cause.holds:
+        return REQUIRED
+    return PERMITTED if any(x.permitted for x in cause.findings) else DOES_NOT_HOLD
+
+
+def _permissions(findings: Iterable[Finding], blank: str, width: int) -> list[Text]:
+    """Who permitted what is found, up to where, until when and why."""
+    told = dict.fromkeys(x.permitted for x in findings if x.permitted)
+    return [*chain.from_iterable(hanging(blank, x, width, ("", "green"), CHANGE) for x in told)]
+
+
 def _cause(cause: CauseWords, width: int) -> list[Text]:
     """One cause with its changes and its gravest caution."""
     lines, blank = _headline(cause, width, HEADLINE)
+    lines += _permissions(cause.findings, blank, width)
     for label, change in cause.changes:
         lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
     if cause.note:
@@ -123,6 +138,7 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
 def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
     """One cause with all that is to be changed in one text.  most: lines of head and change."""
     lines, blank = _headline(cause, width, most[0])
+    lines += _permissions(cause.findings, blank, width)
     change = cause.together or cause.note or next((text for _, text in cause.changes), "")
     return (
         [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]

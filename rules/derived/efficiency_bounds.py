@@ -88,7 +88,7 @@ DERIVED: tuple[Derived, ...] = (
         tuple(
             Way(
                 as_stated,
-                {"value": Constant(part, word, SUMMED)},
+                {"value": Constant(part, f"power of {word} over rated", SUMMED)},
                 "value",
                 when={"heat_basis": word},
             )

@@ -86,7 +86,7 @@ CHECK = Check(
              origin="computed: by hand, 70 - 25 - 30"),
     ),
     fails=BLOWN.replace("TRIP", "none").replace("12 K/W", "30 K/W"),
-    passes=BLOWN.replace("TRIP", "{t_trip: 75 degC ± 4 K, at: heatsink}"),
+    passes=BLOWN.replace("TRIP", "{t_trip: 60 degC ± 4 K, at: heatsink}"),
     topic=("thermal.heatsink.fan",),
     asked_from="prototype",
 )  # fmt: skip

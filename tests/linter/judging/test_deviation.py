@@ -156,6 +156,24 @@ def test_a_departure_beyond_its_figure_holds(check: str, up_to: str, exceeded: b
     assert bool(answer(found, check).permitted) is not exceeded
 
 
+@pytest.mark.parametrize(
+    ("check", "up_to", "too_far"),
+    [
+        ("rail-stress", "110 %", False),  # a fifth of 92 % above them
+        ("rail-stress", "111 %", True),
+        ("rail-stress", "900 %", True),
+        ("rail-headroom", "3.2 V", False),  # a fifth of 4 V below them; half of 1 V is less
+        ("rail-headroom", "3.1 V", True),
+    ],
+)
+def test_a_permission_far_beyond_what_is_found_permits_nothing(
+    check: str, up_to: str, too_far: bool
+) -> None:
+    found = judged("46 V", permit(check=check, up_to=up_to))
+    assert own(found) == (["deviation-too-far"] if too_far else [])
+    assert bool(answer(found, check).permitted) is not too_far
+
+
 def test_a_permission_for_a_met_check_is_unused() -> None:
     found = judged("30 V", permit())
     assert own(found) == ["deviation-unused"]
