@@ -61,7 +61,9 @@ _TITLES = {
     "deviation-unknown": "Deviation for an unknown check or place",
     "deviation-against-safety": "Deviation not allowed",
 }
-_NOBODY = ("", *"- ? n/a na nobody none tba tbc tbd todo unknown xxx".split())
+_NOBODY = (
+    "", "-", "?", "n/a", "na", "nobody", "none", "tba", "tbc", "tbd", "todo", "unknown", "xxx",
+)  # fmt: skip
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 

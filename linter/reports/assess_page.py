@@ -29,6 +29,7 @@ REQUIRED, PERMITTED, DOES_NOT_HOLD = "Required before release", "Permitted", "Do
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
+MOST_ACCEPTED = 3
 HEADLINE, CHANGE = 3, 2
 BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
 """Lines that a headline and a change may take, and those of the first causes and of all further
@@ -67,7 +68,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
-    opened = _open(review, width)
+    opened = [*_open(review, width), *_accepted(review, width)]
     most = MOST_PROMISES if causes else left - len(opened)
     promises = promise_lines(promise_rows(review.promises), width, most)
     left -= len(promises) + len(opened)
@@ -118,10 +119,25 @@ def _standing(cause: CauseWords) -> str:
     return PERMITTED if any(x.permitted for x in cause.findings) else DOES_NOT_HOLD
 
 
-def _permissions(findings: Iterable[Finding], blank: str, width: int) -> list[Text]:
-    """Who permitted what is found, up to where, until when and why."""
-    told = dict.fromkeys(x.permitted for x in findings if x.permitted)
+def _permissions(findings: Sequence[Finding], blank: str, width: int) -> list[Text]:
+    """Who permitted what is found, up to where, until when and why; of which of several."""
+    several = len({x.check for x in findings}) > 1
+    found = [x for x in findings if x.permitted]
+    told = dict.fromkeys((f"{x.title}: " if several else "") + x.permitted for x in found)
     return [*chain.from_iterable(hanging(blank, x, width, ("", "green"), CHANGE) for x in told)]
+
+
+def _accepted(review: Review, width: int) -> list[Text]:
+    """Who accepted what is open, until when and why, the first ones."""
+    items = [x for x in review.of_status(Status.OPEN) if x.permitted]
+    told = list(dict.fromkeys(f"{x.title}: {x.permitted}" for x in items))
+    if not told:
+        return []
+    lines = [Text(), *hanging("", "Accepted as open", width, ("", "bold"))]
+    for text in told[:MOST_ACCEPTED]:
+        lines += hanging(" ", text, width, ("", "green"), CHANGE)
+    more = len(told) - MOST_ACCEPTED
+    return [*lines, Text(f" and {more} more: --full", "dim")] if more > 0 else lines
 
 
 def _cause(cause: CauseWords, width: int) -> list[Text]:

@@ -25,6 +25,7 @@ from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reports.assess_json import json_report
 from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_page import page_lines
 from ampreview.linter.reports.assess_sarif import sarif_report
 from ampreview.linter.reports.assess_text import print_review
 
@@ -216,6 +217,19 @@ def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
     assert [x["holds"] for x in answers if x["permitted"].startswith(told)] == [False, False]
     results = json.loads(sarif_report(outcomes))["runs"][0]["results"]
     assert sum(1 for x in results for y in x["suppressions"] if told in y["justification"]) == 2
+
+
+def test_the_page_says_who_permitted_why_and_until_when() -> None:
+    """What is permitted does not read as what merely does not hold."""
+    found = judged("46 V", permit(up_to="95 %"), permit(check="rail-headroom"))
+    lines = [line.plain for line in page_lines(found, 120)]
+    text = " ".join(" ".join(lines).split())
+    assert " Permitted" in lines
+    assert "permitted by Ada up to 95 % until 2030-06-30: the part is screened" in text
+    assert "Does not hold" not in text
+    opened = [line.plain for line in page_lines(on_an_open_item(), 160)]
+    assert " Accepted as open" in opened
+    assert any("accepted as open by Ada until 2030-06-30" in line for line in opened)
 
 
 def test_up_to_makes_no_sense_for_an_open_item() -> None:
