@@ -71,7 +71,7 @@ def _bounds(
         stated = graph.spec.values.get(item)
         node = graph.resolve(quantity.name, channel) if isinstance(stated, Value) else None
         if isinstance(stated, Value) and isinstance(node, Node):
-            own = Computed(node.label, _picked(number), {"whole": node}) if leaf else node
+            own = Computed(quantity.name, _picked(number), {"whole": node}) if leaf else node
             yield Bound(item, quantity, own, ground_of(graph, node, channel), above), stated
 
 

@@ -1,4 +1,4 @@
-"""What place and time make of a product: bounds on what is stated of dirt, trip and storage."""
+"""What place, band and time make of a product: bounds on dirt, band, trip and storage."""
 
 from collections.abc import Callable, Mapping
 
@@ -26,6 +26,11 @@ DUST_TIGHT = 6
 def degree_by_code(ip_code: str) -> float:
     """Only a box into which no dust comes at all can keep its board clean."""
     return 1.0 if ip_digits(ip_code)[0] >= DUST_TIGHT else 2.0
+
+
+def octave_below(band_high: float, octave: float) -> float:
+    """An octave below the upper end of a band."""
+    return band_high / octave
 
 
 def own_step(share: float, t_trip: float, heat: ChannelHeat, r_own: float, t_end: float) -> float:
@@ -81,6 +86,25 @@ DERIVED: tuple[Derived, ...] = (
         degree_by_code,
         {"ip_code": Input("environment.ip_code")},
         {},
+    ),
+    Derived(
+        "band_low_most",
+        "Hz",
+        "channel",
+        "an octave below its upper end: a narrower band is a tone and no band",
+        (
+            Way(
+                octave_below,
+                {
+                    "band_high": Input("band:high"),
+                    "octave": Constant("2", "narrowest band", COMMON_PRACTICE),
+                },
+                "band_high / octave",
+            ),
+        ),
+        bounds_from_above=("band:low",),
+        bounds_by="practice",
+        sources=(COMMON_PRACTICE,),
     ),
     Derived(
         "trip_below_board",

@@ -107,6 +107,11 @@ def sensor(at: str, t_trip: str) -> str:
     return channel("gain: 26 dB") + f"\nprotection: {{over_temperature: {trip}}}"
 
 
+def contact(text: str) -> str:
+    """A spec of what carries the supply."""
+    return channel("gain: 26 dB") + f"\nwiring: {{{text}}}"
+
+
 def shelved(chemistry: str) -> str:
     """A spec of one pack in store."""
     return cell(chemistry, "capacity: 3 Ah") + "\nclaims: {shelf_time: VALUE}"
@@ -352,6 +357,29 @@ PAIRS = [
         "5 K",
         "2 K",
     ),
+    ("output_stage.device.t_j_max", device("t_j_max: VALUE"), "175 degC", "400 degC"),
+    ("wiring.connector.t_max", contact("connector: {t_max: VALUE}"), "125 degC", "900 degC"),
+    (
+        "filter.inductor.i_sat_hot_factor",
+        channel("filter: {type: lc, inductor: {i_sat_hot_factor: VALUE}}"),
+        "0.8",
+        "1.5",
+    ),
+    # 100 s x (16 A)^2
+    (
+        "protection.fuse.i2t",
+        channel("gain: 26 dB") + "\nprotection: {fuse: {i_rated: 16 A, i2t: VALUE}}",
+        "7000 A2s",
+        "26000 A2s",
+    ),
+    # root of 40 K / (1 K/W x 9 mohm) = 66.7 A
+    (
+        "filter.inductor.i_rms",
+        channel("filter: {type: lc, inductor: {dcr: 9 mohm, rise_rated: 40 K, i_rms: VALUE}}"),
+        "60 A",
+        "70 A",
+    ),
+    ("band", channel("band: VALUE"), "30 Hz .. 120 Hz", "1 kHz .. 1.01 kHz"),
     ("claims.shelf_time", shelved("li-ion"), "20000 h", "90000 h"),
     ("claims.shelf_time", shelved("lead-acid-agm"), "9000 h", "40000 h"),
 ]
