@@ -110,7 +110,7 @@ DERIVED: tuple[Derived, ...] = (
         "trip_below_board",
         "degC",
         "product",
-        "what the board and all that sits on it bear",
+        "what the board and all that sits on it withstand",
         (
             Way(
                 as_stated,
