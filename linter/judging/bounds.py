@@ -6,8 +6,9 @@ that the spec calls an estimate bounds as well, because the two statements stand
 such a finding is a contradiction of statements, and somebody may permit it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 from ..check import Derived, derivation
 from ..declare import local_path
@@ -52,18 +53,31 @@ def out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
         for written in (*quantity.bounds_from_above, *quantity.bounds_from_below):
             path, _, end = written.partition(":")
             for channel in _channels(spec, quantity, path):
-                full = graph.full(path, channel)
-                stated = spec.values.get(full)
-                if not isinstance(stated, Value):
-                    continue
-                node = graph.resolve(quantity.name, channel)
-                if not isinstance(node, Node):
-                    continue
                 above = written in quantity.bounds_from_above
-                bound = Bound(full, quantity, node, ground_of(graph, node, channel), above)
-                reached = _reached(stated, end)
-                if _is_sure(bound, spec) and _is_beyond(bound, reached):
-                    yield _beyond(spec, bound, stated)
+                for bound, stated in _bounds(graph, quantity, path, channel, above):
+                    if _is_sure(bound, spec) and _is_beyond(bound, _reached(stated, end)):
+                        yield _beyond(spec, bound, stated)
+
+
+def _bounds(
+    graph: Graph, quantity: Derived, path: str, channel: str | None, above: bool
+) -> Iterator[tuple[Bound, Value]]:
+    """The bound of a stated leaf; in a list of sections one for each item that states it."""
+    section, _, leaf = path.partition("[].")
+    full = graph.full(section, channel)
+    count = graph.spec.lists.get(full, 0)
+    paths = [f"{full}[{number}].{leaf}" for number in range(count)] if leaf else [full]
+    for number, item in enumerate(paths):
+        stated = graph.spec.values.get(item)
+        node = graph.resolve(quantity.name, channel) if isinstance(stated, Value) else None
+        if isinstance(stated, Value) and isinstance(node, Node):
+            own = Computed(quantity.name, _picked(number), {"whole": node}) if leaf else node
+            yield Bound(item, quantity, own, ground_of(graph, node, channel), above), stated
+
+
+def _picked(number: int) -> Callable[[Any], Any]:
+    """What bounds one item of a list: its own number, or the one that bounds them all."""
+    return lambda whole: whole[number] if isinstance(whole, tuple) else whole
 
 
 def ground_of(graph: Graph, node: Node, channel: str | None) -> Ground:

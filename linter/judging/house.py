@@ -105,10 +105,10 @@ def compared(
 
 def untouchable(check: Check) -> str:
     """Why a house file may not switch a check off, empty where it may."""
-    if not check.permissible and check.stake != "safety":
-        return "its figure says that a design cannot be"
     if check.limits.critical is not None and check.stake == "safety":
         return "people can be hurt by what it looks at"
+    if not check.permissible:
+        return "its figure says that a design cannot be"
     return ""
 
 

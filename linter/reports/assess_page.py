@@ -25,9 +25,11 @@ from .promise_words import promise_rows
 from .verdict import DISCLAIMER, house_change
 
 LINES = 60
+REQUIRED, PERMITTED, DOES_NOT_HOLD = "Required before release", "Permitted", "Does not hold"
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
+MOST_ACCEPTED = 3
 HEADLINE, CHANGE = 3, 2
 BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
 """Lines that a headline and a change may take, and those of the first causes and of all further
@@ -66,7 +68,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
-    opened = _open(review, width)
+    opened = [*_open(review, width), *_accepted(review, width)]
     most = MOST_PROMISES if causes else left - len(opened)
     promises = promise_lines(promise_rows(review.promises), width, most)
     left -= len(promises) + len(opened)
@@ -103,16 +105,45 @@ def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
     """Blocks of causes under what they mean for the verdict."""
     lines: list[Text] = []
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
-        found = [block for x, block in zip(causes, blocks, strict=False) if x.holds is holds]
+    for title in (REQUIRED, PERMITTED, DOES_NOT_HOLD):
+        found = [block for x, block in zip(causes, blocks, strict=False) if _standing(x) == title]
         if found:
             lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]
     return lines
 
 
+def _standing(cause: CauseWords) -> str:
+    """What a cause means for the verdict."""
+    if cause.holds:
+        return REQUIRED
+    return PERMITTED if any(x.permitted for x in cause.findings) else DOES_NOT_HOLD
+
+
+def _permissions(findings: Sequence[Finding], blank: str, width: int) -> list[Text]:
+    """Who permitted what is found, up to where, until when and why; of which of several."""
+    several = len({x.check for x in findings}) > 1
+    found = [x for x in findings if x.permitted]
+    told = dict.fromkeys((f"{x.title}: " if several else "") + x.permitted for x in found)
+    return [*chain.from_iterable(hanging(blank, x, width, ("", "green"), CHANGE) for x in told)]
+
+
+def _accepted(review: Review, width: int) -> list[Text]:
+    """Who accepted what is open, until when and why, the first ones."""
+    items = [x for x in review.of_status(Status.OPEN) if x.permitted]
+    told = list(dict.fromkeys(f"{x.title}: {x.permitted}" for x in items))
+    if not told:
+        return []
+    lines = [Text(), *hanging("", "Accepted as open", width, ("", "bold"))]
+    for text in told[:MOST_ACCEPTED]:
+        lines += hanging(" ", text, width, ("", "green"), CHANGE)
+    more = len(told) - MOST_ACCEPTED
+    return [*lines, Text(f" and {more} more: --full", "dim")] if more > 0 else lines
+
+
 def _cause(cause: CauseWords, width: int) -> list[Text]:
     """One cause with its changes and its gravest caution."""
     lines, blank = _headline(cause, width, HEADLINE)
+    lines += _permissions(cause.findings, blank, width)
     for label, change in cause.changes:
         lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
     if cause.note:
@@ -123,6 +154,7 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
 def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
     """One cause with all that is to be changed in one text.  most: lines of head and change."""
     lines, blank = _headline(cause, width, most[0])
+    lines += _permissions(cause.findings, blank, width)
     change = cause.together or cause.note or next((text for _, text in cause.changes), "")
     return (
         [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]

@@ -49,7 +49,7 @@ CHECK = Check(
         "x_mech": Input("loudspeaker.x_mech"),
     },
     applies={
-        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
+        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open", "horn"),
         "loudspeaker.c_series": "none",
         "travel_stated": "yes",
     },

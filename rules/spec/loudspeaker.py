@@ -14,7 +14,7 @@ from ...linter.declare import (
     usually,
     word,
 )
-from .designs import PASSIVE_RADIATOR, VENTED
+from .designs import HORN, PASSIVE_RADIATOR, VENTED
 
 RATING_METHODS = (
     "aes2-1984",
@@ -227,6 +227,15 @@ class Loudspeaker(Section):
     )
     x_mech: Value | None = quantity(
         "mm", "excursion that damages, ONE way from rest, peak", "0.2 .. 60 mm", example="12 mm"
+    )
+    x_peak: Value | None = quantity(
+        "mm",
+        "largest excursion over the band at the limiter, ONE way from rest, peak, measured",
+        "0.05 .. 60 mm",
+        given="max",
+        concerns=HORN,
+        example="1.5 mm",
+        nature="outcome",
     )
     enclosure: LoudspeakerEnclosure | None = section(
         LoudspeakerEnclosure, part="loudspeaker enclosure"

@@ -56,7 +56,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "burn: a surface that is touched": (
         "critical",
         """
-    touch-temperature-enclosure touch-temperature-heatsink
+    stopped-fan-touch touch-temperature-enclosure touch-temperature-heatsink
     """,
     ),
     "fire: cells charged, emptied, heated or loaded beyond what they bear": (
@@ -141,7 +141,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     burst-temperature gate-supply-regulator junction-at-rated-sine
-    junction-temperature-margin short-circuit-heating
+    junction-temperature-margin short-circuit-heating stopped-fan-junction
     """,
     ),
     "destroyed: a loudspeaker at the end of its travel": (
@@ -153,7 +153,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "guard: set so that it cannot guard, while another check judges what it guards from": (
         "major",
         """
-    dc-detector-threshold lockout-above-plateau over-temperature-sensor
+    dc-detector-threshold enclosure-relied-on lockout-above-plateau over-temperature-sensor
     over-temperature-trip-in-use over-voltage-trip-ceiling over-voltage-trip-part
     """,
     ),

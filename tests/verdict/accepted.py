@@ -109,10 +109,16 @@ BY_LOSS_FACTOR = (
     " capacitors of that size are printed; not a hazard"
 )
 
+NO_FAN = (
+    "a fan that is not mentioned is not there: junction-at-rated-sine and"
+    " touch-temperature-heatsink then judge the heatsink in still air themselves"
+)
+
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
     Accepted("value-outside-usual-range stated-value-contradicts", ANY, ANY, "*", OWN_STATEMENT),
+    Accepted("stopped-fan-*", ANY, "thermal.heatsink*", "not applicable", NO_FAN),
     Accepted("rated-figures-agree", FIELD, "rated_*", "*", OWN_STATEMENT),
     Accepted("driver-edge-current", FIELD, "output_stage.t_edge", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "*", "*", OWN_STATEMENT),

@@ -25,6 +25,7 @@ from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reports.assess_json import json_report
 from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_page import page_lines
 from ampreview.linter.reports.assess_sarif import sarif_report
 from ampreview.linter.reports.assess_text import print_review
 
@@ -156,6 +157,24 @@ def test_a_departure_beyond_its_figure_holds(check: str, up_to: str, exceeded: b
     assert bool(answer(found, check).permitted) is not exceeded
 
 
+@pytest.mark.parametrize(
+    ("check", "up_to", "too_far"),
+    [
+        ("rail-stress", "110 %", False),  # a fifth of 92 % above them
+        ("rail-stress", "111 %", True),
+        ("rail-stress", "900 %", True),
+        ("rail-headroom", "3.2 V", False),  # a fifth of 4 V below them; half of 1 V is less
+        ("rail-headroom", "3.1 V", True),
+    ],
+)
+def test_a_permission_far_beyond_what_is_found_permits_nothing(
+    check: str, up_to: str, too_far: bool
+) -> None:
+    found = judged("46 V", permit(check=check, up_to=up_to))
+    assert own(found) == (["deviation-too-far"] if too_far else [])
+    assert bool(answer(found, check).permitted) is not too_far
+
+
 def test_a_permission_for_a_met_check_is_unused() -> None:
     found = judged("30 V", permit())
     assert own(found) == ["deviation-unused"]
@@ -198,6 +217,19 @@ def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
     assert [x["holds"] for x in answers if x["permitted"].startswith(told)] == [False, False]
     results = json.loads(sarif_report(outcomes))["runs"][0]["results"]
     assert sum(1 for x in results for y in x["suppressions"] if told in y["justification"]) == 2
+
+
+def test_the_page_says_who_permitted_why_and_until_when() -> None:
+    """What is permitted does not read as what merely does not hold."""
+    found = judged("46 V", permit(up_to="95 %"), permit(check="rail-headroom"))
+    lines = [line.plain for line in page_lines(found, 120)]
+    text = " ".join(" ".join(lines).split())
+    assert " Permitted" in lines
+    assert "permitted by Ada up to 95 % until 2030-06-30: the part is screened" in text
+    assert "Does not hold" not in text
+    opened = [line.plain for line in page_lines(on_an_open_item(), 160)]
+    assert " Accepted as open" in opened
+    assert any("accepted as open by Ada until 2030-06-30" in line for line in opened)
 
 
 def test_up_to_makes_no_sense_for_an_open_item() -> None:
