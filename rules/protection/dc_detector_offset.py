@@ -27,14 +27,13 @@ channels: {main: {rated_power: 50 W, dc_offset: 20 mV}}
 """
 
 CHECK = Check(
-    title="Steady offset vs. threshold of the direct-voltage detector",
+    title="Steady DC offset vs. DC detector threshold",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="dc_offset / v_trip",
-    sentence="The offset of {dc_offset} is {figure} times the threshold of the direct-voltage"
-    " detector, {v_trip}.",
+    sentence="Steady DC offset {dc_offset}; DC detector threshold {v_trip} ({figure:%}).",
     inputs={
         "dc_offset": Input("dc_offset"),
         "v_trip": Input("protection.dc_detector.v_trip"),

@@ -201,7 +201,7 @@ def test_markdown_has_a_row_for_each_question_and_escapes_the_spec() -> None:
     rows = [line for line in text.splitlines() if line.startswith("| ") and "---" not in line]
     assert len(rows) == 1 + 5
     assert {line.count(" |") for line in rows} == {5}
-    assert "| rating drain to source; a limit \\[v\\_dss, in V\\] | Output devices" in text
+    assert "| drain-source voltage rating; a limit \\[v\\_dss, in V\\] | Output devices" in text
 
 
 def test_the_whole_letter_has_what_its_first_page_leaves_out() -> None:
