@@ -65,11 +65,15 @@ def is_settled(over: Bounded) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Border:
-    """What a value must be for a check to be met: at least or at most so much, in SI."""
+    """What a value must be for a check to be met: at least or at most so much, in SI.
+
+    beyond: what the check finds a hair beyond it.
+    """
 
     at_least: bool
     value: float
     unit: str
+    beyond: Severity | None = None
 
     def __str__(self) -> str:
         side = "at least" if self.at_least else "at most"
@@ -222,17 +226,24 @@ def _points(leaf: Value) -> list[float]:
     return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
 
 
-def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | None:
+def border_of(
+    over: Bounded, check: Check, path: str, unit: str, avoids: Severity | None = None
+) -> Border | None:
     """What a missing leaf must be where the others are at their best.
 
-    None where the check is not met from there to one end of its range.
+    avoids: the finding that must not come up; without it none may.  None where the check is not
+    met from there to one end of its range.
     """
     if over.at_best is None or path not in over.node.leaves:
         return None
     node, corner = over.node, over.at_best
+    limit = CLEAR if avoids is None else avoids.rank + 1
+
+    def found(x: float) -> Severity | None:
+        return missed(check, float(node.value(Moved(corner, path, x))))
 
     def meets(x: float) -> bool:
-        return missed(check, float(node.value(Moved(corner, path, x)))) is None
+        return _rank(found(x)) >= limit
 
     points = _points(node.leaves[path])
     fine = [meets(x) for x in points]
@@ -245,7 +256,7 @@ def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | Non
     for _ in range(BISECTIONS):
         middle = (good + bad) / 2
         good, bad = (middle, bad) if meets(middle) else (good, middle)
-    return Border(good > bad, _rounded(good, unit, up=good > bad), unit)
+    return Border(good > bad, _rounded(good, unit, up=good > bad), unit, found(bad))
 
 
 def _rounded(x: float, unit: str, up: bool) -> float:

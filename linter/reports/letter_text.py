@@ -17,6 +17,7 @@ from .groups import groups, together
 from .phrases import clean, escaped
 from .promise_words import promise_rows
 from .questions_text import condition, heading, subject
+from .requirements_text import warnings
 from .verdict import WEAKENED, weakened_lines
 
 T = TypeVar("T")
@@ -139,5 +140,6 @@ def what(item: Wanted) -> str:
 
 
 def bounds(item: Wanted) -> str:
-    """What the value must be, or nothing."""
-    return " and ".join(str(bound.border) for bound in item.bounds)
+    """What the value must be, or nothing; and where that cannot do."""
+    told = dict.fromkeys(text for bound in item.bounds for text in warnings(bound))
+    return "; ".join((" and ".join(str(bound.border) for bound in item.bounds), *told)).strip("; ")
