@@ -86,7 +86,7 @@ class Weight(NamedTuple):
 
 def _weights(review: Review) -> Mapping[str, Weight]:
     found: dict[str, Weight] = {}
-    for item in filter(asks, review.findings):
+    for item in (x for x in review.findings if asks(x)):
         for gap in item.advice.missing:
             weight = Weight(_worst(review, item), item.stake != "safety", item.title)
             found[gap.path] = min(weight, found.get(gap.path, weight), key=lambda x: x[:2])

@@ -92,7 +92,7 @@ def _found(run: Assessment, review: Review) -> Iterator[Requirement | Unmet]:
     """All bounds on what the open answers lack."""
     wanted: dict[tuple[str, ...], str] = {}
     lacking: set[tuple[str, str, str]] = set()
-    for finding in filter(asks, review.findings):
+    for finding in (x for x in review.findings if asks(x)):
         for gap in finding.advice.missing:
             wanted.setdefault(alike_paths(run.spec, gap.path), gap.path)
             lacking.add((finding.check, finding.subject, gap.path))

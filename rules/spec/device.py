@@ -293,8 +293,7 @@ class Device(Section):
     )
     lead_max: Value | None = quantity(
         "m",
-        "longest loudspeaker lead that the part allows with this filter; default: from the edge"
-        " time",
+        "longest loudspeaker lead that the part allows; default: from the edge time",
         "0.02 .. 10 m",
         given="max",
         concerns=UNFILTERED,
