@@ -146,10 +146,12 @@ def text(field: "Field") -> Callable[[Any], str]:
 
 
 def listed(field: "Field") -> Callable[[Any], tuple[str, ...]]:
-    """Accepts a list of words, or of texts where the field names no words."""
+    """Accepts a list of words, or of texts where the field names no words; one may stand alone."""
     member = word(field) if field.words else text(field)
 
     def accept(data: Any) -> tuple[str, ...]:
+        if isinstance(data, str) and data and "," not in data:
+            return (member(data),)
         if not isinstance(data, (list, tuple)):
             raise refusal(field, "this is not a list", "a list in square brackets")
         return tuple(member(item) for item in data)

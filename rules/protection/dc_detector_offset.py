@@ -2,7 +2,7 @@
 
 Every stage leaves some millivolts of direct voltage on its loudspeaker, and a detector that
 trips below them disconnects the loudspeaker for good, or chatters. On the bench that is found
-within a minute, and the usual cure there is to disable the detector, which then protects
+within a minute, and the usual remedy there is to disable the detector, which then protects
 nobody. A detector with a threshold of a few millivolts belongs into a part that trims its
 offset; beside another stage its number is mostly a slip of the unit.
 

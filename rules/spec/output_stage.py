@@ -15,7 +15,7 @@ from ...linter.declare import (
 )
 from .designs import INTEGRATED
 from .device import Device
-from .trade_sizes import TOPOLOGIES
+from .trade_sizes import DEVICES_CALLED, TOPOLOGIES
 
 
 class Snubber(Section):
@@ -114,6 +114,7 @@ class OutputStage(Section):
         "separate switches, or a power stage that its data sheet limits as a whole",
         asked_first="devices",
         nature="topology",
+        called=DEVICES_CALLED,
     )
     parallel: Value | None = count(
         "devices in parallel that act as one switch; paralleled legs of a part count here",
