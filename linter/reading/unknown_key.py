@@ -62,7 +62,7 @@ def _placed(schema: Schema, called: Iterable[str]) -> list[str]:
     found = []
     for path in called:
         field = known_field(schema, path.partition(":")[0])
-        meaning = field.meaning.partition(";")[0] if field and ":" not in path else ""
+        meaning = field.meaning.partition(";")[0].rstrip(".") if field and ":" not in path else ""
         found.append(f"{path} ({meaning[:MAX_KEY]})" if meaning else path)
     return found
 

@@ -103,7 +103,7 @@ def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
     """Blocks of causes under what they mean for the verdict."""
     lines: list[Text] = []
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
+    for title, holds in (("Required before release", True), ("Does not block release", False)):
         found = [block for x, block in zip(causes, blocks, strict=False) if x.holds is holds]
         if found:
             lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]

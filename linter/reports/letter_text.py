@@ -90,12 +90,17 @@ def _notes(review: Review) -> list[str]:
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     """The lists that are not empty, each point in one line."""
-    explain = [f"{row.promised}: we find {row.allowed}." for row in promise_rows(letter.explain)]
+    explain = [f"{x.promised}: we find {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
     for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
         if points:
             yield name, [clean(point) for point in points]
+
+
+def _inside(text: str) -> str:
+    """A sentence that goes on in another one: small at first, unless that is an abbreviation."""
+    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
 
 
 def _faults(cause: CauseWords) -> Iterator[str]:

@@ -36,7 +36,8 @@ CHECK = Check(
     sources=(
         derivation("divider of load and copper"),
         Source(
-            "IRAUDAMP7D reference design, rev 2.9", "specifies 20 mohm at most, 4 ohm; no page given"
+            "IRAUDAMP7D reference design, rev 2.9",
+            "specifies 20 mohm at most, 4 ohm; no page given",
         ),
     ),
     cases=(

@@ -8,7 +8,7 @@ offset; beside another stage its number is mostly a slip of the unit.
 
 The figure is the largest offset over the lowest threshold. Above 1 is major: the amplifier does
 not play. Above a half is minor, since offsets drift with temperature and age (common practice,
-no source). A detector that watches duty or oscillation has no threshold in volts. First cure:
+no source). A detector that watches duty or oscillation has no threshold in volts. First fix:
 a higher threshold, far below what hurts the voice coil, or a trimmed offset.
 """
 
