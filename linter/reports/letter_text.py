@@ -90,7 +90,7 @@ def _notes(review: Review) -> list[str]:
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     """The lists that are not empty, each point in one line."""
-    explain = [f"{x.promised}: we find {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
+    explain = [f"{x.promised}: {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
     for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
@@ -99,7 +99,9 @@ def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
 
 
 def _inside(text: str) -> str:
-    """A sentence that goes on in another one: small at first, unless that is an abbreviation."""
+    """What a promise comes to, behind its colon: a number, or a sentence that begins small."""
+    if text[:1].isdigit():
+        return f"we find {text}"
     return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
 
 
