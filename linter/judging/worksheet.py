@@ -126,10 +126,8 @@ def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
 
 def _formula(way: Way) -> str:
     """The formula; of a value that is taken as it is the name of what it is taken from."""
-    (first, *others) = [*way.inputs.values()] or [None]
-    if way.formula == "value" and isinstance(first, Input) and not others:
-        return first.path
-    return way.formula
+    paths = [item.path for item in way.inputs.values() if isinstance(item, Input)]
+    return paths[0] if way.formula == "value" and len(paths) == 1 else way.formula
 
 
 def _value(quantity: Derived, value: Any) -> str:
