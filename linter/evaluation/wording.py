@@ -134,17 +134,17 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
             words[name] = Said(value, item.unit, _instead(node.arguments[name], value), ratio)
         else:
             words[name] = item.value
-    text = IN_BRACKETS.sub(_known, check.sentence.format_map(words).removesuffix("."))
+    text = IN_BRACKETS.sub(known, check.sentence.format_map(words).removesuffix("."))
     if re.search(rf"\b{UNKNOWN}\b", text):
         return f"{check.title}: not known"
     return text[:1].upper() + text[1:]
 
 
-def _known(remark: re.Match[str]) -> str:
+def known(remark: re.Match[str]) -> str:
     """A remark in brackets without the parts that say nothing."""
     parts = re.split(r"(?<=[,;]) ", remark[1])
-    known = [part for part in parts if not re.search(rf"\b{UNKNOWN}\b", part)]
-    return f" ({' '.join(known).rstrip(',;')})" if known else ""
+    said = [part for part in parts if not re.search(rf"\b{UNKNOWN}\b", part)]
+    return f" ({' '.join(said).rstrip(',;')})" if said else ""
 
 
 def _instead(node: Node, value: Any) -> str:
