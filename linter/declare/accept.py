@@ -31,12 +31,13 @@ def refusal(field: "Field", problem: str, expected: str, example: str = "") -> P
 
 
 def spelled(text: str) -> str:
-    """A text without what the trade spells in several ways: capitals, gaps and dashes.
+    """A text without what the trade spells in several ways: capitals, gaps, dashes, Greek.
 
-    >>> spelled("AWG 18"), spelled("Full-bridge")
-    ('awg18', 'fullbridge')
+    >>> spelled("AWG 18"), spelled("Full-bridge"), spelled("θJA")
+    ('awg18', 'fullbridge', 'thetaja')
     """
-    return re.sub(r"[\s_-]+", "", text.casefold())
+    plain = re.sub(r"[\s_-]+", "", text.casefold())
+    return plain.replace("θ", "theta").replace("ψ", "psi")
 
 
 def meant(field: "Field", data: Any) -> Any:
