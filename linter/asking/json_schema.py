@@ -103,7 +103,7 @@ def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
             if field.words
             else {"type": ["string", "number"]}
         )
-        return {"type": ["array", "null"], "items": member}
+        return {"anyOf": [{"type": ["array", "null"], "items": member}, member]}
     if field.model is None:
         return ANY_TEXT if not field.required else {"type": ["string", "number", "boolean"]}
     return _group(field, field.model, definitions)

@@ -15,7 +15,7 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--milestone",
         choices=("concept", "prototype", "production"),
-        help="what the verdict is wanted for (default: what the spec says)",
+        help="milestone of the verdict (default: what the spec says)",
     )
     parser.add_argument(
         "--hold-at",

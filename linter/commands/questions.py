@@ -26,14 +26,14 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument(
         "--blank",
         type=Path,
-        metavar="ANSWERS.amp.yaml",
-        help="write a form for the answers; `ampreview amend --answers` takes it in",
+        metavar="YAML",
+        help="write a form (.amp.yaml) for the answers; `ampreview amend --answers` takes it in",
     )
     what.add_argument(
         "--table",
         type=Path,
-        metavar="ANSWERS.csv",
-        help="the same as a table with a column for the answers",
+        metavar="CSV",
+        help="the same as a table (.csv) with a column for the answers",
     )
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")

@@ -31,12 +31,13 @@ def refusal(field: "Field", problem: str, expected: str, example: str = "") -> P
 
 
 def spelled(text: str) -> str:
-    """A text without what the trade spells in several ways: capitals, gaps and dashes.
+    """A text without what the trade spells in several ways: capitals, gaps, dashes, Greek.
 
-    >>> spelled("AWG 18"), spelled("Full-bridge")
-    ('awg18', 'fullbridge')
+    >>> spelled("AWG 18"), spelled("Full-bridge"), spelled("θJA")
+    ('awg18', 'fullbridge', 'thetaja')
     """
-    return re.sub(r"[\s_-]+", "", text.casefold())
+    plain = re.sub(r"[\s_-]+", "", text.casefold())
+    return plain.replace("θ", "theta").replace("ψ", "psi")
 
 
 def meant(field: "Field", data: Any) -> Any:
@@ -146,10 +147,12 @@ def text(field: "Field") -> Callable[[Any], str]:
 
 
 def listed(field: "Field") -> Callable[[Any], tuple[str, ...]]:
-    """Accepts a list of words, or of texts where the field names no words."""
+    """Accepts a list of words, or of texts where the field names no words; one may stand alone."""
     member = word(field) if field.words else text(field)
 
     def accept(data: Any) -> tuple[str, ...]:
+        if isinstance(data, str) and data and "," not in data:
+            return (member(data),)
         if not isinstance(data, (list, tuple)):
             raise refusal(field, "this is not a list", "a list in square brackets")
         return tuple(member(item) for item in data)

@@ -96,11 +96,15 @@ def is_settled(over: Bounded) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Border:
-    """What a value must be for a check to be met: at least or at most so much, in SI."""
+    """What a value must be for a check to be met: at least or at most so much, in SI.
+
+    beyond: what the check finds a hair beyond it.
+    """
 
     at_least: bool
     value: float
     unit: str
+    beyond: Severity | None = None
 
     def __str__(self) -> str:
         side = "at least" if self.at_least else "at most"
@@ -267,22 +271,35 @@ def _points(leaf: Value) -> list[float]:
     return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
 
 
-def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | None:
+def border_of(
+    over: Bounded, check: Check, path: str, unit: str, avoids: Severity | None = None
+) -> Border | None:
     """What a missing leaf must be where the others are at their best.
 
-    None where the check is not met from there to one end of its range.
+    avoids: the finding that must not come up; without it none may.  None where the check is not
+    met from there to one end of its range.
     """
     corner = over.at_best.corner
     if corner is None or path not in over.node.leaves:
         return None
-    return _border(over.node, corner, check, path, unit)
+    return _border(over.node, corner, check, path, unit, avoids)
 
 
 def _border(
-    node: Computed, corner: Mapping[str, float], check: Check, path: str, unit: str
+    node: Computed,
+    corner: Mapping[str, float],
+    check: Check,
+    path: str,
+    unit: str,
+    avoids: Severity | None = None,
 ) -> Border | None:
+    limit = CLEAR if avoids is None else avoids.rank + 1
+
+    def found(x: float) -> Severity | None:
+        return missed(check, float(node.value(Moved(corner, path, x))))
+
     def meets(x: float) -> bool:
-        return missed(check, float(node.value(Moved(corner, path, x)))) is None
+        return _rank(found(x)) >= limit
 
     points = _points(node.leaves[path])
     fine = [meets(x) for x in points]
@@ -295,7 +312,7 @@ def _border(
     for _ in range(BISECTIONS):
         middle = (good + bad) / 2
         good, bad = (middle, bad) if meets(middle) else (good, middle)
-    return Border(good > bad, _rounded(good, unit, up=good > bad), unit)
+    return Border(good > bad, _rounded(good, unit, up=good > bad), unit, found(bad))
 
 
 def _rounded(x: float, unit: str, up: bool) -> float:

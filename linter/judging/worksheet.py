@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ..check import Derived, Source
+from ..check import Derived, Input, Source, Way
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed, Corner, Fixed, LeafNode, Node
@@ -116,12 +116,18 @@ def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
         "derived",
         node.label,
         quantity.meaning,
-        node.way.formula,
+        _formula(node.way),
         _value(quantity, node.value()),
         _value(quantity, node.value(corner)),
         None,
         quantity.sources,
     )
+
+
+def _formula(way: Way) -> str:
+    """The formula; of a value that is taken as it is the name of what it is taken from."""
+    paths = [item.path for item in way.inputs.values() if isinstance(item, Input)]
+    return paths[0] if way.formula == "value" and len(paths) == 1 else way.formula
 
 
 def _value(quantity: Derived, value: Any) -> str:

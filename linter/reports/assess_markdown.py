@@ -92,7 +92,7 @@ def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
 
 def _causes(causes: Sequence[CauseWords]) -> Iterator[str]:
     """What holds, then what does not, cause by cause; minor ones stand among the findings."""
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
+    for title, holds in (("Required before release", True), ("Does not block release", False)):
         found = [x for x in causes if x.holds is holds and x.severity != Severity.MINOR]
         if found:
             yield f"### {title}"

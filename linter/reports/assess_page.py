@@ -25,7 +25,7 @@ from .promise_words import promise_rows
 from .verdict import DISCLAIMER, house_change
 
 LINES = 60
-REQUIRED, PERMITTED, DOES_NOT_HOLD = "Required before release", "Permitted", "Does not hold"
+REQUIRED, PERMITTED, NOT_BLOCKING = "Required before release", "Permitted", "Does not block release"
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
@@ -105,7 +105,7 @@ def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
     """Blocks of causes under what they mean for the verdict."""
     lines: list[Text] = []
-    for title in (REQUIRED, PERMITTED, DOES_NOT_HOLD):
+    for title in (REQUIRED, PERMITTED, NOT_BLOCKING):
         found = [block for x, block in zip(causes, blocks, strict=False) if _standing(x) == title]
         if found:
             lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]
@@ -116,7 +116,7 @@ def _standing(cause: CauseWords) -> str:
     """What a cause means for the verdict."""
     if cause.holds:
         return REQUIRED
-    return PERMITTED if any(x.permitted for x in cause.findings) else DOES_NOT_HOLD
+    return PERMITTED if any(x.permitted for x in cause.findings) else NOT_BLOCKING
 
 
 def _permissions(findings: Sequence[Finding], blank: str, width: int) -> list[Text]:

@@ -37,6 +37,7 @@ SIGNAL_STYLES = {
     "NOTICE": "bold blue",
 }
 LABEL = 12
+NO_BLOCK = "does not block release"
 
 
 def print_review(review: Review, console: Console, dated: bool = False) -> None:
@@ -109,7 +110,9 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
     style = STYLES[cause.severity]
     lead = f"{cause.number}  {cause.severity}  "
     if cause.is_plain:
-        return hanging(lead, "holds" if cause.holds else "does not hold", width, (style, "dim"))
+        return hanging(
+            lead, "required before release" if cause.holds else NO_BLOCK, width, (style, "dim")
+        )
     lines = hanging(lead, cause.headline, width, (style, "bold"))
     for label, change in cause.changes:
         lines += _row(label, change, width)
@@ -184,7 +187,7 @@ def _open(review: Review, width: int) -> list[Text]:
     lines = _heading(f"OPEN  {len(items)}") if items else []
     holding = {id(item) for item in review.verdict.holding}
     for item, subjects in groups(sorted(items, key=lambda x: id(x) not in holding)):
-        holds = "required before release" if id(item) in holding else "does not hold"
+        holds = "required before release" if id(item) in holding else NO_BLOCK
         lines += hanging("▪ ", f"{item.title} · {together(subjects)}", width, ("blue", "bold"))
         if item.evidence.figure is not None or not item.advice.missing:
             lines += _row("", item.message, width)

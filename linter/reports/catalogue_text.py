@@ -78,13 +78,17 @@ def paragraphs(prose: str) -> list[str]:
 
 def limits(check: Check) -> list[str]:
     """One line a threshold, with its basis."""
+    return [
+        f"{name}: {side} {text}; {cited(check.limits.basis[name])}"
+        for name, side, text in thresholds(check)
+    ]
+
+
+def thresholds(check: Check) -> list[tuple[str, str, str]]:
+    """Severity, side and number of each threshold."""
     side = "below" if isinstance(check.limits, AtLeast) else "above"
-    lines = []
-    for name in ("critical", "major", "minor"):
-        text = getattr(check.limits, name)
-        if text is not None:
-            lines.append(f"{name}: {side} {text}; {cited(check.limits.basis[name])}")
-    return lines
+    stated = ((name, getattr(check.limits, name)) for name in ("critical", "major", "minor"))
+    return [(name, side, text) for name, text in stated if text is not None]
 
 
 def case_line(check: Check, case: Case) -> str:

@@ -20,7 +20,10 @@ from .verdict import WEAKENED, counted, weakened_lines
 EFFECTS = {
     "appeared": ("New findings", "red"),
     "graver": ("More severe than before", "red"),
-    "fell silent": ("No longer judged: the spec no longer says what the finding rested on", "red"),
+    "no longer judged": (
+        "No longer judged: the spec no longer says what the finding rested on",
+        "red",
+    ),
     "opened": ("No longer answered", "blue"),
     "permission lost": ("No longer permitted", "red"),
     "permitted": ("Permitted by a deviation", "cyan"),

@@ -17,6 +17,7 @@ from .groups import groups, together
 from .phrases import clean, escaped
 from .promise_words import promise_rows
 from .questions_text import condition, heading, subject
+from .requirements_text import warnings
 from .verdict import WEAKENED, weakened_lines
 
 T = TypeVar("T")
@@ -89,12 +90,19 @@ def _notes(review: Review) -> list[str]:
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     """The lists that are not empty, each point in one line."""
-    explain = [f"{row.promised}: we find {row.allowed}." for row in promise_rows(letter.explain)]
+    explain = [f"{x.promised}: {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
     for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
         if points:
             yield name, [clean(point) for point in points]
+
+
+def _inside(text: str) -> str:
+    """What a promise comes to, behind its colon: a number, or a sentence that begins small."""
+    if text[:1].isdigit():
+        return f"we find {text}"
+    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
 
 
 def _faults(cause: CauseWords) -> Iterator[str]:
@@ -139,5 +147,6 @@ def what(item: Wanted) -> str:
 
 
 def bounds(item: Wanted) -> str:
-    """What the value must be, or nothing."""
-    return " and ".join(str(bound.border) for bound in item.bounds)
+    """What the value must be, or nothing; and where that cannot do."""
+    told = dict.fromkeys(text for bound in item.bounds for text in warnings(bound))
+    return "; ".join((" and ".join(str(bound.border) for bound in item.bounds), *told)).strip("; ")

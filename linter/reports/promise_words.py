@@ -17,6 +17,7 @@ STYLES = {
     "supported": "green",
 }
 MOST_NUMBERS = 2
+AS_SPECIFIED = "as specified"
 MOST_MISSING = 2
 
 
@@ -69,7 +70,8 @@ def _numbers(numbers: Sequence[Allowed]) -> list[str]:
     same = len({number.at for number in numbers}) == 1
     told = []
     for place, number in enumerate(numbers, start=1):
-        parts = (show(number.value, number.unit), number.says)
+        plain = AS_SPECIFIED if len(numbers) > 1 else ""
+        parts = (show(number.value, number.unit), number.says or plain)
         text = " ".join(part for part in parts if part)
         at = number.at if not same or place == len(numbers) else ""
         told.append(f"{text}, {at}" if at else text)

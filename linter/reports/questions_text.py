@@ -44,8 +44,7 @@ def condition(question: SupplierQuestion) -> str:
     """What is asked, how it is to be given, and what has to be said with it."""
     field = question.field
     if field.kind == "section":
-        other = ", or that there is none" if field.can_be_none else ""
-        return f"{field.meaning.rstrip('.')}: its data{other}"
+        return "its data, or that there is none" if field.can_be_none else "its data"
     parts = [re.sub(r"; default:.*", "", field.meaning)]
     if field.words:
         parts.append("one of " + ", ".join(field.words))

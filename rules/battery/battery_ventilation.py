@@ -41,15 +41,16 @@ channels:
 """
 
 CHECK = Check(
-    title="Vent area for hydrogen vs. area needed, lead-acid",
+    title="Vent area vs. area needed for hydrogen (lead-acid)",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="vent_area / (series * share of capacity by chemistry / hour * air_per_charge"
     " / air_speed)",
-    sentence="{series:cell|cells} of {capacity} charge behind {vent_area} of vent openings,"
-    " {figure:% of} the area that hydrogen needs.",
+    sentence="Vent openings {vent_area}, {figure:% of} the area needed for hydrogen"
+    " ({series:cell|cells},"
+    " {capacity}).",
     inputs={
         "vent_area": Input("vent_area_seen"),
         "series": Input("battery.series"),

@@ -39,7 +39,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 where part names no cell that is made_for it, else 0",
-    sentence="Stated cell type {made_for}; type number {part}.",
+    sentence="Cell stated as {made_for}; its type number is {part}.",
     inputs={
         "part": Input("battery.cell.part"),
         "made_for": Input("battery.cell.made_for"),

@@ -37,7 +37,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="0 if sensor is none, 1 if board, 2 if cell",
-    sentence="{sensor:?No temperature sensor in the charger|Charger temperature sensor: #}.",
+    sentence="{sensor:?No temperature sensor in the charger|The charger's temperature sensor is"
+    " at: #}.",
     inputs={"sensor": Input("battery.charger.sensor")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(

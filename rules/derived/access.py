@@ -32,7 +32,7 @@ TERMINALS = {
     "v_terminal_ac": Input("v_terminal_ac"),
     "v_pair_ac": Input("v_pair_ac"),
 }
-SHORTED = derivation("one switch shorted: a leg stands at its rail")
+SHORTED = derivation("one switch shorted: a leg is at its rail")
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 

@@ -38,7 +38,7 @@ def guarded_current(i_rated: float, area: float) -> float:
 
 HOTTEST = derivation(
     "heat goes with the square of the current: twice that of a chassis wire, some 35 K, is"
-    " 140 K, which the hottest insulation of 200 degC just bears"
+    " 140 K, which the hottest insulation of 200 degC just withstands"
 )
 
 

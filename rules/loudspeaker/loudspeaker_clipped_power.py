@@ -6,7 +6,7 @@ supply that gives up) stops it, and the coil sees it for as long as someone leav
 control turned up.  The figure takes that square wave, or what the limiters let through:
 the long-term limiter bounds the rms voltage, the peak limiter the crest.  Where neither
 clip onset nor a rated power is known, the sine that touches the rails is taken: no stage
-gives more, so a pass stands and a failure leans on it.
+gives more, so a pass counts and a failure leans on it.
 
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven

@@ -14,7 +14,7 @@ from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, 
 from ..formulas.driver import largest
 
 KIT = Source(
-    "Dayton BR-1 loudspeaker kit manual", "p. 4: 6.5 ohm and 1.87 mH ask for 8.125 ohm, 28.3 uF"
+    "Dayton BR-1 loudspeaker kit manual", "p. 4: 6.5 ohm and 1.87 mH need 8.125 ohm, 28.3 uF"
 )
 
 

@@ -57,7 +57,7 @@ CHECK = Check(
     " v = v_sine_max 10^((crest_of_sine - crest_factor)/20), x = 2 pi band_high damper_c;"
     " connection each-terminal: v over n_legs",
     sentence="Damper resistor dissipates {p_rated:*figure}; rated {p_rated} ({crest_factor} crest"
-    " factor at {band_high}, carrier {p_carrier}).",
+    " factor at {band_high}, {p_carrier} from the carrier).",
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("crest_tested"),

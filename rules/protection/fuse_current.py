@@ -43,7 +43,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="i_source_rms / (share of i_rated by standard * k_ambient); share: UL 0.75, IEC 1",
-    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse ({standard})"
+    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse"
+    " ({standard:upper})"
     " carries {i_source_rms:/figure} continuously (ambient derating {k_ambient}).",
     inputs={
         "i_source_rms": Input("i_source_rms"),

@@ -56,7 +56,7 @@ CHECK = Check(
     formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault /"
     " larger of p_driver_noise and p_safe",
     sentence="A shorted switch puts {p_dc_fault} DC into each voice coil (rated {p_driver_noise});"
-    " detector action {action}, independent of the stage: {independent}.",
+    " detector action: {action:words}; independent of the stage: {independent}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input(

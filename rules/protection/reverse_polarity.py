@@ -38,7 +38,7 @@ CHECK = Check(
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
     sentence="{figure:?No reverse-polarity protection|Protected from reverse polarity} (connection"
-    " {connection}, blocking part {blocking}).",
+    " {connection}, {blocking:?no blocking part|blocking part #}).",
     inputs={
         "connection": Input("source_connection"),
         "blocking": Input("polarity_block"),

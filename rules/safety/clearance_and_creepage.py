@@ -43,7 +43,7 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Clearance and creepage vs. IEC 60664-1, functional insulation only",
+    title="Clearance and creepage vs. IEC 60664-1 (functional insulation)",
     figure=figure,
     unit="1",
     each="product",
@@ -51,7 +51,7 @@ CHECK = Check(
     formula="gap / larger of creepage (v_rail rail_count / volt, degree, surface) and clearance"
     " (degree, altitude / metre), in millimetre",
     sentence="Smallest gap {gap}; functional insulation needs {gap:/figure}"
-    " ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, {surface}).",
+    " ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, {surface:words}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),
         "v_rail": Input("v_rail_high"),

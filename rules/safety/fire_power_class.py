@@ -34,7 +34,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="p_fault unless fire_enclosure is yes",
-    sentence="Fire enclosure: {fire_enclosure}; uncontained fault power {figure:?none|#}.",
+    sentence="{figure:?Fault power is contained|A fault can draw # uncontained} (fire enclosure:"
+    " {fire_enclosure}).",
     inputs={
         "p_fault": Input("p_fault"),
         "fire_enclosure": Input("safety.fire_enclosure"),

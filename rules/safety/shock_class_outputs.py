@@ -60,7 +60,7 @@ CHECK = Check(
         AUDIO_CLASSES,
         AUDIO_BEFORE,
         ENERGY_CLASSES,
-        derivation("an idle bridge stands at half its rail"),
+        derivation("an idle bridge is at half its rail"),
     ),
     cautions=(CAUTION,),
     cases=(

@@ -37,7 +37,7 @@ CHECK = Check(
     stake="safety",
     formula="rail_count c (v_rail exp(-wait / (r c)))^2 / 2",
     sentence="{wait} after switch-off the bulk capacitors hold {figure} ({c} and {v_rail} per"
-    " rail, bleeder {r}).",
+    " rail, {r:?no bleeder|bleeder #}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails with capacitors"),

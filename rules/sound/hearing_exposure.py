@@ -84,7 +84,7 @@ CHECK = Check(
     stake="safety",
     formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
-    sentence="Programme level is {figure:+above|below} the {exposure_rule} limit for"
+    sentence="Programme level is {figure:+above|below} the {exposure_rule:upper} limit for"
     " {exposure_time} a day at {nearest_listener} (sine {level_a} at 1 m).",
     inputs={
         "level_a": Input("level_a"),

@@ -24,7 +24,7 @@ class Cell(Section):
     )
     v_charge: Value | None = quantity(
         "V",
-        "ONE cell at the end of charge; default: by chemistry",
+        "voltage of ONE cell at the end of charge; default: by chemistry",
         "1.3 .. 4.4 V",
         given="tol",
         concerns=BATTERY,

@@ -54,7 +54,7 @@ class Channel(Section):
 
     rated_power: Value | None = quantity(
         "W",
-        "sine, average, ONE channel with all driven, into rated_load at rated_thd",
+        "rated power, sine, ONE channel with all driven, into rated_load at rated_thd",
         "1.3 .. 1290 W",
         promise="higher",
         also="0.02 .. 1.3 W or 1290 .. 10000 W",  # wearables; big subwoofers

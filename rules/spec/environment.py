@@ -39,7 +39,8 @@ class Environment(Section):
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(
-        "degree at the board after IEC 60664-1; default: 2, outdoors 3 unless in a box of IP54",
+        "pollution degree at the board, IEC 60664-1; default: 2, outdoors 3 unless in a box of"
+        " IP54",
         "1 .. 3",
         possible="1 .. 3",
     )
@@ -49,12 +50,12 @@ class Environment(Section):
         default=usually("indoor"),
     )
     ip_code: str | None = text(
-        "protection by the enclosure that is claimed, IEC 60529; default: no claim",
+        "claimed IP code of the enclosure, IEC 60529; default: no claim",
         example="IP54",
         promise="stated",
     )
     am_receiver: str | None = word(
         RECEIVERS,
-        "amplitude-modulation radio near the product or in it",
+        "AM radio in the product or near it",
         default=usually("nearby"),
     )

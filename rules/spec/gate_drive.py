@@ -62,7 +62,7 @@ class Bootstrap(Section):
     )
     i_q: Value | None = quantity(
         "A",
-        "drawn by the floating supply: quiescent, level-shift and leakage current",
+        "current of the floating supply: quiescent, level shift and leakage",
         "5 .. 4000 uA",
         given="max",
         concerns=DISCRETE,
@@ -138,7 +138,8 @@ class GateDrive(Section):
     )
     i_source: Value | None = quantity(
         "A",
-        "driver, turn-on, peak; v_drv over it is its resistance; default: no resistance",
+        "peak current of the driver at turn-on; v_drv over it is its resistance; default: no"
+        " resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,
@@ -146,7 +147,8 @@ class GateDrive(Section):
     )
     i_sink: Value | None = quantity(
         "A",
-        "driver, turn-off, peak; v_drv over it is its resistance; default: no resistance",
+        "peak current of the driver at turn-off; v_drv over it is its resistance; default: no"
+        " resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,

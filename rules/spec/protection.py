@@ -66,7 +66,7 @@ class DcDetector(Section):
     )
     t_trip: Value | None = quantity(
         "s",
-        "time from the DC until the detector has acted",
+        "time from the onset of DC until the detector has acted",
         "10 .. 5000 ms",
         given="max",
         also="0.02 .. 10 ms",  # detectors inside parts
@@ -192,13 +192,13 @@ class ReversePolarity(Section):
     )
     v_block: Value | None = quantity(
         "V",
-        "drain to source rating of the blocking transistor; reverse voltage of the diode",
+        "drain-source rating of the blocking transistor; reverse voltage of the diode",
         "8 .. 200 V",
         given="max",
         example="60 V",
     )
     v_gss: Value | None = quantity(
-        "V", "rating gate to source of the blocking transistor", "5 .. 40 V", given="max"
+        "V", "gate-source rating of the blocking transistor", "5 .. 40 V", given="max"
     )
 
 

@@ -99,7 +99,7 @@ class Supply(Section):
     )
     v_source: Value | None = quantity(
         "V",
-        "at the terminals of the source, ahead of the converter; default: from the pack",
+        "voltage at the terminals of the source, ahead of the converter; default: from the pack",
         "2.5 .. 500 V",
         given="range",
         concerns=CONVERTER,
@@ -108,7 +108,7 @@ class Supply(Section):
     )
     v_rail: Value | None = quantity(
         "V",
-        "ONE rail to ground with the amplifier idle; default: the pack, where it is the rail",
+        "voltage of ONE rail to ground, amplifier idle; default: the pack, where it is the rail",
         "2.5 .. 200 V",
         given="range",
         concerns=NOT_THE_PACK,
@@ -150,7 +150,7 @@ class Supply(Section):
     )
     v_source_abs: Value | None = quantity(
         "V",
-        "input of the converter: absolute maximum",
+        "absolute maximum input voltage of the converter",
         "3 .. 500 V",
         given="max",
         concerns=CONVERTER,
@@ -158,7 +158,7 @@ class Supply(Section):
     )
     v_lockout: Value | None = quantity(
         "V",
-        "at the source: voltage below which the converter stops",
+        "source voltage below which the converter stops",
         "0.7 .. 400 V",
         given="line",
         concerns=CONVERTER,
@@ -201,7 +201,7 @@ class Supply(Section):
         nature="use",
     )
     certified: str | None = flag(
-        "what separates mains from a rail, or a source above 60 V, carries a safety certificate",
+        "the barrier to mains, or to a source above 60 V, carries a safety certificate",
         concerns=MAINS_OR_HIGH,
         nature="outcome",
     )
@@ -211,7 +211,7 @@ class Supply(Section):
     bulk: Bulk | None = section(Bulk, part="bulk capacitors")
     c_source: Value | None = quantity(
         "F",
-        "ONE rail: output capacitance of the source or converter, beside the bulk capacitors",
+        "output capacitance of source or converter on ONE rail, beside the bulk capacitors",
         "0 or 0.02 .. 19 mF",
         given="tol",
         concerns=NOT_THE_PACK,

@@ -73,9 +73,13 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "rthja": (f"{_DEVICE}.r_th_ja",),
     "thetajc": (f"{_DEVICE}.r_th_jc",),
     "rthjc": (f"{_DEVICE}.r_th_jc",),
+    "psijt": (f"{_DEVICE}.psi_jt",),
+    "psijb": (f"{_DEVICE}.psi_jb",),
+    "rth": ("thermal.heatsink.r_th_sa", f"{_DEVICE}.r_th_jc", f"{_DEVICE}.r_th_ja"),
     # modulator and filter
     "fsw": ("modulator.carrier",),
     "fpwm": ("modulator.carrier",),
+    "frequency": ("modulator.carrier",),
     "switchingfrequency": ("modulator.carrier",),
     "pwmfrequency": ("modulator.carrier",),
     "bd": ("modulator.levels: three-level",),
@@ -86,7 +90,7 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "coil": ("filter.inductor",),
     "dcr": ("filter.inductor.dcr",),
     "isat": ("filter.inductor.i_sat",),
-    "esr": ("supply.bulk.i_ripple", "filter.c_across.tan_delta"),
+    "esr": ("supply.bulk.i_ripple", "filter.c_across.tan_delta", "filter.inductor.dcr"),
     "fc": ("filter.corner",),
     # loudspeaker, heat, place
     "speaker": ("loudspeaker",),
@@ -99,5 +103,6 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "ta": ("environment.ambient",),
     "tamb": ("environment.ambient",),
     "awg": ("wiring.supply_lead.area", "lead.area"),
+    "gauge": ("wiring.supply_lead.area", "lead.area"),
     "ip": ("environment.ip_code",),
 }

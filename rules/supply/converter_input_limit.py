@@ -27,14 +27,13 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Source voltage vs. input rating of the converter",
+    title="Source voltage vs. converter input rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_source / v_abs",
-    sentence="The source reaches {v_source}, {figure} times the {v_abs} that the input of the"
-    " converter survives.",
+    sentence="Source reaches {v_source}; converter input rated {v_abs} ({figure:%}).",
     inputs={
         "v_source": Input("v_source_high"),
         "v_abs": Input("supply.v_source_abs"),

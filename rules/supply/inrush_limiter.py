@@ -34,8 +34,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="rail_count c_rail v_rail^2 / 2 where limiter is none and self_limits no, else 0",
-    sentence="{figure:?Inrush is limited|Inrush of # without a limiter} (limiter {limiter},"
-    " self-limiting source {self_limits}; {rail_count:rail|rails}, {c_rail}, {v_rail}).",
+    sentence="{figure:?Inrush is limited|Inrush of # without a limiter} (limiter: {limiter},"
+    " self-limiting source: {self_limits}; {rail_count:rail|rails}, {c_rail}, {v_rail}).",
     inputs={
         "c_rail": Input("supply.bulk.c"),
         "v_rail": Input("v_rail_high"),

@@ -11,7 +11,7 @@ offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
 It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
 half bridges are added as if they had the same sign. A source that is not known to sink is
 taken not to. An idle power that is not stated is added up from switch data and comes out low,
-so that a pass stands and a finding names it. First fix: remove the offset, then a bleeder.
+so that a pass counts and a finding names it. First fix: remove the offset, then a bleeder.
 
 A ratio of 1 is the balance itself. Half of it is kept as margin, since idle currents are
 typical values: common practice, no source.

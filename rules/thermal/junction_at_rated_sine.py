@@ -64,7 +64,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction_rated and t_junction_trip",
-    sentence="Continuous rated sine: junction {t_junction_rated}; with the over-temperature trip"
+    sentence="Continuous rated sine heats the junction to {t_junction_rated}; counting the trip,"
     " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),

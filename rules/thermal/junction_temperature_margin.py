@@ -69,7 +69,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction and t_trip_own",
-    sentence="Programme heats the hottest junction to {t_junction}; with a trip of its own"
+    sentence="Programme heats the hottest junction to {t_junction}; counting its own trip,"
     " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_junction": Input("t_junction_programme"),

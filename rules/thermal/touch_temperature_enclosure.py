@@ -80,7 +80,7 @@ CHECK = Check(
     stake="safety",
     formula=FORMULA,
     sentence="Enclosure rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
-    " ({material}, {touch}).",
+    " ({material}, touched {touch:words}).",
     inputs={
         "touch": Input("thermal.enclosure.touch"),
         "material": Input("thermal.enclosure.material"),

@@ -45,7 +45,7 @@ CHECK = Check(
     stake="safety",
     formula=FORMULA,
     sentence="Heatsink rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
-    " ({material}, {touch}).",
+    " ({material}, touched {touch:words}).",
     inputs={
         "touch": Input("thermal.heatsink.touch"),
         "material": Input("thermal.heatsink.material"),

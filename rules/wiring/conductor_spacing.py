@@ -62,7 +62,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="gap / (table at v_peak / volt, surface, altitude above high) millimetre",
-    sentence="Gap {gap} ({surface}); the spacing table needs {gap:/figure} at {v_peak}"
+    sentence="Gap {gap} ({surface:words}); the spacing table needs {gap:/figure} at {v_peak}"
     " ({figure:%}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),

@@ -242,7 +242,7 @@ FULL = f"""\
 {PROMISED}
  FINDINGS  2
 
- 1  critical  holds
+ 1  critical  required before release
  ▪ Rail voltage vs. rating of the capacitor · product
    figure      120 %, at most 100 %
                Rail 30 V; capacitor rated 25 V
@@ -252,7 +252,7 @@ FULL = f"""\
    check       capacitor-rating (invented)
    WARNING     Capacitors beyond their rating can burst.
 
- 2  major  holds
+ 2  major  required before release
  ▪ Run time vs. the claim · product
    figure      0.75, at least 1
                Run time 0.75 of the claimed 2 h
