@@ -4,7 +4,7 @@ Doubtful values come first, with all that hangs on them; then the fewest changes
 most; what is left is told by part.  Every failing answer stands in exactly one cause.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 
 from ..declare import local_path
 from ..finding import Cause, Remedy
@@ -12,7 +12,6 @@ from ..judging.review import Review
 from .cause_text import headline, note, parts
 from .combine import combined
 from .cover import Offer, chosen, concerns
-from .effect import Key
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
 from .solve import NUMBERS
@@ -27,18 +26,6 @@ def causes_of(review: Review) -> tuple[Cause, ...]:
     faults, trials = faults_of(review.failing()), Trials(review)
     stories = gathered(_stories(faults, trials), review)
     return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))
-
-
-def cause_numbers(causes: Sequence[Cause]) -> Mapping[Key, int]:
-    """The place of its cause, from 1, for each failing answer by check and subject.
-
-    Of several doubtful values in one subject the most urgent counts.
-    """
-    found: dict[Key, int] = {}
-    for number, cause in enumerate(causes, 1):
-        for item in cause.findings:
-            found.setdefault((item.check, item.subject), number)
-    return found
 
 
 def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:

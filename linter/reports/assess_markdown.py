@@ -53,7 +53,7 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
         yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
-    yield from promise_markdown(review.promises)
+    yield from promise_markdown(review)
     causes = cause_words(review, causes_of(review))
     yield from _causes(causes)
     yield from _required(review)

@@ -21,7 +21,6 @@ from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_t
 from .cause_words import CauseWords, cause_words
 from .lines import hanging, print_lines, room
 from .promise_text import promise_lines
-from .promise_words import promise_rows
 from .verdict import DISCLAIMER, house_change
 
 LINES = 60
@@ -68,7 +67,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
     opened = _open(review, width)
     most = MOST_PROMISES if causes else left - len(opened)
-    promises = promise_lines(promise_rows(review.promises), width, most)
+    promises = promise_lines(review, width, most)
     left -= len(promises) + len(opened)
     return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
 

@@ -26,7 +26,6 @@ from .phrases import (
     place_in_words,
 )
 from .promise_text import promise_lines
-from .promise_words import promise_rows
 from .verdict import DISCLAIMER
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
@@ -43,7 +42,7 @@ def print_review(review: Review, console: Console, dated: bool = False) -> None:
     """Print a whole review."""
     width, house = room(console), review.criteria.house
     lines = [*weakened_text(review, width), *verdict_lines(review, width)]
-    lines += promise_lines(promise_rows(review.promises), width)
+    lines += promise_lines(review, width)
     if house is not None:
         lines += [Text(), *house_lines(house, width)]
     for part in (_causes, _open, _met, _assumed, _silent):
