@@ -14,6 +14,7 @@ from .combine import combined
 from .cover import Offer, chosen, concerns
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
+from .shared import shared
 from .solve import NUMBERS
 from .suspects import suspects
 from .trial import Trials
@@ -37,7 +38,7 @@ def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
         about = frozenset({local_path(suspect.path)})
         told.append(Story("suspect", list(suspect.explains), about, suspect=suspect))
         left = [x for x in left if x not in suspect.explains]
-    for way, ended in chosen(left, trials):
+    for way, ended in shared(chosen(left, trials), trials):
         left = [x for x in left if x not in ended]
         about = frozenset(way.turns) or frozenset({seat(ended[0], trials.levers(ended[0]), review)})
         told.append(Story("change" if way.turns else "part", ended, about, [way]))

@@ -9,7 +9,8 @@ from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .change_words import change_in_words
 from .groups import groups, together
 from .markdown import markdown_table, promise_markdown
 from .phrases import (

@@ -19,7 +19,7 @@ from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
-from .lines import hanging, print_lines, room
+from .lines import fitting, hanging, print_lines, room
 from .promise_text import promise_lines
 from .verdict import DISCLAIMER, house_change
 
@@ -29,8 +29,8 @@ MOST_OPEN = 8
 MOST_CAUTIONS = 2
 HEADLINE, CHANGE = 3, 2
 BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
-"""Lines that a headline and a change may take, and those of the first causes and of all further
-ones where room is short."""
+"""Lines that a headline may take and a change should, and those of the first causes and of all
+further ones where room is short."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
 SIGNALS = {
     "DANGER": "bold red",
@@ -112,22 +112,19 @@ def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[
 def _cause(cause: CauseWords, width: int) -> list[Text]:
     """One cause with its changes and its gravest caution."""
     lines, blank = _headline(cause, width, HEADLINE)
-    for label, change in cause.changes:
-        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    for label, forms in cause.shorter:
+        lines += fitting(f"{blank}{label:<8}", forms, width, CHANGE)
     if cause.note:
-        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""))
     return [*lines, *_caution(cause.caution, blank, width)]
 
 
 def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
     """One cause with all that is to be changed in one text.  most: lines of head and change."""
     lines, blank = _headline(cause, width, most[0])
-    change = cause.together or cause.note or next((text for _, text in cause.changes), "")
-    return (
-        [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]
-        if change
-        else lines
-    )
+    others = next((forms for _, forms in cause.shorter), ())
+    forms = cause.together or ((cause.note,) if cause.note else others)
+    return [*lines, *fitting(f"{blank}change  ", forms, width, most[1])] if forms else lines
 
 
 def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:

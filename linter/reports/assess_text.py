@@ -12,7 +12,8 @@ from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .assess_head import house_lines, rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .change_words import change_in_words
 from .groups import groups, together
 from .lines import hanging, print_lines, room
 from .phrases import (

@@ -19,20 +19,6 @@ from .planted import COMPOSED, SAMPLES
 
 FOLDER = Path(__file__).parents[2] / "sample_specs"
 NAMES = (*SAMPLES, *COMPOSED)
-NOT_YET = {
-    "pack of one string": "a lower trip setting is proven for one check, another string for the"
-    " other; which one is the cause only the drawing of the pack can tell",
-}
-
-
-def known(*names: str) -> list[object]:
-    """All specs, those marked of which it is known that the causes are not told right yet."""
-    return [
-        pytest.param(x, marks=pytest.mark.xfail(strict=True, reason=NOT_YET[x]))
-        if x in names
-        else x
-        for x in NAMES
-    ]
 
 
 def planted(name: str) -> dict[str, tuple[str, ...]]:
@@ -61,7 +47,7 @@ def holding(name: str, check: str) -> set[int]:
     return {number for number, cause in numbers if check in {x.check for x in cause.findings}}
 
 
-@pytest.mark.parametrize("name", known("pack of one string"))
+@pytest.mark.parametrize("name", NAMES)
 def test_each_planted_cause_is_told_as_one(name: str) -> None:
     for fault, checks in planted(name).items():
         under = {check: holding(name, check) for check in checks}

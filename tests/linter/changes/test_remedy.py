@@ -25,7 +25,7 @@ from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.cause_words import change_in_words
+from ampreview.linter.reports.change_words import change_in_words
 
 BOOK = Source("an invented handbook", "p. 1")
 MAJOR = {"major": BOOK}
