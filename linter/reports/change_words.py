@@ -98,7 +98,10 @@ def _lowered(remedies: Sequence[Remedy]) -> str:
 def _effects(
     review: Review, about: Sequence[Finding], remedies: Sequence[Remedy], brevity: Brevity
 ) -> Iterator[list[str]]:
-    """What remedies fix, what they worsen, introduce and leave open; empty where nothing."""
+    """What remedies fix, what they worsen, introduce and leave open; empty where nothing.
+
+    A slipped value put right makes nothing worse: what it hid was as bad before.
+    """
     own = {_label(x): x for x in about}
     gone = {label for remedy in remedies for label in remedy.cured}
     gone |= {label for label, x in own.items() if any(r in x.advice.remedies for r in remedies)}
@@ -107,7 +110,8 @@ def _effects(
     yield [*told, f"fixes {others} other finding{'' if others == 1 else 's'}"] if others else told
     titles = {_label(x): x.title for x in review.findings}
     for word, kind in EFFECTS:
-        labels = [x for remedy in remedies for x in getattr(remedy, kind) if x not in gone]
+        told_of = [x for x in remedies if kind != "worsened" or x.kind != "slip" or x.title]
+        labels = [x for remedy in told_of for x in getattr(remedy, kind) if x not in gone]
         yield [f"{word} {_titled(labels, titles, brevity.names)}"] if labels else []
 
 
