@@ -58,6 +58,7 @@ EFFICIENCY = Promise(
     "claims.efficiency",
     (("claims.efficiency", "{}"),),
     (
+        PromiseCheck("efficiency-beyond-resistance", beyond, "with cold resistances alone"),
         PromiseCheck("efficiency-plausibility", beyond, "with the known losses", proves=True),
         PromiseCheck("efficiency-of-class-d"),
     ),

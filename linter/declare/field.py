@@ -21,7 +21,7 @@ from .usual import bounds
 Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
-Promise = Literal["", "higher", "lower", "wider", "stated"]
+Promise = Literal["", "higher", "lower", "wider", "stated", "limit"]
 Nature = Literal["", "part", "setting", "topology", "use", "claim", "outcome"]
 
 
@@ -56,7 +56,8 @@ class Field:
     part: the part that a section describes, in the words of those who make or sell it.
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
-        is ``stated`` at all.
+        is ``stated`` at all; or a ``limit`` of another promise: higher promises more, and
+        silence most of all.
     beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
         nobody from prototype on.
     nature: what kind of thing it is, where that differs from its section's; see ``Section``.

@@ -16,7 +16,7 @@ from ..finding import Advice, Finding, Severity
 from ..quantities.quantity import Value, show, spell
 from ..reading.loading import Spec
 from .bounds import out_of_bounds
-from .stated import CONTRADICTS, stated_finding
+from .stated import CONTRADICTS, UNUSUAL, stated_finding
 
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
@@ -25,7 +25,7 @@ APART = 100.0
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
 BUILT_IN = {
-    "value-outside-usual-range": "A value that is possible but far from what such parts have:"
+    UNUSUAL: "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
     " within a factor of three of that range, whose ends are not sharp, and where the value is"
@@ -91,7 +91,7 @@ def _unusual_finding(
         message += "; is the unit right?"
     place = spec.place(path)
     found = stated_finding(
-        "value-outside-usual-range",
+        UNUSUAL,
         "Value vs. usual range of its field",
         path,
         Severity.MINOR if slip is None else Severity.MAJOR,
@@ -114,8 +114,7 @@ def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
     place = spec.place(path)
     title = "Sides of a data-sheet line far apart"
     places = (place,) if place else ()
-    name = "value-outside-usual-range"
-    return stated_finding(name, title, path, Severity.MAJOR, message, places, SIDES)
+    return stated_finding(UNUSUAL, title, path, Severity.MAJOR, message, places, SIDES)
 
 
 def _scaled(value: Value, factor: float) -> Value:

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from operator import itemgetter
 from pathlib import Path
@@ -19,7 +19,7 @@ from .consistency import built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
-from .promises import Promised, promises_of
+from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
 
 STAKES = ("safety", "rating", "performance")
@@ -27,7 +27,10 @@ STAKES = ("safety", "rating", "performance")
 
 @dataclass(frozen=True, slots=True)
 class Review:
-    """A spec with the answer of every check and the verdict on them."""
+    """A spec with the answer of every check and the verdict on them.
+
+    slips: values that look like slips, by path, as they are taken to judge the promises.
+    """
 
     spec: Spec
     findings: tuple[Finding, ...]
@@ -35,6 +38,7 @@ class Review:
     catalogue: Catalogue
     criteria: Criteria = TODAY
     promises: tuple[Promised, ...] = ()
+    slips: Mapping[str, object] = field(default_factory=dict)
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -117,13 +121,15 @@ def concluded(
     """The review made of the answers of a run: stated values, deviations and verdict added."""
     spec, catalogue, stage = run.spec, run.catalogue, run.milestone
     answers = tuple(answers)
-    findings = (*built_in_findings(spec, run.graph), *answers)
+    stated = built_in_findings(spec, run.graph)
+    findings, slips = (*stated, *answers), slips_of(stated)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria, promises_of(run, answers))
+    promises = promises_of(run, answers, slips)
+    return Review(spec, findings, judged, catalogue, criteria, promises, slips)
 
 
 def review_file(

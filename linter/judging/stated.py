@@ -5,6 +5,7 @@ from ..declare import subject_of
 from ..finding import Evidence, Finding, Place, Severity, Status
 
 DOMAIN = "completeness"
+UNUSUAL = "value-outside-usual-range"
 CONTRADICTS = "stated-value-contradicts"
 
 

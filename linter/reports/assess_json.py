@@ -11,6 +11,7 @@ from operator import attrgetter
 from typing import Any
 
 from ..changes.causes import causes_of
+from ..changes.effect import in_text
 from ..check import Source
 from ..evaluation.wording import in_words
 from ..finding import Assumed, CornerValue, Evidence, Finding, Place, Remedy, Status
@@ -78,6 +79,9 @@ def _review(review: Review) -> dict[str, Any]:
         "hold_at": str(verdict.hold_at),
         "why": reason(review),
         "promises": [_promise(item) for item in review.promises],
+        "promises_judged_with": {
+            path: in_text(right) for path, right in review.slips.items() if review.promises
+        },
         "causes": [_cause(item) for item in causes],
         "to_be_released": [
             demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))

@@ -9,7 +9,8 @@ from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .change_words import change_in_words
 from .groups import groups, together
 from .markdown import markdown_table, promise_markdown
 from .phrases import (
@@ -53,7 +54,7 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
         yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
-    yield from promise_markdown(review.promises)
+    yield from promise_markdown(review)
     causes = cause_words(review, causes_of(review))
     yield from _causes(causes)
     yield from _required(review)

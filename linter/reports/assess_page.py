@@ -19,9 +19,8 @@ from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
-from .lines import hanging, print_lines, room
+from .lines import fitting, hanging, print_lines, room
 from .promise_text import promise_lines
-from .promise_words import promise_rows
 from .verdict import DISCLAIMER, house_change
 
 LINES = 60
@@ -32,8 +31,8 @@ MOST_CAUTIONS = 2
 MOST_ACCEPTED = 3
 HEADLINE, CHANGE = 3, 2
 BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
-"""Lines that a headline and a change may take, and those of the first causes and of all further
-ones where room is short."""
+"""Lines that a headline may take and a change should, and those of the first causes and of all
+further ones where room is short."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
 SIGNALS = {
     "DANGER": "bold red",
@@ -70,7 +69,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
     opened = [*_open(review, width), *_accepted(review, width)]
     most = MOST_PROMISES if causes else left - len(opened)
-    promises = promise_lines(promise_rows(review.promises), width, most)
+    promises = promise_lines(review, width, most)
     left -= len(promises) + len(opened)
     return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
 
@@ -144,10 +143,10 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
     """One cause with its changes and its gravest caution."""
     lines, blank = _headline(cause, width, HEADLINE)
     lines += _permissions(cause.findings, blank, width)
-    for label, change in cause.changes:
-        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    for label, forms in cause.shorter:
+        lines += fitting(f"{blank}{label:<8}", forms, width, CHANGE)
     if cause.note:
-        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""))
     return [*lines, *_caution(cause.caution, blank, width)]
 
 
@@ -155,12 +154,9 @@ def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
     """One cause with all that is to be changed in one text.  most: lines of head and change."""
     lines, blank = _headline(cause, width, most[0])
     lines += _permissions(cause.findings, blank, width)
-    change = cause.together or cause.note or next((text for _, text in cause.changes), "")
-    return (
-        [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]
-        if change
-        else lines
-    )
+    others = next((forms for _, forms in cause.shorter), ())
+    forms = cause.together or ((cause.note,) if cause.note else others)
+    return [*lines, *fitting(f"{blank}change  ", forms, width, most[1])] if forms else lines
 
 
 def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:

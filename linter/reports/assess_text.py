@@ -12,7 +12,8 @@ from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .assess_head import house_lines, rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .change_words import change_in_words
 from .groups import groups, together
 from .lines import hanging, print_lines, room
 from .phrases import (
@@ -26,7 +27,6 @@ from .phrases import (
     place_in_words,
 )
 from .promise_text import promise_lines
-from .promise_words import promise_rows
 from .verdict import DISCLAIMER
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
@@ -44,7 +44,7 @@ def print_review(review: Review, console: Console, dated: bool = False) -> None:
     """Print a whole review."""
     width, house = room(console), review.criteria.house
     lines = [*weakened_text(review, width), *verdict_lines(review, width)]
-    lines += promise_lines(promise_rows(review.promises), width)
+    lines += promise_lines(review, width)
     if house is not None:
         lines += [Text(), *house_lines(house, width)]
     for part in (_causes, _open, _met, _assumed, _silent):

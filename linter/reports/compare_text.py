@@ -41,6 +41,8 @@ EDIT_HEADS = ("value", "of", "meaning", "before", "now", "change")
 PROMISE_HEADS = ("promised", "before", "now", "what the spec allows now")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
 
+MOST_LOWERED = 3
+
 Row = tuple[str, ...]
 
 
@@ -129,12 +131,19 @@ def _promises(found: Comparison) -> list[Row]:
 
 
 def _outcome(found: Comparison) -> str:
-    """The outcome in words, and whether the promises are still the same."""
+    """The outcome in words, and which promises are lower than before."""
     word = OUTCOMES[found.outcome][0]
-    number = len(_edits(found.lowered))
-    if not number:
+    names = list(dict.fromkeys(_named(edit) for edit in found.lowered))
+    if not names:
         return word
-    return f"{word}, with {number} promise{'' if number == 1 else 's'} lowered"
+    more = len(names) - MOST_LOWERED
+    told = ", ".join(names[:MOST_LOWERED]) + (f" and {more} more" if more > 0 else "")
+    return f"{word}, with {'promises' if names[1:] else 'a promise'} lowered: {told}"
+
+
+def _named(edit: Edit) -> str:
+    """A promise by its name: ``run time``."""
+    return local_path(edit.path).rpartition(".")[2].replace("_", " ")
 
 
 def _edited(found: Comparison) -> Iterator[tuple[str, tuple[Edit, ...], str]]:

@@ -47,6 +47,7 @@ CHECK = Check(
         Lever("output_stage.l_loop", "0.5 nH"),
         Lever("supply.v_rail", "0.5 V"),
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
+        Lever("supply.bulk.c", "E6"),
     ),
     sources=(
         derivation("L di/dt of the loop on top of the supply"),

@@ -74,7 +74,7 @@ class Channel(Section):
         "10 .. 7200 s",
         also="10 .. 9900 ms",  # a burst of music
         example="300 s",
-        promise="higher",
+        promise="limit",
     )
     rated_voltage: Value | None = quantity(
         "V",

@@ -186,7 +186,7 @@ NO_HAZARD = """
     dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
     dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
-    efficiency-curve
+    efficiency-beyond-resistance efficiency-curve
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
     filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
     gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice

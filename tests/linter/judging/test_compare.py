@@ -328,7 +328,7 @@ def test_lowered_promises_are_told_apart() -> None:
     assert [edit.path for edit in found.edits] == ["claims.thd", "claims.life"]
     assert found.outcome == "neither"
     text = compare_markdown(found)
-    assert "**NEITHER BETTER NOR WORSE, with 2 promises lowered**" in text
+    assert "**NEITHER BETTER NOR WORSE, with promises lowered: run time, markets**" in text
     assert "## Lowered promises: 2" in text
     assert "## Changed in the spec: 2" in text
 
