@@ -16,8 +16,7 @@ self-oscillating loop keeps its ripple but slows down.  Real output capacitance 
 at small currents, so measured values are usually lower.  Not valid within a tenth of the level
 where current and half ripple are equal (it reads high), nor when the dead time is more than a
 twentieth of depth over carrier.  Where no distortion is claimed, that of the rated power counts,
-and 1 % at most or where nothing is stated: what distorts more is no amplifier for music.  First
-fixes: less dead time, a lower carrier, loop gain at the third harmonic.  The limits leave the
+up to 1 %; where neither is stated, dead-time-distortion-unclaimed answers.  First fixes: less dead time, a lower carrier, loop gain at the third harmonic.  The limits leave the
 rest of the claim to all other causes.
 """
 
@@ -96,7 +95,7 @@ CHECK = Check(
         "c_ground": Input("filter.c_ground"),
         "thd": Input("thd_allowed"),
     },
-    applies={"dead_time_judged": "yes"},
+    applies={"dead_time_judged": "yes", "thd_claimed": "yes"},
     limits=AtMost(
         major="100 %",
         minor="50 %",

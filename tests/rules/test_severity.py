@@ -114,7 +114,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "hearing: years of the stated use": (
         "major",
         """
-    hearing-exposure
+    hearing-exposure hearing-exposure-with-notice
     """,
     ),
     "destroyed: switches that conduct at once, or half": (
@@ -211,6 +211,9 @@ NO_HAZARD = """
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
+    dead-time-distortion-unclaimed
+    treble-response-loudspeaker-unclaimed
+    treble-response-unclaimed
 """
 OF_SAFETY = ("shock", "burn", "fire", "burst", "unguarded")
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
