@@ -12,7 +12,7 @@ rated loads.
 
 from dataclasses import replace
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, from_memory
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Input, from_memory
 from .treble_response import CHECK as CLAIMED
 
 

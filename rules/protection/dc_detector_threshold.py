@@ -4,12 +4,13 @@ The detector sees the music through a low-pass and trips when what is left excee
 threshold.  Too high, it misses a fault that does not reach the rail, and a low supply never
 trips it; too low, deep bass and offsets trip it.
 
-The figure is the highest threshold over the smaller one of 4 V and 20 % of the lowest rail.
-4 V are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves
-room for a sagging supply (common practice).  Above 1 is minor: a shorted bridge still puts the
-whole rail on the loudspeaker and trips it.  Above 1.7 is major: 6.9 V, the heat of 15 W in the
-3.2 ohm of a 4 ohm loudspeaker for ever, or a third of the rail, pass unseen.  A detector that watches duty or oscillation has no threshold in
-volts and is not judged here.  First fix: a lower threshold and a slower filter.
+The figure is the highest threshold over the smaller one of 4 V and 20 % of the lowest rail. 4 V
+are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves room
+for a sagging supply (common practice). Above 1 is minor: a shorted bridge still puts the whole
+rail on the loudspeaker and trips it. Above 1.7 is major: 6.9 V, the heat of 15 W in the 3.2 ohm
+of a 4 ohm loudspeaker for ever, or a third of the rail, pass unseen. A detector that watches
+duty or oscillation has no threshold in volts and is not judged here. First fix: a lower
+threshold and a slower filter.
 """
 
 from ...linter.check import (

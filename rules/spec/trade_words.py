@@ -89,6 +89,12 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "esr": ("supply.bulk.i_ripple", "filter.c_across.tan_delta"),
     "fc": ("filter.corner",),
     # loudspeaker, heat, place
+    "constantvoltage": ("line",),
+    "70v": ("line.v_line: 70.7 V",),
+    "100v": ("line.v_line: 100 V",),
+    "ela": ("line",),
+    "taps": ("line.p_tap",),
+    "piezotweeter": ("loudspeaker.piezo",),
     "speaker": ("loudspeaker",),
     "re": ("loudspeaker.r_e",),
     "qts": ("loudspeaker.q_es", "loudspeaker.q_ms"),

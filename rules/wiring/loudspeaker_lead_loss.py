@@ -11,7 +11,6 @@ a lead carries pulses of the full rail: that is another check.
 """
 
 from ...linter.check import (
-    COMMON_PRACTICE,
     AtMost,
     Case,
     Check,

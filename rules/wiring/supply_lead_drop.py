@@ -60,7 +60,10 @@ CHECK = Check(
     limits=AtMost(
         major="29 %",
         minor="2 %",
-        basis={"major": derivation("0.71 squared: half of the power at the crest is lost"), "minor": COMMON_PRACTICE},
+        basis={
+            "major": derivation("0.71 squared: half of the power at the crest is lost"),
+            "minor": COMMON_PRACTICE,
+        },
     ),
     levers=(
         Lever("wiring.supply_lead.area", LEAD_SIZES),
