@@ -59,6 +59,10 @@ def gate_kind(v_gss: float, v_gss_gan: float) -> str:
     return "gallium-nitride" if v_gss < v_gss_gan else "silicon"
 
 
+GATE_RATING = Input(
+    f"{DEVICE}.v_gss",
+    default=Assumption("20 V", "absent", derivation("silicon where nothing else is stated")),
+)
 GATE_KIND = Derived(
     "gate_kind",
     "word",
@@ -67,7 +71,7 @@ GATE_KIND = Derived(
     (
         Way(
             gate_kind,
-            {"v_gss": THRESHOLD_FALL["v_gss"], "v_gss_gan": THRESHOLD_FALL["v_gss_gan"]},
+            {"v_gss": GATE_RATING, "v_gss_gan": THRESHOLD_FALL["v_gss_gan"]},
             "gallium-nitride for v_gss below v_gss_gan",
         ),
     ),

@@ -22,8 +22,6 @@ WEAKNESSES = {
         "stated-value-contradicts": CAPACITORS,
         "value-outside-usual-range": CAPACITORS,
         "carrier-attenuation": CAPACITORS,
-        "dead-time-distortion-unclaimed": "375 ns without any feedback: the author's simulation"
-        " of 350 ns shows strong crossover distortion",
         "dead-time-share": "375 ns measured where 22 ns were computed; the author's simulation"
         " of 350 ns shows strong crossover distortion",
     },
