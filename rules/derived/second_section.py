@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
-from ..formulas.lc import two_section_modes
+from ..formulas.lc import two_section_lower
 from .filter import GROUNDED, N_LEGS, NOT_GROUNDED, NOTHING_ACROSS, across_and_ground
 from .ways import as_stated, no, yes
 
@@ -32,7 +32,7 @@ def yes_stated(c_ground: float) -> str:
 
 def lower_mode(l_1: float, c_1: float, n_legs: float, l_2: float, c_2: float) -> float:
     """Lower natural frequency of both sections, in hertz."""
-    return two_section_modes(l_1, c_1, n_legs * l_2, c_2)[0]
+    return two_section_lower(l_1, c_1, n_legs * l_2, c_2)
 
 
 L_SECOND = Derived(

@@ -7,6 +7,7 @@ across the load, and half of each capacitor that goes to ground.
 from .maths import PI, choose, larger, log10, smaller
 
 STEPS = 16  # frequencies tried between the two ends of the range that holds the peak
+FAR = 1e-9  # share that stands for a missing second section
 BELOW = 8  # frequencies tried below a natural frequency, down to a tenth less
 BAND_STEPS = 8  # equal parts of the band in which the largest deviation is looked for
 HALVINGS = 8  # of such a part, around the best frequency so far
@@ -100,21 +101,34 @@ def _gain(
     return 1 / abs(voltage + (r_series + s * l_1) * current)
 
 
-def two_section_modes(l_1: float, c_1: float, l_2: float, c_2: float) -> tuple[float, float]:
-    """The two natural frequencies of a lossless filter of two sections, nothing connected.
+def two_section_lower(l_1: float, c_1: float, l_2: float, c_2: float) -> float:
+    """Lower natural frequency of a lossless filter of two sections, nothing connected.
 
-    l_1 [H], c_1 [F] first section, l_2 [H], c_2 [F] second one; returns [Hz], lower one first
-    (the upper one far away where c_2 or l_2 is missing).
+    l_1 [H], c_1 [F] first section, l_2 [H], c_2 [F] second one (zero: one section); returns [Hz].
     Source: roots of 1 - w^2 (l_1 (c_1 + c_2) + l_2 c_2) + w^4 l_1 c_1 l_2 c_2, Kirchhoff's laws.
     Units: l_1 [H], c_1 [F], l_2 [H], c_2 [F]; returns [Hz].
 
-    >>> [round(f / 1e3, 1) for f in two_section_modes(22e-6, 0.68e-6, 22e-6, 0.68e-6)]
-    [25.4, 66.6]
+    >>> round(two_section_lower(22e-6, 0.68e-6, 22e-6, 0.68e-6) / 1e3, 1)
+    25.4
     """
     a = l_1 * (c_1 + c_2) + l_2 * c_2
-    b = larger(l_1 * c_1 * l_2 * c_2, 1e-9 * a**2)
-    s = a + (a**2 - 4 * b) ** 0.5
-    return (2 / s) ** 0.5 / (2 * PI), (s / (2 * b)) ** 0.5 / (2 * PI)
+    b = larger(l_1 * c_1 * l_2 * c_2, FAR * a**2)
+    return (2 / (a + (a**2 - 4 * b) ** 0.5)) ** 0.5 / (2 * PI)
+
+
+def two_section_upper(l_1: float, c_1: float, l_2: float, c_2: float) -> float:
+    """Upper natural frequency of the same filter, far away where a part is missing.
+
+    l_1 [H], c_1 [F], l_2 [H], c_2 [F] as above; returns [Hz].
+    Source: product of both roots, 1 / (l_1 c_1 l_2 c_2).
+    Units: l_1 [H], c_1 [F], l_2 [H], c_2 [F]; returns [Hz].
+
+    >>> round(two_section_upper(22e-6, 0.68e-6, 22e-6, 0.68e-6) / 1e3, 1)
+    66.6
+    """
+    a = l_1 * (c_1 + c_2) + l_2 * c_2
+    b = larger(l_1 * c_1 * l_2 * c_2, FAR * a**2)
+    return 1 / ((2 * PI) ** 2 * b**0.5 * two_section_lower(l_1, c_1, l_2, c_2))
 
 
 def two_section_peak(
@@ -143,9 +157,10 @@ def two_section_peak(
     >>> round(two_section_peak(22e-6, 0.68e-6, 56.88, 0.0, 0.0, 0.0, 1.0, 0.0, 1.0, 0.0), 1)
     10.0
     """
-    least = two_section_modes(l_1, c_1, l_2, c_2 + c_damper + c_piezo)
+    full = c_2 + c_damper + c_piezo
     peak = 0.0
-    for f, f_top in zip(least, two_section_modes(l_1, c_1, l_2, c_2), strict=True):
+    for mode in (two_section_lower, two_section_upper):
+        f, f_top = mode(l_1, c_1, l_2, full), mode(l_1, c_1, l_2, c_2)
         for k in range(-BELOW, STEPS + 1):
             f_here = f * (0.9 ** (-k / BELOW) if k < 0 else (f_top / f) ** (k / STEPS))
             beside = _branch(f_here, r_damper, c_damper) + _branch(f_here, r_piezo, c_piezo)

@@ -46,14 +46,14 @@ class Line(Section):
         "power of all taps of the line together",
         "3 .. 1000 W",
         example="120 W",
-        nature="use",
+        nature="setting",
     )
     ratio: Value | None = quantity(
         "1",
         "step-up of a transformer ahead of the line, line over amplifier; default: none fitted",
         "1 .. 20",
         given="tol",
-        default=absent(1.0),
+        default=absent("1"),
         example="5",
     )
     f_full: Value | None = quantity(

@@ -90,8 +90,8 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "fc": ("filter.corner",),
     # loudspeaker, heat, place
     "constantvoltage": ("line",),
-    "70v": ("line.v_line: 70.7 V",),
-    "100v": ("line.v_line: 100 V",),
+    "70v": ("line.v_line",),
+    "100v": ("line.v_line",),
     "ela": ("line",),
     "taps": ("line.p_tap",),
     "piezotweeter": ("loudspeaker.piezo",),
