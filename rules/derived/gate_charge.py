@@ -61,7 +61,7 @@ def gate_kind(v_gss: float, v_gss_gan: float) -> str:
 
 GATE_RATING = Input(
     f"{DEVICE}.v_gss",
-    default=Assumption("20 V", "absent", derivation("silicon where nothing else is stated")),
+    default=Assumption(float("inf"), "absent", derivation("silicon where nothing else is stated")),
 )
 GATE_KIND = Derived(
     "gate_kind",
