@@ -110,6 +110,8 @@ RESPONSE = Promise(
     (
         PromiseCheck("treble-response", filled, "deviation over the rated loads", proves=True),
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
+        PromiseCheck("treble-response-unclaimed", proves=True),
+        PromiseCheck("treble-response-loudspeaker-unclaimed"),
         PromiseCheck("blocking-capacitor-corner"),
         PromiseCheck("input-coupling-corner"),
         PromiseCheck("low-frequency-output"),
@@ -122,6 +124,7 @@ LOADS = Promise(
     (("load_range", "{}"),),
     (
         PromiseCheck("treble-response", proves=True),
+        PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("filter-damping"),
         PromiseCheck("trip-above-music"),
     ),

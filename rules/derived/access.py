@@ -195,6 +195,7 @@ DERIVED: tuple[Derived, ...] = (
         "word",
         "whether a shorted switch puts direct voltage on the loudspeaker",
         _if(no, {"loudspeaker.c_series": "fitted"}),
+        _if(no, {"loudspeaker.piezo": "fitted"}),
         _if(yes, {_TOPOLOGY: "full-bridge"}),
         _if(yes, {_TOPOLOGY: "half-bridge", "supply.rails": "split"}),
         _if(no, {_TOPOLOGY: "half-bridge", "supply.rails": "single"}),

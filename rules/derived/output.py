@@ -153,14 +153,14 @@ _CARRIER_OPEN = Assumption(None, "favourable", derivation("carrier open: no loss
 _FORMULA = "(depth v_ideal_loaded z_load/(z_load + r_path))^2 / (2 z_load)"
 
 
-def clip_onset(m_max: Input, r_path: Input) -> tuple[Way, ...]:
+def clip_onset(m_max: Input, r_path: Input, v_loaded: Input = V_LOADED) -> tuple[Way, ...]:
     """The ways to the clip onset, behind a largest depth and a resistance of the path."""
-    still = {"depth": m_max, "v_ideal_loaded": V_LOADED, "z_load": Z_LOAD, "r_path": r_path}
+    still = {"depth": m_max, "v_ideal_loaded": v_loaded, "z_load": Z_LOAD, "r_path": r_path}
     edges = {
         "m_max": m_max,
         "t_dead_distortion": _T_DEAD,
         "carrier": Input("modulator.carrier"),
-        "v_ideal_loaded": V_LOADED,
+        "v_ideal_loaded": v_loaded,
         "z_load": Z_LOAD,
         "r_path": r_path,
     }

@@ -192,6 +192,12 @@ Z_LOAD_STATED = Derived(
     "lowest load that the spec itself states",
     ways=(
         Way(
+            as_stated,
+            {"value": Input("z_piezo")},
+            "value",
+            when={"loudspeaker.piezo": "fitted"},
+        ),
+        Way(
             lowest_load,
             {
                 "z_min": Input("loudspeaker.z_min"),

@@ -15,7 +15,8 @@ distorted by another time: see dead-time-distortion. The threshold counts hot, 7
 than printed, so that the discharge takes longer. Where one of the two bounds cannot be formed,
 where the threshold is not stated (the plateau is taken, at best) or the drivers' difference
 is not, the sum leaves something out: that can fail the check, never pass it. Parts with
-integrated switches keep their own dead time and are not judged.
+integrated switches keep their own dead time and are not judged; gallium nitride, told by its
+gate rating, has a check and a margin of its own.
 First fixes: a longer dead time; a diode across the turn-off resistor; a driver with matched
 delays. At least 10 ns, measured between the gates at 10 and 90 %, is what a driver's maker
 asks for.
@@ -70,7 +71,7 @@ CHECK = Check(
             default=left_out("0 s", "difference of the driver's delays"),
         ),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"output_stage.devices": "discrete", "gate_kind": "silicon"},
     limits=AtLeast(
         critical="0 ns",
         major="10 ns",

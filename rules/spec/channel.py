@@ -6,7 +6,7 @@ from ...linter.declare import Nature, Section, Value, absent, flag, quantity, se
 from .designs import NO_LOUDSPEAKER
 from .filter import Filter
 from .gate_drive import GateDrive
-from .loudspeaker import Loudspeaker
+from .loudspeaker import HighPass, Loudspeaker
 from .modulator import Modulator
 from .output_stage import OutputStage
 from .trade_sizes import AWG
@@ -28,6 +28,42 @@ class Limiter(Section):
         "highest fast level that the limiter lets reach the load, peak",
         "1 .. 200 V",
         example="17 V",
+    )
+
+
+class Line(Section):
+    """Constant-voltage line of ONE channel, loudspeakers behind tapped transformers."""
+
+    v_line: Value | None = quantity(
+        "V",
+        "rated voltage of the line, rms",
+        "20 .. 200 V",
+        example="100 V",
+        nature="topology",
+    )
+    p_tap: Value | None = quantity(
+        "W",
+        "power of all taps of the line together",
+        "3 .. 1000 W",
+        example="120 W",
+        nature="setting",
+    )
+    ratio: Value | None = quantity(
+        "1",
+        "step-up of a transformer ahead of the line, line over amplifier; default: none fitted",
+        "1 .. 20",
+        given="tol",
+        default=absent("1"),
+        example="5",
+    )
+    f_full: Value | None = quantity(
+        "Hz",
+        "lowest frequency at which every transformer of the line takes v_line unsaturated",
+        "20 .. 300 Hz",
+        example="60 Hz",
+    )
+    high_pass: HighPass | Literal["none"] | None = section(
+        HighPass, part="high-pass ahead of the line", can_be_none=True, default=absent()
     )
 
 
@@ -159,6 +195,9 @@ class Channel(Section):
     gate_drive: GateDrive | None = section(GateDrive, part="gate drive")
     modulator: Modulator | None = section(Modulator, part="modulator")
     filter: Filter | None = section(Filter, part="output filter")
+    line: Line | Literal["none"] | None = section(
+        Line, part="constant-voltage line", can_be_none=True, default=absent()
+    )
     loudspeaker: Loudspeaker | Literal["none"] | None = section(
         Loudspeaker, part="loudspeaker", can_be_none=True
     )

@@ -21,6 +21,14 @@ class Regulator(Section):
         default=favourable("0 A"),
         nature="use",
     )
+    v_clamp: Value | None = quantity(
+        "V",
+        "highest voltage that a clamp behind the regulator lets the gates get; default: no clamp",
+        "4.5 .. 25 V",
+        given="max",
+        default=absent(float("inf")),
+        example="16 V",
+    )
     r_th_ja: Value | None = quantity(
         "K/W", "regulator: junction to the air in the box", "10 .. 250 K/W", given="typ"
     )
@@ -100,6 +108,12 @@ class Bootstrap(Section):
         given="typ",
         concerns=DISCRETE,
         example="35 ns",
+    )
+    start: str | None = word(
+        ("low-side-first", "charge-resistor", "none"),
+        "what charges the capacitor before the upper switch is first turned on",
+        concerns=DISCRETE,
+        nature="topology",
     )
     refresh: str | None = word(
         ("forced-off-time", "charge-pump", "none"),

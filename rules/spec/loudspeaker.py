@@ -113,6 +113,33 @@ class Zobel(Section):
     )
 
 
+class Piezo(Section):
+    """Piezo transducer in place of ONE voice coil: a capacitor as load."""
+
+    c: Value | None = quantity(
+        "F",
+        "capacitance of ONE piezo transducer at 1 kHz",
+        "5 .. 1000 nF",
+        given="tol",
+        also="1 .. 20 uF",  # multilayer exciters
+    )
+    r_series: Value | None = quantity(
+        "ohm",
+        "resistor in series with ONE piezo transducer; 0 ohm: none fitted",
+        "0 or 1 .. 220 ohm",
+        given="tol",
+        default=absent("0 ohm"),
+        example="22 ohm",
+    )
+    v_rated: Value | None = quantity(
+        "V",
+        "highest drive of ONE piezo transducer, rms",
+        "3 .. 60 V",
+        given="max",
+        example="20 V",
+    )
+
+
 class Loudspeaker(Section):
     """The loudspeakers of ONE channel: equal, in series and in parallel."""
 
@@ -246,6 +273,12 @@ class Loudspeaker(Section):
     c_series: SeriesCapacitor | Literal["none"] | None = section(
         SeriesCapacitor,
         part="capacitor ahead of the loudspeaker",
+        can_be_none=True,
+        default=absent(),
+    )
+    piezo: Piezo | Literal["none"] | None = section(
+        Piezo,
+        part="piezo transducer in place of the voice coil",
         can_be_none=True,
         default=absent(),
     )

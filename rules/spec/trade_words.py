@@ -93,6 +93,12 @@ TRADE_WORDS: Mapping[str, tuple[str, ...]] = {
     "esr": ("supply.bulk.i_ripple", "filter.c_across.tan_delta", "filter.inductor.dcr"),
     "fc": ("filter.corner",),
     # loudspeaker, heat, place
+    "constantvoltage": ("line",),
+    "70v": ("line.v_line",),
+    "100v": ("line.v_line",),
+    "ela": ("line",),
+    "taps": ("line.p_tap",),
+    "piezotweeter": ("loudspeaker.piezo",),
     "speaker": ("loudspeaker",),
     "re": ("loudspeaker.r_e",),
     "qts": ("loudspeaker.q_es", "loudspeaker.q_ms"),

@@ -33,7 +33,7 @@ SAMPLES: dict[str, dict[str, tuple[str, ...]]] = {
         "22 mH for 22 uH": (
             "value-outside-usual-range",
             "stated-value-contradicts",
-            "treble-response",
+            "treble-response-unclaimed",
         ),
         "one string for 2 x 120 W": (
             "pack-current",

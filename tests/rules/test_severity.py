@@ -114,13 +114,14 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "hearing: years of the stated use": (
         "major",
         """
-    hearing-exposure
+    hearing-exposure hearing-exposure-with-notice
     """,
     ),
     "destroyed: switches that conduct at once, or half": (
         "critical",
         """
-    bootstrap-under-voltage dead-time-margin gate-overdrive high-side-supply
+    bootstrap-under-voltage dead-time-margin dead-time-margin-gallium-nitride gate-overdrive
+    high-side-supply
     """,
     ),
     "destroyed: voltage beyond an absolute maximum": (
@@ -144,10 +145,10 @@ HAZARDS: dict[str, tuple[str, str]] = {
     junction-temperature-margin short-circuit-heating stopped-fan-junction
     """,
     ),
-    "destroyed: a loudspeaker at the end of its travel": (
+    "destroyed: a loudspeaker beyond its travel or its voltage": (
         "critical",
         """
-    excursion-destructive
+    excursion-destructive piezo-voltage
     """,
     ),
     "guard: set so that it cannot guard, while another check judges what it guards from": (
@@ -211,6 +212,17 @@ NO_HAZARD = """
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
+    dead-time-distortion-unclaimed
+    treble-response-loudspeaker-unclaimed
+    treble-response-unclaimed
+    bootstrap-start-up
+    filter-damping-two-sections
+    gate-supply-regulator-short
+    line-saturation
+    line-tapped-power
+    line-voltage
+    open-load-peaking-two-sections
+    piezo-filter-peak
 """
 OF_SAFETY = ("shock", "burn", "fire", "burst", "unguarded")
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}
