@@ -6,8 +6,9 @@ that the spec calls an estimate bounds as well, because the two statements stand
 such a finding is a contradiction of statements, and somebody may permit it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 
 from ..check import Derived, derivation
 from ..declare import local_path
@@ -17,7 +18,7 @@ from ..evaluation.tolerance import worst_case
 from ..finding import Assumed, Finding, Severity
 from ..quantities.quantity import Value, show
 from ..reading.loading import Spec
-from .stated import CONTRADICTS, stated_finding
+from .stated import CONTRADICTS, Asked, stated_finding
 
 SLACK = 1e-3
 MOST_NAMES = 4
@@ -46,24 +47,38 @@ class Bound:
     above: bool
 
 
-def out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
-    """A finding for every stated value that lies beyond a sure bound."""
-    for quantity in graph.derived.values():
+def bounds_asked_of(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:
+    """Whether a stated value lies beyond a sure bound, for each value and each bound."""
+    for quantity in derived.values():
         for written in (*quantity.bounds_from_above, *quantity.bounds_from_below):
             path, _, end = written.partition(":")
+            above = written in quantity.bounds_from_above
             for channel in _channels(spec, quantity, path):
-                full = graph.full(path, channel)
-                stated = spec.values.get(full)
-                if not isinstance(stated, Value):
-                    continue
-                node = graph.resolve(quantity.name, channel)
-                if not isinstance(node, Node):
-                    continue
-                above = written in quantity.bounds_from_above
-                bound = Bound(full, quantity, node, ground_of(graph, node, channel), above)
-                reached = _reached(stated, end)
-                if _is_sure(bound, spec) and _is_beyond(bound, reached):
-                    yield _beyond(spec, bound, stated)
+                answer = partial(
+                    _bounded, quantity=quantity, path=path, end=end, above=above, channel=channel
+                )
+                yield Asked(frozenset({path, quantity.name}), answer)
+
+
+def _bounded(
+    spec: Spec,
+    graph: Graph,
+    quantity: Derived,
+    path: str,
+    end: str,
+    above: bool,
+    channel: str | None,
+) -> Finding | None:
+    full = graph.full(path, channel)
+    stated = spec.values.get(full)
+    if not isinstance(stated, Value):
+        return None
+    node = graph.resolve(quantity.name, channel)
+    if not isinstance(node, Node):
+        return None
+    bound = Bound(full, quantity, node, ground_of(graph, node, channel), above)
+    beyond = _is_sure(bound, spec) and _is_beyond(bound, _reached(stated, end))
+    return _beyond(spec, bound, stated) if beyond else None
 
 
 def ground_of(graph: Graph, node: Node, channel: str | None) -> Ground:

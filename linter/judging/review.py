@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from operator import itemgetter
 from pathlib import Path
@@ -114,16 +114,31 @@ def review(
 def concluded(
     run: Assessment, answers: Iterable[Finding], hold_at: Severity | None, criteria: Criteria
 ) -> Review:
-    """The review made of the answers of a run: stated values, deviations and verdict added."""
-    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    """The review made of the answers of a run: stated values, promises and verdict added."""
     answers = tuple(answers)
-    findings = (*built_in_findings(spec, run.graph), *answers)
+    found = decided(run, answers, built_in_findings(run.spec, run.graph), hold_at, criteria)
+    return replace(found, promises=promises_of(run, answers))
+
+
+def decided(
+    run: Assessment,
+    answers: Iterable[Finding],
+    on_values: Iterable[Finding],
+    hold_at: Severity | None,
+    criteria: Criteria,
+) -> Review:
+    """The same without what becomes of each promise, on which no verdict hangs.
+
+    on_values: the findings on stated values by themselves.
+    """
+    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    findings = (*on_values, *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria, promises_of(run, answers))
+    return Review(spec, findings, judged, catalogue, criteria)
 
 
 def review_file(
