@@ -140,5 +140,5 @@ class _Crew:
         """End what was begun here; what is still under way elsewhere is called off."""
         for future in self._open:
             future.cancel()
-        for pool in (*self._own, *filter(None, [self._single])):
+        for pool in (*self._own, *([self._single] if self._single else [])):
             pool.shutdown(wait=False, cancel_futures=True)
