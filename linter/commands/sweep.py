@@ -178,6 +178,8 @@ def _table(options: argparse.Namespace, sweep: "Sweep", criteria: "Criteria") ->
         for row, combination in zip(rows, combinations(sweep.axes, sweep.draw), strict=False):
             held_by = str(row["held by"]).split(SEPARATOR) if row["held by"] else []
             tally.add(combination, row["verdict"], held_by)  # type: ignore[arg-type]
+        if rows:
+            print(f"{len(rows)} of {sweep.size} variants are in {path} already", file=sys.stderr)
     with open_rows(path, size) as stream:
         _write_rows(options, sweep, criteria, kind, tally, stream)
     if kind == "parquet":

@@ -9,13 +9,11 @@ finding carries a suppression, in source where the spec itself holds the deviati
 import hashlib
 from collections.abc import Iterable, Iterator
 from operator import attrgetter
-from pathlib import PurePath
 from tempfile import TemporaryFile
 from typing import Any, TextIO
-from urllib.parse import quote
 
 from ..changes.causes import causes_of
-from ..evaluation.catalogue import Catalogue, Entry
+from ..evaluation.catalogue import Catalogue
 from ..finding import Finding, Place, Severity, Status
 from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
@@ -27,6 +25,7 @@ from .assess_json import demanded, dumped, number
 from .cause_words import cause_words, in_order
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
+from .sarif_parts import Data, message, rule_of, rule_of_words, uri
 from .verdict import house_change, lacking, reason, weakened
 
 SCHEMA = (
@@ -40,7 +39,6 @@ KINDS = {
     Status.NOT_APPLICABLE: "notApplicable",
 }
 
-Data = dict[str, Any]
 KEY, ITEM, VERDICT = (f"\n{blanks * ' '}" for blanks in (6, 8, 10))
 """A new line inside the run, inside a list of it, and inside the list of verdicts."""
 
@@ -79,26 +77,6 @@ def _listed(values: Iterable[Any], line: str) -> Iterator[str]:
         comma = ","
 
 
-def message(text: str) -> Data:
-    """A plain text message; braces and brackets are literal (3.11.5, 3.11.6).
-
-    >>> message("{a} [b](c)")["text"] == "{{a}} " + chr(92) + "[b" + chr(92) + "](c)"
-    True
-    """
-    plain = text.replace("\\", "\\\\").replace("[", "\\[").replace("]", "\\]")
-    return {"text": plain.replace("{", "{{").replace("}", "}}")}
-
-
-def uri(file: str) -> str:
-    """A file name as a URI reference; an absolute one with its scheme.
-
-    >>> uri("a b/50%.amp.yaml")
-    'a%20b/50%25.amp.yaml'
-    """
-    path = PurePath(file)
-    return path.as_uri() if path.is_absolute() else quote(path.as_posix(), errors="surrogateescape")
-
-
 class _Run:
     """Builds the one run; rules and artifacts are numbered as they are met."""
 
@@ -111,7 +89,7 @@ class _Run:
         self._packages: dict[str, None] = {}
         self._notes: dict[str, None] = {}
         self._refusals: list[Data] = []
-        self._add(_rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
+        self._add(rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
 
     def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:
         """The results of all reviews; the verdicts are written down as text on the way."""
@@ -147,7 +125,7 @@ class _Run:
             self._notes[f"safety weakened by the house file: {house_change(change)}"] = None
         if review.catalogue is not self._catalogue:
             self._catalogue = review.catalogue
-            self._add(map(_rule, review.catalogue.entries))
+            self._add(map(rule_of, review.catalogue.entries))
             self._packages |= dict.fromkeys(review.catalogue.packages)
 
     def _add(self, rules: Iterable[Data]) -> None:
@@ -255,24 +233,6 @@ class _Run:
             }
         location: Data = dict(self.artifacts[file]["location"])
         return location
-
-
-def _rule_of_words(name: str, text: str) -> Data:
-    return {"id": name, "fullDescription": message(text)}
-
-
-def _rule(entry: Entry) -> Data:
-    return {
-        "id": entry.name,
-        "shortDescription": message(entry.check.title),
-        "fullDescription": message(" ".join(entry.prose.split())),
-        "properties": {
-            "domain": entry.domain,
-            "stake": entry.check.stake,
-            "figure": entry.check.formula,
-            "sources": [cited(source) for source in entry.check.sources],
-        },
-    }
 
 
 def _ordered(review: Review) -> list[tuple[Finding, int | None]]:
