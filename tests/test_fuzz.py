@@ -26,10 +26,10 @@ from ampreview.linter.declare.usual import bounds, limits
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_text
-from ampreview.linter.reports.assess_json import json_report
-from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_json import json_pieces
+from ampreview.linter.reports.assess_markdown import markdown_pieces
 from ampreview.linter.reports.assess_page import LINES, page_lines, print_page
-from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_sarif import sarif_pieces
 from ampreview.linter.reports.assess_text import print_refusals, print_review
 from ampreview.linter.reports.console import console
 
@@ -80,7 +80,7 @@ def whole_way(content: str | bytes) -> Review | None:
             assert refusal.problem
             assert refusal.expected
         print_refusals(FILE, loaded.refusals, page)
-        json.loads(json_report([(FILE, loaded.refusals)]), parse_constant=pytest.fail)
+        json.loads("".join(json_pieces([(FILE, loaded.refusals)])), parse_constant=pytest.fail)
         return None
     done = review(loaded.spec)
     failed = [item.message for item in done.findings if "check itself failed" in item.message]
@@ -89,8 +89,8 @@ def whole_way(content: str | bytes) -> Review | None:
     print_page(done, page)
     print_review(done, page)
     outcomes = [(FILE, done)]
-    assert markdown_report(outcomes).startswith("# Design review")
-    for report in (json_report(outcomes), sarif_report(outcomes)):
+    assert "".join(markdown_pieces(outcomes)).startswith("# Design review")
+    for report in ("".join(json_pieces(outcomes)), "".join(sarif_pieces(outcomes))):
         json.loads(report, parse_constant=pytest.fail)
     return done
 
@@ -164,7 +164,7 @@ def test_samples_with_possible_but_absurd_values(path: Path, seed: int, changes:
 def test_cures_and_plans_of_absurd_specs(path: Path, seed: int, changes: int) -> None:
     done = whole_way(spoilt(sample(path), random.Random(seed), changes))
     if done is not None:
-        json.loads(json_report([(FILE, with_remedies(done))]), parse_constant=pytest.fail)
+        json.loads("".join(json_pieces([(FILE, with_remedies(done))])), parse_constant=pytest.fail)
         assert plan(done).after.verdict.milestone == done.verdict.milestone
 
 

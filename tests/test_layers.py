@@ -30,6 +30,7 @@ ROOMS: tuple[tuple[str, ...], ...] = (
     ("rewriting",),
     ("asking",),
     ("batch",),
+    ("sweeping",),
     ("reports",),
     ("commands",),
     ("cli", "__main__"),

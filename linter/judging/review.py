@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from operator import itemgetter
 from pathlib import Path
@@ -118,18 +118,33 @@ def review(
 def concluded(
     run: Assessment, answers: Iterable[Finding], hold_at: Severity | None, criteria: Criteria
 ) -> Review:
-    """The review made of the answers of a run: stated values, deviations and verdict added."""
-    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    """The review made of the answers of a run: stated values, promises and verdict added."""
     answers = tuple(answers)
-    stated = built_in_findings(spec, run.graph)
-    findings, slips = (*stated, *answers), slips_of(stated)
+    stated = built_in_findings(run.spec, run.graph)
+    found = decided(run, answers, stated, hold_at, criteria)
+    slips = slips_of(stated)
+    return replace(found, promises=promises_of(run, answers, slips), slips=slips)
+
+
+def decided(
+    run: Assessment,
+    answers: Iterable[Finding],
+    on_values: Iterable[Finding],
+    hold_at: Severity | None,
+    criteria: Criteria,
+) -> Review:
+    """The same without what becomes of each promise, on which no verdict hangs.
+
+    on_values: the findings on stated values by themselves.
+    """
+    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    findings = (*on_values, *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    promises = promises_of(run, answers, slips)
-    return Review(spec, findings, judged, catalogue, criteria, promises, slips)
+    return Review(spec, findings, judged, catalogue, criteria)
 
 
 def review_file(

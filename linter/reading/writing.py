@@ -2,7 +2,10 @@
 
 import os
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import TextIO
 
 
 class WritingError(Exception):
@@ -10,11 +13,18 @@ class WritingError(Exception):
 
 
 def write_text(path: Path, text: str, overwrite: bool = False) -> None:
-    """Write a text in UTF-8; line ends stay as they are in it.
+    """Write a text in UTF-8; line ends stay as they are in it."""
+    with written_as_it_comes(path, overwrite) as stream:
+        stream.write(text)
 
-    The text goes to a new file beside the target, which then takes its place in one step,
-    so that a reader never meets half a file.  A link is followed, the permissions of a
-    file that is replaced are kept.
+
+@contextmanager
+def written_as_it_comes(path: Path, overwrite: bool = False) -> Iterator[TextIO]:
+    """A stream for a text that is written piece by piece.
+
+    It goes to a new file beside the target, which then takes its place in one step, so that a
+    reader never meets half a file.  A link is followed, the permissions of a file that is
+    replaced are kept.
     """
     if path.exists() and not overwrite:
         raise WritingError(f"{path} exists already; --overwrite replaces it")
@@ -22,17 +32,19 @@ def write_text(path: Path, text: str, overwrite: bool = False) -> None:
         raise WritingError(f"{path} is a folder")
     target = path.resolve()
     try:
-        _swap_in(target, text)
+        with _swapped_in(target) as stream:
+            yield stream
     except OSError as error:
         raise WritingError(f"{path} cannot be written: {error.strerror or error}") from None
 
 
-def _swap_in(target: Path, text: str) -> None:
+@contextmanager
+def _swapped_in(target: Path) -> Iterator[TextIO]:
     handle, name = tempfile.mkstemp(prefix=f".{target.name}.", dir=target.parent)
     fresh = Path(name)
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="") as stream:
-            stream.write(text)
+            yield stream
             stream.flush()
             os.fsync(stream.fileno())
         fresh.chmod(target.stat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask())

@@ -27,13 +27,11 @@ INSIDE = "\n" + 4 * " "
 """A new line inside the list of files."""
 
 
-def json_report(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One document for all files, in the order given."""
-    return "".join(json_pieces(outcomes, dated))
-
-
 def json_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
-    """The document piece by piece, so that no more than one review need be kept."""
+    """One document for all files, in the order given, piece by piece.
+
+    No more than one review need be kept.
+    """
     around = {"ampreview_report": FORMAT, "note": DISCLAIMER, "files": [None]}
     head, tail = dumped(around).rsplit("null", 1)
     yield head
@@ -44,9 +42,16 @@ def json_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) ->
     yield tail
 
 
-def dumped(data: Any) -> str:
-    """JSON in ASCII, indented, with < > & as escapes, and a line end."""
-    text = json.dumps(data, indent=2, ensure_ascii=True, allow_nan=False)
+def json_lines(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """JSON Lines: what the document says of a file, a line each."""
+    around = {"ampreview_report": FORMAT, "note": DISCLAIMER}
+    for name, outcome in outcomes:
+        yield dumped(around | _file(name, outcome, dated), indent=None)
+
+
+def dumped(data: Any, indent: int | None = 2) -> str:
+    """JSON in ASCII with < > & as escapes, and a line end; indented, or on one line."""
+    text = json.dumps(data, indent=indent, ensure_ascii=True, allow_nan=False)
     for sign in "<>&":
         text = text.replace(sign, f"\\u{ord(sign):04x}")
     return text + "\n"

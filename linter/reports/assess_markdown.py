@@ -1,6 +1,6 @@
 """The review as a Markdown document to be read, discussed, signed and filed."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..changes.causes import causes_of
 from ..finding import Finding, Severity, Status
@@ -35,16 +35,13 @@ from .verdict import (
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
 
 
-def markdown_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One document for all files, in the order given."""
-    parts = ["# Design review"]
+def markdown_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """One document for all files, in the order given, piece by piece."""
+    yield "# Design review"
     for name, outcome in outcomes:
-        if isinstance(outcome, Review):
-            parts += _review(outcome, dated)
-        else:
-            parts += _refused(name, outcome)
-    parts.append(f"*{DISCLAIMER}*")
-    return "\n\n".join(parts) + "\n"
+        parts = _review(outcome, dated) if isinstance(outcome, Review) else _refused(name, outcome)
+        yield from (f"\n\n{part}" for part in parts)
+    yield f"\n\n*{DISCLAIMER}*\n"
 
 
 def _review(review: Review, dated: bool) -> Iterator[str]:

@@ -23,10 +23,10 @@ from ampreview.linter.judging.deviation import BUILT_IN, day_of, forbidden
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.assess_json import json_report
-from ampreview.linter.reports.assess_markdown import markdown_report
+from ampreview.linter.reports.assess_json import json_pieces
+from ampreview.linter.reports.assess_markdown import markdown_pieces
 from ampreview.linter.reports.assess_page import page_lines
-from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_sarif import sarif_pieces
 from ampreview.linter.reports.assess_text import print_review
 
 from ..toys import BOOK, STRESS, entry
@@ -210,12 +210,12 @@ def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
     assert text.count(told) == 2
     assert not groups_of(found), "what is accepted as open is not asked"
     outcomes = [("toy.amp.yaml", found)]
-    document = markdown_report(outcomes)
+    document = "".join(markdown_pieces(outcomes))
     assert document.count(told) == 2
     assert document.count("in force, an open item") == 2
-    answers = json.loads(json_report(outcomes))["files"][0]["answers"]
+    answers = json.loads("".join(json_pieces(outcomes)))["files"][0]["answers"]
     assert [x["holds"] for x in answers if x["permitted"].startswith(told)] == [False, False]
-    results = json.loads(sarif_report(outcomes))["runs"][0]["results"]
+    results = json.loads("".join(sarif_pieces(outcomes)))["runs"][0]["results"]
     assert sum(1 for x in results for y in x["suppressions"] if told in y["justification"]) == 2
 
 
