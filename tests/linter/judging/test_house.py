@@ -181,8 +181,9 @@ def looser(entry: Entry, severity: str) -> str:
 @pytest.mark.parametrize("entry", UNTOUCHABLE, ids=lambda entry: entry.name)
 def test_their_critical_limit_cannot_be_looser(tmp_path: Path, entry: Entry) -> None:
     """The refusal shows the published limit, which a house file may state or tighten."""
-    limit = looser(entry, "critical")
-    found = refused(tmp_path, f"limits:\n  {entry.name}: {{critical: {limit}, reason: x}}\n")
+    severity = "critical" if entry.check.limits.critical is not None else "major"
+    limit = looser(entry, severity)
+    found = refused(tmp_path, f"limits:\n  {entry.name}: {{{severity}: {limit}, reason: x}}\n")
     assert "cannot be looser" in found.problem
     assert str(entry.check.limits.critical) in found.expected
     assert found.example.startswith(f"{entry.name}: {{critical: ")
