@@ -64,12 +64,14 @@ class Assumption:
         such as a term of a sum left out (it can fail a check, never pass one); ``absent``:
         silence means that the thing is not in the product.
     placeholder: a rough stand-in that must never make a critical finding.
+    within: the true value as a share of what stands in, ``0.7 .. 2``: met over all, met.
     """
 
     value: str | float | None
     leaning: Leaning
     basis: Source
     placeholder: bool = False
+    within: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,7 @@ from .computations import Computations
 from .gap import Gap, best, united
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, LeafNode, Node
+from .share import shared
 from .variants import Variants
 
 Key = tuple[str, str | None]
@@ -287,6 +288,9 @@ class Graph:
         where = quantity.stated_at or quantity.name
         path = self.leaves.full(where, channel) if where in self.fields else where
         if path in self.leaves.supposed:  # what may be stated, in place of what is assumed
+            stand = self.leaves.supposed[path]
+            if path == quantity.name and isinstance(stand, Value):
+                return shared(node, way, stand)
             supposed = self.leaves.leaf(where, channel, self.fields[where])
             return supposed if isinstance(supposed, Node) else node
         value = node.value()
