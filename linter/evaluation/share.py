@@ -26,7 +26,9 @@ def shared(node: Computed, way: Way, share: Value) -> Node:
     """A derived quantity times the share, which is a leaf that can be moved."""
     times = LeafNode(f"{node.label}:{TIMES}", share, (), real=False, moving=True)
     arguments = {**node.arguments, TIMES: times}
-    return Computed(node.label, _scaled(way.figure), arguments, node.assumed, way, node.computations)
+    return Computed(
+        node.label, _scaled(way.figure), arguments, node.assumed, way, node.computations
+    )
 
 
 def _scaled(figure: Callable[..., Any]) -> Callable[..., Any]:

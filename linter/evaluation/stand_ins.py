@@ -9,9 +9,7 @@ from .threshold import missed
 from .tolerance import worst_case
 
 
-def over_usual(
-    question: Question, items: list[Assumed], shares: bool = False
-) -> Bounded | None:
+def over_usual(question: Question, items: list[Assumed], shares: bool = False) -> Bounded | None:
     """The check over the usual ranges of what is only assumed.
 
     shares: also over what assumed figures may be, which can let a pass stand and convicts nobody.

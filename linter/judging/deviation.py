@@ -56,7 +56,7 @@ _TITLES = {
     "deviation-unknown": "Deviation for an unknown check or place",
     "deviation-against-safety": "Deviation not allowed",
 }
-_NOBODY = (
+NOBODY = (
     "",
     "-",
     "?",
@@ -206,7 +206,7 @@ def near(name: str, known: Sequence[str]) -> str:
 def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
     for name, wanted in (("permitted_by", "who permitted it"), ("reason", "why it does no harm")):
         stated = getattr(item, name).strip()
-        if stated.lower() in _NOBODY:
+        if stated.lower() in NOBODY:
             text = f"{name} is {stated or 'empty'}; it must say {wanted}"
             yield Fault("deviation-incomplete", text)
     if item.until not in MILESTONES and day_of(item.until) is None:

@@ -24,9 +24,11 @@ from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
 from .cause_words import cause_words, in_order
+from .cautions import cautions_of
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
-from .verdict import house_change, lacking, reason, weakened
+from .standing import mark
+from .verdict import DISCLAIMER, house_change, lacking, reason, weakened
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -101,7 +103,10 @@ class _Run:
             "invocations": [invocation],
             "results": results,
             "artifacts": list(self.artifacts.values()),
-            "properties": {"verdicts": [self._verdict(review) for review in self.reviews]},
+            "properties": {
+                "note": DISCLAIMER,
+                "verdicts": [self._verdict(review) for review in self.reviews],
+            },
         }
 
     def _driver(self) -> Data:
@@ -172,7 +177,7 @@ class _Run:
             ]
         if self.any_permitted:
             data["suppressions"] = self._suppressions(item, review)
-        data["properties"] = order | _properties(item)
+        data["properties"] = order | _properties(item) | _known(review, item)
         return data
 
     def _suppressions(self, item: Finding, review: Review) -> list[Data]:
@@ -245,9 +250,7 @@ def _text(item: Finding) -> str:
     parts = [item.title, against(item.evidence), item.message]
     if item.status is Status.OPEN:
         parts.append(lacking(item))
-    parts += [
-        f"{caution.signal}: {caution.text}" for caution in item.advice.cautions if item.severity
-    ]
+    parts += [f"{caution.signal}: {caution.text}" for caution in cautions_of(item)]
     return ". ".join(part.rstrip(".") for part in parts if part)
 
 
@@ -262,6 +265,11 @@ def _properties(item: Finding) -> Data:
     if item.advice.remedies:
         data["changes"] = [dict(remedy.changes) for remedy in item.advice.remedies]
     return data
+
+
+def _known(review: Review, item: Finding) -> Data:
+    known = mark(review, item)
+    return {"known": known} if known else {}
 
 
 def _fingerprint(item: Finding) -> str:

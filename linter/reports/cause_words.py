@@ -12,6 +12,7 @@ from ..check import Caution
 from ..declare import local_path, without_channel
 from ..finding import Cause, Finding, Remedy, Severity
 from ..judging.review import Review
+from .cautions import SIGNALS
 from .groups import together
 from .phrases import moves
 
@@ -19,7 +20,6 @@ MOST_NAMED = 2
 MOST_VALUES = 3
 EFFECTS = (("worsens", "worsened"), ("introduces", "appeared"), ("leaves open", "opened"))
 PROVENANCE, VALUE = re.compile(r"\{value: (.+), from: \w+\}"), r"\1"
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +107,7 @@ def _channels(review: Review, alike: Sequence[Cause]) -> str:
 def _caution(cause: Cause) -> Caution | None:
     """The gravest caution among the findings."""
     cautions = [caution for finding in cause.findings for caution in finding.advice.cautions]
-    return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
+    return min(cautions, key=lambda x: list(SIGNALS).index(x.signal), default=None)
 
 
 def _changes(

@@ -12,6 +12,7 @@ from ..asking.requirements import Requirement, Requirements
 from ..judging.review import Review
 from .phrases import clean, escaped
 from .questions_text import heading, subject
+from .verdict import DISCLAIMER, house_told
 
 HEADINGS = ("value", "must be", "set by")
 NOTHING = "Nothing that is missing is bounded by what is stated."
@@ -34,6 +35,8 @@ def print_requirements(review: Review, parts: Sequence[Requirements], console: C
             table.add_row(value(item), bound(item), clean(item.title))
         console.print(Padding(Text(clean(heading(part)), style="bold underline"), (1, 1, 0, 1)))
         console.print(Padding(table, (0, 1, 0, 3)))
+    for line in (*house_told(review.criteria.house), DISCLAIMER):
+        console.print(Padding(Text(clean(line), style="dim"), (1, 1, 0, 1)))
 
 
 def markdown(review: Review, parts: Sequence[Requirements]) -> str:
@@ -44,7 +47,10 @@ def markdown(review: Review, parts: Sequence[Requirements]) -> str:
         rows += [tuple(map(escaped, (value(x), bound(x), x.title))) for x in part.bounds]
         found.append(f"## {escaped(heading(part))}")
         found.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
-    return "\n\n".join(found) + "\n"
+    return (
+        "\n\n".join([*found, *map(escaped, house_told(review.criteria.house)), f"*{DISCLAIMER}*"])
+        + "\n"
+    )
 
 
 def value(item: Requirement) -> str:

@@ -7,7 +7,7 @@ from operator import attrgetter
 from ..declare import without_channel
 from ..evaluation.catalogue import load
 from ..finding import Finding, Status
-from ..judging.house import HouseChange
+from ..judging.house import House, HouseChange
 from ..judging.review import Review
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
@@ -91,6 +91,21 @@ def counted(review: Review) -> str:
 def house_change(change: HouseChange) -> str:
     """A change of the house file in one line."""
     return f"{change.effect}: {change.about}: {change.text}; {change.reason}"
+
+
+def house_in_short(house: House) -> str:
+    """What a house file changes: the first change, how many more, how many limits looked up."""
+    looked = [item for item in house.changes if item.effect == "looked up" and not item.safety]
+    others = [item for item in house.changes if item not in looked]
+    told = [house_change(others[0])] if others else []
+    told += [f"{len(others) - 1} more: --full"] if len(others) > 1 else []
+    told += [_number(len(looked), "limit", " looked up")] if looked else []
+    return f"{house.file}, {'; and '.join(told) if told else 'changes nothing'}"
+
+
+def house_told(house: House | None) -> list[str]:
+    """What a house file changes, in one line, where there is one."""
+    return [f"House rules: {house_in_short(house)}"] if house and house.changes else []
 
 
 def weakened(review: Review) -> Sequence[HouseChange]:

@@ -13,6 +13,7 @@ volts and is not judged here.  First fix: a lower threshold and a slower filter.
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
 from ..formulas.maths import smaller
+from ..hazards import COIL
 
 BOARD = Source(
     "IRAUDAMP7D rev 2.9, 2013",
@@ -49,6 +50,7 @@ CHECK = Check(
     limits=AtMost(major="1", basis={"major": BOARD}),
     levers=(Lever("protection.dc_detector.v_trip", "0.5 V"),),
     sources=(BOARD, COMMON_PRACTICE),
+    cautions=(COIL,),
     cases=(
         Case(
             {"v_trip": "4 V", "v_rail_low": "28 V"},
