@@ -67,10 +67,11 @@ class Graph:
         return self._variants.of(values, self._supposing)
 
     def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
+        hangs = {*values, *self.derived}
         known = {
             key: node
             for key, node in self._known.items()
-            if isinstance(node, Node) and not any(item.path in values for item in node.assumed)
+            if isinstance(node, Node) and not any(item.path in hangs for item in node.assumed)
         }
         graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
         graph.leaves.supposed = dict(values)

@@ -77,18 +77,10 @@ def _take(
     if known is None:
         house.refuse(path, f"{entry.name} has no limit {key}", _names(check), FOUND)
         return
-    for name in ("found", "clause"):
-        value = data.get(name) if isinstance(data, Mapping) else None
-        if str(value or "").strip().lower() in NOBODY:
-            house.refuse(path, f"{name} is not stated", "the value found and its clause", FOUND)
-            return
-    others = [name for name in data if name not in ("found", "clause")]
-    if others:
-        house.refuse(
-            f"{path}.{others[0]}", f"{others[0]} is not known here", "found, clause", FOUND
-        )
+    stated = _stated(house, data, path)
+    if stated is None:
         return
-    found, clause = str(data["found"]), " ".join(str(data["clause"]).split())
+    found, clause = stated
     try:
         same = to_si(found, _unit(check, key)) == to_si(known, _unit(check, key))
     except QuantityError as error:
@@ -118,6 +110,19 @@ def _take(
     was = "" if same else f", {'looser' if looser else 'tighter'} than {known} of the catalogue"
     told = f"{key} {found}{was}; {said['text']}, {clause}"
     house.changed("looked up", entry.name, told, record, path, looser and check.stake == "safety")
+
+
+def _stated(house: "HouseReader", data: Any, path: str) -> tuple[str, str] | None:
+    """The value found and its clause."""
+    items = data if isinstance(data, Mapping) else {}
+    for name in (*items, "found", "clause"):
+        if name not in ("found", "clause"):
+            house.refuse(f"{path}.{name}", f"{name} is not known here", "found, clause", FOUND)
+            return None
+        if str(items.get(name) or "").strip().lower() in NOBODY:
+            house.refuse(path, f"{name} is not stated", "the value found and its clause", FOUND)
+            return None
+    return str(items["found"]), " ".join(str(items["clause"]).split())
 
 
 def _severities() -> tuple[str, ...]:

@@ -89,7 +89,7 @@ def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
     counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
     yield "answers", counts, ""
     if in_short(review):
-        yield "limits not seen in the source", in_short(review).partition(",")[0], ""
+        yield "known how", in_short(review).partition(";")[0], ""
     if dated and review.criteria.day:
         yield "date of the review", review.criteria.day.isoformat(), ""
 

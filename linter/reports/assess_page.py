@@ -24,7 +24,7 @@ from .lines import hanging, print_lines, room
 from .promise_text import promise_lines
 from .promise_words import promise_rows
 from .standing import in_short, looked_up_in_short, waits_for_a_text
-from .verdict import DISCLAIMER, house_in_short
+from .verdict import DISCLAIMER, house_told
 
 LINES = 60
 MOST_PROMISES = 14
@@ -56,9 +56,8 @@ def print_page(review: Review, console: Console, dated: bool = False) -> None:
 def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     """The lines of the page, without the verdict that may follow."""
     head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
-    house = review.criteria.house
-    if house and house.changes:
-        head += hanging("house rules  ", house_in_short(house), width, ("dim", ""), 2)
+    for told in house_told(review.criteria.house):
+        head += hanging("", told, width, ("", "dim"), 2)
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]

@@ -30,10 +30,8 @@ def in_short(review: Review) -> str:
     if not items:
         return ""
     texts = {text_of(x) for item in items for x in _behind(review, item)}
-    return (
-        f"{_number(len(items), 'answer')} on limits from memory or as quoted"
-        f" ({_number(len(texts), 'text')}), marked in --full"
-    )
+    count = f"{_number(len(items), 'answer')}, {_number(len(texts), 'text')}"
+    return f"limits from memory or as quoted: {count}; marked in --full"
 
 
 def to_look_up(review: Review) -> dict[str, dict[str, tuple[Recalled, ...]]]:

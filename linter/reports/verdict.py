@@ -93,19 +93,17 @@ def house_change(change: HouseChange) -> str:
     return f"{change.effect}: {change.about}: {change.text}; {change.reason}"
 
 
-def house_in_short(house: House) -> str:
-    """What a house file changes: the first change, how many more, how many limits looked up."""
-    looked = [item for item in house.changes if item.effect == "looked up" and not item.safety]
-    others = [item for item in house.changes if item not in looked]
+def house_told(house: House | None) -> list[str]:
+    """What a house file changes, in one line, besides what it weakens in matters of safety."""
+    changes = [item for item in house.changes if not item.safety] if house else []
+    if house is None or not changes:
+        return []
+    looked = [item for item in changes if item.effect == "looked up"]
+    others = [item for item in changes if item not in looked]
     told = [house_change(others[0])] if others else []
     told += [f"{len(others) - 1} more: --full"] if len(others) > 1 else []
     told += [_number(len(looked), "limit", " looked up")] if looked else []
-    return f"{house.file}, {'; and '.join(told) if told else 'changes nothing'}"
-
-
-def house_told(house: House | None) -> list[str]:
-    """What a house file changes, in one line, where there is one."""
-    return [f"House rules: {house_in_short(house)}"] if house and house.changes else []
+    return [f"House rules: {house.file}, {'; and '.join(told)}"]
 
 
 def weakened(review: Review) -> Sequence[HouseChange]:
