@@ -23,7 +23,6 @@ from .variants import Variants
 
 Key = tuple[str, str | None]
 NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
-UNUSED: frozenset[str] = frozenset()
 
 
 class Graph:
@@ -82,7 +81,7 @@ class Graph:
         known = {
             (name, channel): node
             for (name, channel), node in self._known.items()
-            if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
+            if not change.alters(name, node.used if isinstance(node, Node) else frozenset())
         }
         graph = Graph(
             spec, self.derived, self.leaves.sure, known=known, computations=self.computations
