@@ -19,7 +19,7 @@ from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
-from .cautions import SIGNALS, cautions_of
+from .cautions import SIGNALS, cautions_of, distinct
 from .lines import hanging, print_lines, room
 from .promise_text import promise_lines
 from .promise_words import promise_rows
@@ -129,13 +129,13 @@ def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
     """The first cautions of what holds, the gravest first; the others are counted."""
-    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
+    found = [x.caution for x in causes if x.holds and x.caution]
     return [Text(), *_gravest(found, MOST_CAUTIONS, width)] if found else []
 
 
 def _gravest(found: Iterable[Caution], most: int, width: int) -> list[Text]:
     """The gravest cautions; what is left is counted."""
-    cautions = sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
+    cautions = distinct(found)
     lines: list[Text] = []
     for caution in cautions[:most]:
         lines += _caution(caution, "", width)
@@ -173,9 +173,9 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
     if texts:
         lines += hanging("look up  ", looked_up_in_short(review), width)
     sections = _wanted(x for x in items if x not in texts)
-    told = {x.caution for x in causes}
-    warns = dict.fromkeys(y for x in items for y in cautions_of(x)[:1] if y not in told)
-    foot = _gravest(warns, 1, width)
+    told = [x.caution for x in causes if x.holds and x.caution]
+    warns = [y for x in items for y in cautions_of(x)[:1]]
+    foot = [] if told else _gravest(warns, 1, width)
     for number, (section, names) in enumerate(sections):
         block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
         left = sum(len(rest) for _, rest in sections[number:])

@@ -4,6 +4,8 @@ The words are those of ANSI Z535.6; the colours of its signal panels are safety 
 yellow and blue (ANSI Z535.1, from memory).
 """
 
+from collections.abc import Iterable
+
 from ..check import Caution, SignalWord
 from ..finding import Finding, Status
 
@@ -20,3 +22,13 @@ def cautions_of(item: Finding) -> tuple[Caution, ...]:
     open_safety = item.status is Status.OPEN and item.stake == "safety"
     told = item.advice.cautions if item.severity or open_safety else ()
     return tuple(sorted(told, key=lambda x: list(SIGNALS).index(x.signal)))
+
+
+def distinct(cautions: Iterable[Caution]) -> list[Caution]:
+    """Each hazard once, with the most that is said of it; the gravest first."""
+    found: dict[str, Caution] = {}
+    for item in cautions:
+        hazard = item.text.partition(". ")[0]
+        if hazard not in found or len(item.text) > len(found[hazard].text):
+            found[hazard] = item
+    return sorted(found.values(), key=lambda x: list(SIGNALS).index(x.signal))
