@@ -26,7 +26,6 @@ class Source:
     ``published``: read in the named text; ``quoted``: read in another text that quotes
     it; ``derived``: follows from circuit theory, the title says how in one line;
     ``looked up``: by the house, whose file records by whom and when.
-
     where: page, table, figure, section; ``no page given`` where none is known.
     """
 

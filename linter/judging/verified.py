@@ -8,17 +8,14 @@ in a matter of safety is shown as such, and none is taken that no file can loose
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any, Protocol
 
 from ..check import AtLeast, Case, Check, Constant, Input, Source
-from ..evaluation.catalogue import Entry, faults
-from ..finding import Severity
+from ..evaluation.catalogue import Catalogue, Entry, faults
+from ..finding import Place, Severity
 from ..quantities.quantity import QuantityError, to_si
 from .deviation import NOBODY, day_of
-from .house import fixed, untouchable
-
-if TYPE_CHECKING:
-    from .house_file import HouseReader
+from .house import HouseEffect, fixed, untouchable
 
 KEYS = ("text", "by", "on", "limits")
 ABOUT = {
@@ -31,7 +28,29 @@ LIMITS = f"limits: {{name-of-the-check: {{{FOUND}}}}}"
 RECORD = f"- {{text: IEC 60000:2020, by: head of safety, on: 2030-06-30, {LIMITS}}}"
 
 
-def take_record(house: "HouseReader", data: Any, path: str) -> None:
+class HouseReader(Protocol):
+    """What takes a house file, as far as a record needs it."""
+
+    file: str
+    catalogue: Catalogue
+    checks: dict[str, Check]
+
+    def entry(self, name: str, path: str) -> Entry | None:
+        """The check of a name."""
+
+    def place(self, path: str) -> Place:
+        """Where a path stands in the file."""
+
+    def refuse(self, path: str, problem: str, expected: str, example: str = "") -> None:
+        """Refuse what stands at a path."""
+
+    def changed(
+        self, effect: HouseEffect, about: str, text: str, reason: str, path: str, safety: bool
+    ) -> None:
+        """Put one change on record."""
+
+
+def take_record(house: HouseReader, data: Any, path: str) -> None:
     """One record: a text, who looked and when, and what was found."""
     if not isinstance(data, Mapping):
         house.refuse(path, "this is not a record", ", ".join(KEYS), RECORD)
@@ -55,7 +74,7 @@ def take_record(house: "HouseReader", data: Any, path: str) -> None:
             _take(house, entry, key, found, f"{path}.limits.{name}.{key}", said)
 
 
-def _said(house: "HouseReader", stated: Any, key: str, path: str) -> str:
+def _said(house: HouseReader, stated: Any, key: str, path: str) -> str:
     problem, expected, example = ABOUT[key]
     text = " ".join(str(stated or "").split())
     if text.lower() in NOBODY or (key == "on" and day_of(text) is None):
@@ -65,7 +84,7 @@ def _said(house: "HouseReader", stated: Any, key: str, path: str) -> str:
 
 
 def _take(
-    house: "HouseReader",
+    house: HouseReader,
     entry: Entry,
     key: str,
     data: Any,
@@ -112,7 +131,7 @@ def _take(
     house.changed("looked up", entry.name, told, record, path, looser and check.stake == "safety")
 
 
-def _stated(house: "HouseReader", data: Any, path: str) -> tuple[str, str] | None:
+def _stated(house: HouseReader, data: Any, path: str) -> tuple[str, str] | None:
     """The value found and its clause."""
     items = data if isinstance(data, Mapping) else {}
     for name in (*items, "found", "clause"):
