@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..check import MILESTONES
-from ..declare import field_path
+from ..declare import field_path, local_path
 from ..finding import Assumed, Finding, Severity, Status
 from .measured import GRAVE, leaning, within
 from .node import Computed
@@ -88,7 +88,10 @@ def can_be_grave(question: Question) -> bool:
 def _whatever(question: Question, node: Computed, soft: list[Assumed]) -> str:
     """That what is assumed cannot change the answer, and what that is."""
     derived, items = question.graph.derived, [*_floors(node), *soft]
-    named = (derived[x.path].meaning.split(",")[0] if x.path in derived else x.path for x in items)
+    named = (
+        derived[x.path].meaning.split(",")[0] if x.path in derived else local_path(x.path)
+        for x in items
+    )
     over = over_usual(question, items, shares=True)
     told = "a remark at most" if over is not None and over.worst is Severity.MINOR else "met"
     return f"{told} for any usual value of {' and '.join(dict.fromkeys(named))}"
