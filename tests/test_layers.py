@@ -150,7 +150,7 @@ def test_the_rules_know_only_the_data_types_of_a_check(path: Path) -> None:
         elif folder == "derived":
             assert other in (None, "formulas", "derived"), f"{path.name} imports {name}"
         else:
-            below = (None, "formulas", "derived", folder)
+            below = (None, "formulas", "derived", "hazards", folder)
             assert other in below, f"{path.name} imports {name}"
         assert name.split(".")[0] not in ("pydantic", "pint", "ruamel", "rich"), path.name
 

@@ -28,6 +28,7 @@ def run(options: argparse.Namespace) -> int:
     """Print the form, or write it to a file."""
     from ..reading.loading import load_text
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
+    from ..reports.verdict import DISCLAIMER
 
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
@@ -37,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
     title = f"Blank {schema.title}{f': {known}' if known else ''}."
     brief = not options.all and options.milestone in ("", "concept")
     entries = _entries(Design(schema, words, names, silence_tells=brief), options)
-    text = form_text(entries, title, (*HOW, NEXT) if brief else (*HOW, OPTIONAL, NEXT))
+    text = form_text(entries, title, (*HOW, *(() if brief else (OPTIONAL,)), NEXT, DISCLAIMER))
     refusals = load_text(text, "form").refusals
     if refusals or len(set(names)) < len(names):
         what = refusals[0].expected if refusals else "each channel named once"

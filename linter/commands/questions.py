@@ -35,6 +35,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         metavar="CSV",
         help="the same as a table (.csv) with a column for the answers",
     )
+    what.add_argument(
+        "--limits",
+        type=Path,
+        metavar="RECORDS.yaml",
+        help="write what to look up before production, as records for the house file",
+    )
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
@@ -53,6 +59,10 @@ def run(options: argparse.Namespace) -> int:
         return NOT_ASSESSED
     if options.blank or options.table:
         return _write_form(review, options)
+    if options.limits:
+        from ..reports.lookup_text import lookup_text
+
+        return print_or_write(lookup_text(review), options.limits, options.overwrite)
     if options.requirements:
         return _print_requirements(review, options.markdown)
     return _print_letter(review, options)

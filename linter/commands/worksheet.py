@@ -30,7 +30,7 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.worksheet_text import markdown, of_checks, of_sheets, print_blocks
+    from ..reports.worksheet_text import markdown, of_checks, of_house, of_sheets, print_blocks
     from .catalogue import unknown_check
 
     page = console()
@@ -50,7 +50,8 @@ def run(options: argparse.Namespace) -> int:
             print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
             return NOT_ASSESSED
     pages = _pages(spec, catalogue, options)
-    blocks = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
+    found = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
+    blocks = (*of_house(criteria.house), *found)
     if options.markdown:
         sys.stdout.write(markdown(spec, blocks))
     else:

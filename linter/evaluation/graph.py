@@ -17,6 +17,7 @@ from .computations import Computations
 from .gap import Gap, best, united
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, LeafNode, Node
+from .share import shared
 from .variants import Variants
 
 Key = tuple[str, str | None]
@@ -70,10 +71,11 @@ class Graph:
         return self._variants.of(values, self._supposing)
 
     def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
+        hangs = {*values, *self.derived}
 
         def earlier(key: Key) -> Node | Gap | None:
             node = self._found(key)
-            rests = isinstance(node, Node) and any(item.path in values for item in node.assumed)
+            rests = isinstance(node, Node) and any(x.path in hangs for x in node.assumed)
             return node if isinstance(node, Node) and not rests else None
 
         graph = Graph(self.spec, self.derived, earlier=earlier, computations=self.computations)
@@ -303,6 +305,9 @@ class Graph:
         where = quantity.stated_at or quantity.name
         path = self.leaves.full(where, channel) if where in self.fields else where
         if path in self.leaves.supposed:  # what may be stated, in place of what is assumed
+            stand = self.leaves.supposed[path]
+            if path == quantity.name and isinstance(stand, Value):
+                return shared(node, way, stand)
             supposed = self.leaves.leaf(where, channel, self.fields[where])
             return supposed if isinstance(supposed, Node) else node
         value = node.value()

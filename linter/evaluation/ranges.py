@@ -18,10 +18,12 @@ from .gap import Gap
 from .graph import Graph
 from .leaves import usual_value
 from .node import Computed, FigureError, Moved
+from .share import share_of
 from .threshold import ZERO_CELSIUS, missed
 from .tolerance import Extreme, climb, worst_case
 
 MOST_MISSING = 4
+MOST_ASSUMED = 16
 MOST_CHOICES = 12
 ROUNDS = 4
 SCAN = 16
@@ -112,7 +114,11 @@ class Border:
 
 
 def outcomes_of(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    most: int = MOST_MISSING,
 ) -> list[Bounded | None]:
     """The check over the usual ranges of some leaves, for each choice and each of its words.
 
@@ -123,21 +129,25 @@ def outcomes_of(
         return [
             _over(plan, graph, check, dict(stand))
             for paths in sets
-            for stand in _choices(graph, paths)
+            for stand in _choices(graph, paths, most)
         ]
     except (_CannotTellError, FigureError):
         return []
 
 
 def bounded(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    most: int = MOST_MISSING,
 ) -> Bounded | None:
     """The check over the usual ranges of some leaves; None where they have none.
 
     plan: gives the figure's node in a graph.  choices: sets of leaves, each of which would be
     enough; what is said holds for every one of them.
     """
-    found = outcomes_of(plan, graph, check, choices)
+    found = outcomes_of(plan, graph, check, choices, most)
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
@@ -170,19 +180,24 @@ def _rank(severity: Severity | None) -> int:
     return CLEAR if severity is None else severity.rank
 
 
-def _choices(graph: Graph, paths: Iterable[str]) -> Iterator[tuple[tuple[str, Stand], ...]]:
+def _choices(
+    graph: Graph, paths: Iterable[str], most: int
+) -> Iterator[tuple[tuple[str, Stand], ...]]:
     """Every combination of the words of what is missing, each with the ranges of the numbers."""
     options = [_options(graph, path) for path in paths]
     number = 1
     for words in options:
         number *= len(words)
-    if not options or len(options) > MOST_MISSING or number > MOST_CHOICES:
+    if not options or len(options) > most or number > MOST_CHOICES:
         raise _CannotTellError
     return iter(list(product(*options)))
 
 
 def _options(graph: Graph, path: str) -> list[tuple[str, Stand]]:
     """What may stand at a path: one range, or each of some words."""
+    share = share_of(graph.derived, path)
+    if share is not None:
+        return [(path, share)]
     schema = graph.spec.schema
     try:
         field = schema.field_of(path)
@@ -206,7 +221,8 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
         if node is None or (isinstance(node, Gap) and node.absent):
             return None
         if not isinstance(node, Gap):
-            units = {path: graph.spec.schema.field_of(path).unit for path in stand}
+            fields = graph.spec.schema.field_of
+            units = {x: "1" if x in graph.derived else fields(x).unit for x in stand}
             found = _judged(node, check, units)
             invented = any(isinstance(value, Value) for value in stand.values())
             if invented and found.worst is None and _is_of_words(node):

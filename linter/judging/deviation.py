@@ -61,7 +61,7 @@ _TITLES = {
     "deviation-unknown": "Deviation for an unknown check or place",
     "deviation-against-safety": "Deviation not allowed",
 }
-_NOBODY = (
+NOBODY = (
     "", "-", "?", "n/a", "na", "nobody", "none", "tba", "tbc", "tbd", "todo", "unknown", "xxx",
 )  # fmt: skip
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
@@ -201,7 +201,7 @@ def near(name: str, known: Sequence[str]) -> str:
 def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
     for name, wanted in (("permitted_by", "who permitted it"), ("reason", "why it does no harm")):
         stated = getattr(item, name).strip()
-        if stated.lower() in _NOBODY:
+        if stated.lower() in NOBODY:
             text = f"{name} is {stated or 'empty'}; it must say {wanted}"
             yield Fault("deviation-incomplete", text)
     if item.until not in MILESTONES and day_of(item.until) is None:

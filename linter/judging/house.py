@@ -21,7 +21,9 @@ from ..reading.loading import Spec
 NAME = "house.ampreview.yaml"
 GROUP = "ampreview.house_rules"
 
-HouseEffect = Literal["looser limit", "tighter limit", "check off", "default", "checks added"]
+HouseEffect = Literal[
+    "looser limit", "tighter limit", "looked up", "check off", "default", "checks added"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,18 +90,18 @@ def package_of(name: str) -> str:
 def compared(
     entry: Entry, severity: str, text: str, reason: str, place: Place
 ) -> HouseChange | None:
-    """A house limit beside the published one; None where both are the same."""
+    """A house limit beside the one of the catalogue; None where both are the same."""
     check = entry.check
-    published = getattr(check.limits, severity)
-    if published is None:
-        told = f"{severity} {text}, none published"
+    known = getattr(check.limits, severity)
+    if known is None:
+        told = f"{severity} {text}, none in the catalogue"
         return HouseChange("tighter limit", entry.name, told, reason, place)
-    new, old = to_si(text, check.unit), to_si(published, check.unit)
+    new, old = to_si(text, check.unit), to_si(known, check.unit)
     if new == old:
         return None
     looser = new < old if isinstance(check.limits, AtLeast) else new > old
     effect: HouseEffect = "looser limit" if looser else "tighter limit"
-    told = f"{severity} {text}, published {published}"
+    told = f"{severity} {text}, in the catalogue {known}"
     return HouseChange(effect, entry.name, told, reason, place, looser and check.stake == "safety")
 
 
@@ -131,12 +133,12 @@ def fixed(check: Check, severity: str) -> bool:
     return bool(untouchable(check)) and (severity == "critical" or barrier)
 
 
-def basis_of(change: HouseChange, published: Source | None) -> Source:
+def basis_of(change: HouseChange, known: Source | None) -> Source:
     """The source of a house limit; one against a limit from memory is not verified either."""
     where = f"{Path(change.place.file).name}, line {change.place.line}"
-    unread = published is not None and published.kind == "from memory"
+    unread = known is not None and known.kind == "from memory"
     kind: SourceKind = "from memory" if unread else "common practice"
-    beside = f" ({published.title})" if published else ""
+    beside = f" ({known.title})" if known else ""
     word = "looser" if change.effect == "looser limit" else "tighter"
     title = f"house limit, {word}: {change.text}{beside}; {change.reason}"
     return Source(title, where, kind)

@@ -20,6 +20,7 @@ from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .cause_words import CauseWords, cause_words, in_order
 from .phrases import away
+from .standing import mark
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
@@ -101,6 +102,7 @@ def _review(review: Review) -> dict[str, Any]:
         "answers": [
             {"rank": rank, "cause": cause}
             | _answer(item, (item.check, item.subject, item.message) in holding)
+            | {"known": mark(review, item)}
             for rank, (item, cause) in enumerate(in_order(review, causes), start=1)
         ],
     }

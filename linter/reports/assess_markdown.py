@@ -10,6 +10,7 @@ from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assumption_words import assumptions_of, unsure_of
 from .cause_words import CauseWords, cause_words
+from .cautions import cautions_of
 from .change_words import change_in_words
 from .groups import groups, together
 from .markdown import markdown_table, promise_markdown
@@ -22,6 +23,7 @@ from .phrases import (
     margin_of,
     place_in_words,
 )
+from .standing import in_short, mark
 from .verdict import (
     DISCLAIMER,
     WEAKENED,
@@ -84,6 +86,8 @@ def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
         yield "revision", review.spec.revision, ""
     counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
     yield "answers", counts, ""
+    if in_short(review):
+        yield "known how", in_short(review).partition(";")[0], ""
     if dated and review.criteria.day:
         yield "date of the review", review.criteria.day.isoformat(), ""
 
@@ -185,8 +189,10 @@ def _finding(review: Review, item: Finding) -> Iterator[str]:
     if item.advice.remedy_note:
         yield f"change: {escaped(item.advice.remedy_note)}"
     yield from _based_on(item)
+    if mark(review, item):
+        yield f"known: {mark(review, item)}, not seen in the source"
     yield f"check: {escaped(item.check)}"
-    for caution in item.advice.cautions:
+    for caution in cautions_of(item):
         yield f"**{caution.signal}** {escaped(caution.text)}"
 
 
@@ -223,13 +229,21 @@ def _others(review: Review) -> Iterator[str]:
         yield f"### Open: {len(opened)}"
         rows = [(*_named(item, subjects), _lacking(item)) for item, subjects in groups(opened)]
         yield markdown_table(("question", "of", "what is missing"), rows)
+        warned = dict.fromkeys(caution for item in opened for caution in cautions_of(item))
+        if warned:
+            yield "\n".join(f"- **{x.signal}** {escaped(x.text)}" for x in warned)
     if met:
         yield f"### Meets: {len(met)}"
         told = [
-            (*_named(item, subjects), against(item.evidence), margin_of(item.evidence))
+            (
+                *_named(item, subjects),
+                against(item.evidence),
+                margin_of(item.evidence),
+                mark(review, item),
+            )
             for item, subjects in groups(met)
         ]
-        yield markdown_table(("check", "of", "figure and limit", "margin"), told)
+        yield markdown_table(("check", "of", "figure and limit", "margin", "known"), told)
     silent = groups(review.of_status(Status.NOT_APPLICABLE))
     if silent:
         yield f"### Not applicable: {len(silent)}"

@@ -19,9 +19,11 @@ from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
+from .cautions import SIGNALS, cautions_of, distinct
 from .lines import fitting, hanging, print_lines, room
 from .promise_text import promise_lines
-from .verdict import DISCLAIMER, house_change
+from .standing import in_short, looked_up_in_short, waits_for_a_text
+from .verdict import DISCLAIMER, house_told
 
 LINES = 60
 REQUIRED, PERMITTED, NOT_BLOCKING = "Required before release", "Permitted", "Does not block release"
@@ -34,12 +36,6 @@ BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
 """Lines that a headline may take and a change should, and those of the first causes and of all
 further ones where room is short."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
-SIGNALS = {
-    "DANGER": "bold red",
-    "WARNING": "bold red",
-    "CAUTION": "bold yellow",
-    "NOTICE": "bold blue",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,25 +57,16 @@ def print_page(review: Review, console: Console, dated: bool = False) -> None:
 def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     """The lines of the page, without the verdict that may follow."""
     head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
-    house = review.criteria.house
-    if house and house.changes:
-        head += hanging("house rules  ", _house(review), width, ("dim", ""), 2)
+    for told in house_told(review.criteria.house):
+        head += hanging("", told, width, ("", "dim"), 2)
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
-    opened = [*_open(review, width), *_accepted(review, width)]
+    opened = [*_open(review, causes, width), *_accepted(review, width)]
     most = MOST_PROMISES if causes else left - len(opened)
     promises = promise_lines(review, width, most)
     left -= len(promises) + len(opened)
     return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
-
-
-def _house(review: Review) -> str:
-    house = review.criteria.house
-    assert house is not None
-    return f"{house.file}, {house_change(house.changes[0])}" + (
-        f" and {len(house.changes) - 1} more: --full" if len(house.changes) > 1 else ""
-    )
 
 
 def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
@@ -170,12 +157,17 @@ def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
     """The first cautions of what holds, the gravest first; the others are counted."""
-    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
-    cautions = sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
-    lines = [Text()] if cautions else []
-    for caution in cautions[:MOST_CAUTIONS]:
+    found = [x.caution for x in causes if x.holds and x.caution]
+    return [Text(), *_gravest(found, MOST_CAUTIONS, width)] if found else []
+
+
+def _gravest(found: Iterable[Caution], most: int, width: int) -> list[Text]:
+    """The gravest cautions; what is left is counted."""
+    cautions = distinct(found)
+    lines: list[Text] = []
+    for caution in cautions[:most]:
         lines += _caution(caution, "", width)
-    left = len(cautions) - MOST_CAUTIONS
+    left = len(cautions) - most
     return (
         [*lines, Text(f" and {_number(left, 'more caution')}: --full", "dim")]
         if left > 0
@@ -190,7 +182,7 @@ def _caution(caution: Caution | None, blank: str, width: int) -> list[Text]:
     return hanging(f"{blank}{caution.signal}  ", caution.text, width, (signal, signal))
 
 
-def _open(review: Review, width: int) -> list[Text]:
+def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text]:
     """What is open and holds, by section of the spec, the most wanted first.
 
     Of a spec that is released, what is open is what to state next.
@@ -205,15 +197,21 @@ def _open(review: Review, width: int) -> list[Text]:
     if not items:
         return []
     lines = [Text(), *hanging("", head, width, ("", "bold"))]
-    sections = _wanted(items)
+    texts = [x for x in items if waits_for_a_text(review, x)]
+    if texts:
+        lines += hanging("look up  ", looked_up_in_short(review), width)
+    sections = _wanted(x for x in items if x not in texts)
+    told = [x.caution for x in causes if x.holds and x.caution]
+    warns = [y for x in items for y in cautions_of(x)[:1]]
+    foot = [] if told else _gravest(warns, 1, width)
     for number, (section, names) in enumerate(sections):
         block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
         left = sum(len(rest) for _, rest in sections[number:])
         if len(lines) + len(block) > MOST_OPEN - 1:
             text = f" and {_number(left, 'more value')}: {more}"
-            return [*lines, Text(text, "dim")]
+            return [*lines, Text(text, "dim"), *foot]
         lines += block
-    return lines
+    return [*lines, *foot]
 
 
 def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
@@ -237,6 +235,7 @@ def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
 def _foot(review: Review, width: int, dated: bool) -> list[Text]:
     more = "more: --full for every finding, --check NAME for one; questions for the supplier"
     lines = [Text(), *hanging("", more, width, ("", "dim"))]
+    lines += hanging("", in_short(review), width, ("", "dim")) if in_short(review) else []
     lines += rests_on_lines(review, width, dated)
     return [*lines, *hanging("", DISCLAIMER, width, ("", "dim"))]
 

@@ -23,10 +23,12 @@ from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
 from .cause_words import cause_words, in_order
+from .cautions import cautions_of
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
 from .sarif_parts import Data, message, rule_of, rule_of_words, uri
-from .verdict import house_change, lacking, reason, weakened
+from .standing import mark
+from .verdict import DISCLAIMER, house_change, lacking, reason, weakened
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -58,7 +60,7 @@ def sarif_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -
         for name, value in run.gathered().items():
             yield f',{KEY}"{name}": {_inside(value, KEY)}'
         verdicts.seek(0)
-        yield f',{KEY}"properties": {{{ITEM}"verdicts": ['
+        yield f',{KEY}"properties": {{{ITEM}"note": {_inside(DISCLAIMER, ITEM)},{ITEM}"verdicts": ['
         yield from verdicts
         yield f"{ITEM}]{KEY}}}"
     yield "\n    }\n  ]\n}\n"
@@ -192,7 +194,7 @@ class _Run:
                 for number, place in enumerate(item.related, start=1)
             ]
         data["suppressions"] = self._suppressions(item, review)
-        data["properties"] = order | _properties(item)
+        data["properties"] = order | _properties(item) | _known(review, item)
         return data
 
     def _suppressions(self, item: Finding, review: Review) -> list[Data]:
@@ -243,9 +245,7 @@ def _text(item: Finding) -> str:
     parts = [item.title, against(item.evidence), item.message]
     if item.status is Status.OPEN:
         parts.append(lacking(item))
-    parts += [
-        f"{caution.signal}: {caution.text}" for caution in item.advice.cautions if item.severity
-    ]
+    parts += [f"{caution.signal}: {caution.text}" for caution in cautions_of(item)]
     return ". ".join(part.rstrip(".") for part in parts if part)
 
 
@@ -260,6 +260,11 @@ def _properties(item: Finding) -> Data:
     if item.advice.remedies:
         data["changes"] = [dict(remedy.changes) for remedy in item.advice.remedies]
     return data
+
+
+def _known(review: Review, item: Finding) -> Data:
+    known = mark(review, item)
+    return {"known": known} if known else {}
 
 
 def _fingerprint(item: Finding) -> str:

@@ -17,7 +17,7 @@ from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
 from ..judging.stated import DOMAIN
-from .assess_text import SIGNAL_STYLES
+from .cautions import SIGNALS
 from .phrases import cited
 
 STAKES = {
@@ -63,9 +63,7 @@ def print_entry(entry: Entry, catalogue: Catalogue, console: Console) -> None:
     _print_part("Can be changed", [Text(_lever(x)) for x in check.levers], console)
     _print_part("Cases", [Text(case_line(check, case)) for case in check.cases], console)
     _print_part("Sources", [Text(cited(source)) for source in check.sources], console)
-    cautions = [
-        Text.assemble((f"{c.signal}  ", SIGNAL_STYLES[c.signal]), c.text) for c in check.cautions
-    ]
+    cautions = [Text.assemble((f"{c.signal}  ", SIGNALS[c.signal]), c.text) for c in check.cautions]
     _print_part("Cautions", cautions, console)
     _print_part("Fails on", [_fragment(check.fails)], console)
     _print_part("Meets on", [_fragment(check.passes)], console)

@@ -10,10 +10,9 @@ from ..check import Caution
 from ..declare import without_channel
 from ..finding import Cause, Finding, Severity
 from ..judging.review import Review
+from .cautions import SIGNALS
 from .change_words import SHORTER, WHOLE, change_in_words, together_in_words
 from .groups import together
-
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +104,7 @@ def _channels(review: Review, alike: Sequence[Cause]) -> str:
 def _caution(cause: Cause) -> Caution | None:
     """The gravest caution among the findings."""
     cautions = [caution for finding in cause.findings for caution in finding.advice.cautions]
-    return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
+    return min(cautions, key=lambda x: list(SIGNALS).index(x.signal), default=None)
 
 
 def _together(review: Review, cause: Cause, findings: Sequence[Finding]) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from .groups import alike
 from .markdown import markdown_table
 from .phrases import against, clean, escaped, margin_of, percent
 from .promise_words import promise_rows
-from .verdict import WEAKENED, counted, weakened_lines
+from .verdict import DISCLAIMER, WEAKENED, counted, house_told, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
@@ -74,6 +74,8 @@ def print_comparison(found: Comparison, console: Console) -> None:
         rows = _margins(found.margins)
         _heading("MARGINS THAT MOVED MOST", len(rows), "bold", console)
         print_columns(MARGIN_HEADS, rows, console, PLAIN)
+    for line in (*_house(found), DISCLAIMER):
+        console.print(Padding(Text(clean(line), style="dim"), (1, 1, 0, 1)))
 
 
 def compare_markdown(found: Comparison) -> str:
@@ -106,6 +108,8 @@ def _markdown(found: Comparison) -> Iterator[str]:
         rows = _margins(found.margins)
         yield f"## Margins that moved most: {len(rows)}"
         yield markdown_table(MARGIN_HEADS, rows)
+    yield from map(escaped, _house(found))
+    yield f"*{DISCLAIMER}*"
 
 
 def _promises(found: Comparison) -> list[Row]:
@@ -157,6 +161,12 @@ def _weakened(found: Comparison) -> list[str]:
     """What the house files weaken in matters of safety, each once."""
     changes = (change for review in (found.old, found.new) for change in weakened_lines(review))
     return list(dict.fromkeys(changes))
+
+
+def _house(found: Comparison) -> list[str]:
+    """What the house files change, each once."""
+    houses = (review.criteria.house for review in (found.old, found.new))
+    return list(dict.fromkeys(line for house in houses for line in house_told(house)))
 
 
 def _verdict(review: Review) -> str:

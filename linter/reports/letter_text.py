@@ -18,7 +18,7 @@ from .phrases import clean, escaped
 from .promise_words import promise_rows
 from .questions_text import condition, heading, subject
 from .requirements_text import warnings
-from .verdict import WEAKENED, weakened_lines
+from .verdict import DISCLAIMER, WEAKENED, house_told, weakened_lines
 
 T = TypeVar("T")
 MOST_OF_A_PART = 2
@@ -48,8 +48,8 @@ def letter_text(review: Review, letter: Letter, whole: bool = False, width: int 
             lines += wrap(more, width, initial_indent="   ", subsequent_indent="   ")
         lines.append("")
     if len(lines) == head:
-        lines.append(NOTHING)
-    return "\n".join(lines).rstrip() + "\n"
+        lines += [NOTHING, ""]
+    return "\n".join([*lines, *wrap(DISCLAIMER, width)]) + "\n"
 
 
 def letter_markdown(review: Review, letter: Letter, whole: bool = False) -> str:
@@ -68,7 +68,7 @@ def letter_markdown(review: Review, letter: Letter, whole: bool = False) -> str:
         parts += _more(name, points, whole)
     if len(parts) == head:
         parts.append(NOTHING)
-    return "\n\n".join(parts) + "\n"
+    return "\n\n".join([*parts, f"*{DISCLAIMER}*"]) + "\n"
 
 
 def answers_table(letter: Letter) -> str:
@@ -85,7 +85,10 @@ def answers_table(letter: Letter) -> str:
 
 def _notes(review: Review) -> list[str]:
     """What the sender should know and the supplier need not."""
-    return [f"To the sender: {WEAKENED} {clean(text)}" for text in weakened_lines(review)]
+    notes = [f"{WEAKENED} {text}" for text in weakened_lines(review)]
+    return [
+        f"To the sender: {clean(text)}" for text in (*notes, *house_told(review.criteria.house))
+    ]
 
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:

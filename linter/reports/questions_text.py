@@ -8,6 +8,7 @@ from ..asking.requirements import Requirements
 from ..judging.review import Review
 from .form_text import GIVEN, form_text
 from .phrases import clean
+from .verdict import DISCLAIMER
 
 HOW = (
     "Write each answer after its name, with its unit; what stays blank stays open. A name"
@@ -21,7 +22,7 @@ HOW = (
 def blank_text(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a spec file to be filled in."""
     title = f"Questions: {clean(subject(review))}"
-    return form_text(blank_form(review, groups), title, HOW)
+    return form_text(blank_form(review, groups), title, (*HOW, DISCLAIMER))
 
 
 def heading(group: QuestionGroup | Requirements) -> str:

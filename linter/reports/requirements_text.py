@@ -13,6 +13,7 @@ from ..judging.review import Review
 from ..quantities.quantity import show
 from .phrases import clean, escaped
 from .questions_text import heading, subject
+from .verdict import DISCLAIMER, house_told
 
 HEADINGS = ("value", "must be", "beyond it", "set by")
 NOTHING = "Nothing that is missing is bounded by what is stated."
@@ -36,6 +37,8 @@ def print_requirements(review: Review, parts: Sequence[Requirements], console: C
             table.add_row(*map(clean, row(item)))
         console.print(Padding(Text(clean(heading(part)), style="bold underline"), (1, 1, 0, 1)))
         console.print(Padding(table, (0, 1, 0, 3)))
+    for line in (*house_told(review.criteria.house), DISCLAIMER):
+        console.print(Padding(Text(clean(line), style="dim"), (1, 1, 0, 1)))
 
 
 def markdown(review: Review, parts: Sequence[Requirements]) -> str:
@@ -46,7 +49,10 @@ def markdown(review: Review, parts: Sequence[Requirements]) -> str:
         rows += [tuple(map(escaped, row(item))) for item in part.bounds]
         found.append(f"## {escaped(heading(part))}")
         found.append("\n".join(f"| {' | '.join(row)} |" for row in rows))
-    return "\n\n".join(found) + "\n"
+    return (
+        "\n\n".join([*found, *map(escaped, house_told(review.criteria.house)), f"*{DISCLAIMER}*"])
+        + "\n"
+    )
 
 
 def row(item: Requirement) -> tuple[str, str, str, str]:

@@ -10,6 +10,7 @@ from rich.text import Text
 from ..check import Source
 from ..declare import local_path
 from ..finding import Finding
+from ..judging.house import House
 from ..judging.sheets import Sheet, rows_of
 from ..judging.worksheet import Line, Worksheet
 from ..reading.loading import Spec
@@ -19,7 +20,7 @@ from .groups import together
 from .identity import text_hash
 from .markdown import markdown_table
 from .phrases import against, cited, clean, escaped, margin_of
-from .verdict import DISCLAIMER
+from .verdict import DISCLAIMER, house_told
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "where", "source")
 COMMON = ("quantity", "stated as, or formula", "nominal", "where", "source")
@@ -46,6 +47,12 @@ class Block:
     rows: Sequence[Sequence[str]] = field(default_factory=list)
     mark: str = ""
     strong: bool = False
+
+
+def of_house(house: House | None) -> Iterator[Block]:
+    """What a house file changes."""
+    for line in house_told(house):
+        yield Block("", 2, [line])
 
 
 def of_checks(pages: Iterable[Worksheet]) -> Iterator[Block]:

@@ -14,8 +14,9 @@ only a sealed enclosure is stated the battery is taken to be in it. First fix: a
 bay of its own, vented above and below, without anything in it that sparks.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Constant, Input, Lever
+from ...linter.check import AtLeast, Case, Check, Constant, Input, Lever
 from ..formulas.pack import BATTERY_ROOMS, GASSING, vent_area_needed
+from ..hazards import GAS
 
 
 def figure(
@@ -67,13 +68,7 @@ CHECK = Check(
     limits=AtLeast(critical="1", basis={"critical": BATTERY_ROOMS}),
     levers=(Lever("battery.vent_area", "0.5 cm2"),),
     sources=(BATTERY_ROOMS, GASSING),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Hydrogen from a charged lead-acid battery explodes. Charge it in open air, away from"
-            " flames and sparks, and follow the local code.",
-        ),
-    ),
+    cautions=(GAS,),
     cases=(
         Case(
             {

@@ -21,7 +21,6 @@ What to do first: a long-term limiter at the square root of rating times impedan
 from ...linter.check import (
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     derivation,
@@ -30,6 +29,7 @@ from ..derived.load import SERIES
 from ..formulas.constants import NO_LIMITER
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
 from ..formulas.maths import smaller
+from ..hazards import COIL
 
 BURNS = derivation("five times the rise of 150 K at the rating: beyond any glue and wire enamel")
 
@@ -87,13 +87,7 @@ CHECK = Check(
         basis={"critical": BURNS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
     ),
     sources=(CLIPPED_SINE, RATING_KINDS),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "A loudspeaker that is overloaded for long gets hot enough to smoke. Never leave"
-            " a clipped test signal running unattended.",
-        ),
-    ),
+    cautions=(COIL,),
     cases=(
         Case(
             {

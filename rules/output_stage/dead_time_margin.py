@@ -25,7 +25,6 @@ asks for.
 from ...linter.check import (
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -33,6 +32,7 @@ from ...linter.check import (
     derivation,
 )
 from ..derived.ways import left_out
+from ..hazards import FIRST_POWER_UP
 
 IRS20124S = Source("IRS20124S data sheet, International Rectifier", "p. 20")
 
@@ -82,13 +82,7 @@ CHECK = Check(
         IRS20124S,
         derivation("sequence of commands, delays and edges of one leg"),
     ),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "Shoot-through can burst devices: first power-up on a "
-            "current-limited supply, with eye protection.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"dead_time": "45 ns", "t_outlasts": "20 ns", "delay_mismatch": "0 ns"},

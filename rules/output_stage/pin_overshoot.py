@@ -13,6 +13,7 @@ a lower rail.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..hazards import STAGE_LOST
 
 
 def figure(v_static_peak: float, v_pin_overshoot: float, v_supply_abs: float) -> float:
@@ -53,6 +54,7 @@ CHECK = Check(
         derivation("L di/dt of the loop on top of the supply"),
         Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),
     ),
+    cautions=(STAGE_LOST,),
     cases=(
         Case(
             {"v_static_peak": "55 V", "v_pin_overshoot": "15 V", "v_supply_abs": "69 V"},

@@ -25,6 +25,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import smaller
+from ..hazards import COIL
 
 BOARD = Source(
     "IRAUDAMP7D rev 2.9, 2013",
@@ -68,6 +69,7 @@ CHECK = Check(
     ),
     levers=(Lever("protection.dc_detector.v_trip", "0.5 V"),),
     sources=(BOARD, COMMON_PRACTICE),
+    cautions=(COIL,),
     cases=(
         Case(
             {"v_trip": "4 V", "v_rail_low": "28 V"},

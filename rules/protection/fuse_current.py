@@ -16,8 +16,9 @@ standards, though IEC fuses hold 1.5 times for an hour.  First fix: the next siz
 then the conductors behind it once more.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, LOADING, STOCK, continuous_current
+from ..hazards import FUSE
 
 
 def figure(i_source_rms: float, i_rated: float, standard: str, k_ambient: float) -> float:
@@ -60,13 +61,7 @@ CHECK = Check(
         IEC_FUSES,
         derivation("rms of 1 - cos 2x is the root of 1.5 times its mean"),
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Never just fit a bigger fuse where one opens: it protects the wire behind it"
-            " from fire. Find the cause, and follow the local electrical code.",
-        ),
-    ),
+    cautions=(FUSE,),
     cases=(
         Case(
             {

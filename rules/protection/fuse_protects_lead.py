@@ -20,9 +20,10 @@ statement cools copper.  Silent on the rating the table is taken.  First fix: a 
 or the smallest fuse that still carries the music.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
+from ...linter.check import AtMost, Case, Check, Input, Lever, from_memory
 from ..formulas.conductors import LEAD_SIZES
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
+from ..hazards import CONDUCTOR
 
 OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45 of the rating")
 
@@ -48,13 +49,7 @@ CHECK = Check(
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A lead that the fuse does not protect can set its surroundings on fire. Wiring of"
-            " buildings and vehicles follows the local code and is licensed work.",
-        ),
-    ),
+    cautions=(CONDUCTOR,),
     cases=(
         Case(
             {"i_lasting": "13.5 A", "i_lead_rated": "13.5 A"},

@@ -19,7 +19,6 @@ from ...linter.check import (
     Assumption,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     derivation,
@@ -27,6 +26,7 @@ from ...linter.check import (
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
+from ..hazards import COIL, also
 
 CUTS = ("disconnect-load", "remove-supply")
 
@@ -72,12 +72,7 @@ CHECK = Check(
         derivation("switches that are turned off do not open one that is shorted"),
         SAFE_POWER,
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Muting does not protect a loudspeaker from a shorted switch: it can catch fire.",
-        ),
-    ),
+    cautions=(also(COIL, "Muting does not protect it from a shorted switch."),),
     cases=(
         Case(
             {

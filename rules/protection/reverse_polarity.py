@@ -13,7 +13,8 @@ enough here; a field-wired terminal deserves both.  First fix: a p-channel trans
 the lead with its gate to the other pole.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
+from ..hazards import CAPACITOR, also
 
 BARRIER = derivation("a reversed pack lies across the body diodes of the stage: a short circuit")
 KEYED = ("fixed", "keyed")
@@ -49,13 +50,7 @@ CHECK = Check(
         Lever("protection.reverse_polarity.method", ("p-channel", "n-channel")),
     ),
     sources=(BARRIER, COMMON_PRACTICE),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A reversed pack can burst capacitors and set the product on fire. Work on packs only"
-            " with insulated tools and without jewellery.",
-        ),
-    ),
+    cautions=(also(CAPACITOR, "A reversed pack burns: work on packs with insulated tools only."),),
     cases=(
         Case(
             {"connection": "reversible", "blocking": "none"},

@@ -16,6 +16,7 @@ First fix: a slot or a coating.
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.constants import TABLE_METRE, TABLE_MILLIMETRE, TABLE_VOLT
 from ..formulas.safety import CLEARANCE, CREEPAGE, gap_needed
+from ..hazards import INSULATION
 
 UNIT = derivation("unit of the table")
 
@@ -67,6 +68,7 @@ CHECK = Check(
     limits=AtLeast(minor="1", basis={"minor": CREEPAGE}),
     levers=(Lever("wiring.spacing.gap", "0.05 mm"),),
     sources=(CREEPAGE, CLEARANCE),
+    cautions=(INSULATION,),
     cases=(
         Case(
             {

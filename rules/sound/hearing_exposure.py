@@ -21,7 +21,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -35,6 +34,7 @@ from ..formulas.acoustics import (
     distance_loss,
     programme_drop,
 )
+from ..hazards import HEARING
 
 
 def figure(
@@ -104,13 +104,7 @@ CHECK = Check(
     levers=(Lever("limiter.v_rms", "0.5 V"),),
     otherwise="a lower level at the ear: less power, or a mounting that keeps listeners away",
     sources=EXPOSURE_SOURCES,
-    cautions=(
-        Caution(
-            "WARNING",
-            "Long listening above 85 dB(A) can damage hearing for good. Keep the distance, limit"
-            " the level, wear hearing protection in tests, and follow the local rules on noise.",
-        ),
-    ),
+    cautions=(HEARING,),
     cases=(
         Case(
             _CASE,

@@ -16,8 +16,9 @@ is a start of less than a third of a joule. A source that limits its own current
 limiter.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, derivation
 from ..formulas.supply import stored_energy
+from ..hazards import ARC
 
 
 def figure(
@@ -48,9 +49,7 @@ CHECK = Check(
         major="5 J", minor="0.35 J", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     sources=(derivation("energy balance of charging a capacitor, checked by an ODE"),),
-    cautions=(
-        Caution("CAUTION", "The spark of plugging in throws hot metal. Keep eyes and hands away."),
-    ),
+    cautions=(ARC,),
     cases=(
         Case(
             {

@@ -87,7 +87,7 @@ def test_no_permission_releases_it(name: str, changes: dict[str, Any]) -> None:
         {
             "check": CONTRADICTS,
             "place": place,
-            "permitted_by": "Ada",
+            "permitted_by": "lead",
             "reason": "the maker says so",
             "until": "2999-01-01",
         }

@@ -145,7 +145,7 @@ def test_a_guard_that_is_gone_is_worse_though_nothing_fails() -> None:
 
 
 PERMIT = (
-    "deviations: [{check: stress, place: main, permitted_by: Ada, reason: screened,"
+    "deviations: [{check: stress, place: main, permitted_by: lead, reason: screened,"
     " until: production}]\n"
 )
 

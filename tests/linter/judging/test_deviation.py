@@ -66,7 +66,7 @@ def permit(**changed: str) -> str:
     stated = {
         "check": "rail-stress",
         "place": "main",
-        "permitted_by": "Ada",
+        "permitted_by": "lead",
         "reason": "the part is screened",
         "until": "2030-06-30",
     } | changed
@@ -106,7 +106,7 @@ def test_a_permission_keeps_its_finding_from_holding_and_in_the_report() -> None
     item = answer(found)
     assert item.status is Status.FINDING
     assert item.severity is Severity.MAJOR
-    assert item.permitted == "permitted by Ada until 2030-06-30: the part is screened"
+    assert item.permitted == "permitted by lead until 2030-06-30: the part is screened"
     assert [x.check for x in found.verdict.holding] == ["rail-headroom"]
     assert found.counts()["permitted"] == 1
     assert own(found) == []
@@ -196,14 +196,14 @@ def test_an_open_item_is_accepted_like_a_deviation() -> None:
     found = on_an_open_item()
     item = answer(found)
     assert item.status is Status.OPEN
-    assert item.permitted == "accepted as open by Ada until 2030-06-30: the part is screened"
+    assert item.permitted == "accepted as open by lead until 2030-06-30: the part is screened"
     assert found.verdict.released
     assert found.counts()["permitted"] == 2
     assert own(found) == []
 
 
 def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
-    found, told = on_an_open_item(), "accepted as open by Ada"
+    found, told = on_an_open_item(), "accepted as open by lead"
     page = Console(file=io.StringIO(), width=160)
     print_review(found, page)
     text = page.file.getvalue()  # type: ignore[attr-defined]
