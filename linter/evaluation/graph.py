@@ -69,7 +69,7 @@ class Graph:
         known = {
             key: node
             for key, node in self._known.items()
-            if isinstance(node, Node) and not any(item.path in values for item in node.assumed)
+            if isinstance(node, Node) and values.keys().isdisjoint([x.path for x in node.assumed])
         }
         graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
         graph.leaves.supposed = dict(values)

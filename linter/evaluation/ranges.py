@@ -77,16 +77,21 @@ class Border:
 
 
 def outcomes_of(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    worst_alone: bool = False,
 ) -> list[Bounded | None]:
     """The check over the usual ranges of some leaves, for each choice and each of its words.
 
     Nothing where they have no ranges; None where the check does not concern the design then.
+    worst_alone: the best is not looked for.
     """
     sets = [tuple(dict.fromkeys(paths)) for paths in choices]
     try:
         return [
-            _over(plan, graph, check, dict(stand))
+            _over(plan, graph, check, dict(stand), worst_alone)
             for paths in sets
             for stand in _choices(graph, paths)
         ]
@@ -95,14 +100,18 @@ def outcomes_of(
 
 
 def bounded(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    worst_alone: bool = False,
 ) -> Bounded | None:
     """The check over the usual ranges of some leaves; None where they have none.
 
     plan: gives the figure's node in a graph.  choices: sets of leaves, each of which would be
-    enough; what is said holds for every one of them.
+    enough; what is said holds for every one of them.  worst_alone: nothing but ``worst`` counts.
     """
-    found = outcomes_of(plan, graph, check, choices)
+    found = outcomes_of(plan, graph, check, choices, worst_alone)
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
@@ -154,7 +163,9 @@ def _options(graph: Graph, path: str) -> list[tuple[str, Stand]]:
     return [(path, stand)]
 
 
-def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bounded | None:
+def _over(
+    plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand], worst_alone: bool
+) -> Bounded | None:
     """The check with some values standing in, and with those that it then lacks as well.
 
     None where the design is then none that the check concerns.
@@ -165,7 +176,7 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
             return None
         if not isinstance(node, Gap):
             units = {path: graph.spec.schema.field_of(path).unit for path in stand}
-            found = _judged(node, check, units)
+            found = _judged(node, check, units, worst_alone)
             invented = any(isinstance(value, Value) for value in stand.values())
             if invented and found.worst is None and _is_of_words(node):
                 raise _CannotTellError  # a range says how large a value is, not that it is there
@@ -179,13 +190,13 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
     raise _CannotTellError
 
 
-def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
+def _judged(node: Computed, check: Check, units: Mapping[str, str], worst_alone: bool) -> Bounded:
     paths = tuple(units)
     adverse = -1 if isinstance(check.limits, AtLeast) else 1
     at_worst = worst_case(node, adverse, check.peaks_inside)
     worst = missed(check, at_worst.figure)
     free = [path for path in node.leaves if path.partition(":")[0] in units]
-    if worst is None or not free:
+    if worst is None or not free or worst_alone:
         return Bounded(worst, worst, at_worst, node, paths)
     at_best = _at_best(node, adverse, free, at_worst.corner)
     best = missed(check, at_best.figure)

@@ -27,8 +27,11 @@ ABSORBED = 0.8
 black 0.95."""
 
 
-WALL_AT_REST = 1e-9
-"""Steps below this [K] have converged to the digits of a float."""
+WALL_START = 10.0
+"""Rise of a wall [K] from which the solution is sought."""
+
+WALL_AT_REST = 1e-6
+"""After a Newton step below this [K] the next would be of the order of its square."""
 
 WALL_STEPS = 5
 """Newton steps of the wall; the tests compare with a root finder."""
@@ -99,15 +102,18 @@ def walls(
     )
 
 
-def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[float, float]:
+def wall_rise_and_slope(
+    heat: float, t_ambient: float, box: Walls, start: float = WALL_START
+) -> tuple[float, float]:
     """Mean rise of the outside of a box, and how steeply the heat rises with it (W/K).
 
-    heat set free inside; t_ambient of the air round it; box from ``walls``.
+    heat set free inside; t_ambient of the air round it; box from ``walls``; start: a rise
+    near the solution, if one is known.
     Solved by Newton's rule: the heat that a wall gives off is convex in its rise, so that
     after the first step the rise comes down to the solution from above.
-    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
+    Units: heat [W], t_ambient [K], box [bundle], start [K]; returns [K].
     """
-    rise, slope = 10.0, 1.0
+    rise, slope = start, 1.0
     for _ in range(WALL_STEPS):
         t_wall = t_ambient + rise
         by_air = box.convection * rise**0.25
