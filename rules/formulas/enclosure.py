@@ -28,7 +28,7 @@ black 0.95."""
 
 
 WALL_START = 10.0
-"""Rise of a wall [K] from which the solution is sought."""
+"""Rise of a wall [K] whose steepness gives the first guess."""
 
 WALL_AT_REST = 1e-6
 """After a Newton step below this [K] the next would be of the order of its square."""
@@ -102,18 +102,16 @@ def walls(
     )
 
 
-def wall_rise_and_slope(
-    heat: float, t_ambient: float, box: Walls, start: float = WALL_START
-) -> tuple[float, float]:
+def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[float, float]:
     """Mean rise of the outside of a box, and how steeply the heat rises with it (W/K).
 
-    heat set free inside; t_ambient of the air round it; box from ``walls``; start: a rise
-    near the solution, if one is known.
+    heat set free inside; t_ambient of the air round it; box from ``walls``.
     Solved by Newton's rule: the heat that a wall gives off is convex in its rise, so that
     after the first step the rise comes down to the solution from above.
-    Units: heat [W], t_ambient [K], box [bundle], start [K]; returns [K].
+    Units: heat [W], t_ambient [K], box [bundle]; returns [K].
     """
-    rise, slope = start, 1.0
+    slope = box.convection * WALL_START**0.25 + 4 * box.radiating * t_ambient**3
+    rise = larger((heat + box.sun) / slope, 1e-6)
     for _ in range(WALL_STEPS):
         t_wall = t_ambient + rise
         by_air = box.convection * rise**0.25

@@ -6,14 +6,14 @@ Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 from typing import NamedTuple
 
 from .dissipation import T_COLD
-from .enclosure import WALL_START, Walls, wall_rise_and_slope
+from .enclosure import Walls, wall_rise_and_slope
 from .maths import at_rest, choose, larger, smaller
 
 STEPS = 40
 """Newton steps of the network at most; the tests compare with a root finder."""
 
-AT_REST = 1e-5
-"""After a Newton step below this [K] the next would be of the order of its square."""
+AT_REST = 1e-8
+"""Newton steps below this [K] have converged to the digits of a float."""
 
 
 class ChannelHeat(NamedTuple):
@@ -68,13 +68,12 @@ class Solution(NamedTuple):
 
 
 class Balance(NamedTuple):
-    """Where a step has led: temperatures [K], rise of the walls [K], and heat [W]."""
+    """Where a step has led: temperatures [K] and heat [W]."""
 
     t_air: float
     t_reference: float
     r_shared: float
     heat_in_box: float
-    wall_rise: float
 
 
 def switch_heat(heat: ChannelHeat, t_junction: float, t_end: float) -> tuple[float, float]:
@@ -187,7 +186,7 @@ def solve(
     """
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held
-    balance = Balance(start, start, 0.0, 0.0, WALL_START)
+    balance = Balance(start, start, 0.0, 0.0)
     junctions = [start for _ in heats]
     elsewhere = sum(heat.elsewhere for heat in heats)
     delivered = elsewhere + sum(heat.p_out for heat in heats)
@@ -203,7 +202,7 @@ def solve(
             power, follow = power + channel_power, follow + channel_follow
         heat_in_box = cold_heat + in_box * power
         balance = _reference_step(
-            balance, coldest, air, sink, power, follow, heat_in_box, converter_share
+            balance.t_reference, coldest, air, sink, power, follow, heat_in_box, converter_share
         )
         if at_rest(before, (balance.t_reference, *junctions), AT_REST):
             break
@@ -217,7 +216,7 @@ def solve(
 
 
 def _reference_step(
-    before: Balance,
+    t_reference: float,
     coldest: float,
     air: Air,
     sink: Sink,
@@ -231,26 +230,23 @@ def _reference_step(
     coldest [K]: it lies no lower; power [W] and follow [W/K]: heat of all switches, and how
     that moves with the reference; heat_in_box [W]: taken up by the inside air.
     """
-    t_air, r_air, rise = _air_inside(heat_in_box, air, before.wall_rise)
+    t_air, r_air = _air_inside(heat_in_box, air)
     if sink.t_held is not None:
-        return Balance(t_air, larger(sink.t_held, coldest), 0.0, heat_in_box, rise)
+        return Balance(t_air, larger(sink.t_held, coldest), 0.0, heat_in_box)
     base = air.t_ambient if sink.outside else t_air
     r_shared = sink.r if sink.outside else sink.r + r_air * (1 + converter_share)
-    off = base + sink.r * power - before.t_reference
-    t_next = before.t_reference + off / larger(1 - r_shared * follow, 0.05)
-    return Balance(t_air, larger(t_next, coldest), r_shared, heat_in_box, rise)
+    off = base + sink.r * power - t_reference
+    t_next = t_reference + off / larger(1 - r_shared * follow, 0.05)
+    return Balance(t_air, larger(t_next, coldest), r_shared, heat_in_box)
 
 
-def _air_inside(in_box: float, air: Air, start: float) -> tuple[float, float, float]:
-    """Inside air [K], how that moves with heat [K/W], and the rise of the walls [K].
-
-    start [K]: rise of the walls from which the solution is sought.
-    """
+def _air_inside(in_box: float, air: Air) -> tuple[float, float]:
+    """Inside air [K], and how that moves with heat [K/W]."""
     if air.t_held is not None:
-        return air.t_held, 0.0, start
+        return air.t_held, 0.0
     if air.box is None:
-        return air.t_ambient, 0.0, start
-    rise, slope = wall_rise_and_slope(in_box, air.t_ambient, air.box, start)
+        return air.t_ambient, 0.0
+    rise, slope = wall_rise_and_slope(in_box, air.t_ambient, air.box)
     share = air.box.air_share
     t_air = air.t_ambient + share * (rise + in_box / air.box.film)
-    return t_air, share * (1 / slope + 1 / air.box.film), rise
+    return t_air, share * (1 / slope + 1 / air.box.film)
