@@ -189,9 +189,7 @@ def solve(
     balance = Balance(start, start, 0.0, 0.0)
     junctions = [start for _ in heats]
     elsewhere = sum(heat.elsewhere for heat in heats)
-    delivered = elsewhere + sum(heat.p_out for heat in heats)
-    cold_heat = elsewhere + p_other + converter_share * delivered
-    in_box = converter_share if sink.outside else 1 + converter_share
+    p_out = sum(heat.p_out for heat in heats)
     for _ in range(STEPS):
         before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
@@ -200,7 +198,9 @@ def solve(
                 junctions[number], balance.t_reference, heat, r_own[number], t_end[number]
             )
             power, follow = power + channel_power, follow + channel_follow
-        heat_in_box = cold_heat + in_box * power
+        delivered = p_out + elsewhere + power
+        from_sink = 0.0 if sink.outside else power
+        heat_in_box = from_sink + elsewhere + p_other + converter_share * delivered
         balance = _reference_step(
             balance.t_reference, coldest, air, sink, power, follow, heat_in_box, converter_share
         )
