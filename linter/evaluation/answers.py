@@ -104,7 +104,7 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]
     known = any(is_usual_span(question, item) for item in soft if not item.placeholder)
     if question.milestone != MILESTONES[0] and len(paths) > len(over.paths) and not known:
-        wider = bounded(question.plan, question.graph, question.check, [paths], worst_alone=True)
+        wider = bounded(question.plan, question.graph, question.check, [paths])
         if _is_doubtful(question, soft, wider):
             return leaning(
                 question, finding, soft, "met with the assumed value, but not over its usual range"

@@ -76,7 +76,7 @@ def _may_hide_more(item: Assumed, question: Question) -> bool:
         return False
     if item.leaning == "floor":
         return True
-    over = over_usual(question, [item], worst_alone=True)
+    over = over_usual(question, [item])
     return over is not None and over.worst == Severity.CRITICAL
 
 

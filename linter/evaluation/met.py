@@ -87,7 +87,7 @@ def _holds_over(question: Question, soft: list[Assumed]) -> bool:
     stated = question.graph.spec.values
     if any(item.path in stated for item in soft):  # an estimate of the spec
         return False
-    over = over_usual(question, soft, worst_alone=True)
+    over = over_usual(question, soft)
     return over is not None and over.worst is None
 
 
@@ -99,5 +99,5 @@ def _may_be_critical(item: Assumed, question: Question) -> bool:
     follows = any(path == quantity.stated_at for quantity in graph.derived.values())
     if follows or path in graph.spec.schema.voluntary:  # no field of its own, or no claim
         return False
-    over = over_usual(question, [item], worst_alone=True)
+    over = over_usual(question, [item])
     return over is not None and over.worst in GRAVE

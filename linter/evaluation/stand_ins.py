@@ -9,14 +9,12 @@ from .threshold import missed
 from .tolerance import worst_case
 
 
-def over_usual(
-    question: Question, items: list[Assumed], worst_alone: bool = False
-) -> Bounded | None:
-    """The check over the usual ranges of what is only assumed, as in ``bounded``."""
+def over_usual(question: Question, items: list[Assumed]) -> Bounded | None:
+    """The check over the usual ranges of what is only assumed."""
     if not items or any(is_usual_span(question, item) for item in items):
         return None
     paths = [item.path for item in items]
-    return bounded(question.plan, question.graph, question.check, [paths], worst_alone)
+    return bounded(question.plan, question.graph, question.check, [paths])
 
 
 def is_usual_span(question: Question, item: Assumed) -> bool:
