@@ -47,6 +47,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return status
 
 
+def program() -> int:
+    """``main`` as a process of its own: what it leaves is not searched for garbage at the end."""
+    status = main()
+    gc.freeze()
+    return status
+
+
 def _make_writable() -> None:
     """Let every character through: UTF-8 to files and pipes, what a terminal can to it."""
     for stream in (sys.stdout, sys.stderr):

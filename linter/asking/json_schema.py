@@ -7,9 +7,7 @@ to it, with a usual range in their description; the program judges them.
 from collections.abc import Mapping
 from typing import Any
 
-from pydantic import BaseModel
-
-from ..declare import Field, Schema, declared
+from ..declare import Field, Schema, Section
 from ..declare.accept import NAME_LENGTH
 from ..quantities.value import PROVENANCES, SIDES
 
@@ -56,8 +54,8 @@ def _written(inner: dict[str, Any], plain: dict[str, Any]) -> dict[str, Any]:
     return {"anyOf": [plain, line, sourced]}
 
 
-def _section(model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
-    fields = {name: declared(info) for name, info in model.model_fields.items()}
+def _section(model: type[Section], definitions: dict[str, Any]) -> dict[str, Any]:
+    fields = model.fields
     schema: dict[str, Any] = {
         "type": "object",
         "description": (model.__doc__ or "").split("\n", 1)[0],
@@ -109,7 +107,7 @@ def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
     return _group(field, field.model, definitions)
 
 
-def _group(field: Field, model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
+def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> dict[str, Any]:
     name = model.__name__
     if name not in definitions:
         definitions[name] = {}

@@ -5,7 +5,6 @@ Nothing of it works in silence: every report lists what the house file changes, 
 it loosens in matters of safety comes first.
 """
 
-import importlib.metadata
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -79,7 +78,9 @@ def package_of(name: str) -> str:
 
     LookupError where no distribution offers it; its text names those that are there.
     """
-    offered = importlib.metadata.entry_points(group=GROUP)
+    from importlib.metadata import entry_points  # seldom needed, and slow to import
+
+    offered = entry_points(group=GROUP)
     found = next((item for item in offered if item.name == name), None)
     if found is None:
         known = ", ".join(sorted({item.name for item in offered})) or "there are none"

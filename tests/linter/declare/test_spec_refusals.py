@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from pydantic import ValidationError
+from pydantic_core import ValidationError
 
 from ampreview.rules.spec.amplifier import Amplifier
 
