@@ -13,10 +13,11 @@ from dataclasses import dataclass, replace
 
 from ..check import Check
 from ..declare import CHANNELS, PRODUCT, Field, field_path, local_path
+from ..evaluation.border import Border
 from ..evaluation.catalogue import Entry
 from ..evaluation.dependence import taken
 from ..evaluation.engine import Assessment
-from ..evaluation.ranges import Border, Bounded, border_of, outcomes_of
+from ..evaluation.ranges import Bounded, border_of, outcomes_of
 from ..finding import Severity
 from ..judging.review import Review
 from .questions import alike_paths, asks, part_of

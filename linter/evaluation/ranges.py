@@ -5,30 +5,27 @@ them.  It may fail even with the missing values at their best, meet its limits w
 are, or hang on them; where one number decides, the border is solved for.
 """
 
-import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import pairwise, product
+from itertools import product
 
 from ..check import AtLeast, Check
-from ..finding import CLEAR, Severity
-from ..quantities.quantity import Value, show
+from ..finding import Severity
+from ..quantities.quantity import Value
+from .border import Border, points_of, rank_of, solved
 from .gap import Gap
 from .graph import Graph
 from .leaves import usual_value
-from .node import Computed, FigureError, Moved
+from .node import Computed, FigureError
 from .share import share_of
-from .threshold import ZERO_CELSIUS, missed
+from .threshold import missed
 from .tolerance import Extreme, climb, worst_case
 
 MOST_MISSING = 4
 MOST_ASSUMED = 16
 MOST_CHOICES = 12
 ROUNDS = 4
-SCAN = 16
-BISECTIONS = 40
-DIGITS = 3
 
 Plan = Callable[[Graph], Computed | Gap | None]
 Stand = Value | str
@@ -96,23 +93,6 @@ def is_settled(over: Bounded) -> bool:
     return over.best != Severity.MINOR or over.worst == Severity.MINOR
 
 
-@dataclass(frozen=True, slots=True)
-class Border:
-    """What a value must be for a check to be met: at least or at most so much, in SI.
-
-    beyond: what the check finds a hair beyond it.
-    """
-
-    at_least: bool
-    value: float
-    unit: str
-    beyond: Severity | None = None
-
-    def __str__(self) -> str:
-        side = "at least" if self.at_least else "at most"
-        return f"{side} {show(self.value, self.unit, DIGITS)}"
-
-
 def outcomes_of(
     plan: Plan,
     graph: Graph,
@@ -154,8 +134,8 @@ def bounded(
     if len(found) == 1:
         return outcomes[0]
     better = 1.0 if isinstance(check.limits, AtLeast) else -1.0
-    worst = min(outcomes, key=lambda x: (_rank(x.worst), better * x.extreme.figure))
-    best = max(outcomes, key=lambda x: (_rank(x.best), better * x.extreme.figure))
+    worst = min(outcomes, key=lambda x: (rank_of(x.worst), better * x.extreme.figure))
+    best = max(outcomes, key=lambda x: (rank_of(x.best), better * x.extreme.figure))
     if len(outcomes) < len(found):  # with one of the words the check does not concern the design
         return _as_best(worst, Best(None, worst.extreme, worst.at_best.corner))
     if best.best is not None:
@@ -174,10 +154,6 @@ def _as_best(over: Bounded, best: Best) -> Bounded:
 
 class _CannotTellError(Exception):
     """A missing value without a range, or too many of them."""
-
-
-def _rank(severity: Severity | None) -> int:
-    return CLEAR if severity is None else severity.rank
 
 
 def _choices(
@@ -256,7 +232,7 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
         if len(units) > 1 or len(free) > 1:
             return Best(None, at_worst, at_best.corner)
         unit = units[free[0].partition(":")[0]]
-        border = _border(node, at_best.corner, check, free[0], unit)
+        border = solved(node, at_best.corner, check, free[0], unit)
         return Best(None, at_worst, at_best.corner, str(border or ""))
 
     return Bounded(worst, node, tuple(units), find_best)
@@ -274,17 +250,9 @@ def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str,
     turned = {path: hi if corner.get(path) == lo else lo for path, (lo, hi) in ends.items()}
     starts = [dict(corner), {**corner, **turned}]
     start = min(starts, key=lambda item: adverse * float(node.value(item)))
-    points = {path: _points(node.leaves[path]) for path in free}
+    points = {path: points_of(node.leaves[path]) for path in free}
     best = climb(node, climb(node, start, -adverse, points), adverse, others)
     return Extreme(float(node.value(best)), float(node.value()), best, {})
-
-
-def _points(leaf: Value) -> list[float]:
-    """Values over a range, in equal ratios where it does not begin at zero."""
-    low, high = leaf.lo, leaf.hi
-    if low > 0.0:
-        return [low * (high / low) ** (n / SCAN) for n in range(SCAN + 1)]
-    return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
 
 
 def border_of(
@@ -298,44 +266,4 @@ def border_of(
     corner = over.at_best.corner
     if corner is None or path not in over.node.leaves:
         return None
-    return _border(over.node, corner, check, path, unit, avoids)
-
-
-def _border(
-    node: Computed,
-    corner: Mapping[str, float],
-    check: Check,
-    path: str,
-    unit: str,
-    avoids: Severity | None = None,
-) -> Border | None:
-    limit = CLEAR if avoids is None else avoids.rank + 1
-
-    def found(x: float) -> Severity | None:
-        return missed(check, float(node.value(Moved(corner, path, x))))
-
-    def meets(x: float) -> bool:
-        return _rank(found(x)) >= limit
-
-    points = _points(node.leaves[path])
-    fine = [meets(x) for x in points]
-    if sum(one is not other for one, other in pairwise(fine)) != 1:
-        return None
-    number = fine.index(not fine[0])
-    good, bad = points[number], points[number - 1]
-    if fine[0]:
-        good, bad = bad, good
-    for _ in range(BISECTIONS):
-        middle = (good + bad) / 2
-        good, bad = (middle, bad) if meets(middle) else (good, middle)
-    return Border(good > bad, _rounded(good, unit, up=good > bad), unit, found(bad))
-
-
-def _rounded(x: float, unit: str, up: bool) -> float:
-    """A border with few digits, on the side where the check is met."""
-    zero = ZERO_CELSIUS if unit == "degC" else 0.0
-    plain = x - zero
-    if plain == 0.0:
-        return x
-    step = 10.0 ** (math.floor(math.log10(abs(plain))) - DIGITS + 1)
-    return zero + step * (math.ceil if up else math.floor)(plain / step)
+    return solved(over.node, corner, check, path, unit, avoids)
