@@ -43,7 +43,7 @@ VOCABULARY = (
 )
 WORDS_OF = {"spec": VOCABULARY[:2], "changes": (VOCABULARY[0], VOCABULARY[2])}
 # Names of sections that are plain English or belong to the language of rules as well.
-PLAIN_ENGLISH = {"cell", "lead", "safety", "signal", "spacing", "thermal"}
+PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
     "ruamel": {"reading"},
     "rich": {"reports", "commands"},
