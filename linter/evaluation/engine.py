@@ -129,7 +129,7 @@ class Assessment:
             revised = (
                 self.revised(dict.fromkeys(paths, option)) for option in schema.field_of(path).words
             )
-            self._with_word[path] = tuple(run for run, _ in filter(None, revised))
+            self._with_word[path] = tuple(x[0] for x in revised if x is not None)
         return self._with_word[path]
 
     def _concerns(self, check: Check, subject: str) -> bool | Gap:

@@ -258,7 +258,7 @@ class Loudspeaker(Section):
     x_peak: Value | None = quantity(
         "mm",
         "largest excursion over the band at the limiter, ONE way from rest, peak, measured",
-        "0.05 .. 60 mm",
+        "0.1 .. 60 mm",
         given="max",
         concerns=HORN,
         example="1.5 mm",

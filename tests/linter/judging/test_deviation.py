@@ -225,11 +225,11 @@ def test_the_page_says_who_permitted_why_and_until_when() -> None:
     lines = [line.plain for line in page_lines(found, 120)]
     text = " ".join(" ".join(lines).split())
     assert " Permitted" in lines
-    assert "permitted by Ada up to 95 % until 2030-06-30: the part is screened" in text
+    assert "permitted by lead up to 95 % until 2030-06-30: the part is screened" in text
     assert "Does not hold" not in text
     opened = [line.plain for line in page_lines(on_an_open_item(), 160)]
     assert " Accepted as open" in opened
-    assert any("accepted as open by Ada until 2030-06-30" in line for line in opened)
+    assert any("accepted as open by lead until 2030-06-30" in line for line in opened)
 
 
 def test_up_to_makes_no_sense_for_an_open_item() -> None:

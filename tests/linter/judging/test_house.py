@@ -185,8 +185,8 @@ def test_their_critical_limit_cannot_be_looser(tmp_path: Path, entry: Entry) -> 
     limit = looser(entry, severity)
     found = refused(tmp_path, f"limits:\n  {entry.name}: {{{severity}: {limit}, reason: x}}\n")
     assert "cannot be looser" in found.problem
-    assert str(entry.check.limits.critical) in found.expected
-    assert found.example.startswith(f"{entry.name}: {{critical: ")
+    assert str(getattr(entry.check.limits, severity)) in found.expected
+    assert found.example.startswith(f"{entry.name}: {{{severity}: ")
     assert found.place.line == 3
     taken(tmp_path, f"limits: {{{found.example.replace('as published', 'x')}}}\n")
 
