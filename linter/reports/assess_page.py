@@ -76,7 +76,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
 def _house(review: Review) -> str:
     house = review.criteria.house
     assert house is not None
-    return f"{house.file}, {house_change(house.changes[0])}" + (
+    return f"{house.told}, {house_change(house.changes[0])}" + (
         f" and {len(house.changes) - 1} more: --full" if len(house.changes) > 1 else ""
     )
 

@@ -55,6 +55,7 @@ class Claims(Section):
         "dB",
         "whole product: level of a sine at the onset of clipping, rms, re 20 uPa",
         "60 .. 140 dB",
+        possible="-20 .. 194 dB",
         promise="higher",
     )
     sound_distance: Value | None = quantity(
