@@ -76,6 +76,7 @@ class Reruns:
         self._proven: dict[Name, Rerun] = {}
         self._behind: dict[Changed, Rerun] = {}
         self._variants: dict[tuple[str, str], Assessment | None] = {}
+        self._questions = tuple(self.run.questions())
         self.promises = promises_in(review.catalogue)
         self._spoilers: dict[tuple[Key, Name], Key | None] = {}
         self._spoiler: Key | None = None
@@ -212,12 +213,13 @@ class Reruns:
         if revised is None:
             return None
         run, change = revised
+        asked = self.review.catalogue.entry(key[0])
+        if asked is not None and not settled(run.judge(asked, key[1])):
+            return None
         answers = {k: v for k, v in self.answers.items() if k[0] not in BUILT_IN}
         for entry, subject in self._in_question(run, change, key):
             other = (entry.name, subject)
             answers[other] = run.judge(entry, subject)
-            if other == key and not settled(answers[other]):
-                return None
             if other != key and self._spoilt(other, answers[other], limit):
                 self._spoilt_before.update((path, other) for path in changes)
                 self._spoiler = other
@@ -233,7 +235,7 @@ class Reruns:
         """What must be judged anew: ``key`` first, then what is likely to be spoilt."""
         found = [
             (entry, subject)
-            for entry, subject in self.run.questions()
+            for entry, subject in self._questions
             if (entry.name, subject) == key or self._altered(entry, subject, change, run)
         ]
         found.sort(key=lambda item: self._likelihood((item[0].name, item[1]), key, change.touched))

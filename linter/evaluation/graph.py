@@ -5,8 +5,7 @@ a ``Gap`` that says what is missing.  Which way leads to a derived quantity depe
 on what the spec states, so the graph is planned once and evaluated many times.
 """
 
-from collections.abc import Mapping
-from types import MappingProxyType
+from collections.abc import Callable, Mapping
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
 from ..declare import CHANNELS
@@ -21,8 +20,12 @@ from .node import Computed, Fixed, LeafNode, Node
 from .variants import Variants
 
 Key = tuple[str, str | None]
-NOTHING: Mapping[Key, Node | Gap] = MappingProxyType({})
+Earlier = Callable[[Key], Node | Gap | None]
 UNUSED: frozenset[str] = frozenset()
+
+
+def nothing_earlier(key: Key) -> None:
+    """A graph that is made from no other one takes nothing over."""
 
 
 class Graph:
@@ -34,13 +37,13 @@ class Graph:
         derived: Mapping[str, Derived],
         sure: bool = False,
         free: frozenset[str] = frozenset(),
-        known: Mapping[Key, Node | Gap] = NOTHING,
+        earlier: Earlier = nothing_earlier,
         computations: Computations | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
-        may override although they have no tolerance.  known: what is resolved already.
+        may override although they have no tolerance.  earlier: gives what is resolved already.
         computations: counts what is computed, over all graphs of one review.
         """
         self.spec = spec
@@ -48,46 +51,57 @@ class Graph:
         self.derived = derived
         self.leaves = Leaves(spec, sure, free)
         self.computations = computations or Computations()
-        self._known = dict(known)
+        self._known: dict[Key, Node | Gap] = {}
+        self._earlier = earlier
         self._stack: list[str] = []
         self._variants: Variants[Graph] = Variants()
 
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
-        known = {
-            key: node
-            for key, node in self._known.items()
-            if isinstance(node, Gap) or not node.used & free
-        }
-        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.computations)
+
+        def earlier(key: Key) -> Node | Gap | None:
+            node = self._found(key)
+            return None if isinstance(node, Node) and node.used & free else node
+
+        return Graph(self.spec, self.derived, self.leaves.sure, free, earlier, self.computations)
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
         return self._variants.of(values, self._supposing)
 
     def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
-        known = {
-            key: node
-            for key, node in self._known.items()
-            if isinstance(node, Node) and not any(item.path in values for item in node.assumed)
-        }
-        graph = Graph(self.spec, self.derived, known=known, computations=self.computations)
+
+        def earlier(key: Key) -> Node | Gap | None:
+            node = self._found(key)
+            rests = isinstance(node, Node) and any(item.path in values for item in node.assumed)
+            return node if isinstance(node, Node) and not rests else None
+
+        graph = Graph(self.spec, self.derived, earlier=earlier, computations=self.computations)
         graph.leaves.supposed = dict(values)
         return graph
 
     def revised(self, spec: Spec, change: Affected) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
-        known = {
-            (name, channel): node
-            for (name, channel), node in self._known.items()
-            if not change.alters(name, node.used if isinstance(node, Node) else UNUSED)
-        }
-        graph = Graph(
-            spec, self.derived, self.leaves.sure, known=known, computations=self.computations
-        )
+
+        def earlier(key: Key) -> Node | Gap | None:
+            node = self._found(key)
+            used = node.used if isinstance(node, Node) else UNUSED
+            return None if change.alters(key[0], used) else node
+
+        counts, sure = self.computations, self.leaves.sure
+        graph = Graph(spec, self.derived, sure, earlier=earlier, computations=counts)
         graph.leaves.supposed = self.leaves.supposed
         graph._variants = self._variants.revised(spec, change)
         return graph
+
+    def _found(self, key: Key) -> Node | Gap | None:
+        """What is resolved already, here or in the graph that this one was made from."""
+        found = self._known.get(key)
+        if found is None:
+            found = self._earlier(key)
+            if found is not None:
+                self._known[key] = found
+        return found
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None
@@ -112,7 +126,7 @@ class Graph:
         elif field.kind in ("section", "sections"):
             found = self.leaves.section(path, channel, field)
         else:
-            if key not in self._known:
+            if self._found(key) is None:
                 self._known[key] = self.leaves.leaf(path, channel, field)
             found = self._known[key]
         return self._fall_back(found, path, channel, default)
@@ -241,15 +255,17 @@ class Graph:
         if quantity.each == "channel" and channel is None:
             raise CatalogueFaultError(f"{name} belongs to a channel, but no channel is at hand")
         key = (name, where)
-        if key not in self._known:
+        found = self._found(key)
+        if found is None:
             if name in self._stack:
                 raise CatalogueFaultError(f"in a circle: {' -> '.join([*self._stack, name])}")
             self._stack.append(name)
             try:
-                self._known[key] = self._stated(quantity, where) or self._walk(quantity, where)
+                found = self._stated(quantity, where) or self._walk(quantity, where)
             finally:
                 self._stack.pop()
-        return self._known[key]
+            self._known[key] = found
+        return found
 
     def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
         path = quantity.stated_at

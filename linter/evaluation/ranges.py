@@ -8,6 +8,7 @@ are, or hang on them; where one number decides, the border is solved for.
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import pairwise, product
 
 from ..check import AtLeast, Check
@@ -32,29 +33,59 @@ Stand = Value | str
 
 
 @dataclass(frozen=True, slots=True)
+class Best:
+    """What a check says with the missing values at their best.
+
+    severity: None where it is met.  extreme: the figure there, or at the worst where it is met.
+    corner: where the missing values are at their best, where they decide.  border: where one
+    number decides, what it must be, in words.  borders: the same where one of several numbers
+    would be enough, each by its path.
+    """
+
+    severity: Severity | None
+    extreme: Extreme
+    corner: Mapping[str, float] | None = None
+    border: str = ""
+    borders: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
 class Bounded:
     """What a check says over the usual ranges of what is missing.
 
-    worst, best: the severity with the missing values at their worst and at their best, None
-    where the check is met.  extreme: the figure at the worst, or at the best where that
-    fails.  node: what computes it.  paths: the missing leaves.  border: where one number
-    decides, what it must be, in words.  borders: the same where one of several numbers would
-    be enough, each by its path.  at_best: where the missing values decide, the corner at which
-    they are at their best.
+    worst: the severity with the missing values at their worst, None where the check is met.
+    node: what computes the figure.  paths: the missing leaves.  find_best: works out the best,
+    which costs the most and is not always asked for.
     """
 
     worst: Severity | None
-    best: Severity | None
-    extreme: Extreme
     node: Computed
     paths: tuple[str, ...]
-    border: str = ""
-    at_best: Mapping[str, float] | None = None
-    borders: tuple[tuple[str, str], ...] = ()
+    find_best: Callable[[], Best]
+
+    @cached_property
+    def at_best(self) -> Best:
+        """What the check says with the missing values at their best."""
+        return self.find_best()
+
+    @property
+    def best(self) -> Severity | None:
+        """The severity with the missing values at their best."""
+        return self.at_best.severity
+
+    @property
+    def extreme(self) -> Extreme:
+        """The figure at the worst, or at the best where that fails."""
+        return self.at_best.extreme
+
+    @property
+    def border(self) -> str:
+        """What the one number that decides must be, in words."""
+        return self.at_best.border
 
     def border_of(self, path: str) -> str:
         """What a missing number must be, if that is known."""
-        return self.border or dict(self.borders).get(path, "")
+        return self.border or dict(self.at_best.borders).get(path, "")
 
 
 def is_settled(over: Bounded) -> bool:
@@ -106,18 +137,25 @@ def bounded(
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
+    if len(found) == 1:
+        return outcomes[0]
     better = 1.0 if isinstance(check.limits, AtLeast) else -1.0
     worst = min(outcomes, key=lambda x: (_rank(x.worst), better * x.extreme.figure))
     best = max(outcomes, key=lambda x: (_rank(x.best), better * x.extreme.figure))
     if len(outcomes) < len(found):  # with one of the words the check does not concern the design
-        return replace(worst, best=None, border="")
+        return _as_best(worst, Best(None, worst.extreme, worst.at_best.corner))
     if best.best is not None:
         return replace(best, worst=worst.worst)
     if len(outcomes) == 1:
         return worst
     singles = {item.paths[0]: item.border for item in outcomes if len(item.paths) == 1}
     enough = singles if len(singles) == len(outcomes) else {}  # each number alone decides
-    return replace(worst, best=None, border="", borders=tuple(enough.items()))
+    told = tuple(enough.items())
+    return _as_best(worst, Best(None, worst.extreme, worst.at_best.corner, borders=told))
+
+
+def _as_best(over: Bounded, best: Best) -> Bounded:
+    return replace(over, find_best=lambda: best)
 
 
 class _CannotTellError(Exception):
@@ -180,21 +218,28 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
 
 
 def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
-    paths = tuple(units)
     adverse = -1 if isinstance(check.limits, AtLeast) else 1
     at_worst = worst_case(node, adverse, check.peaks_inside)
     worst = missed(check, at_worst.figure)
     free = [path for path in node.leaves if path.partition(":")[0] in units]
-    if worst is None or not free:
-        return Bounded(worst, worst, at_worst, node, paths)
-    at_best = _at_best(node, adverse, free, at_worst.corner)
-    best = missed(check, at_best.figure)
-    if best is not None:
-        return Bounded(worst, best, at_best, node, paths)
-    over = Bounded(worst, None, at_worst, node, paths, at_best=at_best.corner)
-    if len(paths) > 1 or len(free) > 1:
-        return over
-    return replace(over, border=str(border_of(over, check, free[0], units[paths[0]]) or ""))
+
+    def find_best() -> Best:
+        if worst is None or not free:
+            return Best(worst, at_worst)
+        try:
+            at_best = _at_best(node, adverse, free, at_worst.corner)
+        except FigureError:  # inside the ranges it cannot be computed: what is missing decides
+            return Best(None, at_worst)
+        best = missed(check, at_best.figure)
+        if best is not None:
+            return Best(best, at_best)
+        if len(units) > 1 or len(free) > 1:
+            return Best(None, at_worst, at_best.corner)
+        unit = units[free[0].partition(":")[0]]
+        border = _border(node, at_best.corner, check, free[0], unit)
+        return Best(None, at_worst, at_best.corner, str(border or ""))
+
+    return Bounded(worst, node, tuple(units), find_best)
 
 
 def _is_of_words(node: Computed) -> bool:
@@ -227,10 +272,15 @@ def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | Non
 
     None where the check is not met from there to one end of its range.
     """
-    if over.at_best is None or path not in over.node.leaves:
+    corner = over.at_best.corner
+    if corner is None or path not in over.node.leaves:
         return None
-    node, corner = over.node, over.at_best
+    return _border(over.node, corner, check, path, unit)
 
+
+def _border(
+    node: Computed, corner: Mapping[str, float], check: Check, path: str, unit: str
+) -> Border | None:
     def meets(x: float) -> bool:
         return missed(check, float(node.value(Moved(corner, path, x)))) is None
 

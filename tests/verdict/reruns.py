@@ -115,7 +115,7 @@ class Rejudged(Judged):
 
     def _taken_over(self, graph: Graph) -> Graph:
         known = {key: node for key, node in graph._known.items() if key[0] not in self._led}
-        return Graph(self.spec, graph.derived, graph.leaves.sure, known=known)
+        return Graph(self.spec, graph.derived, graph.leaves.sure, earlier=known.get)
 
     def reached(self, key: Key) -> bool:
         """Whether the change can alter an answer.
