@@ -24,7 +24,7 @@ def write_text(path: Path, text: str, overwrite: bool = False, *inputs: Path | N
     refuse_target(path, overwrite, *inputs)
     try:
         _swap_in(path.parent.resolve() / path.name, text)
-    except (OSError, ValueError) as error:
+    except OSError as error:
         raise _failed(path, error) from None
 
 
