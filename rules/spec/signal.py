@@ -25,7 +25,6 @@ class Signal(Section):
         "dB",
         "programme: peak over rms; 12.04 dB is one eighth of the power of a sine as high",
         "3 .. 20 dB",
-        possible="0 .. 60 dB",
         given="range",
         default=usually("12.04 dB", from_memory("IEC 62368-1", "Annex E")),
         example="10 dB .. 15 dB",
