@@ -6,8 +6,8 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
-from .criteria import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
+from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from ..judging.review import Outcome, Review
 
 FILE_WIDTH = 100
+BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
+"""What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -51,6 +53,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="kind of report (default: text); several files make one document, or a line each",
     )
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
     parser.add_argument("--dated", action="store_true", help="give the day of the review")
     parser.add_argument(
         "--jobs", type=int, default=1, metavar="N", help="review several files at a time"
@@ -61,36 +64,33 @@ def run(options: argparse.Namespace) -> int:
     """Review each file in turn; the worst outcome decides the exit status."""
     wrong = _wrong_use(options)
     if wrong:
-        print(f"ampreview: {wrong}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(wrong)
     outcomes = zip(options.files, _outcomes(options), strict=True)
     if options.output is None:
         return _write(outcomes, options, sys.stdout)
+    return _write_file(outcomes, options)
+
+
+def _write_file(outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace) -> int:
+    """Write the report to a file that is none of those read."""
     from ..reading.writing import WritingError, written_as_it_comes
 
+    inputs = (*options.files, *inputs_of(options, *options.files))
     try:
-        with written_as_it_comes(options.output, overwrite=True) as stream:
+        with written_as_it_comes(options.output, options.overwrite, *inputs) as stream:
             return _write(outcomes, options, stream)
     except WritingError as error:
-        print(f"ampreview: {error}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(str(error))
 
 
 def _wrong_use(options: argparse.Namespace) -> str:
     """What cannot be done as asked, or nothing."""
-    for name, least in (("jobs", 1), ("builds", 1), ("seed", 0)):
-        if getattr(options, name) < least:
-            return f"--{name} {getattr(options, name)}: at least {least}"
+    for name, (least, most) in BOUNDS.items():
+        if not least <= getattr(options, name) <= most:
+            return f"--{name} {getattr(options, name)}: from {least} to {most}"
     if options.tolerance != "worst-case" and options.report != "text":
         return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
-    if options.check and (wrong := _wrong_check(options)):
-        return wrong
-    if options.output is None:
-        return ""
-    given = [*options.files, options.deviations, options.house]
-    if any(path and path.absolute() == options.output.absolute() for path in given):
-        return f"--output {options.output} would overwrite what is to be assessed"
-    return ""
+    return _wrong_check(options) if options.check else ""
 
 
 def _wrong_check(options: argparse.Namespace) -> str:
@@ -243,6 +243,5 @@ def _print_tolerance(review: "Review", options: argparse.Namespace, page: "Conso
         try:
             print_yield(build_many(*given, builds, options.seed), page)
         except NumpyMissingError as error:
-            print(f"ampreview: {error}", file=sys.stderr)
-            return NOT_ASSESSED
+            return refused(str(error))
     return RELEASED

@@ -46,7 +46,9 @@ def house_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FILE",
         help="house file (default: house.ampreview.yaml in the spec's folder or above)",
     )
-    house.add_argument("--no-house", action="store_true", help="go without a house file")
+    house.add_argument(
+        "--no-house", action="store_true", help="no house file: advised for files from outside"
+    )
 
 
 def terms_of(options: argparse.Namespace) -> "Terms":
@@ -54,6 +56,14 @@ def terms_of(options: argparse.Namespace) -> "Terms":
     from ..judging.criteria import Terms
 
     return Terms(options.date, options.deviations, options.house, options.no_house)
+
+
+def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, ...]":
+    """The files beside the specs that a command reads, so that none of them is written over."""
+    from ..judging.house import find_house
+
+    found = () if options.house or options.no_house else map(find_house, specs)
+    return options.deviations, options.house, *found
 
 
 def _day(text: str) -> "date":

@@ -1,11 +1,10 @@
 """``ampreview form``: a blank spec with comments, of what decides something at a milestone."""
 
 import argparse
-import sys
 from pathlib import Path
 
 from ..asking.form import Design, FormEntry, asked_first, form
-from ..commands import NOT_ASSESSED, print_or_write
+from ..commands import print_or_write, refused
 from ..declare import load_schema
 
 
@@ -42,10 +41,7 @@ def run(options: argparse.Namespace) -> int:
     refusals = load_text(text, "form").refusals
     if refusals or len(set(names)) < len(names):
         what = refusals[0].expected if refusals else "each channel named once"
-        print(
-            f"ampreview: --channels {options.channels} cannot be; expected {what}", file=sys.stderr
-        )
-        return NOT_ASSESSED
+        return refused(f"--channels {options.channels} cannot be; expected {what}")
     return print_or_write(text, options.output, options.overwrite)
 
 

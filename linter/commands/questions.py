@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..commands import NOT_ASSESSED, RELEASED, print_or_write
-from .criteria import term_arguments, terms_of
+from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
     from ..judging.review import Review
@@ -106,4 +106,5 @@ def _write_form(review: "Review", options: argparse.Namespace) -> int:
         text = answers_table(letter_of(review, ()))
     else:
         text = blank_text(review, groups_of(review))
-    return print_or_write(text, options.table or options.blank, options.overwrite)
+    inputs = (options.file, *inputs_of(options, options.file))
+    return print_or_write(text, options.table or options.blank, options.overwrite, *inputs)

@@ -75,11 +75,12 @@ def _draw_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Review every variant, write the table, tell where the design is released."""
+    from ..reading.writing import WritingError
     from ..sweeping.place import SweepError
 
     try:
         return _run(options)
-    except SweepError as error:
+    except (SweepError, WritingError) as error:
         print(f"ampreview: {error}", file=sys.stderr)
         return NOT_ASSESSED
 

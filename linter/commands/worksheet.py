@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import NOT_ASSESSED, RELEASED
+from ..commands import NOT_ASSESSED, RELEASED, refused
 from .criteria import house_arguments
 
 if TYPE_CHECKING:
@@ -47,8 +47,7 @@ def run(options: argparse.Namespace) -> int:
     known = [entry.name for entry in catalogue.entries]
     for name in options.check:
         if name not in known:
-            print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
-            return NOT_ASSESSED
+            return refused(unknown_check(name, known))
     pages = _pages(spec, catalogue, options)
     found = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
     blocks = (*of_house(criteria.house), *found)

@@ -6,7 +6,7 @@ from typing import Any
 
 from ..check import Assumption
 from .field import Designs, Field, Kind, Nature, Promise, Section
-from .usual import middle
+from .usual import MOST_COUNTED, middle
 
 NOTHING: Mapping[str, str] = MappingProxyType({})
 
@@ -73,7 +73,7 @@ def count(
         example=example,
         zero=usual.startswith("0 "),
         required=required,
-        possible=possible,
+        possible=possible or f"{0 if usual.startswith('0 ') else 1} .. {MOST_COUNTED}",
         nature=nature,
     )
 

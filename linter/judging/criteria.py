@@ -1,6 +1,6 @@
 """What a spec is reviewed against besides the catalogue: day, permissions, house file."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -8,7 +8,7 @@ from ..evaluation.catalogue import Catalogue, load
 from ..reading.keyed_file import Permissions, read_deviations
 from ..reading.loading import Spec
 from ..reading.refusal import Refusal
-from .house import House, find_house
+from .house import House, find_house, where_found
 from .house_file import read_house
 
 
@@ -58,4 +58,6 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
     house = read_house(path) if path else None
     if isinstance(house, tuple):
         return house
+    if house and path and not terms.house:
+        house = replace(house, found=where_found(spec, path))
     return Criteria(terms.day or date.today(), permissions, house)

@@ -6,7 +6,9 @@ it loosens in matters of safety comes first.
 """
 
 import os
-from collections.abc import Mapping
+import sys
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
@@ -43,17 +45,26 @@ class HouseChange:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class House:
-    """A house file that was taken, and the catalogue that results from it."""
+    """A house file that was taken, and the catalogue that results from it.
+
+    found: how far from the spec, empty where it was named.
+    """
 
     file: str
     text: str
     catalogue: Catalogue
     changes: tuple[HouseChange, ...]
     defaults: Mapping[str, Assumption]
+    found: str = ""
 
     def applied(self, spec: Spec) -> Spec:
         """The spec with the house's defaults where it gives none."""
         return replace(spec, defaults=self.defaults)
+
+    @property
+    def told(self) -> str:
+        """Its name, and where it was found."""
+        return f"{self.file} ({self.found})" if self.found else self.file
 
     @property
     def weakened(self) -> tuple[HouseChange, ...]:
@@ -73,19 +84,57 @@ def find_house(spec: Path) -> Path | None:
     return None
 
 
+def where_found(spec: Path, house: Path) -> str:
+    """How far from a spec its house file was found, in words, and what to do about strangers'.
+
+    >>> where_found(Path("boards/a.amp.yaml"), Path("house.ampreview.yaml"))
+    'found 1 folder above the spec; for files from outside: --no-house'
+    """
+    folder = spec.absolute().parent
+    whole = Path(os.path.normpath(house.absolute())).parent
+    steps = next((n for n, x in enumerate((folder, *folder.parents)) if x == whole), 0)
+    far = f"{steps} folder{'s' if steps > 1 else ''} above the spec" if steps else "beside the spec"
+    return f"found {far}; for files from outside: --no-house"
+
+
+def installed_paths() -> list[str]:
+    """The path of imports as far as it is installed.
+
+    Without the folder that the program is run in and without PYTHONPATH: a file of anybody's
+    may lie there.
+    """
+    named = [x for x in os.environ.get("PYTHONPATH", "").split(os.pathsep) if x]
+    loose = {os.path.abspath(x) for x in named}
+    here = os.getcwd()
+    first = sys.path[:1] if os.path.abspath(sys.path[0] or here) == here else []
+    return [x for x in sys.path[len(first) :] if x and os.path.abspath(x) not in loose]
+
+
+@contextmanager
+def only_installed() -> Iterator[None]:
+    """Imports find installed packages alone."""
+    before = list(sys.path)
+    sys.path[:] = installed_paths()
+    try:
+        yield
+    finally:
+        sys.path[:] = before
+
+
 def package_of(name: str) -> str:
     """The package behind a name under which an installed distribution offers house rules.
 
     LookupError where no distribution offers it; its text names those that are there.
     """
-    from importlib.metadata import entry_points  # seldom needed, and slow to import
+    from importlib.metadata import distributions  # seldom needed, and slow to import
 
-    offered = entry_points(group=GROUP)
-    found = next((item for item in offered if item.name == name), None)
-    if found is None:
+    found = distributions(path=installed_paths())
+    offered = [x for one in found for x in one.entry_points if x.group == GROUP]
+    chosen = next((item for item in offered if item.name == name), None)
+    if chosen is None:
         known = ", ".join(sorted({item.name for item in offered})) or "there are none"
         raise LookupError(f"no installed package offers house rules {name} ({known})")
-    return found.module
+    return chosen.module
 
 
 def compared(

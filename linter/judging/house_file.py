@@ -28,6 +28,7 @@ from .house import (
     compared,
     fixed,
     kept_on,
+    only_installed,
     package_of,
     untouchable,
 )
@@ -102,7 +103,8 @@ class HouseReader:
         before = {entry.name for entry in self.catalogue.entries}
         try:
             package = package_of(str(data))
-            self.catalogue = extended(self.catalogue, package)
+            with only_installed():
+                self.catalogue = extended(self.catalogue, package)
         except LookupError as error:
             self.refuse(path, str(error), f"the name of an entry point in {GROUP}", RULES)
         except CatalogueError as error:

@@ -5,7 +5,9 @@ key without a value is silent.  A file without channels is accepted: at the conc
 what all share can be assessed alone.
 """
 
+import os
 import re
+import stat
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -153,13 +155,22 @@ def load_file(path: str | Path, schema: Schema | None = None) -> Loaded:
 
 
 def content_of(path: str | Path, expected: str) -> bytes | Refusal:
-    """The bytes of a file, one more than a spec may have at most, or why there are none."""
+    """The bytes of a file, one more than a spec may have at most, or why there are none.
+
+    A pipe or the like may never end, and is not waited for.
+    """
     try:
-        with open(path, "rb") as stream:
-            return stream.read(MAX_BYTES + 1)
+        with open(path, "rb", opener=_without_waiting) as stream:
+            if stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
+                return stream.read(MAX_BYTES + 1)
+            reason = "it is a pipe or the like, no file"
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
-        return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
+    return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
+
+
+def _without_waiting(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOCTTY", 0))
 
 
 def load_text(text: str | bytes, name: str, schema: Schema | None = None) -> Loaded:

@@ -2,7 +2,7 @@
 
 What is refused: more than a megabyte, anything but UTF-8, control characters, unusual
 line ends (they would make line numbers ambiguous) and characters that turn the
-direction of writing (they make a line read otherwise than it is parsed).
+direction of writing or are tags (they make a line read otherwise than it is parsed).
 """
 
 import re
@@ -14,8 +14,8 @@ MAX_BYTES = 1_000_000
 MAX_REPORTED = 5
 
 _UNFIT = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069"
-    "\ud800-\udfff\ufeff\ufffe\uffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069"
+    "\ud800-\udfff\ufeff\ufffe\uffff\U000e0000-\U000e007f]"
 )
 _BREAK = re.compile("\r\n|\r|\n")
 _AS_UTF_8 = "text stored as UTF-8"

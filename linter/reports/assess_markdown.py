@@ -125,7 +125,7 @@ def _house(review: Review) -> Iterator[str]:
     house = review.criteria.house
     if house is None:
         return
-    yield f"### House rules of {escaped(house.file)}"
+    yield f"### House rules of {escaped(house.told)}"
     rows = [
         (change.effect, change.about, change.text, change.reason, str(change.place.line))
         for change in house.changes

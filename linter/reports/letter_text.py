@@ -14,7 +14,7 @@ from ..judging.review import Review
 from ..quantities.quantity import printed
 from .cause_words import CauseWords, cause_words
 from .groups import groups, together
-from .phrases import clean, escaped
+from .phrases import cell_of_table, clean, escaped
 from .promise_words import promise_rows
 from .questions_text import condition, heading, subject
 from .requirements_text import warnings
@@ -79,7 +79,8 @@ def answers_table(letter: Letter) -> str:
     for item in letter.provide:
         paths = " ".join(item.question.paths)
         about = (heading(item.group), condition(item.question), bounds(item))
-        rows.writerow((paths, *about, item.question.field.example, ""))
+        example = item.question.field.example
+        rows.writerow([cell_of_table(cell) for cell in (paths, *about, example, "")])
     return stream.getvalue()
 
 

@@ -103,7 +103,7 @@ def house_told(house: House | None) -> list[str]:
     told = [house_change(others[0])] if others else []
     told += [f"{len(others) - 1} more: --full"] if len(others) > 1 else []
     told += [_number(len(looked), "limit", " looked up")] if looked else []
-    return [f"House rules: {house.file}, {'; and '.join(told)}"]
+    return [f"House rules: {house.told}, {'; and '.join(told)}"]
 
 
 def weakened(review: Review) -> Sequence[HouseChange]:

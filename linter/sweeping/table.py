@@ -14,6 +14,7 @@ from typing import Literal, TextIO
 
 from ..batch.result import Margin, Result
 from ..quantities.quantity import from_si
+from ..reading.writing import refuse_target
 from .axis import Axis
 from .grid import Combination
 from .place import SweepError
@@ -123,7 +124,8 @@ def _read(text: str, kind: Kind) -> Iterator[Row]:
 
 
 def open_rows(path: Path, size: int) -> TextIO:
-    """A file to which rows are added behind its first so many bytes."""
+    """A plain file to which rows are added behind its first so many bytes."""
+    refuse_target(path, overwrite=True)
     handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o666)
     os.ftruncate(handle, size)
     os.lseek(handle, size, os.SEEK_SET)

@@ -102,6 +102,7 @@ class Charger(Section):
         "degC",
         "temperatures at the sensor between which charging is let through",
         "-20 .. 70 degC",
+        possible="-100 .. 300 degC",
         given="range",
         concerns=BATTERY,
         example="3 degC .. 43 degC",
@@ -110,6 +111,7 @@ class Charger(Section):
         "degC",
         "temperature above which it lowers voltage or current; default: it lowers neither",
         "35 .. 60 degC",
+        possible="-100 .. 300 degC",
         concerns=BATTERY,
         example="45 degC",
     )

@@ -155,6 +155,7 @@ class Channel(Section):
         "Hz",
         "audio band of this channel, lowest to highest frequency",
         "10 .. 9000 Hz",
+        possible="0.1 .. 1000000 Hz",
         usual_high="200 .. 99000 Hz",
         given="range",
         default=usually("20 Hz .. 20 kHz"),

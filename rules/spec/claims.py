@@ -55,6 +55,7 @@ class Claims(Section):
         "dB",
         "sound level of the whole product: sine at clip onset, rms, re 20 uPa",
         "60 .. 140 dB",
+        possible="-20 .. 194 dB",
         promise="higher",
     )
     sound_distance: Value | None = quantity(

@@ -130,7 +130,7 @@ class Device(Section):
         "0.3 .. 30 ohm",
         given="typ",
         concerns=DISCRETE,
-        default=favourable("0 ohm"),
+        default=favourable("0.01 ohm"),
     )
     c_iss: Value | None = quantity(
         "F",

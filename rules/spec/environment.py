@@ -18,6 +18,7 @@ class Environment(Section):
         "degC",
         "air round the whole product in use, coldest to hottest; not the air in the box",
         "-40 .. 85 degC",
+        possible="-100 .. 150 degC",
         given="range",
         default=usually("0 degC .. 40 degC"),
         example="0 degC .. 40 degC",
@@ -36,6 +37,7 @@ class Environment(Section):
         "W/m2",
         "sun on the enclosure, 0 W/m2 in the shade; default: 1000 W/m2 outdoors, else none",
         "0 or 100 .. 1150 W/m2",
+        possible="0 .. 1500 W/m2",
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(

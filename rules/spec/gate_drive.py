@@ -36,6 +36,7 @@ class Regulator(Section):
         "degC",
         "regulator: highest junction temperature",
         "100 .. 175 degC",
+        possible="0 .. 700 degC",
         given="max",
         example="125 degC",
     )

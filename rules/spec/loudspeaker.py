@@ -47,6 +47,7 @@ class LoudspeakerEnclosure(Section):
         "Hz",
         "tuning of the port or passive radiator",
         "15 .. 300 Hz",
+        possible="0.1 .. 1000000 Hz",
         concerns=VENTED,
         example="54 Hz",
     )
@@ -63,6 +64,7 @@ class LoudspeakerEnclosure(Section):
         "1",
         "Q of the leakage losses",
         "3 .. 30",
+        possible="0.01 .. 1000",
         concerns=VENTED,
         default=usually("7"),
         example="7",
@@ -83,7 +85,11 @@ class HighPass(Section):
     nature: ClassVar[Nature] = "setting"
 
     f: Value | None = quantity(
-        "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
+        "Hz",
+        "corner frequency of the high-pass",
+        "10 .. 5000 Hz",
+        possible="0.1 .. 1000000 Hz",
+        example="48 Hz",
     )
     order: Value | None = count(
         "order of the high-pass, 2: 12 dB per octave", "1 .. 8", possible="1 .. 20"
@@ -212,6 +218,7 @@ class Loudspeaker(Section):
         "dB",
         "sound level of ONE loudspeaker at 1 m, re 20 uPa, for the drive of sensitivity_basis",
         "70 .. 118 dB",
+        possible="-20 .. 194 dB",
     )
     sensitivity_basis: str | None = word(
         ("2.83-volt", "1-watt"),
@@ -222,11 +229,16 @@ class Loudspeaker(Section):
         "Hz",
         "resonance of ONE loudspeaker in free air",
         "15 .. 2500 Hz",
+        possible="0.1 .. 1000000 Hz",
         given="tol",
         example="50 Hz ± 10 %",
     )
-    q_ms: Value | None = quantity("1", "mechanical Q at f_s", "0.5 .. 20", given="tol")
-    q_es: Value | None = quantity("1", "electrical Q at f_s", "0.1 .. 3", given="tol")
+    q_ms: Value | None = quantity(
+        "1", "mechanical Q at f_s", "0.5 .. 20", possible="0.01 .. 1000", given="tol"
+    )
+    q_es: Value | None = quantity(
+        "1", "electrical Q at f_s", "0.1 .. 3", possible="0.01 .. 1000", given="tol"
+    )
     v_as: Value | None = quantity(
         "L",
         "air volume as compliant as the suspension of ONE loudspeaker",

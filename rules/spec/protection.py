@@ -34,6 +34,7 @@ class OverTemperature(Section):
         "degC",
         "temperature at the sensor at which the amplifier stops",
         "50 .. 190 degC",
+        possible="-55 .. 400 degC",
         given="line",
         example="85 degC ± 4 K",
     )
@@ -144,6 +145,7 @@ class Fuse(Section):
         "%",
         "share of the rated current left in the hottest air round the fuse",
         "60 .. 105 %",
+        possible="1 .. 200 %",
         given="typ",
         default=usually("90 %"),
         example="90 %",

@@ -53,6 +53,7 @@ class Bulk(Section):
         "degC",
         "temperature for which the endurance holds",
         "85 .. 150 degC",
+        possible="0 .. 500 degC",
         given="max",
         example="105 degC",
     )
@@ -101,6 +102,7 @@ class Supply(Section):
         "V",
         "voltage at the terminals of the source, ahead of the converter; default: from the pack",
         "2.5 .. 500 V",
+        possible="0.1 .. 100000 V",
         given="range",
         concerns=CONVERTER,
         example="11.4 V .. 15 V",
@@ -110,6 +112,7 @@ class Supply(Section):
         "V",
         "voltage of ONE rail to ground, amplifier idle; default: the pack, where it is the rail",
         "2.5 .. 200 V",
+        possible="0.1 .. 100000 V",
         given="range",
         concerns=NOT_THE_PACK,
         example="24 V ± 2 %",
@@ -118,7 +121,7 @@ class Supply(Section):
     r_source: Value | None = quantity(
         "ohm",
         "resistance of the source at ONE rail, its leads included; default: from the pack, or 0",
-        "0 or 1 .. 900 mohm",
+        "1 .. 900 mohm",
         also="0.9 .. 20 ohm",  # small primary cells
     )
     i_max: Value | None = quantity(

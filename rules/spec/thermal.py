@@ -62,6 +62,7 @@ class Heatsink(Section):
         "degC",
         "heatsink temperature that was measured or is held; default: solved",
         "20 .. 120 degC",
+        possible="-100 .. 700 degC",
         nature="outcome",
     )
     touch: str | None = word(
@@ -95,6 +96,7 @@ class Enclosure(Section):
         "1",
         "thermal emissivity of the outer surface",
         "0.05 .. 1",
+        possible="0.001 .. 1",
         default=usually("0.9"),
         example="0.9",
     )
@@ -148,6 +150,7 @@ class Thermal(Section):
         "degC",
         "air round the parts, measured or set, while the programme plays; default: solved",
         "-40 .. 110 degC",
+        possible="-100 .. 300 degC",
         example="55 degC",
     )
     board_copper: BoardCopper | None = section(

@@ -53,7 +53,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def report(kind: str, *words: str, files: tuple[str, ...] = ("a b.amp.yaml",)) -> str:
     """The text of a report; the exit status must be held, or not assessed."""
     out = Path("report.out")
-    words_ = ["--report", kind, "-o", str(out), "--remedies", "none", *words]
+    words_ = ["--report", kind, "-o", str(out), "--overwrite", "--remedies", "none", *words]
     status = main(["assess", *files, *words_])
     assert status == (2 if "refused.amp.yaml" in files else 1)
     return out.read_text(encoding="utf-8")
