@@ -15,7 +15,7 @@ What to do first: set the long-term limiter to the square root of rating times i
 """
 
 from ...linter.check import AtMost, Case, Caution, Check, Input, Source
-from ..formulas.load import RATING_KINDS
+from ..formulas.load import PEAKS_OF_NOISE, RATING_KINDS
 
 NOISE_TEST = Source(
     "AES2-1984, as quoted in diyAudio thread 311404 and by B&C Speakers",
@@ -57,7 +57,7 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "p_driver_noise": Input("p_driver_noise"),
     },
-    limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
+    limits=AtMost(major="4", minor="2", basis={"major": PEAKS_OF_NOISE, "minor": RATING_KINDS}),
     sources=(RATING_KINDS, NOISE_TEST),
     cautions=(
         Caution(

@@ -49,7 +49,7 @@ CHECK = Check(
         "r_e": Input("r_e"),
         "l_e": Input("loudspeaker.l_e"),
     },
-    limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": KIT}),
+    limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}),
     levers=(Lever("loudspeaker.zobel.c", "E6"), Lever("loudspeaker.zobel.r", "E12")),
     sources=(KIT, derivation("Re + s Le beside R + 1/(s C) is constant for R = Re, C = Le/Re^2")),
     cases=(

@@ -30,11 +30,13 @@ from ...linter.check import (
     Lever,
     Source,
     derivation,
+    from_memory,
 )
 from ..formulas.maths import smaller
 
 STOUT = Source(
-    "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, Power Electronics Nov. 2007",
+    "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, "
+    "Power Electronics Technology, Nov. 2007",
     "stable where the system takes up more heat for a kelvin than the device adds; no page given",
 )
 
@@ -104,7 +106,7 @@ CHECK = Check(
     sources=(
         STOUT,
         derivation("derivative of the heat balance with respect to the junction temperature"),
-        Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
+        from_memory("normalised on-resistance curves of MOSFET data sheets"),
     ),
     cases=(
         Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",

@@ -10,15 +10,7 @@ shorter lead, more copper, capacitors at the amplifier.  The resistance of conne
 fuses comes on top and is not counted.
 """
 
-from ...linter.check import (
-    COMMON_PRACTICE,
-    AtMost,
-    Case,
-    Check,
-    Input,
-    Lever,
-    Source,
-)
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, quoted
 from ..formulas.conductors import LEAD_SIZES, two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
 
@@ -65,7 +57,7 @@ CHECK = Check(
         Lever("wiring.supply_lead.area", LEAD_SIZES),
         Lever("wiring.supply_lead.length", "0.1 m"),
     ),
-    sources=(Source("ASTM B258 wire sizes, as printed in a public wire table"),),
+    sources=(quoted("ASTM B258 wire sizes, as printed in the wire table of " "turbinecar.com"),),
     cases=(
         Case({
                 "length": "0.4 m",
