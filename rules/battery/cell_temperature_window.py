@@ -37,7 +37,7 @@ CHECK = Check(
         Case(
             {"t_beyond": "18 K"},
             gives="18 K",
-            origin="published: TI BQ25887 SLUSD89B, register 08h: no charge below 0, stated -18",
+            origin="published: TI BQ25887 SLUSD89B, register 08h begins at 0 degC; -18 stated",
         ),
         Case(
             {"t_beyond": "-15 K"},

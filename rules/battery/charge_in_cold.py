@@ -43,7 +43,7 @@ CHECK = Check(
         Case(
             {"t_window_low": "0 degC", "t_charge_low": "0 degC"},
             gives="0 K",
-            origin="published: TI BQ25887 SLUSD89B, register 08h: no charge below 0 degrees",
+            origin="published: TI BQ25887 SLUSD89B, register 08h begins at 0 degC",
         ),
         Case(
             {"t_window_low": "-10 degC", "t_charge_low": "0 degC"},

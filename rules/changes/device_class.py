@@ -70,7 +70,10 @@ DEVICE = tuple(
 MARGIN = Constant(
     "10 ns",
     "effective dead time at least",
-    Source("IRS20124S data sheet", "p. 20: at least 10 ns of effective dead time"),
+    Source(
+        "IRS20124S data sheet PD60240, International Rectifier",
+        "p. 20: at least 10 ns of effective dead time",
+    ),
 )
 
 

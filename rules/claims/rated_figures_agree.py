@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"rated_power": "100 W", "rated_voltage": "28.28 V", "z_load": "8 ohm"},
             gives="0.0302 %",
-            origin="published: 100 W into 8 ohm are 28.28 V rms",
+            origin="computed: by hand, 100 W into 8 ohm are 28.28 V rms",
             tolerance=1e-2,
         ),
     ),

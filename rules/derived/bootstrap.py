@@ -77,7 +77,7 @@ V_BOOTSTRAP_MIN = Derived(
     ),
     sources=(
         derivation("exponential refill and equal charge in every period"),
-        Source("ST L6388E data sheet: drop of the refill path", "p. 9"),
+        Source("ST L6388E data sheet", "p. 9: drop of the refill path"),
     ),
 )
 

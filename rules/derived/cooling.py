@@ -266,7 +266,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(
-            Source("ISO 2533 standard atmosphere", "no page given"),
+            from_memory("ISO 2533, standard atmosphere"),
             derivation("natural convection goes as the square root of the density"),
         ),
     ),

@@ -196,6 +196,11 @@ DERIVED: tuple[Derived, ...] = (
                 ),
             ),
         ),
-        sources=(Source("IRAUDAMP7D reference design", "p. 24"),),
+        sources=(
+            Source(
+                "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+                "p. 24: current sensed in the switches; trips tested at 25 degC",
+            ),
+        ),
     ),
 )

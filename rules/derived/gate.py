@@ -108,9 +108,8 @@ V_GATE_PAID = Derived(
     sources=(
         derivation("a linear regulator draws from the rail what it delivers"),
         Source(
-            "IRAUDAMP7D reference design rev 2.9: idle +50 and -80 mA, the gate supply "
-            "hangs on the negative rail",
-            "no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 4: idle +50 and -80 mA; p. 26: the gate supply hangs on the negative rail",
         ),
     ),
 )

@@ -226,7 +226,7 @@ DERIVED: tuple[Derived, ...] = (
         sources=(
             derivation("energy per period times carrier; mean square of a triangle"),
             Source(
-                "TDA8950 data sheet rev. 01, 9 September 2008",
+                "TDA8950 preliminary data sheet rev. 01, 9 September 2008",
                 "table 7, p. 13: quiescent current without load, filter and snubber",
             ),
         ),

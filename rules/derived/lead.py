@@ -6,7 +6,7 @@ from .ways import as_stated
 SHORT = Source("TPA2011D1 data sheet SLOS626A", "p. 16: without a filter about 100 mm")
 BEADED = Source(
     "TPA3111D1 data sheet SLOS618E",
-    "p. 16: twisted leads of up to 125 cm behind beads pass class B; half of it leaves 6 dB",
+    "p. 16: twisted leads of up to 125 cm behind beads pass FCC class B; half of it is taken",
 )
 
 DERIVED = (

@@ -126,8 +126,8 @@ AM_RECEPTION = Derived(
     ),
     sources=(
         Source(
-            "TPA6304-Q1, TAS6421-Q1 data sheets (car audio, carrier above the band)",
-            "no page given",
+            "TAS6421-Q1 data sheet; TPA6304-Q1 data sheet",
+            "vehicles, carrier above the broadcast band; no page given",
         ),
     ),
 )

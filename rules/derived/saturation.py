@@ -79,9 +79,7 @@ T_INDUCTOR = Derived(
             "t_air_inside + rise_rated (i_inductor_rms / i_rms)^2",
         ),
     ),
-    sources=(
-        Source("Murata, tutorial on rated currents of inductors", "rise of 40 K; no page given"),
-    ),
+    sources=(Source("Murata, Power Inductors tutorial", "page 2: rise of 40 K"),),
 )
 
 # the usual range of the field, 0.5 .. 1.05, over the 0.8 of ferrite

@@ -21,24 +21,29 @@ from .stage import CARRIER, depth_limit
 from .ways import as_stated
 
 SHORTEST = Source(
-    "TDA8932B rev 04 section 14.1, STA559BW Doc ID 18190 table 7, STA382BW Doc ID 022783 table 7,"
-    " TAS5342LA SLAS624A, TDA8926 2002 section 14.1",
-    "80 ns, of which clipping leaves half; 40, 30 and 30 ns; 220 ns, half of it",
+    "TDA8932B data sheet rev. 04; STA559BW data sheet Doc ID 18190; "
+    "STA382BW data sheet Doc ID 022783; TAS5342LA data sheet SLAS624A; "
+    "TDA8926 data sheet, 2002",
+    "section 14.1: 80 ns, of which clipping leaves half; table 7: 40 "
+    "ns; table 7: 30 ns; 30 ns; section 14.1: 220 ns, half of it",
 )
 DEEPEST = Source(
-    "TDA8932B rev 04 section 14.1, TDA8926 2002 section 14.1, STA382BW Doc ID 022783 table 7,"
-    " STA559BW Doc ID 18190 table 7, TAS5342LA SLAS624A",
-    "shortest pulses at the part's own carrier: 97.4, 93, 97.7, 96.9 and 97.7 %",
+    "TDA8932B data sheet rev. 04; TDA8926 data sheet, 2002; STA382BW "
+    "data sheet Doc ID 022783; STA559BW data sheet Doc ID 18190; "
+    "TAS5342LA data sheet SLAS624A",
+    "sections 14.1, tables 7: shortest pulses at the part's own "
+    "carrier leave 97.4, 93, 97.7, 96.9 and 97.7 %",
 )
 BONDS = Source(
     "RF Cafe, bond wire properties",
     "table: gold wire of 2 mil, 0.294 ohm an inch; here two of 2 mm at each of two pins",
 )
 COILS = Source(
-    "TAS5825P data sheet SLASET9A, table 10-3; IRAUDAMP7D reference design rev 2.9",
-    "10 uH, 4.4 A: 30.4 mohm, 0.33 ms; specifies 20 mohm at 22 uH, 1.1 ms",
+    "TAS5825P data sheet SLASET9A; International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+    "table 10-3: 10 uH, 4.4 A: 30.4 mohm, 0.33 ms; pp. 28 and 33: asks "
+    "for 20 mohm at 22 uH, 1.1 ms",
 )
-ONE_COIL = Source("TDA8932B data sheet rev 04, section 14.1", "50 mohm for one output inductor")
+ONE_COIL = Source("TDA8932B data sheet rev. 04", "section 14.1: 50 mohm for one output inductor")
 
 
 def of_known_source(v_ideal_loaded: float, r: float) -> float:

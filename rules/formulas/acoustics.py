@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ...linter.check import Constant, Source, derivation
+from ...linter.check import Constant, Source, derivation, quoted
 from .maths import PI, log10, smaller
 
 V_SENSITIVITY = Constant(
@@ -191,12 +191,20 @@ EXPOSURE_RULES = {
     "who-itu-child": ExposureRule(75.0, 40.0 / 7, EQUAL_ENERGY, 140.0),
 }
 EXPOSURE_SOURCES = (
-    Source("NIOSH 98-126, Criteria for a recommended standard", "85 dBA, 8 h, 3 dB; no page given"),
-    Source("29 CFR 1910.95, table G-16", "90 dBA, 8 h, 5 dB; none above 115 dBA"),
+    quoted(
+        "NIOSH 98-126, Criteria for a recommended standard, as told on "
+        "NIOSH's page on sound level meters",
+        "85 dBA, 8 h, 3 dB",
+    ),
+    quoted(
+        "29 CFR 1910.95, table G-16, as reprinted by the National "
+        "Academies (NAP 9756) and in PMC8356746, table 3",
+        "90 dBA, 8 h, 5 dB; none above 115 dBA",
+    ),
     Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
-    Source(
-        "ITU-T H.870 and H.871, WHO safe listening",
-        "80 dBA, children 75 dBA, 40 h a week; no page given",
+    quoted(
+        "ITU-T H.870, WHO safe listening, as summaries of ITU-T H.871 say",
+        "80 dBA, children 75 dBA, 40 h a week",
     ),
 )
 

@@ -6,13 +6,16 @@ Plain functions and the figures of the two standards.  Symbols and units stand i
 from ...linter.check import Source, from_memory
 
 FUSEOLOGY = Source(
-    "Littelfuse, Fuseology selection guide, 2017",
-    "p. 12: UL 248-14 carries 100 %, opens at 135 % within 1 h and at 200 % within 2 min;"
-    " charts 1 and 2: pulse shapes and pulse cycles",
+    "Littelfuse, Fuseology Selection Guide, 2014",
+    "p. 12: UL 248-14 carries 100 %, opens at 135 % within 1 h and at 200 % within 2 min",
+)
+PULSES = Source(
+    "Littelfuse, Fuse Products and Mounting Accessories catalogue, 2017",
+    "p. 12, charts 1 and 2: pulse shapes and pulse cycles",
 )
 LOADING = Source(
-    "P. Lundy, EDN, 1996-09-26",
-    "run at 75 % of the rating or less at 25 degC (UL fuses); no page given",
+    "L. Lundy, The fuse-selection checklist: a quick update, EDN, 26 Sep. 1996",
+    "ampere rating: 75 % of the nominal rating for UL fuses; no page given",
 )
 IEC_FUSES = from_memory(
     "IEC 60127-2", "rating carried at length; 1.5 times: 1 h or more; 2.1 times: 2 to 30 min"

@@ -1,10 +1,11 @@
 """The gate: false turn-on by the slope of the node, bootstrap supply, drive power."""
 
-from ...linter.check import Source, from_memory
+from ...linter.check import from_memory, quoted
 from .maths import choose, exp, larger
 
-MOSFET_DRIVE = Source(
-    "Fundamentals of MOSFET gate drive, Texas Instruments: threshold -7 mV/K", "no page given"
+MOSFET_DRIVE = quoted(
+    "Fundamentals of MOSFET gate drive, Texas Instruments, as digests of it say",
+    "threshold -7 mV/K",
 )
 GAN_GATES = from_memory("data sheets of enhancement-mode gallium nitride: gates rated 6 to 7 V")
 

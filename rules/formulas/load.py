@@ -11,7 +11,11 @@ MINIMUM_IMPEDANCE = Source(
 )
 RATING_KINDS = Source(
     "B&C Speakers, Power handling",
-    "programme rating is twice, peak rating four times the nominal (noise) rating; no page given",
+    "web page: noise with a crest factor of 2 after AES2-1984; "
+    "programme rating is twice the nominal; no page given",
+)
+PEAKS_OF_NOISE = derivation(
+    "the rating noise of AES2-1984 has a crest factor of 2: its peaks carry 4 times the rating"
 )
 CLIPPED_SINE = derivation(
     "mean square of a sine cut off at the clip level, over the mean square at clip onset"
@@ -97,8 +101,8 @@ def series_arm_power(v_rms: float, f: float, r: float, c: float) -> float:
     """Power [W] in the resistor of a series R-C arm across a sine of ``v_rms`` [V].
 
     f: frequency [Hz]; r [ohm]; c [F].  Valid for a voltage source across the arm.
-    Worked example: 40 ohm and 100 nF at 35 V rms, 13.5 kHz: "about 3 W" (R. MacLachlan,
-    laboratory notebook, 10 Dec 2020).
+    Worked example: 40 ohm and 100 nF at 35 V rms, 13.5 kHz; R. MacLachlan reckons with 3 W at
+    35 V (ILEMT laboratory notebook, 15 Dec 2020, frequency not told).
     Units: v_rms [V], f [Hz], r [ohm], c [F]; returns [W].
 
     >>> round(series_arm_power(35.0, 13.5e3, 40.0, 100e-9), 1)

@@ -7,12 +7,14 @@ PEUKERT = Source(
     "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h; no page given",
 )
 CHARGE_ENDS = Source(
-    "knowledge-base article 'Battery charge algorithms'",
+    "utilitiesbunker.com, Battery Charge Algorithms",
     "4.2 V lithium-ion, 3.65 V lithium iron phosphate, 14.4 and 15.5 V lead-acid block",
 )
 CHARGE_WINDOW = Source(
     "TI BQ25887 data sheet SLUSD89B",
-    "register 08h: standard charge 0 .. 45 degC, reduced 45 .. 60 degC, none below 0 degC",
+    "register 08h: charges from 0 to 60 degC, below 10 degC at 20 % of "
+    "the current, above 45 degC to 4.0 V a cell by default, or not at "
+    "all",
 )
 AIR_TRAVEL = Source(
     "batteriestransport.org, Lithium Batteries e-book 2024",

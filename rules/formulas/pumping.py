@@ -17,8 +17,8 @@ BRIDGE_PUMPING = derivation(
     " angle between voltage and current, checked by numeric integration"
 )
 PUMPING_TREND = Source(
-    "International Rectifier, IRAUDAMP4 and IRAUDAMP1 reference designs",
-    "p. 5: pumping grows below 100 Hz, with load and output, and with smaller capacitors",
+    "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+    "p. 26: pumping grows with lower frequency, higher output, lower load and smaller capacitors",
 )
 
 
@@ -97,8 +97,7 @@ def offset_current(v_dc: float, r: float, v_rail: float) -> float:
     """Mean current that a steady output voltage drives back into the other rail [A].
 
     v_dc: output offset, magnitude [V]; r: DC resistance of the load [ohm]; v_rail: ONE
-    rail of a split supply [V].  Source: derived; 2 V into 1 ohm from 75 V is close to the
-    1 A that a laboratory notebook reports (R. MacLachlan, 2019).
+    rail of a split supply [V].  Source: derived.
 
     >>> round(offset_current(2.0, 1.0, 75.0), 2)
     0.97

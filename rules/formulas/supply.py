@@ -16,7 +16,7 @@ SHARED_RIPPLE = derivation(
     " checked by a phasor and by a differential equation"
 )
 EIGHTH_POWER = Source(
-    "Lab.gruppen fP 3400 manual and Martin Audio E1300 guide",
+    "Lab.gruppen fP 3400 manual; Martin Audio E1300 guide",
     "p. 13; p. 12: one eighth of the sine power as the loud programme limit",
 )
 

@@ -57,11 +57,7 @@ CHECK = Check(
         major="10 %",
         minor="5 %",
         basis={
-            "major": Source(
-                "MCF8329A data sheet, Texas Instruments: 1 V allowed; ten times "
-                "gate charge over gate supply, application notes",
-                "no page given",
-            ),
+            "major": COMMON_PRACTICE,
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -69,8 +65,8 @@ CHECK = Check(
     sources=(
         derivation("charge given away in a period over the capacitance"),
         Source(
-            "MCF8329A data sheet, Texas Instruments, worked example of the capacitor",
-            "no page given",
+            "MCF8329A data sheet, Texas Instruments",
+            "worked example of the bootstrap capacitor, 1 V allowed; no page given",
         ),
     ),
     cases=(

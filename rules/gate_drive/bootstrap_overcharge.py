@@ -17,8 +17,8 @@ from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, 
 from ..formulas.maths import smaller
 
 SNVAA94 = Source(
-    "SNVAA94, Texas Instruments 2023, LM5113-Q1, LMG1205, LMG1210: bootstrap overcharge",
-    "section bootstrap overcharge",
+    "SNVAA94, Texas Instruments, 2023",
+    "section on bootstrap overcharge: LM5113-Q1, LMG1205, LMG1210",
 )
 
 

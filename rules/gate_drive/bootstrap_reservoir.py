@@ -37,9 +37,8 @@ CHECK = Check(
     sources=(
         derivation("charge shared between two capacitors"),
         Source(
-            "MCF8329A data sheet, Texas Instruments: regulator capacitor ten times the "
-            "bootstrap capacitor",
-            "no page given",
+            "MCF8329A data sheet, Texas Instruments",
+            "regulator capacitor ten times the bootstrap capacitor; no page given",
         ),
     ),
     cases=(

@@ -54,8 +54,8 @@ CHECK = Check(
     ),
     sources=(
         derivation("exponential refill and equal charge in every period"),
-        Source("ST L6388E data sheet: drop of the refill path", "p. 9"),
-        Source("NBitWonder notebook, entry 022: upper switch stops conducting at high duty"),
+        Source("ST L6388E data sheet", "p. 9: drop of the refill path"),
+        Source("NBitWonder notebook", "entry 022: upper switch stops conducting at high duty"),
     ),
     cautions=(FIRST_POWER_UP,),
     cases=(

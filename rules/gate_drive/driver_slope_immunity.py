@@ -12,7 +12,16 @@ have their own driver inside and are not judged.  The minor limit keeps a third 
 because the rating is usually a characterised figure, not a tested one.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtLeast,
+    Case,
+    Check,
+    Input,
+    Lever,
+    derivation,
+    from_memory,
+)
 from ..hazards import FIRST_POWER_UP
 
 
@@ -45,7 +54,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.r_g_on", "E24", within=5.0),),
     sources=(
         derivation("slope of the node against the rating of the driver"),
-        Source("Microchip isolated gate driver data sheet: 100 kV/us", "no page given"),
+        from_memory("data sheets of isolated gate drivers: 100 kV/us"),
     ),
     cautions=(FIRST_POWER_UP,),
     cases=(

@@ -21,7 +21,8 @@ def figure(q_g: float, parallel: float, i_source: float, i_sink: float, carrier:
 
 
 MORATUWA = Source(
-    "A. R. Ratheeshan et al., University of Moratuwa 2026, project report", "no page given"
+    "Group 14, Class D Audio Amplifier, University of Moratuwa, project report, 26 June 2026",
+    "p. 11: 26 nC in 83 ns: 313 mA",
 )
 
 CHECK = Check(

@@ -80,7 +80,10 @@ CHECK = Check(
     levers=(Lever("gate_drive.regulator.r_th_ja", "5 K/W"), Lever("modulator.carrier", "10 kHz")),
     sources=(
         derivation("gate charge times carrier is a current; it drops rail to gate supply"),
-        Source("M. Wulf, docu.pdf 2019: 4 x 18 nC x 500 kHz = 36 mA", "no page given"),
+        Source(
+            "M. Wulf, 300 W Class D amplifier, documentation V. 1.0, 2019",
+            "equation 1: 4 x 18 nC x 500 kHz = 36 mA",
+        ),
     ),
     cautions=(STAGE_LOST,),
     cases=(

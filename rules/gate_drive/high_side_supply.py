@@ -43,7 +43,7 @@ CHECK = Check(
     levers=(Lever("gate_drive.floating_supply", ("isolated", "charge-pump")),),
     sources=(
         ABOVE_RAIL,
-        Source("NBitWonder notebook, entry 022: upper switch stops conducting at high duty"),
+        Source("NBitWonder notebook", "entry 022: upper switch stops conducting at high duty"),
     ),
     cautions=(FIRST_POWER_UP,),
     cases=(

@@ -27,7 +27,7 @@ from ...linter.check import (
 )
 from ..derived.load import SERIES
 from ..formulas.constants import NO_LIMITER
-from ..formulas.load import CLIPPED_SINE, RATING_KINDS
+from ..formulas.load import CLIPPED_SINE, PEAKS_OF_NOISE, RATING_KINDS
 from ..formulas.maths import smaller
 from ..hazards import COIL
 
@@ -84,7 +84,7 @@ CHECK = Check(
         critical="5",
         major="4",
         minor="2",
-        basis={"critical": BURNS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
+        basis={"critical": BURNS, "major": PEAKS_OF_NOISE, "minor": CLIPPED_SINE},
     ),
     sources=(CLIPPED_SINE, RATING_KINDS),
     cautions=(COIL,),

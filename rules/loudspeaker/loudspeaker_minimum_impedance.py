@@ -46,7 +46,7 @@ CHECK = Check(
     ),
     sources=(
         MINIMUM_IMPEDANCE,
-        Source("TPA3221 data sheet, SLASEE9B", "least load 2.7 ohm, used at 3 ohm; no page given"),
+        Source("TPA3221 data sheet SLASEE9B", "p. 6: least load 2.7 ohm; p. 9: data at 3 ohm"),
     ),
     cases=(
         Case(

@@ -15,7 +15,7 @@ What to do first: set the long-term limiter to the square root of rating times i
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Source
-from ..formulas.load import RATING_KINDS
+from ..formulas.load import PEAKS_OF_NOISE, RATING_KINDS
 from ..hazards import LOUDSPEAKER_LOST
 
 NOISE_TEST = Source(
@@ -59,7 +59,7 @@ CHECK = Check(
         "p_driver_noise": Input("p_driver_noise"),
     },
     applies={"loudspeaker.piezo": "none", "line": "none"},
-    limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
+    limits=AtMost(major="4", minor="2", basis={"major": PEAKS_OF_NOISE, "minor": RATING_KINDS}),
     sources=(RATING_KINDS, NOISE_TEST),
     cautions=(LOUDSPEAKER_LOST,),
     cases=(

@@ -14,7 +14,7 @@ tuning), or a lower limiter.
 
 from collections.abc import Mapping
 
-from ...linter.check import AtMost, Case, Check, Input, Lever, Source
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, from_memory
 from ..derived.excursion import BAND, BOX, DRIVER, HIGH_PASS, VENT
 from ..formulas.driver import (
     SMALL_VENTED,
@@ -29,7 +29,7 @@ VENT_NOTE = Source(
     "5 % of the speed of sound",
     kind="from memory",
 )
-HARD_LIMIT = Source("design note on vents", "10 % of the speed of sound", kind="quoted")
+HARD_LIMIT = from_memory("guidance on vents of loudspeaker boxes", "10 % of the speed of sound")
 
 
 def figure(

@@ -43,7 +43,7 @@ CHECK = Check(
         Case(
             {"dc_offset": "0.45 V"},
             gives="450 mV",
-            origin="published: R. MacLachlan, laboratory notebook 2019, 0.2 .. 0.45 V: pumped",
+            origin="published: R. MacLachlan, 27 June 2019: 0.2 .. 0.45 V beside pumping",
         ),
     ),
     topic=("loudspeaker",),

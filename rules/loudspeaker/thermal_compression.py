@@ -14,8 +14,8 @@ from ..formulas.acoustics import ONE_METRE, decibel, distance_loss, sum_of_level
 from ..formulas.constants import COPPER_COEFFICIENT
 
 COMPRESSION = Source(
-    "encyclopaedia article Power compression",
-    "20 to 200 degC: resistance up 72 %, level down 4.7 dB",
+    "Wikipedia, Power compression",
+    "article: from 20 to 200 degC: resistance up 72 %, level down 4.7 dB; no page given",
 )
 
 

@@ -10,7 +10,7 @@ both the resistor and the time constant.  Beyond a factor of four the arm either
 nothing or, with too small a resistor, is itself the lowest load of the amplifier.
 """
 
-from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.driver import largest
 
 KIT = Source(
@@ -49,7 +49,7 @@ CHECK = Check(
         "r_e": Input("r_e"),
         "l_e": Input("loudspeaker.l_e"),
     },
-    limits=AtMost(minor="2", basis={"minor": KIT}),
+    limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("loudspeaker.zobel.c", "E6"), Lever("loudspeaker.zobel.r", "E12")),
     sources=(KIT, derivation("Re + s Le beside R + 1/(s C) is constant for R = Re, C = Le/Re^2")),
     cases=(

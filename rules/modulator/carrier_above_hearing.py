@@ -33,8 +33,7 @@ CHECK = Check(
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
         Source(
-            "ECEN405 class-D amplifier project (Benfell)",
-            "22 kHz carrier, 200 Hz band; no page given",
+            "J. Benfell, ECEN405 class-D amplifier project", "README: 22 kHz carrier, 200 Hz band"
         ),
     ),
     cases=(

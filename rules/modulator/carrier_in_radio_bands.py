@@ -34,14 +34,17 @@ CHECK = Check(
     applies={"am_reception": "yes", "modulator.carrier_shift": "no"},
     limits=AtMost(
         major="0",
-        basis={"major": Source("TI SSZTAK1 and SLOS708G table 6, avoidance of the AM band")},
+        basis={"major": Source("TI SSZTAK1; TI SLOS708G", "avoidance of the AM band; table 6")},
     ),
     levers=(
         Lever("modulator.carrier", "50 kHz", {"output_stage.devices": "discrete"}),
         Lever("modulator.carrier_shift", ("yes",)),
     ),
     sources=(
-        Source("TAS6421-Q1, TPA6304-Q1 data sheets", "2.1 MHz carrier for vehicles; no page given"),
+        Source(
+            "TAS6421-Q1 data sheet; TPA6304-Q1 data sheet",
+            "2.1 MHz carrier for vehicles; no page given",
+        ),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),
     cases=(

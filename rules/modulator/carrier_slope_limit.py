@@ -10,7 +10,7 @@ are not concerned: the first has no fixed carrier, the second holds its sample. 
 fix: a higher carrier, or a triangle in place of the sawtooth.
 """
 
-from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.maths import PI
 
 
@@ -41,10 +41,7 @@ CHECK = Check(
     ),
     levers=(Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),),
     sources=(
-        Source(
-            "PCM-to-PWM conversion, analysis brief",
-            "sawtooth: carrier > pi times the tone; no page given",
-        ),
+        derivation("sawtooth of amplitude 1 and slope 2 carrier: carrier above pi times the tone"),
         derivation("slope 2 pi f against 4 carrier of a triangle of amplitude 1"),
     ),
     cases=(
@@ -56,7 +53,7 @@ CHECK = Check(
                 "waveform": "sawtooth",
             },
             gives="1",
-            origin="published: sawtooth limit carrier = pi f in a PCM-to-PWM analysis brief",
+            origin="computed: by hand, slope of a sawtooth against that of a sine",
         ),
         Case(
             {

@@ -92,8 +92,8 @@ CHECK = Check(
         WHISTLE,
         WHINE,
         Source(
-            "IRAUDAMP7D reference design, rev 2.9",
-            "idle frequency adjustable by 25 kHz; no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 22: idle frequencies of the channels equal, or at least 25 kHz apart",
         ),
     ),
     cases=(

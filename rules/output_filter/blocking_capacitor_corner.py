@@ -40,7 +40,7 @@ INPUTS = {
     "c_block": Input("filter.c_block.c"),
     "band_low": Input("band_low"),
 }
-TABLE_19 = Source("CS4525 data sheet DS726PP1", "table 19, p. 60")
+TABLE_19 = Source("CS4525 data sheet DS726PP1", "table 19, p. 59")
 DOWN_3_DB = derivation("3 dB down at the low end of the band")
 FORMULA = "1 / (2 pi load_low c_block) / band_low"
 

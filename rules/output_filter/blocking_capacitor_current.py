@@ -35,11 +35,14 @@ CHECK = Check(
         minor="1",
         basis={
             "major": derivation("root of 8: programme of an eighth of the power exceeds it"),
-            "minor": Source("CS4525 data sheet DS726PP1", "p. 60: full load current"),
+            "minor": Source(
+                "CS4525 data sheet DS726PP1",
+                "p. 59: ripple current rating above the current that passes through it",
+            ),
         },
     ),
     levers=(Lever("filter.c_block.i_rated", "0.5 A"),),
-    sources=(Source("CS4525 data sheet DS726PP1", "p. 60"),),
+    sources=(Source("CS4525 data sheet DS726PP1", "table 19, p. 59"),),
     cases=(
         Case(
             {"i_rated_peak": "1.2247 A", "i_rated": "0.866 A"},

@@ -45,8 +45,8 @@ CHECK = Check(
     sources=(
         derivation("Kirchhoff's laws along the ladder; 40 dB per decade above the corner"),
         Source(
-            "Universidad de Cantabria thesis 2017",
-            "25 kHz corner at 165 kHz: 32.8 dB; no page given",
+            "J. Estefania Vilumbrales, thesis, Universidad de Cantabria, 2017",
+            "report p. 18: 25 kHz corner at 165 kHz: 32.8 dB",
         ),
     ),
     cases=(

@@ -93,8 +93,8 @@ CHECK = Check(
     sources=(
         derivation("current of the residual in resistance and inductance of the coil"),
         Source(
-            "Universidad de Cantabria thesis 2017",
-            "560 pF filter leaves volts of carrier; no page given",
+            "J. Estefania Vilumbrales, thesis, Universidad de Cantabria, 2017",
+            "annexes p. 12: 560 pF in the filter; that it leaves volts of carrier is computed",
         ),
     ),
     cautions=(COIL,),

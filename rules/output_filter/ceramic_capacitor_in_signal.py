@@ -42,7 +42,11 @@ CHECK = Check(
     ),
     sources=(
         derivation("first-order perturbation of the filter's equation, confirmed by solving it"),
-        Source("Widder and Zhao, EE Times, 9 Jan 2008", "p. 3: film across the load"),
+        Source(
+            "J. Widder and Y. T. Zhao, Understanding output filters for "
+            "Class-D amplifiers, EE Times, 9 Jan. 2008",
+            "p. 3: film across the load",
+        ),
         Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"),
     ),
     cases=(

@@ -53,7 +53,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("half of a symmetrical bridge: no current in what lies across the load"),
-        Source("TPA3001D1 data sheet SLOS398E", "p. 18: 33 uH, 0.1 uF to ground on each side"),
+        Source(
+            "TPA3001D1 data sheet SLOS398E",
+            "p. 18, fig. 36: 33 uH, 0.1 uF to ground on each side, 0.47 uF across the load",
+        ),
         from_memory("TPA3001D1 data sheet: carrier of 250 kHz"),
     ),
     cases=(

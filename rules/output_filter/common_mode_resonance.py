@@ -44,7 +44,11 @@ CHECK = Check(
     limits=AtLeast(major="1.4", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("filter.c_ground.c", "E6"), Lever("filter.inductor.l", "E6")),
     sources=(
-        Source("Widder and Zhao, EE Times, 9 Jan 2008", "p. 2: undamped common-mode ringing"),
+        Source(
+            "J. Widder and Y. T. Zhao, Understanding output filters for "
+            "Class-D amplifiers, EE Times, 9 Jan. 2008",
+            "p. 2: undamped common-mode ringing",
+        ),
         derivation("resonance of one leg's inductor and capacitor"),
     ),
     cases=(

@@ -30,9 +30,9 @@ from ...linter.check import (
     Constant,
     Input,
     Lever,
-    Source,
     derivation,
     from_memory,
+    quoted,
 )
 from ..formulas.maths import PI, cos, log10, smaller
 
@@ -114,7 +114,10 @@ CHECK = Check(
         "f_edge": Constant(
             "30 MHz",
             "lower end of the radiated range",
-            Source("CISPR 32, radiated limits from 30 MHz", kind="quoted"),
+            quoted(
+                "CISPR 32:2012, tables A.2 and A.4, as quoted on emc-pstc",
+                "radiated limits from 30 MHz",
+            ),
         ),
         "light_speed": Constant("299792458 m/s", "speed of light", derivation("definition")),
         "z_wire": Constant(
@@ -146,7 +149,10 @@ CHECK = Check(
     sources=(
         derivation("spectrum of a trapezoid: 2 V/(n pi), bent at 1/(pi t) of the full edge"),
         derivation("open line over ground: base current V tan(u)/z, moment of its sine"),
-        Source("CISPR 32, 30 to 230 MHz at 10 m: class B 30 dBuV/m", kind="quoted"),
+        quoted(
+            "CISPR 32:2012, tables A.2 and A.4, as quoted on emc-pstc",
+            "class B: 30 dB(uV/m) at 10 m from 30 to 230 MHz",
+        ),
         from_memory("CISPR 32, 30 to 230 MHz at 10 m: class A 40 dBuV/m"),
     ),
     cases=(

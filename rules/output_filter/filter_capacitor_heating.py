@@ -80,7 +80,10 @@ CHECK = Check(
     levers=(Lever("filter.c_across.i_rated", "0.5 A"),),
     sources=(
         derivation("reactive current and triangular ripple, mean squares added"),
-        Source("Mattingly, class-D amplifier notes", "1 uF overloaded at 25 kHz; no page given"),
+        Source(
+            "Mattingly, class-D amplifier, README and recorded sweeps",
+            "1 uF overloaded at 25 kHz; no page given",
+        ),
     ),
     cases=(
         Case(

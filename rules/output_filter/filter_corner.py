@@ -38,7 +38,7 @@ CHECK = Check(
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
     sources=(
         Source("MAX4295 data sheet", "p. 11: 30 kHz"),
-        Source("TPA3001D1 data sheet SLOS398E", "p. 18: 27 kHz, 1.1 dB down at 20 kHz"),
+        Source("TPA3001D1 data sheet SLOS398E", "p. 18, figs. 35 and 36: 27 kHz"),
     ),
     cases=(
         Case(

@@ -47,16 +47,17 @@ CHECK = Check(
         major="2",
         minor="1.5",
         basis={
-            "major": Source(
-                "Mattingly, recorded sweeps; IRAUDAMP7D reference design rev 2.9",
-                "gain of 2.25 at 50.8 kHz; trip by supersonic input; no page given",
-            ),
+            "major": COMMON_PRACTICE,
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("filter.inductor.l", "E6"), Lever("filter.c_across.c", "E6")),
     sources=(
-        Source("Widder and Zhao, EE Times, 9 Jan 2008", "p. 1: target Q 0.6 to 0.8"),
+        Source(
+            "J. Widder and Y. T. Zhao, Understanding output filters for "
+            "Class-D amplifiers, EE Times, 9 Jan. 2008",
+            "p. 1: target Q 0.6 to 0.8",
+        ),
         derivation("denominator s^2 l c + s (l/z + r c) + 1 + r/z"),
     ),
     cases=(

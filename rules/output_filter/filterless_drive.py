@@ -12,7 +12,17 @@ two levels whatever it says. A published half-bridge dock without filter is caug
 Cure: three-level modulation, or a filter.
 """
 
-from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
 
 
 def figure(levels: str, square: float) -> float:
@@ -40,15 +50,11 @@ CHECK = Check(
     applies={"filter_kind": ("bead", "filterless")},
     limits=AtMost(
         major="0.5",
-        basis={
-            "major": Source(
-                "TPA2001D1 data sheet SLOS338D", "p. 6: why three-level drive needs no filter"
-            )
-        },
+        basis={"major": COMMON_PRACTICE},
     ),
     levers=(Lever("modulator.levels", ("three-level",)),),
     sources=(
-        Source("TPA2001D1 data sheet SLOS338D", "p. 6"),
+        Source("TPA2001D1 data sheet SLOS338D", "p. 6: why three-level drive needs no filter"),
         Source("TPA2008D2 data sheet SLOS413C", "p. 12"),
     ),
     cases=(

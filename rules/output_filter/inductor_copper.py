@@ -58,7 +58,7 @@ CHECK = Check(
         ),
     ),
     sources=(
-        Source("Murata, tutorial on rated currents of inductors", "40 K; no page given"),
+        Source("Murata, Power Inductors tutorial", "page 2: rise of 40 K"),
         derivation("heat of copper goes with the square of the current"),
     ),
     cases=(

@@ -36,8 +36,8 @@ CHECK = Check(
     sources=(
         derivation("divider of load and copper"),
         Source(
-            "IRAUDAMP7D reference design, rev 2.9",
-            "specifies 20 mohm at most, 4 ohm; no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 28: asks for 20 mohm or less; 4 ohm",
         ),
     ),
     cases=(

@@ -74,8 +74,8 @@ CHECK = Check(
         derivation("undamped resonance: gain sqrt(l/c)/r"),
         Source("electronics.stackexchange.com question 433092", "unloaded 22 uH, 0.68 uF stage"),
         Source(
-            "IRAUDAMP7D reference design, rev 2.9",
-            "30 to 60 kHz input resonates the filter; no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 29: 30 to 60 kHz input resonates the filter",
         ),
     ),
     cases=(

@@ -56,8 +56,8 @@ CHECK = Check(
     sources=(
         derivation("slope of an inductor's current"),
         Source(
-            "M. Wulf, class-D documentation 2019",
-            "stages destroyed in short-circuit tests; no page given",
+            "M. Wulf, 300 W Class D amplifier, documentation V. 1.0, 2019",
+            "section 3: stages destroyed in short-circuit tests",
         ),
     ),
     cases=(

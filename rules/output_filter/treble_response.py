@@ -57,8 +57,8 @@ CHECK = Check(
     ),
     sources=(
         Source(
-            "IRAUDAMP7D reference design, rev 2.9",
-            "frequency response, 4 ohm and 8 ohm; no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 11, fig. 8: frequency response, 4 ohm and 8 ohm",
         ),
         derivation("Kirchhoff's laws along the ladder"),
     ),

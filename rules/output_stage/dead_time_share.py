@@ -42,12 +42,12 @@ CHECK = Check(
     ),
     sources=(
         Source(
-            "IRS20124S data sheet, International Rectifier: presets of 15 to 45 ns", "no page given"
+            "IRS20124S data sheet PD60240, International Rectifier", "p. 1: presets of 15 to 45 ns"
         ),
         Source(
-            "J. Estefania Vilumbrales, thesis, Universidad de Cantabria 2017: 350 ns at "
-            "165 kHz distorts visibly, 30 ns does not",
-            "no page given",
+            "J. Estefania Vilumbrales, thesis, Universidad de Cantabria, 2017",
+            "annexes p. 26, figs. B.5 and B.6, simulated: 350 ns at 165 kHz "
+            "distorts visibly, 30 ns does not",
         ),
     ),
     cases=(

@@ -54,7 +54,10 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum rating of the device"),
             "major": COMMON_PRACTICE,
-            "minor": Source("Renesas knowledge base: drain voltage within 80 % of the rating"),
+            "minor": Source(
+                "Renesas knowledge base, Can you explain further about the data sheet, 2007",
+                "use within 80 % of the drain-source rating advised",
+            ),
         },
     ),
     levers=(
@@ -65,7 +68,10 @@ CHECK = Check(
     ),
     sources=(
         derivation("voltages in series across the open switch of a leg"),
-        Source("IRAUDAMP4 reference design RD-0617, International Rectifier", "p. 5"),
+        Source(
+            "IRAUDAMP4 reference design RD-0617, International Rectifier",
+            "p. 18: shuts down above 40 V between ground and -B",
+        ),
     ),
     cautions=(FIRST_POWER_UP,),
     cases=(

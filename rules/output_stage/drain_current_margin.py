@@ -47,9 +47,8 @@ def figure(
 
 
 USUAL_CASE = Source(
-    "IRAUDAMP7D reference design rev 2.9 (case at 80 degC with 2 x 120 W), TPA3221 data sheet "
-    "SLASEE9B (75 degC)",
-    "no page given",
+    "International Rectifier, IRAUDAMP7D reference design, rev. 2.9; TPA3221 data sheet SLASEE9B",
+    "p. 5: case at 80 degC with 2 x 120 W; p. 9: data at a case of 75 degC",
 )
 HEAT = derivation("I^2 R through a fixed thermal resistance: current goes as the root of the rise")
 
@@ -86,7 +85,9 @@ CHECK = Check(
         minor="80 %",
         basis={
             "critical": derivation("absolute maximum rating of the device"),
-            "minor": Source("MIL-DTL-917, Table XIX: 0.8 of the current rating at most", "p. 60"),
+            "minor": Source(
+                "MIL-DTL-917", "table XIX, p. 60: average drain current 0.8 of the rating at most"
+            ),
         },
     ),
     levers=(

@@ -39,8 +39,8 @@ CHECK = Check(
     sources=(
         SHORTS,
         Source(
-            "M. Wulf, docu.pdf 2019: output stages destroyed in short-circuit tests",
-            "no page given",
+            "M. Wulf, 300 W Class D amplifier, documentation V. 1.0, 2019",
+            "section 3: output stages destroyed in short-circuit tests",
         ),
     ),
     cautions=(SHORTED_STAGE,),

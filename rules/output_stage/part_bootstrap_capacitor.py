@@ -37,12 +37,7 @@ CHECK = Check(
         major="3", minor="1.5", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     levers=(Lever("gate_drive.bootstrap.c", "E6"),),
-    sources=(
-        Source(
-            "TPA3221 data sheet SLASEE9B, Texas Instruments: 33 nF bootstrap capacitor",
-            "no page given",
-        ),
-    ),
+    sources=(Source("TPA3221 data sheet SLASEE9B", "p. 15: 33 nF bootstrap capacitor"),),
     cases=(
         Case(
             {"c": "33 nF", "c_bootstrap": "33 nF"},

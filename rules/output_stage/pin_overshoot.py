@@ -52,7 +52,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("L di/dt of the loop on top of the supply"),
-        Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),
+        Source("e2e.ti.com threads 1085293 and 1349788", "supply pins burned, local decoupling"),
     ),
     cautions=(STAGE_LOST,),
     cases=(

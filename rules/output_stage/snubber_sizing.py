@@ -42,9 +42,8 @@ CHECK = Check(
     sources=(
         derivation("damping of an L-C loop by a series R-C"),
         Source(
-            "Analog Devices, RC snubbing for the lab: add capacitance until the ringing "
-            "frequency halves",
-            "no page given",
+            "Analog Devices, RC snubbing for the lab",
+            "add capacitance until the ringing frequency halves; no page given",
         ),
     ),
     cases=(

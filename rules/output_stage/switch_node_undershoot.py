@@ -45,8 +45,9 @@ CHECK = Check(
         minor="80 %",
         basis={
             "major": Source(
-                "LM5109B data sheet, Texas Instruments, note on the switch node; "
-                "IRS20124S data sheet: guaranteed to -4 V"
+                "LM5109B data sheet, Texas Instruments; IRS20124S data sheet "
+                "PD60240, International Rectifier",
+                "section 6.1, note 2: never below VDD - 15 V; p. 2: down to -4 V",
             ),
             "minor": COMMON_PRACTICE,
         },

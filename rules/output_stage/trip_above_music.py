@@ -58,9 +58,8 @@ CHECK = Check(
     sources=(
         derivation("crest of the clipped signal through load and path"),
         Source(
-            "IRAUDAMP7D reference design, International Rectifier: trip of 23 A at 25 degC "
-            "on rails of 35 V into 4 ohm",
-            "p. 24",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 24: trip of 23 A at 25 degC; p. 4: rails of 35 V into 4 ohm",
         ),
     ),
     cases=(

@@ -28,8 +28,8 @@ from ..formulas.maths import smaller
 from ..hazards import COIL
 
 BOARD = Source(
-    "IRAUDAMP7D rev 2.9, 2013",
-    "detector of direct voltage at 4 V, rails of 28 .. 60 V; no page given",
+    "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+    "p. 25: direct voltage detected at 4 V; p. 4, table 1: rails of 20 .. 80 V",
 )
 
 

@@ -24,7 +24,8 @@ from ..formulas.safety import SAFE_POWER
 from ..hazards import COIL, also
 
 SPLIT = Source(
-    "IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V; no page given"
+    "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+    "p. 4, table 1: two rails of 35 V; p. 25: direct voltage detected at 4 V",
 )
 
 

@@ -15,7 +15,9 @@ from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivatio
 from ..hazards import FUSE
 
 RATING = derivation("a breaking capacity is an absolute limit")
-GLASS = Source("Littelfuse, Fuseology selection guide, 2017", "p. 12: 35 A for parts up to 1 A")
+GLASS = Source(
+    "Littelfuse, Fuseology Selection Guide, 2014", "p. 12: at 250 V 35 A for parts up to 1 A"
+)
 
 
 def figure(i_short: float, i_breaking: float) -> float:

@@ -14,7 +14,7 @@ or a time-lag fuse with more I2t.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
-from ..formulas.fuse import FUSEOLOGY, PULSE_SHARE
+from ..formulas.fuse import PULSE_SHARE, PULSES
 
 
 def figure(i2t_charging: float, i2t: float) -> float:
@@ -47,10 +47,10 @@ CHECK = Check(
     limits=AtMost(
         major=f"{100 * PULSE_SHARE[10_000]:g} %",
         minor=f"{100 * PULSE_SHARE[100_000]:g} %",
-        basis={"major": FUSEOLOGY, "minor": FUSEOLOGY},
+        basis={"major": PULSES, "minor": PULSES},
     ),
     levers=(Lever("protection.inrush.r", "E12"), Lever("protection.fuse.i2t", "5 A2s")),
-    sources=(FUSEOLOGY, derivation("integral of a squared exponential: peak squared tau / 2")),
+    sources=(PULSES, derivation("integral of a squared exponential: peak squared tau / 2")),
     cases=(
         Case(
             {"i2t_charging": "13.97 A2s", "i2t": "63.50 A2s"},

@@ -16,9 +16,8 @@ from ..hazards import FUSE
 
 RATING = derivation("a voltage rating is an absolute limit")
 MARKING = Source(
-    "Littelfuse, Fuse catalogue, 2017",
-    "fuse facts: the voltage rating is that up to which a fuse interrupts its short circuit"
-    "; no page given",
+    "Littelfuse, Fuse Products and Mounting Accessories catalogue, 2017",
+    "p. 9: the voltage rating is that up to which a fuse interrupts its short circuit",
 )
 
 

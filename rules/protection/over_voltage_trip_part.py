@@ -40,7 +40,7 @@ CHECK = Check(
         derivation("a leg spans both rails, of which one is pumped at a time"),
         Source(
             "TPA3221 data sheet SLASEE9B",
-            "absolute maximum 37 V, recommended up to 32 V; no page given",
+            "p. 5: absolute maximum 37 V; p. 6: recommended up to 32 V",
         ),
     ),
     cases=(

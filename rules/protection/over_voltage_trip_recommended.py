@@ -14,7 +14,7 @@ trip.
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 
-BOARD = Source("TPA3221 data sheet SLASEE9B", "recommended up to 32 V, trip at 34 V; no page given")
+BOARD = Source("TPA3221 data sheet SLASEE9B", "p. 6: recommended up to 32 V; p. 8: trip at 34 V")
 
 
 def figure(v_at_trip: float, v_supply_high: float) -> float:

@@ -46,7 +46,7 @@ CHECK = Check(
         Case(
             {"v_terminal_dc": "0 V", "v_terminal_ac": "28.284 V", "v_pair_ac": "28.284 V"},
             gives="0.942809",
-            origin="published: 100 W into 8 ohm are 28.28 V rms",
+            origin="computed: by hand, 100 W into 8 ohm are 28.28 V rms",
         ),
         Case(
             {"v_terminal_dc": "24.85 V", "v_terminal_ac": "17.572 V", "v_pair_ac": "35.143 V"},

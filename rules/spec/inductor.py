@@ -1,6 +1,6 @@
 """One inductor of the output filter."""
 
-from ...linter.check import from_memory, quoted
+from ...linter.check import Source, from_memory
 from ...linter.declare import Section, Value, favourable, quantity, usually, word
 from .designs import LC
 
@@ -73,7 +73,10 @@ class Inductor(Section):
         "15 .. 60 K",
         given="max",
         concerns=LC,
-        default=usually("40 K", quoted("inductor maker's tutorial on rated current: 40 K rise")),
+        default=usually(
+            "40 K",
+            Source("Murata, Power Inductors tutorial", "page 2: rise of 40 K"),
+        ),
         example="40 K",
         nature="outcome",
     )

@@ -55,7 +55,7 @@ CHECK = Check(
         Case(
             {"v_rail": "80 V", "r": "175 ohm", "p_rated": "25 W"},
             gives="1.462857",
-            origin="published: R. MacLachlan, notebook: 175 ohm across 80 V; 25 W assumed",
+            origin="derived: 80 V squared over 175 ohm: 36.57 W",
         ),
     ),
     topic=("protection.bleeder",),

@@ -5,8 +5,8 @@ rail without pause: |V| / (2 R) times (1 - |V| / V rail). At audio frequencies t
 relaxes in the next half cycle; here nothing draws it down but the rail's own load. If the
 returned current is larger than what idling stages and bleeder take from the rail, the
 rail climbs until a trip, a clamp or a part gives way. A few millivolts of offset do not
-matter; volts into an ohm do: a published log of three half bridges into coils tells how an
-offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
+matter; volts do: a published log of half bridges into coils tells of an offset of up to 2 V,
+of a rail that climbs until the over-voltage trip cycles, and of clamps that carry 1 A in vain.
 
 It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
 half bridges are added as if they had the same sign. A source that is not known to sink is
@@ -91,8 +91,10 @@ CHECK = Check(
     sources=(
         derivation("mean of i (1 - m) / 2 at constant m, checked by a switched simulation"),
         Source(
-            "R. MacLachlan, laboratory notebook",
-            "3 Jul and 22 Aug 2019: offset of 2 V, clamps carry 1 A, rail at 90 V",
+            "R. MacLachlan, ILEMT laboratory notebook",
+            "27 June 2019: offset up to 0.45 V, rail from 75 V to 90 V, clamps "
+            "carry 1 A and do not hold it; 22 Aug 2019: offset up to 2 V, "
+            "removed together with the pumping",
         ),
         Source("diyclassd.com, pumping", "offset above 200 mV may pump the rail"),
     ),
@@ -108,7 +110,7 @@ CHECK = Check(
                 "sinks": "no",
             },
             gives="1.84144",
-            origin="published: R. MacLachlan, notebook, 2 V and 175 ohm; 1 ohm and 15 W assumed",
+            origin="derived: half bridge returns 0.9733 A; 0.5286 A are drawn",
         ),
         Case(
             {

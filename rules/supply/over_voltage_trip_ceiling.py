@@ -37,12 +37,17 @@ CHECK = Check(
         Lever("protection.over_voltage.v_trip", "1 V"),
         Lever("supply.bulk.v_rated", ("25 V", "35 V", "50 V", "63 V", "80 V", "100 V", "160 V")),
     ),
-    sources=(Source("IRAUDAMP4 reference design", "p. 5: rails tripped above 40 V each"),),
+    sources=(
+        Source(
+            "IRAUDAMP4 reference design RD-0617, International Rectifier",
+            "p. 18: shuts down above 40 V between ground and -B",
+        ),
+    ),
     cases=(
         Case(
             {"v_trip": "40 V", "v_rated": "50 V"},
             gives="0.8",
-            origin="published: IRAUDAMP4 p. 5, trip at 40 V; capacitors of 50 V assumed",
+            origin="published: IRAUDAMP4 p. 18, trip at 40 V; capacitors of 50 V assumed",
         ),
         Case(
             {"v_trip": "66 V", "v_rated": "63 V"},

@@ -37,20 +37,21 @@ CHECK = Check(
     levers=(Lever("protection.over_voltage.v_trip", "1 V"),),
     sources=(
         Source(
-            "R. MacLachlan, laboratory notebook",
-            "2015 .. 2019: trip made for 60 V rails fires at 80 V",
+            "R. MacLachlan, ILEMT laboratory notebook",
+            "19 Nov 2015: rails just above 80 V, over-voltage diode of about "
+            "the 60 V version: shuts down",
         ),
     ),
     cases=(
         Case(
             {"v_trip": "80 V", "v_rail": "80 V"},
             gives="0 %",
-            origin="published: R. MacLachlan, notebook: trips at a supply of 80 V",
+            origin="derived: trip and rail alike",
         ),
         Case(
             {"v_trip": "40 V", "v_rail": "35 V"},
             gives="14.2857 %",
-            origin="published: IRAUDAMP4 manual p. 5, tripped above 40 V; rails of 35 V assumed",
+            origin="published: IRAUDAMP4 manual p. 18, trips above 40 V; rails of 35 V assumed",
         ),
     ),
     topic=("protection.over_voltage",),

@@ -46,15 +46,15 @@ CHECK = Check(
         HALF_BRIDGE_PUMPING,
         BRIDGE_PUMPING,
         Source(
-            "R. MacLachlan, laboratory notebook",
-            "27 Jun 2019: rail climbs from 75 V to 90 V, the trip cycles on and off",
+            "R. MacLachlan, ILEMT laboratory notebook",
+            "27 June 2019: rail climbs from 75 V to 90 V, the trip cycles on and off",
         ),
     ),
     cases=(
         Case(
             {"v_rail": "75 V", "v_pumping": "15 V", "v_trip": "80 V"},
             gives="1.125",
-            origin="published: R. MacLachlan, notebook, 27 Jun 2019: 75 V to 90 V, trip at 80 V",
+            origin="derived: R. MacLachlan, 27 June 2019: 75 V to 90 V; trip of 80 V assumed",
         ),
         Case(
             {"v_rail": "50 V", "v_pumping": "6.737 V", "v_trip": "60 V"},

@@ -58,8 +58,8 @@ thermal: {board_copper: {area: 1000 mm2, pad_area: 30 mm2, layers: 2, vias: 16}}
 
 FILM = derivation("1.42 (50 K / 40 mm)^0.25 of an upright plate and 4 0.9 sigma (323 K)^3")
 PUBLISHED = Source(
-    "International Rectifier AN-994, table 1",
-    "D2-Pak on one square inch of 70 um: 18 K/W typical, 0.47 of this sheet",
+    "International Rectifier AN-994",
+    "table 1: D2-Pak on one square inch of 70 um: 18 K/W typical, 0.47 of this sheet",
 )
 _COPPER = {"via": "0.0236 mm2", "board": "1.6 mm", "conductivity": "390 W/m/K",
            "resin": "0.3 W/m/K", "film": "15 W/m2/K", "copper": "35 um"}  # fmt: skip
@@ -98,10 +98,8 @@ CHECK = Check(
         minor="0.75",
         basis={
             "major": PUBLISHED,
-            "minor": Source(
-                "TDA7491HV data sheet Doc ID 14242 rev 6, p. 39",
-                "24 K/W with 3 x 3 cm and 16 vias, 0.77 of three such layers",
-            ),
+            "minor": Source("TDA7491HV data sheet Doc ID 14242 rev. 6",
+                            "p. 39: 24 K/W with 3 x 3 cm and 16 vias, 0.77 of three such layers"),
         },
     ),
     sources=(

@@ -90,7 +90,8 @@ CHECK = Check(
         critical="0 K",
         minor="25 K",
         basis={
-            "critical": Source("absolute maximum of the device data sheet", "no page given"),
+            "critical": derivation("the absolute maximum that the part's data sheet states"
+                                   " is the limit itself"),
             "minor": COMMON_PRACTICE,
         },
     ),

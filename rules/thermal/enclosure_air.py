@@ -12,7 +12,7 @@ fifth.  A vented box counts with half the rise.  The window of the battery is ch
 the battery.  First fixes: the heatsink outside, a larger or a vented box, shade.
 """
 
-from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
+from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation, from_memory
 from ..hazards import CAPACITOR
 
 
@@ -44,8 +44,9 @@ CHECK = Check(
         critical="0 K",
         minor="20 K",
         basis={
-            "critical": Source("temperature rating of the capacitor data sheet", "no page given"),
-            "minor": Source("System Reliability Center part derating sheet",
+            "critical": derivation("the temperature rating that the capacitor's data sheet states"
+                                   " is the limit itself"),
+            "minor": Source("System Reliability Center, Part Derating Parameters",
                             "aluminium electrolytics: maximum temperature less 20 K"
                             "; no page given"),
         },

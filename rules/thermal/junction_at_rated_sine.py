@@ -81,7 +81,8 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet", "no page given"),
+            "major": derivation("the absolute maximum that the part's data sheet states"
+                                " is the limit itself"),
             "minor": COMMON_PRACTICE,
         },
     ),
@@ -90,9 +91,9 @@ CHECK = Check(
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
-    sources=(Source("IRAUDAMP7D reference design rev 2.9",
-                    "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"
-                    "; no page given"),),
+    sources=(Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+                    "p. 5: 2 x 120 W: case 80 degC, shutdown after 150 s; p. 25: trip "
+                    "at 100 degC"),),
     cautions=(HOT_SURFACE,),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_rated": "158.6 degC",

@@ -81,7 +81,8 @@ CHECK = Check(
         major="25 K",
         minor="40 K",
         basis={
-            "critical": Source("absolute maximum of the device data sheet", "no page given"),
+            "critical": derivation("the absolute maximum that the part's data sheet states"
+                                   " is the limit itself"),
             "major": from_memory("MIL-HDBK-338B, junction of power transistors, level III"),
             "minor": from_memory("ECSS-Q-ST-30-11C, junction 40 K below its maximum"),
         },
@@ -93,8 +94,8 @@ CHECK = Check(
         Lever("rated_power", "1 W"),
     ),
     sources=(
-        Source("IRAUDAMP7D reference design rev 2.9", "case 54 degC at 2 x 15 W, 25 degC room"
-                                                      "; no page given"),
+        Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+               "p. 5: case 54 degC at 2 x 15 W, 25 degC room"),
         from_memory("IEC 62368-1 Annex E: one eighth of the unclipped power"),
     ),
     cautions=(HOT_SURFACE,),

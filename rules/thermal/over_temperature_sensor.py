@@ -57,8 +57,8 @@ CHECK = Check(
     sources=(
         NO_PLACE,
         Source(
-            "IRAUDAMP7D reference design rev 2.9",
-            "sensor on the heatsink, trip at 100 degC; no page given",
+            "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+            "p. 25: sensor beside the switches on the heatsink, trip at 100 degC",
         ),
     ),
     cases=(

@@ -73,13 +73,15 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet", "no page given"),
+            "major": derivation("the absolute maximum that the part's data sheet states"
+                                " is the limit itself"),
             "minor": COMMON_PRACTICE,
         },
     ),
     levers=(Lever("protection.over_temperature.t_trip", "5 K"),),
     sources=(
-        Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink; no page given"),
+        Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+               "p. 25: trip at 100 degC, heatsink"),
         derivation("junction over case, heatsink or board: heat times thermal resistance"),
     ),
     cautions=(RUNAWAY,),

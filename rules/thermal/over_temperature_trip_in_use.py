@@ -64,8 +64,8 @@ CHECK = Check(
     ),
     sources=(
         Source("sonocotta project README", "TAS5805M: shutdown by supply voltage"),
-        Source("IRAUDAMP7D reference design rev 2.9", "54 degC at 2 x 15 W, trip at 100 degC"
-                                                      "; no page given"),
+        Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+               "p. 5: 54 degC at 2 x 15 W; p. 25: trip at 100 degC"),
     ),
     cases=(
         Case({"t_trip": "100 degC", "t_sensed": "54 degC"}, gives="46 K",

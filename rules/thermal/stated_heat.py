@@ -46,7 +46,8 @@ CHECK = Check(
     levers=(Lever("claims.heat", "0.5 W"),),
     sources=(
         Source("Lab.gruppen fP 3400 manual", "table 3: power drawn, delivered, heat"),
-        Source("IRAUDAMP7D reference design rev 2.9", "efficiency against power; no page given"),
+        Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
+               "figs. 14 to 19: efficiency against power"),
     ),
     cases=(
         Case({"heat": "440 W", "p_heat": "440 W"}, gives="1",

@@ -18,7 +18,6 @@ from ...linter.check import (
     Check,
     Input,
     Lever,
-    Source,
     derivation,
 )
 from ..formulas.maths import smaller
@@ -72,7 +71,8 @@ CHECK = Check(
         basis={
             "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
                                    " and resistance of an estimate are uncertain"),
-            "major": Source("absolute maximum of the device data sheet", "no page given"),
+            "major": derivation("the absolute maximum that the part's data sheet states"
+                                " is the limit itself"),
         },
     ),
     levers=(

@@ -30,12 +30,14 @@ from ...linter.check import (
     Lever,
     Source,
     derivation,
+    from_memory,
 )
 from ..formulas.maths import smaller
 from ..hazards import RUNAWAY
 
 STOUT = Source(
-    "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, Power Electronics Nov. 2007",
+    "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, "
+    "Power Electronics Technology, Nov. 2007",
     "stable where the system takes up more heat for a kelvin than the device adds; no page given",
 )
 
@@ -105,7 +107,7 @@ CHECK = Check(
     sources=(
         STOUT,
         derivation("derivative of the heat balance with respect to the junction temperature"),
-        Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
+        from_memory("normalised on-resistance curves of MOSFET data sheets"),
     ),
     cautions=(RUNAWAY,),
     cases=(

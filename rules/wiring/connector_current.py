@@ -80,9 +80,10 @@ CHECK = Check(
         minor="80 %",
         basis={
             "critical": derivation("1 over the 80 % of IEC 60512-5-2"),
-            "major": Source("rating of the connector data sheet", "no page given"),
-            "minor": Source("ERNI derating sheets after IEC 60512-5-2", "0.8 of the base curve"
-                                                                        "; no page given"),
+            "major": derivation("the rating that the connector's data sheet states is the"
+                                " limit itself"),
+            "minor": Source("ERNI derating sheets after IEC 60512-5-2",
+                            "2008: derating curve is 0.8 of the base curve; no page given"),
         },
     ),
     levers=(
@@ -90,8 +91,9 @@ CHECK = Check(
         Lever("wiring.connector.i_rated", "1 A"),
     ),
     sources=(
-        Source("ERNI derating sheets", "Ermet Powermodule: 15.8 A measured, 12.64 A allowed"
-                                       "; no page given"),
+        Source("ERNI derating sheets after IEC 60512-5-2",
+               "sheet of the Ermet Powermodule with 3 contacts, 2008: 15.8 A "
+               "measured, 12.64 A allowed; no page given"),
         derivation("heat of a contact goes with the square of its current"),
     ),
     cautions=(CONDUCTOR,),

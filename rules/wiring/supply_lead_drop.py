@@ -17,8 +17,8 @@ from ...linter.check import (
     Check,
     Input,
     Lever,
-    Source,
     derivation,
+    quoted,
 )
 from ..formulas.conductors import LEAD_SIZES, two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
@@ -69,7 +69,7 @@ CHECK = Check(
         Lever("wiring.supply_lead.area", LEAD_SIZES),
         Lever("wiring.supply_lead.length", "0.1 m"),
     ),
-    sources=(Source("ASTM B258 wire sizes, as printed in a public wire table"),),
+    sources=(quoted("ASTM B258 wire sizes, as printed in the wire table of " "turbinecar.com"),),
     cases=(
         Case({
                 "length": "0.4 m",
