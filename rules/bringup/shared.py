@@ -1,0 +1,69 @@
+"""What several steps of the bring-up share: how the bench stands in for source and room."""
+
+from ...linter.bringup_step import Amount, Bench, Hazard, Line
+from ...linter.check import COMMON_PRACTICE, Constant, Input
+from ..derived.ways import as_stated
+
+DIRECT = ("pack", "source")
+DISCRETE = {"output_stage.devices": "discrete"}
+PACK = {"supply.source": "battery"}
+NO_PACK = {"supply.source": ("dc-source", "mains-converter")}
+DANGEROUS = {"rail_harmless": "no"}
+MAINS = {"mains_side": "yes"}
+
+
+def quantity(path: str, unit: str) -> Amount:
+    """A quantity as it is, with its band."""
+    return Amount(unit, as_stated, {"value": Input(path)})
+
+
+def highest(path: str, unit: str, digits: int = 3) -> Amount:
+    """A setting by the highest end of a quantity, rounded up."""
+    return Amount(unit, as_stated, {"value": Input(path)}, "highest", digits)
+
+
+def nominal(path: str, unit: str) -> Amount:
+    """A setting at the nominal value of a quantity."""
+    return Amount(unit, as_stated, {"value": Input(path)}, "nominal")
+
+
+def word(path: str) -> Amount:
+    """A word of the spec."""
+    return Amount("word", as_stated, {"value": Input(path)})
+
+
+def constant(value: str, unit: str, meaning: str) -> Amount:
+    """A limit that the trade sets, whatever the design."""
+    return Amount(unit, as_stated, {"value": Constant(value, meaning, COMMON_PRACTICE)})
+
+
+def supply_at(name: str, feeds: tuple[str, ...] = DIRECT) -> tuple[Bench, ...]:
+    """A stiff bench supply at a voltage, in place of the source or of each rail."""
+    return (
+        Bench("supply.v_rail", nominal(name, "V"), {"rail_feed": feeds}),
+        Bench("supply.r_source", "0 ohm", {"rail_feed": feeds}),
+        Bench("supply.v_source", nominal(name, "V"), {"rail_feed": "converter"}),
+    )
+
+
+FULL = Amount("V", as_stated, {"value": Input("v_bench")}, "nominal", as_designed=True)
+FIRST = Amount("V", as_stated, {"value": Input("v_bench_first")}, "nominal", as_designed=True)
+"""Where the bench supply is set: to the highest voltage at rest, and at the first power-up."""
+
+ROOM = Bench("environment.ambient", "25 degC")
+AT_FIRST = supply_at("v_bench_first")
+AT_FULL = supply_at("v_bench")
+PACK_AT_FULL = supply_at("v_bench", ("pack",))
+"""In power tests a bench supply stands in for a pack; any other source is the product's own."""
+
+CHARGED = Hazard("stored-voltage-service", DANGEROUS)
+SHOCK = Hazard("shock-class-rails", DANGEROUS)
+BY_LICENCE = Hazard("mains-barrier", MAINS)
+"""Each only where the voltage or the mains is there."""
+
+LIMIT_MARGIN = Constant("1.25", "of the current limit over the idle current", COMMON_PRACTICE)
+
+BRIDGE = Line(
+    "Neither output terminal of a bridge is ground: differential probe, or a floating meter.",
+    applies={"output_stage.topology": "full-bridge"},
+)
