@@ -6,6 +6,7 @@ import pkgutil
 import string
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import ModuleType
 
 from ..bringup_step import Amount, Bench, Line, Reading, Step
 from ..check import Input, Words
@@ -35,12 +36,22 @@ def steps_of(catalogue: Catalogue) -> tuple[NamedStep, ...]:
     return tuple(sorted(found, key=lambda item: item.step.order))
 
 
-def _steps(package: str) -> Iterator[NamedStep]:
+def notes_of(catalogue: Catalogue) -> tuple[str, ...]:
+    """What holds for the whole sheet: the ``NOTES`` of the folders."""
+    folders = [x for package in catalogue.packages for x in _folder(package)]
+    return tuple(note for folder in folders for note in getattr(folder, "NOTES", ()))
+
+
+def _folder(package: str) -> Iterator[ModuleType]:
+    """The folder of steps of a package, if it has one."""
     root = importlib.import_module(package)
-    if FOLDER not in [info.name for info in pkgutil.iter_modules(root.__path__)]:
-        return
-    folder = importlib.import_module(f"{package}.{FOLDER}")
-    for info in pkgutil.iter_modules(folder.__path__):
+    if FOLDER in [info.name for info in pkgutil.iter_modules(root.__path__)]:
+        yield importlib.import_module(f"{package}.{FOLDER}")
+
+
+def _steps(package: str) -> Iterator[NamedStep]:
+    found = [info for folder in _folder(package) for info in pkgutil.iter_modules(folder.__path__)]
+    for info in found:
         module = importlib.import_module(f"{package}.{FOLDER}.{info.name}")
         step = getattr(module, "STEP", None)
         if isinstance(step, Step):
@@ -62,7 +73,7 @@ def step_faults(step: Step, catalogue: Catalogue) -> Iterator[str]:
     for line in step.lines:
         if _placeholders(line) != set(line.amounts):
             yield f"lines: {line.text}: its names are not those of its amounts"
-    for amount in _amounts(step):
+    for amount in amounts(step):
         yield from _amount_faults(amount, catalogue)
 
 
@@ -83,7 +94,8 @@ def _benches(step: Step) -> tuple[Bench, ...]:
     return (*step.bench, *(item for reading in step.readings for item in reading.bench))
 
 
-def _amounts(step: Step) -> Iterator[Amount]:
+def amounts(step: Step) -> Iterator[Amount]:
+    """Every number of a step."""
     yield from (amount for line in step.lines for amount in line.amounts.values())
     for reading in step.readings:
         yield from _of_reading(reading)

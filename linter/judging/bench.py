@@ -8,7 +8,7 @@ from typing import Any
 from ..bringup_step import Amount, Kind, Reading
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
-from ..evaluation.node import Computed, LeafNode, Node
+from ..evaluation.node import Computed, FigureError, LeafNode, Node
 from ..evaluation.tolerance import worst_case
 from ..evaluation.wording import in_words
 from ..finding import Assumed
@@ -30,8 +30,11 @@ class Band:
     def kind(self, wanted: Kind, stop: str) -> Kind:
         """Which ends count: those of the reading, unless the spec knows less than both."""
         if self.floor:
-            return "at least" if stop == "above" else "at most"
-        if wanted == "band" and len(self.sides) == 1 + ("typ" in self.sides):
+            one_sided: Kind = "at least" if stop == "above" else "at most"
+            return one_sided if wanted == "band" else "band"
+        if wanted != "band":
+            return wanted
+        if len(self.sides) == 1 + ("typ" in self.sides):
             return (
                 "at least" if "min" in self.sides else "at most" if "max" in self.sides else wanted
             )
@@ -44,12 +47,15 @@ class Band:
 
 
 def banded(graph: Graph, amount: Amount, channel: str | None) -> Band | Gap:
-    """A number with its ends over the tolerances, or what it lacks."""
+    """A number with its ends over the tolerances, or what it lacks; nothing where it fails."""
     nodes = graph.arguments(amount.inputs, channel)
     if isinstance(nodes, Gap):
         return nodes
     node = Computed("bringup", amount.figure, nodes, computations=graph.computations)
-    lo, hi = worst_case(node, -1), worst_case(node, 1)
+    try:
+        lo, hi = worst_case(node, -1), worst_case(node, 1)
+    except FigureError:
+        return Gap()
     if amount.side is None:
         return Band(hi.nominal, lo.figure, hi.figure, node.assumed, _printed(nodes))
     ends = {"lowest": lo.figure, "nominal": hi.nominal, "highest": hi.figure}
@@ -65,12 +71,18 @@ def _printed(nodes: Mapping[str, Node]) -> frozenset[str]:
 
 
 def limit_in(reading: Reading, graph: Graph, channel: str | None) -> float | Gap | None:
-    """The end of the limit that stops first, or the one that it names."""
+    """The end of the limit that stops first, or the one that it names.
+
+    A limit that leaves something out and would stop too soon is none.
+    """
     if reading.limit is None:
         return None
     found = banded(graph, reading.limit, channel)
     if isinstance(found, Gap):
         return None if found.absent else found
+    own = reading.limit is reading.amount
+    if found.floor and (own or reading.stop == "above"):
+        return None
     return found.lo if reading.stop == "above" else found.hi
 
 
@@ -82,7 +94,8 @@ def setting(graph: Graph, amount: Amount, channel: str | None) -> str | Gap:
     found = banded(graph, amount, channel)
     if isinstance(found, Gap):
         return found
-    return in_words(found.nominal, amount.unit)
+    text = in_words(found.nominal, amount.unit)
+    return f"at least {text}" if found.floor else text
 
 
 def _word(graph: Graph, amount: Amount, channel: str | None) -> str:

@@ -23,6 +23,7 @@ from ..quantities.quantity import show
 from .bench import Band, banded, limit_in, setting
 
 EXACT = 12
+FAILED = "The numbers of this step cannot be computed from this spec: leave it out, and ask."
 SIGNALS = ("WARNING", "CAUTION", "NOTICE")
 
 
@@ -87,6 +88,13 @@ class _Maker:
         fits = self._fits(self.step.applies, None)
         if fits is False:
             return None
+        try:
+            return self._filled(number, fits)
+        except FigureError:
+            return SheetStep(number, self.name, self.step.title, self.step.instrument, (FAILED,),
+                             self._all_cautions(), ())  # fmt: skip
+
+    def _filled(self, number: int, fits: bool | Gap) -> SheetStep | None:
         asked = list(fits.missing) if isinstance(fits, Gap) else []
         graph = self._on_bench(self.step.bench)
         figures = tuple(x for reading in self.step.readings for x in self._figures(reading))

@@ -1,7 +1,9 @@
 """The words of a bring-up sheet that its reports share: expected, stop, what is not stated."""
 
+from collections import Counter
 from collections.abc import Iterable
 
+from ..check import Caution
 from ..declare import PRODUCT, local_path
 from ..finding import Assumed, Missing, Severity
 from ..judging.bench import Band
@@ -16,12 +18,10 @@ BOARD = "Board no. ____________   Date ____________   By ____________"
 SIGNED = "Date ________  Initials ____"
 BLANK = "________"
 FEW = 3
-NOTES = (
+NOTE = (
     "Bands are what the tolerances of the spec give; add the error of your instrument. A value"
     " outside its band is a question, a value at the stop ends the step: switch off, find the"
-    " cause.",
-    "Follow the order: each step relies on those before it. Discharge before touching, dummy load"
-    " before loudspeaker, two persons where mains, packs or more than 60 V are about.",
+    " cause."
 )
 MOST_NAMED = 5
 
@@ -50,7 +50,7 @@ def expected(figure: Figure) -> str:
     """The band in words; what to state where there is none."""
     band = figure.band
     if band is None:
-        return f"not stated: {_asked(figure.missing)}"
+        return _asked(figure.missing)
     if figure.kind == "at most":
         return f"at most {show(band.hi, figure.unit)}"
     if figure.kind == "at least":
@@ -77,14 +77,14 @@ def stop(figure: Figure) -> str:
     """Where to stop."""
     if figure.limit is not None:
         return f"{figure.stop} {show(figure.limit, figure.unit)}"
-    return f"not stated: {_asked(figure.missing)}" if figure.band and figure.missing else ""
+    return _asked(figure.missing) if figure.band and figure.missing else ""
 
 
 def blanks(figure: Figure) -> str:
     """Room for what was found, for each subject."""
     if figure.subjects == (PRODUCT,):
         return BLANK
-    return " ".join(f"{subject} {BLANK}" for subject in figure.subjects)
+    return " ".join(f"{subject}:{BLANK}" for subject in figure.subjects)
 
 
 def whose(step: SheetStep, figure: Figure) -> str:
@@ -100,17 +100,46 @@ def leaning(step: SheetStep) -> str:
         for item in figure.band.assumed if figure.band else ():
             if item.leaning != "absent" and item.text not in ("inf", "-inf"):
                 found.setdefault(local_path(item.path), item)
-    told = [f"{path} {item.text}" for path, item in list(found.items())[:FEW]]
-    more = f" and {len(found) - FEW} more" if len(found) > FEW else ""
-    return f"Assumed: {', '.join(told)}{more}." if told else ""
+    out = [path for path, item in found.items() if item.leaning == "floor"]
+    told = [f"{path} {item.text}" for path, item in found.items() if path not in out]
+    return " ".join(
+        f"{lead}: {_few(names)}."
+        for lead, names in (("Assumed", told), ("Left out, so it can only be worse", out))
+        if names
+    )
+
+
+def beyond(step: SheetStep) -> str:
+    """The figures that the model itself expects beyond their stop."""
+    found = [figure.title for figure in step.figures if _is_beyond(figure)]
+    told = "; ".join(dict.fromkeys(found))
+    return f"DO NOT MAKE THIS STEP: expected beyond its stop: {told}." if told else ""
+
+
+def throughout(steps: tuple[SheetStep, ...]) -> tuple[Caution, ...]:
+    """The cautions of most steps: told once, ahead of them all."""
+    counted = Counter(caution for step in steps for caution in step.cautions)
+    return tuple(x for x, number in counted.items() if number > len(steps) / 2)
+
+
+def _is_beyond(figure: Figure) -> bool:
+    if figure.band is None or figure.limit is None:
+        return False
+    excess = figure.band.nominal - figure.limit
+    slack = 1e-9 * abs(figure.limit)
+    return excess > slack if figure.stop == "above" else excess < -slack
 
 
 def lacking(step: SheetStep) -> str:
     """What the instructions of a step lack."""
-    return f"Not stated: {_asked(step.missing)}." if step.missing else ""
+    return f"{_asked(step.missing).capitalize()}." if step.missing else ""
 
 
 def _asked(missing: Iterable[Missing]) -> str:
     names = list(dict.fromkeys(asked(item) for item in missing))
+    return f"not stated: {_few(names)}" if names else "cannot be computed"
+
+
+def _few(names: list[str]) -> str:
     more = f" and {len(names) - FEW} more" if len(names) > FEW else ""
     return ", ".join(names[:FEW]) + more

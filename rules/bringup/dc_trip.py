@@ -1,7 +1,7 @@
 """Detector of direct voltage: provoked with a small supply at the output of a muted stage."""
 
 from ...linter.bringup_step import Hazard, Line, Reading, Step
-from .shared import AT_FULL, CHARGED, SHOCK, quantity, word
+from .shared import AT_FULL, CHARGED, SHOCK, past, quantity, word
 
 DETECTOR = "protection.dc_detector"
 TRIP = quantity(f"{DETECTOR}.v_trip", "V")
@@ -26,7 +26,7 @@ STEP = Step(
             "dc-trip",
             "Direct voltage at which it acts, each polarity",
             TRIP,
-            limit=TRIP.at("highest"),
+            limit=past(f"{DETECTOR}.v_trip", "V", "highest"),
             applies={f"{DETECTOR}.senses": ("filtered-output", "timed-output")},
         ),
         Reading(
@@ -34,7 +34,7 @@ STEP = Step(
             "Time until it has acted",
             quantity(f"{DETECTOR}.t_trip", "s"),
             kind="at most",
-            limit=quantity(f"{DETECTOR}.t_trip", "s").at("highest"),
+            limit=past(f"{DETECTOR}.t_trip", "s", "highest"),
         ),
     ),
 )

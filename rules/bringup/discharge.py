@@ -7,8 +7,8 @@ from ..formulas.safety import stored_energy, voltage_left
 from .shared import AT_FULL, SHOCK, constant, nominal
 
 T_EMPTY = Constant("3 s", "in which a resistor empties a rail", COMMON_PRACTICE)
-FEW = constant("60 V", "V", "direct voltage that the trade takes care above")
-EMPTY = constant("1 V", "V", "a rail that may be touched")
+FEW = constant(Constant("60 V", "direct voltage that can hurt", COMMON_PRACTICE), "V")
+EMPTY = constant(Constant("1 V", "a rail that may be touched", COMMON_PRACTICE), "V")
 RESISTOR = Amount("ohm", discharge_resistor, {"c": Input("c_rail"), "t": T_EMPTY}, "highest", 2)
 ENERGY = Amount("J", stored_energy, {"c": Input("c_rail"), "v": Input("v_rail_high")}, "highest", 2)
 

@@ -5,10 +5,20 @@ stage just runs.
 """
 
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
-from ...linter.check import Caution, Input
+from ...linter.check import Caution, Constant, Input
 from ..formulas.bench import supply_limit
 from ..formulas.safety import stored_energy
-from .shared import AT_FIRST, AT_FULL, CHARGED, FIRST, LIMIT_MARGIN, PACK, SHOCK, quantity
+from .shared import (
+    AT_FIRST,
+    AT_FULL,
+    CHARGED,
+    FIRST,
+    IDLE_MOST,
+    LIMIT_MARGIN,
+    PACK,
+    SHOCK,
+    quantity,
+)
 
 
 def power(v: float, i_idle: float, i_charge: float, margin: float) -> float:
@@ -16,13 +26,12 @@ def power(v: float, i_idle: float, i_charge: float, margin: float) -> float:
     return v * supply_limit(i_idle, i_charge, margin)
 
 
-_LIMIT = {
+_LIMIT: dict[str, Input | Constant] = {
     "i_idle": Input("i_idle"),
     "i_charge": Input("i_charge"),
     "margin": LIMIT_MARGIN,
 }
 LIMIT = Amount("A", supply_limit, _LIMIT, "highest", 2)
-V_FIRST = FIRST
 FAULT = Amount("W", power, {"v": Input("v_bench"), **_LIMIT}, "highest", 2)
 ENERGY = Amount(
     "J", stored_energy, {"c": Input("supply.bulk.c"), "v": Input("v_rail_high")}, "highest", 2
@@ -45,11 +54,11 @@ STEP = Step(
         ),
         Line(
             "Set {voltage}, limit {limit} (idle with a margin, and 5 s to charge the capacitors).",
-            {"voltage": V_FIRST, "limit": LIMIT},
+            {"voltage": FIRST, "limit": LIMIT},
         ),
         Line(
-            "A fault takes no more than {fault} from each supply, but first the {energy} that"
-            " the capacitors of a rail hold.",
+            "At this limit a fault takes {fault} from each supply, but first the {energy} that the"
+            " capacitors of a rail hold.",
             {"fault": FAULT, "energy": ENERGY},
         ),
         Line("No load, no signal, inputs shorted. Cover the board. Switch on."),
@@ -86,7 +95,7 @@ STEP = Step(
             "The same, raised slowly to the full voltage",
             quantity("i_idle", "A"),
             bench=AT_FULL,
-            limit=LIMIT,
+            limit=IDLE_MOST,
         ),
     ),
 )

@@ -1,16 +1,7 @@
 """Idle current at the full voltage: the one number that tells most about a switching stage."""
 
-from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
-from ...linter.check import COMMON_PRACTICE, Constant, Input
-from .shared import AT_FULL, CHARGED, FULL, SHOCK, quantity
-
-BEYOND = Constant("1.5", "of the expected idle current: look for the cause", COMMON_PRACTICE)
-
-
-def too_much(i_idle: float, beyond: float) -> float:
-    """Idle current that no tolerance explains."""
-    return i_idle * beyond
-
+from ...linter.bringup_step import Hazard, Line, Reading, Step
+from .shared import AT_FULL, CHARGED, FULL, IDLE_MOST, SHOCK, quantity
 
 STEP = Step(
     title="Idle current",
@@ -32,7 +23,7 @@ STEP = Step(
             "idle-current",
             "Current of each supply",
             quantity("i_idle", "A"),
-            limit=Amount("A", too_much, {"i_idle": Input("i_idle"), "beyond": BEYOND}, "highest"),
+            limit=IDLE_MOST,
         ),
         Reading(
             "idle-power",

@@ -40,7 +40,7 @@ LEAST = Amount(
         "i_charge": Input("i_charge"),
         "margin": LIMIT_MARGIN,
     },
-    "highest",
+    "lowest",
     2,
 )
 GAP = Amount(

@@ -5,6 +5,7 @@ from ...linter.check import COMMON_PRACTICE, Constant, Input
 from .shared import BY_LICENCE, CHARGED, SHOCK, constant
 
 TEN_TIMES_LESS = Constant("-20 dB", "a tenth of 2.83 V", COMMON_PRACTICE)
+EARS = Constant("85 dB", "beyond it with hearing protection only", COMMON_PRACTICE)
 ROOM_AND_METER = Constant("3 dB", "room, placing and sound level meter", COMMON_PRACTICE)
 
 
@@ -52,8 +53,8 @@ STEP = Step(
                 {"sensitivity": Input("sensitivity_2v83"), "step": TEN_TIMES_LESS},
             ),
             each="channel",
-            spread=Amount("dB", lambda x: x, {"x": ROOM_AND_METER}),
-            limit=constant("85 dB", "dB", "beyond it with hearing protection only"),
+            spread=constant(ROOM_AND_METER, "dB"),
+            limit=constant(EARS, "dB"),
         ),
     ),
 )

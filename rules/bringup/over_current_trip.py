@@ -1,9 +1,13 @@
-"""Over-current trip: provoked with short bursts into a low resistance, at the lowest rail."""
+"""Over-current trip: provoked with short bursts into a low resistance, at the lowest rail.
+
+The resistance lets a quarter more than the highest trip current flow: without a trip by then
+something is wrong, and nothing more can flow at that rail.
+"""
 
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
 from ...linter.check import COMMON_PRACTICE, Constant, Input
 from ..formulas.bench import load_that_trips
-from .shared import AT_FIRST, CHARGED, FIRST, FULL, SHOCK, quantity
+from .shared import AT_FIRST, CHARGED, FIRST, FULL, SHOCK, quantity, times
 
 BEYOND = Constant("1.25", "of the highest trip current", COMMON_PRACTICE)
 I_TRIP = "output_stage.over_current.i_trip"
@@ -44,7 +48,7 @@ STEP = Step(
             "Load current at the trip, peak, stage cold",
             quantity(I_TRIP, "A"),
             each="channel",
-            limit=quantity("i_sat_hot", "A"),
+            limit=Amount("A", times, {"value": Input(I_TRIP), "factor": BEYOND}, "highest"),
         ),
         Reading(
             "trip-retry",

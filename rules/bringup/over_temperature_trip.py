@@ -2,7 +2,7 @@
 
 from ...linter.bringup_step import Hazard, Line, Reading, Step
 from ...linter.check import Caution
-from .shared import AT_FULL, CHARGED, SHOCK, quantity, word
+from .shared import AT_FULL, CHARGED, SHOCK, past_temperature, quantity, word
 
 AT = "protection.over_temperature.at"
 TRIP = quantity("protection.over_temperature.t_trip", "degC")
@@ -35,7 +35,7 @@ STEP = Step(
             "over-temperature-trip",
             "Sensor at which the stage stops",
             TRIP,
-            limit=TRIP.at("highest"),
+            limit=past_temperature("protection.over_temperature.t_trip"),
         ),
     ),
 )

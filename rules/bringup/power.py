@@ -13,7 +13,7 @@ ONSET = Input("p_out_usual")
 
 
 def _inductance(f: str) -> Amount:
-    inputs = {"r": Input("z_load"), "f": Input(f), "share": TENTH}
+    inputs: dict[str, Input | Constant] = {"r": Input("z_load"), "f": Input(f), "share": TENTH}
     return Amount("H", dummy_inductance, inputs, "lowest", 2)
 
 
@@ -62,7 +62,7 @@ STEP = Step(
             each="channel",
         ),
         BRIDGE,
-        Line("1 kHz, or the middle of a narrower band; all channels driven; raise to 1 %."),
+        Line("Sine, 1 kHz or the middle of a narrower band; all channels driven; raise to 1 %."),
         Line("Seconds, not minutes: heat has its own step."),
     ),
     hazards=(

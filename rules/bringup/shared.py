@@ -1,6 +1,6 @@
 """What several steps of the bring-up share: how the bench stands in for source and room."""
 
-from ...linter.bringup_step import Amount, Bench, Hazard, Line
+from ...linter.bringup_step import Amount, Bench, Hazard, Line, Side
 from ...linter.check import COMMON_PRACTICE, Constant, Input
 from ..derived.ways import as_stated
 
@@ -32,9 +32,35 @@ def word(path: str) -> Amount:
     return Amount("word", as_stated, {"value": Input(path)})
 
 
-def constant(value: str, unit: str, meaning: str) -> Amount:
+def constant(value: Constant, unit: str) -> Amount:
     """A limit that the trade sets, whatever the design."""
-    return Amount(unit, as_stated, {"value": Constant(value, meaning, COMMON_PRACTICE)})
+    return Amount(unit, as_stated, {"value": value})
+
+
+def times(value: float, factor: float) -> float:
+    """A number of times a value."""
+    return value * factor
+
+
+def warmer(t: float, step: float) -> float:
+    """A temperature and some kelvin."""
+    return t + step
+
+
+LITTLE_LESS = Constant("95 %", "below the band of a trip: reading and drift", COMMON_PRACTICE)
+LITTLE_MORE = Constant("105 %", "beyond the band of a trip: reading and drift", COMMON_PRACTICE)
+
+
+def past(path: str, unit: str, side: Side) -> Amount:
+    """Where a trip should have acted: one end of its band, and a little past it."""
+    factor = LITTLE_LESS if side == "lowest" else LITTLE_MORE
+    return Amount(unit, times, {"value": Input(path), "factor": factor}, side)
+
+
+def past_temperature(path: str) -> Amount:
+    """The same of a temperature."""
+    little = Constant("5 K", "reading and placing of a sensor", COMMON_PRACTICE)
+    return Amount("degC", warmer, {"t": Input(path), "step": little}, "highest")
 
 
 def supply_at(name: str, feeds: tuple[str, ...] = DIRECT) -> tuple[Bench, ...]:
@@ -66,4 +92,15 @@ LIMIT_MARGIN = Constant("1.25", "of the current limit over the idle current", CO
 BRIDGE = Line(
     "Neither output terminal of a bridge is ground: differential probe, or a floating meter.",
     applies={"output_stage.topology": "full-bridge"},
+)
+
+IDLE_MOST = Amount(
+    "A",
+    times,
+    {
+        "value": Input("i_idle"),
+        "factor": Constant("1.5", "of the idle current: look for the cause", COMMON_PRACTICE),
+    },
+    "highest",
+    2,
 )

@@ -29,7 +29,7 @@ def below_junction(
     return t + (t_j_max - reserve - t_junction) - (hottest - room)
 
 
-HOTTEST = {
+HOTTEST: dict[str, Input | Constant] = {
     "hottest": Input("environment.ambient:high"),
     "room": Constant("25 degC", "temperature of the room", COMMON_PRACTICE),
 }
@@ -41,7 +41,7 @@ def _guard(path: str) -> Amount:
 
 
 def _junction(path: str) -> Amount:
-    inputs = {
+    inputs: dict[str, Input | Constant] = {
         "t": Input(path),
         "t_junction": Input("t_junction_programme"),
         "t_j_max": Input("output_stage.device.t_j_max"),

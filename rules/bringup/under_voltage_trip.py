@@ -1,7 +1,7 @@
 """Under-voltage trip: provoked by lowering the bench supply."""
 
 from ...linter.bringup_step import Hazard, Line, Reading, Step
-from .shared import AT_FULL, CHARGED, SHOCK, nominal, quantity
+from .shared import AT_FULL, CHARGED, SHOCK, nominal, past, quantity
 
 BEHIND = {"rail_feed": "converter"}
 RAIL = nominal("v_rail_high", "V")
@@ -28,7 +28,7 @@ STEP = Step(
             "Rail at which the node stops",
             quantity("protection.under_voltage.v_trip", "V"),
             stop="below",
-            limit=quantity("protection.under_voltage.v_trip", "V").at("lowest"),
+            limit=past("protection.under_voltage.v_trip", "V", "lowest"),
         ),
     ),
 )
