@@ -1,4 +1,4 @@
-"""Detector of direct voltage: provoked with a small supply at the output of a muted stage."""
+"""Detector of direct voltage: provoked with a small supply at the output of a still stage."""
 
 from ...linter.bringup_step import Hazard, Line, Reading, Step
 from .shared import AT_FULL, CHARGED, SHOCK, past, quantity, word
@@ -14,7 +14,7 @@ STEP = Step(
     bench=AT_FULL,
     lines=(
         Line(
-            "Stage muted, dummy load off. Raise the direct voltage at the output from 0 V.",
+            "Stage stopped, dummy load off. Raise the direct voltage at the output from 0 V.",
             applies={f"{DETECTOR}.senses": ("filtered-output", "timed-output")},
         ),
         Line("Both polarities. Then step from 0 to twice the threshold, and take the time."),

@@ -2,9 +2,7 @@
 
 from ...linter.bringup_step import Amount, Bench, Hazard, Line, Reading, Step
 from ...linter.check import COMMON_PRACTICE, Constant, Input
-from .shared import BY_LICENCE, CHARGED, PACK_AT_FULL, ROOM, SHOCK, quantity
-
-MORE = Constant("1.2", "of the expected input power: look for the loss", COMMON_PRACTICE)
+from .shared import BY_LICENCE, CHARGED, PACK_AT_FULL, ROOM, SHOCK, power_drawn
 
 
 def share_of_power(rated_power: float, share: float) -> float:
@@ -15,11 +13,6 @@ def share_of_power(rated_power: float, share: float) -> float:
 def efficiency(part: float, rated_power: float, loss: float) -> float:
     """What goes out over what goes into the channel."""
     return part * rated_power / (part * rated_power + loss)
-
-
-def too_much(p_in: float, more: float) -> float:
-    """Input power that no tolerance explains."""
-    return p_in * more
 
 
 OUT = {"part": Input("part_programme"), "rated_power": Input("rated_power")}
@@ -34,14 +27,12 @@ def _share(text: str) -> Amount:
 
 def _readings(share: str, crest: str) -> tuple[Reading, ...]:
     name, bench = share.replace(" ", "-"), (Bench("signal.crest_factor", crest),)
-    most = Amount("W", too_much, {"p_in": Input("p_in_programme"), "more": MORE}, "highest")
     return (
-        Reading(
+        *power_drawn(
             f"supply-power-at-{name}",
             f"{share.capitalize()} power: power from the supply",
-            quantity("p_in_programme", "W"),
-            bench=bench,
-            limit=most,
+            "programme",
+            bench,
         ),
         Reading(
             f"efficiency-at-{name}",

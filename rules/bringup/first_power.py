@@ -58,7 +58,7 @@ STEP = Step(
         ),
         Line(
             "At this limit a fault takes {fault} from each supply, but first the {energy} that the"
-            " capacitors of a rail hold.",
+            " capacitors of a rail hold, and what the bench supply's own hold.",
             {"fault": FAULT, "energy": ENERGY},
         ),
         Line("No load, no signal, inputs shorted. Cover the board. Switch on."),

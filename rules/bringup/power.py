@@ -3,7 +3,18 @@
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
 from ...linter.check import COMMON_PRACTICE, Constant, Input
 from ..formulas.bench import dummy_inductance, dummy_power
-from .shared import BRIDGE, BY_LICENCE, CHARGED, PACK, ROOM, SHOCK, nominal, quantity, supply_at
+from .shared import (
+    BRIDGE,
+    BY_LICENCE,
+    CHARGED,
+    PACK,
+    ROOM,
+    SHOCK,
+    nominal,
+    power_drawn,
+    quantity,
+    supply_at,
+)
 
 THD = Constant("1 %", "distortion of the measurement", COMMON_PRACTICE)
 TWICE = Constant("2", "a stage clipped to a square wave gives twice its sine", COMMON_PRACTICE)
@@ -31,7 +42,7 @@ STEP = Step(
         "distortion meter with a 20 kHz low-pass ahead of it (the carrier upsets it); true-rms"
         " voltmeter; meter in the supply lead"
     ),
-    bench=(ROOM, *supply_at("v_source_low", ("pack",))),
+    bench=(ROOM, *supply_at("v_source_low", PACK)),
     lines=(
         Line(
             "Bench supply in place of the pack, at its low charge: {v}; limit above {i}.",
@@ -96,10 +107,6 @@ STEP = Step(
             quantity("t_edge", "ns"),
             each="channel",
         ),
-        Reading(
-            "supply-power",
-            "Power from the supply, all channels at rated power",
-            quantity("p_in_rated", "W"),
-        ),
+        *power_drawn("supply-power", "Power from the supply, all channels at rated power", "rated"),
     ),
 )

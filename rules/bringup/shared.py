@@ -1,10 +1,13 @@
 """What several steps of the bring-up share: how the bench stands in for source and room."""
 
-from ...linter.bringup_step import Amount, Bench, Hazard, Line, Side
-from ...linter.check import COMMON_PRACTICE, Constant, Input
+from collections.abc import Mapping
+
+from ...linter.bringup_step import Amount, Bench, Hazard, Line, Reading, Side
+from ...linter.check import COMMON_PRACTICE, Constant, Input, Words
 from ..derived.ways import as_stated
 
 DIRECT = ("pack", "source")
+ALWAYS: Mapping[str, Words] = {}
 DISCRETE = {"output_stage.devices": "discrete"}
 PACK = {"supply.source": "battery"}
 NO_PACK = {"supply.source": ("dc-source", "mains-converter")}
@@ -42,11 +45,33 @@ def times(value: float, factor: float) -> float:
     return value * factor
 
 
+def power_drawn(
+    name: str, title: str, signal: str, bench: tuple[Bench, ...] = ()
+) -> tuple[Reading, ...]:
+    """Power from the supply: of all rails, or ahead of a converter; ``rated``, ``programme``."""
+    paths: tuple[tuple[str, Words], ...] = (
+        (f"p_in_{signal}", DIRECT),
+        (f"p_source_{signal}", "converter"),
+    )
+    return tuple(
+        Reading(
+            name,
+            title,
+            quantity(path, "W"),
+            limit=Amount("W", times, {"value": Input(path), "factor": MORE}, "highest"),
+            applies={"rail_feed": feed},
+            bench=bench,
+        )
+        for path, feed in paths
+    )
+
+
 def warmer(t: float, step: float) -> float:
     """A temperature and some kelvin."""
     return t + step
 
 
+MORE = Constant("1.2", "of the expected input power: look for the loss", COMMON_PRACTICE)
 LITTLE_LESS = Constant("95 %", "below the band of a trip: reading and drift", COMMON_PRACTICE)
 LITTLE_MORE = Constant("105 %", "beyond the band of a trip: reading and drift", COMMON_PRACTICE)
 
@@ -63,12 +88,14 @@ def past_temperature(path: str) -> Amount:
     return Amount("degC", warmer, {"t": Input(path), "step": little}, "highest")
 
 
-def supply_at(name: str, feeds: tuple[str, ...] = DIRECT) -> tuple[Bench, ...]:
+def supply_at(name: str, only: Mapping[str, Words] = ALWAYS) -> tuple[Bench, ...]:
     """A stiff bench supply at a voltage, in place of the source or of each rail."""
+    direct: dict[str, Words] = {"rail_feed": DIRECT, **only}
+    converted: dict[str, Words] = {"rail_feed": "converter", **only}
     return (
-        Bench("supply.v_rail", nominal(name, "V"), {"rail_feed": feeds}),
-        Bench("supply.r_source", "0 ohm", {"rail_feed": feeds}),
-        Bench("supply.v_source", nominal(name, "V"), {"rail_feed": "converter"}),
+        Bench("supply.v_rail", nominal(name, "V"), direct),
+        Bench("supply.r_source", "0 ohm", direct),
+        Bench("supply.v_source", nominal(name, "V"), converted),
     )
 
 
@@ -79,7 +106,7 @@ FIRST = Amount("V", as_stated, {"value": Input("v_bench_first")}, "nominal", as_
 ROOM = Bench("environment.ambient", "25 degC")
 AT_FIRST = supply_at("v_bench_first")
 AT_FULL = supply_at("v_bench")
-PACK_AT_FULL = supply_at("v_bench", ("pack",))
+PACK_AT_FULL = supply_at("v_bench", PACK)
 """In power tests a bench supply stands in for a pack; any other source is the product's own."""
 
 CHARGED = Hazard("stored-voltage-service", DANGEROUS)

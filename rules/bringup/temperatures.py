@@ -71,7 +71,7 @@ STEP = Step(
             "Wait {t}, three time constants of the heatsink or board.",
             {
                 "t": Amount(
-                    "s",
+                    "min",
                     wait,
                     {"heat_time": Input("heat_time"), "constants": CONSTANTS},
                     "highest",

@@ -172,6 +172,15 @@ def test_limit_of_the_subwoofer() -> None:
     assert band(SUBWOOFER, "idle-current")[1] == pytest.approx((watts + 5) / 158, rel=1e-6)
 
 
+def test_over_voltage_of_the_subwoofer() -> None:
+    """Capacitors of 100 V; switches of 250 V less the other rail of 79 V leave 171 V: 100 V."""
+    assert figure(SUBWOOFER, "over-voltage-trip").limit == 100.0
+    spec = load_file(SAMPLES / "playhouse-subwoofer.amp.yaml").spec
+    assert spec is not None
+    tight = spec.with_values({"channels.sub.output_stage.device.v_dss": "175 V"}).spec
+    assert figure(made(tight), "over-voltage-trip").limit == 96.0
+
+
 def test_the_subwoofer_is_told_of_mains_and_of_two_rails() -> None:
     told = " ".join(x.text for step in SUBWOOFER.values() for x in step.cautions)
     assert "Mains voltage kills" in told
@@ -189,6 +198,29 @@ def test_efficiency_of_the_lamp() -> None:
     assert band(LAMP, "supply-power-at-full")[1] == pytest.approx(2 / 0.85 + 6, rel=1e-4)
     eighth, half = (band(LAMP, f"efficiency-at-{x}")[1] for x in ("one-eighth", "half"))
     assert eighth < half < 0.85
+
+
+def test_power_ahead_of_a_converter() -> None:
+    """Two channels of 3 W at a stated 86 %, the converter, and the other loads ahead of it."""
+    spec = load_file(SAMPLES / "bird-call-pocket.amp.yaml").spec
+    assert spec is not None
+    efficiency, others = (
+        spec.values[f"supply.{x}"].nominal for x in ("converter_efficiency", "p_auxiliary")
+    )
+    drawn = 2 * 3 / 0.86 / efficiency + others
+    steps = made(spec)
+    assert band(steps, "supply-power-at-full")[1] == pytest.approx(drawn, rel=5e-3)
+    assert band(steps, "supply-power")[1] == pytest.approx(drawn, rel=5e-3)
+
+
+def test_how_long_to_wait() -> None:
+    """Three time constants, 95 % of the rise."""
+    spec = load_file(SAMPLES / "choir-portable.amp.yaml").spec
+    assert spec is not None
+    changed = spec.with_values({"thermal.time_constant": "10 min"}).spec
+    assert "Wait 30 min" in line(made(changed), "temperatures", "Wait")
+    assert "Wait ____" in line(CHOIR, "temperatures", "Wait")
+    assert [x.path for x in CHOIR["temperatures"].missing] == ["thermal.heatsink.mass"]
 
 
 def test_level_of_the_lamp() -> None:
