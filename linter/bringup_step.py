@@ -70,6 +70,8 @@ class Reading:
     kind: ``band``, or which end of it counts: ``at most``, ``at least``.
     spread: widens the band either way by what is no tolerance of the figure itself.
     stop: whether to stop above or below the limit; it also says which way is worse.
+    harms: whether something or somebody may come to harm beyond the limit; else it is
+        what is wanted, and the step can be made all the same.
     check: the check whose figure is read, in place of an amount and a limit; its gravest
         limit counts.
     bench: as in ``Step``, for this reading beside those of its step.
@@ -83,6 +85,7 @@ class Reading:
     spread: Amount | None = None
     stop: Literal["above", "below"] = "above"
     limit: Amount | None = None
+    harms: bool = True
     check: str = ""
     applies: Mapping[str, Words] = field(default_factory=dict)
     bench: tuple[Bench, ...] = ()

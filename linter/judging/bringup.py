@@ -32,7 +32,8 @@ class Figure:
     """One value to read, for one subject or for several of which every number agrees.
 
     band: what to expect; None where the spec lacks what it follows from.  limit: where to
-    stop, in SI; missing: what to state, of the figure or of its limit.
+    stop, in SI, or what is wanted where nothing ``harms``.  missing: what to state, of the
+    figure or of its limit.
     """
 
     name: str
@@ -43,6 +44,7 @@ class Figure:
     band: Band | None
     stop: str
     limit: float | None
+    harms: bool = True
     missing: tuple[Missing, ...] = ()
 
 
@@ -229,7 +231,16 @@ class _Maker:
         kind = band.kind(reading.kind, stop) if band else reading.kind
         number = limit if isinstance(limit, float) and abs(limit) != inf else None
         return Figure(
-            reading.name, reading.title, (), amount.unit, kind, band, stop, number, tuple(missing)
+            reading.name,
+            reading.title,
+            (),
+            amount.unit,
+            kind,
+            band,
+            stop,
+            number,
+            reading.harms,
+            tuple(missing),
         )
 
     def _asked(

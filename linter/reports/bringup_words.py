@@ -23,6 +23,7 @@ NOTE = (
     " outside its band is a question, a value at the stop ends the step: switch off, find the"
     " cause."
 )
+UNSURE = ("neutral", "adverse")
 MOST_NAMED = 5
 
 
@@ -75,6 +76,9 @@ def between(band: Band, unit: str) -> str:
 
 def stop(figure: Figure) -> str:
     """Where to stop."""
+    if figure.limit is not None and not figure.harms:
+        side = "at most" if figure.stop == "above" else "at least"
+        return f"wanted: {side} {show(figure.limit, figure.unit)}"
     if figure.limit is not None:
         return f"{figure.stop} {show(figure.limit, figure.unit)}"
     return _asked(figure.missing) if figure.band and figure.missing else ""
@@ -110,10 +114,21 @@ def leaning(step: SheetStep) -> str:
 
 
 def beyond(step: SheetStep) -> str:
-    """The figures that the model itself expects beyond their stop."""
-    found = [figure.title for figure in step.figures if _is_beyond(figure)]
-    told = "; ".join(dict.fromkeys(found))
-    return f"DO NOT MAKE THIS STEP: expected beyond its stop: {told}." if told else ""
+    """The figures that the model itself expects beyond their stop, or short of what is wanted.
+
+    What may only be owed to an assumption is not told.
+    """
+    found = [figure for figure in step.figures if _is_beyond(figure)]
+    harm = "; ".join(dict.fromkeys(x.title for x in found if x.harms))
+    short = "; ".join(dict.fromkeys(x.title for x in found if not x.harms))
+    return " ".join(
+        f"{lead}: {told}."
+        for lead, told in (
+            ("DO NOT MAKE THIS STEP, expected beyond its stop", harm),
+            ("Not expected as wanted", short),
+        )
+        if told
+    )
 
 
 def throughout(steps: tuple[SheetStep, ...]) -> tuple[Caution, ...]:
@@ -124,6 +139,8 @@ def throughout(steps: tuple[SheetStep, ...]) -> tuple[Caution, ...]:
 
 def _is_beyond(figure: Figure) -> bool:
     if figure.band is None or figure.limit is None:
+        return False
+    if any(x.placeholder or x.leaning in UNSURE for x in figure.band.assumed):
         return False
     excess = figure.band.nominal - figure.limit
     slack = 1e-9 * abs(figure.limit)

@@ -63,6 +63,7 @@ STEP = Step(
                     "gain": Input("carrier_gain_loaded"),
                 },
             ),
+            harms=False,
             each="channel",
             limit=Amount("V", most, {"v_ideal": Input("v_ideal"), "share": SHARE}),
         ),

@@ -23,6 +23,7 @@ STEP = Step(
         Reading(
             "dc-offset",
             "Direct voltage across the load, magnitude",
+            harms=False,
             each="channel",
             kind="at most",
             check="steady-dc-offset",

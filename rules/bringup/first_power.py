@@ -84,18 +84,18 @@ STEP = Step(
             limit=LIMIT,
         ),
         Reading(
-            "first-rail",
-            "Rail behind the converter",
-            quantity("v_rail_high", "V"),
-            applies={"rail_feed": "converter"},
-            limit=quantity("supply.bulk.v_rated", "V"),
-        ),
-        Reading(
             "full-supply-current",
             "The same, raised slowly to the full voltage",
             quantity("i_idle", "A"),
             bench=AT_FULL,
             limit=IDLE_MOST,
+        ),
+        Reading(
+            "full-rail",
+            "Each rail by then",
+            quantity("v_rail_high", "V"),
+            bench=AT_FULL,
+            limit=quantity("supply.bulk.v_rated", "V"),
         ),
     ),
 )

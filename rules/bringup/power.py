@@ -89,6 +89,7 @@ STEP = Step(
             "power-at-one-percent",
             "Power into the dummy load at 1 %",
             Amount("W", dummy_power, {"p_onset": ONSET, "thd": THD, "reserve": ONCE}),
+            harms=False,
             each="channel",
             stop="below",
             limit=quantity("rated_power", "W"),

@@ -59,6 +59,7 @@ def power_drawn(
             title,
             quantity(path, "W"),
             limit=Amount("W", times, {"value": Input(path), "factor": MORE}, "highest"),
+            harms=False,
             applies={"rail_feed": feed},
             bench=bench,
         )

@@ -15,8 +15,10 @@ from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.judging.bringup import Figure, SheetStep, sheet_of
 from ampreview.linter.reading.loading import Spec, load_file, load_text
+from ampreview.linter.reports.bringup_words import beyond
 
 SAMPLES = Path(__file__).parents[2] / "sample_specs"
+PUBLISHED = Path(__file__).parents[1] / "published"
 CATALOGUE = load()
 STEPS = {item.name: item.step for item in steps_of(CATALOGUE)}
 
@@ -309,6 +311,32 @@ def test_a_sum_with_terms_left_out_is_a_bound_and_stops_nothing() -> None:
     assert found.kind == "at least"
     assert found.limit is None
     assert "limit at least" in line(steps, "first-power", "Set")
+
+
+@pytest.mark.parametrize(
+    ("name", "step"),
+    [
+        ("no-dead-time", "switching"),
+        ("bridge-without-dead-time", "switching"),
+        ("capacitors-below-rail", "first-power"),
+        ("dc-in-the-coil", "loudspeaker"),
+        ("direct-voltage-burns-transducer", "loudspeaker"),
+    ],
+)
+def test_published_failures_stop_at_the_step_that_would_have_shown_them(
+    name: str, step: str
+) -> None:
+    """Boards that people have described after they failed; their source stands in each file."""
+    steps = made(load_file(PUBLISHED / "failures" / f"{name}.amp.yaml").spec)
+    assert "DO NOT MAKE THIS STEP" in beyond(steps[step])
+
+
+@pytest.mark.parametrize(
+    "path", sorted((PUBLISHED / "designs").glob("*.amp.yaml")), ids=lambda path: path.stem
+)
+def test_published_designs_that_work_are_stopped_nowhere(path: Path) -> None:
+    for step in made(load_file(path).spec).values():
+        assert "DO NOT" not in beyond(step), step.name
 
 
 @pytest.mark.parametrize(

@@ -38,7 +38,7 @@ def test_the_sheet_fits_and_has_room_to_write(
 def test_a_held_spec_says_what_comes_before_power(capsys: pytest.CaptureFixture[str]) -> None:
     page = " ".join(printed(capsys, FOYER).split())
     assert "DO NOT POWER UP. Critical findings of the review come first" in page
-    assert "DO NOT MAKE THIS STEP: expected beyond its stop: Dead time" in page
+    assert "DO NOT MAKE THIS STEP, expected beyond its stop: Dead time" in page
     assert "Left out, so it can only be worse: p_core" in page
 
 
