@@ -15,6 +15,7 @@ from .commands import NOT_ASSESSED, refused
 COMMANDS = {
     "assess": "review spec files: findings, open items, verdict",
     "worksheet": "show every number of a check with its formula and inputs",
+    "bringup": "print the sheet for the first boards: steps, expected values, where to stop",
     "questions": "list what to ask the supplier, the most useful first",
     "amend": "write remedies or answers into a copy of a spec file",
     "form": "print a blank spec with comments",

@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("check", "design_change", "finding"),
+    ("bringup_step", "check", "design_change", "finding"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -41,7 +41,11 @@ VOCABULARY = (
     "ampreview.linter.declare",
     "ampreview.linter.design_change",
 )
-WORDS_OF = {"spec": VOCABULARY[:2], "changes": (VOCABULARY[0], VOCABULARY[2])}
+WORDS_OF = {
+    "bringup": (VOCABULARY[0], "ampreview.linter.bringup_step"),
+    "changes": (VOCABULARY[0], VOCABULARY[2]),
+    "spec": VOCABULARY[:2],
+}
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {

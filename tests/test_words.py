@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.check import Derived
+from ampreview.linter.check import Caution, Derived
+from ampreview.linter.evaluation.bringup_steps import NamedStep, steps_of
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 
 CATALOGUE: Catalogue = load()
@@ -71,6 +72,17 @@ def test_checks_speak_plainly(entry: Entry) -> None:
     for item in check.cautions:
         assert item.text[:1].isupper(), item.text
         assert item.text.endswith("."), item.text
+
+
+@pytest.mark.parametrize("item", steps_of(CATALOGUE), ids=lambda item: item.name)
+def test_steps_of_the_bring_up_speak_plainly(item: NamedStep) -> None:
+    step = item.step
+    own = [x.caution.text for x in step.hazards if isinstance(x.caution, Caution)]
+    lines = [line.text for line in step.lines]
+    for text in (step.title, step.instrument, *own, *lines, *(x.title for x in step.readings)):
+        assert not stumbling(text, OF_A_PART), text
+        assert text[:1].isupper() or text == step.instrument or text.startswith("{"), text
+    assert all(text.endswith(".") for text in (*own, *lines))
 
 
 @pytest.mark.parametrize("path", CATALOGUE.schema.fields)

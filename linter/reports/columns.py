@@ -31,6 +31,7 @@ def print_columns(
     console: Console,
     plain: Collection[str] = (),
     strong: Collection[int] = (),
+    indent: int = 0,
 ) -> None:
     """Print rows as a table, or one below the other where the terminal is too narrow.
 
@@ -38,7 +39,7 @@ def print_columns(
     numbers of rows to be printed bold.
     """
     cleaned = [[clean(cell) for cell in row] for row in rows]
-    widths = fitted([heads, *cleaned], console.width)
+    widths = fitted([heads, *cleaned], console.width - indent)
     if not cleaned:
         return
     if widths is None:
@@ -51,7 +52,7 @@ def print_columns(
     for number, row in enumerate(cleaned):
         cells = (wrapped(cell, width) for cell, width in zip(row, widths, strict=True))
         table.add_row(*cells, style="bold" if number in strong else "")
-    console.print(table)
+    console.print(Padding(table, (0, 0, 0, indent)))
 
 
 def fitted(rows: Sequence[Row], room: int) -> list[int] | None:

@@ -23,7 +23,8 @@ OPTIONAL = (
 )
 NEXT = (
     "Then: ampreview assess FILE for the verdict, ampreview questions --requirements FILE for the"
-    " ratings that missing parts need, ampreview form --all for every field."
+    " ratings that missing parts need, ampreview bringup FILE for the first boards,"
+    " ampreview form --all for every field."
 )
 GIVEN = {
     "line": "min, typ and max as printed",

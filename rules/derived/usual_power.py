@@ -40,8 +40,8 @@ BONDS = Source(
 )
 COILS = Source(
     "TAS5825P data sheet SLASET9A; International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
-    "table 10-3: 10 uH, 4.4 A: 30.4 mohm, 0.33 ms; pp. 28 and 33: asks "
-    "for 20 mohm at 22 uH, 1.1 ms",
+    "table 10-3: 10 uH, 4.4 A: 30.4 mohm, 0.33 ms; pp. 28 and 33: "
+    "specifies 20 mohm at 22 uH, 1.1 ms",
 )
 ONE_COIL = Source("TDA8932B data sheet rev. 04", "section 14.1: 50 mohm for one output inductor")
 

@@ -3,7 +3,7 @@
 A piezo transducer is a capacitor.  It does not damp the output filter, it moves its corner down
 and rings with it: 10 uH per leg, 0.68 uF and 150 nF peak by 28 dB at 39 kHz, where the
 ripple, noise of the loop and an ultrasonic signal then meet a short.  A resistor in series with
-the transducer is the cure, and every maker of piezo tweeters asks for one; it makes the capacitor
+the transducer is the remedy, and every maker of piezo tweeters wants one; it makes the capacitor
 a damper.
 
 The figure is the largest gain of the filter with the transducers behind their resistors and with

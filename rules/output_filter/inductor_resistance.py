@@ -37,7 +37,7 @@ CHECK = Check(
         derivation("divider of load and copper"),
         Source(
             "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
-            "p. 28: asks for 20 mohm or less; 4 ohm",
+            "p. 28: specifies 20 mohm or less; 4 ohm",
         ),
     ),
     cases=(

@@ -15,7 +15,7 @@ the fuse does not protect the lead: major.  Above 2.1 even an IEC fuse of the le
 rating lies below the one fitted, and the lead is the fuse: critical.
 
 A rating counts up to the table of chassis wiring at the lead's area, which is generous for a
-lead in a bundle: what a hotter insulation bears, terminals and neighbours do not, and no
+lead in a bundle: what a hotter insulation withstands, terminals and neighbours do not, and no
 statement cools copper.  Silent on the rating the table is taken.  First fix: a thicker lead,
 or the smallest fuse that still carries the music.
 """

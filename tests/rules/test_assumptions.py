@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.check import Arguments, Assumption, Constant, Input
+from ampreview.linter.evaluation.bringup_steps import amounts, steps_of
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.quantities.quantity import to_si
 
@@ -27,6 +28,7 @@ def used() -> set[Row]:
     derived = catalogue.derived.values()
     inputs: list[Arguments] = [entry.check.inputs for entry in catalogue.entries]
     inputs += [way.inputs for item in derived for way in item.ways]
+    inputs += [amount.inputs for named in steps_of(catalogue) for amount in amounts(named.step)]
     rows = {row for arguments in inputs for row in map(row_of, arguments.values()) if row}
     for item in derived:
         if item.stated_at:

@@ -14,6 +14,7 @@ import pytest
 
 from ampreview.linter.check import AtLeast, Check, Constant, Input
 from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.bringup_steps import amounts, steps_of
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.evaluation.node import Computed
@@ -199,6 +200,8 @@ def test_every_derived_quantity_is_used() -> None:
             used |= set(way.when) | _names(way.inputs)
         if item.bounds_from_above or item.bounds_from_below:
             used.add(item.name)
+    for named in steps_of(CATALOGUE):
+        used |= set().union(*(_names(amount.inputs) for amount in amounts(named.step)))
     assert set(CATALOGUE.derived) <= used
 
 
