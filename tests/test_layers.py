@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("check", "design_change", "finding"),
+    ("check", "design_change", "finding", "picture"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -39,13 +39,20 @@ VOCABULARY = (
     "ampreview.linter.check",
     "ampreview.linter.declare",
     "ampreview.linter.design_change",
+    "ampreview.linter.picture",
 )
-WORDS_OF = {"spec": VOCABULARY[:2], "changes": (VOCABULARY[0], VOCABULARY[2])}
+WORDS_OF = {
+    "spec": VOCABULARY[:2],
+    "changes": (VOCABULARY[0], VOCABULARY[2]),
+    "pictures": (VOCABULARY[0], VOCABULARY[3]),
+}
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
     "ruamel": {"reading"},
     "rich": {"reports", "commands"},
+    "jinja2": {"reports"},
+    "matplotlib": {"reports"},
 }
 # The format's own words: the first key of a file, and what every kind of product has.
 FORMAT_WORDS = {

@@ -3,6 +3,7 @@
 import argparse
 import io
 import sys
+from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from ..judging.review import Outcome, Review
 
 FILE_WIDTH = 100
+PAGE_NEEDS = ("jinja2", "matplotlib")
+INSTALL = (sys.executable, "-m", "pip", "install")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -46,7 +49,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--report",
-        choices=("text", "markdown", "json", "sarif"),
+        choices=("text", "page", "markdown", "json", "sarif"),
         default="text",
         help="kind of report (default: text); several files make one document",
     )
@@ -86,12 +89,23 @@ def _wrong_use(options: argparse.Namespace) -> str:
         return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
     if options.check and (wrong := _wrong_check(options)):
         return wrong
+    if options.report == "page" and (wrong := _page_missing()):
+        return wrong
     if options.output is None:
         return ""
     given = [*options.files, options.deviations, options.house]
     if any(path and path.absolute() == options.output.absolute() for path in given):
         return f"--output {options.output} would overwrite what is to be assessed"
     return ""
+
+
+def _page_missing() -> str:
+    """What the page needs and is not installed, with the command that installs it; or nothing."""
+    missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
+    if not missing:
+        return ""
+    command = " ".join(f"'{part}'" if " " in part else part for part in INSTALL)
+    return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"
 
 
 def _wrong_check(options: argparse.Namespace) -> str:
@@ -197,6 +211,10 @@ def _document(
         from ..reports.assess_sarif import sarif_report
 
         return [sarif_report(list(outcomes), options.dated)]
+    if options.report == "page":
+        from ..reports.assess_html import html_report
+
+        return [html_report(list(outcomes), options.dated)]
     from ..reports.assess_markdown import markdown_report
 
     return [markdown_report(list(outcomes), options.dated)]

@@ -20,7 +20,7 @@ from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
 from .change_faults import change_faults
 
-NOT_DOMAINS = ("formulas", "derived", "spec", "changes")
+NOT_DOMAINS = ("formulas", "derived", "spec", "changes", "pictures")
 BUILT_IN = {
     "channel_index": ("1", "number of the channel, from 0"),
     "channel_count": ("1", "channels of the product"),

@@ -142,8 +142,7 @@ def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
     """The first cautions of what holds, the gravest first; the others are counted."""
-    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
-    cautions = sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
+    cautions = cautions_of(causes)
     lines = [Text()] if cautions else []
     for caution in cautions[:MOST_CAUTIONS]:
         lines += _caution(caution, "", width)
@@ -153,6 +152,12 @@ def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
         if left > 0
         else lines
     )
+
+
+def cautions_of(causes: Iterable[CauseWords]) -> list[Caution]:
+    """The cautions of what holds, each once, the gravest first."""
+    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
+    return sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
 
 
 def _caution(caution: Caution | None, blank: str, width: int) -> list[Text]:
@@ -177,7 +182,7 @@ def _open(review: Review, width: int) -> list[Text]:
     if not items:
         return []
     lines = [Text(), *hanging("", head, width, ("", "bold"))]
-    sections = _wanted(items)
+    sections = wanted(items)
     for number, (section, names) in enumerate(sections):
         block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
         left = sum(len(rest) for _, rest in sections[number:])
@@ -188,7 +193,7 @@ def _open(review: Review, width: int) -> list[Text]:
     return lines
 
 
-def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
+def wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
     """The missing values by section, those that most answers wait for first."""
     counts: Counter[str] = Counter()
     values: dict[str, dict[str, str]] = {}

@@ -1,0 +1,290 @@
+"""The numbers of the pictures: nominal, and the worst case either way, as the checks find it."""
+
+import importlib
+import pkgutil
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
+from itertools import chain
+from math import inf, isfinite
+from typing import Any
+
+from ..declare import PRODUCT
+from ..evaluation.engine import Assessment
+from ..evaluation.node import Computed, FigureError, Node
+from ..evaluation.tolerance import worst_case
+from ..finding import Assumed
+from ..picture import Amount, Curve, Curves, Kind, Mark, Picture, Row, Scale, Shown, Span
+
+POINTS, IN_LANES = 61, 361
+MOST_CHANNELS = 4
+NO_CORNER: Mapping[str, float] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A number with its extremes."""
+
+    label: str
+    kind: Kind
+    low: float
+    nominal: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnRow:
+    """A row of a scale with the numbers that are known."""
+
+    label: str
+    points: tuple[Point, ...]
+
+    @property
+    def values(self) -> tuple[Point, ...]:
+        """What the part sees, ratings left out."""
+        return tuple(x for x in self.points if x.kind in ("value", "second"))
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A curve; low and high are those of the worst case, or empty."""
+
+    label: str
+    x: tuple[float, ...]
+    y: tuple[float, ...]
+    low: tuple[float, ...] = ()
+    high: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnMark:
+    """A value on an axis."""
+
+    label: str
+    axis: str
+    value: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnSpan:
+    """A stretch of the x axis.  turned: its ends have changed places, which the label says."""
+
+    label: str
+    low: float
+    high: float
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A picture with its numbers, for one subject or for channels that state the same."""
+
+    picture: Picture
+    subjects: tuple[str, ...]
+    rows: tuple[DrawnRow, ...] = ()
+    lines: tuple[Line, ...] = ()
+    marks: tuple[DrawnMark, ...] = ()
+    spans: tuple[DrawnSpan, ...] = ()
+    ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
+    notes: tuple[str, ...] = ()
+    assumed: tuple[Assumed, ...] = ()
+
+
+def pictures_of(run: Assessment) -> tuple[Drawn, ...]:
+    """Every picture that has its numbers, of the first channels that differ."""
+    first = dict.fromkeys(run.twins.first(name) for name in run.spec.channels)
+    found = []
+    for picture in declared(run.catalogue.packages):
+        subjects = [PRODUCT] if picture.each == "product" else list(first)[:MOST_CHANNELS]
+        for subject in subjects:
+            alike = tuple(x for x in run.spec.channels if run.twins.first(x) == subject)
+            found.append(_Easel(run, subject).drawn(picture, alike or (subject,)))
+    return tuple(drawn for drawn in found if drawn is not None)
+
+
+def declared(packages: Iterable[str]) -> Iterable[Picture]:
+    """The pictures of rules packages, one a file, in the order that their folder gives."""
+    for package in packages:
+        root = importlib.import_module(package)
+        if any(info.name == "pictures" for info in pkgutil.iter_modules(root.__path__)):
+            for name in importlib.import_module(f"{package}.pictures").ORDER:
+                yield importlib.import_module(f"{package}.pictures.{name}").PICTURE
+
+
+class _Easel:
+    """Draws one picture for one subject, and keeps what it leans on."""
+
+    def __init__(self, run: Assessment, subject: str) -> None:
+        self.run = run
+        self.channel = None if subject == PRODUCT else subject
+        self.assumed: dict[Assumed, None] = {}
+        self.notes: dict[str, None] = {}
+
+    def drawn(self, picture: Picture, subjects: tuple[str, ...]) -> Drawn | None:
+        """The picture, or None where it would say nothing."""
+        if isinstance(picture, Scale):
+            return self._scale(picture, subjects)
+        return self._curves(picture, subjects)
+
+    def _scale(self, picture: Scale, subjects: tuple[str, ...]) -> Drawn | None:
+        rows = [row for row in map(self._row, picture.rows) if row.values]
+        if len(rows) < picture.least:
+            return None
+        return Drawn(picture, subjects, tuple(rows), notes=self._notes, assumed=self._leans)
+
+    def _row(self, row: Row) -> DrawnRow:
+        points = (self._point(shown) for shown in row.shown)
+        return DrawnRow(row.label, tuple(point for point in points if point is not None))
+
+    def _point(self, shown: Shown) -> Point | None:
+        found = self._first(shown.ways)
+        if found is None:
+            return None
+        amount, arguments = found
+        node = self._node(amount.figure, arguments)
+        with_ends = _ends(node)
+        if with_ends is None:
+            return None
+        self._keep(amount, [node])
+        return Point(shown.label, shown.kind, *with_ends)
+
+    def _curves(self, picture: Curves, subjects: tuple[str, ...]) -> Drawn | None:
+        corner: Mapping[str, float] | None = NO_CORNER
+        if picture.worst is not None:
+            corner = self._worst(picture.worst)
+        ends = tuple(self._value(x, corner or {}) for axis in (picture.x, picture.y)
+                     for x in (axis.low, axis.high))  # fmt: skip
+        if corner is None or ends[0] is None or ends[1] is None or not ends[0] < ends[1]:
+            return None
+        points = IN_LANES if picture.lanes else POINTS
+        steps = _steps(ends[0], ends[1], points, picture.x.logarithmic)
+        lines = [self._line(curve, steps, corner) for curve in picture.curves]
+        known = tuple(line for line in lines if line is not None)
+        if not known or (picture.lanes and len(known) < len(lines)):
+            return None
+        return Drawn(
+            picture,
+            subjects,
+            lines=known,
+            marks=tuple(self._marks(picture.marks)),
+            spans=tuple(self._spans(picture.spans, corner)),
+            ends=(ends[0], ends[1], ends[2], ends[3]),
+            notes=self._notes,
+            assumed=self._leans,
+        )
+
+    def _line(
+        self, curve: Curve, steps: Sequence[float], corner: Mapping[str, float]
+    ) -> Line | None:
+        found = self._first(curve.ways)
+        if found is None or found[0].figure is None:
+            return None
+        amount, arguments = found
+        figure = found[0].figure
+        nodes = [self._node(partial(figure, x=x), arguments) for x in steps]
+        try:
+            if curve.band and nodes[0].leaves:
+                ends = [_ends(node) for node in nodes]
+                if None in ends:
+                    return None
+                low, y, high = zip(*(x for x in ends if x is not None), strict=True)
+            else:
+                low, high = (), ()
+                y = tuple(float(node.value(corner)) for node in nodes)
+        except FigureError:
+            return None
+        if not all(map(isfinite, chain(low, y, high))):
+            return None
+        self._keep(amount, nodes[:1])
+        return Line(curve.label, tuple(steps), y, low, high)
+
+    def _marks(self, marks: Iterable[Mark]) -> Iterable[DrawnMark]:
+        for mark in marks:
+            value = next((x for x in (self._value(w, {}) for w in mark.ways) if x is not None), inf)
+            if isfinite(value):
+                yield DrawnMark(mark.label, mark.axis, value, mark.kind)
+
+    def _spans(self, spans: Iterable[Span], corner: Mapping[str, float]) -> Iterable[DrawnSpan]:
+        for span in spans:
+            low, high = self._value(span.low, corner), self._value(span.high, corner)
+            if low is None or high is None:
+                continue
+            if low <= high:
+                yield DrawnSpan(span.label, low, high, False)
+            elif span.turned:
+                yield DrawnSpan(span.turned, high, low, True)
+
+    def _first(self, ways: Iterable[Amount]) -> tuple[Amount, dict[str, Node]] | None:
+        """The first way that can be computed, with its arguments."""
+        graph = self.run.graph
+        for amount in ways:
+            if graph.matches(amount.when, self.channel) is True:
+                arguments = graph.arguments(amount.inputs, self.channel)
+                if isinstance(arguments, dict):
+                    return amount, arguments
+        return None
+
+    def _node(self, figure: Callable[..., Any] | None, arguments: dict[str, Node]) -> Node:
+        if figure is None:
+            return next(iter(arguments.values()))
+        return Computed("picture", figure, arguments, computations=self.run.computations)
+
+    def _value(self, amount: Amount | None, corner: Mapping[str, float]) -> float | None:
+        found = None if amount is None else self._first([amount])
+        if found is None:
+            return None
+        try:
+            value = float(self._node(found[0].figure, found[1]).value(corner))
+        except FigureError:
+            return None
+        self._keep(found[0], [])
+        return value if isfinite(value) else None
+
+    def _worst(self, amount: Amount) -> Mapping[str, float] | None:
+        """The corner at which a number is least; None where it cannot be computed."""
+        found = self._first([amount])
+        if found is None:
+            return None
+        node = self._node(found[0].figure, found[1])
+        try:
+            corner = worst_case(node, -1).corner
+        except FigureError:
+            return None
+        self._keep(amount, [node])
+        return corner
+
+    def _keep(self, amount: Amount, nodes: Iterable[Node]) -> None:
+        """Remember what a number leans on."""
+        if amount.note:
+            self.notes[amount.note] = None
+        for node in nodes:
+            self.assumed |= dict.fromkeys(x for x in node.assumed if x.leaning != "absent")
+
+    @property
+    def _notes(self) -> tuple[str, ...]:
+        return tuple(self.notes)
+
+    @property
+    def _leans(self) -> tuple[Assumed, ...]:
+        return tuple(self.assumed)
+
+
+def _ends(node: Node) -> tuple[float, float, float] | None:
+    """A number at its least, nominal and at its most; None where it is none."""
+    try:
+        nominal = float(node.value())
+        low = high = nominal
+        if node.leaves:
+            low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
+    except FigureError:
+        return None
+    return (low, nominal, high) if all(map(isfinite, (low, nominal, high))) else None
+
+
+def _steps(low: float, high: float, points: int, logarithmic: bool) -> tuple[float, ...]:
+    """Evenly spread places from one end of an axis to the other."""
+    shares = [number / (points - 1) for number in range(points)]
+    if logarithmic:
+        return tuple(low * (high / low) ** share for share in shares)
+    return tuple(low + (high - low) * share for share in shares)
