@@ -45,12 +45,13 @@ class Shown:
 class Row:
     """A line of a scale: a part, what it sees and what it is rated for.
 
-    checks: the names of those that judge it.
+    checks: the names of those that judge it.  aside: no link of a chain.
     """
 
     label: str
     shown: tuple[Shown, ...]
     checks: tuple[str, ...] = ()
+    aside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +59,8 @@ class Scale:
     """Several parts on one scale.
 
     note: what it rests on, in a sentence.  bars: drawn from zero.  chain: the values of the
-        rows follow from each other and are joined.  least: rows with a value that it takes.
+        rows follow from each other and are joined.  least: rows that it takes; but for
+        bars and chains a row counts only with a rating.
     value, second: the conditions of the two kinds of values.
     """
 
@@ -71,7 +73,7 @@ class Scale:
     bars: bool = False
     chain: bool = False
     logarithmic: bool = False
-    least: int = 2
+    least: int = 1
     value: str = ""
     second: str = ""
 

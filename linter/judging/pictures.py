@@ -38,6 +38,7 @@ class DrawnRow:
 
     label: str
     points: tuple[Point, ...]
+    aside: bool = False
 
     @property
     def values(self) -> tuple[Point, ...]:
@@ -103,6 +104,12 @@ def pictures_of(run: Assessment) -> tuple[Drawn, ...]:
     return tuple(drawn for drawn in found if drawn is not None)
 
 
+def channels_left_out(run: Assessment) -> int:
+    """How many channels differ from all that are drawn."""
+    different = {run.twins.first(name) for name in run.spec.channels}
+    return max(len(different) - MOST_CHANNELS, 0)
+
+
 def declared(packages: Iterable[str]) -> Iterable[Picture]:
     """The pictures of rules packages, one a file, in the order that their folder gives."""
     for package in packages:
@@ -128,14 +135,15 @@ class _Easel:
         return self._curves(picture, subjects)
 
     def _scale(self, picture: Scale, subjects: tuple[str, ...]) -> Drawn | None:
-        rows = [row for row in map(self._row, picture.rows) if row.values]
+        rows = [row for row in map(self._row, picture.rows) if _tells(row, picture)]
         if len(rows) < picture.least:
             return None
         return Drawn(picture, subjects, tuple(rows), notes=self._notes, assumed=self._leans)
 
     def _row(self, row: Row) -> DrawnRow:
         points = (self._point(shown) for shown in row.shown)
-        return DrawnRow(row.label, tuple(point for point in points if point is not None))
+        known = tuple(point for point in points if point is not None)
+        return DrawnRow(row.label, known, row.aside)
 
     def _point(self, shown: Shown) -> Point | None:
         found = self._first(shown.ways)
@@ -268,6 +276,13 @@ class _Easel:
     @property
     def _leans(self) -> tuple[Assumed, ...]:
         return tuple(self.assumed)
+
+
+def _tells(row: DrawnRow, picture: Scale) -> bool:
+    """Whether a row says something: what a part sees, and where it is no sum, what it may see."""
+    if picture.bars:
+        return any(point.high != 0.0 for point in row.values)
+    return bool(row.values) and (picture.chain or len(row.values) < len(row.points))
 
 
 def _ends(node: Node) -> tuple[float, float, float] | None:

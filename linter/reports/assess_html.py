@@ -15,7 +15,7 @@ from markupsafe import Markup
 from ..changes.causes import causes_of
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Severity, Status
-from ..judging.pictures import Drawn, pictures_of
+from ..judging.pictures import Drawn, channels_left_out, pictures_of
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .assess_page import cautions_of, wanted
@@ -92,6 +92,7 @@ def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, ob
 
 def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> dict[str, object]:
     """All that the page says of one review."""
+    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
     causes = cause_words(review, causes_of(review))
     grave = [x for x in causes if x.severity != Severity.MINOR]
     opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
@@ -114,7 +115,8 @@ def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> 
         "cautions": cautions_of(grave),
         "wanted": wanted(opened),
         "open_count": len(opened),
-        "figures": list(_figures(review, numbers)),
+        "figures": list(_figures(review, run, numbers)),
+        "left_out": channels_left_out(run),
         "findings": [(cause, _told(review, cause)) for cause in causes],
         "finding_count": len(review.failing()),
         **_rest(review, dated),
@@ -177,9 +179,8 @@ def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[st
     return item.title, together(subjects), told, "required before release" if holds else ""
 
 
-def _figures(review: Review, numbers: Iterator[int]) -> Iterator[Figure]:
+def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
     """The pictures of the design, and the margins of all checks."""
-    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
     for drawn in pictures_of(run):
         yield _figure(review, drawn, next(numbers))
     margins = margins_of(review)

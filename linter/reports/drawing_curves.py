@@ -14,6 +14,7 @@ from .drawing import BAD, FIRST, GOOD, INK, LINE, MUTED, SERIES, SMALL, TEXT, pl
 
 Ruler = Callable[[float], float]
 FRACTIONS = tuple(0.08 + 0.84 * step / 24 for step in range(25))
+CROWDED = 0.1
 MARKS = {"limit": (BAD, "-"), "trip": (INK, (0, (2, 1.5))), "second": (MUTED, (0, (6, 3)))}
 
 
@@ -138,7 +139,7 @@ def _names(axes: Axes, drawn: Drawn, to_x: Ruler, to_y: Ruler) -> None:
         for fraction in FRACTIONS:
             index = round(fraction * (len(line.x) - 1))
             y = _share((bottom, top), to_y(line.y[index]))
-            if not 0.04 < y < 0.88:
+            if not 0.04 < y < 1.0:
                 continue
             apart = min((_distance(y, _share((bottom, top), to_y(o.y[index]))) for o in others),
                         default=0.3)  # fmt: skip
@@ -154,8 +155,10 @@ def _names(axes: Axes, drawn: Drawn, to_x: Ruler, to_y: Ruler) -> None:
         spots.append(spot)
         index = round(spot[0] * (len(line.x) - 1))
         side = "left" if spot[0] < 0.35 else "right" if spot[0] > 0.65 else "center"
-        write(axes, to_x(line.x[index]), bottom + (spot[1] + 0.03) * (top - bottom), line.label,
-              where=(side, "bottom"), colour=colour, size=TEXT, bold=True)  # fmt: skip
+        above = spot[1] < 0.88
+        height = bottom + (spot[1] + (0.03 if above else -0.03)) * (top - bottom)
+        write(axes, to_x(line.x[index]), height, line.label, colour=colour, size=TEXT, bold=True,
+              where=(side, "bottom" if above else "top"))  # fmt: skip
 
 
 def _distance(y: float, other: float) -> float:
@@ -177,8 +180,13 @@ def _mark(axes: Axes, mark: DrawnMark, drawn: Drawn, to_x: Ruler, to_y: Ruler) -
     if mark.axis == "y":
         value = to_y(mark.value)
         axes.axhline(value, color=colour, lw=1.4, ls=dash, zorder=2)
-        right = axes.get_xlim()[1]
-        write(axes, right, value, mark.label, where=("right", "bottom"), colour=colour)
+        share = _share(axes.get_ylim(), value)
+        others = (x for x in drawn.marks if x is not mark and x.axis == "y")
+        crowded = any(
+            0.0 <= _share(axes.get_ylim(), to_y(x.value)) - share < CROWDED for x in others
+        )
+        side = "top" if crowded or share > 1.0 - CROWDED / 2 else "bottom"
+        write(axes, axes.get_xlim()[1], value, mark.label, where=("right", side), colour=colour)
         return
     axes.axvline(to_x(mark.value), color=colour, lw=1.4, ls=dash, zorder=2)
     ends = axes.get_ylim()

@@ -27,7 +27,7 @@ from .phrases import clean, margin_of
 MOST = 14
 ROW = 25
 NEAR, FAR_BELOW, FAR_ABOVE = 0.1, -20.0, 1.2
-TITLE = 52
+TITLE = 45
 MET = "met"
 QUESTION = "How near is each check to its limit?"
 

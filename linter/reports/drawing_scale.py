@@ -128,7 +128,7 @@ def _joined(axes: Axes, drawn: Drawn, unit: str) -> None:
             (from_si(point.nominal, unit), top + 23)
             for row, top in zip(drawn.rows, _tops(drawn), strict=False)
             for point in row.points
-            if point.kind == kind
+            if point.kind == kind and not row.aside
         ]
         x, y = zip(*way, strict=True) if way else ((), ())
         axes.plot(x, y, color=colour, lw=0.9, ls=(0, (4, 3)), zorder=2, alpha=0.8)

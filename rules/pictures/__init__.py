@@ -7,6 +7,7 @@ ORDER = (
     "switching",
     "losses",
     "efficiency",
+    "battery_in_bass",
     "rail_in_bass",
     "supply_currents",
     "peak_currents",

@@ -38,11 +38,11 @@ PICTURE = Scale(
         ), ("junction-temperature-margin", "junction-at-rated-sine")),
         Row("Inductor, copper loss alone", (
             shown("rated power", "t_inductor", "second"),
-        ), ("inductor-copper",)),
+        ), ("inductor-copper",), aside=True),
     ),
     note="Where a part ends its heat by itself, the temperature is the one that it would reach.",
     chain=True,
     least=3,
     value="programme",
-    second="rated power, for its time",
+    second="rated power",
 )  # fmt: skip

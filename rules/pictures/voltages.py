@@ -22,7 +22,8 @@ PICTURE = Scale(
             shown("rail and pumping", "v_static_peak"),
             shown("with ringing", "v_node_peak", "second"),
             shown("rated", "v_leg_absolute", "limit"),
-        ), ("device-voltage-margin", "device-voltage-ringing", "supply-above-part-limit")),
+        ), ("device-voltage-margin", "device-voltage-ringing", "supply-above-part-limit",
+            "pin-overshoot")),
         Row("Local capacitor", (
             shown("across the leg", "v_static_peak"),
             shown("rated", "output_stage.v_c_local", "limit"),

@@ -101,7 +101,7 @@ def test_losses_add_up_and_give_the_efficiency(run: Assessment, drawn: dict[str,
 
 def test_source_at_the_crest_balances_its_power(run: Assessment, drawn: dict[str, Drawn]) -> None:
     """P = V (V0 - V) / r at the lowest point of the curve, P that of the crest."""
-    line = of(drawn, "lowest note").lines[0]
+    line = of(drawn, "battery hold").lines[0]
     names = ("v_source_low_at_most", "r_ahead", "p_source_crest")
     nodes = (run.graph.resolve(name, None) for name in names)
     v_open, r, power = (float(node.value()) for node in nodes)  # type: ignore[union-attr]
