@@ -3,7 +3,6 @@
 import importlib
 import pkgutil
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import chain
 from math import inf, isfinite
@@ -13,83 +12,16 @@ from ..declare import PRODUCT
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
+from ..evaluation.twins import Leaf
 from ..finding import Assumed
-from ..picture import Amount, Curve, Curves, Kind, Mark, Picture, Row, Scale, Shown, Span
+from ..picture import Amount, Curve, Curves, Mark, Picture, Row, Scale, Shown, Span
+from .drawn import Drawn, DrawnMark, DrawnRow, DrawnSpan, Line, Point
 
 POINTS, IN_LANES = 61, 361
+STRIDE = 5
 MOST_CHANNELS = 4
+Ys = tuple[float, ...]
 NO_CORNER: Mapping[str, float] = {}
-
-
-@dataclass(frozen=True, slots=True)
-class Point:
-    """A number with its extremes."""
-
-    label: str
-    kind: Kind
-    low: float
-    nominal: float
-    high: float
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnRow:
-    """A row of a scale with the numbers that are known."""
-
-    label: str
-    points: tuple[Point, ...]
-    aside: bool = False
-
-    @property
-    def values(self) -> tuple[Point, ...]:
-        """What the part sees, ratings left out."""
-        return tuple(x for x in self.points if x.kind in ("value", "second"))
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A curve; low and high are those of the worst case, or empty."""
-
-    label: str
-    x: tuple[float, ...]
-    y: tuple[float, ...]
-    low: tuple[float, ...] = ()
-    high: tuple[float, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnMark:
-    """A value on an axis."""
-
-    label: str
-    axis: str
-    value: float
-    kind: Kind
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnSpan:
-    """A stretch of the x axis.  turned: its ends have changed places, which the label says."""
-
-    label: str
-    low: float
-    high: float
-    turned: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """A picture with its numbers, for one subject or for channels that state the same."""
-
-    picture: Picture
-    subjects: tuple[str, ...]
-    rows: tuple[DrawnRow, ...] = ()
-    lines: tuple[Line, ...] = ()
-    marks: tuple[DrawnMark, ...] = ()
-    spans: tuple[DrawnSpan, ...] = ()
-    ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
-    notes: tuple[str, ...] = ()
-    assumed: tuple[Assumed, ...] = ()
 
 
 def pictures_of(run: Assessment) -> tuple[Drawn, ...]:
@@ -151,7 +83,7 @@ class _Easel:
             return None
         amount, arguments = found
         node = self._node(amount.figure, arguments)
-        with_ends = _ends(node)
+        with_ends = self._ends(node)
         if with_ends is None:
             return None
         self._keep(amount, [node])
@@ -192,20 +124,27 @@ class _Easel:
         figure = found[0].figure
         nodes = [self._node(partial(figure, x=x), arguments) for x in steps]
         try:
-            if curve.band and nodes[0].leaves:
-                ends = [_ends(node) for node in nodes]
-                if None in ends:
-                    return None
-                low, y, high = zip(*(x for x in ends if x is not None), strict=True)
-            else:
-                low, high = (), ()
-                y = tuple(float(node.value(corner)) for node in nodes)
+            y = tuple(float(node.value(corner)) for node in nodes)
+            low, high = self._band(nodes, y) if curve.band and nodes[0].leaves else ((), ())
         except FigureError:
             return None
         if not all(map(isfinite, chain(low, y, high))):
             return None
         self._keep(amount, nodes[:1])
         return Line(curve.label, tuple(steps), y, low, high)
+
+    def _band(self, nodes: Sequence[Node], y: Ys) -> tuple[Ys, Ys]:
+        """The worst case either way at each place, among the corners of every few of them."""
+        corners: list[Mapping[str, float]] = []
+        for node in nodes[::STRIDE]:
+            alike = self._alike(node)
+            for adverse in (-1, 1):
+                corner = dict(worst_case(node, adverse, alike=alike).corner)
+                if corner not in corners:
+                    corners.append(corner)
+        values = [[float(node.value(corner)) for corner in corners] for node in nodes]
+        low = tuple(min(at, *there) for at, there in zip(y, values, strict=True))
+        return low, tuple(max(at, *there) for at, there in zip(y, values, strict=True))
 
     def _marks(self, marks: Iterable[Mark]) -> Iterable[DrawnMark]:
         for mark in marks:
@@ -256,11 +195,28 @@ class _Easel:
             return None
         node = self._node(found[0].figure, found[1])
         try:
-            corner = worst_case(node, -1).corner
+            corner = worst_case(node, -1, alike=self._alike(node)).corner
         except FigureError:
             return None
         self._keep(amount, [node])
         return corner
+
+    def _ends(self, node: Node) -> tuple[float, float, float] | None:
+        """A number at its least, nominal and at its most; None where it is none."""
+        try:
+            nominal = float(node.value())
+            low = high = nominal
+            if node.leaves:
+                alike = self._alike(node)
+                low = worst_case(node, -1, alike=alike).figure
+                high = worst_case(node, 1, alike=alike).figure
+        except FigureError:
+            return None
+        return (low, nominal, high) if all(map(isfinite, (low, nominal, high))) else None
+
+    def _alike(self, node: Node) -> Mapping[str, Leaf]:
+        """The leaves of channels that state the same, which move together."""
+        return self.run.twins.leaves(node.leaves, self.channel)
 
     def _keep(self, amount: Amount, nodes: Iterable[Node]) -> None:
         """Remember what a number leans on."""
@@ -283,18 +239,6 @@ def _tells(row: DrawnRow, picture: Scale) -> bool:
     if picture.bars:
         return any(point.high != 0.0 for point in row.values)
     return bool(row.values) and (picture.chain or len(row.values) < len(row.points))
-
-
-def _ends(node: Node) -> tuple[float, float, float] | None:
-    """A number at its least, nominal and at its most; None where it is none."""
-    try:
-        nominal = float(node.value())
-        low = high = nominal
-        if node.leaves:
-            low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
-    except FigureError:
-        return None
-    return (low, nominal, high) if all(map(isfinite, (low, nominal, high))) else None
 
 
 def _steps(low: float, high: float, points: int, logarithmic: bool) -> tuple[float, ...]:

@@ -15,7 +15,8 @@ from markupsafe import Markup
 from ..changes.causes import causes_of
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Severity, Status
-from ..judging.pictures import Drawn, channels_left_out, pictures_of
+from ..judging.drawn import Drawn
+from ..judging.pictures import channels_left_out, pictures_of
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .assess_page import cautions_of, wanted

@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 from matplotlib.axis import Axis as DrawnAxis
 from matplotlib.ticker import FuncFormatter, LogLocator, MaxNLocator, NullFormatter
 
-from ..judging.pictures import Drawn, DrawnMark
+from ..judging.drawn import Drawn, DrawnMark
 from ..picture import Axis, Curves
 from ..quantities.quantity import from_si, show
 from .drawing import BAD, FIRST, GOOD, INK, LINE, MUTED, SERIES, SMALL, TEXT, place, write

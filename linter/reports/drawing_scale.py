@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from matplotlib.axes import Axes
 from matplotlib.ticker import FuncFormatter, LogLocator, MaxNLocator, NullFormatter
 
-from ..judging.pictures import Drawn, DrawnRow, Point
+from ..judging.drawn import Drawn, DrawnRow, Point
 from ..picture import Scale
 from ..quantities.quantity import from_si, show
 from .drawing import BAD, FIRST, INK, LINE, MUTED, SECOND, SMALL, TEXT, WIDTH, place, sheet

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from ..judging.pictures import Drawn
+from ..judging.drawn import Drawn
 from ..picture import Scale
 from .drawing import as_svg, canvas, in_style
 from .drawing_curves import draw_curves, draw_lanes, lanes_height

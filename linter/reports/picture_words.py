@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from ..finding import CLEAR, Status
-from ..judging.pictures import Drawn
+from ..judging.drawn import Drawn
 from ..judging.review import Review
 from ..picture import Scale
 from ..quantities.quantity import show

@@ -10,7 +10,8 @@ import ampreview.rules.pictures as folder
 from ampreview.linter.check import Input
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
-from ampreview.linter.judging.pictures import Drawn, declared, pictures_of
+from ampreview.linter.judging.drawn import Drawn
+from ampreview.linter.judging.pictures import declared, pictures_of
 from ampreview.linter.picture import Amount, Curves, Picture, Scale
 from ampreview.linter.reading.loading import load_file
 from ampreview.rules.formulas.conductors import trace_rise
