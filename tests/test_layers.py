@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("bringup_step", "check", "design_change", "finding"),
+    ("bringup_step", "check", "design_change", "finding", "picture"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -40,17 +40,21 @@ VOCABULARY = (
     "ampreview.linter.check",
     "ampreview.linter.declare",
     "ampreview.linter.design_change",
+    "ampreview.linter.picture",
 )
 WORDS_OF = {
     "bringup": (VOCABULARY[0], "ampreview.linter.bringup_step"),
     "changes": (VOCABULARY[0], VOCABULARY[2]),
     "spec": VOCABULARY[:2],
+    "pictures": (VOCABULARY[0], "ampreview.linter.picture"),
 }
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
     "ruamel": {"reading"},
     "rich": {"reports", "commands"},
+    "jinja2": {"reports"},
+    "matplotlib": {"reports"},
 }
 # The format's own words: the first key of a file, and what every kind of product has.
 FORMAT_WORDS = {

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[1]
-SUFFIXES = (".py", ".typed", ".txt", ".csv")
+SUFFIXES = (".py", ".typed", ".txt", ".csv", ".css", ".html")
 pytestmark = pytest.mark.slow
 
 

@@ -3,6 +3,7 @@
 import argparse
 import gc
 import sys
+from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 FILE_WIDTH = 100
 BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
 """What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
+PAGE_NEEDS = ("jinja2", "matplotlib")
+INSTALL = (sys.executable, "-m", "pip", "install")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -48,7 +51,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--report",
-        choices=("text", "markdown", "json", "json-lines", "sarif"),
+        choices=("text", "page", "markdown", "json", "json-lines", "sarif"),
         default="text",
         help="kind of report (default: text); several files make one document, or a line each",
     )
@@ -90,7 +93,18 @@ def _wrong_use(options: argparse.Namespace) -> str:
             return f"--{name} {getattr(options, name)}: from {least} to {most}"
     if options.tolerance != "worst-case" and options.report != "text":
         return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
-    return _wrong_check(options) if options.check else ""
+    if options.check and (wrong := _wrong_check(options)):
+        return wrong
+    return _page_missing() if options.report == "page" else ""
+
+
+def _page_missing() -> str:
+    """What the page needs and is not installed, with the command that installs it; or nothing."""
+    missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
+    if not missing:
+        return ""
+    command = " ".join(f"'{part}'" if " " in part else part for part in INSTALL)
+    return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"
 
 
 def _wrong_check(options: argparse.Namespace) -> str:
@@ -213,6 +227,10 @@ def _document(
         from ..reports.assess_sarif import sarif_pieces
 
         return sarif_pieces(outcomes, options.dated)
+    if options.report == "page":
+        from ..reports.assess_html import html_report
+
+        return [html_report(list(outcomes), options.dated)]
     if options.report == "markdown":
         from ..reports.assess_markdown import markdown_pieces
 

@@ -21,7 +21,7 @@ from ..quantities.quantity import QuantityError, to_si
 from .change_faults import change_faults
 from .parameters import parameters
 
-NOT_DOMAINS = ("formulas", "derived", "spec", "changes", "bringup")
+NOT_DOMAINS = ("formulas", "derived", "spec", "changes", "bringup", "pictures")
 BUILT_IN = {
     "channel_index": ("1", "number of the channel, from 0"),
     "channel_count": ("1", "channels of the product"),

@@ -157,8 +157,13 @@ def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
     """The first cautions of what holds, the gravest first; the others are counted."""
-    found = [x.caution for x in causes if x.holds and x.caution]
+    found = cautions_of_causes(causes)
     return [Text(), *_gravest(found, MOST_CAUTIONS, width)] if found else []
+
+
+def cautions_of_causes(causes: Iterable[CauseWords]) -> list[Caution]:
+    """The cautions of what holds, each once, the gravest first."""
+    return distinct(x.caution for x in causes if x.holds and x.caution)
 
 
 def _gravest(found: Iterable[Caution], most: int, width: int) -> list[Text]:
@@ -200,7 +205,7 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
     texts = [x for x in items if waits_for_a_text(review, x)]
     if texts:
         lines += hanging("look up  ", looked_up_in_short(review), width)
-    sections = _wanted(x for x in items if x not in texts)
+    sections = wanted(x for x in items if x not in texts)
     told = [x.caution for x in causes if x.holds and x.caution]
     warns = [y for x in items for y in cautions_of(x)[:1]]
     foot = [] if told else _gravest(warns, 1, width)
@@ -214,7 +219,7 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
     return [*lines, *foot]
 
 
-def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
+def wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
     """The missing values by section, those that most answers wait for first."""
     counts: Counter[str] = Counter()
     values: dict[str, dict[str, str]] = {}

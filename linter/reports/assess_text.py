@@ -123,7 +123,7 @@ def _finding(
     style = STYLES[item.severity] if item.severity else "bold"
     head = f"{item.title} · {together(subjects)}"
     lines = hanging("▪ ", head, width, (style, "bold"))
-    for label, text in _rows(review, item):
+    for label, text in finding_rows(review, item):
         lines += _row(label, text, width, style if label == "figure" else "")
     return [*lines, *_cautions(item, seen, width)]
 
@@ -140,7 +140,7 @@ def _cautions(item: Finding, seen: set[str], width: int) -> list[Text]:
     return lines
 
 
-def _rows(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
+def finding_rows(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
     """What is said of an answer, label by label."""
     found = item.evidence
     if item.severity is None:
@@ -219,18 +219,19 @@ def _met(review: Review, width: int) -> list[Text]:
 def _room(item: Finding) -> str:
     """A bar for a share of the limit, the distance where a share means nothing."""
     found = item.evidence
-    if _is_yes_or_no(item) or found.distance is None:
+    if is_yes_or_no(item) or found.distance is None:
         return bar(1.0)
     return bar(found.margin) if found.margin is not None else margin_of(found)
 
 
 def _tightness(item: Finding) -> float:
     """The margin to sort by; questions of yes and no have none and come last."""
-    near = None if _is_yes_or_no(item) else closeness(item.evidence)
+    near = None if is_yes_or_no(item) else closeness(item.evidence)
     return float("inf") if near is None else near
 
 
-def _is_yes_or_no(item: Finding) -> bool:
+def is_yes_or_no(item: Finding) -> bool:
+    """Whether an answer is no more than yes or no, and has no margin."""
     return item.evidence.unit == "1" and item.evidence.figure == item.evidence.limit
 
 

@@ -6,7 +6,9 @@ from ..derived.ways import as_stated
 from .shared import AT_FULL, CHARGED, DISCRETE, FIRST, FULL, SHOCK, quantity
 
 KEEP = Constant(
-    "10 ns", "least dead time between the gates", Source("IRS20124S data sheet PD60240, International Rectifier", "p. 20")
+    "10 ns",
+    "least dead time between the gates",
+    Source("IRS20124S data sheet PD60240, International Rectifier", "p. 20"),
 )
 
 

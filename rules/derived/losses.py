@@ -70,7 +70,7 @@ def with_load(
     return n_legs * (leg + larger(in_diodes, 0.0 * in_diodes)) + (p_core if still else 0 * p_core)
 
 
-_LOADED: dict[str, Input | Constant] = {
+LOADED: dict[str, Input | Constant] = {
     **LEG,
     "i_rated_peak": Input("i_rated_peak"),
     "depth": Input("depth_rated"),
@@ -103,7 +103,7 @@ def _switching(name: str, part: dict[str, Input], meaning: str) -> Derived:
         "W",
         "channel",
         f"loss in switching that grows with load, {meaning}",
-        (Way(with_load, {**_LOADED, **part}, _GROWS),),
+        (Way(with_load, {**LOADED, **part}, _GROWS),),
         sources=(
             derivation("charge and overlap per edge, averaged over a sine"),
             Source(

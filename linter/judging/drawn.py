@@ -1,0 +1,77 @@
+"""The numbers of a picture, ready to be drawn: frozen data."""
+
+from dataclasses import dataclass
+
+from ..finding import Assumed
+from ..picture import Kind, Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A number with its extremes."""
+
+    label: str
+    kind: Kind
+    low: float
+    nominal: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnRow:
+    """A row of a scale with the numbers that are known."""
+
+    label: str
+    points: tuple[Point, ...]
+    aside: bool = False
+
+    @property
+    def values(self) -> tuple[Point, ...]:
+        """What the part sees, ratings left out."""
+        return tuple(x for x in self.points if x.kind in ("value", "second"))
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A curve; low and high are those of the worst case, or empty."""
+
+    label: str
+    x: tuple[float, ...]
+    y: tuple[float, ...]
+    low: tuple[float, ...] = ()
+    high: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnMark:
+    """A value on an axis."""
+
+    label: str
+    axis: str
+    value: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnSpan:
+    """A stretch of the x axis.  turned: its ends have changed places, which the label says."""
+
+    label: str
+    low: float
+    high: float
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A picture with its numbers, for one subject or for channels that state the same."""
+
+    picture: Picture
+    subjects: tuple[str, ...]
+    rows: tuple[DrawnRow, ...] = ()
+    lines: tuple[Line, ...] = ()
+    marks: tuple[DrawnMark, ...] = ()
+    spans: tuple[DrawnSpan, ...] = ()
+    ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
+    notes: tuple[str, ...] = ()
+    assumed: tuple[Assumed, ...] = ()

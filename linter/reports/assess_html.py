@@ -1,0 +1,219 @@
+"""The review as one page for a browser and for paper: verdict, causes, pictures, details.
+
+The words are those of the terminal's page.  The page loads nothing and runs nothing.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import count
+
+from jinja2 import Environment, StrictUndefined, Template
+from markupsafe import Markup
+
+from ..changes.causes import causes_of
+from ..evaluation.engine import Assessment
+from ..finding import Finding, Severity, Status
+from ..judging.drawn import Drawn
+from ..judging.pictures import channels_left_out, pictures_of
+from ..judging.review import Outcome, Review
+from ..reading.refusal import Refusal
+from .assess_page import cautions_of_causes, wanted
+from .assess_text import finding_rows
+from .assumption_words import assumptions_of
+from .cause_words import CauseWords, cause_words
+from .drawing_margins import QUESTION, margin_svg, margins_of, shown
+from .groups import groups, together
+from .phrases import against, assumption, clean, margin_of, missing_in_words, place_in_words
+from .picture_svg import svg_of
+from .picture_words import number_rows, row_words, standing
+from .promise_words import promise_rows
+from .verdict import (
+    DISCLAIMER,
+    WEAKENED,
+    counted,
+    house_change,
+    reason,
+    rests_on,
+    weakened_lines,
+)
+
+MOST_CAUSES = 5
+SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A picture on the page, with its numbers as a table."""
+
+    number: int
+    title: str
+    about: str
+    svg: Markup
+    notes: tuple[str, ...]
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    standing: str = ""
+    leans: tuple[str, ...] = ()
+
+
+def html_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
+    """One page for all files, in the order given."""
+    numbers = count(1)
+    parts = [
+        _review(outcome, place, numbers, dated)
+        if isinstance(outcome, Review)
+        else _refused(name, place, outcome)
+        for place, (name, outcome) in enumerate(outcomes, start=1)
+    ]
+    text = _template().render(parts=parts, disclaimer=DISCLAIMER, style=Markup(_file("page.css")))
+    return text + "\n"
+
+
+@cache
+def _template() -> Template:
+    templates = Environment(
+        autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+    templates.finalize = lambda x: clean(x) if type(x) is str else x
+    return templates.from_string(_file("page.html"))
+
+
+def _file(name: str) -> str:
+    return (files(__package__) / name).read_text(encoding="utf-8")
+
+
+def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, object]:
+    rows = [
+        (x.place.file, place_in_words(x.place), x.problem, x.expected, x.example) for x in refusals
+    ]
+    return {"id": f"file-{place}", "refused": True, "title": name, "rows": rows}
+
+
+def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> dict[str, object]:
+    """All that the page says of one review."""
+    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    causes = cause_words(review, causes_of(review))
+    grave = [x for x in causes if x.severity != Severity.MINOR]
+    opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
+    if review.verdict.released:
+        opened = [x for x in review.of_status(Status.OPEN) if not x.permitted]
+    return {
+        "id": f"file-{place}",
+        "refused": False,
+        "title": review.spec.title or review.spec.file,
+        "revision": review.spec.revision,
+        "file": review.spec.file,
+        "released": review.verdict.released,
+        "milestone": review.verdict.milestone,
+        "counted": counted(review),
+        "reason": reason(review),
+        "weakened": [f"{WEAKENED} {x}" for x in weakened_lines(review)],
+        "promises": promise_rows(review.promises),
+        "causes": grave,
+        "most": MOST_CAUSES,
+        "cautions": cautions_of_causes(grave),
+        "wanted": wanted(opened),
+        "open_count": len(opened),
+        "figures": list(_figures(review, run, numbers)),
+        "left_out": channels_left_out(run),
+        "findings": [(cause, _told(review, cause)) for cause in causes],
+        "finding_count": len(review.failing()),
+        **_rest(review, dated),
+    }
+
+
+def _rest(review: Review, dated: bool) -> dict[str, object]:
+    """What follows the findings."""
+    house, holding = review.criteria.house, {id(x) for x in review.verdict.holding}
+    grounds = rests_on(review)
+    if dated and review.criteria.day:
+        grounds.append(("reviewed on", review.criteria.day.isoformat(), ""))
+    items = sorted(review.of_status(Status.OPEN), key=lambda x: id(x) not in holding)
+    return {
+        "opened": [_open_row(x, names, id(x) in holding) for x, names in groups(items)],
+        "met": [
+            (x.title, together(names), against(x.evidence), margin_of(x.evidence))
+            for x, names in groups(review.of_status(Status.MEETS))
+        ],
+        "assumed": list(assumptions_of(review).items()),
+        "silent": list(dict.fromkeys(x.title for x in review.of_status(Status.NOT_APPLICABLE))),
+        "house": [house_change(x) for x in house.changes] if house else [],
+        "permitted": [(x.title, x.permitted) for x in review.findings if x.permitted],
+        "grounds": grounds,
+        "signatories": SIGNATORIES,
+    }
+
+
+def _told(review: Review, cause: CauseWords) -> list[dict[str, object]]:
+    """The findings of a cause, each with what is said of it, label by label.
+
+    A change that the cause tells already is not told again.
+    """
+    told = {_values(text) for _, text in cause.changes} if not cause.is_plain else set()
+    return [
+        {
+            "title": item.title,
+            "of": together(subjects),
+            "severity": str(item.severity),
+            "rows": [
+                (label, text)
+                for label, text in finding_rows(review, item)
+                if label != "change" or _values(text) not in told
+            ],
+            "cautions": item.advice.cautions,
+            "id": item.check,
+        }
+        for item, subjects in groups(cause.findings)
+    ]
+
+
+def _values(change: str) -> str:
+    """What a change moves, without what that does."""
+    return change.partition("; ")[0]
+
+
+def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[str, ...]:
+    missing = missing_in_words(item.advice.missing)
+    told = f"state {missing}" if missing else item.message
+    return item.title, together(subjects), told, "required before release" if holds else ""
+
+
+def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
+    """The pictures of the design, and the margins of all checks."""
+    for drawn in pictures_of(run):
+        yield _figure(review, drawn, next(numbers))
+    margins = margins_of(review)
+    if margins:
+        number = next(numbers)
+        rows, note = shown(margins)
+        yield Figure(
+            number,
+            QUESTION,
+            "",
+            Markup(margin_svg(rows, number)),
+            (note,) if note else (),
+            ("check", "margin", "answer"),
+            tuple((x.title, x.text, x.word) for x in margins),
+        )
+
+
+def _figure(review: Review, drawn: Drawn, number: int) -> Figure:
+    """A picture with its words and its numbers."""
+    picture = drawn.picture
+    leans = tuple(dict.fromkeys(assumption(x) for x in drawn.assumed))
+    notes = (picture.note, *drawn.notes)
+    several = len(review.spec.channels) > 1 and picture.each == "channel"
+    heads, rows = number_rows(drawn)
+    return Figure(
+        number,
+        picture.title,
+        together(drawn.subjects) if several else "",
+        Markup(svg_of(drawn, number, row_words(review, drawn))),
+        tuple(note for note in notes if note),
+        heads,
+        rows,
+        standing(review, drawn),
+        leans,
+    )
