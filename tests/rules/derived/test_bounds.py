@@ -90,6 +90,11 @@ def integrated(text: str) -> str:
     )
 
 
+# the suspension moves 0.759 mm/N, the mass is 16.5 g: Q is 2 pi 45 Hz 16.5 g 6 ohm / 7.9^2 = 0.45
+MOTOR = channel(
+    "loudspeaker: {z_rated: 8 ohm, r_e: 6 ohm, f_s: 45 Hz, v_as: 20 L, s_d: 137 cm2, bl: 7.9 T m,"
+    " q_es: VALUE}"
+)
 WARMED = """
 milestone: prototype
 environment: {ambient: 0 degC .. 45 degC, altitude: 0 m}
@@ -244,6 +249,17 @@ PAIRS = [
         "60 degC",
         "50 degC",
     ),
+    ("loudspeaker.q_es", MOTOR, "0.8", "1.0"),
+    ("loudspeaker.q_es", MOTOR, "0.25", "0.2"),
+    # 200 pF at 50 V: at least 10 nC
+    (
+        "output_stage.device.q_oss",
+        device("c_oss: 200 pF, v_c_oss: 50 V, q_oss: VALUE"),
+        "15 nC",
+        "8 nC",
+    ),
+    ("output_stage.device.v_c_oss", device("v_dss: 100 V, v_c_oss: VALUE"), "50 V", "150 V"),
+    ("output_stage.device.q_sw", device("q_gd: 6 nC, q_sw: VALUE"), "8 nC", "5 nC"),
     # an eighth, 6.25 W at 70 %, heats with 2.68 W; 45 degC + 20 K/W 2.68 W / 2 = 71.8 degC
     ("thermal.heatsink.t", WARMED, "75 degC", "65 degC"),
     # 0.55 T 12 65 mm2 / (10 uH (1 - 0.1)) = 47.7 A; powder 1.6 T: 139 A; silent drop: 166 A
