@@ -183,6 +183,7 @@ PAIRS = [
         "75 A",
     ),
     # 3 Ah in 15 min: 12 A; 18 Ah in 20 min: 54 A
+    ("battery.cell.i_charge", cell("li-ion", "i_cont: 8 A, i_charge: VALUE"), "4 A", "9 A"),
     ("battery.cell.i_charge", cell("li-ion", "capacity: 3 Ah, i_charge: VALUE"), "6 A", "15 A"),
     (
         "battery.cell.i_charge",
