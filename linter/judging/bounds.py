@@ -186,7 +186,7 @@ def _beyond(spec: Spec, bound: Bound, stated: Value) -> Finding:
     places = [spec.place(item) for item in (path, *others)]
     names = list(dict.fromkeys(map(local_path, others)))
     more = len(names) - MOST_NAMES
-    named = ", ".join(names[:MOST_NAMES]) + (f" and {more} more values" if more > 0 else "")
+    named = ", ".join(names[:MOST_NAMES]) + (f" and {more} more" if more > 0 else "")
     source = f" (from {named})" if named else ""
     found = stated_finding(
         CONTRADICTS,

@@ -25,6 +25,11 @@ def impedance_at_most(z_rated: float, spread: float) -> float:
     return spread * z_rated
 
 
+def charge_at_least(c_oss: float, v_c_oss: float) -> float:
+    """A capacitance that falls with voltage has taken more than its last value times voltage."""
+    return c_oss * v_c_oss
+
+
 def pair(
     name: str,
     unit: str,
@@ -158,6 +163,38 @@ DERIVED: tuple[Derived, ...] = (
         DEAD_TIME,
         "in a pulse shorter than the dead time no switch turns on",
         below=("gate_drive.t_pulse_min",),
+    ),
+    Derived(
+        "q_oss_least",
+        "C",
+        "channel",
+        "c_oss times v_c_oss, which the charge up to there exceeds",
+        (
+            Way(
+                charge_at_least,
+                {"c_oss": Input(f"{DEVICE}.c_oss"), "v_c_oss": Input(f"{DEVICE}.v_c_oss")},
+                "c_oss v_c_oss",
+            ),
+        ),
+        bounds_from_below=(f"{DEVICE}.q_oss",),
+        bounds_by="practice",
+        sources=(derivation("the output capacitance falls with voltage; q is its integral"),),
+    ),
+    pair(
+        "v_c_oss_possible",
+        "V",
+        "the rated voltage of the switch",
+        Input(f"{DEVICE}.v_dss"),
+        "no maker measures a switch beyond its rated voltage",
+        above=(f"{DEVICE}.v_c_oss",),
+    ),
+    pair(
+        "gate_drain_charge",
+        "C",
+        "the gate-drain charge",
+        Input(f"{DEVICE}.q_gd"),
+        "the switching charge is that of the plateau and what comes before it",
+        below=(f"{DEVICE}.q_sw",),
     ),
     pair(
         "gate_charge_whole",

@@ -106,6 +106,17 @@ DERIVED: tuple[Derived, ...] = (
         bounds_stake="safety",
         sources=(CELL_DATA,),
     ),
+    Derived(
+        "cell_charge_practice",
+        "A",
+        "product",
+        "the continuous current of the cell: what limits charging comes first",
+        (Way(as_stated, {"value": Input(f"{CELL}.i_cont")}, "value"),),
+        bounds_from_above=(f"{CELL}.i_charge",),
+        bounds_by="practice",
+        bounds_stake="safety",
+        sources=(CELL_DATA,),
+    ),
     pair(
         "cell_full",
         "V",

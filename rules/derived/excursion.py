@@ -150,6 +150,8 @@ VENT: Arguments = {
     "f_b": Input("loudspeaker.enclosure.f_b"),
     "q_l": Input("loudspeaker.enclosure.q_l"),
 }
+# a capacitor lets the resonance through, where the impedance is high: no shape here has that
+WITHOUT_SERIES = {"loudspeaker.c_series": "none"}
 AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPEED}
 
 
@@ -211,38 +213,44 @@ DERIVED: tuple[Derived, ...] = (
                 excursion_sealed,
                 {**DRIVER, **BOX, **HIGH_PASS_IF_ANY, **BAND},
                 "x_free times the largest of high-pass and sealed-box shape over the band",
-                when={"loudspeaker.enclosure.type": "sealed"},
+                when={"loudspeaker.enclosure.type": "sealed", **WITHOUT_SERIES},
             ),
             Way(
                 excursion_vented,
                 {**DRIVER, **BOX, **VENT, **HIGH_PASS, **BAND},
                 "x_free times the largest of high-pass and vented-box shape over the band",
-                when={"loudspeaker.enclosure.type": "vented"},
+                when={"loudspeaker.enclosure.type": "vented", **WITHOUT_SERIES},
             ),
             Way(
                 excursion_radiator,
                 {**DRIVER, **BOX, **VENT, "v_ap": RADIATOR, **HIGH_PASS, **BAND},
                 "x_free times the largest of high-pass and radiator-box shape over the band",
-                when={"loudspeaker.enclosure.type": "passive-radiator"},
+                when={"loudspeaker.enclosure.type": "passive-radiator", **WITHOUT_SERIES},
             ),
             Way(
                 excursion_radiator_least,
                 {**DRIVER, **BOX, **VENT, "v_ap": NO_SPRING, **HIGH_PASS, **BAND},
                 "x_free times the largest of high-pass and the smaller of sealed-box and"
                 " vented-box shape over the band",
-                when={"loudspeaker.enclosure.type": "passive-radiator"},
+                when={"loudspeaker.enclosure.type": "passive-radiator", **WITHOUT_SERIES},
             ),
             Way(
                 excursion_open,
                 {**DRIVER, **HIGH_PASS_IF_ANY, **BAND},
                 "x_free times the largest of high-pass and free-air shape over the band",
-                when={"loudspeaker.enclosure.type": "open"},
+                when={"loudspeaker.enclosure.type": "open", **WITHOUT_SERIES},
             ),
             Way(
                 as_stated,
                 {"value": Input("loudspeaker.x_peak")},
                 "value",
                 when={"loudspeaker.enclosure.type": "horn"},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("loudspeaker.x_peak")},
+                "value",
+                when={"loudspeaker.c_series": "fitted"},
             ),
         ),
         sources=(SMALL_CLOSED, SMALL_VENTED),

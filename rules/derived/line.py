@@ -3,6 +3,7 @@
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way, derivation
 from ..formulas.load import flux_share, line_impedance, network_impedance, piezo_impedance
 from .load import PARALLEL, SERIES
+from .ways import no
 
 PIEZO = "loudspeaker.piezo"
 V_LINE_MAX = Input("v_line_max")
@@ -29,7 +30,27 @@ def piezo_network(f: float, c: float, r_series: float, series: float, parallel: 
     return network_impedance(piezo_impedance(f, c, r_series), series, parallel)
 
 
+def on_taps(p_tap: float) -> str:
+    """Taps are stated, whatever their power."""
+    return "yes"
+
+
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "tapped",
+        "word",
+        "channel",
+        "whether each loudspeaker takes the power of its tap on a line",
+        (
+            Way(no, {}, "no, since there is no line", when={"line": "none"}),
+            Way(
+                on_taps,
+                {"p_tap": Input("line.p_tap")},
+                "yes, since p_tap is stated",
+                when={"line": "fitted"},
+            ),
+        ),
+    ),
     Derived(
         "z_line",
         "ohm",

@@ -17,8 +17,10 @@ from ...linter.check import (
     Way,
     derivation,
 )
+from ..formulas.heat import ChannelHeat, switch_heat
 from .heat import DEVICE
 from .idle import OF_PART, OF_SWITCHES
+from .temperature import HEAT_TESTED, T_END, T_PROGRAMME
 from .ways import as_stated, left_out
 
 DISCRETE = {"output_stage.devices": "discrete"}
@@ -55,6 +57,18 @@ def warmed(
         path = n_legs[number] * r_ds_on[number] / parallel[number]
         heat = heat + share * loss + programme * path * i_peak[number] ** 2 / 2
     return t_ambient + r_th_sa / count * heat
+
+
+def warmed_at_programme(
+    t_ambient: float, r_sink: float, share: float, heat: tuple[float, ...]
+) -> float:
+    """Heatsink over the hottest ambient with a share of the heat of its switches."""
+    return t_ambient + r_sink * share * sum(heat)
+
+
+def of_switches(heat: ChannelHeat, t_junction: float, t_end: float) -> float:
+    """Heat of all switches of a channel."""
+    return switch_heat(heat, t_junction, t_end)[0]
 
 
 _WARMED: dict[str, Input | Constant] = {
@@ -96,6 +110,40 @@ def _drawn(name: str, meaning: str, current: Arguments, why: Source) -> Derived:
 
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "p_switches_programme",
+        "W",
+        "channel",
+        "heat of the switches while the programme plays",
+        (
+            Way(
+                of_switches,
+                {"heat": HEAT_TESTED, "t_junction": T_PROGRAMME, "t_end": T_END},
+                "heat at t_junction, at most t_end",
+            ),
+        ),
+    ),
+    Derived(
+        "t_heatsink_warmed",
+        "degC",
+        "product",
+        "what the heatsink reaches in the hottest ambient with half of the heat of its switches",
+        (
+            Way(
+                warmed_at_programme,
+                {
+                    "t_ambient": Input("environment.ambient:high"),
+                    "r_sink": Input("r_sink"),
+                    "share": HALF,
+                    "heat": Input("all p_switches_programme"),
+                },
+                "t_ambient + r_sink share sum of heat",
+            ),
+        ),
+        bounds_from_below=("thermal.heatsink.t",),
+        bounds_by="practice",
+        sources=(SUMMED,),
+    ),
     Derived(
         "t_heatsink_least",
         "degC",

@@ -51,7 +51,6 @@ CHECK = Check(
     },
     applies={
         "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open", "horn"),
-        "loudspeaker.c_series": "none",
         "travel_stated": "yes",
     },
     limits=AtMost(

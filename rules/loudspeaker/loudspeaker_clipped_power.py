@@ -79,7 +79,7 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "p_driver_noise": Input("p_driver_noise"),
     },
-    applies={"loudspeaker.piezo": "none", "line": "none"},
+    applies={"loudspeaker.piezo": "none", "tapped": "no"},
     limits=AtMost(
         critical="5",
         major="4",

@@ -58,7 +58,7 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "p_driver_noise": Input("p_driver_noise"),
     },
-    applies={"loudspeaker.piezo": "none", "line": "none"},
+    applies={"loudspeaker.piezo": "none", "tapped": "no"},
     limits=AtMost(major="4", minor="2", basis={"major": PEAKS_OF_NOISE, "minor": RATING_KINDS}),
     sources=(RATING_KINDS, NOISE_TEST),
     cautions=(LOUDSPEAKER_LOST,),

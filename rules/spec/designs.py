@@ -66,7 +66,10 @@ FEEDBACK = Designs(
     "designs with feedback", ({"modulator.feedback": ("before-filter", "after-filter")},)
 )
 VENTED = Designs("vented enclosures", ({"loudspeaker.enclosure.type": ("vented",)},))
-HORN = Designs("horns", ({"loudspeaker.enclosure.type": ("horn",)},))
+MEASURED_TRAVEL = Designs(
+    "horns, and drivers behind a series capacitor",
+    ({"loudspeaker.enclosure.type": ("horn",)}, {"loudspeaker.c_series": ("fitted",)}),
+)
 PASSIVE_RADIATOR = Designs(
     "passive radiators", ({"loudspeaker.enclosure.type": ("passive-radiator",)},)
 )

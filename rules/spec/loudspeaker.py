@@ -14,7 +14,7 @@ from ...linter.declare import (
     usually,
     word,
 )
-from .designs import HORN, PASSIVE_RADIATOR, VENTED
+from .designs import MEASURED_TRAVEL, PASSIVE_RADIATOR, VENTED
 
 RATING_METHODS = (
     "aes2-1984",
@@ -272,7 +272,7 @@ class Loudspeaker(Section):
         "largest excursion over the band at the limiter, ONE way from rest, peak, measured",
         "0.1 .. 60 mm",
         given="max",
-        concerns=HORN,
+        concerns=MEASURED_TRAVEL,
         example="1.5 mm",
         nature="outcome",
     )

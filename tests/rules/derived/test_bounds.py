@@ -90,6 +90,23 @@ def integrated(text: str) -> str:
     )
 
 
+# the suspension moves 0.759 mm/N, the mass is 16.5 g: Q is 2 pi 45 Hz 16.5 g 6 ohm / 7.9^2 = 0.45
+MOTOR = channel(
+    "loudspeaker: {z_rated: 8 ohm, r_e: 6 ohm, f_s: 45 Hz, v_as: 20 L, s_d: 137 cm2, bl: 7.9 T m,"
+    " q_es: VALUE}"
+)
+WARMED = """
+milestone: prototype
+environment: {ambient: 0 degC .. 45 degC, altitude: 0 m}
+signal: {crest_factor: 12.04 dB}
+thermal: {heatsink: {r_th_sa: 20 K/W, place: outside, t: VALUE}}
+protection: {over_temperature: {t_trip: 150 degC, at: junction}}
+""" + integrated(
+    "p_idle: 1 W, efficiency_curve: [{power: 6.25 W, efficiency: 70 %}, {power: 50 W, efficiency:"
+    " 85 %}], device: {r_th_jc: 1 K/W, r_th_cs: 0.3 K/W}"
+)
+
+
 def film(which: str, dielectric: str, field: str) -> str:
     """A spec of one filter capacitor."""
     text = f"{which}: {{c: 1 uF, dielectric: {dielectric}, {field}: VALUE}}"
@@ -166,6 +183,7 @@ PAIRS = [
         "75 A",
     ),
     # 3 Ah in 15 min: 12 A; 18 Ah in 20 min: 54 A
+    ("battery.cell.i_charge", cell("li-ion", "i_cont: 8 A, i_charge: VALUE"), "4 A", "9 A"),
     ("battery.cell.i_charge", cell("li-ion", "capacity: 3 Ah, i_charge: VALUE"), "6 A", "15 A"),
     (
         "battery.cell.i_charge",
@@ -232,6 +250,19 @@ PAIRS = [
         "60 degC",
         "50 degC",
     ),
+    ("loudspeaker.q_es", MOTOR, "0.8", "1.0"),
+    ("loudspeaker.q_es", MOTOR, "0.25", "0.2"),
+    # 200 pF at 50 V: at least 10 nC
+    (
+        "output_stage.device.q_oss",
+        device("c_oss: 200 pF, v_c_oss: 50 V, q_oss: VALUE"),
+        "15 nC",
+        "8 nC",
+    ),
+    ("output_stage.device.v_c_oss", device("v_dss: 100 V, v_c_oss: VALUE"), "50 V", "150 V"),
+    ("output_stage.device.q_sw", device("q_gd: 6 nC, q_sw: VALUE"), "8 nC", "5 nC"),
+    # an eighth, 6.25 W at 70 %, heats with 2.68 W; 45 degC + 20 K/W 2.68 W / 2 = 71.8 degC
+    ("thermal.heatsink.t", WARMED, "75 degC", "65 degC"),
     # 0.55 T 12 65 mm2 / (10 uH (1 - 0.1)) = 47.7 A; powder 1.6 T: 139 A; silent drop: 166 A
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: ferrite"), "45 A", "50 A"),
     ("filter.inductor.i_sat", choke("i_sat_drop: 20 %, core: powder"), "130 A", "150 A"),

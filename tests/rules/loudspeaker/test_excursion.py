@@ -220,12 +220,18 @@ def test_band_above_the_bass_looks_at_its_low_end_only() -> None:
     ("said", "status"),
     [("", Status.OPEN), ("x_peak: 1 mm,", Status.MEETS), ("x_peak: 3 mm,", Status.FINDING)],
 )
-def test_a_horn_is_no_excuse_for_its_cone(said: str, status: Status) -> None:
+@pytest.mark.parametrize(
+    "where",
+    ["enclosure: {type: horn}", "enclosure: {type: sealed}, c_series: {v_rated: 630 V}"],
+)
+def test_neither_horn_nor_capacitor_is_an_excuse_for_the_cone(
+    where: str, said: str, status: Status
+) -> None:
     """Nothing computes it, so the travel at the limiter is asked for."""
     text = f"""milestone: prototype
 channels:
   main:
     rated_power: 50 W
-    loudspeaker: {{z_rated: 8 ohm, x_mech: 2 mm, {said} enclosure: {{type: horn}}}}
+    loudspeaker: {{z_rated: 8 ohm, x_mech: 2 mm, {said} {where}}}
 """
     assert answer("excursion-destructive", text).status is status

@@ -7,6 +7,7 @@ from ampreview.linter.finding import Severity, Status
 from ampreview.rules.formulas.load import flux_share, line_impedance, piezo_impedance
 from ampreview.rules.loudspeaker.line_saturation import FULL
 from ampreview.rules.loudspeaker.line_voltage import LINE
+from ampreview.rules.loudspeaker.loudspeaker_clipped_power import LOADED
 from ampreview.rules.loudspeaker.piezo_filter_peak import HORN as PEAK
 from ampreview.rules.loudspeaker.piezo_voltage import HORN
 
@@ -95,3 +96,16 @@ def test_a_resistor_damps_the_piezo() -> None:
     load = s * 0.33e-6 + s * 0.47e-6 / (1 + s * 8.2 * 0.47e-6)
     peak = 20 * np.log10(np.abs(1 / (1 + (path + s * 20e-6) * load)).max())
     assert found.evidence.figure == pytest.approx(peak, abs=0.4)
+
+
+@pytest.mark.parametrize(
+    ("line", "status"),
+    [
+        ("line: none", Status.FINDING),
+        ("line: {ratio: 5}", Status.OPEN),
+        ("line: {p_tap: 50 W}", Status.NOT_APPLICABLE),
+    ],
+)
+def test_a_line_without_taps_does_not_acquit_a_voice_coil(line: str, status: Status) -> None:
+    text = LOADED.replace("limiter: none", f"limiter: none\n    {line}")
+    assert answer("loudspeaker-clipped-power", text).status is status
