@@ -16,11 +16,11 @@ from .affected import Affected
 from .answers import incomplete, judged
 from .asked_once import AskedOnce
 from .catalogue import Catalogue, Entry
-from .computations import Computations
 from .dependence import Dependences
 from .gap import Gap
 from .graph import Graph
 from .node import Computed, FigureError
+from .nodes import Nodes
 from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
 from .twins import Twins
@@ -33,7 +33,7 @@ class Assessment:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
-        self.computations = Computations()
+        self.nodes = Nodes()
         self._answers: dict[tuple[str, str], Finding] = {}
         self._with_word: dict[str, tuple[Assessment, ...]] = {}
         self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
@@ -41,12 +41,12 @@ class Assessment:
     @cached_property
     def graph(self) -> Graph:
         """Names to values, for the whole run."""
-        return Graph(self.spec, self.catalogue.derived, computations=self.computations)
+        return Graph(self.spec, self.catalogue.derived, nodes=self.nodes)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
-        return Graph(self.spec, self.catalogue.derived, sure=True, computations=self.computations)
+        return Graph(self.spec, self.catalogue.derived, sure=True, nodes=self.nodes)
 
     @cached_property
     def twins(self) -> Twins:
@@ -63,28 +63,32 @@ class Assessment:
         """Every stated path and every section above one."""
         return frozenset(above for path in self.spec.values for above in _above(path))
 
-    def revised(self, changes: Mapping[str, object]) -> "tuple[Assessment, Affected] | None":
+    def revised(
+        self, changes: Mapping[str, object], apart: bool = False
+    ) -> "tuple[Assessment, Affected] | None":
         """A run of the spec with changes, and what these can alter; None where they cannot be.
 
-        What the changes cannot alter is taken over from this run.
+        What the changes cannot alter is taken over from this run.  apart: what is planned for
+        them is not kept here.
         """
         loaded = self.spec.with_values(changes)
         if loaded.spec is None:
             return None
         change = Affected(self.dependences, self.spec, loaded.spec, frozenset(changes))
         run = Assessment(loaded.spec, self.catalogue, self.milestone)
-        run.graph = self.graph.revised(loaded.spec, change)
-        run.sure_graph = self.sure_graph.revised(loaded.spec, change)
-        run.dependences, run.computations = self.dependences, self.computations
+        run.nodes = self.nodes.above() if apart else self.nodes
+        run.graph = self.graph.revised(loaded.spec, change, run.nodes)
+        run.sure_graph = self.sure_graph.revised(loaded.spec, change, run.nodes)
+        run.dependences = self.dependences
         run._earlier = (self._parts_asked_by, change)
-        self.computations.revised()
+        self.nodes.computations.revised()
         return run, change
 
     def at(self, milestone: Milestone) -> "Assessment":
         """The same run as it would be asked at another milestone."""
         run = Assessment(self.spec, self.catalogue, milestone)
         run.graph, run.sure_graph = self.graph, self.sure_graph
-        run.dependences, run.computations = self.dependences, self.computations
+        run.dependences, run.nodes = self.dependences, self.nodes
         return run
 
     def findings(self) -> Iterator[Finding]:
@@ -182,7 +186,7 @@ class Assessment:
         found = fits if isinstance(fits, Gap) else graph.arguments(entry.check.inputs, channel)
         if isinstance(found, Gap):
             return found
-        return Computed(entry.name, entry.check.figure, found, computations=self.computations)
+        return graph.nodes.computed(entry.name, entry.check.figure, found)
 
     def _grave(self, check: Check) -> bool:
         """Whether boards are built and a check can find a hazard or destruction."""
