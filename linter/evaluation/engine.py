@@ -9,7 +9,7 @@ from contextlib import suppress
 from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
-from ..declare import PRODUCT, local_path
+from ..declare import PRODUCT, field_path, local_path
 from ..finding import Finding, Status
 from ..reading.loading import Spec
 from .affected import Affected
@@ -36,7 +36,8 @@ class Assessment:
         self.nodes = Nodes()
         self._answers: dict[tuple[str, str], Finding] = {}
         self._with_word: dict[str, tuple[Assessment, ...]] = {}
-        self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
+        self._earlier: tuple[Assessment, Affected] | None = None
+        self._revised: dict[str, tuple[Assessment, Affected] | None] = {}
 
     @cached_property
     def graph(self) -> Graph:
@@ -71,16 +72,26 @@ class Assessment:
         What the changes cannot alter is taken over from this run.  apart: what is planned for
         them is not kept here.
         """
+        if apart:
+            return self._made_anew(changes, self.nodes.above())
+        name = repr(tuple(changes.items()))
+        if name not in self._revised:
+            self._revised[name] = self._made_anew(changes, self.nodes)
+        return self._revised[name]
+
+    def _made_anew(
+        self, changes: Mapping[str, object], nodes: Nodes
+    ) -> "tuple[Assessment, Affected] | None":
         loaded = self.spec.with_values(changes)
         if loaded.spec is None:
             return None
         change = Affected(self.dependences, self.spec, loaded.spec, frozenset(changes))
         run = Assessment(loaded.spec, self.catalogue, self.milestone)
-        run.nodes = self.nodes.above() if apart else self.nodes
-        run.graph = self.graph.revised(loaded.spec, change, run.nodes)
-        run.sure_graph = self.sure_graph.revised(loaded.spec, change, run.nodes)
+        run.nodes = nodes
+        run.graph = self.graph.revised(loaded.spec, change, nodes)
+        run.sure_graph = self.sure_graph.revised(loaded.spec, change, nodes)
         run.dependences = self.dependences
-        run._earlier = (self._parts_asked_by, change)
+        run._earlier = (self, change)
         self.nodes.computations.revised()
         return run, change
 
@@ -118,10 +129,10 @@ class Assessment:
     def _is_answered_by(self, found: Finding, word: str) -> bool:
         """Whether one of the words that may stand at a path would answer an open finding."""
         entry = self.catalogue.entry(found.check)
+        if entry is None or field_path(word) not in self.dependences[entry.name].fields:
+            return False
         runs = self._worded(word)
-        return entry is not None and any(
-            run._answer(entry, found.subject).status is not Status.OPEN for run in runs
-        )
+        return any(run._answer(entry, found.subject).status is not Status.OPEN for run in runs)
 
     def _worded(self, path: str) -> "tuple[Assessment, ...]":
         """The run with each of the words that may stand at a silent path, in all channels."""
@@ -225,9 +236,9 @@ class Assessment:
     @cached_property
     def _parts_asked_by(self) -> Mapping[tuple[str, str], frozenset[str]]:
         """The same for each grave check and subject; what a change cannot alter is taken over."""
-        before, change = self._earlier or ({}, None)
+        before, change = self._earlier or (self, None)
         return {
-            (entry.name, subject): before[entry.name, subject]
+            (entry.name, subject): before._parts_asked_by[entry.name, subject]
             if change is not None and not change.alters(entry.name)
             else self._parts_lacking(entry, subject)
             for entry, subject in self.questions()

@@ -158,7 +158,9 @@ class Leaves:
     def by_house(self, found: Iterable[Node | Gap]) -> tuple[Assumed, ...]:
         """What only a default of the house gives, of the words that chose a way."""
         defaults = self.spec.defaults
-        nodes = [item for item in found if isinstance(item, Node)] if defaults else []
+        if not defaults:
+            return ()
+        nodes = [item for item in found if isinstance(item, Node)]
         return tuple(x for item in nodes for x in item.assumed if field_path(x.path) in defaults)
 
     def items(self, path: str, channel: str | None) -> Node | Gap:

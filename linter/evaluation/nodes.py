@@ -74,9 +74,10 @@ class Nodes:
 
     def once(self, about: tuple[Node | str, ...], find: Callable[[], T]) -> T:
         """What follows from a node and some words alone, found once."""
-        if about not in self._found:
-            self._found[about] = find()
-        return cast(T, self._found[about])
+        known = self._found.get(about) or (self._below and self._below._found.get(about))
+        if known is None:
+            known = self._found[about] = find()
+        return cast(T, known)
 
     def _one(self, key: Hashable, make: Callable[[], N]) -> N:
         found = self._find(key)
