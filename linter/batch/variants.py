@@ -93,7 +93,7 @@ class Point:
     def outcome(self, changes: Changes, whole: bool) -> Outcome:
         """The review with other numbers."""
         changes = {path: value for path, value in changes.items() if self._differs(path, value)}
-        revised = self.run.revised(changes)
+        revised = self.run.revised(changes, apart=True)
         if revised is None:
             return self.run.spec.with_values(changes).refusals
         run, _ = revised

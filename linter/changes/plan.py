@@ -85,7 +85,7 @@ class _Course:
 
     @property
     def _computed(self) -> int:
-        return self.advisor.reruns.run.computations.number
+        return self.advisor.reruns.run.nodes.computations.number
 
     def _made(self, finding: Finding, lowering: bool) -> bool:
         """Make the best proven change for a finding, where it may be made."""

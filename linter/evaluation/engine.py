@@ -9,18 +9,18 @@ from contextlib import suppress
 from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
-from ..declare import PRODUCT, local_path
+from ..declare import PRODUCT, field_path, local_path
 from ..finding import Finding, Status
 from ..reading.loading import Spec
 from .affected import Affected
 from .answers import incomplete, judged
 from .asked_once import AskedOnce
 from .catalogue import Catalogue, Entry
-from .computations import Computations
 from .dependence import Dependences
 from .gap import Gap
 from .graph import Graph
 from .node import Computed, FigureError
+from .nodes import Nodes
 from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
 from .twins import Twins
@@ -33,20 +33,21 @@ class Assessment:
         self.spec = spec
         self.catalogue = catalogue
         self.milestone = milestone
-        self.computations = Computations()
+        self.nodes = Nodes()
         self._answers: dict[tuple[str, str], Finding] = {}
         self._with_word: dict[str, tuple[Assessment, ...]] = {}
-        self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
+        self._earlier: tuple[Assessment, Affected] | None = None
+        self._revised: dict[str, tuple[Assessment, Affected] | None] = {}
 
     @cached_property
     def graph(self) -> Graph:
         """Names to values, for the whole run."""
-        return Graph(self.spec, self.catalogue.derived, computations=self.computations)
+        return Graph(self.spec, self.catalogue.derived, nodes=self.nodes)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
-        return Graph(self.spec, self.catalogue.derived, sure=True, computations=self.computations)
+        return Graph(self.spec, self.catalogue.derived, sure=True, nodes=self.nodes)
 
     @cached_property
     def twins(self) -> Twins:
@@ -63,28 +64,42 @@ class Assessment:
         """Every stated path and every section above one."""
         return frozenset(above for path in self.spec.values for above in _above(path))
 
-    def revised(self, changes: Mapping[str, object]) -> "tuple[Assessment, Affected] | None":
+    def revised(
+        self, changes: Mapping[str, object], apart: bool = False
+    ) -> "tuple[Assessment, Affected] | None":
         """A run of the spec with changes, and what these can alter; None where they cannot be.
 
-        What the changes cannot alter is taken over from this run.
+        What the changes cannot alter is taken over from this run.  apart: what is planned for
+        them is not kept here.
         """
+        if apart:
+            return self._made_anew(changes, self.nodes.above())
+        name = repr(tuple(changes.items()))
+        if name not in self._revised:
+            self._revised[name] = self._made_anew(changes, self.nodes)
+        return self._revised[name]
+
+    def _made_anew(
+        self, changes: Mapping[str, object], nodes: Nodes
+    ) -> "tuple[Assessment, Affected] | None":
         loaded = self.spec.with_values(changes)
         if loaded.spec is None:
             return None
         change = Affected(self.dependences, self.spec, loaded.spec, frozenset(changes))
         run = Assessment(loaded.spec, self.catalogue, self.milestone)
-        run.graph = self.graph.revised(loaded.spec, change)
-        run.sure_graph = self.sure_graph.revised(loaded.spec, change)
-        run.dependences, run.computations = self.dependences, self.computations
-        run._earlier = (self._parts_asked_by, change)
-        self.computations.revised()
+        run.nodes = nodes
+        run.graph = self.graph.revised(loaded.spec, change, nodes)
+        run.sure_graph = self.sure_graph.revised(loaded.spec, change, nodes)
+        run.dependences = self.dependences
+        run._earlier = (self, change)
+        self.nodes.computations.revised()
         return run, change
 
     def at(self, milestone: Milestone) -> "Assessment":
         """The same run as it would be asked at another milestone."""
         run = Assessment(self.spec, self.catalogue, milestone)
         run.graph, run.sure_graph = self.graph, self.sure_graph
-        run.dependences, run.computations = self.dependences, self.computations
+        run.dependences, run.nodes = self.dependences, self.nodes
         return run
 
     def findings(self) -> Iterator[Finding]:
@@ -114,10 +129,10 @@ class Assessment:
     def _is_answered_by(self, found: Finding, word: str) -> bool:
         """Whether one of the words that may stand at a path would answer an open finding."""
         entry = self.catalogue.entry(found.check)
+        if entry is None or field_path(word) not in self.dependences[entry.name].fields:
+            return False
         runs = self._worded(word)
-        return entry is not None and any(
-            run._answer(entry, found.subject).status is not Status.OPEN for run in runs
-        )
+        return any(run._answer(entry, found.subject).status is not Status.OPEN for run in runs)
 
     def _worded(self, path: str) -> "tuple[Assessment, ...]":
         """The run with each of the words that may stand at a silent path, in all channels."""
@@ -182,7 +197,7 @@ class Assessment:
         found = fits if isinstance(fits, Gap) else graph.arguments(entry.check.inputs, channel)
         if isinstance(found, Gap):
             return found
-        return Computed(entry.name, entry.check.figure, found, computations=self.computations)
+        return graph.nodes.computed(entry.name, entry.check.figure, found)
 
     def _grave(self, check: Check) -> bool:
         """Whether boards are built and a check can find a hazard or destruction."""
@@ -221,9 +236,9 @@ class Assessment:
     @cached_property
     def _parts_asked_by(self) -> Mapping[tuple[str, str], frozenset[str]]:
         """The same for each grave check and subject; what a change cannot alter is taken over."""
-        before, change = self._earlier or ({}, None)
+        before, change = self._earlier or (self, None)
         return {
-            (entry.name, subject): before[entry.name, subject]
+            (entry.name, subject): before._parts_asked_by[entry.name, subject]
             if change is not None and not change.alters(entry.name)
             else self._parts_lacking(entry, subject)
             for entry, subject in self.questions()

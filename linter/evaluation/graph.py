@@ -13,11 +13,11 @@ from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
 from .affected import Affected
-from .computations import Computations
 from .gap import Gap, best, united
 from .known import Key, Known
 from .leaves import CatalogueFaultError, Leaves, tuple_of
-from .node import Computed, Fixed, LeafNode, Node
+from .node import Fixed, LeafNode, Node
+from .nodes import Nodes
 from .share import shared
 from .variants import Variants
 
@@ -34,19 +34,19 @@ class Graph:
         sure: bool = False,
         free: frozenset[str] = frozenset(),
         known: Known | None = None,
-        computations: Computations | None = None,
+        nodes: Nodes | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
         may override although they have no tolerance.  known: what is resolved already.
-        computations: counts what is computed, over all graphs of one review.
+        nodes: those of all graphs of one review.
         """
         self.spec = spec
         self.fields = spec.schema.fields
         self.derived = derived
-        self.leaves = Leaves(spec, sure, free)
-        self.computations = computations or Computations()
+        self.nodes = nodes or Nodes()
+        self.leaves = Leaves(spec, sure, free, self.nodes)
         self.known = known or Known()
         self._stack: list[str] = []
         self._variants: Variants[Graph] = Variants()
@@ -54,7 +54,7 @@ class Graph:
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
         known = self.known.where(lambda _, x: isinstance(x, Gap) or not x.used & free)
-        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.computations)
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.nodes)
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
@@ -66,22 +66,21 @@ class Graph:
         def stands(_: Key, found: Node | Gap) -> bool:
             return isinstance(found, Node) and not any(x.path in hangs for x in found.assumed)
 
-        known, counts = self.known.where(stands), self.computations
-        graph = Graph(self.spec, self.derived, known=known, computations=counts)
+        graph = Graph(self.spec, self.derived, known=self.known.where(stands), nodes=self.nodes)
         graph.leaves.supposed = dict(values)
         return graph
 
-    def revised(self, spec: Spec, change: Affected) -> "Graph":
+    def revised(self, spec: Spec, change: Affected, nodes: Nodes | None = None) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
 
         def stands(key: Key, found: Node | Gap) -> bool:
             used = found.used if isinstance(found, Node) else UNUSED
             return not change.alters(key[0], used)
 
-        known, counts = self.known.where(stands), self.computations
-        graph = Graph(spec, self.derived, self.leaves.sure, known=known, computations=counts)
+        known, made = self.known.where(stands), nodes or self.nodes
+        graph = Graph(spec, self.derived, self.leaves.sure, known=known, nodes=made)
         graph.leaves.supposed = self.leaves.supposed
-        graph._variants = self._variants.revised(spec, change)
+        graph._variants = self._variants.revised(spec, change, made)
         return graph
 
     def resolve(
@@ -91,9 +90,9 @@ class Graph:
         if path.startswith("all "):
             return self._over_channels(path[4:], default)
         if path == "channel_index":
-            return Fixed(float(self.spec.channels.index(channel or "")))
+            return self.nodes.fixed(float(self.spec.channels.index(channel or "")))
         if path == "channel_count":
-            return Fixed(float(len(self.spec.channels)))
+            return self.nodes.fixed(float(len(self.spec.channels)))
         if "[]" in path:
             return self.leaves.items(path, channel)
         if ":" in path:
@@ -118,7 +117,7 @@ class Graph:
         gaps: list[Gap] = []
         for name, item in inputs.items():
             if isinstance(item, Constant):
-                nodes[name] = Fixed(to_si(item.value))
+                nodes[name] = self.nodes.fixed(to_si(item.value))
                 continue
             found = self.resolve(item.path, channel, item.default)
             if isinstance(found, Node):
@@ -211,7 +210,7 @@ class Graph:
             return Gap(
                 (Missing(CHANNELS, "1", "at least one channel", self.spec.schema.one_channel()),)
             )
-        return Computed(f"all {path}", tuple_of, nodes, computations=self.computations)
+        return self.nodes.computed(f"all {path}", tuple_of, nodes)
 
     def _end_of_range(
         self, path: str, channel: str | None, default: Assumption | None
@@ -228,7 +227,8 @@ class Graph:
         side, number = ends.get(end, ("typ", stated.nominal))
         if side != "typ" and stated.form == "line" and side not in stated.sides:
             return Gap((self.leaves.missing(leaf, channel, self.fields[leaf]),))
-        return self._fall_back(Fixed(number, found.used, found.assumed), leaf, channel, default)
+        one_end = self.nodes.fixed(number, found.used, found.assumed)
+        return self._fall_back(one_end, leaf, channel, default)
 
     def _derived(self, name: str, channel: str | None) -> Node | Gap:
         quantity = self.derived[name]
@@ -278,7 +278,7 @@ class Graph:
         self, quantity: Derived, way: Way, nodes: dict[str, Node], channel: str | None
     ) -> Node:
         by_house = self.leaves.by_house(self.resolve(path, channel) for path in way.when)
-        node = Computed(quantity.name, way.figure, nodes, by_house, way, self.computations)
+        node = self.nodes.computed(quantity.name, way.figure, nodes, by_house, way)
         if way.assumes is None:
             return node
         where = quantity.stated_at or quantity.name
@@ -286,11 +286,11 @@ class Graph:
         if path in self.leaves.supposed:  # what may be stated, in place of what is assumed
             stand = self.leaves.supposed[path]
             if path == quantity.name and isinstance(stand, Value):
-                return shared(node, way, stand)
+                return shared(node, way, stand, self.nodes)
             supposed = self.leaves.leaf(where, channel, self.fields[where])
             return supposed if isinstance(supposed, Node) else node
         value = node.value()
         text = value if isinstance(value, str) else show(value, quantity.unit)
         why = way.assumes
         assumed = (*by_house, Assumed(path, text, why.leaning, why.basis, why.placeholder))
-        return Computed(quantity.name, way.figure, nodes, assumed, way, self.computations)
+        return self.nodes.computed(quantity.name, way.figure, nodes, assumed, way)

@@ -9,7 +9,8 @@ from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, parse
 from ..reading.loading import Spec
 from .gap import Gap
-from .node import Computed, Fixed, LeafNode, Node
+from .node import Node
+from .nodes import Nodes
 
 STATED_ESTIMATE = Source("called an estimate in the spec", kind="common practice")
 
@@ -26,11 +27,12 @@ def tuple_of(**items: object) -> tuple[object, ...]:
 class Leaves:
     """Reads leaves and sections of one spec for the graph."""
 
-    def __init__(self, spec: Spec, sure: bool, free: frozenset[str]) -> None:
+    def __init__(self, spec: Spec, sure: bool, free: frozenset[str], nodes: Nodes) -> None:
         """Read ``spec``; ``supposed`` stands in for silent leaves, by full path."""
         self.spec = spec
         self.schema = spec.schema
         self.sure = sure
+        self.nodes = nodes
         self.free = free
         self.supposed: Mapping[str, Value | str] = {}
 
@@ -60,7 +62,7 @@ class Leaves:
         assumed = (made,) if silent else ()
         if isinstance(value, str) and unit not in ("word", "set"):
             return self._node(full, parse(value, unit), assumed, real=False)
-        return Fixed(value, assumed=assumed)
+        return self.nodes.fixed(value, assumed=assumed)
 
     def is_unsure(self, assumed: Assumption) -> bool:
         """Whether a graph of sure values goes without this assumption."""
@@ -75,7 +77,7 @@ class Leaves:
         if isinstance(stated, Value):
             return self._node(full, stated, _estimate(full, stated), real=True)
         if stated is not None:
-            return Fixed(stated, frozenset({full}))
+            return self.nodes.fixed(stated, frozenset({full}))
         barrier = self.none_above(full)
         if barrier:
             return Gap(absent=barrier, none=barrier)
@@ -107,8 +109,8 @@ class Leaves:
     def _supposed(self, full: str) -> Node:
         stand = self.supposed[full]
         if isinstance(stand, Value):
-            return LeafNode(full, stand, (), real=False, moving=True)
-        return Fixed(stand)
+            return self.nodes.leaf(full, stand, (), real=False, moving=True)
+        return self.nodes.fixed(stand)
 
     def end_of(self, full: str, end: str) -> Node:
         """One end of what is supposed: of a range a leaf of its own, with the usual ends."""
@@ -116,18 +118,18 @@ class Leaves:
         stand = usual_value(field, upper_end=end == "high")
         if field.given != "range" or end == "nominal" or stand is None:
             return self._supposed(full)
-        return LeafNode(f"{full}:{end}", stand, (), real=False, moving=True)
+        return self.nodes.leaf(f"{full}:{end}", stand, (), real=False, moving=True)
 
-    def _node(self, path: str, stated: Value, assumed: tuple[Assumed, ...], real: bool) -> LeafNode:
-        return LeafNode(path, stated, assumed, real, moving=path in self.free)
+    def _node(self, path: str, stated: Value, assumed: tuple[Assumed, ...], real: bool) -> Node:
+        return self.nodes.leaf(path, stated, assumed, real, moving=path in self.free)
 
     def section(self, path: str, channel: str | None, field: Field) -> Node | Gap:
         """A section as one of the words ``fitted`` and ``none``."""
         full = self.full(path, channel)
         if self.none_above(full):
-            return Fixed("none", frozenset({full}))
+            return self.nodes.fixed("none", frozenset({full}))
         if full in self.spec.sections:
-            return Fixed("fitted", frozenset({full}))
+            return self.nodes.fixed("fitted", frozenset({full}))
         if field.default is not None:
             return self.assumed(path, channel, field.default, "word", silent=True)
         return Gap((self.missing(path, channel, field),))
@@ -156,7 +158,9 @@ class Leaves:
     def by_house(self, found: Iterable[Node | Gap]) -> tuple[Assumed, ...]:
         """What only a default of the house gives, of the words that chose a way."""
         defaults = self.spec.defaults
-        nodes = [item for item in found if isinstance(item, Node)] if defaults else []
+        if not defaults:
+            return ()
+        nodes = [item for item in found if isinstance(item, Node)]
         return tuple(x for item in nodes for x in item.assumed if field_path(x.path) in defaults)
 
     def items(self, path: str, channel: str | None) -> Node | Gap:
@@ -174,7 +178,7 @@ class Leaves:
                 field = self.schema.fields[path]
                 return Gap((Missing(item, field.unit, field.meaning, field.example),))
             nodes[f"item{number}"] = self._node(item, stated, _estimate(item, stated), real=True)
-        return Computed(path, tuple_of, nodes)
+        return self.nodes.computed(path, tuple_of, nodes)
 
 
 def usual_value(field: Field, upper_end: bool = False) -> Value | None:

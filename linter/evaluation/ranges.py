@@ -7,7 +7,7 @@ are, or hang on them; where one number decides, the border is solved for.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import product
 
 from ..check import AtLeast, Check
@@ -199,7 +199,8 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
         if not isinstance(node, Gap):
             fields = graph.spec.schema.field_of
             units = {x: "1" if x in graph.derived else fields(x).unit for x in stand}
-            found = _judged(node, check, units)
+            judged = partial(_judged, node, check, units)
+            found = graph.nodes.once((node, *units), judged)
             invented = any(isinstance(value, Value) for value in stand.values())
             if invented and found.worst is None and _is_of_words(node):
                 raise _CannotTellError  # a range says how large a value is, not that it is there

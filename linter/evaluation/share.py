@@ -1,12 +1,14 @@
 """What an assumed figure may be instead: a share of itself, where its rule gives one."""
 
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Any
 
 from ..check import Derived, Way
 from ..declare.usual import ends
 from ..quantities.quantity import Value
-from .node import Computed, LeafNode, Node
+from .node import Computed, Node
+from .nodes import Nodes
 
 TIMES = "times_the_assumed"
 
@@ -22,15 +24,14 @@ def share_of(derived: Mapping[str, Derived], name: str) -> Value | None:
     return Value(low, 1.0, high, "range")
 
 
-def shared(node: Computed, way: Way, share: Value) -> Node:
+def shared(node: Computed, way: Way, share: Value, nodes: Nodes) -> Node:
     """A derived quantity times the share, which is a leaf that can be moved."""
-    times = LeafNode(f"{node.label}:{TIMES}", share, (), real=False, moving=True)
+    times = nodes.leaf(f"{node.label}:{TIMES}", share, (), real=False, moving=True)
     arguments = {**node.arguments, TIMES: times}
-    return Computed(
-        node.label, _scaled(way.figure), arguments, node.assumed, way, node.computations
-    )
+    return nodes.computed(node.label, _scaled(way.figure), arguments, node.assumed, way)
 
 
+@cache
 def _scaled(figure: Callable[..., Any]) -> Callable[..., Any]:
     def scaled(**arguments: Any) -> Any:
         times = arguments.pop(TIMES)

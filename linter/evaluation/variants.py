@@ -6,6 +6,7 @@ from typing import Generic, Protocol, Self, TypeVar
 from ..quantities.quantity import Value
 from ..reading.loading import Spec
 from .affected import Affected
+from .nodes import Nodes
 
 Supposed = frozenset[tuple[str, Value | str]]
 
@@ -13,7 +14,7 @@ Supposed = frozenset[tuple[str, Value | str]]
 class Revisable(Protocol):
     """A graph, as far as its variants know it."""
 
-    def revised(self, spec: Spec, change: Affected) -> Self:
+    def revised(self, spec: Spec, change: Affected, nodes: Nodes | None = None) -> Self:
         """The same of a changed spec."""
 
 
@@ -42,11 +43,11 @@ class Variants(Generic[G]):
             self._made[key] = taken_over or make(values)
         return self._made[key]
 
-    def revised(self, spec: Spec, change: Affected) -> "Variants[G]":
+    def revised(self, spec: Spec, change: Affected, nodes: Nodes) -> "Variants[G]":
         """Those of a changed spec; each is taken over when it is asked for."""
 
         def earlier(key: Supposed) -> G | None:
             graph = self._made.get(key)
-            return graph.revised(spec, change) if graph is not None else None
+            return graph.revised(spec, change, nodes) if graph is not None else None
 
         return Variants(earlier)
