@@ -6,7 +6,10 @@ from dataclasses import dataclass, field
 from pydantic import BaseModel
 
 from ..declare import CHANNELS, Designs, Field, Schema, declared
-from ..reading.format import SPEC_KEY, VERSION
+from ..declare.parts import part_kinds
+from ..reading.format import PARTS_KEY, SPEC_KEY, VERSION
+
+MY_PART = "my-part"
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +98,18 @@ def _kept(
         below = pruned(entry.below, wanted, f"{path}.")
         if below:
             yield FormEntry(entry.name, entry.field, "", below)
+
+
+def part_form(schema: Schema, kind: str) -> tuple[FormEntry, ...]:
+    """The blank parts file with one part of a kind, every value that it may have."""
+    section = schema.fields[part_kinds(schema)[kind]]
+    assert section.model is not None
+    values = tuple(_entries(section.model, "", Design(schema), section.concerns))
+    own = Field("section", f"name of your own; a spec says {kind}: {{part: {MY_PART}}}", "word")
+    first = Field("text", "version of the format of a parts file", "word")
+    named = Field("section", section.meaning, "word")
+    part = FormEntry(MY_PART, own, "", values)
+    return (FormEntry(PARTS_KEY, first, VERSION), FormEntry(kind, named, "", (part,)))
 
 
 def _entries(

@@ -59,10 +59,14 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Review each file in turn; the worst outcome decides the exit status."""
+    from ..reading.parts_file import is_parts_file
+
     wrong = _wrong_use(options)
     if wrong:
         print(f"ampreview: {wrong}", file=sys.stderr)
         return NOT_ASSESSED
+    if any(map(is_parts_file, options.files)):
+        return _assess_parts(options)
     outcomes = zip(options.files, _outcomes(options), strict=True)
     if options.output is None:
         return _write(outcomes, options, sys.stdout)
@@ -75,6 +79,27 @@ def run(options: argparse.Namespace) -> int:
         print(f"ampreview: {options.output} cannot be written: {reason}", file=sys.stderr)
         return NOT_ASSESSED
     return status
+
+
+def _assess_parts(options: argparse.Namespace) -> int:
+    """Review the parts files among the files, then the others as usual."""
+    from ..judging.parts_review import PartsReview, review_parts
+    from ..reading.parts_file import is_parts_file
+    from ..reports.assess_text import print_refusals
+    from ..reports.console import console
+    from ..reports.parts_text import print_parts
+
+    page, statuses = console(), []
+    for path in (item for item in options.files if is_parts_file(item)):
+        found = review_parts(path)
+        if isinstance(found, PartsReview):
+            print_parts(found, page)
+            statuses.append(HELD if found.holds else RELEASED)
+        else:
+            print_refusals(str(path), found, page)
+            statuses.append(NOT_ASSESSED)
+    options.files = [path for path in options.files if not is_parts_file(path)]
+    return max(*statuses, run(options) if options.files else RELEASED)
 
 
 def _wrong_use(options: argparse.Namespace) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 from ..asking.form import Design, FormEntry, asked_first, form
 from ..commands import NOT_ASSESSED, print_or_write
 from ..declare import load_schema
+from ..declare.parts import part_kinds
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,6 +21,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--all", action="store_true", help="all that concerns the design, at every milestone"
     )
+    kinds = tuple(part_kinds(schema))
+    parser.add_argument(
+        "--part",
+        choices=kinds,
+        metavar="KIND",
+        help=f"a blank parts file instead, with one part of: {', '.join(kinds)}",
+    )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
@@ -29,6 +37,8 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.loading import load_text
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
 
+    if options.part:
+        return print_or_write(_part(options.part), options.output, options.overwrite)
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
     asked = {name: path for name, path in asked_first(schema).items() if getattr(options, name)}
@@ -46,6 +56,18 @@ def run(options: argparse.Namespace) -> int:
         )
         return NOT_ASSESSED
     return print_or_write(text, options.output, options.overwrite)
+
+
+def _part(kind: str) -> str:
+    """The blank parts file with a part of a kind."""
+    from ..asking.form import part_form
+    from ..reading.parts_file import NAME
+    from ..reports.form_text import HOW, PARTS, form_text
+
+    schema = load_schema()
+    entries = part_form(schema, kind)
+    title = f"Blank parts file ({NAME}): {schema.part_of(part_kinds(schema)[kind])}."
+    return form_text(entries, title, (*HOW, PARTS))
 
 
 def _entries(design: Design, options: argparse.Namespace) -> tuple[FormEntry, ...]:

@@ -7,8 +7,9 @@ from pathlib import Path
 from ..evaluation.catalogue import Catalogue, load
 from ..reading.keyed_file import Permissions, read_deviations
 from ..reading.loading import Spec
+from ..reading.parts_file import find_upward
 from ..reading.refusal import Refusal
-from .house import House, find_house
+from .house import NAME, House
 from .house_file import read_house
 
 
@@ -18,13 +19,14 @@ class Terms:
 
     day: the day of the review, None for today; deviations: a file of deviations beside
     those of the spec; house: a house file, None for the one nearest to the spec;
-    no_house: go without any.
+    no_house: go without any; parts: a parts file, None for the one nearest to the spec.
     """
 
     day: date | None = None
     deviations: Path | None = None
     house: Path | None = None
     no_house: bool = False
+    parts: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
     permissions = read_deviations(terms.deviations) if terms.deviations else None
     if isinstance(permissions, tuple):
         return permissions
-    path = None if terms.no_house else terms.house or find_house(spec)
+    path = None if terms.no_house else terms.house or find_upward(spec, NAME)
     house = read_house(path) if path else None
     if isinstance(house, tuple):
         return house

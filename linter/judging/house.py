@@ -6,7 +6,6 @@ it loosens in matters of safety comes first.
 """
 
 import importlib.metadata
-import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -58,18 +57,6 @@ class House:
     def weakened(self) -> tuple[HouseChange, ...]:
         """What weakens a check of safety."""
         return tuple(item for item in self.changes if item.safety)
-
-
-def find_house(spec: Path) -> Path | None:
-    """The house file nearest to a spec: in its folder, or in one above.
-
-    It is named from the spec's folder, so that a report does not depend on the machine.
-    """
-    folder = spec.absolute().parent
-    for steps, above in enumerate((folder, *folder.parents)):
-        if (above / NAME).is_file():
-            return Path(os.path.normpath(spec.parent.joinpath(*[".."] * steps, NAME)))
-    return None
 
 
 def package_of(name: str) -> str:

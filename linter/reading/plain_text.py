@@ -6,6 +6,7 @@ direction of writing (they make a line read otherwise than it is parsed).
 """
 
 import re
+from pathlib import Path
 
 from ..finding import Place
 from .refusal import Refusal
@@ -84,3 +85,13 @@ def _not_utf_8(content: bytes, start: int, file: str) -> Refusal:
     known = {0xB1: "±", 0xB0: "°", 0xB5: "µ", 0xB2: "²", 0xB3: "³"}
     reading = f", {known[byte]} in Latin-1" if byte in known else ""
     return Refusal(place, f"byte 0x{byte:02X} is not UTF-8{reading}", _AS_UTF_8)
+
+
+def content_of(path: str | Path, expected: str) -> bytes | Refusal:
+    """The bytes of a file, one more than a spec may have at most, or why there are none."""
+    try:
+        with open(path, "rb") as stream:
+            return stream.read(MAX_BYTES + 1)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a file name"
+        return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)

@@ -6,9 +6,12 @@ Git is run with a fixed list of arguments, without a shell, and only to print on
 import os
 import re
 import subprocess
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
+from ..declare import load_schema
+from .parts_file import NAME, PartsFile, PartsSource, parts_of
 from .plain_text import MAX_BYTES
+from .refusal import Refusal
 
 _REVISION = re.compile(r"(?P<revision>[^-:\s\0][^:\s\0]*):(?P<path>[^\0]+)")
 
@@ -52,6 +55,23 @@ def content_at(revision: str, path: str) -> bytes:
         raise RevisionError("git is not installed, so no revision can be read") from None
     except (OSError, ValueError) as error:
         raise RevisionError(f"git cannot be run: {error}") from None
+
+
+def parts_at(revision: str, path: str) -> PartsSource:
+    """The source of the parts file that a spec had in a revision: the nearest above it there."""
+
+    def source() -> PartsFile | tuple[Refusal, ...] | None:
+        folder = PurePosixPath(path).parent
+        for above in (folder, *folder.parents):
+            name = f"{'./' if path.startswith('./') else ''}{above / NAME}"
+            try:
+                content = content_at(revision, name)
+            except RevisionError:
+                continue
+            return parts_of(content, f"{revision}:{name}", load_schema())
+        return None
+
+    return source
 
 
 def top_folder(start: Path) -> Path | None:

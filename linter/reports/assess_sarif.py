@@ -85,7 +85,7 @@ class _Run:
         """The run."""
         for review in self.reviews:
             self._artifact(review.spec.file, review.spec.text)
-            for beside in (review.criteria.permissions, review.criteria.house):
+            for beside in (review.spec.parts, review.criteria.permissions, review.criteria.house):
                 if beside:
                     self._artifact(beside.file, beside.text)
         results = [

@@ -18,11 +18,12 @@ from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.evaluation.node import LeafNode
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.criteria import Criteria, Terms, criteria_for
-from ampreview.linter.judging.house import House, find_house
+from ampreview.linter.judging.house import NAME, House
 from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import to_si
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reading.parts_file import find_upward
 from ampreview.linter.reading.refusal import Refusal
 
 FIRST = "amplifier_house: 1\n"
@@ -437,11 +438,11 @@ def test_the_nearest_house_file_is_found_upwards(tmp_path: Path) -> None:
     inner = tmp_path / "boards" / "main"
     inner.mkdir(parents=True)
     (tmp_path / "house.ampreview.yaml").write_text(FIRST)
-    found = find_house(inner / "x.amp.yaml")
+    found = find_upward(inner / "x.amp.yaml", NAME)
     assert found is not None
     assert found.resolve() == (tmp_path / "house.ampreview.yaml").resolve()
     (inner / "house.ampreview.yaml").write_text(FIRST)
-    assert find_house(inner / "x.amp.yaml") == inner / "house.ampreview.yaml"
+    assert find_upward(inner / "x.amp.yaml", NAME) == inner / "house.ampreview.yaml"
 
 
 def test_terms_choose_the_house_file(tmp_path: Path) -> None:
