@@ -131,7 +131,7 @@ def test_each_file_is_reported_even_when_one_cannot_be_read(
 def test_a_fault_of_the_program_is_not_a_verdict(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def broken(*_: object) -> None:
+    def broken(*_: object, **__: object) -> None:
         raise RuntimeError("made to fail")
 
     monkeypatch.setattr("ampreview.linter.judging.review.load_file", broken)

@@ -103,6 +103,14 @@ class Field:
         return schema_of(self, handler)
 
 
+@dataclass(frozen=True, slots=True)
+class Borne:
+    """What a part on a board bears: a value, and ratings by their unit, as names of fields."""
+
+    value: str
+    ratings: Mapping[str, str] = field(default_factory=dict)
+
+
 def declared(info: FieldInfo) -> Field:
     """The ``Field`` behind a pydantic field."""
     return next(item for item in info.metadata if isinstance(item, Field))
@@ -127,6 +135,8 @@ class Section(BaseModel):
         designer's choice; a claim can only be lowered.
     trade_words: of a root model, words of the trade with the fields that they lead to.
     at_concept: of a root model, the fields that a concept is asked for.
+    borne: of a root model, what parts bear by the class letter of their designator, or where
+        a field is named with it, by that field.
     """
 
     voluntary: ClassVar[bool] = False
@@ -134,6 +144,7 @@ class Section(BaseModel):
     nature: ClassVar[Nature] = "part"
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
     at_concept: ClassVar[frozenset[str]] = frozenset()
+    borne: ClassVar[Mapping[str, Borne]] = {}
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 

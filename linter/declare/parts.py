@@ -13,12 +13,19 @@ from pydantic import BaseModel
 from .schema import Schema
 
 PART_KEY, REF_KEY = "part", "ref"
+
+
 _NATURES = ("part", "setting", "topology")
 
 
 def is_part(model: type[BaseModel] | None) -> bool:
     """Whether a section describes something that is bought or made."""
     return getattr(model, "nature", "") in _NATURES
+
+
+def may_have_designators(model: type[BaseModel] | None) -> bool:
+    """Whether parts of a section can stand on a board."""
+    return getattr(model, "nature", "") in (*_NATURES, "use")
 
 
 @cache

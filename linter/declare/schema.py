@@ -17,7 +17,8 @@ class Schema:
     root: the model of a whole file; channel: that of one of its named sections; fields:
     every field by its path; voluntary: the paths of what is claimed or not; guards: those of
     what guards the product; trade_words: words of the trade with the fields that they lead to;
-    at_concept: the fields that a concept is asked for; title: what such files are, in words.
+    at_concept: the fields that a concept is asked for; borne: what parts with a reference
+    designator state; title: what such files are, in words.
     """
 
     def __init__(self, root: type[BaseModel], title: str) -> None:
@@ -30,6 +31,7 @@ class Schema:
         self.fields: Mapping[str, Field] = MappingProxyType(found)
         self.trade_words = root.trade_words if issubclass(root, Section) else {}
         self.at_concept = root.at_concept if issubclass(root, Section) else frozenset[str]()
+        self.borne = root.borne if issubclass(root, Section) else {}
         self.voluntary = frozenset(path for path in found if self._is_claim(path))
         self.guards = frozenset(path for path in found if self._is_guard(path))
 

@@ -37,8 +37,8 @@ def designators(data: Any) -> tuple[Group, ...] | None:
 
 def _groups(text: str) -> list[Group]:
     if "+" in text:
-        members = tuple(name for piece in text.split("+") for name in _names(piece.strip()))
-        return [members] if members and all(map(_ONE.fullmatch, members)) else []
+        pieces = [_names(piece.strip()) for piece in text.split("+")]
+        return [tuple(name for names in pieces for name in names)] if all(pieces) else []
     return [(name,) for name in _names(text)]
 
 

@@ -70,7 +70,7 @@ class Spec:
     defaults: Mapping[str, Assumption] = field(default_factory=dict)
     written: Mapping[str, Any] | None = None
     parts: PartsFile | None = None
-    references: References = field(default_factory=dict)
+    references: References = ()
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""

@@ -6,14 +6,14 @@ are stated values whose place is in the parts file.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
 
 from pydantic import BaseModel
 
 from ..declare import Field, Schema, declared, field_path
-from ..declare.parts import PART_KEY, REF_KEY, is_part, part_kinds, same_kinds
+from ..declare.parts import PART_KEY, REF_KEY, is_part, may_have_designators, part_kinds, same_kinds
 from ..finding import Place
 from .designators import EXAMPLE, EXPECTED, Group, designators
 from .flatten import MAX_VALUES
@@ -23,8 +23,18 @@ from .source import Document
 
 ALIKE = 0.75
 
-References = Mapping[str, tuple[Group, ...]]
-"""The designators at each path: of a section, or of one value in it."""
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """The designators of a section, or of one value in it, and where they stand."""
+
+    section: str
+    value: str
+    groups: tuple[Group, ...]
+    place: Place
+
+
+References = tuple[Reference, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +43,7 @@ class Unfolded:
 
     document: Document
     parts: PartsFile | None = None
-    references: References = field(default_factory=dict)
+    references: References = ()
 
 
 def unfold(document: Document, schema: Schema, source: PartsSource) -> Unfolded:
@@ -52,7 +62,7 @@ def unfold(document: Document, schema: Schema, source: PartsSource) -> Unfolded:
         key_places=work.key_places,
         refusals=(*document.refusals, *work.refusals),
     )
-    return Unfolded(changed, work.used, work.references)
+    return Unfolded(changed, work.used, tuple(work.references))
 
 
 class _Unfolding:
@@ -66,7 +76,7 @@ class _Unfolding:
         self.used: PartsFile | None = None
         self.places = dict(document.places)
         self.key_places = dict(document.key_places)
-        self.references: dict[str, tuple[Group, ...]] = {}
+        self.references: list[Reference] = []
         self.refusals: list[Refusal] = []
         self.count = 0
 
@@ -100,15 +110,22 @@ class _Unfolding:
     ) -> dict[str, Any] | None:
         """A section with its part put in and its designators taken out."""
         data = dict(value)
-        if not is_part(model):
-            return self.inside(data, model, path)
-        if REF_KEY in data and REF_KEY not in model.model_fields:
+        if REF_KEY in data and may_have_designators(model):
+            self._refuse_cut(data, path)
             self._refer(data.pop(REF_KEY), model, f"{path}.{REF_KEY}", path)
-        if data.get(PART_KEY) is not None:
+        if data.get(PART_KEY) is not None and is_part(model):
             data = self._with_part(data, model, path)
             if not data:
                 return None  # refused already
         return self.inside(data, model, path)
+
+    def _refuse_cut(self, data: dict[str, Any], path: str) -> None:
+        """Designators behind a comma in braces, which are keys of their own to YAML."""
+        for name in [key for key, value in data.items() if value is None and designators(key)]:
+            del data[name]
+            expected = f"the designators in brackets: {REF_KEY}: [{data[REF_KEY]}, {name}]"
+            problem = "a comma inside braces ends the list of designators"
+            self.refusals.append(Refusal(self._key(f"{path}.{name}"), problem, expected))
 
     def _refer(self, data: Any, model: type[BaseModel], at: str, path: str) -> None:
         """Note the designators of a section, or of the values that a mapping names."""
@@ -128,7 +145,8 @@ class _Unfolding:
                 place = self.places.get(inner, (self._key(inner),))[0]
                 self.refusals.append(Refusal(place, problem, EXPECTED, f"{REF_KEY}: {EXAMPLE}"))
             else:
-                self.references[f"{path}.{name}" if name else path] = found
+                place = self.places.get(inner, (self._key(inner),))[0]
+                self.references.append(Reference(path, name, found, place))
 
     def _with_part(self, data: dict[str, Any], model: type[BaseModel], path: str) -> dict[str, Any]:
         """The values of the part that is named, those beside the name in their place."""
