@@ -13,7 +13,8 @@ For programs that want the answers and not the reports:
 (True, [('`nothing` is not known in channels.main', 5)])
 
 ``review_spec(loaded.spec)`` reviews a spec that can be read against the catalogue: one
-``Finding`` for each check and subject, and the verdict.
+``Finding`` for each check and subject, and the verdict.  ``review_many(items, executor)`` reviews
+files, texts and variants of a base and gives a small ``Result`` for each.
 
 Nothing is imported before it is asked for.
 """
@@ -22,6 +23,10 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from .batch.items import Text, Variant, from_data
+    from .batch.many import review_many
+    from .batch.result import Result
+    from .batch.work import Order
     from .evaluation.catalogue import load as load_catalogue
     from .finding import Finding, Severity, Status
     from .judging.review import Review, review_file
@@ -32,15 +37,21 @@ if TYPE_CHECKING:
 __all__ = [
     "Finding",
     "Loaded",
+    "Order",
     "Refusal",
+    "Result",
     "Review",
     "Severity",
     "Spec",
     "Status",
+    "Text",
+    "Variant",
+    "from_data",
     "load_catalogue",
     "load_file",
     "load_text",
     "review_file",
+    "review_many",
     "review_spec",
 ]
 
@@ -58,6 +69,12 @@ _PLACES = {
     "Review": ("judging.review", "Review"),
     "review_file": ("judging.review", "review_file"),
     "review_spec": ("judging.review", "review"),
+    "Order": ("batch.work", "Order"),
+    "Result": ("batch.result", "Result"),
+    "Text": ("batch.items", "Text"),
+    "Variant": ("batch.items", "Variant"),
+    "from_data": ("batch.items", "from_data"),
+    "review_many": ("batch.many", "review_many"),
     "load_catalogue": ("evaluation.catalogue", "load"),
 }
 

@@ -9,13 +9,13 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 Leaning = Literal["favourable", "adverse", "neutral", "floor", "absent"]
-SourceKind = Literal["published", "quoted", "derived", "common practice", "from memory"]
+Seen = Literal["published", "quoted", "looked up"]
+SourceKind = Seen | Literal["derived", "common practice", "from memory"]
 Stake = Literal["safety", "rating", "performance"]
 Scope = Literal["channel", "product"]
 Milestone = Literal["concept", "prototype", "production"]
-SignalWord = Literal["WARNING", "CAUTION", "NOTICE"]
+SignalWord = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 Words = str | tuple[str, ...]
-
 MILESTONES: tuple[Milestone, ...] = ("concept", "prototype", "production")
 
 
@@ -24,8 +24,8 @@ class Source:
     """Where a formula, a number or a limit comes from, and how well it is known.
 
     ``published``: read in the named text; ``quoted``: read in another text that quotes
-    it; ``derived``: follows from circuit theory, the title says how in one line.
-
+    it; ``derived``: follows from circuit theory, the title says how in one line;
+    ``looked up``: by the house, whose file records by whom and when.
     where: page, table, figure, section; ``no page given`` where none is known.
     """
 
@@ -64,12 +64,14 @@ class Assumption:
         such as a term of a sum left out (it can fail a check, never pass one); ``absent``:
         silence means that the thing is not in the product.
     placeholder: a rough stand-in that must never make a critical finding.
+    within: the true value as a share of what stands in, ``0.7 .. 2``: met over all, met.
     """
 
     value: str | float | None
     leaning: Leaning
     basis: Source
     placeholder: bool = False
+    within: str = ""
 
 
 @dataclass(frozen=True, slots=True)

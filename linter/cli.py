@@ -7,8 +7,10 @@ import io
 import os
 import sys
 from collections.abc import Sequence
+from contextlib import redirect_stderr, redirect_stdout
+from typing import Any, NoReturn, TextIO, cast
 
-from .commands import NOT_ASSESSED
+from .commands import NOT_ASSESSED, refused
 
 COMMANDS = {
     "assess": "review spec files: findings, open items, verdict",
@@ -19,6 +21,7 @@ COMMANDS = {
     "schema": "print a JSON Schema of the spec for editors",
     "compare": "compare two revisions of a spec: changes, findings, margins, verdict",
     "bom": "compare a bill of materials with a spec: missing, extra and different parts",
+    "sweep": "review many variants of one spec: verdicts, margins, where it is released",
     "catalogue": "list the checks, or show one in full",
 }
 
@@ -26,25 +29,72 @@ SELDOM = 200_000
 """New objects between two collections: a short run goes without, a long one stays in bounds."""
 
 
+class Outlet:
+    """A stream that goes on quietly when its reader has left, so that the status stays true."""
+
+    def __init__(self, stream: TextIO) -> None:
+        self.stream = stream
+
+    def write(self, text: str) -> int:
+        """Write a text, or let it go where nobody reads."""
+        try:
+            self.stream.write(text)
+        except BrokenPipeError:
+            self._let_go()
+        return len(text)
+
+    def flush(self) -> None:
+        """The same for what is still held back."""
+        try:
+            self.stream.flush()
+        except BrokenPipeError:
+            self._let_go()
+
+    def _let_go(self) -> None:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), self.stream.fileno())
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self.stream, name)
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 released, 1 held, 2 could not assess."""
     _make_writable()
     gc.set_threshold(SELDOM)
     words = list(sys.argv[1:] if arguments is None else arguments)
-    options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
+    out, err = cast(TextIO, Outlet(sys.stdout)), cast(TextIO, Outlet(sys.stderr))
+    with redirect_stdout(out), redirect_stderr(err):
+        doubtful = _file_like_an_option(words)
+        if doubtful:
+            return refused(f"{doubtful} is an option, and a file here; the file is ./{doubtful}")
+        options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
+        status = _run(options)
+        out.flush()
+    return status
+
+
+def _run(options: argparse.Namespace) -> int:
     try:
         status: int = options.run(options)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return NOT_ASSESSED
     except KeyboardInterrupt:
         return NOT_ASSESSED
     except Exception as error:  # a fault must not look like the status of a verdict
         text = f"{type(error).__name__}: {error}"
-        print(f"ampreview: the program itself failed, nothing is judged: {text}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(f"the program itself failed, nothing is judged: {text}")
     return status
+
+
+def program() -> int:
+    """``main`` as a process of its own: what it leaves is not searched for garbage at the end."""
+    status = main()
+    gc.freeze()
+    return status
+
+
+def _file_like_an_option(words: Sequence[str]) -> str:
+    """An option that is also the name of a file here: a list of files may hold such a one."""
+    before = words[: words.index("--")] if "--" in words else words
+    return next((x for x in before if len(x) > 1 and x[0] == "-" and os.path.lexists(x)), "")
 
 
 def _make_writable() -> None:
@@ -55,8 +105,17 @@ def _make_writable() -> None:
             stream.reconfigure(encoding=encoding, errors="replace")
 
 
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaints show what was typed as text."""
+
+    def error(self, message: str) -> NoReturn:
+        self.print_usage(sys.stderr)
+        refused(message)
+        raise SystemExit(NOT_ASSESSED)
+
+
 def _parser(chosen: str) -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = _Parser(
         prog="ampreview",
         description="Design review of class-D audio amplifiers, run from their spec files.",
         epilog="Exit status: 0 released, 1 held, 2 could not assess.",

@@ -58,6 +58,7 @@ EFFICIENCY = Promise(
     "claims.efficiency",
     (("claims.efficiency", "{}"),),
     (
+        PromiseCheck("efficiency-beyond-resistance", beyond, "with cold resistances alone"),
         PromiseCheck("efficiency-plausibility", beyond, "with the known losses", proves=True),
         PromiseCheck("efficiency-of-class-d"),
     ),
@@ -109,6 +110,8 @@ RESPONSE = Promise(
     (
         PromiseCheck("treble-response", filled, "deviation over the rated loads", proves=True),
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
+        PromiseCheck("treble-response-unclaimed", proves=True),
+        PromiseCheck("treble-response-loudspeaker-unclaimed"),
         PromiseCheck("blocking-capacitor-corner"),
         PromiseCheck("input-coupling-corner"),
         PromiseCheck("low-frequency-output"),
@@ -121,6 +124,7 @@ LOADS = Promise(
     (("load_range", "{}"),),
     (
         PromiseCheck("treble-response", proves=True),
+        PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("filter-damping"),
         PromiseCheck("trip-above-music"),
     ),

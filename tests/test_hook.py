@@ -71,6 +71,33 @@ def test_a_bad_spec_holds_the_commit_and_a_good_one_passes(hardware: Path) -> No
     assert "speaker.amp.yaml" in git(hardware, "show", "--stat").stdout
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="no such file names")
+def test_names_that_look_like_options_are_names(hardware: Path) -> None:
+    """Tracked names that would write a file, choose a house file or forge a line if they could."""
+    bad = (ROOT / "sample_specs" / "foyer-proposal.amp.yaml").read_text(encoding="utf-8")
+    precious = hardware.parent / "precious.amp.yaml"
+    precious.write_text("mine\n", encoding="utf-8")
+    names = (
+        "--output=..", "--house=..", "-o", "--no-house", "--help", "a\n RELEASED  b", "-\u202eä",
+    )  # fmt: skip
+    for number, name in enumerate(names):
+        path = (
+            hardware / f"{name}" / "precious.amp.yaml"
+            if ".." in name
+            else hardware / f"{name}.amp.yaml"
+        )
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(f"{bad}# {number}\n", encoding="utf-8")
+    git(hardware, "add", "--all")
+    held = git(hardware, "commit", "--message", "names")
+    said = held.stdout + held.stderr
+    assert held.returncode != 0, said
+    assert "usage:" not in said
+    assert said.count("HELD") >= len(names)
+    assert not [line for line in said.splitlines() if line.strip().startswith("RELEASED")]
+    assert precious.read_text(encoding="utf-8") == "mine\n"
+
+
 def test_files_that_are_no_specs_pass_unread(hardware: Path) -> None:
     (hardware / "other.yaml").write_text("not: a spec\n", encoding="utf-8")
     git(hardware, "add", "other.yaml")

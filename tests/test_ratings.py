@@ -238,7 +238,7 @@ def test_more_dead_time_never_more_shoot_through(seed: int) -> None:
     assert margins == sorted(margins)
     ranks = [rank(item[key]) for item in run]
     assert ranks == sorted(ranks)  # the gravest rank is the lowest
-    for check in ("dead-time-distortion", "dead-time-share"):
+    for check in ("dead-time-distortion-unclaimed", "dead-time-share"):
         figures = [item[check, "main"].evidence.figure or 0.0 for item in run]
         assert figures == sorted(figures)
         assert figures[-1] > figures[0]

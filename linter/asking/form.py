@@ -3,9 +3,7 @@
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from pydantic import BaseModel
-
-from ..declare import CHANNELS, Designs, Field, Schema, declared
+from ..declare import CHANNELS, Designs, Field, Schema, Section
 from ..declare.parts import part_kinds
 from ..reading.format import PARTS_KEY, SPEC_KEY, VERSION
 
@@ -113,23 +111,23 @@ def part_form(schema: Schema, kind: str) -> tuple[FormEntry, ...]:
 
 
 def _entries(
-    model: type[BaseModel], prefix: str, design: Design, known: Designs | None
+    model: type[Section], prefix: str, design: Design, known: Designs | None
 ) -> Iterator[FormEntry]:
-    for name, info in model.model_fields.items():
-        field, path = declared(info), f"{prefix}{name}"
-        if design.rules_out(field.concerns):
+    for name, item in model.fields.items():
+        path = f"{prefix}{name}"
+        if design.rules_out(item.concerns):
             continue
-        concerns = None if field.concerns in (None, known) else field.concerns
+        concerns = None if item.concerns in (None, known) else item.concerns
         only_for = "" if concerns is None or design.settles(concerns) else concerns.text
-        if field.model is None:
-            yield FormEntry(name, field, design.filled_in(path), (), only_for)
-        elif field.kind == "named sections":
-            yield FormEntry(name, field, "", tuple(_channels(field, design)))
+        if item.model is None:
+            yield FormEntry(name, item, design.filled_in(path), (), only_for)
+        elif item.kind == "named sections":
+            yield FormEntry(name, item, "", tuple(_channels(item, design)))
         else:
-            below = tuple(_entries(field.model, f"{path}.", design, field.concerns))
-            optional = field.can_be_none or field.kind == "sections"
+            below = tuple(_entries(item.model, f"{path}.", design, item.concerns))
+            optional = item.can_be_none or item.kind == "sections"
             if below:
-                yield FormEntry(name, field, "", below, only_for, optional)
+                yield FormEntry(name, item, "", below, only_for, optional)
 
 
 def _channels(field: Field, design: Design) -> Iterator[FormEntry]:

@@ -1,41 +1,71 @@
 """The spec file as a JSON Schema (draft 2020-12), so that an editor can help with it.
 
-Everything comes from the models.  A schema judges form, not meaning: quantities are texts
-to it, with a usual range in their description; the program judges them.
+Everything comes from the models.  A schema judges form, not meaning: of a quantity the unit,
+the sign and whether it may be zero; size and order of values are judged by the program.
 """
 
 from collections.abc import Mapping
 from typing import Any
 
-from pydantic import BaseModel
-
-from ..declare import Field, Schema, declared
+from ..declare import Field, Schema, Section
 from ..declare.accept import NAME_LENGTH
 from ..declare.parts import PART_KEY, REF_KEY, is_part
+from ..declare.usual import bounds, limits
 from ..quantities.value import PROVENANCES, SIDES
+from ..reading.format import DEVIATIONS_KEY
+from .text_patterns import count_pattern, quantity_pattern
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 # A YAML reader may hand a text on as number, yes or no: the program takes all as text.
 ANY_TEXT = {"type": ["string", "number", "boolean", "null"]}
+NULL = {"type": "null"}
 YES_NO = ["yes", "no", True, False, "true", "false", None]
 
 
 def json_schema(known: Schema) -> dict[str, Any]:
     """The schema of a whole spec file."""
-    definitions: dict[str, Any] = {"quantity": _quantity(), "number": _number()}
+    definitions: dict[str, Any] = {}
     schema = _section(known.root, definitions)
     head = {"$schema": DRAFT, "title": f"{known.title[0].upper()}{known.title[1:]} (*.amp.yaml)"}
     return {**head, **schema, "$defs": definitions}
 
 
-def _quantity() -> dict[str, Any]:
-    """A text with a unit, or a data-sheet line, or a value with its provenance."""
-    return _written({"type": "string"}, {"type": ["string", "null"]})
+def deviations_schema(known: Schema) -> dict[str, Any]:
+    """The schema of a file of deviations: the same list as in a spec."""
+    definitions: dict[str, Any] = {}
+    whole = _section(known.root, definitions)
+    version = _count(1, 1)
+    return {
+        "$schema": DRAFT,
+        "title": "Deviations beside a spec",
+        "type": "object",
+        "properties": {DEVIATIONS_KEY: version, "deviations": whole["properties"]["deviations"]},
+        "required": [DEVIATIONS_KEY],
+        "additionalProperties": False,
+        "$defs": {name: definitions[name] for name in ("Deviation",)},
+    }
 
 
-def _number() -> dict[str, Any]:
-    """A plain number, which YAML hands on as number or text."""
-    return _written({"type": ["string", "number"]}, {"type": ["string", "number", "null"]})
+def _quantity(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
+    """A text with a unit, a data-sheet line, or a value with its provenance; defined once."""
+    pattern = quantity_pattern(field)
+    text: dict[str, Any] = {"type": "string", "pattern": pattern}
+    inner: dict[str, Any] = text
+    if field.unit == "1":  # which YAML hands on as number or text
+        least = {"minimum": 0} if field.zero else {"exclusiveMinimum": 0}
+        inner = {"anyOf": [text, {"type": "number", **least}]}
+    names = (name for name, known in definitions.items() if known.get("$comment") == pattern)
+    name = next(names, f"quantity-{len(definitions) + 1}")
+    definitions[name] = {"$comment": pattern, **_written(inner, {"anyOf": [inner, NULL]})}
+    return _reference(name)
+
+
+def _count(least: int, most: int) -> dict[str, Any]:
+    """A whole number, as number or as text."""
+    if least == most:
+        return {"enum": [least, str(least)]}
+    number = {"type": "integer", "minimum": least, "maximum": most}
+    return {"anyOf": [number, {"type": "string", "pattern": count_pattern(least == 0)}]}
 
 
 def _written(inner: dict[str, Any], plain: dict[str, Any]) -> dict[str, Any]:
@@ -57,8 +87,8 @@ def _written(inner: dict[str, Any], plain: dict[str, Any]) -> dict[str, Any]:
     return {"anyOf": [plain, line, sourced]}
 
 
-def _section(model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
-    fields = {name: declared(info) for name, info in model.model_fields.items()}
+def _section(model: type[Section], definitions: dict[str, Any]) -> dict[str, Any]:
+    fields = model.fields
     schema: dict[str, Any] = {
         "type": "object",
         "description": (model.__doc__ or "").split("\n", 1)[0],
@@ -90,10 +120,14 @@ def described(field: Field) -> str:
 
 def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
     if field.kind == "count":
-        kinds = ["string", "integer"] if field.required else ["string", "integer", "null"]
-        return {"type": kinds}
+        ends = bounds(field.usual, field.unit)
+        if ends[0] < ends[1]:
+            ends = limits(field.usual, field.usual_high, field.possible, field.unit)
+        least, most = ends
+        number = _count(round(least), round(most))
+        return number if field.required else {"anyOf": [number, NULL]}
     if field.kind == "quantity":
-        return _reference("number" if field.unit == "1" else "quantity")
+        return _quantity(field, definitions)
     if field.kind == "word":
         return {"enum": [*field.words, *field.called, None]}
     if field.kind == "flag":
@@ -104,13 +138,13 @@ def _shape(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
             if field.words
             else {"type": ["string", "number"]}
         )
-        return {"type": ["array", "null"], "items": member}
+        return {"anyOf": [{"type": ["array", "null"], "items": member}, member]}
     if field.model is None:
         return ANY_TEXT if not field.required else {"type": ["string", "number", "boolean"]}
     return _group(field, field.model, definitions)
 
 
-def _group(field: Field, model: type[BaseModel], definitions: dict[str, Any]) -> dict[str, Any]:
+def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> dict[str, Any]:
     name = model.__name__
     if name not in definitions:
         definitions[name] = {}

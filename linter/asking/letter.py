@@ -6,11 +6,12 @@ is wrong in the design, then what is missing; in each the gravest first.
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from ..finding import Cause, Finding, Status
+from ..finding import CLEAR, Cause, Finding, Severity
 from ..judging.promises import Promised
 from ..judging.review import Review
-from .questions import QuestionGroup, SupplierQuestion, groups_of
+from .questions import QuestionGroup, SupplierQuestion, asks, groups_of
 from .requirements import Requirement, requirements_of
 
 DOUBTED = ("impossible", "unlikely")
@@ -20,17 +21,14 @@ DOUBTED = ("impossible", "unlikely")
 class Wanted:
     """One value to provide.
 
-    group: the part that it belongs to; bounds: what it must be, as far as that is known.
+    group: the part that it belongs to; bounds: what it must be, as far as that is known;
+    needed_for: the check that bounds it, else the gravest that lacks it.
     """
 
     group: QuestionGroup
     question: SupplierQuestion
     bounds: tuple[Requirement, ...]
-
-    @property
-    def needed_for(self) -> str:
-        """The check that bounds the value, else the first one that lacks it."""
-        return self.bounds[0].title if self.bounds else self.question.needed_for[0]
+    needed_for: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,38 +58,43 @@ def letter_of(review: Review, causes: Sequence[Cause]) -> Letter:
 
 
 def _provide(review: Review) -> Iterator[Wanted]:
-    """What is missing, what holds the spec first."""
+    """What is missing: what can be critical first, then what can be major, safety ahead in each."""
     bounds: dict[str, list[Requirement]] = {}
     for part in requirements_of(review):
         for item in part.bounds:
             for path in item.paths:
                 bounds.setdefault(path, []).append(item)
     weights = _weights(review)
-    wanted = [
-        Wanted(group, question, tuple(bounds.get(question.paths[0], ())))
-        for group in groups_of(review)
-        for question in group.questions
-    ]
-    yield from sorted(wanted, key=lambda x: _weight(x.question, weights))
+    wanted = []
+    for group in groups_of(review):
+        for question in group.questions:
+            known = tuple(bounds.get(question.paths[0], ()))
+            weight = min(weights[path] for path in question.paths if path in weights)
+            title = known[0].title if known else weight.title
+            order = (*weight[:2], -question.alone, -question.unlocks)
+            wanted.append((order, Wanted(group, question, known, title)))
+    yield from (item for _, item in sorted(wanted, key=lambda pair: pair[0]))
 
 
-def _weights(review: Review) -> Mapping[str, tuple[bool, bool]]:
-    """How much hangs on each missing value: it holds the spec, and may be a hazard."""
-    holding = {id(item) for item in review.verdict.holding}
-    found: dict[str, tuple[bool, bool]] = {}
-    for item in review.of_status(Status.OPEN):
+class Weight(NamedTuple):
+    """How much hangs on a value: the worst that a check of it can find, and safety."""
+
+    worst: int
+    is_mild: bool
+    title: str
+
+
+def _weights(review: Review) -> Mapping[str, Weight]:
+    found: dict[str, Weight] = {}
+    for item in (x for x in review.findings if asks(x)):
         for gap in item.advice.missing:
-            weight = (id(item) not in holding, not _is_grave(item))
-            found[gap.path] = min(weight, found.get(gap.path, weight))
+            weight = Weight(_worst(review, item), item.stake != "safety", item.title)
+            found[gap.path] = min(weight, found.get(gap.path, weight), key=lambda x: x[:2])
     return found
 
 
-def _is_grave(item: Finding) -> bool:
-    return item.stake == "safety" and item.can_be_critical
-
-
-def _weight(
-    question: SupplierQuestion, weights: Mapping[str, tuple[bool, bool]]
-) -> tuple[bool, bool, int, int]:
-    gravest = min(weights.get(path, (True, True)) for path in question.paths)
-    return *gravest, -question.unlocks, -question.alone
+def _worst(review: Review, item: Finding) -> int:
+    """The rank of the gravest finding that an open answer can turn into."""
+    entry = review.catalogue.entry(item.check)
+    stated = [x.rank for x in Severity if entry and getattr(entry.check.limits, x.value)]
+    return min(stated, default=CLEAR)

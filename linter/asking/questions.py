@@ -60,7 +60,7 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
 
     What is accepted as open by a deviation is not asked.
     """
-    opened = tuple(item for item in review.findings if _asks(item) and not item.permitted)
+    opened = tuple(item for item in review.findings if asks(item) and not item.permitted)
     spec = review.spec
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
@@ -74,7 +74,7 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
     return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
 
 
-def _asks(finding: Finding) -> bool:
+def asks(finding: Finding) -> bool:
     """Whether an answer is open, or hangs on a word that another check asks for."""
     if finding.status is Status.OPEN:
         return True

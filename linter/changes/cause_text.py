@@ -80,10 +80,10 @@ def _size(story: Story, review: Review) -> str:
     path, direction = keys[0]
     full = next((x for x in review.spec.values if local_path(x) == path), path)
     stated = review.spec.values.get(full)
-    if not isinstance(stated, Value) or stated.form == "range":
+    field = review.spec.schema.field_of(full)
+    if not isinstance(stated, Value) or stated.form == "range" or field.kind == "count":
         return ""
-    unit = review.spec.schema.field_of(full).unit
-    text = show(stated.nominal, unit) if stated.form == "line" else stated.text
+    text = show(stated.nominal, field.unit) if stated.form == "line" else stated.text
     return f"{_named(full, review)} {text} is {'not enough' if direction > 0 else 'too much'}"
 
 

@@ -4,7 +4,7 @@ Doubtful values come first, with all that hangs on them; then the fewest changes
 most; what is left is told by part.  Every failing answer stands in exactly one cause.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 
 from ..declare import local_path
 from ..finding import Cause, Remedy
@@ -12,9 +12,9 @@ from ..judging.review import Review
 from .cause_text import headline, note, parts
 from .combine import combined
 from .cover import Offer, chosen, concerns
-from .effect import Key
 from .faults import Fault, faults_of
 from .parts import Story, gathered, seat
+from .shared import shared
 from .solve import NUMBERS
 from .suspects import suspects
 from .trial import Trials
@@ -29,18 +29,6 @@ def causes_of(review: Review) -> tuple[Cause, ...]:
     return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))
 
 
-def cause_numbers(causes: Sequence[Cause]) -> Mapping[Key, int]:
-    """The place of its cause, from 1, for each failing answer by check and subject.
-
-    Of several doubtful values in one subject the most urgent counts.
-    """
-    found: dict[Key, int] = {}
-    for number, cause in enumerate(causes, 1):
-        for item in cause.findings:
-            found.setdefault((item.check, item.subject), number)
-    return found
-
-
 def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
     """Each fault in one story: of a suspect, of a change, or of its own."""
     review = trials.review
@@ -50,7 +38,7 @@ def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
         about = frozenset({local_path(suspect.path)})
         told.append(Story("suspect", list(suspect.explains), about, suspect=suspect))
         left = [x for x in left if x not in suspect.explains]
-    for way, ended in chosen(left, trials):
+    for way, ended in shared(chosen(left, trials), trials):
         left = [x for x in left if x not in ended]
         about = frozenset(way.turns) or frozenset({seat(ended[0], trials.levers(ended[0]), review)})
         told.append(Story("change" if way.turns else "part", ended, about, [way]))

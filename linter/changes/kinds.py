@@ -8,7 +8,8 @@ from ..declare import Schema, local_path
 from ..evaluation.catalogue import Catalogue
 from ..finding import Remedy, RemedyKind
 
-Preference = tuple[bool, bool, int, int, int, int, float]
+Preference = tuple[bool, bool, bool, int, int, int, int, float]
+CHEAP: tuple[RemedyKind, ...] = ("slip", "value")
 ORDER: tuple[RemedyKind, ...] = get_args(RemedyKind)
 
 
@@ -41,18 +42,26 @@ def preference(remedy: Remedy, change: float, promises: frozenset[str]) -> Prefe
     """What is proposed first: a cure, then the milder kind, then the fewer new concerns.
 
     A promise lowered comes last, even after what only eases the finding.  A promise that is
-    broken already does not count as a concern: it has to be lowered anyway.
+    broken already does not count as a concern, since it has to be lowered anyway; but a mere
+    value that breaks it further comes after another part.
     """
     guesses = [x for _, x in remedy.values if isinstance(x, Mapping) and "from" in x]
     return (
         remedy.kind == "promise",
         bool(remedy.lacks) or remedy.left is not None,
+        takes_from(remedy, promises),
         ORDER.index(remedy.kind),
         len(remedy.appeared) + len(remedy.opened),
         sum(label.partition(" ")[0] not in promises for label in remedy.worsened),
         len(guesses),
         change,
     )
+
+
+def takes_from(remedy: Remedy, promises: frozenset[str]) -> bool:
+    """Whether a mere value breaks a promise further that is broken already."""
+    worse = any(label.partition(" ")[0] in promises for label in remedy.worsened)
+    return worse and remedy.kind in CHEAP
 
 
 def promised(path: str) -> str:

@@ -3,6 +3,8 @@
 Step by step the gravest holding finding is cured by its best proven remedy, and the spec
 is reviewed again.  What could not be cured is tried once more after the last step; what is
 left then is an obstacle, told with what stands in the way.
+A promise is lowered when all else is done, and only for what failed before the first step:
+no step pays with a promise for what another one has spoilt.
 The work is bounded by what is computed, not by a clock, so that the outcome depends on the
 spec alone; what was left for want of time is told as well.
 """
@@ -12,11 +14,14 @@ from dataclasses import dataclass
 
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
+from ..judging.stated import UNUSUAL
 from .effect import Key
+from .faults import WEIGHTS
 from .remedy import Advisor
 
 MOST_STEPS = 40
 MOST_COMPUTATIONS = 500_000
+PROMISED = "it takes a lowered promise, which is no way out of what a change above brings about"
 NOT_TRIED = (
     "not looked into, because the plan has reached its bound; make the changes above and ask again"
 )
@@ -49,42 +54,95 @@ def plan(start: Review, most_computations: int = MOST_COMPUTATIONS) -> Plan:
 
     most_computations: how much may be computed before no further finding is taken up.
     """
-    steps: list[Step] = []
-    hopeless: set[Key] = set()
-    advisor, tried_anew = Advisor(start), True
-    while advisor.reruns.run.computations.number <= most_computations and len(steps) < MOST_STEPS:
-        finding = _next(advisor.review, hopeless)
-        if finding is None and tried_anew:
-            break
-        if finding is None:  # a step made since may have opened a way
-            hopeless, tried_anew = set(), True
-            continue
-        remedy = advisor.best(finding)
-        if remedy is None:
-            hopeless.add((finding.check, finding.subject))
-            continue
-        steps.append(Step(finding, remedy))
-        advisor, tried_anew = advisor.after(remedy), not hopeless
-    return Plan(tuple(steps), advisor.review, tuple(_obstacles(advisor, hopeless)))
+    course = _Course(start, most_computations)
+    course.go_on(lowering=False)
+    course.go_on(lowering=True)
+    return Plan(tuple(course.steps), course.advisor.review, tuple(course.obstacles()))
 
 
-def _obstacles(advisor: Advisor, hopeless: Collection[Key]) -> Iterator[str]:
-    """What still holds the spec, each with the reason."""
-    holding = {(item.check, item.subject) for item in advisor.review.verdict.holding}
-    for item in advisor.review.failing():
-        key, name = (item.check, item.subject), f"{item.check} ({item.subject})"
-        if key in holding:
-            why = advisor.obstacle(item) if key in hopeless else NOT_TRIED
-            yield f"{name}: {why}"
-    for item in advisor.review.verdict.holding:
-        if item.status is Status.OPEN:
-            yield _question(item)
+class _Course:
+    """The steps so far, and what has been tried in vain since the last one."""
+
+    def __init__(self, start: Review, most_computations: int) -> None:
+        self.advisor = Advisor(start)
+        self.steps: list[Step] = []
+        self._most = most_computations
+        self._at_start = _holding(start).keys()
+        self._hopeless: dict[Key, str] = {}
+
+    def go_on(self, lowering: bool) -> None:
+        """Make steps until none is left; with ``lowering`` promises may be lowered."""
+        self._hopeless, tried_anew = {}, True
+        while self._computed <= self._most and len(self.steps) < MOST_STEPS:
+            finding = _next(self.advisor.review, self._hopeless)
+            if finding is None and tried_anew:
+                break
+            if finding is None:  # a step made since may have opened a way
+                self._hopeless, tried_anew = {}, True
+                continue
+            if self._made(finding, lowering):
+                tried_anew = not self._hopeless
+
+    @property
+    def _computed(self) -> int:
+        return self.advisor.reruns.run.computations.number
+
+    def _made(self, finding: Finding, lowering: bool) -> bool:
+        """Make the best proven change for a finding, where it may be made."""
+        key, why = (finding.check, finding.subject), ""
+        remedy = self.advisor.best(finding)
+        if remedy is not None and remedy.kind == "promise" and key not in self._at_start:
+            remedy, why = None, PROMISED
+        if remedy is None or (remedy.kind == "promise" and not lowering):
+            self._hopeless[key] = why
+            return False
+        after = self.advisor.after(remedy)
+        heavier = _weight(after.review) >= _weight(self.advisor.review)
+        if heavier and remedy.kind != "slip":
+            self._hopeless[key] = _but(remedy, after.review)
+            return False
+        self.steps.append(Step(finding, remedy))
+        self.advisor = after
+        return True
+
+    def obstacles(self) -> Iterator[str]:
+        """What still holds the spec, each with the reason."""
+        review = self.advisor.review
+        holding = _holding(review)
+        for item in review.failing():
+            key, name = (item.check, item.subject), f"{item.check} ({item.subject})"
+            if key in holding:
+                tried = key in self._hopeless
+                why = self._hopeless.get(key) or self.advisor.obstacle(item)
+                yield f"{name}: {why if tried else NOT_TRIED}"
+        for item in review.verdict.holding:
+            if item.status is Status.OPEN:
+                yield _question(item)
+
+
+def _holding(review: Review) -> dict[Key, Finding]:
+    """The findings that hold a review, without what is merely open."""
+    found = review.verdict.holding
+    return {(x.check, x.subject): x for x in found if x.status is Status.FINDING}
+
+
+def _weight(review: Review) -> float:
+    """How much what holds a review weighs altogether, without what is merely open."""
+    return sum(WEIGHTS[x.severity] for x in _holding(review).values() if x.severity)
+
+
+def _but(remedy: Remedy, after: Review) -> str:
+    """What a change would bring about, where that weighs as much as what it ends."""
+    changes = " and ".join(f"{path} to {text}" for path, text in remedy.changes[:2])
+    brought = [x for x in _holding(after) if f"{x[0]} ({x[1]})" in remedy.appeared]
+    named = ", ".join(f"{check} ({subject})" for check, subject in brought)
+    return f"{changes} fixes it, but introduces {named}"
 
 
 def _next(now: Review, hopeless: Collection[Key]) -> Finding | None:
-    """The gravest holding finding that has not been tried in vain."""
+    """The first slip, then the gravest holding finding, that has not been tried in vain."""
     holding = {(item.check, item.subject) for item in now.verdict.holding}
-    for item in now.failing():
+    for item in sorted(now.failing(), key=lambda x: x.check != UNUSUAL):
         key = (item.check, item.subject)
         if key in holding and key not in hopeless:
             return item

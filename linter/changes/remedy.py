@@ -19,14 +19,13 @@ from ..finding import Finding, Remedy, RemedyKind, Status
 from ..judging.review import Review
 from .effect import Key, eased, grave, gravity, label_of, settled
 from .following import completed, offered
-from .kinds import ORDER, Preference, graver, preference, promised
+from .kinds import CHEAP, ORDER, Preference, graver, preference, promised, takes_from
 from .levers import Levers
 from .obstacle import Obstacles
 from .pairs import Pairs
 from .rerun import CONTRADICTS, Rerun, Reruns
 from .slips import Slips
 
-CHEAP = ("slip", "value")
 FOLLOWED = ("outcome", "setting")
 
 
@@ -116,13 +115,14 @@ class Advisor:
         proven: list[tuple[Preference, Remedy]] = []
         for kind in ORDER:
             full = [x for _, x in proven if not x.lacks and x.left is None]
-            cured = [x for x in full if x.kind != "promise"]
+            promises = self.reruns.promises
+            cured = [x for x in full if x.kind != "promise" and not takes_from(x, promises)]
             if len(cured) >= most or any(x.kind in CHEAP for x in cured):
                 break
             if kind == "design" and cured:
                 continue
             for change, remedy in self._of_kind(entry, finding, kind):
-                proven.append((preference(remedy, change, self.reruns.promises), remedy))
+                proven.append((preference(remedy, change, promises), remedy))
         proven.sort(key=lambda item: item[0])
         return [remedy for _, remedy in proven[:most]]
 

@@ -136,11 +136,11 @@ class Stages:
         return with_lists(remedy, {kind: getattr(alone, kind) for kind in KINDS})
 
     def _make(self, made: list[Remedy]) -> bool:
-        """Make the first changes of all; of two that move one value that of the wider change."""
+        """Make the first changes of all; of two that disagree on one value the wider one."""
         values: dict[str, object] = {}
         self.made += [(self.now, remedy) for remedy in made]
         for remedy in sorted(made, key=lambda x: ORDER.index(x.kind), reverse=True):
-            if not values.keys() & dict(remedy.values).keys():
+            if all(values.get(path, data) == data for path, data in remedy.values):
                 values |= dict(remedy.values)
         rerun = self.now.reruns.whole(values)
         if rerun is None:

@@ -10,17 +10,25 @@ from pathlib import Path
 RELEASED, HELD, NOT_ASSESSED = 0, 1, 2
 
 
-def print_or_write(text: str, target: Path | None, overwrite: bool) -> int:
-    """Print a text, or write it to a file; gives the exit status."""
+def print_or_write(text: str, target: Path | None, overwrite: bool, *inputs: Path | None) -> int:
+    """Print a text, or write it to a file that is none of the inputs; gives the exit status."""
     from ..reading.writing import WritingError, write_text
+    from ..reports.phrases import clean
 
     if target is None:
         sys.stdout.write(text)
         return RELEASED
     try:
-        write_text(target, text, overwrite)
+        write_text(target, text, overwrite, *inputs)
     except WritingError as error:
-        print(f"ampreview: {error}", file=sys.stderr)
-        return NOT_ASSESSED
-    print(f"Written to {target}")
+        return refused(str(error))
+    print(f"Written to {clean(str(target))}")
     return RELEASED
+
+
+def refused(text: str) -> int:
+    """Say on standard error why nothing is judged or written; gives the exit status."""
+    from ..reports.phrases import clean
+
+    print(f"ampreview: {clean(text)}", file=sys.stderr)
+    return NOT_ASSESSED

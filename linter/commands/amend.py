@@ -1,13 +1,12 @@
 """``ampreview amend``: remedies or answers written into a copy of a spec file."""
 
 import argparse
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
-from .criteria import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
+from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -50,18 +49,23 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Amend, show the difference, write the copy; the status is the copy's verdict."""
-    from ..reading.writing import WritingError
+    from ..reading.writing import WritingError, refuse_target
     from ..rewriting.amend import AmendmentError
     from ..rewriting.rewrite import RewriteError
 
     if not (options.fix or options.to_release or options.all or options.answers):
-        return _refused("say what to change: --fix, --to-release, --all or --answers")
-    if options.output and options.output.exists() and not (options.overwrite or options.dry):
-        return _refused(f"{options.output} exists already; --overwrite replaces it")
+        return refused("say what to change: --fix, --to-release, --all or --answers")
     try:
+        if options.output and not options.dry:
+            refuse_target(options.output, options.overwrite, *_inputs(options))
         return _amend(options)
     except (AmendmentError, RewriteError, WritingError) as error:
-        return _refused(str(error))
+        return refused(str(error))
+
+
+def _inputs(options: argparse.Namespace) -> "tuple[Path | None, ...]":
+    """The files that the command reads."""
+    return options.file, options.answers, *inputs_of(options, options.file)
 
 
 def _amend(options: argparse.Namespace) -> int:
@@ -130,15 +134,11 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
 
 def _write(options: argparse.Namespace, text: str, changed: bool, page: "Console") -> None:
     from ..reading.writing import write_text
+    from ..reports.phrases import clean
 
     if options.dry or not options.output or not changed:
         why = "no change" if not changed else "--dry" if options.dry else "no -o FILE given"
         page.print(f"\n Nothing written: {why}.", markup=False)
         return
-    write_text(options.output, text, options.overwrite)
-    page.print(f"\n Written to {options.output}", markup=False, soft_wrap=True)
-
-
-def _refused(text: str) -> int:
-    print(f"ampreview: {text}", file=sys.stderr)
-    return NOT_ASSESSED
+    write_text(options.output, text, options.overwrite, *_inputs(options))
+    page.print(f"\n Written to {clean(str(options.output))}", markup=False, soft_wrap=True)

@@ -1,13 +1,13 @@
 """``ampreview assess``: the review of one or more spec files."""
 
 import argparse
-import io
+import gc
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
-from .criteria import term_arguments, terms_of
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
+from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from ..judging.review import Outcome, Review
 
 FILE_WIDTH = 100
+BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
+"""What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -46,11 +48,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--report",
-        choices=("text", "markdown", "json", "sarif"),
+        choices=("text", "markdown", "json", "json-lines", "sarif"),
         default="text",
-        help="kind of report (default: text); several files make one document",
+        help="kind of report (default: text); several files make one document, or a line each",
     )
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
     parser.add_argument("--dated", action="store_true", help="give the day of the review")
     parser.add_argument(
         "--jobs", type=int, default=1, metavar="N", help="review several files at a time"
@@ -63,22 +66,25 @@ def run(options: argparse.Namespace) -> int:
 
     wrong = _wrong_use(options)
     if wrong:
-        print(f"ampreview: {wrong}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(wrong)
     if any(map(is_parts_file, options.files)):
         return _assess_parts(options)
     outcomes = zip(options.files, _outcomes(options), strict=True)
     if options.output is None:
         return _write(outcomes, options, sys.stdout)
-    text = io.StringIO()
-    status = _write(outcomes, options, text)
+    return _write_file(outcomes, options)
+
+
+def _write_file(outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace) -> int:
+    """Write the report to a file that is none of those read."""
+    from ..reading.writing import WritingError, written_as_it_comes
+
+    inputs = (*options.files, *inputs_of(options, *options.files))
     try:
-        options.output.write_text(text.getvalue(), encoding="utf-8", newline="\n")
-    except OSError as error:
-        reason = error.strerror or error
-        print(f"ampreview: {options.output} cannot be written: {reason}", file=sys.stderr)
-        return NOT_ASSESSED
-    return status
+        with written_as_it_comes(options.output, options.overwrite, *inputs) as stream:
+            return _write(outcomes, options, stream)
+    except WritingError as error:
+        return refused(str(error))
 
 
 def _assess_parts(options: argparse.Namespace) -> int:
@@ -104,19 +110,12 @@ def _assess_parts(options: argparse.Namespace) -> int:
 
 def _wrong_use(options: argparse.Namespace) -> str:
     """What cannot be done as asked, or nothing."""
-    for name, least in (("jobs", 1), ("builds", 1), ("seed", 0)):
-        if getattr(options, name) < least:
-            return f"--{name} {getattr(options, name)}: at least {least}"
+    for name, (least, most) in BOUNDS.items():
+        if not least <= getattr(options, name) <= most:
+            return f"--{name} {getattr(options, name)}: from {least} to {most}"
     if options.tolerance != "worst-case" and options.report != "text":
         return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
-    if options.check and (wrong := _wrong_check(options)):
-        return wrong
-    if options.output is None:
-        return ""
-    given = [*options.files, options.deviations, options.house]
-    if any(path and path.absolute() == options.output.absolute() for path in given):
-        return f"--output {options.output} would overwrite what is to be assessed"
-    return ""
+    return _wrong_check(options) if options.check else ""
 
 
 def _wrong_check(options: argparse.Namespace) -> str:
@@ -133,25 +132,46 @@ def _wrong_check(options: argparse.Namespace) -> str:
 
 def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
     """The reviews in the order of the files, by several processes where that is asked."""
-    from ..batch import Order, review_many
+    from functools import partial
+
+    from ..batch.many import review_many
+    from ..batch.work import Order, review_item
     from ..finding import Severity
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
     wanted, names = options.remedies, tuple(options.check)
-    order = Order(options.milestone, hold_at, terms_of(options), wanted, names)
+    order = Order(options.milestone, hold_at, terms_of(options), wanted, names, whole=True)
     if options.jobs == 1 or len(options.files) == 1:
-        yield from review_many(options.files, None, order)
+        for number, path in enumerate(options.files):
+            yield review_item(path, order)
+            if len(options.files) > 1:
+                _tidy(number)
         return
     from concurrent.futures import ProcessPoolExecutor
 
-    with ProcessPoolExecutor(min(options.jobs, len(options.files))) as executor:
-        yield from review_many(options.files, executor, order)
+    crew = partial(ProcessPoolExecutor, min(options.jobs, len(options.files)), initializer=_usual)
+    with crew() as executor:
+        for result in review_many(options.files, executor, order, fresh=crew):
+            assert result.outcome is not None
+            yield result.outcome
+
+
+def _tidy(number: int) -> None:
+    """Free what a review leaves behind; what the first one has loaded stays for all."""
+    gc.collect()
+    if number == 0:
+        gc.freeze()
+
+
+def _usual() -> None:
+    """In a process of several reviews, garbage is collected as usual."""
+    gc.set_threshold(700, 10, 10)
 
 
 def _write(
     outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
 ) -> int:
-    """Write the report: text and JSON as the reviews come, the other kinds as one piece."""
+    """Write the report as the reviews come; the table of the text report stands before them."""
     if options.report == "text":
         return _print_all(outcomes, options, stream)
     statuses: list[int] = []
@@ -214,17 +234,18 @@ def _document(
     outcomes: "Iterator[tuple[str, Outcome]]", options: argparse.Namespace
 ) -> "Iterable[str]":
     """All reviews as one text of the kind asked for, in pieces."""
-    if options.report == "json":
-        from ..reports.assess_json import json_pieces
-
-        return json_pieces(outcomes, options.dated)
     if options.report == "sarif":
-        from ..reports.assess_sarif import sarif_report
+        from ..reports.assess_sarif import sarif_pieces
 
-        return [sarif_report(list(outcomes), options.dated)]
-    from ..reports.assess_markdown import markdown_report
+        return sarif_pieces(outcomes, options.dated)
+    if options.report == "markdown":
+        from ..reports.assess_markdown import markdown_pieces
 
-    return [markdown_report(list(outcomes), options.dated)]
+        return markdown_pieces(outcomes, options.dated)
+    from ..reports.assess_json import json_lines, json_pieces
+
+    pieces = json_pieces if options.report == "json" else json_lines
+    return pieces(outcomes, options.dated)
 
 
 def _status(outcome: "Outcome") -> int:
@@ -247,6 +268,5 @@ def _print_tolerance(review: "Review", options: argparse.Namespace, page: "Conso
         try:
             print_yield(build_many(*given, builds, options.seed), page)
         except NumpyMissingError as error:
-            print(f"ampreview: {error}", file=sys.stderr)
-            return NOT_ASSESSED
+            return refused(str(error))
     return RELEASED

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import NOT_ASSESSED, RELEASED
+from ..commands import NOT_ASSESSED, RELEASED, refused
 from .criteria import house_arguments
 
 if TYPE_CHECKING:
@@ -39,10 +39,10 @@ def run(options: argparse.Namespace) -> int:
     """Print the list, a page for each check named, or the glossary."""
     if options.fields is not None or options.quantities is not None:
         if options.check:
-            return _refused("name checks, or ask for --fields or --quantities, not both")
+            return refused("name checks, or ask for --fields or --quantities, not both")
         return _print_fields(options) if options.fields is not None else _print_quantities(options)
     if options.markdown:
-        return _refused("--markdown goes with --fields or --quantities")
+        return refused("--markdown goes with --fields or --quantities")
     return _print_checks(options)
 
 
@@ -74,7 +74,7 @@ def _print_checks(options: argparse.Namespace) -> int:
         if entry is None and print_built_in(name, page):
             continue
         if entry is None:
-            return _refused(unknown_check(name, [item.name for item in catalogue.entries]))
+            return refused(unknown_check(name, [item.name for item in catalogue.entries]))
         print_entry(entry, catalogue, page)
     return RELEASED
 
@@ -94,7 +94,7 @@ def _print_fields(options: argparse.Namespace) -> int:
     schema = load_schema()
     for path in paths:
         if not is_field_path(schema, path):
-            return _refused(_unknown("field or section at", path, schema.fields))
+            return refused(_unknown("field or section at", path, schema.fields))
     groups = field_groups(schema, paths)
     page = console()
     if options.markdown:
@@ -114,7 +114,7 @@ def _print_quantities(options: argparse.Namespace) -> int:
     catalogue = load()
     for name in options.quantities:
         if name not in catalogue.derived:
-            return _refused(_unknown("derived quantity named", name, catalogue.derived))
+            return refused(_unknown("derived quantity named", name, catalogue.derived))
     groups = quantity_groups(catalogue, options.quantities)
     if options.markdown:
         sys.stdout.write(quantity_markdown(groups))
@@ -132,8 +132,3 @@ def _unknown(kind: str, name: str, known: Iterable[str], otherwise: str = "") ->
     near = get_close_matches(name, list(known), 3, 0.5)
     hint = f"did you mean {' or '.join(near)}?" if near else otherwise
     return f"there is no {kind} {name}; {hint}" if hint else f"there is no {kind} {name}"
-
-
-def _refused(text: str) -> int:
-    print(f"ampreview: {text}", file=sys.stderr)
-    return NOT_ASSESSED

@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
 from .criteria import term_arguments, terms_of
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review 
     try:
         path, loaded = _loaded(name, options.parts)
     except RevisionError as error:
-        print(f"ampreview: {error}", file=sys.stderr)
+        refused(str(error))
         return None
     if loaded.spec is None:
         print_refusals(name, loaded.refusals, page)

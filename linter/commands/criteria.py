@@ -15,7 +15,7 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--milestone",
         choices=("concept", "prototype", "production"),
-        help="what the verdict is wanted for (default: what the spec says)",
+        help="milestone of the verdict (default: what the spec says)",
     )
     parser.add_argument(
         "--hold-at",
@@ -57,7 +57,9 @@ def house_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FILE",
         help="house file (default: house.ampreview.yaml in the spec's folder or above)",
     )
-    house.add_argument("--no-house", action="store_true", help="go without a house file")
+    house.add_argument(
+        "--no-house", action="store_true", help="no house file: advised for files from outside"
+    )
 
 
 def terms_of(options: argparse.Namespace) -> "Terms":
@@ -66,6 +68,16 @@ def terms_of(options: argparse.Namespace) -> "Terms":
 
     given = (options.house, options.no_house, options.parts)
     return Terms(options.date, options.deviations, *given)
+
+
+def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, ...]":
+    """The files beside the specs that a command reads, so that none of them is written over."""
+    from ..judging.house import find_house
+    from ..reading.parts_file import NAME, find_upward
+
+    houses = () if options.house or options.no_house else map(find_house, specs)
+    parts = () if options.parts else (find_upward(spec, NAME) for spec in specs)
+    return options.deviations, options.house, options.parts, *houses, *parts
 
 
 def _day(text: str) -> "date":

@@ -1,11 +1,10 @@
 """``ampreview form``: a blank spec with comments, of what decides something at a milestone."""
 
 import argparse
-import sys
 from pathlib import Path
 
 from ..asking.form import Design, FormEntry, asked_first, form
-from ..commands import NOT_ASSESSED, print_or_write
+from ..commands import print_or_write, refused
 from ..declare import load_schema
 from ..declare.parts import part_kinds
 
@@ -36,6 +35,7 @@ def run(options: argparse.Namespace) -> int:
     """Print the form, or write it to a file."""
     from ..reading.loading import load_text
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
+    from ..reports.verdict import DISCLAIMER
 
     if options.part:
         return print_or_write(_part(options.part), options.output, options.overwrite)
@@ -47,14 +47,11 @@ def run(options: argparse.Namespace) -> int:
     title = f"Blank {schema.title}{f': {known}' if known else ''}."
     brief = not options.all and options.milestone in ("", "concept")
     entries = _entries(Design(schema, words, names, silence_tells=brief), options)
-    text = form_text(entries, title, (*HOW, NEXT) if brief else (*HOW, OPTIONAL, NEXT))
+    text = form_text(entries, title, (*HOW, *(() if brief else (OPTIONAL,)), NEXT, DISCLAIMER))
     refusals = load_text(text, "form").refusals
     if refusals or len(set(names)) < len(names):
         what = refusals[0].expected if refusals else "each channel named once"
-        print(
-            f"ampreview: --channels {options.channels} cannot be; expected {what}", file=sys.stderr
-        )
-        return NOT_ASSESSED
+        return refused(f"--channels {options.channels} cannot be; expected {what}")
     return print_or_write(text, options.output, options.overwrite)
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..commands import NOT_ASSESSED, RELEASED, print_or_write
-from .criteria import term_arguments, terms_of
+from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
     from ..judging.review import Review
@@ -26,14 +26,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument(
         "--blank",
         type=Path,
-        metavar="ANSWERS.amp.yaml",
-        help="write a form for the answers; `ampreview amend --answers` takes it in",
+        metavar="YAML",
+        help="write a form (.amp.yaml) for the answers; `ampreview amend --answers` takes it in",
     )
     what.add_argument(
         "--table",
         type=Path,
-        metavar="ANSWERS.csv",
-        help="the same as a table with a column for the answers",
+        metavar="CSV",
+        help="the same as a table (.csv) with a column for the answers",
+    )
+    what.add_argument(
+        "--limits",
+        type=Path,
+        metavar="RECORDS.yaml",
+        help="write what to look up before production, as records for the house file",
     )
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
@@ -53,6 +59,10 @@ def run(options: argparse.Namespace) -> int:
         return NOT_ASSESSED
     if options.blank or options.table:
         return _write_form(review, options)
+    if options.limits:
+        from ..reports.lookup_text import lookup_text
+
+        return print_or_write(lookup_text(review), options.limits, options.overwrite)
     if options.requirements:
         return _print_requirements(review, options.markdown)
     return _print_letter(review, options)
@@ -96,4 +106,5 @@ def _write_form(review: "Review", options: argparse.Namespace) -> int:
         text = answers_table(letter_of(review, ()))
     else:
         text = blank_text(review, groups_of(review))
-    return print_or_write(text, options.table or options.blank, options.overwrite)
+    inputs = (options.file, *inputs_of(options, options.file))
+    return print_or_write(text, options.table or options.blank, options.overwrite, *inputs)

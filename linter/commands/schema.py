@@ -1,4 +1,4 @@
-"""``ampreview schema``: a JSON Schema of the spec file, for editors."""
+"""``ampreview schema``: a JSON Schema of a kind of file, for editors and for programs."""
 
 import argparse
 from pathlib import Path
@@ -8,6 +8,12 @@ from ..commands import print_or_write
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
+    parser.add_argument(
+        "--of",
+        choices=("spec", "house", "deviations", "report"),
+        default="spec",
+        help="the kind of file (default: spec); report is that of assess --report json",
+    )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
@@ -16,8 +22,15 @@ def run(options: argparse.Namespace) -> int:
     """Print the schema, or write it to a file."""
     import json
 
-    from ..asking.json_schema import json_schema
+    from ..asking.json_schema import deviations_schema, json_schema
+    from ..asking.side_schemas import house_schema, report_schema
     from ..declare import load_schema
 
-    text = json.dumps(json_schema(load_schema()), indent=2, ensure_ascii=False) + "\n"
+    schemas = {
+        "spec": lambda: json_schema(load_schema()),
+        "deviations": lambda: deviations_schema(load_schema()),
+        "house": house_schema,
+        "report": report_schema,
+    }
+    text = json.dumps(schemas[options.of](), indent=2, ensure_ascii=False) + "\n"
     return print_or_write(text, options.output, options.overwrite)

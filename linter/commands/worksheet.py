@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import NOT_ASSESSED, RELEASED
+from ..commands import NOT_ASSESSED, RELEASED, refused
 from .criteria import house_arguments, parts_argument
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.worksheet_text import markdown, of_checks, of_sheets, print_blocks
+    from ..reports.worksheet_text import markdown, of_checks, of_house, of_sheets, print_blocks
     from .catalogue import unknown_check
 
     page = console()
@@ -48,10 +48,10 @@ def run(options: argparse.Namespace) -> int:
     known = [entry.name for entry in catalogue.entries]
     for name in options.check:
         if name not in known:
-            print(f"ampreview: {unknown_check(name, known)}", file=sys.stderr)
-            return NOT_ASSESSED
+            return refused(unknown_check(name, known))
     pages = _pages(spec, catalogue, options)
-    blocks = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
+    found = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
+    blocks = (*of_house(criteria.house), *found)
     if options.markdown:
         sys.stdout.write(markdown(spec, blocks))
     else:

@@ -8,7 +8,6 @@ import re
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from ..quantities.quantity import QuantityError, Value, parse, show
@@ -31,12 +30,13 @@ def refusal(field: "Field", problem: str, expected: str, example: str = "") -> P
 
 
 def spelled(text: str) -> str:
-    """A text without what the trade spells in several ways: capitals, gaps and dashes.
+    """A text without what the trade spells in several ways: capitals, gaps, dashes, Greek.
 
-    >>> spelled("AWG 18"), spelled("Full-bridge")
-    ('awg18', 'fullbridge')
+    >>> spelled("AWG 18"), spelled("Full-bridge"), spelled("θJA")
+    ('awg18', 'fullbridge', 'thetaja')
     """
-    return re.sub(r"[\s_-]+", "", text.casefold())
+    plain = re.sub(r"[\s_-]+", "", text.casefold())
+    return plain.replace("θ", "theta").replace("ψ", "psi")
 
 
 def meant(field: "Field", data: Any) -> Any:
@@ -146,10 +146,12 @@ def text(field: "Field") -> Callable[[Any], str]:
 
 
 def listed(field: "Field") -> Callable[[Any], tuple[str, ...]]:
-    """Accepts a list of words, or of texts where the field names no words."""
+    """Accepts a list of words, or of texts where the field names no words; one may stand alone."""
     member = word(field) if field.words else text(field)
 
     def accept(data: Any) -> tuple[str, ...]:
+        if isinstance(data, str) and data and "," not in data:
+            return (member(data),)
         if not isinstance(data, (list, tuple)):
             raise refusal(field, "this is not a list", "a list in square brackets")
         return tuple(member(item) for item in data)
@@ -157,7 +159,7 @@ def listed(field: "Field") -> Callable[[Any], tuple[str, ...]]:
     return accept
 
 
-def section(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
+def section(field: "Field", inside: CoreSchema) -> CoreSchema:
     """Accepts the keys of a section, or ``none`` where the section may be left out."""
     expected = "the keys of a section, indented below its name"
     if field.can_be_none:
@@ -170,10 +172,10 @@ def section(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
             raise refusal(field, "this is not a section", expected)
         return inner(data)
 
-    return core_schema.no_info_wrap_validator_function(accept, handler.generate_schema(field.model))
+    return core_schema.no_info_wrap_validator_function(accept, inside)
 
 
-def sections(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
+def sections(field: "Field", inside: CoreSchema) -> CoreSchema:
     """Accepts a list of sections."""
 
     def accept(data: Any) -> Any:
@@ -181,11 +183,11 @@ def sections(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
             raise refusal(field, "this is not a list", "a list of sections, each after a dash")
         return data
 
-    items = core_schema.tuple_variable_schema(section(field, handler))
+    items = core_schema.tuple_variable_schema(section(field, inside))
     return core_schema.no_info_before_validator_function(accept, items)
 
 
-def named_sections(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
+def named_sections(field: "Field", inside: CoreSchema) -> CoreSchema:
     """Accepts sections under names of the reader's choice."""
 
     def accept(data: Any) -> Any:
@@ -195,7 +197,7 @@ def named_sections(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
             refuse_name(field, name)
         return data
 
-    items = core_schema.dict_schema(core_schema.str_schema(), section(field, handler))
+    items = core_schema.dict_schema(core_schema.str_schema(), section(field, inside))
     return core_schema.no_info_before_validator_function(accept, items)
 
 
@@ -216,17 +218,20 @@ PLAIN: Mapping[str, Callable[["Field"], Callable[[Any], Any]]] = {
     "text": text,
     "list": listed,
 }
-GROUPED: Mapping[str, Callable[["Field", GetCoreSchemaHandler], CoreSchema]] = {
+GROUPED: Mapping[str, Callable[["Field", CoreSchema], CoreSchema]] = {
     "section": section,
     "sections": sections,
     "named sections": named_sections,
 }
 
 
-def schema_of(field: "Field", handler: GetCoreSchemaHandler) -> CoreSchema:
-    """What pydantic runs for ``field``; a key with nothing behind it is silent."""
-    if field.kind in PLAIN:
+def schema_of(field: "Field", inside: CoreSchema | None) -> CoreSchema:
+    """What pydantic runs for ``field``; a key with nothing behind it is silent.
+
+    inside: the same for the section that the field holds.
+    """
+    if inside is None:
         schema: CoreSchema = core_schema.no_info_plain_validator_function(PLAIN[field.kind](field))
     else:
-        schema = GROUPED[field.kind](field, handler)
+        schema = GROUPED[field.kind](field, inside)
     return schema if field.required else core_schema.nullable_schema(schema)

@@ -1,18 +1,17 @@
 """How a field of the spec is declared: unit, meaning, usual range, default, as data.
 
-The sections of the spec are pydantic models whose fields are declared with the
-functions below, one field a line where it fits.  The glossary, the JSON Schema, the
-blank form, the prefix-slip finding and the assumptions of the engine all read the same
-``Field`` objects.
+The sections of the spec are classes whose fields are declared with the functions below, one
+field a line where it fits; the core of pydantic validates data against them.  The glossary, the
+JSON Schema, the blank form, the prefix-slip finding and the assumptions of the engine all read
+the same ``Field`` objects.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, ClassVar, Literal
+from types import MappingProxyType
+from typing import ClassVar, Literal, NoReturn, Self
 
-from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
-from pydantic.fields import FieldInfo
-from pydantic_core import CoreSchema, PydanticUndefined
+from pydantic_core import CoreSchema, SchemaValidator, core_schema
 
 from ..check import COMMON_PRACTICE, Assumption, Source, derivation
 from .accept import schema_of
@@ -21,7 +20,7 @@ from .usual import bounds
 Kind = Literal[
     "quantity", "count", "word", "text", "flag", "list", "section", "sections", "named sections"
 ]
-Promise = Literal["", "higher", "lower", "wider", "stated"]
+Promise = Literal["", "higher", "lower", "wider", "stated", "limit"]
 Nature = Literal["", "part", "setting", "topology", "use", "claim", "outcome"]
 
 
@@ -56,7 +55,8 @@ class Field:
     part: the part that a section describes, in the words of those who make or sell it.
     promise: where the paperwork promises the buyer something with it, which way it promises
         more: ``higher`` (of words the later one), ``lower``, a ``wider`` range, or that it
-        is ``stated`` at all.
+        is ``stated`` at all; or a ``limit`` of another promise: higher promises more, and
+        silence most of all.
     beats_sum: where a figure that is stated replaces what a sum gives: an estimate of it acquits
         nobody from prototype on.
     nature: what kind of thing it is, where that differs from its section's; see ``Section``.
@@ -64,7 +64,7 @@ class Field:
     asked_first: name under which a blank spec asks for this word ahead of the others.
     default: what silence means, if anything.
     example: text that would be accepted.
-    model: the pydantic model of a section.
+    model: the class of a section.
     """
 
     kind: Kind
@@ -80,7 +80,7 @@ class Field:
     zero: bool = False
     can_be_none: bool = False
     required: bool = False
-    model: type[BaseModel] | None = None
+    model: "type[Section] | None" = None
     possible: str = ""
     also: str = ""
     also_in: Designs | None = None
@@ -96,12 +96,6 @@ class Field:
         """What is usually stated here, in words."""
         return f"usually {self.usual}" if self.usual else "with its unit"
 
-    def __get_pydantic_core_schema__(
-        self, source: Any, handler: GetCoreSchemaHandler
-    ) -> CoreSchema:
-        """Lets pydantic accept what ``accept`` accepts for this field."""
-        return schema_of(self, handler)
-
 
 @dataclass(frozen=True, slots=True)
 class Borne:
@@ -111,21 +105,10 @@ class Borne:
     ratings: Mapping[str, str] = field(default_factory=dict)
 
 
-def declared(info: FieldInfo) -> Field:
-    """The ``Field`` behind a pydantic field."""
-    return next(item for item in info.metadata if isinstance(item, Field))
-
-
-def spec_field(field: Field) -> Any:
-    """A pydantic field that carries ``field``; optional unless the field is required."""
-    info = FieldInfo(default=PydanticUndefined if field.required else None)
-    info.metadata = [field]
-    return info
-
-
-class Section(BaseModel):
+class Section:
     """A section of the spec: read once, never changed, unknown keys refused.
 
+    fields: what may stand in it, by name, as its class declares it.
     voluntary: what is not stated is not claimed, so that nothing is asked for.
     guards: it guards the product, so that taking it away is a loss.
     nature: what kind of thing its fields are, and so how they can be changed: a value or
@@ -139,6 +122,15 @@ class Section(BaseModel):
         a field is named with it, by that field.
     """
 
+    __slots__ = (
+        "__dict__",
+        "__pydantic_extra__",
+        "__pydantic_fields_set__",
+        "__pydantic_private__",
+    )
+
+    fields: ClassVar[Mapping[str, Field]] = MappingProxyType({})
+    _validator: ClassVar[SchemaValidator]
     voluntary: ClassVar[bool] = False
     guards: ClassVar[bool] = False
     nature: ClassVar[Nature] = "part"
@@ -146,7 +138,32 @@ class Section(BaseModel):
     at_concept: ClassVar[frozenset[str]] = frozenset()
     borne: ClassVar[Mapping[str, Borne]] = {}
 
-    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+    def __init_subclass__(cls) -> None:
+        own = {name: item for name, item in vars(cls).items() if isinstance(item, Field)}
+        cls.fields = {**cls.fields, **own}
+
+    def __setattr__(self, name: str, value: object) -> NoReturn:
+        raise AttributeError(f"{name}: a section is read once and never changed")
+
+    @classmethod
+    def model_validate(cls, data: object) -> Self:
+        """The section that plain data state; pydantic's ``ValidationError`` where they cannot."""
+        if "_validator" not in vars(cls):
+            cls._validator = SchemaValidator(core_schema_of(cls))
+        found: Self = cls._validator.validate_python(data)
+        return found
+
+
+def core_schema_of(section: type[Section]) -> CoreSchema:
+    """What the core of pydantic runs for a section; a field that is not required may be silent."""
+    fields = {}
+    for name, item in section.fields.items():
+        inside = schema_of(item, core_schema_of(item.model) if item.model else None)
+        if not item.required:
+            inside = core_schema.with_default_schema(inside, default=None)
+        fields[name] = core_schema.model_field(inside)
+    inner = core_schema.model_fields_schema(fields, extra_behavior="forbid")
+    return core_schema.model_schema(section, inner)
 
 
 def usual_bounds(field: Field, upper_end: bool = False) -> tuple[float, float] | None:

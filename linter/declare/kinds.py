@@ -4,11 +4,9 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from pydantic import BaseModel
-
 from ..check import Assumption
-from .field import Designs, Field, Kind, Nature, Promise, spec_field
-from .usual import middle
+from .field import Designs, Field, Kind, Nature, Promise, Section
+from .usual import MOST_COUNTED, middle
 
 NOTHING: Mapping[str, str] = MappingProxyType({})
 
@@ -32,26 +30,24 @@ def quantity(
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A number with a unit (``1``: a bare number that need not be whole)."""
-    return spec_field(
-        Field(
-            "quantity",
-            meaning,
-            unit,
-            usual,
-            usual_high,
-            given,
-            concerns,
-            default=default,
-            example=example or middle(usual),
-            zero=usual.startswith("0 "),
-            possible=possible,
-            also=also,
-            also_in=also_in,
-            promise=promise,
-            beats_sum=beats_sum,
-            nature=nature,
-            called=called,
-        )
+    return Field(
+        "quantity",
+        meaning,
+        unit,
+        usual,
+        usual_high,
+        given,
+        concerns,
+        default=default,
+        example=example or middle(usual),
+        zero=usual.startswith("0 "),
+        possible=possible,
+        also=also,
+        also_in=also_in,
+        promise=promise,
+        beats_sum=beats_sum,
+        nature=nature,
+        called=called,
     )
 
 
@@ -67,20 +63,18 @@ def count(
     nature: Nature = "",
 ) -> Any:
     """A whole number without a unit."""
-    return spec_field(
-        Field(
-            "count",
-            meaning,
-            usual=usual,
-            given="count",
-            concerns=concerns,
-            default=default,
-            example=example,
-            zero=usual.startswith("0 "),
-            required=required,
-            possible=possible,
-            nature=nature,
-        )
+    return Field(
+        "count",
+        meaning,
+        usual=usual,
+        given="count",
+        concerns=concerns,
+        default=default,
+        example=example,
+        zero=usual.startswith("0 "),
+        required=required,
+        possible=possible or f"{0 if usual.startswith('0 ') else 1} .. {MOST_COUNTED}",
+        nature=nature,
     )
 
 
@@ -96,21 +90,19 @@ def word(
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """One of the given words."""
-    return spec_field(
-        Field(
-            "word",
-            meaning,
-            "word",
-            given="word",
-            concerns=concerns,
-            words=words,
-            default=default,
-            example=words[0],
-            asked_first=asked_first,
-            promise=promise,
-            nature=nature,
-            called=called,
-        )
+    return Field(
+        "word",
+        meaning,
+        "word",
+        given="word",
+        concerns=concerns,
+        words=words,
+        default=default,
+        example=words[0],
+        asked_first=asked_first,
+        promise=promise,
+        nature=nature,
+        called=called,
     )
 
 
@@ -123,19 +115,17 @@ def flag(
     nature: Nature = "",
 ) -> Any:
     """The word yes or the word no."""
-    return spec_field(
-        Field(
-            "flag",
-            meaning,
-            "word",
-            given="word",
-            concerns=concerns,
-            words=("yes", "no"),
-            default=default,
-            example="yes",
-            promise=promise,
-            nature=nature,
-        )
+    return Field(
+        "flag",
+        meaning,
+        "word",
+        given="word",
+        concerns=concerns,
+        words=("yes", "no"),
+        default=default,
+        example="yes",
+        promise=promise,
+        nature=nature,
     )
 
 
@@ -149,18 +139,16 @@ def text(
     nature: Nature = "",
 ) -> Any:
     """Free text."""
-    return spec_field(
-        Field(
-            "text",
-            meaning,
-            "word",
-            given="text",
-            concerns=concerns,
-            example=example,
-            required=required,
-            promise=promise,
-            nature=nature,
-        )
+    return Field(
+        "text",
+        meaning,
+        "word",
+        given="text",
+        concerns=concerns,
+        example=example,
+        required=required,
+        promise=promise,
+        nature=nature,
     )
 
 
@@ -175,24 +163,22 @@ def listed(
     called: Mapping[str, str] = NOTHING,
 ) -> Any:
     """A list of words, or of texts where no words are given."""
-    return spec_field(
-        Field(
-            "list",
-            meaning,
-            "word",
-            given="list" if words else "text",
-            concerns=concerns,
-            words=words,
-            example=example,
-            promise=promise,
-            nature=nature,
-            called=called,
-        )
+    return Field(
+        "list",
+        meaning,
+        "word",
+        given="list" if words else "text",
+        concerns=concerns,
+        words=words,
+        example=example,
+        promise=promise,
+        nature=nature,
+        called=called,
     )
 
 
 def section(
-    model: type[BaseModel],
+    model: type[Section],
     *,
     can_be_none: bool = False,
     meaning: str = "",
@@ -205,16 +191,14 @@ def section(
 
     kind: ``sections`` for a list of them, ``named sections`` for a mapping from names.
     """
-    return spec_field(
-        Field(
-            kind,
-            meaning or (model.__doc__ or "").split("\n", 1)[0],
-            "word",
-            given="section",
-            concerns=concerns,
-            default=default,
-            can_be_none=can_be_none,
-            model=model,
-            part=part,
-        )
+    return Field(
+        kind,
+        meaning or (model.__doc__ or "").split("\n", 1)[0],
+        "word",
+        given="section",
+        concerns=concerns,
+        default=default,
+        can_be_none=can_be_none,
+        model=model,
+        part=part,
     )

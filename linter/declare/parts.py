@@ -8,8 +8,7 @@ from collections import Counter
 from collections.abc import Mapping
 from functools import cache
 
-from pydantic import BaseModel
-
+from .field import Section
 from .schema import Schema
 
 PART_KEY, REF_KEY = "part", "ref"
@@ -18,12 +17,12 @@ PART_KEY, REF_KEY = "part", "ref"
 _NATURES = ("part", "setting", "topology")
 
 
-def is_part(model: type[BaseModel] | None) -> bool:
+def is_part(model: type[Section] | None) -> bool:
     """Whether a section describes something that is bought or made."""
     return getattr(model, "nature", "") in _NATURES
 
 
-def may_have_designators(model: type[BaseModel] | None) -> bool:
+def may_have_designators(model: type[Section] | None) -> bool:
     """Whether parts of a section can stand on a board."""
     return getattr(model, "nature", "") in (*_NATURES, "use")
 

@@ -5,9 +5,7 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from types import MappingProxyType
 
-from pydantic import BaseModel
-
-from .field import Field, Nature, Section, declared
+from .field import Field, Nature, Section
 from .paths import CHANNELS, field_path, is_below_channel
 
 
@@ -21,21 +19,21 @@ class Schema:
     designator state; title: what such files are, in words.
     """
 
-    def __init__(self, root: type[BaseModel], title: str) -> None:
+    def __init__(self, root: type[Section], title: str) -> None:
         self.root = root
         self.title = title
-        named = declared(root.model_fields[CHANNELS]).model
+        named = root.fields[CHANNELS].model
         assert named is not None, f"{CHANNELS} of the root model holds named sections"
         self.channel = named
         found = dict([*_below(root, ""), *_below(named, "")])
         self.fields: Mapping[str, Field] = MappingProxyType(found)
-        self.trade_words = root.trade_words if issubclass(root, Section) else {}
-        self.at_concept = root.at_concept if issubclass(root, Section) else frozenset[str]()
-        self.borne = root.borne if issubclass(root, Section) else {}
+        self.trade_words = root.trade_words
+        self.at_concept = root.at_concept
+        self.borne = root.borne
         self.voluntary = frozenset(path for path in found if self._is_claim(path))
         self.guards = frozenset(path for path in found if self._is_guard(path))
 
-    def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[BaseModel], str]]:
+    def __reduce__(self) -> tuple[Callable[..., "Schema"], tuple[type[Section], str]]:
         return schema_of, (self.root, self.title)
 
     def field_of(self, path: str) -> Field:
@@ -45,7 +43,7 @@ class Schema:
     def is_channel_path(self, path: str) -> bool:
         """Whether a path belongs to a channel, its name left out or not."""
         first = path.partition(".")[0].partition("[")[0]
-        return is_below_channel(path) or first in self.channel.model_fields
+        return is_below_channel(path) or first in self.channel.fields
 
     def _is_claim(self, path: str) -> bool:
         above = self.fields.get(path.rpartition(".")[0])
@@ -70,7 +68,7 @@ class Schema:
 
     def one_channel(self) -> str:
         """What a file with one channel may look like there."""
-        first = next(iter(self.channel.model_fields))
+        first = next(iter(self.channel.fields))
         return f"{CHANNELS}: {{main: {{{first}: {self.fields[first].example}}}}}"
 
     def part_of(self, section: str) -> str:
@@ -81,7 +79,7 @@ class Schema:
 
 
 @cache
-def schema_of(root: type[BaseModel], title: str) -> Schema:
+def schema_of(root: type[Section], title: str) -> Schema:
     """The schema of a root model, built once."""
     return Schema(root, title)
 
@@ -92,10 +90,10 @@ def load_schema(package: str = "ampreview.rules") -> Schema:
     return schema_of(spec.ROOT, spec.TITLE)
 
 
-def _below(model: type[BaseModel], prefix: str) -> Iterator[tuple[str, Field]]:
+def _below(model: type[Section], prefix: str) -> Iterator[tuple[str, Field]]:
     """Every field of a model and of the models inside it, with its path."""
-    for name, info in model.model_fields.items():
-        path, field = prefix + name, declared(info)
+    for name, field in model.fields.items():
+        path = prefix + name
         yield path, field
         if field.model is not None and field.kind != "named sections":
             yield from _below(field.model, f"{path}[]." if field.kind == "sections" else f"{path}.")

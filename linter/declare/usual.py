@@ -23,8 +23,16 @@ def bounds(usual: str, unit: str) -> tuple[float, float]:
 
 # No slip of a prefix reaches further: from pico to milli, from micro to kilo.
 REACH = 1e9
-# Where a ratio says nothing about what can be.
-POSSIBLE = {"degC": "-273 .. 1000 degC", "dB": "-200 .. 300 dB"}
+# What a quantity of a unit can be at all: not colder than liquid nitrogen, a share of a whole,
+# the phase of a passive impedance; to the others a ratio is applied.
+POSSIBLE = {
+    "degC": "-200 .. 1000 degC",
+    "dB": "-200 .. 300 dB",
+    "%": "0 .. 100 %",
+    "K": "0 .. 1000 K",
+    "deg": "0 .. 90 deg",
+}
+MOST_COUNTED = 1000
 
 
 @cache

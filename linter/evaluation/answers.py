@@ -12,7 +12,7 @@ from ..finding import Assumed, Finding, Severity, Status
 from .failed import failed
 from .gap import Gap
 from .measured import GRAVE, leaning, measured, missing_by, within
-from .met import can_be_grave, met
+from .met import can_be_grave, looked_up, met
 from .node import Computed
 from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
@@ -74,7 +74,8 @@ def judged(question: Question, node: Computed) -> Finding:
     severity = missed(question.check, extreme.figure)
     if severity is None:
         return met(question, finding, node)
-    return failed(question, finding, node, severity)
+    found = failed(question, finding, node, severity)
+    return looked_up(question, found) if found.severity is Severity.MINOR else found
 
 
 def _hangs_on_none(check: Check, gap: Gap) -> bool:
@@ -109,7 +110,8 @@ def _met_whatever(question: Question, over: Bounded) -> Finding:
             return leaning(
                 question, finding, soft, "met with the assumed value, but not over its usual range"
             )
-    return replace(finding, message=f"{finding.message}; met for any usual value of {names}")
+    told = f"{finding.message}; met for any usual value of {names}"
+    return looked_up(question, replace(finding, message=told))
 
 
 def _is_doubtful(question: Question, soft: list[Assumed], wider: Bounded | None) -> bool:

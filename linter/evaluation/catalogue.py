@@ -19,6 +19,7 @@ from ..declare import Schema, load_schema
 from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
 from .change_faults import change_faults
+from .parameters import parameters
 
 NOT_DOMAINS = ("formulas", "derived", "spec", "changes")
 BUILT_IN = {
@@ -194,7 +195,7 @@ def faults(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Iter
     if not check.sources:
         yield "sources: at least one is needed"
     yield from _argument_faults(check.inputs, derived, schema)
-    expected, given = set(inspect.signature(check.figure).parameters), set(check.inputs)
+    expected, given = set(parameters(check.figure)), set(check.inputs)
     for name in sorted(expected ^ given):
         side = "figure takes it, inputs lack it" if name in expected else "figure lacks it"
         yield f"inputs: {name}: {side}"

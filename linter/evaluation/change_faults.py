@@ -1,12 +1,12 @@
 """What is wrong with a file of design changes."""
 
-import inspect
 from collections.abc import Iterator, Mapping
 
 from ..check import Constant, Derived, Input
 from ..declare import Schema
 from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
+from .parameters import parameters
 
 BEFORE = "before "
 
@@ -22,7 +22,7 @@ def change_faults(
         for source in item.inputs.values():
             for fault in _source_faults(source, derived, schema):
                 yield f"follows: {item.path}: {fault}"
-        if item.figure and set(inspect.signature(item.figure).parameters) != set(item.inputs):
+        if item.figure and set(parameters(item.figure)) != set(item.inputs):
             yield f"follows: {item.path}: figure and inputs differ"
     for path in change.applies:
         if path not in schema.fields and path not in derived:

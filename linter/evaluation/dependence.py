@@ -37,7 +37,7 @@ class Dependences:
             for name, found in ways.items()
         }
         self._next = {
-            name: self._asked[name].union(*(_taken(way.inputs) for way in found))
+            name: self._asked[name].union(*(taken(way.inputs) for way in found))
             for name, found in ways.items()
         }
         for name, quantity in catalogue.derived.items():
@@ -71,7 +71,7 @@ class Dependences:
     def _of_check(self, check: Check) -> Dependence:
         """With the topics that make a check speak up."""
         words = frozenset(_plain(path) for path in check.applies)
-        names = {*_taken(check.inputs), *map(_plain, check.topic)}
+        names = {*taken(check.inputs), *map(_plain, check.topic)}
         return self._dependence(words | names, words)
 
     def _dependence(self, names: Iterable[str], words: frozenset[str]) -> Dependence:
@@ -95,7 +95,8 @@ class Dependences:
         return self._all_below[name]
 
 
-def _taken(inputs: Arguments) -> frozenset[str]:
+def taken(inputs: Arguments) -> frozenset[str]:
+    """The names that arguments lead to."""
     return frozenset(_plain(x.path) for x in inputs.values() if isinstance(x, Input))
 
 

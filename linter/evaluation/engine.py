@@ -9,7 +9,7 @@ from contextlib import suppress
 from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
-from ..declare import PRODUCT
+from ..declare import PRODUCT, local_path
 from ..finding import Finding, Status
 from ..reading.loading import Spec
 from .affected import Affected
@@ -35,6 +35,7 @@ class Assessment:
         self.milestone = milestone
         self.computations = Computations()
         self._answers: dict[tuple[str, str], Finding] = {}
+        self._with_word: dict[str, tuple[Assessment, ...]] = {}
         self._earlier: tuple[Mapping[tuple[str, str], frozenset[str]], Affected] | None = None
 
     @cached_property
@@ -108,7 +109,28 @@ class Assessment:
 
     @cached_property
     def _asked_once(self) -> AskedOnce:
-        return AskedOnce(self.questions(), self._concerns, self._answer)
+        return AskedOnce(self.questions(), self._concerns, self._answer, self._is_answered_by)
+
+    def _is_answered_by(self, found: Finding, word: str) -> bool:
+        """Whether one of the words that may stand at a path would answer an open finding."""
+        entry = self.catalogue.entry(found.check)
+        runs = self._worded(word)
+        return entry is not None and any(
+            run._answer(entry, found.subject).status is not Status.OPEN for run in runs
+        )
+
+    def _worded(self, path: str) -> "tuple[Assessment, ...]":
+        """The run with each of the words that may stand at a silent path, in all channels."""
+        if path not in self._with_word:
+            schema = self.spec.schema
+            names = self.spec.channels if schema.is_channel_path(local_path(path)) else (None,)
+            silent = [self.graph.full(local_path(path), name) for name in names]
+            paths = [item for item in silent if item not in self.spec.values]
+            revised = (
+                self.revised(dict.fromkeys(paths, option)) for option in schema.field_of(path).words
+            )
+            self._with_word[path] = tuple(x[0] for x in revised if x is not None)
+        return self._with_word[path]
 
     def _concerns(self, check: Check, subject: str) -> bool | Gap:
         """Whether a check concerns the design, or the word on which that hangs."""

@@ -5,7 +5,7 @@ a ``Gap`` that says what is missing.  Which way leads to a derived quantity depe
 on what the spec states, so the graph is planned once and evaluated many times.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
 from ..declare import CHANNELS
@@ -15,17 +15,13 @@ from ..reading.loading import Spec
 from .affected import Affected
 from .computations import Computations
 from .gap import Gap, best, united
+from .known import Key, Known
 from .leaves import CatalogueFaultError, Leaves, tuple_of
 from .node import Computed, Fixed, LeafNode, Node
+from .share import shared
 from .variants import Variants
 
-Key = tuple[str, str | None]
-Earlier = Callable[[Key], Node | Gap | None]
 UNUSED: frozenset[str] = frozenset()
-
-
-def nothing_earlier(key: Key) -> None:
-    """A graph that is made from no other one takes nothing over."""
 
 
 class Graph:
@@ -37,13 +33,13 @@ class Graph:
         derived: Mapping[str, Derived],
         sure: bool = False,
         free: frozenset[str] = frozenset(),
-        earlier: Earlier = nothing_earlier,
+        known: Known | None = None,
         computations: Computations | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
-        may override although they have no tolerance.  earlier: gives what is resolved already.
+        may override although they have no tolerance.  known: what is resolved already.
         computations: counts what is computed, over all graphs of one review.
         """
         self.spec = spec
@@ -51,57 +47,42 @@ class Graph:
         self.derived = derived
         self.leaves = Leaves(spec, sure, free)
         self.computations = computations or Computations()
-        self._known: dict[Key, Node | Gap] = {}
-        self._earlier = earlier
+        self.known = known or Known()
         self._stack: list[str] = []
         self._variants: Variants[Graph] = Variants()
 
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
-
-        def earlier(key: Key) -> Node | Gap | None:
-            node = self._found(key)
-            return None if isinstance(node, Node) and node.used & free else node
-
-        return Graph(self.spec, self.derived, self.leaves.sure, free, earlier, self.computations)
+        known = self.known.where(lambda _, x: isinstance(x, Gap) or not x.used & free)
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.computations)
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
         return self._variants.of(values, self._supposing)
 
     def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
+        hangs = {*values, *self.derived}
 
-        def earlier(key: Key) -> Node | Gap | None:
-            node = self._found(key)
-            rests = isinstance(node, Node) and any(item.path in values for item in node.assumed)
-            return node if isinstance(node, Node) and not rests else None
+        def stands(_: Key, found: Node | Gap) -> bool:
+            return isinstance(found, Node) and not any(x.path in hangs for x in found.assumed)
 
-        graph = Graph(self.spec, self.derived, earlier=earlier, computations=self.computations)
+        known, counts = self.known.where(stands), self.computations
+        graph = Graph(self.spec, self.derived, known=known, computations=counts)
         graph.leaves.supposed = dict(values)
         return graph
 
     def revised(self, spec: Spec, change: Affected) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
 
-        def earlier(key: Key) -> Node | Gap | None:
-            node = self._found(key)
-            used = node.used if isinstance(node, Node) else UNUSED
-            return None if change.alters(key[0], used) else node
+        def stands(key: Key, found: Node | Gap) -> bool:
+            used = found.used if isinstance(found, Node) else UNUSED
+            return not change.alters(key[0], used)
 
-        counts, sure = self.computations, self.leaves.sure
-        graph = Graph(spec, self.derived, sure, earlier=earlier, computations=counts)
+        known, counts = self.known.where(stands), self.computations
+        graph = Graph(spec, self.derived, self.leaves.sure, known=known, computations=counts)
         graph.leaves.supposed = self.leaves.supposed
         graph._variants = self._variants.revised(spec, change)
         return graph
-
-    def _found(self, key: Key) -> Node | Gap | None:
-        """What is resolved already, here or in the graph that this one was made from."""
-        found = self._known.get(key)
-        if found is None:
-            found = self._earlier(key)
-            if found is not None:
-                self._known[key] = found
-        return found
 
     def resolve(
         self, path: str, channel: str | None, default: Assumption | None = None
@@ -126,9 +107,9 @@ class Graph:
         elif field.kind in ("section", "sections"):
             found = self.leaves.section(path, channel, field)
         else:
-            if self._found(key) is None:
-                self._known[key] = self.leaves.leaf(path, channel, field)
-            found = self._known[key]
+            found = self.known.get(key) or self.known.add(
+                key, self.leaves.leaf(path, channel, field)
+            )
         return self._fall_back(found, path, channel, default)
 
     def arguments(self, inputs: Arguments, channel: str | None) -> dict[str, Node] | Gap:
@@ -255,7 +236,7 @@ class Graph:
         if quantity.each == "channel" and channel is None:
             raise CatalogueFaultError(f"{name} belongs to a channel, but no channel is at hand")
         key = (name, where)
-        found = self._found(key)
+        found = self.known.get(key)
         if found is None:
             if name in self._stack:
                 raise CatalogueFaultError(f"in a circle: {' -> '.join([*self._stack, name])}")
@@ -264,7 +245,7 @@ class Graph:
                 found = self._stated(quantity, where) or self._walk(quantity, where)
             finally:
                 self._stack.pop()
-            self._known[key] = found
+            self.known.add(key, found)
         return found
 
     def _stated(self, quantity: Derived, channel: str | None) -> Node | None:
@@ -303,6 +284,9 @@ class Graph:
         where = quantity.stated_at or quantity.name
         path = self.leaves.full(where, channel) if where in self.fields else where
         if path in self.leaves.supposed:  # what may be stated, in place of what is assumed
+            stand = self.leaves.supposed[path]
+            if path == quantity.name and isinstance(stand, Value):
+                return shared(node, way, stand)
             supposed = self.leaves.leaf(where, channel, self.fields[where])
             return supposed if isinstance(supposed, Node) else node
         value = node.value()

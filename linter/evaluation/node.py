@@ -6,6 +6,7 @@ must not be changed once something has been computed at it.
 """
 
 from collections.abc import Callable, Mapping
+from itertools import chain
 from typing import Any
 
 from ..check import Way
@@ -17,16 +18,19 @@ Corner = Mapping[str, Any]
 NOMINAL: Corner = {}
 
 
-class Moved(dict[str, Any]):
-    """A corner with one more override; what does not hang on its leaf stands as in ``base``."""
+class Moved:
+    """A corner with one more override: what does not hang on its leaf stands as in ``base``."""
 
-    __slots__ = ("base", "path")
+    __slots__ = ("base", "path", "to")
 
-    def __init__(self, base: Corner, path: str, value: Any) -> None:
-        super().__init__(base)
-        self[path] = value
+    def __init__(self, base: Corner, path: str, to: Any) -> None:
         self.base = base
         self.path = path
+        self.to = to
+
+    def corner(self) -> dict[str, Any]:
+        """The same in full, as a base for further moves."""
+        return {**self.base, self.path: self.to}
 
 
 class FigureError(Exception):
@@ -52,7 +56,7 @@ class Node:
         self.used = used
         self.assumed = assumed
 
-    def value(self, corner: Corner = NOMINAL) -> Any:
+    def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The value at a corner: overrides of leaves by path, nominal elsewhere."""
         raise NotImplementedError
 
@@ -68,7 +72,7 @@ class Fixed(Node):
         super().__init__({}, used, assumed)
         self.content = content
 
-    def value(self, corner: Corner = NOMINAL) -> Any:
+    def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The constant itself."""
         return self.content
 
@@ -91,8 +95,10 @@ class LeafNode(Node):
         self.path = path
         self.stated = stated
 
-    def value(self, corner: Corner = NOMINAL) -> Any:
+    def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The override of the corner, else the nominal value."""
+        if isinstance(corner, Moved):
+            return corner.to if corner.path == self.path else self.value(corner.base)
         return corner.get(self.path, self.stated.nominal)
 
 
@@ -103,11 +109,14 @@ class Computed(Node):
     """
 
     __slots__ = (
-        "_cache",
         "_last",
+        "_moved",
         "_moving",
         "_numbers",
+        "_placed",
         "_still",
+        "_through",
+        "_values",
         "arguments",
         "computations",
         "figure",
@@ -125,44 +134,71 @@ class Computed(Node):
         computations: Computations | None = None,
     ) -> None:
         leaves: dict[str, Value] = {}
-        below: dict[Assumed, None] = {}
         used: set[str] = set()
         for node in arguments.values():
             leaves |= node.leaves
             used |= node.used
-            below |= dict.fromkeys(node.assumed)
-        ordered = dict(sorted(leaves.items()))
-        super().__init__(ordered, frozenset(used), tuple(below | dict.fromkeys(assumed)))
+        behind = [x for x in (*(node.assumed for node in arguments.values()), assumed) if x]
+        joined = behind[0] if len(behind) == 1 else tuple(dict.fromkeys(chain(*behind)))
+        super().__init__(dict(sorted(leaves.items())), frozenset(used), joined)
         self.label = label
         self.figure = figure
         self.arguments = arguments
         self.way = way
         self.computations = computations or Computations()
-        self._cache: dict[object, Any] = {}
+        self._values: dict[int, Any] = {}
+        self._moved: dict[tuple[int, str, Any], Any] = {}
+        self._placed: dict[int, dict[str, Any]] = {}
         self._numbers: dict[tuple[tuple[str, Any], ...], int] = {}
         self._last: tuple[Corner | None, int] = (None, 0)
         self._still: dict[str, Any] | None = None
         self._moving = [(name, node) for name, node in arguments.items() if node.leaves]
+        self._through: dict[str, list[tuple[str, Node]]] = {}
 
-    def value(self, corner: Corner = NOMINAL) -> Any:
+    def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
         if isinstance(corner, Moved):
-            if corner.path not in self.leaves:
-                return self.value(corner.base)
-            key: object = (self._number(corner.base), corner.path, corner[corner.path])
-        else:
-            key = self._number(corner)
-        cache = self._cache
-        if key not in cache:
+            return self._value_moved(corner)
+        number = self._number(corner)
+        if number not in self._values:
+            self.computations.number += 1
+            self._values[number] = self.call(self._arguments_at(corner, number))
+        return self._values[number]
+
+    def _value_moved(self, corner: Moved) -> Any:
+        """The value after a move; that of before where the move is not felt in any argument."""
+        base, path = corner.base, corner.path
+        if path not in self.leaves:
+            return self.value(base)
+        number = self._last[1] if self._last[0] is base else self._number(base)
+        key = (number, path, corner.to)
+        if key in self._moved:
+            return self._moved[key]
+        self.computations.number += 1
+        before = self._arguments_at(base, number)
+        after = before
+        for name, node in self._moved_by(path):
+            value = node.value(corner)
+            if value != before[name]:
+                after = {**after, name: value}
+        self._moved[key] = found = self.value(base) if after is before else self.call(after)
+        return found
+
+    def _arguments_at(self, corner: Corner, number: int) -> dict[str, Any]:
+        """The values of the arguments at a corner."""
+        if number not in self._placed:
             if self._still is None:
                 fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
                 self._still = {name: node.value() for name, node in fixed.items()}
-            self.computations.number += 1
-            arguments = self._still.copy()
-            for name, node in self._moving:
-                arguments[name] = node.value(corner)
-            cache[key] = self.call(arguments)
-        return cache[key]
+            moving = {name: node.value(corner) for name, node in self._moving}
+            self._placed[number] = self._still | moving
+        return self._placed[number]
+
+    def _moved_by(self, path: str) -> list[tuple[str, Node]]:
+        """The arguments that hang on a leaf."""
+        if path not in self._through:
+            self._through[path] = [item for item in self._moving if path in item[1].leaves]
+        return self._through[path]
 
     def _number(self, corner: Corner) -> int:
         """The same number for corners that agree in the leaves of this node."""

@@ -5,28 +5,27 @@ them.  It may fail even with the missing values at their best, meet its limits w
 are, or hang on them; where one number decides, the border is solved for.
 """
 
-import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import pairwise, product
+from itertools import product
 
 from ..check import AtLeast, Check
-from ..finding import CLEAR, Severity
-from ..quantities.quantity import Value, show
+from ..finding import Severity
+from ..quantities.quantity import Value
+from .border import Border, points_of, rank_of, solved
 from .gap import Gap
 from .graph import Graph
 from .leaves import usual_value
-from .node import Computed, FigureError, Moved
-from .threshold import ZERO_CELSIUS, missed
+from .node import Computed, FigureError
+from .share import share_of
+from .threshold import missed
 from .tolerance import Extreme, climb, worst_case
 
 MOST_MISSING = 4
+MOST_ASSUMED = 16
 MOST_CHOICES = 12
 ROUNDS = 4
-SCAN = 16
-BISECTIONS = 40
-DIGITS = 3
 
 Plan = Callable[[Graph], Computed | Gap | None]
 Stand = Value | str
@@ -94,21 +93,12 @@ def is_settled(over: Bounded) -> bool:
     return over.best != Severity.MINOR or over.worst == Severity.MINOR
 
 
-@dataclass(frozen=True, slots=True)
-class Border:
-    """What a value must be for a check to be met: at least or at most so much, in SI."""
-
-    at_least: bool
-    value: float
-    unit: str
-
-    def __str__(self) -> str:
-        side = "at least" if self.at_least else "at most"
-        return f"{side} {show(self.value, self.unit, DIGITS)}"
-
-
 def outcomes_of(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    most: int = MOST_MISSING,
 ) -> list[Bounded | None]:
     """The check over the usual ranges of some leaves, for each choice and each of its words.
 
@@ -119,29 +109,33 @@ def outcomes_of(
         return [
             _over(plan, graph, check, dict(stand))
             for paths in sets
-            for stand in _choices(graph, paths)
+            for stand in _choices(graph, paths, most)
         ]
     except (_CannotTellError, FigureError):
         return []
 
 
 def bounded(
-    plan: Plan, graph: Graph, check: Check, choices: Iterable[Iterable[str]]
+    plan: Plan,
+    graph: Graph,
+    check: Check,
+    choices: Iterable[Iterable[str]],
+    most: int = MOST_MISSING,
 ) -> Bounded | None:
     """The check over the usual ranges of some leaves; None where they have none.
 
     plan: gives the figure's node in a graph.  choices: sets of leaves, each of which would be
     enough; what is said holds for every one of them.
     """
-    found = outcomes_of(plan, graph, check, choices)
+    found = outcomes_of(plan, graph, check, choices, most)
     outcomes = [item for item in found if item is not None]
     if not outcomes:
         return None
     if len(found) == 1:
         return outcomes[0]
     better = 1.0 if isinstance(check.limits, AtLeast) else -1.0
-    worst = min(outcomes, key=lambda x: (_rank(x.worst), better * x.extreme.figure))
-    best = max(outcomes, key=lambda x: (_rank(x.best), better * x.extreme.figure))
+    worst = min(outcomes, key=lambda x: (rank_of(x.worst), better * x.extreme.figure))
+    best = max(outcomes, key=lambda x: (rank_of(x.best), better * x.extreme.figure))
     if len(outcomes) < len(found):  # with one of the words the check does not concern the design
         return _as_best(worst, Best(None, worst.extreme, worst.at_best.corner))
     if best.best is not None:
@@ -162,23 +156,24 @@ class _CannotTellError(Exception):
     """A missing value without a range, or too many of them."""
 
 
-def _rank(severity: Severity | None) -> int:
-    return CLEAR if severity is None else severity.rank
-
-
-def _choices(graph: Graph, paths: Iterable[str]) -> Iterator[tuple[tuple[str, Stand], ...]]:
+def _choices(
+    graph: Graph, paths: Iterable[str], most: int
+) -> Iterator[tuple[tuple[str, Stand], ...]]:
     """Every combination of the words of what is missing, each with the ranges of the numbers."""
     options = [_options(graph, path) for path in paths]
     number = 1
     for words in options:
         number *= len(words)
-    if not options or len(options) > MOST_MISSING or number > MOST_CHOICES:
+    if not options or len(options) > most or number > MOST_CHOICES:
         raise _CannotTellError
     return iter(list(product(*options)))
 
 
 def _options(graph: Graph, path: str) -> list[tuple[str, Stand]]:
     """What may stand at a path: one range, or each of some words."""
+    share = share_of(graph.derived, path)
+    if share is not None:
+        return [(path, share)]
     schema = graph.spec.schema
     try:
         field = schema.field_of(path)
@@ -202,7 +197,8 @@ def _over(plan: Plan, graph: Graph, check: Check, stand: dict[str, Stand]) -> Bo
         if node is None or (isinstance(node, Gap) and node.absent):
             return None
         if not isinstance(node, Gap):
-            units = {path: graph.spec.schema.field_of(path).unit for path in stand}
+            fields = graph.spec.schema.field_of
+            units = {x: "1" if x in graph.derived else fields(x).unit for x in stand}
             found = _judged(node, check, units)
             invented = any(isinstance(value, Value) for value in stand.values())
             if invented and found.worst is None and _is_of_words(node):
@@ -236,7 +232,7 @@ def _judged(node: Computed, check: Check, units: Mapping[str, str]) -> Bounded:
         if len(units) > 1 or len(free) > 1:
             return Best(None, at_worst, at_best.corner)
         unit = units[free[0].partition(":")[0]]
-        border = _border(node, at_best.corner, check, free[0], unit)
+        border = solved(node, at_best.corner, check, free[0], unit)
         return Best(None, at_worst, at_best.corner, str(border or ""))
 
     return Bounded(worst, node, tuple(units), find_best)
@@ -254,55 +250,20 @@ def _at_best(node: Computed, adverse: int, free: list[str], corner: Mapping[str,
     turned = {path: hi if corner.get(path) == lo else lo for path, (lo, hi) in ends.items()}
     starts = [dict(corner), {**corner, **turned}]
     start = min(starts, key=lambda item: adverse * float(node.value(item)))
-    points = {path: _points(node.leaves[path]) for path in free}
+    points = {path: points_of(node.leaves[path]) for path in free}
     best = climb(node, climb(node, start, -adverse, points), adverse, others)
     return Extreme(float(node.value(best)), float(node.value()), best, {})
 
 
-def _points(leaf: Value) -> list[float]:
-    """Values over a range, in equal ratios where it does not begin at zero."""
-    low, high = leaf.lo, leaf.hi
-    if low > 0.0:
-        return [low * (high / low) ** (n / SCAN) for n in range(SCAN + 1)]
-    return [low + (high - low) * n / SCAN for n in range(SCAN + 1)]
-
-
-def border_of(over: Bounded, check: Check, path: str, unit: str) -> Border | None:
+def border_of(
+    over: Bounded, check: Check, path: str, unit: str, avoids: Severity | None = None
+) -> Border | None:
     """What a missing leaf must be where the others are at their best.
 
-    None where the check is not met from there to one end of its range.
+    avoids: the finding that must not come up; without it none may.  None where the check is not
+    met from there to one end of its range.
     """
     corner = over.at_best.corner
     if corner is None or path not in over.node.leaves:
         return None
-    return _border(over.node, corner, check, path, unit)
-
-
-def _border(
-    node: Computed, corner: Mapping[str, float], check: Check, path: str, unit: str
-) -> Border | None:
-    def meets(x: float) -> bool:
-        return missed(check, float(node.value(Moved(corner, path, x)))) is None
-
-    points = _points(node.leaves[path])
-    fine = [meets(x) for x in points]
-    if sum(one is not other for one, other in pairwise(fine)) != 1:
-        return None
-    number = fine.index(not fine[0])
-    good, bad = points[number], points[number - 1]
-    if fine[0]:
-        good, bad = bad, good
-    for _ in range(BISECTIONS):
-        middle = (good + bad) / 2
-        good, bad = (middle, bad) if meets(middle) else (good, middle)
-    return Border(good > bad, _rounded(good, unit, up=good > bad), unit)
-
-
-def _rounded(x: float, unit: str, up: bool) -> float:
-    """A border with few digits, on the side where the check is met."""
-    zero = ZERO_CELSIUS if unit == "degC" else 0.0
-    plain = x - zero
-    if plain == 0.0:
-        return x
-    step = 10.0 ** (math.floor(math.log10(abs(plain))) - DIGITS + 1)
-    return zero + step * (math.ceil if up else math.floor)(plain / step)
+    return solved(over.node, corner, check, path, unit, avoids)

@@ -4,17 +4,33 @@ from ..declare import field_path
 from ..finding import Assumed, Severity
 from .node import Computed
 from .question import Question
-from .ranges import Bounded, bounded, is_settled
+from .ranges import MOST_ASSUMED, MOST_MISSING, Bounded, bounded, is_settled
+from .share import share_of
 from .threshold import missed
 from .tolerance import worst_case
 
 
-def over_usual(question: Question, items: list[Assumed]) -> Bounded | None:
-    """The check over the usual ranges of what is only assumed."""
+def over_usual(question: Question, items: list[Assumed], shares: bool = False) -> Bounded | None:
+    """The check over the usual ranges of what is only assumed.
+
+    shares: also over what assumed figures may be, which can let a pass stand and convicts nobody.
+    """
     if not items or any(is_usual_span(question, item) for item in items):
         return None
-    paths = [item.path for item in items]
-    return bounded(question.plan, question.graph, question.check, [paths])
+    if not shares and any(item.path in question.graph.derived for item in items):
+        return None
+    paths = [path for item in items for path in _behind(question, item.path)]
+    most = MOST_ASSUMED if shares else MOST_MISSING
+    return bounded(question.plan, question.graph, question.check, [paths], most)
+
+
+def _behind(question: Question, path: str) -> list[str]:
+    """What is moved for an assumption: itself, or the missing leaves of what is left out."""
+    derived = question.graph.derived
+    if path not in derived or share_of(derived, path) is not None:
+        return [path]
+    asked = [item.path for item in question.graph.asked(path, question.channel)]
+    return asked or [path]
 
 
 def is_usual_span(question: Question, item: Assumed) -> bool:

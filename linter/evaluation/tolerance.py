@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from ..quantities.quantity import Value
-from .node import Moved, Node
+from .node import NOMINAL, Moved, Node
 from .twins import Leaf
 
 SCAN_POINTS = 33
 GOLDEN = (5**0.5 - 1) / 2
-GOLDEN_STEPS = 40
+GOLDEN_STEPS = 24
 
 Alike = Mapping[str, Leaf]
 NONE_ALIKE: Alike = MappingProxyType({})
@@ -90,7 +90,8 @@ def _one_at_a_time(node: Node, alike: Alike) -> dict[str, tuple[float, float]]:
     for path, leaf in node.leaves.items():
         kind = _kind(path, alike)
         if kind not in known:
-            known[kind] = float(node.value({path: leaf.lo})), float(node.value({path: leaf.hi}))
+            low, high = (float(node.value(Moved(NOMINAL, path, x))) for x in (leaf.lo, leaf.hi))
+            known[kind] = low, high
     return {path: known[_kind(path, alike)] for path in node.leaves}
 
 
@@ -129,7 +130,7 @@ def climb(
                 moving = Moved(corner, path, candidate)
                 reached = adverse * float(node.value(moving))
                 if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
-                    best, corner, moved = reached, moving, True
+                    best, corner, moved = reached, moving.corner(), True
                     vain.moved(path, candidate)
                 else:
                     vain.add(path, candidate)
@@ -189,20 +190,29 @@ def _is_named(path: str, names: tuple[str, ...]) -> bool:
 def _search_inside(
     node: Node, corner: dict[str, float], path: str, adverse: int
 ) -> dict[str, float]:
-    """Scan one leaf's range, then narrow down on the worst point."""
+    """Scan one leaf's range, then narrow down on the worst point by golden sections."""
     leaf = node.leaves[path]
     step = (leaf.hi - leaf.lo) / (SCAN_POINTS - 1)
-    points = [leaf.lo + step * n for n in range(SCAN_POINTS)]
-    worst = max(points, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
+
+    def bad(x: float) -> float:
+        return adverse * float(node.value(Moved(corner, path, x)))
+
+    scanned = {x: bad(x) for x in (leaf.lo + step * n for n in range(SCAN_POINTS))}
+    worst = max(scanned, key=scanned.__getitem__)
     low, high = max(leaf.lo, worst - step), min(leaf.hi, worst + step)
+    left, right = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
+    at_left, at_right = bad(left), bad(right)
     for _ in range(GOLDEN_STEPS):
-        left, right = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
-        at_left = adverse * float(node.value(Moved(corner, path, left)))
-        at_right = adverse * float(node.value(Moved(corner, path, right)))
-        low, high = (low, right) if at_left > at_right else (left, high)
-    candidates = (worst, (low + high) / 2)
-    best = max(candidates, key=lambda x: adverse * float(node.value(Moved(corner, path, x))))
-    return Moved(corner, path, best)
+        if at_left > at_right:
+            high, right, at_right = right, left, at_left
+            left = high - GOLDEN * (high - low)
+            at_left = bad(left)
+        else:
+            low, left, at_left = left, right, at_right
+            right = low + GOLDEN * (high - low)
+            at_right = bad(right)
+    best = max((worst, (low + high) / 2), key=bad)
+    return Moved(corner, path, best).corner()
 
 
 def _shares(ends: Mapping[str, tuple[float, float]]) -> dict[str, float]:

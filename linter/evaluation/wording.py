@@ -1,5 +1,6 @@
 """Numbers and names of a check turned into the words of a finding."""
 
+import re
 from math import inf, isnan, nan
 from sys import intern
 from typing import Any
@@ -15,6 +16,7 @@ from .twins import own_first
 PLAIN = ("word", "text", "set")
 UNKNOWN = "unknown"
 NOT_THERE = "none"
+IN_BRACKETS = re.compile(r" \(([^()]*)\)")
 UNBOUNDED = "without limit"
 MANY_TIMES = 3.0
 NEAR = 0.01
@@ -47,7 +49,8 @@ class Said:
     which ``#`` is the value; ``{figure:%}`` says "102 %", or "4.9 times" from three times on,
     ``{figure:% of}`` "102 % of" or "4.9 times";
     ``{limit:*figure}`` and ``{current:/figure}`` say the other one of the two values of which
-    the figure is the ratio; ``{figure}`` says the value.
+    the figure is the ratio; ``{figure}`` says the value; ``{basis:words}`` says a word of the
+    spec without its hyphens, ``{rule:upper}`` one that is an abbreviation.
     instead: what is said in place of a value that nobody knows.  ratio: the figure.
 
     >>> f"{Said(-2.0, 'dB'):+above|below} and {Said(3.0, '1'):turn|turns}"
@@ -65,6 +68,10 @@ class Said:
     def __format__(self, choice: str) -> str:
         if choice.startswith("?"):
             return self._one_of(choice.removeprefix("?"))
+        if choice == "words":
+            return f"{self}".replace("-", " ")
+        if choice == "upper":
+            return f"{self}".replace("-", " ", 1).upper()
         if choice in ("", "%", "% of", "*figure", "/figure"):
             return self.instead or self._number(choice)
         first, _, second = choice.removeprefix("+").partition("|")
@@ -78,7 +85,8 @@ class Said:
 
     def _one_of(self, choice: str) -> str:
         first, _, second = choice.partition("|")
-        if not self.instead and self.value in (0.0, NOT_THERE):
+        is_nothing = not self.instead and self.value in (0.0, NOT_THERE)
+        if is_nothing or self.instead == NOT_THERE:
             return first
         return second.replace("#", f"{self}")
 
@@ -113,7 +121,8 @@ def _ratio(value: float, of: str) -> str:
 def sentence(check: Check, node: Computed, corner: Corner) -> str:
     """The check's sentence with the figure and the inputs at a corner.
 
-    It begins with a capital and ends without a full stop, because a note may follow.
+    It begins with a capital and ends without a full stop, because a note may follow.  What
+    nobody knows is left out of its brackets; else nothing can be said but that.
     """
     figure = node.value(corner)
     unknown = _of_figure(node, figure)
@@ -125,8 +134,17 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
             words[name] = Said(value, item.unit, _instead(node.arguments[name], value), ratio)
         else:
             words[name] = item.value
-    text = check.sentence.format_map(words).removesuffix(".")
+    text = IN_BRACKETS.sub(known, check.sentence.format_map(words).removesuffix("."))
+    if re.search(rf"\b{UNKNOWN}\b", text):
+        return f"{check.title}: not known"
     return text[:1].upper() + text[1:]
+
+
+def known(remark: re.Match[str]) -> str:
+    """A remark in brackets without the parts that say nothing."""
+    parts = re.split(r"(?<=[,;]) ", remark[1])
+    said = [part for part in parts if not re.search(rf"\b{UNKNOWN}\b", part)]
+    return f" ({' '.join(said).rstrip(',;')})" if said else ""
 
 
 def _instead(node: Node, value: Any) -> str:
@@ -150,9 +168,9 @@ def assumed_in_words(item: Assumed) -> str:
 
     >>> from ..check import COMMON_PRACTICE
     >>> assumed_in_words(Assumed("feed.band", "inf", "adverse", COMMON_PRACTICE))
-    'feed.band unknown'
+    'feed.band not given'
     """
-    return f"{item.path} {UNKNOWN if item.text in ('inf', '-inf') else item.text}"
+    return f"{item.path} {'not given' if item.text in ('inf', '-inf') else item.text}"
 
 
 def _of_figure(node: Computed, figure: float) -> str:

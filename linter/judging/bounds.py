@@ -6,8 +6,10 @@ that the spec calls an estimate bounds as well, because the two statements stand
 such a finding is a contradiction of statements, and somebody may permit it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
+from typing import Any
 
 from ..check import Derived, derivation
 from ..declare import local_path
@@ -17,7 +19,7 @@ from ..evaluation.tolerance import worst_case
 from ..finding import Assumed, Finding, Severity
 from ..quantities.quantity import Value, show
 from ..reading.loading import Spec
-from .stated import CONTRADICTS, stated_finding
+from .stated import CONTRADICTS, Asked, stated_finding
 
 SLACK = 1e-3
 MOST_NAMES = 4
@@ -46,24 +48,67 @@ class Bound:
     above: bool
 
 
-def out_of_bounds(spec: Spec, graph: Graph) -> Iterator[Finding]:
-    """A finding for every stated value that lies beyond a sure bound."""
-    for quantity in graph.derived.values():
+def bounds_asked_of(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:
+    """Whether a stated value lies beyond a sure bound, for each value and each bound."""
+    for quantity in derived.values():
         for written in (*quantity.bounds_from_above, *quantity.bounds_from_below):
             path, _, end = written.partition(":")
+            above = written in quantity.bounds_from_above
             for channel in _channels(spec, quantity, path):
-                full = graph.full(path, channel)
-                stated = spec.values.get(full)
-                if not isinstance(stated, Value):
-                    continue
-                node = graph.resolve(quantity.name, channel)
-                if not isinstance(node, Node):
-                    continue
-                above = written in quantity.bounds_from_above
-                bound = Bound(full, quantity, node, ground_of(graph, node, channel), above)
-                reached = _reached(stated, end)
-                if _is_sure(bound, spec) and _is_beyond(bound, reached):
-                    yield _beyond(spec, bound, stated)
+                for number in _items(spec, path, channel):
+                    answer = partial(
+                        _bounded,
+                        quantity=quantity,
+                        path=path,
+                        number=number,
+                        end=end,
+                        above=above,
+                        channel=channel,
+                    )
+                    yield Asked(frozenset({path, quantity.name}), answer)
+
+
+def _items(spec: Spec, path: str, channel: str | None) -> Iterable[int | None]:
+    """The numbers of the items where a leaf stands in a list of sections, else one None."""
+    section, _, leaf = path.partition("[].")
+    if not leaf:
+        return (None,)
+    own = channel is not None and spec.schema.is_channel_path(path)
+    full = f"channels.{channel}.{section}" if own else section
+    return range(spec.lists.get(full, 0))
+
+
+def _bounded(
+    spec: Spec,
+    graph: Graph,
+    quantity: Derived,
+    path: str,
+    number: int | None,
+    end: str,
+    above: bool,
+    channel: str | None,
+) -> Finding | None:
+    section, _, leaf = path.partition("[].")
+    full = graph.full(section, channel)
+    if number is not None:
+        full = f"{full}[{number}].{leaf}"
+    stated = spec.values.get(full)
+    if not isinstance(stated, Value):
+        return None
+    node = graph.resolve(quantity.name, channel)
+    if not isinstance(node, Node):
+        return None
+    ground = ground_of(graph, node, channel)
+    if number is not None:
+        node = Computed(quantity.name, _picked(number), {"whole": node})
+    bound = Bound(full, quantity, node, ground, above)
+    beyond = _is_sure(bound, spec) and _is_beyond(bound, _reached(stated, end))
+    return _beyond(spec, bound, stated) if beyond else None
+
+
+def _picked(number: int) -> Callable[[Any], Any]:
+    """What bounds one item of a list: its own number, or the one that bounds them all."""
+    return lambda whole: whole[number] if isinstance(whole, tuple) else whole
 
 
 def ground_of(graph: Graph, node: Node, channel: str | None) -> Ground:

@@ -22,7 +22,7 @@ AMPLE = 1.0
 Effect = Literal[
     "appeared",
     "graver",
-    "fell silent",
+    "no longer judged",
     "opened",
     "permission lost",
     "permitted",
@@ -30,7 +30,7 @@ Effect = Literal[
     "cured",
     "answered",
 ]
-SILENCED: Effect = "fell silent"
+SILENCED: Effect = "no longer judged"
 Key = tuple[str, str, str]
 
 

@@ -4,19 +4,28 @@ These findings look at the stated values alone, so they need no rule file; their
 stand in ``BUILT_IN`` for the catalogue.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from functools import partial
 
 from ..check import Derived, Source, derivation
-from ..declare import PRODUCT, Field, is_of_another_kind, local_path, subject_of, usual_bounds
+from ..declare import (
+    PRODUCT,
+    Field,
+    field_path,
+    is_of_another_kind,
+    local_path,
+    subject_of,
+    usual_bounds,
+)
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Node
 from ..evaluation.tolerance import worst_case
 from ..finding import Advice, Finding, Severity
 from ..quantities.quantity import Value, show, spell
 from ..reading.loading import Spec
-from .bounds import out_of_bounds
-from .stated import CONTRADICTS, stated_finding
+from .bounds import bounds_asked_of
+from .stated import CONTRADICTS, UNUSUAL, Asked, stated_finding
 
 SLIPS = (1e3, 1e-3, 1e6, 1e-6, 1e9, 1e-9)
 NEAR = 3.0
@@ -25,7 +34,7 @@ APART = 100.0
 USUAL = Source("usual range of the field, common practice, no source", kind="common practice")
 SIDES = Source("spread of data-sheet lines, common practice, no source", kind="common practice")
 BUILT_IN = {
-    "value-outside-usual-range": "A value that is possible but far from what such parts have:"
+    UNUSUAL: "A value that is possible but far from what such parts have:"
     " mostly a slipped prefix (nF for µF), which spoils everything computed from it. Major"
     " when one slip of a prefix would bring it back into the usual range, else minor; minor too"
     " within a factor of three of that range, whose ends are not sharp, and where the value is"
@@ -43,23 +52,36 @@ BUILT_IN = {
 
 def built_in_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
     """All findings on the stated values of a spec."""
-    return (*_unusual(spec, graph), *_contradictions(spec, graph), *out_of_bounds(spec, graph))
+    found = (asked.answer(spec, graph) for asked in asked_of(spec, graph.derived))
+    return tuple(item for item in found if item is not None)
 
 
-def _unusual(spec: Spec, graph: Graph) -> Iterator[Finding]:
+def asked_of(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:
+    """Every question about the stated values of a spec."""
     for path, value in spec.values.items():
-        if not isinstance(value, Value):
-            continue
-        field = spec.schema.field_of(path)
-        bounds = usual_bounds(field)
-        if value.form == "line" and 0.0 < APART * value.lo < value.hi:
-            yield _sides_apart(spec, path, value)
-        if bounds is None or (field.zero and value.lo == 0.0):
-            continue
-        low, high = bounds
-        outside = value.hi < low or value.lo > high
-        if outside and not _is_of_another_kind(graph, path, value, field):
-            yield _unusual_finding(spec, path, value, field, bounds)
+        if isinstance(value, Value):
+            field = spec.schema.field_of(path)
+            words = {word for kind in field.also_in.when for word in kind} if field.also_in else ()
+            yield Asked(frozenset({field_path(path), *words}), partial(_unusual, path=path))
+    yield from _asked_of_contradictions(spec, derived)
+    yield from bounds_asked_of(spec, derived)
+
+
+def _unusual(spec: Spec, graph: Graph, path: str) -> Finding | None:
+    value = spec.values[path]
+    assert isinstance(value, Value)
+    field = spec.schema.field_of(path)
+    bounds = usual_bounds(field)
+    if value.form == "line" and 0.0 < APART * value.lo < value.hi:
+        return _sides_apart(spec, path, value)
+    if bounds is None or (field.zero and value.lo == 0.0):
+        return None
+    low, high = bounds
+    if low <= value.hi and value.lo <= high:
+        return None
+    if _is_of_another_kind(graph, path, value, field):
+        return None
+    return _unusual_finding(spec, path, value, field, bounds)
 
 
 def _is_of_another_kind(graph: Graph, path: str, value: Value, field: Field) -> bool:
@@ -91,7 +113,7 @@ def _unusual_finding(
         message += "; is the unit right?"
     place = spec.place(path)
     found = stated_finding(
-        "value-outside-usual-range",
+        UNUSUAL,
         "Value vs. usual range of its field",
         path,
         Severity.MINOR if slip is None else Severity.MAJOR,
@@ -114,8 +136,7 @@ def _sides_apart(spec: Spec, path: str, value: Value) -> Finding:
     place = spec.place(path)
     title = "Sides of a data-sheet line far apart"
     places = (place,) if place else ()
-    name = "value-outside-usual-range"
-    return stated_finding(name, title, path, Severity.MAJOR, message, places, SIDES)
+    return stated_finding(UNUSUAL, title, path, Severity.MAJOR, message, places, SIDES)
 
 
 def _scaled(value: Value, factor: float) -> Value:
@@ -123,23 +144,28 @@ def _scaled(value: Value, factor: float) -> Value:
     return replace(value, lo=lo, nominal=nominal, hi=hi)
 
 
-def _contradictions(spec: Spec, graph: Graph) -> Iterator[Finding]:
-    for quantity in graph.derived.values():
+def _asked_of_contradictions(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:
+    for quantity in derived.values():
         path = quantity.stated_at
         compared = 0.0 < quantity.agree < float("inf") and quantity.unit not in ("word", "set")
         if path is None or not compared:
             continue
-        channels = spec.channels if quantity.each == "channel" else (None,)
-        for channel in channels:
-            full = graph.full(path, channel)
-            stated = spec.values.get(full)
-            if not isinstance(stated, Value):
-                continue
-            node = graph.follows(quantity.name, channel)
-            if isinstance(node, Node) and full not in node.used and _computed(node):
-                finding = _contradiction(spec, full, stated, node, quantity)
-                if finding is not None:
-                    yield finding
+        for channel in spec.channels if quantity.each == "channel" else (None,):
+            reads = frozenset({path, quantity.name})
+            yield Asked(reads, partial(_followed, quantity=quantity, path=path, channel=channel))
+
+
+def _followed(
+    spec: Spec, graph: Graph, quantity: Derived, path: str, channel: str | None
+) -> Finding | None:
+    full = graph.full(path, channel)
+    stated = spec.values.get(full)
+    if not isinstance(stated, Value):
+        return None
+    node = graph.follows(quantity.name, channel)
+    if not isinstance(node, Node) or full in node.used or not _computed(node):
+        return None
+    return _contradiction(spec, full, stated, node, quantity)
 
 
 def _computed(node: Node) -> bool:

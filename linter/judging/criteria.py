@@ -1,15 +1,14 @@
 """What a spec is reviewed against besides the catalogue: day, permissions, house file."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from ..evaluation.catalogue import Catalogue, load
 from ..reading.keyed_file import Permissions, read_deviations
 from ..reading.loading import Spec
-from ..reading.parts_file import find_upward
 from ..reading.refusal import Refusal
-from .house import NAME, House
+from .house import House, find_house, where_found
 from .house_file import read_house
 
 
@@ -56,8 +55,10 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
     permissions = read_deviations(terms.deviations) if terms.deviations else None
     if isinstance(permissions, tuple):
         return permissions
-    path = None if terms.no_house else terms.house or find_upward(spec, NAME)
+    path = None if terms.no_house else terms.house or find_house(spec)
     house = read_house(path) if path else None
     if isinstance(house, tuple):
         return house
+    if house and path and not terms.house:
+        house = replace(house, found=where_found(spec, path))
     return Criteria(terms.day or date.today(), permissions, house)

@@ -23,19 +23,23 @@ from typing import cast
 from ..check import MILESTONES, Milestone, Source
 from ..declare import PRODUCT
 from ..evaluation.catalogue import Catalogue, Entry
-from ..evaluation.threshold import missed
+from ..evaluation.threshold import AMPLE, missed
 from ..finding import Evidence, Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
 from .consistency import BUILT_IN as STATED_VALUES
 
 DOMAIN = "deviations"
+OF_MISS, OF_FIGURE = 0.5, 0.2
 PERMIT = Source("ISO 9000:2015, Quality management systems, vocabulary", "3.12.6 deviation permit")
 BUILT_IN = {
     "deviation-expired": "A permission whose last day is over, or whose milestone is reached."
     " What it permitted holds again.",
     "deviation-exceeded": "A departure that goes further than the figure up to which it is"
     " permitted.",
+    "deviation-too-far": "A figure up to which a departure is permitted that lies far beyond what"
+    " is found: further than half of what the limit is missed by, and than a fifth of the figure"
+    " (10 K, 2 dB). It would cover a worse design unseen, so it permits nothing.",
     "deviation-unused": "A permission without anything that it could permit: the check is met"
     " or not applicable. It would cover a later mistake unseen.",
     "deviation-incomplete": "A permission that nobody has put a name to, or whose last day or"
@@ -51,26 +55,15 @@ BUILT_IN = {
 _TITLES = {
     "deviation-expired": "Deviation expired",
     "deviation-exceeded": "Deviation exceeded",
+    "deviation-too-far": "Deviation permits far more than is found",
     "deviation-unused": "Unused deviation",
     "deviation-incomplete": "Incomplete deviation",
     "deviation-unknown": "Deviation for an unknown check or place",
     "deviation-against-safety": "Deviation not allowed",
 }
-_NOBODY = (
-    "",
-    "-",
-    "?",
-    "n/a",
-    "na",
-    "nobody",
-    "none",
-    "tba",
-    "tbc",
-    "tbd",
-    "todo",
-    "unknown",
-    "xxx",
-)
+NOBODY = (
+    "", "-", "?", "n/a", "na", "nobody", "none", "tba", "tbc", "tbd", "todo", "unknown", "xxx",
+)  # fmt: skip
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
@@ -140,6 +133,8 @@ def forbidden(finding: Finding, entry: Entry | None) -> str:
     impermissible = entry is not None and not entry.check.permissible
     if safety and finding.status is Status.OPEN:
         return "an open question of safety cannot be accepted; it must be answered"
+    if finding.status is Status.OPEN and not finding.permissible:
+        return "other checks wait for this answer; it cannot be accepted as open"
     barred = impermissible or not finding.permissible
     if safety and (critical or barred or _is_beyond_critical(finding, entry)):
         return "a finding that endangers people cannot be permitted; it holds"
@@ -206,7 +201,7 @@ def near(name: str, known: Sequence[str]) -> str:
 def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:
     for name, wanted in (("permitted_by", "who permitted it"), ("reason", "why it does no harm")):
         stated = getattr(item, name).strip()
-        if stated.lower() in _NOBODY:
+        if stated.lower() in NOBODY:
             text = f"{name} is {stated or 'empty'}; it must say {wanted}"
             yield Fault("deviation-incomplete", text)
     if item.until not in MILESTONES and day_of(item.until) is None:
@@ -251,12 +246,22 @@ def _beyond(item: Deviation, entry: Entry | None, findings: Sequence[Finding]) -
             text = "up_to: the item is open, so it has no figure to compare"
             yield Fault("deviation-incomplete", text)
         elif item.up_to and entry is not None and found.figure is not None:
-            limit = to_si(item.up_to, found.unit)
-            further = found.figure < limit if found.at_least else found.figure > limit
-            if further:
-                reached = show(found.figure, found.unit)
-                text = f"{reached} at the worst corner, permitted up to {item.up_to}"
-                yield Fault("deviation-exceeded", text)
+            yield from _up_to(item, found, found.figure)
+
+
+def _up_to(item: Deviation, found: Evidence, figure: float) -> Iterator[Fault]:
+    """A departure further than permitted, or a permission much wider than the departure."""
+    sign = -1.0 if found.at_least else 1.0
+    left = sign * (to_si(item.up_to, found.unit) - figure)
+    room = max(OF_MISS * abs(found.distance or 0.0), OF_FIGURE * AMPLE.get(found.unit, abs(figure)))
+    if left < 0.0:
+        text = f"{show(figure, found.unit)} at the worst corner, permitted up to {item.up_to}"
+        yield Fault("deviation-exceeded", text)
+    elif left > room:
+        most = show(figure + sign * room, found.unit)
+        reached = show(figure, found.unit)
+        text = f"up_to {item.up_to} is far beyond the {reached} found; {most} is the most"
+        yield Fault("deviation-too-far", text)
 
 
 def _nothing(answers: Sequence[Finding]) -> str:

@@ -5,8 +5,10 @@ Nothing of it works in silence: every report lists what the house file changes, 
 it loosens in matters of safety comes first.
 """
 
-import importlib.metadata
-from collections.abc import Mapping
+import os
+import sys
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
@@ -16,11 +18,14 @@ from ..evaluation.catalogue import Catalogue, Entry
 from ..finding import Place
 from ..quantities.quantity import to_si
 from ..reading.loading import Spec
+from ..reading.parts_file import find_upward
 
 NAME = "house.ampreview.yaml"
 GROUP = "ampreview.house_rules"
 
-HouseEffect = Literal["looser limit", "tighter limit", "check off", "default", "checks added"]
+HouseEffect = Literal[
+    "looser limit", "tighter limit", "looked up", "check off", "default", "checks added"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,17 +46,26 @@ class HouseChange:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class House:
-    """A house file that was taken, and the catalogue that results from it."""
+    """A house file that was taken, and the catalogue that results from it.
+
+    found: how far from the spec, empty where it was named.
+    """
 
     file: str
     text: str
     catalogue: Catalogue
     changes: tuple[HouseChange, ...]
     defaults: Mapping[str, Assumption]
+    found: str = ""
 
     def applied(self, spec: Spec) -> Spec:
         """The spec with the house's defaults where it gives none."""
         return replace(spec, defaults=self.defaults)
+
+    @property
+    def told(self) -> str:
+        """Its name, and where it was found."""
+        return f"{self.file} ({self.found})" if self.found else self.file
 
     @property
     def weakened(self) -> tuple[HouseChange, ...]:
@@ -59,43 +73,88 @@ class House:
         return tuple(item for item in self.changes if item.safety)
 
 
+def find_house(spec: Path) -> Path | None:
+    """The house file nearest to a spec: in its folder, or in one above."""
+    return find_upward(spec, NAME)
+
+
+def where_found(spec: Path, house: Path) -> str:
+    """How far from a spec its house file was found, in words, and what to do about strangers'.
+
+    >>> where_found(Path("boards/a.amp.yaml"), Path("house.ampreview.yaml"))
+    'found 1 folder above the spec; for files from outside: --no-house'
+    """
+    folder = spec.absolute().parent
+    whole = Path(os.path.normpath(house.absolute())).parent
+    steps = next((n for n, x in enumerate((folder, *folder.parents)) if x == whole), 0)
+    far = f"{steps} folder{'s' if steps > 1 else ''} above the spec" if steps else "beside the spec"
+    return f"found {far}; for files from outside: --no-house"
+
+
+def installed_paths() -> list[str]:
+    """The path of imports as far as it is installed.
+
+    Without the folder that the program is run in and without PYTHONPATH: a file of anybody's
+    may lie there.
+    """
+    named = [x for x in os.environ.get("PYTHONPATH", "").split(os.pathsep) if x]
+    loose = {os.path.abspath(x) for x in named}
+    here = os.getcwd()
+    first = sys.path[:1] if os.path.abspath(sys.path[0] or here) == here else []
+    return [x for x in sys.path[len(first) :] if x and os.path.abspath(x) not in loose]
+
+
+@contextmanager
+def only_installed() -> Iterator[None]:
+    """Imports find installed packages alone."""
+    before = list(sys.path)
+    sys.path[:] = installed_paths()
+    try:
+        yield
+    finally:
+        sys.path[:] = before
+
+
 def package_of(name: str) -> str:
     """The package behind a name under which an installed distribution offers house rules.
 
     LookupError where no distribution offers it; its text names those that are there.
     """
-    offered = importlib.metadata.entry_points(group=GROUP)
-    found = next((item for item in offered if item.name == name), None)
-    if found is None:
+    from importlib.metadata import distributions  # seldom needed, and slow to import
+
+    found = distributions(path=installed_paths())
+    offered = [x for one in found for x in one.entry_points if x.group == GROUP]
+    chosen = next((item for item in offered if item.name == name), None)
+    if chosen is None:
         known = ", ".join(sorted({item.name for item in offered})) or "there are none"
         raise LookupError(f"no installed package offers house rules {name} ({known})")
-    return found.module
+    return chosen.module
 
 
 def compared(
     entry: Entry, severity: str, text: str, reason: str, place: Place
 ) -> HouseChange | None:
-    """A house limit beside the published one; None where both are the same."""
+    """A house limit beside the one of the catalogue; None where both are the same."""
     check = entry.check
-    published = getattr(check.limits, severity)
-    if published is None:
-        told = f"{severity} {text}, none published"
+    known = getattr(check.limits, severity)
+    if known is None:
+        told = f"{severity} {text}, none in the catalogue"
         return HouseChange("tighter limit", entry.name, told, reason, place)
-    new, old = to_si(text, check.unit), to_si(published, check.unit)
+    new, old = to_si(text, check.unit), to_si(known, check.unit)
     if new == old:
         return None
     looser = new < old if isinstance(check.limits, AtLeast) else new > old
     effect: HouseEffect = "looser limit" if looser else "tighter limit"
-    told = f"{severity} {text}, published {published}"
+    told = f"{severity} {text}, in the catalogue {known}"
     return HouseChange(effect, entry.name, told, reason, place, looser and check.stake == "safety")
 
 
 def untouchable(check: Check) -> str:
     """Why a house file may not switch a check off, empty where it may."""
-    if not check.permissible and check.stake != "safety":
-        return "its figure says that a design cannot be"
     if check.limits.critical is not None and check.stake == "safety":
         return "people can be hurt by what it looks at"
+    if not check.permissible:
+        return "its figure says that a design cannot be"
     return ""
 
 
@@ -118,12 +177,12 @@ def fixed(check: Check, severity: str) -> bool:
     return bool(untouchable(check)) and (severity == "critical" or barrier)
 
 
-def basis_of(change: HouseChange, published: Source | None) -> Source:
+def basis_of(change: HouseChange, known: Source | None) -> Source:
     """The source of a house limit; one against a limit from memory is not verified either."""
     where = f"{Path(change.place.file).name}, line {change.place.line}"
-    unread = published is not None and published.kind == "from memory"
+    unread = known is not None and known.kind == "from memory"
     kind: SourceKind = "from memory" if unread else "common practice"
-    beside = f" ({published.title})" if published else ""
+    beside = f" ({known.title})" if known else ""
     word = "looser" if change.effect == "looser limit" else "tighter"
     title = f"house limit, {word}: {change.text}{beside}; {change.reason}"
     return Source(title, where, kind)

@@ -28,17 +28,19 @@ from .house import (
     compared,
     fixed,
     kept_on,
+    only_installed,
     package_of,
     untouchable,
 )
+from .verified import RECORD, take_record
 
 KIND = "a house file"
-SECTIONS = (HOUSE_KEY, "limits", "checks_off", "defaults", "rules")
+SECTIONS = (HOUSE_KEY, "verified", "limits", "checks_off", "defaults", "rules")
 SEVERITIES = tuple(severity.value for severity in Severity)
 LIMIT = "name-of-the-check: {major: 85 %, reason: two field returns}"
 OFF = "name-of-the-check: our boxes are closed"
 DEFAULT = "- {path: section.field, value: 12 dB, reason: speech only}"
-RULES = "- acme_rules"
+RULES = "- our_rules"
 
 
 def read_house(path: Path) -> House | tuple[Refusal, ...]:
@@ -53,7 +55,7 @@ def _taken(file: str, content: bytes) -> House | tuple[Refusal, ...]:
     early = (*document.refusals, *first_key(document, file, HOUSE_KEY))
     if early:
         return early
-    reading = _HouseReader(document, file)
+    reading = HouseReader(document, file)
     reading.refusals += unknown_keys(document, "", SECTIONS, f"limits: {{{LIMIT}}}")
     reading.take()
     if reading.refusals:
@@ -63,7 +65,7 @@ def _taken(file: str, content: bytes) -> House | tuple[Refusal, ...]:
 
 
 @dataclass(slots=True)
-class _HouseReader:
+class HouseReader:
     """Takes the sections of one house file in turn."""
 
     document: Document
@@ -77,13 +79,15 @@ class _HouseReader:
 
     def take(self) -> None:
         """All sections; the rules first, since limits may speak of their checks."""
-        for number, name in enumerate(self._items("rules", RULES)):
+        for number, name in enumerate(self.items("rules", RULES)):
             self._rules(name, f"rules[{number}]")
+        for number, record in enumerate(self.items("verified", RECORD)):
+            take_record(self, record, f"verified[{number}]")
         for name, limit in self._section("limits", LIMIT).items():
             self._limits(name, limit, f"limits.{name}")
         for name, reason in self._section("checks_off", OFF).items():
             self._check_off(name, reason, f"checks_off.{name}")
-        for number, item in enumerate(self._items("defaults", DEFAULT)):
+        for number, item in enumerate(self.items("defaults", DEFAULT)):
             self._default(item, f"defaults[{number}]")
 
     def changed_catalogue(self) -> Catalogue:
@@ -99,30 +103,31 @@ class _HouseReader:
         before = {entry.name for entry in self.catalogue.entries}
         try:
             package = package_of(str(data))
-            self.catalogue = extended(self.catalogue, package)
+            with only_installed():
+                self.catalogue = extended(self.catalogue, package)
         except LookupError as error:
-            self._refuse(path, str(error), f"the name of an entry point in {GROUP}", RULES)
+            self.refuse(path, str(error), f"the name of an entry point in {GROUP}", RULES)
         except CatalogueError as error:
-            self._refuse(path, f"a rule of {data} cannot be taken: {error}", "sound rule files")
+            self.refuse(path, f"a rule of {data} cannot be taken: {error}", "sound rule files")
         except Exception as error:  # foreign code may raise anything at import
             problem = f"{data} cannot be loaded: {type(error).__name__}: {error}"
-            self._refuse(path, problem, "a package with a folder of rule files for each domain")
+            self.refuse(path, problem, "a package with a folder of rule files for each domain")
         else:
             added = [item.name for item in self.catalogue.entries if item.name not in before]
-            self._changed("checks added", package, ", ".join(added), "house rules", path)
+            self.changed("checks added", package, ", ".join(added), "house rules", path)
 
     def _limits(self, name: str, data: Any, path: str) -> None:
-        entry = self._entry(name, path)
+        entry = self.entry(name, path)
         if entry is None:
             return
         if not isinstance(data, Mapping):
-            self._refuse(path, "this is not a section", "limits and a reason", LIMIT)
+            self.refuse(path, "this is not a section", "limits and a reason", LIMIT)
             return
         self.refusals += unknown_keys(self.document, path, (*SEVERITIES, "reason"), LIMIT)
         reason = self._reason(data.get("reason"), path, LIMIT)
         stated = {key: str(data[key]) for key in SEVERITIES if data.get(key) is not None}
         if not stated:
-            self._refuse(path, "no limit is stated", "critical, major or minor", LIMIT)
+            self.refuse(path, "no limit is stated", "critical, major or minor", LIMIT)
         numbers = {key: self._figure(text, entry, f"{path}.{key}") for key, text in stated.items()}
         if reason and numbers and None not in numbers.values():
             self._limit(entry, stated, reason, path)
@@ -131,7 +136,7 @@ class _HouseReader:
         try:
             return to_si(text, entry.check.unit)
         except QuantityError as error:
-            self._refuse(path, error.problem, error.expected, error.example)
+            self.refuse(path, error.problem, error.expected, error.example)
             return None
 
     def _limit(self, entry: Entry, stated: Mapping[str, str], reason: str, path: str) -> None:
@@ -140,7 +145,7 @@ class _HouseReader:
         basis = dict(check.limits.basis)
         changes = []
         for key, text in stated.items():
-            change = compared(entry, key, text, reason, self._place(f"{path}.{key}"))
+            change = compared(entry, key, text, reason, self.place(f"{path}.{key}"))
             if change is None:
                 continue
             if change.effect == "looser limit" and fixed(check, key):
@@ -154,34 +159,34 @@ class _HouseReader:
         schema = self.catalogue.schema
         for fault in faults(replace(entry, check=changed), self.catalogue.derived, schema):
             expected = "critical furthest out, then major, then minor"
-            self._refuse(path, fault, expected, LIMIT)
+            self.refuse(path, fault, expected, LIMIT)
             return
         self.checks[entry.name] = changed
         self.changes += changes
 
     def _refuse_looser(self, entry: Entry, key: str, path: str) -> None:
-        published = getattr(entry.check.limits, key)
+        known = getattr(entry.check.limits, key)
         problem = f"the {key} limit of {entry.name} cannot be looser: {untouchable(entry.check)}"
-        tighter = f"{entry.name}: {{{key}: {published}, reason: as published}}"
-        self._refuse(path, problem, f"{published} or tighter", tighter)
+        tighter = f"{entry.name}: {{{key}: {known}, reason: as in the catalogue}}"
+        self.refuse(path, problem, f"{known} or tighter", tighter)
 
     def _check_off(self, name: str, data: Any, path: str) -> None:
-        entry = self._entry(name, path)
+        entry = self.entry(name, path)
         reason = self._reason(data, path, OFF)
         if entry is None or not reason:
             return
         why = kept_on(entry.check)
         if why:
             problem = f"{name} cannot be switched off: {why}"
-            self._refuse(path, problem, "a check that can find nothing critical, or none", OFF)
+            self.refuse(path, problem, "a check that can find nothing critical, or none", OFF)
             return
         self.off.add(name)
         safety = entry.check.stake == "safety"
-        self._changed("check off", name, entry.check.title, reason, path, safety)
+        self.changed("check off", name, entry.check.title, reason, path, safety)
 
     def _default(self, data: Any, path: str) -> None:
         if not isinstance(data, Mapping):
-            self._refuse(path, "this is not a section", "path, value and reason", DEFAULT)
+            self.refuse(path, "this is not a section", "path, value and reason", DEFAULT)
             return
         keys = ("path", "value", "reason")
         for key in data:
@@ -199,14 +204,14 @@ class _HouseReader:
         except PydanticCustomError as error:
             context = error.context or {}
             texts = (str(context.get(name, "")) for name in ("problem", "expected", "example"))
-            self._refuse(f"{path}.value", *texts)
+            self.refuse(f"{path}.value", *texts)
             return
         if not isinstance(value, str):
-            self._refuse(f"{path}.value", "this is not one value", known.expected, known.example)
+            self.refuse(f"{path}.value", "this is not one value", known.expected, known.example)
             return
         source = Source(f"house default: {reason}", self._where(path), "common practice")
         self.defaults[target] = Assumption(value, "neutral", source)
-        self._changed("default", target, f"{value} where the spec gives none", reason, path)
+        self.changed("default", target, f"{value} where the spec gives none", reason, path)
 
     def _may_have_default(self, target: str, path: str) -> bool:
         fields = self.catalogue.schema.fields
@@ -225,14 +230,15 @@ class _HouseReader:
             problem = f"{target} has a default further up"
         else:
             return True
-        self._refuse(path, problem, expected, DEFAULT)
+        self.refuse(path, problem, expected, DEFAULT)
         return False
 
-    def _entry(self, name: str, path: str) -> Entry | None:
+    def entry(self, name: str, path: str) -> Entry | None:
+        """The check of a name, refused where there is none."""
         entry = self.catalogue.entry(name)
         if entry is None:
             names = [item.name for item in self.catalogue.entries]
-            place = self.document.key_places.get(path) or self._place(path)
+            place = self.document.key_places.get(path) or self.place(path)
             problem = f"there is no check named {shown(name)}{near(name, names)}"
             expected = "a name of the catalogue (`ampreview catalogue` lists them)"
             self.refusals.append(Refusal(place, problem, expected))
@@ -241,24 +247,25 @@ class _HouseReader:
     def _reason(self, data: Any, path: str, example: str) -> str:
         if isinstance(data, str) and data.strip():
             return " ".join(data.split())
-        self._refuse(path, "no reason is given", "a reason in words", example)
+        self.refuse(path, "no reason is given", "a reason in words", example)
         return ""
 
     def _section(self, name: str, example: str) -> Mapping[str, Any]:
         data = (self.document.data or {}).get(name)
         if data is None or isinstance(data, Mapping):
             return data or {}
-        self._refuse(name, "this is not a section", "names of checks, each with its entry", example)
+        self.refuse(name, "this is not a section", "names of checks, each with its entry", example)
         return {}
 
-    def _items(self, name: str, example: str) -> list[Any]:
+    def items(self, name: str, example: str) -> list[Any]:
+        """A section that is a list."""
         data = (self.document.data or {}).get(name)
         if data is None or isinstance(data, list):
             return data or []
-        self._refuse(name, "this is not a list", "a list, each item after a dash", example)
+        self.refuse(name, "this is not a list", "a list, each item after a dash", example)
         return []
 
-    def _changed(
+    def changed(
         self,
         effect: HouseEffect,
         about: str,
@@ -267,14 +274,17 @@ class _HouseReader:
         path: str,
         safety: bool = False,
     ) -> None:
-        self.changes.append(HouseChange(effect, about, text, reason, self._place(path), safety))
+        """Put one change on record."""
+        self.changes.append(HouseChange(effect, about, text, reason, self.place(path), safety))
 
     def _where(self, path: str) -> str:
-        return f"{Path(self.file).name}, line {self._place(path).line}"
+        return f"{Path(self.file).name}, line {self.place(path).line}"
 
-    def _place(self, path: str) -> Place:
+    def place(self, path: str) -> Place:
+        """Where a path stands in the file."""
         found = self.document.places.get(path)
         return found[0] if found else Place(self.file, 1, 1)
 
-    def _refuse(self, path: str, problem: str, expected: str, example: str = "") -> None:
-        self.refusals.append(Refusal(self._place(path), problem, expected, example))
+    def refuse(self, path: str, problem: str, expected: str, example: str = "") -> None:
+        """Refuse what stands at a path."""
+        self.refusals.append(Refusal(self.place(path), problem, expected, example))

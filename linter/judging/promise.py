@@ -1,14 +1,18 @@
 """Promises of the paperwork: which change of a stated value promises less than before."""
 
 from ..declare import Field
-from ..quantities.quantity import Value
+from ..quantities.quantity import Value, parse
 
 
 def is_lowered(field: Field, old: object, new: object) -> bool:
     """Whether a promise is withdrawn or made smaller; False for a field that promises nothing.
 
-    The end of a tolerance that can be relied on counts.
+    The end of a tolerance that can be relied on counts.  Where silence promises something, the
+    usual value or that there is no limit, a first statement may promise less.
     """
+    if old is None and new is not None and field.promise == "limit":
+        return True
+    old = _in_silence(field) if old is None else old
     if not field.promise or old is None or old == "none":
         return False
     if new is None or new == "none":
@@ -23,8 +27,16 @@ def is_lowered(field: Field, old: object, new: object) -> bool:
     return False
 
 
+def _in_silence(field: Field) -> object:
+    """What a field promises where it is silent; None where that is nothing."""
+    usual = field.default.value if field.default else None
+    if field.kind == "quantity" and isinstance(usual, str):
+        return parse(usual, field.unit)
+    return None
+
+
 def _less(field: Field, old: Value, new: Value) -> bool:
-    if field.promise == "higher":
+    if field.promise in ("higher", "limit"):
         return new.lo < old.lo
     if field.promise == "lower":
         return new.hi > old.hi

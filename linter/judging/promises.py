@@ -2,10 +2,11 @@
 
 Judged by the answers of a prototype at every milestone, because what a design can do does
 not depend on what is about to be built.  Deviations count for nothing: what is permitted is
-not yet kept.
+not yet kept.  A value that looks like a slip is put right first: what it spoils is no promise
+of the design.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -16,6 +17,7 @@ from ..evaluation.threshold import closeness
 from ..finding import Finding, Missing, Severity, Status
 from ..quantities.quantity import Value, to_si
 from ..reading.loading import Spec
+from .stated import UNUSUAL
 
 Outlook = Literal["impossible", "unlikely", "not shown", "supported"]
 OUTLOOKS: tuple[Outlook, ...] = ("impossible", "unlikely", "not shown", "supported")
@@ -74,19 +76,34 @@ class CheckAnswer:
     allowed: Allowed | None
 
 
-def promises_of(run: Assessment, answers: Iterable[Finding]) -> tuple[Promised, ...]:
+def slips_of(stated: Iterable[Finding]) -> dict[str, object]:
+    """What the values that look like slips would be, by path, from the findings on them."""
+    return {
+        path: item.advice.follows
+        for item in stated
+        if item.check == UNUSUAL and item.advice.follows
+        for path in item.evidence.leaves
+    }
+
+
+def promises_of(
+    run: Assessment, answers: Iterable[Finding], slips: Mapping[str, object]
+) -> tuple[Promised, ...]:
     """Every promise that the spec makes, with its outlook, in the catalogue's order.
 
-    answers: those of the run, before any deviation.
+    answers: those of the run, before any deviation.  slips: values to be put right before.
     """
     known = {(item.check, item.subject): item for item in answers}
-    stage = run if run.milestone == STAGE else run.at(STAGE)
+    right = run.revised(slips) if slips else None
+    meant, change = right or (run, None)
+    stage = meant if run.milestone == STAGE else meant.at(STAGE)
 
     def answer(check: str, subject: str) -> Finding | None:
-        entry = run.catalogue.entry(check)
-        if stage is run or entry is None or (check, subject) not in known:
-            return known.get((check, subject))
-        return stage.judge(entry, subject)
+        entry, item = run.catalogue.entry(check), known.get((check, subject))
+        if entry is None or item is None:
+            return item
+        altered = change is not None and change.alters(check, item.evidence.leaves)
+        return stage.judge(entry, subject) if altered or run.milestone != STAGE else item
 
     checks = frozenset(entry.name for entry in run.catalogue.entries)
     return tuple(

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date
 from operator import itemgetter
 from pathlib import Path
@@ -19,7 +19,7 @@ from .consistency import built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .milestone import Verdict, verdict
-from .promises import Promised, promises_of
+from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
 
 STAKES = ("safety", "rating", "performance")
@@ -27,7 +27,10 @@ STAKES = ("safety", "rating", "performance")
 
 @dataclass(frozen=True, slots=True)
 class Review:
-    """A spec with the answer of every check and the verdict on them."""
+    """A spec with the answer of every check and the verdict on them.
+
+    slips: values that look like slips, by path, as they are taken to judge the promises.
+    """
 
     spec: Spec
     findings: tuple[Finding, ...]
@@ -35,6 +38,7 @@ class Review:
     catalogue: Catalogue
     criteria: Criteria = TODAY
     promises: tuple[Promised, ...] = ()
+    slips: Mapping[str, object] = field(default_factory=dict)
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -114,16 +118,33 @@ def review(
 def concluded(
     run: Assessment, answers: Iterable[Finding], hold_at: Severity | None, criteria: Criteria
 ) -> Review:
-    """The review made of the answers of a run: stated values, deviations and verdict added."""
-    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    """The review made of the answers of a run: stated values, promises and verdict added."""
     answers = tuple(answers)
-    findings = (*built_in_findings(spec, run.graph), *answers)
+    stated = built_in_findings(run.spec, run.graph)
+    found = decided(run, answers, stated, hold_at, criteria)
+    slips = slips_of(stated)
+    return replace(found, promises=promises_of(run, answers, slips), slips=slips)
+
+
+def decided(
+    run: Assessment,
+    answers: Iterable[Finding],
+    on_values: Iterable[Finding],
+    hold_at: Severity | None,
+    criteria: Criteria,
+) -> Review:
+    """The same without what becomes of each promise, on which no verdict hangs.
+
+    on_values: the findings on stated values by themselves.
+    """
+    spec, catalogue, stage = run.spec, run.catalogue, run.milestone
+    findings = (*on_values, *answers)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria, promises_of(run, answers))
+    return Review(spec, findings, judged, catalogue, criteria)
 
 
 def review_file(

@@ -10,7 +10,7 @@ from itertools import zip_longest
 from ..declare import local_path, without_channel
 from .worksheet import Line, Worksheet
 
-MOST_ROWS = 12
+MOST_ROWS = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,11 +88,25 @@ def rows_of(page: Worksheet) -> tuple[list[Line], int]:
 
 
 def _content(page: Worksheet) -> tuple[object, ...]:
-    """All that a page says, without the name of the channel and the order of its lines."""
+    """All that a page says, without the name of the channel and the order of its lines.
+
+    Of values over all channels the order is that of the channels, and counts as little.
+    """
     finding = page.finding
     message = without_channel(finding.message, finding.subject)
     lines = frozenset(
-        (local_path(x.symbol), x.formula, x.nominal, x.worst, x.place and x.place.line, x.direct)
+        (
+            local_path(x.symbol),
+            x.formula,
+            _parts(x.nominal),
+            _parts(x.worst),
+            x.place and x.place.line,
+            x.direct,
+        )
         for x in page.lines
     )
     return (page.entry.name, finding.status, finding.severity, message, lines)
+
+
+def _parts(value: str) -> tuple[str, ...]:
+    return tuple(sorted(value.replace(",", "").split()))

@@ -1,11 +1,28 @@
-"""The finding on a stated value that no check computes."""
+"""What is asked of a stated value by itself, and the finding that no check computes."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from ..check import Source
 from ..declare import subject_of
+from ..evaluation.graph import Graph
 from ..finding import Evidence, Finding, Place, Severity, Status
+from ..reading.loading import Spec
 
 DOMAIN = "completeness"
+UNUSUAL = "value-outside-usual-range"
 CONTRADICTS = "stated-value-contradicts"
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One question about a stated value.
+
+    reads: the fields and derived quantities on which the answer hangs.
+    """
+
+    reads: frozenset[str]
+    answer: Callable[[Spec, Graph], Finding | None]
 
 
 def stated_finding(

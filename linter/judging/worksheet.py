@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ..check import Derived, Source
+from ..check import Derived, Input, Source, Way
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
-from ..evaluation.node import Computed, Corner, Fixed, LeafNode, Node
+from ..evaluation.node import Computed, Corner, FigureError, Fixed, LeafNode, Node
 from ..evaluation.wording import in_words
 from ..finding import Finding, Place
 
@@ -52,9 +52,16 @@ class Worksheet:
 def worksheet(run: Assessment, entry: Entry, subject: str) -> Worksheet:
     """The worksheet of a check; without lines where it cannot be computed."""
     finding = run.judge(entry, subject)
+    try:
+        return Worksheet(entry, finding, _lines(run, entry, subject, finding))
+    except FigureError:  # the finding says so, and holds
+        return Worksheet(entry, finding, ())
+
+
+def _lines(run: Assessment, entry: Entry, subject: str, finding: Finding) -> tuple[Line, ...]:
     node = run.prepare(entry, subject, run.graph)
     if not isinstance(node, Computed):
-        return Worksheet(entry, finding, ())
+        return ()
     corner = {item.path: item.value for item in finding.evidence.corner}
     taken = {id(below) for below in node.arguments.values()}
     lines = [
@@ -62,7 +69,7 @@ def worksheet(run: Assessment, entry: Entry, subject: str) -> Worksheet:
         for below in _in_order(node)
         if (line := _line(run, below, corner))
     ]
-    return Worksheet(entry, finding, (*lines, _figure(entry, node, corner)))
+    return (*lines, _figure(entry, node, corner))
 
 
 def _in_order(top: Computed) -> Iterator[Node]:
@@ -116,12 +123,18 @@ def _derived(run: Assessment, node: Computed, corner: Corner) -> Line | None:
         "derived",
         node.label,
         quantity.meaning,
-        node.way.formula,
+        _formula(node.way),
         _value(quantity, node.value()),
         _value(quantity, node.value(corner)),
         None,
         quantity.sources,
     )
+
+
+def _formula(way: Way) -> str:
+    """The formula; of a value that is taken as it is the name of what it is taken from."""
+    paths = [item.path for item in way.inputs.values() if isinstance(item, Input)]
+    return paths[0] if way.formula == "value" and len(paths) == 1 else way.formula
 
 
 def _value(quantity: Derived, value: Any) -> str:

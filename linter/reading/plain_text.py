@@ -2,10 +2,12 @@
 
 What is refused: more than a megabyte, anything but UTF-8, control characters, unusual
 line ends (they would make line numbers ambiguous) and characters that turn the
-direction of writing (they make a line read otherwise than it is parsed).
+direction of writing or are tags (they make a line read otherwise than it is parsed).
 """
 
+import os
 import re
+import stat
 from pathlib import Path
 
 from ..finding import Place
@@ -15,8 +17,8 @@ MAX_BYTES = 1_000_000
 MAX_REPORTED = 5
 
 _UNFIT = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069"
-    "\ud800-\udfff\ufeff\ufffe\uffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069"
+    "\ud800-\udfff\ufeff\ufffe\uffff\U000e0000-\U000e007f]"
 )
 _BREAK = re.compile("\r\n|\r|\n")
 _AS_UTF_8 = "text stored as UTF-8"
@@ -88,10 +90,19 @@ def _not_utf_8(content: bytes, start: int, file: str) -> Refusal:
 
 
 def content_of(path: str | Path, expected: str) -> bytes | Refusal:
-    """The bytes of a file, one more than a spec may have at most, or why there are none."""
+    """The bytes of a file, one more than a spec may have at most, or why there are none.
+
+    A pipe or the like may never end, and is not waited for.
+    """
     try:
-        with open(path, "rb") as stream:
-            return stream.read(MAX_BYTES + 1)
+        with open(path, "rb", opener=_without_waiting) as stream:
+            if stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
+                return stream.read(MAX_BYTES + 1)
+            reason = "it is a pipe or the like, no file"
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
-        return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
+    return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
+
+
+def _without_waiting(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOCTTY", 0))

@@ -1,10 +1,13 @@
 """A spec out of the history of a git repository: ``HEAD:boards/main.amp.yaml``.
 
-Git is run with a fixed list of arguments, without a shell, and only to print one file.
+Git is run with a fixed list of arguments, without a shell, and only to print one file.  The
+settings of a repository from outside may name programs; none of them is run: no pager, no hook,
+no watcher, no conversion, and nothing is fetched that the repository lacks.
 """
 
 import os
 import re
+import shutil
 import subprocess
 from pathlib import Path, PurePosixPath
 
@@ -12,6 +15,20 @@ from ..declare import load_schema
 from .parts_file import NAME, PartsFile, PartsSource, parts_of
 from .plain_text import MAX_BYTES
 from .refusal import Refusal
+
+HARMLESS = (
+    "--no-pager", "--no-replace-objects", "-c", "core.fsmonitor=false",
+    "-c", f"core.hooksPath={os.devnull}", "-c", "protocol.allow=never",
+)  # fmt: skip
+ALONE = {
+    "LC_ALL": "C",
+    "GIT_NO_LAZY_FETCH": "1",
+    "GIT_ALLOW_PROTOCOL": "none",
+    "GIT_OPTIONAL_LOCKS": "0",
+    "GIT_TERMINAL_PROMPT": "0",
+}
+
+NOT_THERE = ("alid object name", "does not exist in", "not in '")
 
 _REVISION = re.compile(r"(?P<revision>[^-:\s\0][^:\s\0]*):(?P<path>[^\0]+)")
 
@@ -41,18 +58,18 @@ def content_at(revision: str, path: str) -> bytes:
 
     The path counts from the top of the repository, or from this folder after ``./``.
     """
-    command = ["git", "--no-pager", "show", "--no-textconv", f"{revision}:{path}", "--"]
+    git = shutil.which("git")
+    if git is None or Path(git).parent.resolve() == Path.cwd():
+        raise RevisionError("git is not installed, so no revision can be read")
     try:
         with subprocess.Popen(
-            command,
+            [git, *HARMLESS, "cat-file", "blob", f"{revision}:{path}"],
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.PIPE,
-            env=os.environ | {"LC_ALL": "C"},
+            env=os.environ | ALONE,
         ) as process:
             return _read(process, revision, path)
-    except FileNotFoundError:
-        raise RevisionError("git is not installed, so no revision can be read") from None
     except (OSError, ValueError) as error:
         raise RevisionError(f"git cannot be run: {error}") from None
 
@@ -99,7 +116,7 @@ def _reason(said: str, revision: str, path: str) -> str:
     """What git said, in one line, with what to do about it."""
     if "not a git repository" in said:
         return f"{revision}:{path} asks for a revision, but this folder is in no git repository"
-    if "bad revision" in said:
+    if any(words in said for words in NOT_THERE):
         return (
             f"git knows no {revision}:{path}: no such revision, or no such file in it; paths"
             f" count from the top of the repository, or from here as {revision}:./{path}"

@@ -10,9 +10,7 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
 
-from pydantic import BaseModel
-
-from ..declare import Field, Schema, declared, field_path
+from ..declare import Field, Schema, Section, field_path
 from ..declare.parts import PART_KEY, REF_KEY, is_part, may_have_designators, part_kinds, same_kinds
 from ..finding import Place
 from .designators import EXAMPLE, EXPECTED, Group, designators
@@ -80,11 +78,11 @@ class _Unfolding:
         self.refusals: list[Refusal] = []
         self.count = 0
 
-    def inside(self, data: Mapping[str, Any], model: type[BaseModel], path: str) -> dict[str, Any]:
+    def inside(self, data: Mapping[str, Any], model: type[Section], path: str) -> dict[str, Any]:
         """The keys of a section, each section below it unfolded."""
-        known = model.model_fields
+        known = model.fields
         return {
-            key: self._below(value, declared(known[key]), f"{path}.{key}" if path else key)
+            key: self._below(value, known[key], f"{path}.{key}" if path else key)
             if key in known
             else value
             for key, value in data.items()
@@ -106,7 +104,7 @@ class _Unfolding:
         return value
 
     def _section(
-        self, value: Mapping[str, Any], model: type[BaseModel], path: str
+        self, value: Mapping[str, Any], model: type[Section], path: str
     ) -> dict[str, Any] | None:
         """A section with its part put in and its designators taken out."""
         data = dict(value)
@@ -127,7 +125,7 @@ class _Unfolding:
             problem = "a comma inside braces ends the list of designators"
             self.refusals.append(Refusal(self._key(f"{path}.{name}"), problem, expected))
 
-    def _refer(self, data: Any, model: type[BaseModel], at: str, path: str) -> None:
+    def _refer(self, data: Any, model: type[Section], at: str, path: str) -> None:
         """Note the designators of a section, or of the values that a mapping names."""
         named = data if isinstance(data, Mapping) else {"": data}
         for name, text in named.items():
@@ -135,8 +133,8 @@ class _Unfolding:
                 continue
             inner = f"{at}.{name}" if name else at
             found = designators(text)
-            if name and name not in model.model_fields:
-                near = get_close_matches(name, list(model.model_fields), 1, 0.6)
+            if name and name not in model.fields:
+                near = get_close_matches(name, list(model.fields), 1, 0.6)
                 expected = f"`{near[0]}`, if that is meant" if near else "a value of this section"
                 problem = f"there is no {shown(name)} here that a designator could belong to"
                 self.refusals.append(Refusal(self._key(inner), problem, expected))
@@ -148,9 +146,9 @@ class _Unfolding:
                 place = self.places.get(inner, (self._key(inner),))[0]
                 self.references.append(Reference(path, name, found, place))
 
-    def _with_part(self, data: dict[str, Any], model: type[BaseModel], path: str) -> dict[str, Any]:
+    def _with_part(self, data: dict[str, Any], model: type[Section], path: str) -> dict[str, Any]:
         """The values of the part that is named, those beside the name in their place."""
-        own_text = PART_KEY in model.model_fields
+        own_text = PART_KEY in model.fields
         name, parts = data[PART_KEY], self._file()
         rest = {key: value for key, value in data.items() if key != PART_KEY}
         kinds = same_kinds(self.schema, field_path(path))
@@ -240,22 +238,21 @@ def _is_type_number(
 
 
 def merged(
-    base: Mapping[str, Any], over: Mapping[str, Any], model: type[BaseModel]
+    base: Mapping[str, Any], over: Mapping[str, Any], model: type[Section]
 ) -> dict[str, Any]:
     """What a part states, with other values in place of its own; a blank overrides nothing."""
     data = dict(base)
     for key, value in over.items():
         below = data.get(key)
-        known = model.model_fields.get(key)
-        inner = declared(known) if known is not None else None
+        known = model.fields.get(key)
         if (
-            inner is not None
-            and inner.kind == "section"
-            and inner.model is not None
+            known is not None
+            and known.kind == "section"
+            and known.model is not None
             and isinstance(below, Mapping)
             and isinstance(value, Mapping)
         ):
-            data[key] = merged(below, value, inner.model)
+            data[key] = merged(below, value, known.model)
         elif value is not None or key not in data:
             data[key] = value
     return data

@@ -4,6 +4,7 @@ import difflib
 import re
 from collections.abc import Iterable
 from functools import cache
+from textwrap import shorten
 
 from ..declare import Field, Schema, spelled
 from ..finding import Place
@@ -62,8 +63,9 @@ def _placed(schema: Schema, called: Iterable[str]) -> list[str]:
     found = []
     for path in called:
         field = known_field(schema, path.partition(":")[0])
-        meaning = field.meaning.partition(";")[0] if field and ":" not in path else ""
-        found.append(f"{path} ({meaning[:MAX_KEY]})" if meaning else path)
+        meaning = field.meaning.partition(";")[0].rstrip(".") if field and ":" not in path else ""
+        told = shorten(meaning, MAX_KEY, placeholder=" ...")
+        found.append(f"{path} ({told})" if meaning else path)
     return found
 
 
@@ -91,7 +93,8 @@ def _is_another_symbol(key: str, name: str) -> bool:
 
 @cache
 def _last_names(schema: Schema) -> frozenset[str]:
-    return frozenset(path.rpartition(".")[2] for path in schema.fields)
+    """The names of fields; those inside of lists are not meant elsewhere."""
+    return frozenset(path.rpartition(".")[2] for path in schema.fields if "[" not in path)
 
 
 def _elsewhere(schema: Schema, key: str) -> list[str]:

@@ -7,14 +7,12 @@ may have been; everything else the models refuse, and the place table finds the 
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cache
 from itertools import islice
 from typing import Any
 
-from pydantic import BaseModel, ValidationError
-from pydantic_core import ErrorDetails, PydanticCustomError
+from pydantic_core import ErrorDetails, PydanticCustomError, ValidationError
 
-from ..declare import Field, Schema, declared
+from ..declare import Field, Schema, Section
 from ..declare.accept import PLAIN, refuse_name
 from ..finding import Place
 from ..quantities.quantity import Value
@@ -125,14 +123,14 @@ class _Validator:
             self.refusals.append(
                 Refusal(place, "the format version is not stated", expected, SPEC_LINE)
             )
-            return any(key in self.schema.root.model_fields for key in data)
+            return any(key in self.schema.root.fields for key in data)
         problem = f"the format version {shown(str(version))} is not known here"
         self.refusals.append(Refusal(self._place(SPEC_KEY), problem, expected, SPEC_LINE))
         return False
 
-    def _stated(self, data: Mapping[str, Any], model: type[BaseModel], path: str) -> dict[str, Any]:
+    def _stated(self, data: Mapping[str, Any], model: type[Section], path: str) -> dict[str, Any]:
         """The keys that the section knows and that have a value; the others are refused."""
-        fields = _fields_of(model)
+        fields = model.fields
         stated: dict[str, Any] = {}
         cut = cut_at_comma(data)
         if cut is not None:
@@ -174,7 +172,7 @@ class _Validator:
             if not value and known.can_be_none:
                 self.refusals.append(_empty(path, self._place(path)))
             return self._stated(value, known.model, path)
-        glued = glued_pair(value, _fields_of(known.model)) if isinstance(value, str) else None
+        glued = glued_pair(value, known.model.fields) if isinstance(value, str) else None
         if glued is None:
             return value
         problem = f"no space after the colon in {shown(value)}"
@@ -230,7 +228,7 @@ def _empty(path: str, place: Place) -> Refusal:
     return Refusal(place, problem, expected, f"{name}: none")
 
 
-def _flattened(model: BaseModel) -> Flattened:
+def _flattened(model: Section) -> Flattened:
     flat = Flattened()
     for path, known, item in _entries(model, ""):
         if known.kind == "named sections":
@@ -246,15 +244,15 @@ def _flattened(model: BaseModel) -> Flattened:
     return flat
 
 
-def _entries(model: BaseModel, prefix: str) -> Iterator[tuple[str, Field, Any]]:
+def _entries(model: Section, prefix: str) -> Iterator[tuple[str, Field, Any]]:
     """Every path that a model states, with its field and what stands there."""
-    for name, known in _fields_of(type(model)).items():
+    for name, known in model.fields.items():
         item = getattr(model, name)
         if item is None:
             continue
         path = prefix + name
         yield path, known, item
-        if isinstance(item, BaseModel):
+        if isinstance(item, Section):
             yield from _entries(item, f"{path}.")
         elif known.kind == "sections":
             for number, inner in enumerate(item):
@@ -267,11 +265,6 @@ def _entries(model: BaseModel, prefix: str) -> Iterator[tuple[str, Field, Any]]:
 def _sections_above(path: str) -> Iterator[str]:
     """The sections and lists that hold a path: ``a``, ``a.rungs`` and ``a.rungs[0]``."""
     return (path[: match.start()] for match in re.finditer(r"[.\[]", path))
-
-
-@cache
-def _fields_of(model: type[BaseModel]) -> dict[str, Field]:
-    return {name: declared(info) for name, info in model.model_fields.items()}
 
 
 def _context(error: PydanticCustomError, name: str) -> str:

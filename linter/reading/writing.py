@@ -1,41 +1,91 @@
-"""Writes a text file whole or not at all, and never over another one unless told to."""
+"""Writes a text file whole or not at all: the only place where the program writes a file.
+
+Never over another one unless told to, never over what was read, and only to a plain file: a
+link, a pipe and the like are refused.
+"""
 
 import os
+import stat
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import TextIO
 
 
 class WritingError(Exception):
     """A file that was not written, and why."""
 
 
-def write_text(path: Path, text: str, overwrite: bool = False) -> None:
+def write_text(path: Path, text: str, overwrite: bool = False, *inputs: Path | None) -> None:
     """Write a text in UTF-8; line ends stay as they are in it.
 
-    The text goes to a new file beside the target, which then takes its place in one step,
-    so that a reader never meets half a file.  A link is followed, the permissions of a
-    file that is replaced are kept.
+    inputs: the files that were read.
     """
-    if path.exists() and not overwrite:
-        raise WritingError(f"{path} exists already; --overwrite replaces it")
-    if path.is_dir():
-        raise WritingError(f"{path} is a folder")
-    target = path.resolve()
+    with written_as_it_comes(path, overwrite, *inputs) as stream:
+        stream.write(text)
+
+
+@contextmanager
+def written_as_it_comes(
+    path: Path, overwrite: bool = False, *inputs: Path | None
+) -> Iterator[TextIO]:
+    """A stream for a text that is written piece by piece.
+
+    It goes to a new file beside the target, which then takes its place in one step, so that a
+    reader never meets half a file.  The permissions of a file that is replaced are kept.
+    inputs: the files that were read.
+    """
+    refuse_target(path, overwrite, *inputs)
     try:
-        _swap_in(target, text)
+        with _swapped_in(path.parent.resolve() / path.name) as stream:
+            yield stream
     except OSError as error:
-        raise WritingError(f"{path} cannot be written: {error.strerror or error}") from None
+        raise _failed(path, error) from None
 
 
-def _swap_in(target: Path, text: str) -> None:
+def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
+    """Refuse what must not be written to; a long review need not be waited for to know."""
+    try:
+        mode = path.lstat().st_mode
+    except FileNotFoundError:
+        return
+    except (OSError, ValueError) as error:
+        raise _failed(path, error) from None
+    if any(given is not None and _same(path, given) for given in inputs):
+        raise WritingError(f"{path} is read by this command and would be lost")
+    if stat.S_ISDIR(mode):
+        raise WritingError(f"{path} is a folder")
+    if stat.S_ISLNK(mode):
+        raise WritingError(f"{path} is a link; name the file itself")
+    if not stat.S_ISREG(mode):
+        raise WritingError(f"{path} is a pipe or the like, no file")
+    if not overwrite:
+        raise WritingError(f"{path} exists already; --overwrite replaces it")
+
+
+def _same(path: Path, other: Path) -> bool:
+    try:
+        return path.samefile(other)
+    except OSError:
+        return False
+
+
+def _failed(path: Path, error: OSError | ValueError) -> WritingError:
+    reason = getattr(error, "strerror", None) or "not a file name"
+    return WritingError(f"{path} cannot be written: {reason}")
+
+
+@contextmanager
+def _swapped_in(target: Path) -> Iterator[TextIO]:
     handle, name = tempfile.mkstemp(prefix=f".{target.name}.", dir=target.parent)
     fresh = Path(name)
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="") as stream:
-            stream.write(text)
+            yield stream
             stream.flush()
             os.fsync(stream.fileno())
-        fresh.chmod(target.stat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask())
+        fresh.chmod(target.lstat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask())
         fresh.replace(target)
     except BaseException:
         fresh.unlink(missing_ok=True)

@@ -13,7 +13,7 @@ from ..rewriting.amend import Amendment, effective, stated_text
 from ..rewriting.yaml_text import flow
 from .assess_head import print_weakened
 from .phrases import clean
-from .verdict import counted
+from .verdict import DISCLAIMER, counted, house_told
 
 CONTEXT = 1
 
@@ -21,6 +21,8 @@ CONTEXT = 1
 def print_amendment(amendment: Amendment, text: str, console: Console) -> None:
     """Print the changes with their reasons, the verdicts and the difference of the texts."""
     print_weakened(amendment.before, console)
+    for told in house_told(amendment.before.criteria.house):
+        console.print(Padding(Text(clean(told), style="dim"), (0, 1)))
     _print_verdicts(amendment, console)
     _print_changes(amendment, console)
     _print_list("LEFT AS IT IS", amendment.notes, console)
@@ -29,6 +31,7 @@ def print_amendment(amendment: Amendment, text: str, console: Console) -> None:
         _print_heading("LINES THAT DIFFER", console)
         for line in _difference(old.splitlines(), text.splitlines()):
             console.print(line, soft_wrap=True)
+    console.print(Padding(Text(DISCLAIMER, style="dim"), (1, 1, 0, 1)))
 
 
 def _print_verdicts(amendment: Amendment, console: Console) -> None:

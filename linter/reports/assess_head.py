@@ -62,7 +62,7 @@ def print_house(house: House | None, console: Console) -> None:
 
 def house_lines(house: House, width: int) -> list[Text]:
     """Every change of the house file."""
-    lines = hanging("HOUSE RULES  ", house.file, width, ("bold", "bold"))
+    lines = hanging("HOUSE RULES  ", house.told, width, ("bold", "bold"))
     for change in house.changes:
         style = "red" if change.safety else ""
         lines += hanging("▪ ", house_change(change), width, (style, style))

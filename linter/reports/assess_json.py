@@ -11,6 +11,7 @@ from operator import attrgetter
 from typing import Any
 
 from ..changes.causes import causes_of
+from ..changes.effect import in_text
 from ..check import Source
 from ..evaluation.wording import in_words
 from ..finding import Assumed, CornerValue, Evidence, Finding, Place, Remedy, Status
@@ -19,6 +20,7 @@ from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .cause_words import CauseWords, cause_words, in_order
 from .phrases import away
+from .standing import mark
 from .verdict import DISCLAIMER, demand, reason, rests_on
 
 FORMAT = 1
@@ -26,13 +28,11 @@ INSIDE = "\n" + 4 * " "
 """A new line inside the list of files."""
 
 
-def json_report(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One document for all files, in the order given."""
-    return "".join(json_pieces(outcomes, dated))
-
-
 def json_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
-    """The document piece by piece, so that no more than one review need be kept."""
+    """One document for all files, in the order given, piece by piece.
+
+    No more than one review need be kept.
+    """
     around = {"ampreview_report": FORMAT, "note": DISCLAIMER, "files": [None]}
     head, tail = dumped(around).rsplit("null", 1)
     yield head
@@ -43,9 +43,16 @@ def json_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) ->
     yield tail
 
 
-def dumped(data: Any) -> str:
-    """JSON in ASCII, indented, with < > & as escapes, and a line end."""
-    text = json.dumps(data, indent=2, ensure_ascii=True, allow_nan=False)
+def json_lines(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """JSON Lines: what the document says of a file, a line each."""
+    around = {"ampreview_report": FORMAT, "note": DISCLAIMER}
+    for name, outcome in outcomes:
+        yield dumped(around | _file(name, outcome, dated), indent=None)
+
+
+def dumped(data: Any, indent: int | None = 2) -> str:
+    """JSON in ASCII with < > & as escapes, and a line end; indented, or on one line."""
+    text = json.dumps(data, indent=indent, ensure_ascii=True, allow_nan=False)
     for sign in "<>&":
         text = text.replace(sign, f"\\u{ord(sign):04x}")
     return text + "\n"
@@ -78,6 +85,9 @@ def _review(review: Review) -> dict[str, Any]:
         "hold_at": str(verdict.hold_at),
         "why": reason(review),
         "promises": [_promise(item) for item in review.promises],
+        "promises_judged_with": {
+            path: in_text(right) for path, right in review.slips.items() if review.promises
+        },
         "causes": [_cause(item) for item in causes],
         "to_be_released": [
             demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))
@@ -92,6 +102,7 @@ def _review(review: Review) -> dict[str, Any]:
         "answers": [
             {"rank": rank, "cause": cause}
             | _answer(item, (item.check, item.subject, item.message) in holding)
+            | {"known": mark(review, item)}
             for rank, (item, cause) in enumerate(in_order(review, causes), start=1)
         ],
     }

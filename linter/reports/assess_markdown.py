@@ -1,6 +1,6 @@
 """The review as a Markdown document to be read, discussed, signed and filed."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..changes.causes import causes_of
 from ..finding import Finding, Severity, Status
@@ -9,7 +9,9 @@ from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .cautions import cautions_of
+from .change_words import change_in_words
 from .groups import groups, together
 from .markdown import markdown_table, promise_markdown
 from .phrases import (
@@ -21,6 +23,7 @@ from .phrases import (
     margin_of,
     place_in_words,
 )
+from .standing import in_short, mark
 from .verdict import (
     DISCLAIMER,
     WEAKENED,
@@ -34,16 +37,13 @@ from .verdict import (
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
 
 
-def markdown_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One document for all files, in the order given."""
-    parts = ["# Design review"]
+def markdown_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """One document for all files, in the order given, piece by piece."""
+    yield "# Design review"
     for name, outcome in outcomes:
-        if isinstance(outcome, Review):
-            parts += _review(outcome, dated)
-        else:
-            parts += _refused(name, outcome)
-    parts.append(f"*{DISCLAIMER}*")
-    return "\n\n".join(parts) + "\n"
+        parts = _review(outcome, dated) if isinstance(outcome, Review) else _refused(name, outcome)
+        yield from (f"\n\n{part}" for part in parts)
+    yield f"\n\n*{DISCLAIMER}*\n"
 
 
 def _review(review: Review, dated: bool) -> Iterator[str]:
@@ -53,7 +53,7 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
         yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
-    yield from promise_markdown(review.promises)
+    yield from promise_markdown(review)
     causes = cause_words(review, causes_of(review))
     yield from _causes(causes)
     yield from _required(review)
@@ -86,13 +86,15 @@ def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
         yield "revision", review.spec.revision, ""
     counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
     yield "answers", counts, ""
+    if in_short(review):
+        yield "known how", in_short(review).partition(";")[0], ""
     if dated and review.criteria.day:
         yield "date of the review", review.criteria.day.isoformat(), ""
 
 
 def _causes(causes: Sequence[CauseWords]) -> Iterator[str]:
     """What holds, then what does not, cause by cause; minor ones stand among the findings."""
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
+    for title, holds in (("Required before release", True), ("Does not block release", False)):
         found = [x for x in causes if x.holds is holds and x.severity != Severity.MINOR]
         if found:
             yield f"### {title}"
@@ -123,7 +125,7 @@ def _house(review: Review) -> Iterator[str]:
     house = review.criteria.house
     if house is None:
         return
-    yield f"### House rules of {escaped(house.file)}"
+    yield f"### House rules of {escaped(house.told)}"
     rows = [
         (change.effect, change.about, change.text, change.reason, str(change.place.line))
         for change in house.changes
@@ -187,8 +189,10 @@ def _finding(review: Review, item: Finding) -> Iterator[str]:
     if item.advice.remedy_note:
         yield f"change: {escaped(item.advice.remedy_note)}"
     yield from _based_on(item)
+    if mark(review, item):
+        yield f"known: {mark(review, item)}, not seen in the source"
     yield f"check: {escaped(item.check)}"
-    for caution in item.advice.cautions:
+    for caution in cautions_of(item):
         yield f"**{caution.signal}** {escaped(caution.text)}"
 
 
@@ -225,13 +229,21 @@ def _others(review: Review) -> Iterator[str]:
         yield f"### Open: {len(opened)}"
         rows = [(*_named(item, subjects), _lacking(item)) for item, subjects in groups(opened)]
         yield markdown_table(("question", "of", "what is missing"), rows)
+        warned = dict.fromkeys(caution for item in opened for caution in cautions_of(item))
+        if warned:
+            yield "\n".join(f"- **{x.signal}** {escaped(x.text)}" for x in warned)
     if met:
         yield f"### Meets: {len(met)}"
         told = [
-            (*_named(item, subjects), against(item.evidence), margin_of(item.evidence))
+            (
+                *_named(item, subjects),
+                against(item.evidence),
+                margin_of(item.evidence),
+                mark(review, item),
+            )
             for item, subjects in groups(met)
         ]
-        yield markdown_table(("check", "of", "figure and limit", "margin"), told)
+        yield markdown_table(("check", "of", "figure and limit", "margin", "known"), told)
     silent = groups(review.of_status(Status.NOT_APPLICABLE))
     if silent:
         yield f"### Not applicable: {len(silent)}"

@@ -19,26 +19,23 @@ from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
-from .lines import hanging, print_lines, room
+from .cautions import SIGNALS, cautions_of, distinct
+from .lines import fitting, hanging, print_lines, room
 from .promise_text import promise_lines
-from .promise_words import promise_rows
-from .verdict import DISCLAIMER, house_change
+from .standing import in_short, looked_up_in_short, waits_for_a_text
+from .verdict import DISCLAIMER, house_told
 
 LINES = 60
+REQUIRED, PERMITTED, NOT_BLOCKING = "Required before release", "Permitted", "Does not block release"
 MOST_PROMISES = 14
 MOST_OPEN = 8
 MOST_CAUTIONS = 2
+MOST_ACCEPTED = 3
 HEADLINE, CHANGE = 3, 2
 BRIEF = (((3, 2),) * 4, ((2, 2), (2, 2), (2, 2), (2, 1)))
-"""Lines that a headline and a change may take, and those of the first causes and of all further
-ones where room is short."""
+"""Lines that a headline may take and a change should, and those of the first causes and of all
+further ones where room is short."""
 SEVERITIES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
-SIGNALS = {
-    "DANGER": "bold red",
-    "WARNING": "bold red",
-    "CAUTION": "bold yellow",
-    "NOTICE": "bold blue",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,25 +57,16 @@ def print_page(review: Review, console: Console, dated: bool = False) -> None:
 def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     """The lines of the page, without the verdict that may follow."""
     head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
-    house = review.criteria.house
-    if house and house.changes:
-        head += hanging("house rules  ", _house(review), width, ("dim", ""), 2)
+    for told in house_told(review.criteria.house):
+        head += hanging("", told, width, ("", "dim"), 2)
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
-    opened = _open(review, width)
+    opened = [*_open(review, causes, width), *_accepted(review, width)]
     most = MOST_PROMISES if causes else left - len(opened)
-    promises = promise_lines(promise_rows(review.promises), width, most)
+    promises = promise_lines(review, width, most)
     left -= len(promises) + len(opened)
     return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
-
-
-def _house(review: Review) -> str:
-    house = review.criteria.house
-    assert house is not None
-    return f"{house.file}, {house_change(house.changes[0])}" + (
-        f" and {len(house.changes) - 1} more: --full" if len(house.changes) > 1 else ""
-    )
 
 
 def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
@@ -103,32 +91,59 @@ def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:
 def _listed(causes: Sequence[CauseWords], blocks: Sequence[list[Text]]) -> list[Text]:
     """Blocks of causes under what they mean for the verdict."""
     lines: list[Text] = []
-    for title, holds in (("Required before release", True), ("Does not hold", False)):
-        found = [block for x, block in zip(causes, blocks, strict=False) if x.holds is holds]
+    for title in (REQUIRED, PERMITTED, NOT_BLOCKING):
+        found = [block for x, block in zip(causes, blocks, strict=False) if _standing(x) == title]
         if found:
             lines += [Text(), Text(f" {title}", "bold"), *chain.from_iterable(found)]
     return lines
 
 
+def _standing(cause: CauseWords) -> str:
+    """What a cause means for the verdict."""
+    if cause.holds:
+        return REQUIRED
+    return PERMITTED if any(x.permitted for x in cause.findings) else NOT_BLOCKING
+
+
+def _permissions(findings: Sequence[Finding], blank: str, width: int) -> list[Text]:
+    """Who permitted what is found, up to where, until when and why; of which of several."""
+    several = len({x.check for x in findings}) > 1
+    found = [x for x in findings if x.permitted]
+    told = dict.fromkeys((f"{x.title}: " if several else "") + x.permitted for x in found)
+    return [*chain.from_iterable(hanging(blank, x, width, ("", "green"), CHANGE) for x in told)]
+
+
+def _accepted(review: Review, width: int) -> list[Text]:
+    """Who accepted what is open, until when and why, the first ones."""
+    items = [x for x in review.of_status(Status.OPEN) if x.permitted]
+    told = list(dict.fromkeys(f"{x.title}: {x.permitted}" for x in items))
+    if not told:
+        return []
+    lines = [Text(), *hanging("", "Accepted as open", width, ("", "bold"))]
+    for text in told[:MOST_ACCEPTED]:
+        lines += hanging(" ", text, width, ("", "green"), CHANGE)
+    more = len(told) - MOST_ACCEPTED
+    return [*lines, Text(f" and {more} more: --full", "dim")] if more > 0 else lines
+
+
 def _cause(cause: CauseWords, width: int) -> list[Text]:
     """One cause with its changes and its gravest caution."""
     lines, blank = _headline(cause, width, HEADLINE)
-    for label, change in cause.changes:
-        lines += hanging(f"{blank}{label:<8}", change, width, ("dim", ""), CHANGE)
+    lines += _permissions(cause.findings, blank, width)
+    for label, forms in cause.shorter:
+        lines += fitting(f"{blank}{label:<8}", forms, width, CHANGE)
     if cause.note:
-        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""), CHANGE)
+        lines += hanging(f"{blank}change  ", cause.note, width, ("dim", ""))
     return [*lines, *_caution(cause.caution, blank, width)]
 
 
 def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
     """One cause with all that is to be changed in one text.  most: lines of head and change."""
     lines, blank = _headline(cause, width, most[0])
-    change = cause.together or cause.note or next((text for _, text in cause.changes), "")
-    return (
-        [*lines, *hanging(f"{blank}change  ", change, width, ("dim", ""), most[1])]
-        if change
-        else lines
-    )
+    lines += _permissions(cause.findings, blank, width)
+    others = next((forms for _, forms in cause.shorter), ())
+    forms = cause.together or ((cause.note,) if cause.note else others)
+    return [*lines, *fitting(f"{blank}change  ", forms, width, most[1])] if forms else lines
 
 
 def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:
@@ -142,12 +157,17 @@ def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str
 
 def _cautions(causes: Iterable[CauseWords], width: int) -> list[Text]:
     """The first cautions of what holds, the gravest first; the others are counted."""
-    found = dict.fromkeys(x.caution for x in causes if x.holds and x.caution)
-    cautions = sorted(found, key=lambda x: list(SIGNALS).index(x.signal))
-    lines = [Text()] if cautions else []
-    for caution in cautions[:MOST_CAUTIONS]:
+    found = [x.caution for x in causes if x.holds and x.caution]
+    return [Text(), *_gravest(found, MOST_CAUTIONS, width)] if found else []
+
+
+def _gravest(found: Iterable[Caution], most: int, width: int) -> list[Text]:
+    """The gravest cautions; what is left is counted."""
+    cautions = distinct(found)
+    lines: list[Text] = []
+    for caution in cautions[:most]:
         lines += _caution(caution, "", width)
-    left = len(cautions) - MOST_CAUTIONS
+    left = len(cautions) - most
     return (
         [*lines, Text(f" and {_number(left, 'more caution')}: --full", "dim")]
         if left > 0
@@ -162,7 +182,7 @@ def _caution(caution: Caution | None, blank: str, width: int) -> list[Text]:
     return hanging(f"{blank}{caution.signal}  ", caution.text, width, (signal, signal))
 
 
-def _open(review: Review, width: int) -> list[Text]:
+def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text]:
     """What is open and holds, by section of the spec, the most wanted first.
 
     Of a spec that is released, what is open is what to state next.
@@ -177,15 +197,21 @@ def _open(review: Review, width: int) -> list[Text]:
     if not items:
         return []
     lines = [Text(), *hanging("", head, width, ("", "bold"))]
-    sections = _wanted(items)
+    texts = [x for x in items if waits_for_a_text(review, x)]
+    if texts:
+        lines += hanging("look up  ", looked_up_in_short(review), width)
+    sections = _wanted(x for x in items if x not in texts)
+    told = [x.caution for x in causes if x.holds and x.caution]
+    warns = [y for x in items for y in cautions_of(x)[:1]]
+    foot = [] if told else _gravest(warns, 1, width)
     for number, (section, names) in enumerate(sections):
         block = hanging(f"{section}  ", ", ".join(names), width, ("", ""), 2)
         left = sum(len(rest) for _, rest in sections[number:])
         if len(lines) + len(block) > MOST_OPEN - 1:
             text = f" and {_number(left, 'more value')}: {more}"
-            return [*lines, Text(text, "dim")]
+            return [*lines, Text(text, "dim"), *foot]
         lines += block
-    return lines
+    return [*lines, *foot]
 
 
 def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
@@ -209,6 +235,7 @@ def _wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
 def _foot(review: Review, width: int, dated: bool) -> list[Text]:
     more = "more: --full for every finding, --check NAME for one; questions for the supplier"
     lines = [Text(), *hanging("", more, width, ("", "dim"))]
+    lines += hanging("", in_short(review), width, ("", "dim")) if in_short(review) else []
     lines += rests_on_lines(review, width, dated)
     return [*lines, *hanging("", DISCLAIMER, width, ("", "dim"))]
 

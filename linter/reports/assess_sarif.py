@@ -7,14 +7,13 @@ finding carries a suppression, in source where the spec itself holds the deviati
 """
 
 import hashlib
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator
 from operator import attrgetter
-from pathlib import PurePath
-from typing import Any
-from urllib.parse import quote
+from tempfile import TemporaryFile
+from typing import Any, TextIO
 
 from ..changes.causes import causes_of
-from ..evaluation.catalogue import Entry
+from ..evaluation.catalogue import Catalogue
 from ..finding import Finding, Place, Severity, Status
 from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
@@ -24,9 +23,12 @@ from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
 from .cause_words import cause_words, in_order
+from .cautions import cautions_of
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, cited
-from .verdict import house_change, lacking, reason, weakened
+from .sarif_parts import Data, message, rule_of, rule_of_words, uri
+from .standing import mark
+from .verdict import DISCLAIMER, house_change, lacking, reason, weakened
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -39,92 +41,113 @@ KINDS = {
     Status.NOT_APPLICABLE: "notApplicable",
 }
 
-Data = dict[str, Any]
+KEY, ITEM, VERDICT = (f"\n{blanks * ' '}" for blanks in (6, 8, 10))
+"""A new line inside the run, inside a list of it, and inside the list of verdicts."""
 
 
-def sarif_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One log with one run for all files, in the order given."""
-    run = _Run(outcomes, dated)
-    return dumped({"$schema": SCHEMA, "version": "2.1.0", "runs": [run.data()]})
+def sarif_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+    """One log with one run for all files, in the order given, piece by piece.
 
-
-def message(text: str) -> Data:
-    """A plain text message; braces and brackets are literal (3.11.5, 3.11.6).
-
-    >>> message("{a} [b](c)")["text"] == "{{a}} " + chr(92) + "[b" + chr(92) + "](c)"
-    True
+    The results come first, as the reviews do; what is gathered on the way stands behind them,
+    the verdicts kept in a file till then.
     """
-    plain = text.replace("\\", "\\\\").replace("[", "\\[").replace("]", "\\]")
-    return {"text": plain.replace("{", "{{").replace("}", "}}")}
+    yield f'{{\n  "$schema": "{SCHEMA}",\n  "version": "2.1.0",\n  "runs": [\n    {{'
+    with TemporaryFile("w+", encoding="ascii") as verdicts:
+        run = _Run(dated)
+        yield f'{KEY}"results": ['
+        yield from _listed(run.results(outcomes, verdicts), ITEM)
+        yield f"{KEY}]"
+        for name, value in run.gathered().items():
+            yield f',{KEY}"{name}": {_inside(value, KEY)}'
+        verdicts.seek(0)
+        yield f',{KEY}"properties": {{{ITEM}"note": {_inside(DISCLAIMER, ITEM)},{ITEM}"verdicts": ['
+        yield from verdicts
+        yield f"{ITEM}]{KEY}}}"
+    yield "\n    }\n  ]\n}\n"
 
 
-def uri(file: str) -> str:
-    """A file name as a URI reference; an absolute one with its scheme.
+def _inside(value: Any, line: str) -> str:
+    """A value as it stands inside a document."""
+    return dumped(value).rstrip().replace("\n", line)
 
-    >>> uri("a b/50%.amp.yaml")
-    'a%20b/50%25.amp.yaml'
-    """
-    path = PurePath(file)
-    return path.as_uri() if path.is_absolute() else quote(path.as_posix(), errors="surrogateescape")
+
+def _listed(values: Iterable[Any], line: str) -> Iterator[str]:
+    """The items of a list, each on lines of its own."""
+    comma = ""
+    for value in values:
+        yield comma + line + _inside(value, line)
+        comma = ","
 
 
 class _Run:
     """Builds the one run; rules and artifacts are numbered as they are met."""
 
-    def __init__(self, outcomes: Sequence[tuple[str, Outcome]], dated: bool) -> None:
-        self.reviews = [item for _, item in outcomes if isinstance(item, Review)]
-        self.refused = [item for _, item in outcomes if not isinstance(item, Review)]
-        self.names = [name for name, _ in outcomes]
+    def __init__(self, dated: bool) -> None:
         self.dated = dated
-        self.rules = {rule["id"]: rule for rule in _rules(self.reviews)}
-        self.rule_numbers = {name: number for number, name in enumerate(self.rules)}
+        self.rules: dict[str, Data] = {}
+        self.rule_numbers: dict[str, int] = {}
         self.artifacts: dict[str, Data] = {}
-        self.any_permitted = any(x.permitted for review in self.reviews for x in review.findings)
+        self._catalogue: Catalogue | None = None
+        self._packages: dict[str, None] = {}
+        self._notes: dict[str, None] = {}
+        self._refusals: list[Data] = []
+        self._add(rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
 
-    def data(self) -> Data:
-        """The run."""
-        for review in self.reviews:
-            self._artifact(review.spec.file, review.spec.text)
-            for beside in (review.spec.parts, review.criteria.permissions, review.criteria.house):
-                if beside:
-                    self._artifact(beside.file, beside.text)
-        results = [
-            self._result(item, review, {"rank": rank} | ({"cause": cause} if cause else {}))
-            for review in self.reviews
-            for rank, (item, cause) in enumerate(_ordered(review), start=1)
-        ]
-        invocation = self._invocation()
+    def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:
+        """The results of all reviews; the verdicts are written down as text on the way."""
+        comma = ""
+        for _, outcome in outcomes:
+            if not isinstance(outcome, Review):
+                self._refusals += [self._refusal(item) for item in outcome]
+                continue
+            self._meet(outcome)
+            verdicts.write(comma + VERDICT + _inside(self._verdict(outcome), VERDICT))
+            comma = ","
+            for rank, (item, cause) in enumerate(_ordered(outcome), start=1):
+                order = {"rank": rank} | ({"cause": cause} if cause else {})
+                yield self._result(item, outcome, order)
+
+    def gathered(self) -> Data:
+        """What all reviews add up to."""
         return {
             "tool": {"driver": self._driver(), "extensions": self._extensions()},
             "columnKind": "unicodeCodePoints",
             "defaultEncoding": "UTF-8",
-            "invocations": [invocation],
-            "results": results,
+            "invocations": [self._invocation()],
             "artifacts": list(self.artifacts.values()),
-            "properties": {"verdicts": [self._verdict(review) for review in self.reviews]},
         }
+
+    def _meet(self, review: Review) -> None:
+        """Take up what a review rests on."""
+        self._artifact(review.spec.file, review.spec.text)
+        for beside in (review.spec.parts, review.criteria.permissions, review.criteria.house):
+            if beside:
+                self._artifact(beside.file, beside.text)
+        for change in weakened(review):
+            self._notes[f"safety weakened by the house file: {house_change(change)}"] = None
+        if review.catalogue is not self._catalogue:
+            self._catalogue = review.catalogue
+            self._add(map(rule_of, review.catalogue.entries))
+            self._packages |= dict.fromkeys(review.catalogue.packages)
+
+    def _add(self, rules: Iterable[Data]) -> None:
+        for rule in rules:
+            self.rules[rule["id"]] = rule
+            self.rule_numbers.setdefault(rule["id"], len(self.rule_numbers))
 
     def _driver(self) -> Data:
         version = {"version": program_version()}
         return {"name": PROGRAM} | version | {"rules": list(self.rules.values())}
 
     def _extensions(self) -> list[Data]:
-        packages = {name: None for x in self.reviews for name in x.catalogue.packages}
-        return [{"name": name, "version": rules_hash(name)} for name in packages]
+        return [{"name": name, "version": rules_hash(name)} for name in self._packages]
 
     def _invocation(self) -> Data:
-        notes = [_note(item) for item in dict.fromkeys(self._notes())]
-        refusals = [self._refusal(item) for group in self.refused for item in group]
         return {
-            "executionSuccessful": not self.refused,
-            "toolConfigurationNotifications": notes,
-            "toolExecutionNotifications": refusals,
+            "executionSuccessful": not self._refusals,
+            "toolConfigurationNotifications": [_note(text) for text in self._notes],
+            "toolExecutionNotifications": self._refusals,
         }
-
-    def _notes(self) -> Iterable[str]:
-        for review in self.reviews:
-            for change in weakened(review):
-                yield f"safety weakened by the house file: {house_change(change)}"
 
     def _refusal(self, item: Refusal) -> Data:
         text = f"{item.problem}; expected {item.expected}"
@@ -170,9 +193,8 @@ class _Run:
                 {"id": number} | self._location(place)
                 for number, place in enumerate(item.related, start=1)
             ]
-        if self.any_permitted:
-            data["suppressions"] = self._suppressions(item, review)
-        data["properties"] = order | _properties(item)
+        data["suppressions"] = self._suppressions(item, review)
+        data["properties"] = order | _properties(item) | _known(review, item)
         return data
 
     def _suppressions(self, item: Finding, review: Review) -> list[Data]:
@@ -215,28 +237,6 @@ class _Run:
         return location
 
 
-def _rules(reviews: Iterable[Review]) -> Iterable[Data]:
-    for name, text in (STATED_VALUES | PERMISSIONS).items():
-        yield {"id": name, "fullDescription": message(text)}
-    for review in reviews:
-        for entry in review.catalogue.entries:
-            yield _rule(entry)
-
-
-def _rule(entry: Entry) -> Data:
-    return {
-        "id": entry.name,
-        "shortDescription": message(entry.check.title),
-        "fullDescription": message(" ".join(entry.prose.split())),
-        "properties": {
-            "domain": entry.domain,
-            "stake": entry.check.stake,
-            "figure": entry.check.formula,
-            "sources": [cited(source) for source in entry.check.sources],
-        },
-    }
-
-
 def _ordered(review: Review) -> list[tuple[Finding, int | None]]:
     return in_order(review, cause_words(review, causes_of(review)))
 
@@ -245,9 +245,7 @@ def _text(item: Finding) -> str:
     parts = [item.title, against(item.evidence), item.message]
     if item.status is Status.OPEN:
         parts.append(lacking(item))
-    parts += [
-        f"{caution.signal}: {caution.text}" for caution in item.advice.cautions if item.severity
-    ]
+    parts += [f"{caution.signal}: {caution.text}" for caution in cautions_of(item)]
     return ". ".join(part.rstrip(".") for part in parts if part)
 
 
@@ -262,6 +260,11 @@ def _properties(item: Finding) -> Data:
     if item.advice.remedies:
         data["changes"] = [dict(remedy.changes) for remedy in item.advice.remedies]
     return data
+
+
+def _known(review: Review, item: Finding) -> Data:
+    known = mark(review, item)
+    return {"known": known} if known else {}
 
 
 def _fingerprint(item: Finding) -> str:

@@ -12,7 +12,9 @@ from ..judging.review import Review
 from ..reading.refusal import Refusal
 from .assess_head import house_lines, rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .assumption_words import assumptions_of, unsure_of
-from .cause_words import CauseWords, cause_words, change_in_words
+from .cause_words import CauseWords, cause_words
+from .cautions import SIGNALS, cautions_of
+from .change_words import change_in_words
 from .groups import groups, together
 from .lines import hanging, print_lines, room
 from .phrases import (
@@ -26,24 +28,19 @@ from .phrases import (
     place_in_words,
 )
 from .promise_text import promise_lines
-from .promise_words import promise_rows
+from .standing import mark
 from .verdict import DISCLAIMER
 
 STYLES = {Severity.CRITICAL: "bold red", Severity.MAJOR: "yellow", Severity.MINOR: "cyan"}
-SIGNAL_STYLES = {
-    "DANGER": "bold red",
-    "WARNING": "bold red",
-    "CAUTION": "bold yellow",
-    "NOTICE": "bold blue",
-}
 LABEL = 12
+NO_BLOCK = "does not block release"
 
 
 def print_review(review: Review, console: Console, dated: bool = False) -> None:
     """Print a whole review."""
     width, house = room(console), review.criteria.house
     lines = [*weakened_text(review, width), *verdict_lines(review, width)]
-    lines += promise_lines(promise_rows(review.promises), width)
+    lines += promise_lines(review, width)
     if house is not None:
         lines += [Text(), *house_lines(house, width)]
     for part in (_causes, _open, _met, _assumed, _silent):
@@ -109,7 +106,9 @@ def _cause(cause: CauseWords, width: int) -> list[Text]:
     style = STYLES[cause.severity]
     lead = f"{cause.number}  {cause.severity}  "
     if cause.is_plain:
-        return hanging(lead, "holds" if cause.holds else "does not hold", width, (style, "dim"))
+        return hanging(
+            lead, "required before release" if cause.holds else NO_BLOCK, width, (style, "dim")
+        )
     lines = hanging(lead, cause.headline, width, (style, "bold"))
     for label, change in cause.changes:
         lines += _row(label, change, width)
@@ -126,10 +125,16 @@ def _finding(
     lines = hanging("▪ ", head, width, (style, "bold"))
     for label, text in _rows(review, item):
         lines += _row(label, text, width, style if label == "figure" else "")
-    for caution in item.advice.cautions if item.severity else ():
+    return [*lines, *_cautions(item, seen, width)]
+
+
+def _cautions(item: Finding, seen: set[str], width: int) -> list[Text]:
+    """What an answer warns of, each text once in a report."""
+    lines: list[Text] = []
+    for caution in cautions_of(item):
         if caution.text not in seen:
             seen.add(caution.text)
-            signal = SIGNAL_STYLES[caution.signal]
+            signal = SIGNALS[caution.signal]
             lead = f"  {caution.signal:<{LABEL}}"
             lines += hanging(lead, caution.text, width, (signal, signal))
     return lines
@@ -153,11 +158,11 @@ def _rows(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
         yield "change", change_in_words(review, (item,), remedy)
     if item.advice.remedy_note:
         yield "change", item.advice.remedy_note
-    yield from _grounds(item)
+    yield from _grounds(review, item)
     yield "check", f"{item.check}  ({item.domain.replace('_', ' ')})"
 
 
-def _grounds(item: Finding) -> Iterator[tuple[str, str]]:
+def _grounds(review: Review, item: Finding) -> Iterator[tuple[str, str]]:
     """What an answer leans on, where the spec states it, and what its limit comes from."""
     found = item.evidence
     unsure = unsure_of(item)
@@ -168,6 +173,8 @@ def _grounds(item: Finding) -> Iterator[tuple[str, str]]:
         yield "limit from", cited(found.basis)
     if further(found):
         yield "see", further(found)
+    if mark(review, item):
+        yield "known", f"{mark(review, item)}, not seen in the source"
 
 
 def _places(item: Finding) -> str:
@@ -183,8 +190,9 @@ def _open(review: Review, width: int) -> list[Text]:
     items = review.of_status(Status.OPEN)
     lines = _heading(f"OPEN  {len(items)}") if items else []
     holding = {id(item) for item in review.verdict.holding}
+    seen = {x.text for item in review.failing() for x in cautions_of(item)}
     for item, subjects in groups(sorted(items, key=lambda x: id(x) not in holding)):
-        holds = "required before release" if id(item) in holding else "does not hold"
+        holds = "required before release" if id(item) in holding else NO_BLOCK
         lines += hanging("▪ ", f"{item.title} · {together(subjects)}", width, ("blue", "bold"))
         if item.evidence.figure is not None or not item.advice.missing:
             lines += _row("", item.message, width)
@@ -192,7 +200,7 @@ def _open(review: Review, width: int) -> list[Text]:
             lines += _row("missing", missing_in_words(item.advice.missing), width)
         if item.permitted:
             lines += _row("deviation", item.permitted, width, "green")
-        lines += _row("check", f"{item.check}  ({holds})", width)
+        lines += [*_row("check", f"{item.check}  ({holds})", width), *_cautions(item, seen, width)]
     return lines
 
 
@@ -202,9 +210,9 @@ def _met(review: Review, width: int) -> list[Text]:
     lines = _heading(f"MEETS  {len(met)}, the least margin first", "bold green") if met else []
     for item, subjects in groups(met):
         told = f"{item.title} · {together(subjects)}"
-        figures = against(item.evidence)
-        lead = f"{_room(item):<9} "
-        lines += hanging(lead, f"{told}: {figures}" if figures else told, width, ("green", ""))
+        told = ": ".join(x for x in (told, against(item.evidence)) if x)
+        told = "; ".join(x for x in (told, mark(review, item)) if x)
+        lines += hanging(f"{_room(item):<9} ", told, width, ("green", ""))
     return lines
 
 

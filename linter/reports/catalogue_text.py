@@ -17,7 +17,7 @@ from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
 from ..judging.stated import DOMAIN
-from .assess_text import SIGNAL_STYLES
+from .cautions import SIGNALS
 from .phrases import cited
 
 STAKES = {
@@ -63,9 +63,7 @@ def print_entry(entry: Entry, catalogue: Catalogue, console: Console) -> None:
     _print_part("Can be changed", [Text(_lever(x)) for x in check.levers], console)
     _print_part("Cases", [Text(case_line(check, case)) for case in check.cases], console)
     _print_part("Sources", [Text(cited(source)) for source in check.sources], console)
-    cautions = [
-        Text.assemble((f"{c.signal}  ", SIGNAL_STYLES[c.signal]), c.text) for c in check.cautions
-    ]
+    cautions = [Text.assemble((f"{c.signal}  ", SIGNALS[c.signal]), c.text) for c in check.cautions]
     _print_part("Cautions", cautions, console)
     _print_part("Fails on", [_fragment(check.fails)], console)
     _print_part("Meets on", [_fragment(check.passes)], console)
@@ -78,13 +76,17 @@ def paragraphs(prose: str) -> list[str]:
 
 def limits(check: Check) -> list[str]:
     """One line a threshold, with its basis."""
+    return [
+        f"{name}: {side} {text}; {cited(check.limits.basis[name])}"
+        for name, side, text in thresholds(check)
+    ]
+
+
+def thresholds(check: Check) -> list[tuple[str, str, str]]:
+    """Severity, side and number of each threshold."""
     side = "below" if isinstance(check.limits, AtLeast) else "above"
-    lines = []
-    for name in ("critical", "major", "minor"):
-        text = getattr(check.limits, name)
-        if text is not None:
-            lines.append(f"{name}: {side} {text}; {cited(check.limits.basis[name])}")
-    return lines
+    stated = ((name, getattr(check.limits, name)) for name in ("critical", "major", "minor"))
+    return [(name, side, text) for name, text in stated if text is not None]
 
 
 def case_line(check: Check, case: Case) -> str:

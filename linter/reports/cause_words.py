@@ -3,23 +3,16 @@
 Equal causes of several channels are told as one.
 """
 
-import re
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import chain
 
 from ..check import Caution
-from ..declare import local_path, without_channel
-from ..finding import Cause, Finding, Remedy, Severity
+from ..declare import without_channel
+from ..finding import Cause, Finding, Severity
 from ..judging.review import Review
+from .cautions import SIGNALS
+from .change_words import SHORTER, WHOLE, change_in_words, together_in_words
 from .groups import together
-from .phrases import moves
-
-MOST_NAMED = 2
-MOST_VALUES = 3
-EFFECTS = (("worsens", "worsened"), ("introduces", "appeared"), ("leaves open", "opened"))
-PROVENANCE, VALUE = re.compile(r"\{value: (.+), from: \w+\}"), r"\1"
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +20,10 @@ class CauseWords:
     """A cause as the reports print it.
 
     number: its place in the one order, from 1.  findings: of all channels that it is told of.
-    together: all that is to be changed, in short; changes: one by one, each behind ``change``,
-    ``and`` or ``or``; note: why there is nothing, or what was tried.  is_of_part: whether
-    nothing but a part holds the findings together.
+    together: all that is to be changed at once, in ever shorter forms; changes: one by one in
+    full, each behind ``change``, ``and`` or ``or``; shorter: the same in ever shorter forms;
+    note: why there is nothing, or what was tried.  is_of_part: whether nothing but a part holds
+    the findings together.
     """
 
     number: int
@@ -37,8 +31,9 @@ class CauseWords:
     headline: str
     holds: bool
     findings: tuple[Finding, ...]
-    together: str
+    together: tuple[str, ...]
     changes: tuple[tuple[str, str], ...]
+    shorter: tuple[tuple[str, tuple[str, ...]], ...]
     note: str
     caution: Caution | None
     is_of_part: bool = False
@@ -62,6 +57,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
     for number, (_, alike) in enumerate(found.items(), start=1):
         first = alike[0]
         findings = tuple(finding for cause in alike for finding in cause.findings)
+        changes = _changes(review, first, findings)
         told.append(
             CauseWords(
                 number,
@@ -69,8 +65,9 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 _headline(first) + _channels(review, alike),
                 any((x.check, x.subject, x.message) in holding for x in findings),
                 findings,
-                _together(review, findings, first.remedies),
-                _changes(review, first, findings),
+                _together(review, first, findings),
+                tuple((label, forms[0]) for label, forms in changes),
+                changes,
                 first.note,
                 _caution(first),
                 first.kind == "part",
@@ -107,81 +104,25 @@ def _channels(review: Review, alike: Sequence[Cause]) -> str:
 def _caution(cause: Cause) -> Caution | None:
     """The gravest caution among the findings."""
     cautions = [caution for finding in cause.findings for caution in finding.advice.cautions]
-    return min(cautions, key=lambda x: SIGNALS.index(x.signal), default=None)
+    return min(cautions, key=lambda x: list(SIGNALS).index(x.signal), default=None)
+
+
+def _together(review: Review, cause: Cause, findings: Sequence[Finding]) -> tuple[str, ...]:
+    """All that is to be changed at once, in ever shorter forms; nothing where there is nothing."""
+    if not cause.remedies:
+        return ()
+    return tuple(together_in_words(review, findings, cause.remedies, x) for x in SHORTER)
 
 
 def _changes(
     review: Review, cause: Cause, findings: Sequence[Finding]
-) -> tuple[tuple[str, str], ...]:
-    """What to do together, then what may be done instead."""
+) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """What to do together, then what may be done instead, each in ever shorter forms."""
     words = ["change", *["and"] * len(cause.remedies)][: len(cause.remedies)]
     words += ["or"] * len(cause.alternatives)
     remedies = (*cause.remedies, *cause.alternatives)
-    texts = [change_in_words(review, findings, remedy) for remedy in remedies]
-    return tuple(dict.fromkeys(zip(words, texts, strict=True)))
-
-
-def change_in_words(review: Review, about: Sequence[Finding], remedy: Remedy) -> str:
-    """What to change, from, to, and what that does to the findings told of and to others."""
-    old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
-    parts = [
-        f"{path} to {value}" + (f" (now {old[path]})" if old[path] else "")
-        for path, value in moves(remedy.changes)
+    forms = [
+        tuple(change_in_words(review, findings, remedy, x) for x in (WHOLE, *SHORTER))
+        for remedy in remedies
     ]
-    title = f"{remedy.title}: " if remedy.kind == "design" and remedy.title else ""
-    fixed, *effects = _effects(review, about, (remedy,))
-    told = _lowered(review, (remedy,)) + title + " and ".join(parts)
-    return "; ".join([told, *fixed, *chain(*effects)])
-
-
-def _together(review: Review, about: Sequence[Finding], remedies: Sequence[Remedy]) -> str:
-    """All changes at once in short: what they fix, what to change, what else they do."""
-    if not remedies:
-        return ""
-    parts = dict.fromkeys(part for remedy in remedies for part in _in_short(remedy))
-    fixed, *effects = _effects(review, about, remedies)
-    head = f"{', '.join(fixed)}: " if fixed else ""
-    return "; ".join([head + _lowered(review, remedies) + ", ".join(parts), *chain(*effects)])
-
-
-def _in_short(remedy: Remedy) -> list[str]:
-    """What to change, value by value; of a change of the design its name and the first values."""
-    parts = [f"{path} to {PROVENANCE.sub(VALUE, value)}" for path, value in moves(remedy.changes)]
-    if remedy.kind != "design" or not remedy.title or len(parts) == 1:
-        return parts
-    more = len(parts) - MOST_VALUES
-    shown = ", ".join(parts[:MOST_VALUES]) + (f" and {more} more values" if more > 0 else "")
-    return [f"{remedy.title} ({shown})"]
-
-
-def _lowered(review: Review, remedies: Sequence[Remedy]) -> str:
-    fields = [review.spec.schema.field_of(path) for x in remedies for path, _ in x.changes]
-    return "lower the promise: " if any(field.promise for field in fields) else ""
-
-
-def _effects(
-    review: Review, about: Sequence[Finding], remedies: Sequence[Remedy]
-) -> Iterator[list[str]]:
-    """What remedies fix, what they worsen, introduce and leave open; empty where nothing."""
-    own = {_label(x): x for x in about}
-    gone = {label for remedy in remedies for label in remedy.cured}
-    gone |= {label for label, x in own.items() if any(r in x.advice.remedies for r in remedies)}
-    fixed, others = len(gone & own.keys()), len(gone - own.keys())
-    told = [f"fixes {fixed} of {len(own)}"] if fixed < len(own) else []
-    yield [*told, f"fixes {others} other finding{'' if others == 1 else 's'}"] if others else told
-    titles = {_label(x): x.title for x in review.findings}
-    for word, kind in EFFECTS:
-        labels = [x for remedy in remedies for x in getattr(remedy, kind) if x not in gone]
-        yield [f"{word} {titled(labels, titles)}"] if labels else []
-
-
-def _label(item: Finding) -> str:
-    return f"{item.check} ({item.subject})"
-
-
-def titled(labels: Collection[str], titles: Mapping[str, str]) -> str:
-    """Answers by their titles, the first ones."""
-    names = list(dict.fromkeys(titles.get(x, x.partition(" (")[0]) for x in labels))
-    more = len(names) - MOST_NAMED
-    text = ", ".join(names[:MOST_NAMED])
-    return f"{text} and {more} more" if more > 0 else text
+    return tuple(dict.fromkeys(zip(words, forms, strict=True)))

@@ -15,12 +15,15 @@ from .groups import alike
 from .markdown import markdown_table
 from .phrases import against, clean, escaped, margin_of, percent
 from .promise_words import promise_rows
-from .verdict import WEAKENED, counted, weakened_lines
+from .verdict import DISCLAIMER, WEAKENED, counted, house_told, weakened_lines
 
 EFFECTS = {
     "appeared": ("New findings", "red"),
     "graver": ("More severe than before", "red"),
-    "fell silent": ("No longer judged: the spec no longer says what the finding rested on", "red"),
+    "no longer judged": (
+        "No longer judged: the spec no longer says what the finding rested on",
+        "red",
+    ),
     "opened": ("No longer answered", "blue"),
     "permission lost": ("No longer permitted", "red"),
     "permitted": ("Permitted by a deviation", "cyan"),
@@ -37,6 +40,8 @@ PLAIN = ("meaning", "of")
 EDIT_HEADS = ("value", "of", "meaning", "before", "now", "change")
 PROMISE_HEADS = ("promised", "before", "now", "what the spec allows now")
 MARGIN_HEADS = ("check", "of", "before", "now", "margin before", "margin now")
+
+MOST_LOWERED = 3
 
 Row = tuple[str, ...]
 
@@ -69,6 +74,8 @@ def print_comparison(found: Comparison, console: Console) -> None:
         rows = _margins(found.margins)
         _heading("MARGINS THAT MOVED MOST", len(rows), "bold", console)
         print_columns(MARGIN_HEADS, rows, console, PLAIN)
+    for line in (*_house(found), DISCLAIMER):
+        console.print(Padding(Text(clean(line), style="dim"), (1, 1, 0, 1)))
 
 
 def compare_markdown(found: Comparison) -> str:
@@ -101,6 +108,8 @@ def _markdown(found: Comparison) -> Iterator[str]:
         rows = _margins(found.margins)
         yield f"## Margins that moved most: {len(rows)}"
         yield markdown_table(MARGIN_HEADS, rows)
+    yield from map(escaped, _house(found))
+    yield f"*{DISCLAIMER}*"
 
 
 def _promises(found: Comparison) -> list[Row]:
@@ -126,12 +135,19 @@ def _promises(found: Comparison) -> list[Row]:
 
 
 def _outcome(found: Comparison) -> str:
-    """The outcome in words, and whether the promises are still the same."""
+    """The outcome in words, and which promises are lower than before."""
     word = OUTCOMES[found.outcome][0]
-    number = len(_edits(found.lowered))
-    if not number:
+    names = list(dict.fromkeys(_named(edit) for edit in found.lowered))
+    if not names:
         return word
-    return f"{word}, with {number} promise{'' if number == 1 else 's'} lowered"
+    more = len(names) - MOST_LOWERED
+    told = ", ".join(names[:MOST_LOWERED]) + (f" and {more} more" if more > 0 else "")
+    return f"{word}, with {'promises' if names[1:] else 'a promise'} lowered: {told}"
+
+
+def _named(edit: Edit) -> str:
+    """A promise by its name: ``run time``."""
+    return local_path(edit.path).rpartition(".")[2].replace("_", " ")
 
 
 def _edited(found: Comparison) -> Iterator[tuple[str, tuple[Edit, ...], str]]:
@@ -145,6 +161,12 @@ def _weakened(found: Comparison) -> list[str]:
     """What the house files weaken in matters of safety, each once."""
     changes = (change for review in (found.old, found.new) for change in weakened_lines(review))
     return list(dict.fromkeys(changes))
+
+
+def _house(found: Comparison) -> list[str]:
+    """What the house files change, each once."""
+    houses = (review.criteria.house for review in (found.old, found.new))
+    return list(dict.fromkeys(line for house in houses for line in house_told(house)))
 
 
 def _verdict(review: Review) -> str:

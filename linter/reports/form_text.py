@@ -39,7 +39,7 @@ GIVEN = {
 }
 SPACE, TIED = " ", "\u00a0"
 LEANINGS = {
-    "favourable": ", in favour of the design",
+    "favourable": ", the better case",
     "adverse": ", the worst case",
     "neutral": ", as is usual",
 }

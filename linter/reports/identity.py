@@ -9,7 +9,6 @@ import hashlib
 import importlib.resources
 from collections.abc import Iterator
 from functools import cache
-from importlib.metadata import PackageNotFoundError, version
 from importlib.resources.abc import Traversable
 
 PROGRAM = "ampreview"
@@ -17,6 +16,8 @@ PROGRAM = "ampreview"
 
 def program_version() -> str:
     """The version of this program as installed."""
+    from importlib.metadata import PackageNotFoundError, version  # slow to import
+
     try:
         return version(PROGRAM)
     except PackageNotFoundError:

@@ -14,10 +14,11 @@ from ..judging.review import Review
 from ..quantities.quantity import printed
 from .cause_words import CauseWords, cause_words
 from .groups import groups, together
-from .phrases import clean, escaped
+from .phrases import cell_of_table, clean, escaped
 from .promise_words import promise_rows
 from .questions_text import condition, heading, subject
-from .verdict import WEAKENED, weakened_lines
+from .requirements_text import warnings
+from .verdict import DISCLAIMER, WEAKENED, house_told, weakened_lines
 
 T = TypeVar("T")
 MOST_OF_A_PART = 2
@@ -47,8 +48,8 @@ def letter_text(review: Review, letter: Letter, whole: bool = False, width: int 
             lines += wrap(more, width, initial_indent="   ", subsequent_indent="   ")
         lines.append("")
     if len(lines) == head:
-        lines.append(NOTHING)
-    return "\n".join(lines).rstrip() + "\n"
+        lines += [NOTHING, ""]
+    return "\n".join([*lines, *wrap(DISCLAIMER, width)]) + "\n"
 
 
 def letter_markdown(review: Review, letter: Letter, whole: bool = False) -> str:
@@ -67,7 +68,7 @@ def letter_markdown(review: Review, letter: Letter, whole: bool = False) -> str:
         parts += _more(name, points, whole)
     if len(parts) == head:
         parts.append(NOTHING)
-    return "\n\n".join(parts) + "\n"
+    return "\n\n".join([*parts, f"*{DISCLAIMER}*"]) + "\n"
 
 
 def answers_table(letter: Letter) -> str:
@@ -78,23 +79,34 @@ def answers_table(letter: Letter) -> str:
     for item in letter.provide:
         paths = " ".join(item.question.paths)
         about = (heading(item.group), condition(item.question), bounds(item))
-        rows.writerow((paths, *about, item.question.field.example, ""))
+        example = item.question.field.example
+        rows.writerow([cell_of_table(cell) for cell in (paths, *about, example, "")])
     return stream.getvalue()
 
 
 def _notes(review: Review) -> list[str]:
     """What the sender should know and the supplier need not."""
-    return [f"To the sender: {WEAKENED} {clean(text)}" for text in weakened_lines(review)]
+    notes = [f"{WEAKENED} {text}" for text in weakened_lines(review)]
+    return [
+        f"To the sender: {clean(text)}" for text in (*notes, *house_told(review.criteria.house))
+    ]
 
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     """The lists that are not empty, each point in one line."""
-    explain = [f"{row.promised}: we find {row.allowed}." for row in promise_rows(letter.explain)]
+    explain = [f"{x.promised}: {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
     for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
         if points:
             yield name, [clean(point) for point in points]
+
+
+def _inside(text: str) -> str:
+    """What a promise comes to, behind its colon: a number, or a sentence that begins small."""
+    if text[:1].isdigit():
+        return f"we find {text}"
+    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
 
 
 def _faults(cause: CauseWords) -> Iterator[str]:
@@ -139,5 +151,6 @@ def what(item: Wanted) -> str:
 
 
 def bounds(item: Wanted) -> str:
-    """What the value must be, or nothing."""
-    return " and ".join(str(bound.border) for bound in item.bounds)
+    """What the value must be, or nothing; and where that cannot do."""
+    told = dict.fromkeys(text for bound in item.bounds for text in warnings(bound))
+    return "; ".join((" and ".join(str(bound.border) for bound in item.bounds), *told)).strip("; ")

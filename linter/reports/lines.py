@@ -1,6 +1,6 @@
 """Lines of text of a known width: what a page can be counted by, printed without tables."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from rich.cells import cell_len, chop_cells
 from rich.console import Console
@@ -51,6 +51,12 @@ def hanging(
         first = blank if number else lead
         found.append(Text.assemble(" " * EDGE, (first, styles[0]), (line, styles[1])))
     return found
+
+
+def fitting(lead: str, forms: Sequence[str], width: int, most: int) -> list[Text]:
+    """The first of ever shorter forms that takes so many lines at most, else the last in full."""
+    found = [hanging(lead, text, width, ("dim", "")) for text in forms]
+    return next((lines for lines in found if len(lines) <= most), found[-1])
 
 
 def print_lines(lines: Iterable[Text], console: Console) -> None:

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..judging.promises import Promised
+from ..judging.review import Review
 from .phrases import escaped
-from .promise_words import HEADS, promise_rows
+from .promise_words import HEADS, judged_with, promise_rows
 
 
 def markdown_table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -13,9 +13,11 @@ def markdown_table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     return "\n".join(f"| {' | '.join(line)} |" for line in lines)
 
 
-def promise_markdown(promises: Iterable[Promised]) -> Iterator[str]:
+def promise_markdown(review: Review) -> Iterator[str]:
     """The promises as a section; nothing where there is none."""
-    rows = [(row.outlook, row.promised, row.allowed) for row in promise_rows(promises)]
+    rows = [(row.outlook, row.promised, row.allowed) for row in promise_rows(review.promises)]
     if rows:
         yield "### Promises"
         yield markdown_table(HEADS, rows)
+        if given := judged_with(review):
+            yield f"The promises are {escaped(given)}."

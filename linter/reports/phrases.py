@@ -9,29 +9,57 @@ from ..evaluation.wording import in_words
 from ..finding import Assumed, CornerValue, Evidence, Missing, Place
 from ..quantities.quantity import show
 
-CONTROL = re.compile(
-    r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
+# controls, separators of lines, format characters (direction, joiners, tags), surrogates, private
+# use, fillers and variation selectors: what a reader cannot see, or what moves what he sees
+INVISIBLE = re.compile(
+    "[\x00-\x1f\x7f-\x9f\xad\u034f\u0600-\u0605\u061c\u06dd\u070f\u08e2\u115f\u1160\u17b4\u17b5"
+    "\u180b-\u180f\u200b-\u200f\u2028-\u202e\u2060-\u206f\u2800\u3164\ud800-\udfff\ue000-\uf8ff"
+    "\ufdd0-\ufdef\ufe00-\ufe0f\ufeff\uffa0\ufff0-\ufffc\ufffe\uffff\U000110bd\U000110cd\U0001bca0-\U0001bca3"
+    "\U0001d173-\U0001d17a\U000e0000-\U000e0fff\U000f0000-\U0010ffff]"
 )
 MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|~&!$^])")
+# what a viewer of Markdown turns into a link or calls somebody with, though it is plain text
+LIVE = re.compile(
+    r"(?i)(?:[a-z][a-z0-9+.-]*://|www\.|mailto:|xmpp:)[^\s`|]*"
+    r"|[\w.+-]*@[\w./-]+|[\w./-]*#\d+|\bGH-\d+"
+)
 EIGHTHS = " ▏▎▍▌▋▊▉█"
 
 
 def clean(text: str) -> str:
-    """Text of a spec without the control characters that a terminal would obey.
+    r"""Text of a spec on one line, what cannot be seen as its escape: no terminal obeys it.
 
-    >>> clean("a" + chr(27) + "[31mb").isprintable()
-    True
+    >>> clean("a\x1b[31mb\nc\u202e")
+    'a\\x1b[31mb\\nc\\u202e'
     """
-    return CONTROL.sub("\ufffd", text)
+    return INVISIBLE.sub(_as_escape, text.rstrip("\n"))
+
+
+def _as_escape(found: re.Match[str]) -> str:
+    return found[0].encode("unicode_escape", "surrogatepass").decode("ascii")
 
 
 def escaped(text: str) -> str:
-    r"""Text that Markdown shows as it is.
+    r"""Text that Markdown shows as it is; links and names of people in it stay dead, as code.
 
-    >>> escaped("a_b_c")
-    'a\\_b\\_c'
+    >>> escaped("a_b_c"), escaped("see www.example.org")
+    ('a\\_b\\_c', 'see `www.example.org`')
     """
-    return MARKDOWN.sub(r"\\\1", clean(text)).replace("\n", " ")
+    shown, parts, end = clean(text), [], 0
+    for found in LIVE.finditer(shown):
+        parts += [MARKDOWN.sub(r"\\\1", shown[end : found.start()]), f"`{found[0]}`"]
+        end = found.end()
+    return "".join(parts) + MARKDOWN.sub(r"\\\1", shown[end:])
+
+
+def cell_of_table(text: str) -> str:
+    """A cell for a table of values that no spreadsheet takes for a formula.
+
+    >>> cell_of_table("=1+1"), cell_of_table("10 V")
+    ("'=1+1", '10 V')
+    """
+    shown = clean(text)
+    return f"'{shown}" if shown.lstrip()[:1] in tuple("=+-@") else shown
 
 
 def place_in_words(place: Place | None) -> str:

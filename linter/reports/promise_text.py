@@ -6,8 +6,9 @@ from itertools import chain
 from rich.text import Text
 
 from ..judging.promises import Outlook
+from ..judging.review import Review
 from .lines import folded, hanging
-from .promise_words import HEADS, STYLES, PromiseRow
+from .promise_words import HEADS, STYLES, PromiseRow, judged_with, promise_rows
 
 CELL = 2
 SUPPORTED: Outlook = "supported"
@@ -15,20 +16,23 @@ SUPPORTED: Outlook = "supported"
 Widths = tuple[int, int, int]
 
 
-def promise_lines(rows: Sequence[PromiseRow], width: int, most: int = 0) -> list[Text]:
+def promise_lines(review: Review, width: int, most: int = 0) -> list[Text]:
     """The promises as a table of at most so many lines.
 
     most: 0 for all of them, each in full.  Where they do not fit, those that are supported
     are told by name, and then the last of the others.
     """
+    rows = promise_rows(review.promises)
     if not rows:
         return []
+    given = judged_with(review)
+    note = hanging("", given, width, ("", "dim"), CELL) if given else []
     widths = _columns(rows, width)
     blocks = [_row(_cells(row), widths, STYLES[row.outlook], CELL if most else 0) for row in rows]
     shown = len(rows)
-    while most and (lines := _listed(rows, blocks, shown, widths)) and len(lines) > most and shown:
+    while most and shown and len(_listed(rows, blocks, shown, widths)) + len(note) > most:
         shown -= 1
-    return _listed(rows, blocks, shown, widths)
+    return [*_listed(rows, blocks, shown, widths), *note]
 
 
 def _cells(row: PromiseRow) -> tuple[str, str, str]:

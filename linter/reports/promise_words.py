@@ -1,12 +1,13 @@
 """Promises in words, the same in every report: what is promised, the outlook, what is allowed."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..declare import without_channel
+from ..declare import local_path, without_channel
 from ..finding import Missing
 from ..judging.promises import OUTLOOKS, Allowed, Outlook, Promised
-from ..quantities.quantity import show
+from ..judging.review import Review
+from ..quantities.quantity import Value, show
 from .groups import together
 
 HEADS = ("Outlook", "Promised", "What the spec allows")
@@ -17,7 +18,9 @@ STYLES = {
     "supported": "green",
 }
 MOST_NUMBERS = 2
+AS_SPECIFIED = "as specified"
 MOST_MISSING = 2
+MOST_SLIPS = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +57,19 @@ def promise_rows(promises: Iterable[Promised]) -> list[PromiseRow]:
     return sorted(rows, key=lambda row: OUTLOOKS.index(row.outlook))
 
 
+def judged_with(review: Review) -> str:
+    """Which values are taken otherwise than stated to judge the promises; mostly nothing."""
+    told: dict[str, None] = {}
+    for path, right in review.slips.items():
+        stated = review.spec.values.get(path)
+        was = f" (stated: {stated.text})" if isinstance(stated, Value) else ""
+        meant = right["value"] if isinstance(right, Mapping) else right
+        told.setdefault(f"{local_path(path)} at {meant}{was}")
+    more = len(told) - MOST_SLIPS
+    names = " and ".join([*told][:MOST_SLIPS]) + (f" and {more} more slips" if more > 0 else "")
+    return f"judged with {names}" if told and review.promises else ""
+
+
 def allowed_in_words(item: Promised) -> str:
     """What the spec allows, the most favourable number first, or what it takes to tell."""
     parts = _numbers(item.allowed[:MOST_NUMBERS])
@@ -69,7 +85,8 @@ def _numbers(numbers: Sequence[Allowed]) -> list[str]:
     same = len({number.at for number in numbers}) == 1
     told = []
     for place, number in enumerate(numbers, start=1):
-        parts = (show(number.value, number.unit), number.says)
+        plain = AS_SPECIFIED if len(numbers) > 1 else ""
+        parts = (show(number.value, number.unit), number.says or plain)
         text = " ".join(part for part in parts if part)
         at = number.at if not same or place == len(numbers) else ""
         told.append(f"{text}, {at}" if at else text)

@@ -8,6 +8,7 @@ from ..asking.requirements import Requirements
 from ..judging.review import Review
 from .form_text import GIVEN, form_text
 from .phrases import clean
+from .verdict import DISCLAIMER
 
 HOW = (
     "Write each answer after its name, with its unit; what stays blank stays open. A name"
@@ -21,7 +22,7 @@ HOW = (
 def blank_text(review: Review, groups: Sequence[QuestionGroup]) -> str:
     """The questions as a spec file to be filled in."""
     title = f"Questions: {clean(subject(review))}"
-    return form_text(blank_form(review, groups), title, HOW)
+    return form_text(blank_form(review, groups), title, (*HOW, DISCLAIMER))
 
 
 def heading(group: QuestionGroup | Requirements) -> str:
@@ -44,8 +45,7 @@ def condition(question: SupplierQuestion) -> str:
     """What is asked, how it is to be given, and what has to be said with it."""
     field = question.field
     if field.kind == "section":
-        other = ", or that there is none" if field.can_be_none else ""
-        return f"{field.meaning.rstrip('.')}: its data{other}"
+        return "its data, or that there is none" if field.can_be_none else "its data"
     parts = [re.sub(r"; default:.*", "", field.meaning)]
     if field.words:
         parts.append("one of " + ", ".join(field.words))

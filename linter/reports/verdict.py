@@ -7,7 +7,7 @@ from operator import attrgetter
 from ..declare import without_channel
 from ..evaluation.catalogue import load
 from ..finding import Finding, Status
-from ..judging.house import HouseChange
+from ..judging.house import House, HouseChange
 from ..judging.review import Review
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
@@ -91,6 +91,19 @@ def counted(review: Review) -> str:
 def house_change(change: HouseChange) -> str:
     """A change of the house file in one line."""
     return f"{change.effect}: {change.about}: {change.text}; {change.reason}"
+
+
+def house_told(house: House | None) -> list[str]:
+    """What a house file changes, in one line, besides what it weakens in matters of safety."""
+    changes = [item for item in house.changes if not item.safety] if house else []
+    if house is None or not changes:
+        return []
+    looked = [item for item in changes if item.effect == "looked up"]
+    others = [item for item in changes if item not in looked]
+    told = [house_change(others[0])] if others else []
+    told += [f"{len(others) - 1} more: --full"] if len(others) > 1 else []
+    told += [_number(len(looked), "limit", " looked up")] if looked else []
+    return [f"House rules: {house.told}, {'; and '.join(told)}"]
 
 
 def weakened(review: Review) -> Sequence[HouseChange]:

@@ -1,27 +1,29 @@
 """Worksheets as plain text and as Markdown, from the same blocks."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from rich.console import Console
 from rich.padding import Padding
 from rich.text import Text
 
+from ..check import Source
 from ..declare import local_path
 from ..finding import Finding
+from ..judging.house import House
 from ..judging.sheets import Sheet, rows_of
 from ..judging.worksheet import Line, Worksheet
 from ..reading.loading import Spec
-from .catalogue_text import limits
+from .catalogue_text import limits, thresholds
 from .columns import print_columns
 from .groups import together
 from .identity import text_hash
 from .markdown import markdown_table
 from .phrases import against, cited, clean, escaped, margin_of
-from .verdict import DISCLAIMER
+from .verdict import DISCLAIMER, house_told
 
 HEADINGS = ("quantity", "stated as, or formula", "nominal", "worst corner", "where", "source")
-COMMON = ("quantity", "stated as, or formula", "nominal", "where", "source no.")
+COMMON = ("quantity", "stated as, or formula", "nominal", "where", "source")
 OF_A_CHECK = ("quantity", "nominal", "worst corner")
 PLAIN = ("stated as, or formula", "where", "source")
 SIGNATURE = (
@@ -45,6 +47,12 @@ class Block:
     rows: Sequence[Sequence[str]] = field(default_factory=list)
     mark: str = ""
     strong: bool = False
+
+
+def of_house(house: House | None) -> Iterator[Block]:
+    """What a house file changes."""
+    for line in house_told(house):
+        yield Block("", 2, [line])
 
 
 def of_checks(pages: Iterable[Worksheet]) -> Iterator[Block]:
@@ -97,11 +105,12 @@ def _of_sheet(sheet: Sheet) -> Iterator[Block]:
     name = together(sheet.subjects)
     count = f"{len(sheet.pages)} checks computed, {len(sheet.open)} answered without a figure"
     yield Block(f"Sheet: {name}", 2, [count])
+    numbers = _numbers(sheet)
     if sheet.common:
-        yield from _quantities(sheet, name)
+        yield _quantities(sheet, name, numbers)
     for page in sheet.pages:
         lines, more = rows_of(page)
-        texts = [*_head(page), f"{page.entry.name} = {page.lines[-1].formula}"]
+        texts = _short_head(page, numbers)
         if more:
             texts.append(f"{more} more quantities move at this corner: name the check to see them")
         rows = [(local_path(line.symbol), line.nominal, line.worst) for line in lines]
@@ -111,13 +120,43 @@ def _of_sheet(sheet: Sheet) -> Iterator[Block]:
         yield Block(f"Answered without a figure: {name}", 3, (), ("check", "status", "why"), rows)
     for subject, names in sheet.alike.items():
         yield Block(f"Equal in the sheet of {subject}: {name}", 3, [", ".join(names)])
+    if numbers:
+        texts = [f"[{number}]  {text}" for text, number in numbers.items()]
+        yield Block(f"Sources of {name}", 3, texts)
     yield Block(f"Signed for {name}", 3, SIGNATURE)
 
 
-def _quantities(sheet: Sheet, name: str) -> Iterator[Block]:
-    """What the checks share, each quantity once, and the sources behind it by number."""
-    sources = dict.fromkeys(cited(x) for line in sheet.common for x in line.sources)
-    numbers = {text: str(number) for number, text in enumerate(sources, start=1)}
+def _numbers(sheet: Sheet) -> dict[str, int]:
+    """The sources of a sheet, of its quantities first, each with its number."""
+    checks = [page.entry.check for page in sheet.pages]
+    found = [
+        *(x for line in sheet.common for x in line.sources),
+        *(x for check in checks for x in (*check.limits.basis.values(), *check.sources)),
+    ]
+    return {text: number for number, text in enumerate(dict.fromkeys(map(cited, found)), 1)}
+
+
+def _short_head(page: Worksheet, numbers: Mapping[str, int]) -> list[str]:
+    """Title and result, limits and formula, with the numbers of their sources."""
+    check = page.entry.check
+    told = [
+        f"{name} {side} {text} {_cited([check.limits.basis[name]], numbers)}"
+        for name, side, text in thresholds(check)
+    ]
+    sources = _cited(check.sources, numbers)
+    return [
+        f"{check.title}: {_result(page).removeprefix('result: ')}",
+        f"limits: {', '.join(told)}",
+        f"{page.entry.name} = {page.lines[-1].formula} {sources}",
+    ]
+
+
+def _cited(sources: Iterable[Source], numbers: Mapping[str, int]) -> str:
+    return f"[{', '.join(str(numbers[cited(x)]) for x in sources)}]"
+
+
+def _quantities(sheet: Sheet, name: str, numbers: Mapping[str, int]) -> Block:
+    """What the checks share, each quantity once."""
     full: dict[str, set[str]] = {}
     for line in sheet.common:
         full.setdefault(local_path(line.symbol), set()).add(line.symbol)
@@ -126,12 +165,9 @@ def _quantities(sheet: Sheet, name: str) -> Iterator[Block]:
         short = local_path(line.symbol)
         symbol = short if len(full[short]) == 1 else line.symbol
         _, formula, nominal, where, _ = _common(line)
-        told = ", ".join(numbers[cited(x)] for x in line.sources)
+        told = _cited(line.sources, numbers) if line.sources else ""
         rows.append((symbol, formula, nominal, where, told))
-    yield Block(f"Quantities of {name}", 3, (), COMMON, rows)
-    if numbers:
-        texts = [f"{number}  {text}" for text, number in numbers.items()]
-        yield Block(f"Sources of the quantities of {name}", 3, texts)
+    return Block(f"Quantities of {name}", 3, (), COMMON, rows)
 
 
 def _alike(pages: Iterable[Worksheet]) -> list[tuple[Worksheet, str]]:
@@ -154,15 +190,18 @@ def _grounds(spec: Spec) -> str:
 
 def _head(page: Worksheet) -> list[str]:
     """Title, result and limits with their sources."""
-    finding, check = page.finding, page.entry.check
-    if against(finding.evidence):
-        told = f"result: {against(finding.evidence)}; {_margin(finding)}{_status(finding)}"
-    else:
-        told = f"{finding.status.value}: {finding.message}"
+    check = page.entry.check
     known = check.limits.basis.values()
     sources = [cited(source) for source in check.sources if source not in known]
-    lines = [check.title, told, f"limits: {'. '.join(limits(check))}"]
+    lines = [check.title, _result(page), f"limits: {'. '.join(limits(check))}"]
     return [*lines, f"sources: {'; '.join(sources)}"] if sources else lines
+
+
+def _result(page: Worksheet) -> str:
+    finding = page.finding
+    if against(finding.evidence):
+        return f"result: {against(finding.evidence)}; {_margin(finding)}{_status(finding)}"
+    return f"{finding.status.value}: {finding.message}"
 
 
 def _margin(finding: Finding) -> str:

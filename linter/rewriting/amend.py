@@ -111,8 +111,9 @@ def planned(so_far: Amendment) -> Amendment:
 
 
 def changes_of(finding: Finding, remedy: Remedy) -> dict[str, Change]:
-    """The changes of a remedy, each with the finding that it cures."""
-    return {path: Change(data, f"for {finding.check}") for path, data in remedy.values}
+    """The changes of a remedy, each with the finding that it cures; a lowered promise is said."""
+    lowered = f"{remedy.title}, " if remedy.kind == "promise" else ""
+    return {path: Change(data, f"{lowered}for {finding.check}") for path, data in remedy.values}
 
 
 def effective(amendment: Amendment) -> dict[str, Change]:

@@ -13,6 +13,7 @@ from typing import Any
 from ..finding import Place
 from ..reading.format import SPEC_KEY, VERSION
 from ..reading.loading import Loaded, load_text
+from ..reading.plain_text import content_of, decode
 from ..reading.refusal import Refusal
 from ..reading.source import read
 
@@ -22,13 +23,17 @@ DELIMITERS = ",;\t"
 
 def load_table(path: Path) -> Loaded:
     """The answers as a spec of their own, or refusals with the rows at fault."""
+    content = content_of(path, "a table as CSV")
+    if isinstance(content, Refusal):
+        return Loaded(None, (content,))
+    text, refusals = decode(content, str(path))
+    if refusals:
+        return Loaded(None, refusals)
     try:
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        reason = getattr(error, "strerror", None) or "it is no UTF-8 text"
-        place = Place(str(path), 1, 1)
-        return Loaded(None, (Refusal(place, f"cannot be read: {reason}", "a table as CSV"),))
-    rows = list(csv.reader(text.splitlines(), delimiter=_delimiter(text)))
+        rows = list(csv.reader(text.splitlines(), delimiter=_delimiter(text)))
+    except csv.Error as error:
+        refusal = Refusal(Place(str(path), 1, 1), f"cannot be read: {error}", "a table as CSV")
+        return Loaded(None, (refusal,))
     heads = [cell.strip().lower() for cell in rows[0]] if rows else []
     if FIELD not in heads or VALUE not in heads:
         wanted = f"the columns `{FIELD}` and `{VALUE}` in the first row"

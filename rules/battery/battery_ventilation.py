@@ -14,8 +14,9 @@ only a sealed enclosure is stated the battery is taken to be in it. First fix: a
 bay of its own, vented above and below, without anything in it that sparks.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Constant, Input, Lever
+from ...linter.check import AtLeast, Case, Check, Constant, Input, Lever
 from ..formulas.pack import BATTERY_ROOMS, GASSING, vent_area_needed
+from ..hazards import GAS
 
 
 def figure(
@@ -41,15 +42,16 @@ channels:
 """
 
 CHECK = Check(
-    title="Vent area for hydrogen vs. area needed, lead-acid",
+    title="Vent area vs. area needed for hydrogen (lead-acid)",
     figure=figure,
     unit="1",
     each="product",
     stake="safety",
     formula="vent_area / (series * share of capacity by chemistry / hour * air_per_charge"
     " / air_speed)",
-    sentence="{series:cell|cells} of {capacity} charge behind {vent_area} of vent openings,"
-    " {figure:% of} the area that hydrogen needs.",
+    sentence="Vent openings {vent_area}, {figure:% of} the area needed for hydrogen"
+    " ({series:cell|cells},"
+    " {capacity}).",
     inputs={
         "vent_area": Input("vent_area_seen"),
         "series": Input("battery.series"),
@@ -66,13 +68,7 @@ CHECK = Check(
     limits=AtLeast(critical="1", basis={"critical": BATTERY_ROOMS}),
     levers=(Lever("battery.vent_area", "0.5 cm2"),),
     sources=(BATTERY_ROOMS, GASSING),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Hydrogen from a charged lead-acid battery explodes. Charge it in open air, away from"
-            " flames and sparks, and follow the local code.",
-        ),
-    ),
+    cautions=(GAS,),
     cases=(
         Case(
             {

@@ -10,8 +10,9 @@ More than 1.2 % above, the 50 mV for which cells are made, is critical. Cells of
 oxide for 4.35 to 4.45 V exist: say so (``made_for: high-voltage``).
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
+from ...linter.check import AtMost, Case, Check, Input, Lever, from_memory
 from ..formulas.pack import CELL_DATA, CHARGE_ENDS
+from ..hazards import CHARGING, GAS
 
 
 def figure(v_stated: float, v_most: float) -> float:
@@ -40,11 +41,8 @@ CHECK = Check(
     levers=(Lever("battery.cell.v_charge", "0.05 V"),),
     sources=(CHARGE_ENDS, CELL_DATA),
     cautions=(
-        Caution(
-            "WARNING",
-            "Overcharged cells vent: lithium burns, lead-acid and nickel give off hydrogen."
-            " Charge each cell by its own data sheet.",
-        ),
+        CHARGING,
+        GAS,
     ),
     cases=(
         Case(

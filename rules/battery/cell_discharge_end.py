@@ -13,8 +13,9 @@ usual; below 92 % is major, below 80 % the cells are destroyed: critical. Nothin
 that ends the discharge counts as 0 V.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever
 from ..formulas.pack import DEEP_DISCHARGE
+from ..hazards import CHARGING, also
 
 
 def figure(v_end: float, series: float, v_least: float) -> float:
@@ -43,13 +44,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.protection.v_cutoff", "0.1 V"), Lever("supply.v_lockout", "0.1 V")),
     sources=(DEEP_DISCHARGE,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Lithium cells that were discharged too deep can burn when charged again. Do not"
-            " revive them.",
-        ),
-    ),
+    cautions=(also(CHARGING, "Do not revive cells that were discharged too deep."),),
     cases=(
         Case(
             {"v_end": "12 V", "series": 8, "v_least": "2.5 V"},

@@ -10,8 +10,9 @@ the chemistry, at the worse end. Above 0 K is critical: every check that follows
 on it. Cells made for charging down to -20 degrees exist: say so (``made_for: cold-charge``).
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input
+from ...linter.check import AtMost, Case, Check, Input
 from ..formulas.pack import CELL_DATA, CHARGE_WINDOW, SELF_HEATING
+from ..hazards import CHARGING
 
 
 def figure(t_beyond: float) -> float:
@@ -31,12 +32,7 @@ CHECK = Check(
     applies={"supply.source": "battery"},
     limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOW}),
     sources=(CHARGE_WINDOW, SELF_HEATING, CELL_DATA),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Lithium cells charged in frost or heat can vent and burn, also days later.",
-        ),
-    ),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {"t_beyond": "18 K"},

@@ -13,8 +13,9 @@ First fix: write the type number of the cell, and keep its data sheet with the s
 the word away; the limits of the chemistry then hold.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Check, Input, derivation
 from ..formulas.pack import HIGH_VOLTAGE
+from ..hazards import CHARGING, also
 
 NO_NAMES = ("", "-", "?", "n/a", "any", "generic", "none", "tba", "tbc", "tbd", "todo", "unknown")
 WORD = derivation("a limit is the one that the maker of that cell prints")
@@ -24,7 +25,7 @@ def figure(part: str, made_for: str) -> float:
     return 1.0 if part.strip().lower() in NO_NAMES else 0.0
 
 
-CELLS = """
+NAMED_CELLS = """
 supply: {source: battery}
 battery:
   {chemistry: li-ion, series: 4, cell: {v_charge: 4.35 V, made_for: high-voltage, part: XYZ123}}
@@ -39,7 +40,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="1 where part names no cell that is made_for it, else 0",
-    sentence="Stated cell type {made_for}; type number {part}.",
+    sentence="Cell stated as {made_for}; its type number is {part}.",
     inputs={
         "part": Input("battery.cell.part"),
         "made_for": Input("battery.cell.made_for"),
@@ -50,13 +51,7 @@ CHECK = Check(
     },
     limits=AtMost(critical="0", basis={"critical": WORD}),
     sources=(WORD, HIGH_VOLTAGE),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A common lithium cell that is charged above 4.20 V, or below freezing, burns. Fit no"
-            " other cell than the one named, and charge it by its own data sheet.",
-        ),
-    ),
+    cautions=(also(CHARGING, "Fit no other cell than the one named."),),
     cases=(
         Case(
             {"part": "tbd", "made_for": "cold-charge"},
@@ -70,6 +65,6 @@ CHECK = Check(
         ),
     ),
     topic=("battery.cell.made_for",),
-    fails=CELLS.replace("XYZ123", "tbd"),
-    passes=CELLS,
+    fails=NAMED_CELLS.replace("XYZ123", "tbd"),
+    passes=NAMED_CELLS,
 )

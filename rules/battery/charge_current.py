@@ -15,13 +15,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     derivation,
 )
 from ..formulas.pack import CELL_DATA, SERIES_PARALLEL
+from ..hazards import CHARGING
 
 
 def figure(charger: float, parallel: float, i_cell: float) -> float:
@@ -53,12 +53,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.charger.i", "0.1 A"),),
     sources=(SERIES_PARALLEL, CELL_DATA),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Lithium cells charged faster than they are made for can vent and burn.",
-        ),
-    ),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {"charger": "2.1 A", "parallel": 2, "i_cell": "1.7 A"},

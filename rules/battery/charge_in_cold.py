@@ -12,8 +12,9 @@ not go below that of the chemistry. Nickel cells build up gas when charged in fr
 judged alike. Without a sensor the coldest air in use is taken.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever
+from ...linter.check import AtLeast, Case, Check, Input, Lever
 from ..formulas.pack import CHARGE_WINDOW
+from ..hazards import CHARGING
 
 
 def figure(t_window_low: float, t_charge_low: float) -> float:
@@ -37,12 +38,7 @@ CHECK = Check(
     limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),
     levers=(Lever("battery.charger.t_window", "1 K"),),
     sources=(CHARGE_WINDOW,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Charging lithium cells below their window plates lithium and can end in fire.",
-        ),
-    ),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {"t_window_low": "0 degC", "t_charge_low": "0 degC"},

@@ -13,9 +13,10 @@ More than 5 K below, which no sensor's error explains, is critical. Without a se
 hottest air in use is taken.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever
 from ..formulas.maths import smaller
 from ..formulas.pack import CHARGE_WINDOW
+from ..hazards import CHARGING
 
 
 def figure(
@@ -45,13 +46,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.charger.t_window", "1 K"), Lever("battery.charger.t_reduced", "1 K")),
     sources=(CHARGE_WINDOW,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Cells charged hot can vent, burn or give off hydrogen. Follow the cell maker's"
-            " window.",
-        ),
-    ),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {

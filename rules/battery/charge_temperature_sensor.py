@@ -15,13 +15,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     from_memory,
 )
 from ..formulas.pack import CHARGE_WINDOW
+from ..hazards import CHARGING
 
 NEARNESS = {"none": 0.0, "board": 1.0, "cell": 2.0}
 
@@ -37,7 +37,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="0 if sensor is none, 1 if board, 2 if cell",
-    sentence="{sensor:?No temperature sensor in the charger|Charger temperature sensor: #}.",
+    sentence="{sensor:?No temperature sensor in the charger|The charger's temperature sensor is"
+    " at: #}.",
     inputs={"sensor": Input("battery.charger.sensor")},
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp")},
     limits=AtLeast(
@@ -47,13 +48,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.charger.sensor", ("cell",)),),
     sources=(CHARGE_WINDOW, from_memory("IEC 62368-1", "Annex M: charging safeguards")),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Charging lithium cells below 0 degrees plates lithium and can end in fire."
-            " Follow the cell maker's charge window and the local code for battery products.",
-        ),
-    ),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {"sensor": "none"},

@@ -14,8 +14,9 @@ that is critical. Within it but more than 0.6 % above is minor: no room is left 
 error, such as cells out of balance (common practice).
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, from_memory
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, from_memory
 from ..formulas.pack import CHARGE_ENDS
+from ..hazards import CHARGING, GAS
 
 
 def figure(charger: float, series: float, v_cell_limit: float) -> float:
@@ -47,12 +48,8 @@ CHECK = Check(
     ),
     sources=(CHARGE_ENDS,),
     cautions=(
-        Caution(
-            "WARNING",
-            "Overcharged cells vent: lithium burns, lead-acid and nickel give off hydrogen."
-            " Use a charger made for this pack, with a protection circuit that stops each cell by"
-            " itself.",
-        ),
+        CHARGING,
+        GAS,
     ),
     cases=(
         Case(

@@ -9,7 +9,8 @@ None is major. The figure is 1 where a charger is stated, else 0. First fix: des
 charger that goes with the product, or make the pack removable to a charger of its maker.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, from_memory
+from ...linter.check import AtLeast, Case, Check, Input, from_memory
+from ..hazards import CHARGING
 
 SAFEGUARDS = from_memory("IEC 62368-1, annex M", "charging belongs to the safeguards of a battery")
 
@@ -31,7 +32,7 @@ CHECK = Check(
     applies={"supply.source": "battery"},
     limits=AtLeast(major="1", basis={"major": SAFEGUARDS}),
     sources=(SAFEGUARDS,),
-    cautions=(Caution("WARNING", "A pack on the wrong charger can vent and burn."),),
+    cautions=(CHARGING,),
     cases=(
         Case(
             {"charger": "none"},

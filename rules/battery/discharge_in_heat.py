@@ -13,8 +13,9 @@ about what cells in a pack add by themselves at a moderate load (common practice
 Cure: a wall between pack and heatsink, air holes, shade, or cells of a higher rating.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, derivation
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import CELL_DATA, SELF_HEATING
+from ..hazards import CELLS
 
 
 def figure(t_high: float, t_air: float) -> float:
@@ -46,9 +47,7 @@ CHECK = Check(
         },
     ),
     sources=(CELL_DATA, SELF_HEATING),
-    cautions=(
-        Caution("WARNING", "Lithium cells that overheat can vent and burn. Keep them cool."),
-    ),
+    cautions=(CELLS,),
     cases=(
         Case(
             {"t_high": "60 degC", "t_air": "56 degC"},

@@ -14,8 +14,9 @@ Above 1 the design cannot work in that state: critical. Cure: less power, more s
 parallel, a higher cut-off charge, more cells in series.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
+from ..hazards import CELLS
 
 
 def figure(p_crest: float, r: float, v_open: float) -> float:
@@ -42,13 +43,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A collapsing pack is near its short-circuit current. Lithium cells in that state"
-            " can vent and burn: never test it without protection and fuse.",
-        ),
-    ),
+    cautions=(CELLS,),
     cases=(
         Case(
             {"p_crest": "181.8 W", "r": "0.120 ohm", "v_open": "20.4 V"},

@@ -13,8 +13,9 @@ cell that overheats can vent and burn; above 80 % of it minor (common practice).
 Cure: strings in parallel, more cells in series, a limiter of the long-term level.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import BRIDGE_CURRENT, CONSTANT_POWER
+from ..hazards import CELLS
 
 
 def figure(i_source_rms: float, parallel: float, i_cont: float) -> float:
@@ -46,13 +47,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Cells above their current rating overheat; lithium cells can vent and burn."
-            " Use a protection circuit and a fuse, and test on a non-flammable surface.",
-        ),
-    ),
+    cautions=(CELLS,),
     cases=(
         Case(
             {"i_source_rms": "5.722 A", "parallel": 2, "i_cont": "8 A"},

@@ -10,7 +10,8 @@ state what is known of it. Lead-acid and nickel packs need a fuse, which is judg
 The figure is 1 where a protection is fitted, else 0.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, from_memory
+from ...linter.check import AtLeast, Case, Check, Input, from_memory
+from ..hazards import CELLS, also
 
 
 def figure(protection: str) -> float:
@@ -33,13 +34,7 @@ CHECK = Check(
         basis={"critical": from_memory("IEC 62133-2", "tests of overcharge and short circuit")},
     ),
     sources=(from_memory("IEC 62133-2", "secondary lithium cells for portable use"),),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Lithium cells without a protection circuit can vent and burn on overcharge or"
-            " short circuit. Do not charge or connect such a pack.",
-        ),
-    ),
+    cautions=(also(CELLS, "Do not charge or connect a pack without one."),),
     cases=(
         Case(
             {"protection": "none"},

@@ -16,13 +16,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     derivation,
 )
 from ..formulas.pack import SERIES_PARALLEL
+from ..hazards import CELLS, also
 
 
 def figure(i_trip: float, parallel: float, i_pulse: float) -> float:
@@ -54,13 +54,7 @@ CHECK = Check(
     ),
     levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1")),
     sources=(SERIES_PARALLEL,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Cells that deliver more than they are made for can vent and burn. Never bridge"
-            " or raise a pack's protection to stop a nuisance trip.",
-        ),
-    ),
+    cautions=(also(CELLS, "Never bridge or raise a pack's protection to stop a nuisance trip."),),
     cases=(
         Case(
             {"i_trip": "24 A", "parallel": 2, "i_pulse": "15 A"},

@@ -59,7 +59,7 @@ CHECK = Check(
     stake="performance",
     formula="efficiency - sum of rated_power / p_in_rated (not above possible)",
     sentence="Claimed efficiency {efficiency}, {figure:+above|below} what the known losses allow"
-    " (channels of {rated_power}, input {p_in_rated}; cold resistances alone leave {possible}).",
+    " ({rated_power} out, {p_in_rated} in; {possible} with cold resistances alone).",
     inputs={
         "efficiency": Input("claims.efficiency"),
         "rated_power": Input("all rated_power"),

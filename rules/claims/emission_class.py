@@ -29,7 +29,7 @@ CHECK = Check(
     each="product",
     stake="performance",
     formula="1 where emission_class is a",
-    sentence="Claimed emission class: CISPR 32 class {emission_class}.",
+    sentence="Claimed emission class: CISPR 32 class {emission_class:upper}.",
     inputs={
         "emission_class": Input("claims.emission_class"),
     },

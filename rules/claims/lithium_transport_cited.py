@@ -10,8 +10,9 @@ without the test the product cannot be shipped.  First fix: ask the pack's maker
 test summary before the first pack travels.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input
+from ...linter.check import AtLeast, Case, Check, Input
 from ..formulas.paperwork import FAMILIES_BASIS, LITHIUM_TRANSPORT, cites
+from ..hazards import TRANSPORT
 
 
 def figure(standards: tuple[str, ...]) -> float:
@@ -39,13 +40,7 @@ CHECK = Check(
     limits=AtLeast(minor="1", basis={"minor": FAMILIES_BASIS}),
     otherwise="the transport test of the cells, and the report that names it",
     sources=(FAMILIES_BASIS,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Untested or damaged lithium packs can burn in transit. Ship them only as the carrier"
-            " and the dangerous-goods rules allow.",
-        ),
-    ),
+    cautions=(TRANSPORT,),
     cases=(
         Case(
             {"standards": ("IEC 62133-2", "UN 38.3")},

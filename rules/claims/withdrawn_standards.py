@@ -1,8 +1,8 @@
 """Standards in the paperwork that are no longer in force.
 
 A certificate to a withdrawn standard sells nothing new: EN 60065 and EN 60950-1 went out on
-20 December 2020 in favour of EN 62368-1, the emission standards EN 55013 and EN 55022 in
-favour of EN 55032, EN 55020 and EN 55024 in favour of EN 55035.  Directives were repealed
+20 December 2020 and EN 62368-1 came, the emission standards EN 55013 and EN 55022 for
+EN 55032, EN 55020 and EN 55024 for EN 55035.  Directives were repealed
 likewise.  An old citation mostly shows that a file was copied from an older product.
 
 The figure counts the citations that are withdrawn or repealed.  Any is minor; only a test

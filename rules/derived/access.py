@@ -32,7 +32,7 @@ TERMINALS = {
     "v_terminal_ac": Input("v_terminal_ac"),
     "v_pair_ac": Input("v_pair_ac"),
 }
-SHORTED = derivation("one switch shorted: a leg stands at its rail")
+SHORTED = derivation("one switch shorted: a leg is at its rail")
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 
@@ -195,6 +195,7 @@ DERIVED: tuple[Derived, ...] = (
         "word",
         "whether a shorted switch puts direct voltage on the loudspeaker",
         _if(no, {"loudspeaker.c_series": "fitted"}),
+        _if(no, {"loudspeaker.piezo": "fitted"}),
         _if(yes, {_TOPOLOGY: "full-bridge"}),
         _if(yes, {_TOPOLOGY: "half-bridge", "supply.rails": "split"}),
         _if(no, {_TOPOLOGY: "half-bridge", "supply.rails": "single"}),

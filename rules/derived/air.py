@@ -155,6 +155,6 @@ DERIVED: tuple[Derived, ...] = (
                 when=STEPPING,
             ),
         ),
-        sources=(derivation("the converter stands in the same box"),),
+        sources=(derivation("the converter is in the same box"),),
     ),
 )

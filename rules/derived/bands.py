@@ -8,11 +8,17 @@ from ...linter.check import Assumption, Derived, Input, Way, derivation
 from .ways import as_stated
 
 NOT_STATED = Assumption(0.0, "absent", derivation("no audio band is claimed"))
+NO_RESPONSE = Assumption("0 dB", "absent", derivation("no deviation of the response is claimed"))
 
 
 def claimed(band: float) -> str:
     """Whether a band is claimed: a band that is not stated counts 0 Hz here."""
     return "yes" if band > 0 else "no"
+
+
+def response_claimed(response: float) -> str:
+    """Whether a deviation is claimed: one that is not stated counts 0 dB here."""
+    return "yes" if response > 0 else "no"
 
 
 def _end(name: str, unit: str, path: str, meaning: str, fall_back: tuple[Way, ...] = ()) -> Derived:
@@ -33,6 +39,19 @@ DERIVED = (
         "channel",
         "whether the spec claims an audio band",
         (Way(claimed, {"band": Input("band", default=NOT_STATED)}, "band above 0"),),
+    ),
+    Derived(
+        "response_claimed",
+        "word",
+        "channel",
+        "whether the spec claims how level the response is",
+        (
+            Way(
+                response_claimed,
+                {"response": Input("claims.response", default=NO_RESPONSE)},
+                "response above 0 dB",
+            ),
+        ),
     ),
     _end("band_low", "Hz", "band:low", "lowest audio frequency of the channel"),
     _end("band_high", "Hz", "band:high", "highest audio frequency of the channel"),

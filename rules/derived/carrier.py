@@ -122,7 +122,9 @@ COMMON_MODE_GAIN = Derived(
                 "l_2": Input("l_second"),
                 "c_2": Input(
                     "filter.second_stage.c_ground",
-                    default=Assumption("0 F", "absent", derivation("silent: none to ground there")),
+                    default=Assumption(
+                        "0 F", "absent", derivation("not given: none to ground there")
+                    ),
                 ),
                 "r_damper": Input(
                     "filter.damper.r", default=Assumption("1 ohm", "absent", NO_DAMPER)

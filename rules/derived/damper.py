@@ -63,7 +63,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             _SWING,
         ),
-        sources=(derivation("on one rail each terminal stands at half of it at rest"),),
+        sources=(derivation("on one rail each terminal is at half of it at rest"),),
     ),
     Derived(
         "p_damper_carrier",

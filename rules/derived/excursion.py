@@ -25,7 +25,7 @@ from ..formulas.driver import (
     vented_volume_gain,
 )
 from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiator_least
-from .ways import no
+from .ways import as_stated, no
 
 
 def free_excursion_of(
@@ -237,6 +237,12 @@ DERIVED: tuple[Derived, ...] = (
                 {**DRIVER, **HIGH_PASS_IF_ANY, **BAND},
                 "x_free times the largest of high-pass and free-air shape over the band",
                 when={"loudspeaker.enclosure.type": "open"},
+            ),
+            Way(
+                as_stated,
+                {"value": Input("loudspeaker.x_peak")},
+                "value",
+                when={"loudspeaker.enclosure.type": "horn"},
             ),
         ),
         sources=(SMALL_CLOSED, SMALL_VENTED),

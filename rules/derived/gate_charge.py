@@ -54,6 +54,31 @@ def charge_at(q_gd: float, v_swing: float, v_dss: float, share: float) -> float:
     return q_gd * smaller(1.0, (v_swing / (share * v_dss)) ** 0.5)
 
 
+def gate_kind(v_gss: float, v_gss_gan: float) -> str:
+    """What a switch is made of, told by the rating of its gate."""
+    return "gallium-nitride" if v_gss < v_gss_gan else "silicon"
+
+
+GATE_RATING = Input(
+    f"{DEVICE}.v_gss",
+    default=Assumption(float("inf"), "absent", derivation("silicon where nothing else is stated")),
+)
+GATE_KIND = Derived(
+    "gate_kind",
+    "word",
+    "channel",
+    "what the switches are made of, as their gate rating tells; silicon where it is not stated",
+    (
+        Way(
+            gate_kind,
+            {"v_gss": GATE_RATING, "v_gss_gan": THRESHOLD_FALL["v_gss_gan"]},
+            "gallium-nitride for v_gss below v_gss_gan",
+        ),
+    ),
+    sources=(GAN_GATES,),
+)
+
+
 C_GATE = Derived(
     "c_gate",
     "F",
@@ -157,4 +182,4 @@ CHARGE_AT_SWING = Derived(
 )
 
 
-DERIVED: tuple[Derived, ...] = (C_GATE, THRESHOLD, THRESHOLD_HOT, CHARGE_AT_SWING)
+DERIVED: tuple[Derived, ...] = (GATE_KIND, C_GATE, THRESHOLD, THRESHOLD_HOT, CHARGE_AT_SWING)

@@ -99,7 +99,7 @@ DERIVED: tuple[Derived, ...] = (
         name="z_load",
         unit="ohm",
         each="channel",
-        meaning="rated load of the channel; else its loudspeaker network",
+        meaning="rated load of the channel; else its line or its loudspeaker network",
         ways=(
             # not stated_at: check loudspeaker-network compares the two, with its own limits
             Way(
@@ -107,6 +107,7 @@ DERIVED: tuple[Derived, ...] = (
                 {"value": Input("rated_load")},
                 "value",
             ),
+            Way(as_stated, {"value": Input("z_line")}, "value", when={"line": "fitted"}),
             Way(
                 as_stated,
                 {"value": Input("z_network")},
@@ -120,6 +121,12 @@ DERIVED: tuple[Derived, ...] = (
         each="channel",
         meaning="lowest modulus of the load in the band",
         ways=(
+            Way(
+                as_stated,
+                {"value": Input("z_piezo")},
+                "value",
+                when={"loudspeaker.piezo": "fitted"},
+            ),
             Way(
                 lowest_load,
                 {

@@ -5,14 +5,26 @@ that are known add up to.  The sum is good to a factor of two (the measured loss
 stages lie above it), so half of it is what no stage falls below.
 """
 
-from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Way, derivation
-from .heat import CORE, DEVICE
+from dataclasses import replace
+
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Arguments,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
+from .heat import DEVICE
 from .idle import OF_PART, OF_SWITCHES
-from .ways import left_out
+from .ways import as_stated, left_out
 
 DISCRETE = {"output_stage.devices": "discrete"}
-HALF = Constant("0.5", "least part of the sum of losses", COMMON_PRACTICE)
 SUMMED = derivation("the terms of the loss that are known, and half of them as the least")
+NO_CORE = Constant("0 W", "core, of which the exponents are mostly assumed", SUMMED)
+HALF = Constant("0.5", "least part of the sum of losses", COMMON_PRACTICE)
 
 
 def part_of(share: float, loss: float) -> float:
@@ -20,22 +32,9 @@ def part_of(share: float, loss: float) -> float:
     return share * loss
 
 
-def efficiency_of_part(
-    rated_power: float,
-    share: float,
-    idle: float,
-    switching: float,
-    n_legs: float,
-    r_ds_on: float,
-    parallel: float,
-    i_rated_peak: float,
-    p_inductor: float,
-    p_core: float,
-) -> float:
-    """Efficiency with all of the cold conduction, which is certain, and a share of the rest."""
-    conduction = n_legs * r_ds_on / parallel * i_rated_peak**2 / 2
-    rest = idle + switching + p_inductor + p_core
-    return rated_power / (rated_power + conduction + share * rest)
+def drawn(share: float, i_q: float, v_swing: float) -> float:
+    """A share of what a quiescent current draws from its rail."""
+    return share * i_q * v_swing
 
 
 def warmed(
@@ -74,6 +73,28 @@ _RISES = (
     " i_peak^2 / 2)"
 )
 
+
+def _drawn(name: str, meaning: str, current: Arguments, why: Source) -> Derived:
+    """What an integrated stage draws at least while it switches."""
+    return Derived(
+        name,
+        "W",
+        "channel",
+        meaning,
+        (
+            Way(
+                drawn,
+                {**current, "v_swing": Input("v_swing")},
+                "share i_q v_swing",
+                when={"output_stage.devices": "integrated"},
+            ),
+        ),
+        bounds_from_below=("output_stage.p_idle",),
+        bounds_by="practice",
+        sources=(why,),
+    )
+
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "t_heatsink_least",
@@ -102,9 +123,21 @@ DERIVED: tuple[Derived, ...] = (
         "p_idle_summed",
         "W",
         "channel",
-        "loss without signal as charges and ripple give it",
-        (OF_PART, OF_SWITCHES),
+        "loss without signal as charges and ripple give it, the core left out",
+        tuple(
+            replace(way, inputs={**way.inputs, "p_core": NO_CORE}) for way in (OF_PART, OF_SWITCHES)
+        ),
         sources=(SUMMED,),
+    ),
+    Derived(
+        "p_idle_known",
+        "W",
+        "channel",
+        "loss without signal, as stated, else as summed",
+        (
+            Way(as_stated, {"value": Input("output_stage.p_idle")}, "value"),
+            Way(as_stated, {"value": Input("p_idle_summed")}, "value"),
+        ),
     ),
     Derived(
         "p_idle_least",
@@ -115,33 +148,19 @@ DERIVED: tuple[Derived, ...] = (
         bounds_from_below=("output_stage.p_idle",),
         sources=(SUMMED,),
     ),
-    Derived(
-        "efficiency_of_losses",
-        "1",
-        "channel",
-        "the efficiency with cold conduction and half of the other known losses",
-        (
-            Way(
-                efficiency_of_part,
-                {
-                    "rated_power": Input("rated_power"),
-                    "share": HALF,
-                    "idle": Input("p_idle_summed", default=left_out("0 W", "idle loss")),
-                    "switching": Input("p_switching", default=left_out("0 W", "switching loss")),
-                    "n_legs": Input("n_legs"),
-                    "r_ds_on": Input(f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "conduction")),
-                    "parallel": Input("output_stage.parallel"),
-                    "i_rated_peak": Input("i_rated_peak"),
-                    "p_inductor": Input("p_inductor", default=left_out("0 W", "copper")),
-                    "p_core": CORE,
-                },
-                "rated_power / (rated_power + n_legs r_ds_on / parallel i_rated_peak^2 / 2"
-                " + share (idle + switching + p_inductor + p_core))",
-                when=DISCRETE,
-            ),
-        ),
-        bounds_from_above=("output_stage.efficiency",),
-        bounds_always=True,
-        sources=(SUMMED,),
+    _drawn(
+        "p_idle_of_current",
+        "half of what the quiescent current draws from its rail",
+        {"share": HALF, "i_q": Input("output_stage.i_q")},
+        SUMMED,
+    ),
+    _drawn(
+        "p_idle_of_any",
+        "what the thriftiest integrated stages draw while they switch, 0.3 mA from the rail",
+        {
+            "share": Constant("1", "all of it", SUMMED),
+            "i_q": Constant("0.3 mA", "thriftiest integrated stages", COMMON_PRACTICE),
+        },
+        COMMON_PRACTICE,
     ),
 )

@@ -1,6 +1,7 @@
 """What no part can be: bounds on statements about heatsinks, packages, switches and cores."""
 
 from ...linter.check import (
+    COMMON_PRACTICE,
     Assumption,
     Constant,
     Derived,
@@ -74,6 +75,36 @@ def _least(
     )
 
 
+def _most(
+    name: str, unit: str, meaning: str, way: Way, above: tuple[str, ...], each: Scope
+) -> Derived:
+    """What no part of its kind exceeds, by common practice."""
+    return Derived(
+        name,
+        unit,
+        each,
+        meaning,
+        (way,),
+        bounds_from_above=above,
+        bounds_by="practice",
+        sources=(COMMON_PRACTICE,),
+    )
+
+
+def _value(most: str, meaning: str) -> Way:
+    return Way(as_stated, {"value": Constant(most, meaning, COMMON_PRACTICE)}, "value")
+
+
+def slowest_melting(i_rated: float, slowest: float) -> float:
+    """Melting integral of the slowest fuse of a rating."""
+    return slowest * i_rated**2
+
+
+def current_of_rise(rise: float, r_th: float, dcr: float) -> float:
+    """Current that warms a winding by a rise through a thermal resistance."""
+    return (rise / (r_th * dcr)) ** 0.5
+
+
 DERIVED: tuple[Derived, ...] = (
     _least(
         "heated_resistance_least",
@@ -101,6 +132,61 @@ DERIVED: tuple[Derived, ...] = (
         STILL_AIR,
         ("thermal.heatsink.r_th_sa",),
         "product",
+    ),
+    _most(
+        "junction_most",
+        "degC",
+        "the hottest junction that data sheets of switches allow",
+        _value("225 degC", "hottest junction of any switch"),
+        (f"{DEVICE}.t_j_max",),
+        "channel",
+    ),
+    _most(
+        "contact_hottest",
+        "degC",
+        "the hottest contact of a power connector",
+        _value("200 degC", "hottest contact of any connector"),
+        ("wiring.connector.t_max",),
+        "product",
+    ),
+    _most(
+        "saturation_hot_most",
+        "1",
+        "the saturation current when cold: no core gains by heat",
+        _value("1.05", "saturation when hot over cold"),
+        (f"{INDUCTOR}.i_sat_hot_factor",),
+        "channel",
+    ),
+    _most(
+        "melting_most",
+        "A2s",
+        "what the slowest fuses of that rating let through, a hundred seconds of its square",
+        Way(
+            slowest_melting,
+            {
+                "i_rated": Input("protection.fuse.i_rated"),
+                "slowest": Constant("100 s", "slowest fuses of any kind", COMMON_PRACTICE),
+            },
+            "slowest i_rated^2",
+        ),
+        ("protection.fuse.i2t",),
+        "product",
+    ),
+    _most(
+        "winding_current_most",
+        "A",
+        "the current of that rise in the largest chokes, of 1 K/W",
+        Way(
+            current_of_rise,
+            {
+                "rise": Input(f"{INDUCTOR}.rise_rated"),
+                "r_th": Constant("1 K/W", "largest chokes to the air", COMMON_PRACTICE),
+                "dcr": Input(f"{INDUCTOR}.dcr"),
+            },
+            "sqrt(rise / (r_th dcr))",
+        ),
+        (f"{INDUCTOR}.i_rms",),
+        "channel",
     ),
     Derived(
         "fan_least",

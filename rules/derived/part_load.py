@@ -24,7 +24,6 @@ CURVE_PAIR = Source(
     "efficiency against power; the power 0.82 is fitted to these two alone; no page given",
 )
 LAW = derivation("a constant, a term that goes with the current and one with its square")
-SHAPE = Assumption(None, "neutral", CURVE_PAIR, placeholder=True)
 ALL_SQUARE = derivation("all of it with the square of the current: no other law leaves less")
 LEAST = Assumption(None, "floor", ALL_SQUARE)
 SQUARE = Constant("1", "exponent of a loss with the square of the current", ALL_SQUARE)
@@ -89,8 +88,13 @@ def _part(name: str, crest: str, meaning: str) -> Derived:
     )
 
 
-def _above_idle(name: str, part: str, meaning: str) -> Derived:
-    """Loss of a channel of stated efficiency beyond its idle loss."""
+def _above_idle(name: str, part: str, meaning: str, within: str) -> Derived:
+    """Loss of a channel of stated efficiency beyond its idle loss.
+
+    within: between the two ends of ``LAW``, all of it with the square of the current and all of
+    it with the current, exponents 1 and 0.5 in place of 0.82, at the smallest part.
+    """
+    shape = Assumption(None, "neutral", CURVE_PAIR, placeholder=True, within=within)
     known: dict[str, Input | Constant] = {
         "rated_power": POWER,
         "efficiency": EFFICIENCY,
@@ -114,7 +118,7 @@ def _above_idle(name: str, part: str, meaning: str) -> Derived:
                 of_exponent,
                 {**known, "exponent": exponent},
                 "(rated_power (1/efficiency - 1) - p_idle) part^exponent",
-                assumes=SHAPE,
+                assumes=shape,
             ),
             Way(
                 of_exponent,
@@ -165,6 +169,11 @@ DERIVED: tuple[Derived, ...] = (
         ),
         sources=(LAW,),
     ),
-    _above_idle("p_above_idle_programme", "part_programme", "while the programme plays"),
-    _above_idle("p_above_idle_tested", "part_tested", "at the programme of the test of heat"),
+    # a crest factor of 20 dB leaves 1/50 of the power of the sine; the test of heat 1/8
+    _above_idle(
+        "p_above_idle_programme", "part_programme", "while the programme plays", "0.49 .. 3.5"
+    ),
+    _above_idle(
+        "p_above_idle_tested", "part_tested", "at the programme of the test of heat", "0.68 .. 2"
+    ),
 )

@@ -16,9 +16,11 @@ from ...linter.check import (
 from ..formulas.acoustics import V_SENSITIVITY, power_decibel
 from ..formulas.maths import larger
 from .bounds import DEVICE
+from .part_load import EFFICIENCIES
 from .rated import NO_LOSS
 from .ways import as_stated
 
+STAGE_EFFICIENCY = ("output_stage.efficiency", EFFICIENCIES)
 SENSITIVITY = ("loudspeaker.sensitivity",)
 FULL_SPHERE = derivation("1 W over a sphere of 12.57 m2 is 79.6 mW/m2, 109.0 dB re 1 pW/m2")
 HALF_SPACE = derivation("all of 1 W into half a sphere: twice the intensity of a whole one")
@@ -147,7 +149,7 @@ DERIVED: tuple[Derived, ...] = (
                 "z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series)",
             ),
         ),
-        bounds_from_above=("output_stage.efficiency",),
+        bounds_from_above=STAGE_EFFICIENCY,
         bounds_always=True,
         sources=(derivation("divider of load and path"),),
     ),
@@ -171,7 +173,7 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
             ),
         ),
-        bounds_from_above=("claims.efficiency", "output_stage.efficiency"),
+        bounds_from_above=("claims.efficiency", *STAGE_EFFICIENCY),
         bounds_by="practice",
         bounds_always=True,
         sources=(COMMON_PRACTICE,),

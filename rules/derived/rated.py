@@ -38,6 +38,13 @@ def within_practice(rated_thd: float, usual: float) -> float:
     return smaller(rated_thd, usual)
 
 
+def thd_claimed(claim: float, rated_thd: float, usual: float) -> str:
+    """Whether a distortion is promised; a power rated beyond the usual one is a clipped one."""
+    return "yes" if claim > 0 or rated_thd <= usual else "no"
+
+
+NO_CLAIM = Assumption("0 %", "absent", derivation("no distortion is claimed"))
+NOT_RATED = Assumption("100 %", "absent", derivation("the power is not rated at a distortion"))
 USUAL_THD = Constant("1 %", "distortion at which powers are rated", COMMON_PRACTICE)
 
 DERIVED: tuple[Derived, ...] = (
@@ -64,6 +71,23 @@ DERIVED: tuple[Derived, ...] = (
             Way(as_stated, {"value": USUAL_THD}, "value: nothing is claimed"),
         ),
         sources=(COMMON_PRACTICE,),
+    ),
+    Derived(
+        "thd_claimed",
+        "word",
+        "channel",
+        "whether a distortion is promised, of the product or of its rated power",
+        (
+            Way(
+                thd_claimed,
+                {
+                    "claim": Input("claims.thd", default=NO_CLAIM),
+                    "rated_thd": Input("rated_thd", default=NOT_RATED),
+                    "usual": USUAL_THD,
+                },
+                "yes where claim is stated or rated_thd is at most usual",
+            ),
+        ),
     ),
     Derived(
         "p_sine_ideal",

@@ -84,6 +84,9 @@ T_INDUCTOR = Derived(
     ),
 )
 
+# the usual range of the field, 0.5 .. 1.05, over the 0.8 of ferrite
+HOT_SPREAD = "0.62 .. 1.31"
+
 I_SAT_FACTOR = Derived(
     "i_sat_factor",
     "1",
@@ -100,7 +103,9 @@ I_SAT_FACTOR = Derived(
             {},
             "1",
             when={"filter.inductor.core": ("powder", "air")},
-            assumes=Assumption(None, "neutral", from_memory("powder cores saturate softly")),
+            assumes=Assumption(
+                None, "neutral", from_memory("powder cores saturate softly"), within=HOT_SPREAD
+            ),
         ),
         Way(
             four_fifths,
@@ -110,6 +115,7 @@ I_SAT_FACTOR = Derived(
                 None,
                 "neutral",
                 from_memory("ferrite N87: 490 mT at 25 degC, 390 mT at 100 degC"),
+                within=HOT_SPREAD,
             ),
         ),
     ),
@@ -191,6 +197,12 @@ Z_LOAD_STATED = Derived(
     "channel",
     "lowest load that the spec itself states",
     ways=(
+        Way(
+            as_stated,
+            {"value": Input("z_piezo")},
+            "value",
+            when={"loudspeaker.piezo": "fitted"},
+        ),
         Way(
             lowest_load,
             {

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ...linter.check import Assumption, Derived, Input, Source, Way, derivation
+from ..formulas.lc import two_section_lower
 from .filter import GROUNDED, N_LEGS, NOT_GROUNDED, NOTHING_ACROSS, across_and_ground
 from .ways import as_stated, no, yes
 
@@ -27,6 +28,11 @@ def no_capacitance() -> float:
 def yes_stated(c_ground: float) -> str:
     """A capacitor to ground is stated, whatever its value."""
     return "yes"
+
+
+def lower_mode(l_1: float, c_1: float, n_legs: float, l_2: float, c_2: float) -> float:
+    """Lower natural frequency of both sections, in hertz."""
+    return two_section_lower(l_1, c_1, n_legs * l_2, c_2)
 
 
 L_SECOND = Derived(
@@ -92,4 +98,27 @@ GROUNDED_WORD = Derived(
     ),
 )
 
-DERIVED = (L_SECOND, C_SECOND, C_GROUND_LEG, GROUNDED_WORD)
+F_CORNER_LOWEST = Derived(
+    "f_corner_lowest",
+    "Hz",
+    "channel",
+    "corner of the output filter; of two sections their lower natural frequency",
+    ways=(
+        Way(as_stated, {"value": Input("f_corner")}, "value", when={SECOND: "none"}),
+        Way(
+            lower_mode,
+            {
+                "l_1": Input("l_total"),
+                "c_1": Input("c_total"),
+                "n_legs": N_LEGS,
+                "l_2": Input("l_second"),
+                "c_2": Input("c_second"),
+            },
+            "sqrt(2 / (a + sqrt(a^2 - 4 b))) / (2 pi), a = l_1 (c_1 + c_2) + n_legs l_2 c_2,"
+            " b = l_1 c_1 n_legs l_2 c_2",
+        ),
+    ),
+    sources=(derivation("Kirchhoff's laws: natural frequencies of the lossless ladder"),),
+)
+
+DERIVED = (L_SECOND, C_SECOND, C_GROUND_LEG, GROUNDED_WORD, F_CORNER_LOWEST)

@@ -64,6 +64,15 @@ RAILS_AT_MOST = Assumption(
 )
 
 
+NO_RULE = Assumption("none", "absent", derivation("no rule for the ear is claimed"))
+NO_NOTICE = Assumption("no", "absent", derivation("a notice that is not mentioned is not there"))
+
+
+def rule_kept(rule: str, notice: str) -> str:
+    """Whether a rule for the ear has to be kept: one is stated, or nobody is told of it."""
+    return "no" if rule == "none" and notice == "yes" else "yes"
+
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         name="v_clip_rms",
@@ -223,6 +232,22 @@ DERIVED: tuple[Derived, ...] = (
                     "v_reference": V_SENSITIVITY,
                 },
                 "sensitivity + 20 log10((power z)^0.5 series parallel / v_reference)",
+            ),
+        ),
+    ),
+    Derived(
+        name="hearing_rule_kept",
+        unit="word",
+        each="product",
+        meaning="whether a rule for the ear has to be kept: it is stated, or no notice is given",
+        ways=(
+            Way(
+                rule_kept,
+                {
+                    "rule": Input("safety.exposure_rule", default=NO_RULE),
+                    "notice": Input("safety.hearing_notice", default=NO_NOTICE),
+                },
+                "no where notice is yes and no rule is stated",
             ),
         ),
     ),

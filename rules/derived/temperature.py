@@ -88,10 +88,10 @@ def ended_resistance(r_cold: float, hot_factor: float, t_junction: float, t_end:
     return hot_resistance(r_cold, hot_factor, smaller(t_junction, t_end))
 
 
-def _balance_inputs(heat: str) -> dict[str, Input]:
+def _balance_inputs(heat: str, sink: str) -> dict[str, Input]:
     return {
         "air": Input("air_path"),
-        "sink": Input("sink_path"),
+        "sink": Input(sink),
         "heats": Input(f"all {heat}"),
         "r_own": Input("all r_th_own"),
         "t_end": Input("all t_end"),
@@ -109,10 +109,11 @@ _PARTS = {
 }
 
 
-def _balance(name: str, heat: str, meaning: str) -> Derived:
+def balance_of(name: str, heat: str, meaning: str, sink: str = "sink_path") -> Derived:
+    """The heat balance of the product with one heat of its channels."""
     way = Way(
         balance,
-        _balance_inputs(heat),
+        _balance_inputs(heat, sink),
         "balance of air, sink, heats, r_own, t_end, p_other, converter_share",
     )
     source = derivation("what flows into a node of the thermal network flows out of it")
@@ -149,8 +150,8 @@ def _loss(name: str, heat: Input, t_junction: Input, meaning: str) -> Derived:
 
 
 DERIVED: tuple[Derived, ...] = (
-    _balance("thermal_rated", "heat_rated", "temperatures, sine at rated power"),
-    _balance("thermal_programme", "heat_tested", "temperatures while the programme plays"),
+    balance_of("thermal_rated", "heat_rated", "temperatures, sine at rated power"),
+    balance_of("thermal_programme", "heat_tested", "temperatures while the programme plays"),
     Derived(
         "t_air_inside",
         "degC",

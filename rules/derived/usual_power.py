@@ -4,9 +4,19 @@
 coils of their inductance usually have, and pulses end as short as integrated stages print.
 """
 
+from collections.abc import Mapping
+
 from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, Words, derivation
 from ..formulas.maths import larger, smaller
-from .output import CLOCKED, NO_INDUCTOR, PATH, Z_LOAD, clip_onset, path_resistance
+from .output import (
+    CLOCKED,
+    NO_INDUCTOR,
+    PATH,
+    V_LOADED,
+    Z_LOAD,
+    clip_onset,
+    path_resistance,
+)
 from .stage import CARRIER, depth_limit
 from .ways import as_stated
 
@@ -26,9 +36,19 @@ BONDS = Source(
 )
 COILS = Source(
     "TAS5825P data sheet SLASET9A, table 10-3; IRAUDAMP7D reference design rev 2.9",
-    "10 uH, 4.4 A: 30.4 mohm, 0.33 ms; asks for 20 mohm at 22 uH, 1.1 ms",
+    "10 uH, 4.4 A: 30.4 mohm, 0.33 ms; specifies 20 mohm at 22 uH, 1.1 ms",
 )
 ONE_COIL = Source("TDA8932B data sheet rev 04, section 14.1", "50 mohm for one output inductor")
+
+
+def of_known_source(v_ideal_loaded: float, r: float) -> float:
+    """The resistance of the source is known and counted."""
+    return v_ideal_loaded
+
+
+def regulated(v_ideal_loaded: float, share: float) -> float:
+    """What a converter's output lacks at full load."""
+    return v_ideal_loaded * (1 - share)
 
 
 def coil_resistance(l: float, time_constant: float) -> float:  # noqa: E741
@@ -75,6 +95,17 @@ _PATH = {**PATH, "r_bonds": Input("r_bonds")}
 CLOCKED_PART: dict[str, Words] = {**CLOCKED, "output_stage.devices": "integrated"}
 NO_TRIP = Assumption(float("inf"), "absent", derivation("no trip current stated: none limits"))
 TYPICAL_COIL = Assumption(None, "neutral", COILS)
+
+REGULATION = Source(
+    "Traco Power, TEL 10 data sheet",
+    "p. 2, regulation, load variation from none to full: 1 %, of dual outputs 2 %",
+)
+TYPICAL_SAG = Assumption(None, "neutral", REGULATION)
+_SAG: Mapping[str, Input | Constant] = {
+    "v_ideal_loaded": V_LOADED,
+    "share": Constant("1 %", "sag of a regulated output from no load to full load", REGULATION),
+}
+_SAGS = "v_ideal_loaded (1 - share)"
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -181,11 +212,34 @@ DERIVED: tuple[Derived, ...] = (
         ),
     ),
     Derived(
+        "v_ideal_usual",
+        "V",
+        "channel",
+        "load peak that the loaded rail allows, with a typical sag of a converter's output",
+        (
+            Way(
+                of_known_source,
+                {"v_ideal_loaded": V_LOADED, "r": Input("r_rail_known")},
+                "v_ideal_loaded: r is in it",
+            ),
+            Way(regulated, _SAG, _SAGS, when={"rail_feed": "converter"}, assumes=TYPICAL_SAG),
+            Way(
+                regulated,
+                _SAG,
+                _SAGS,
+                when={"supply.source": "mains-converter"},
+                assumes=TYPICAL_SAG,
+            ),
+            Way(as_stated, {"value": V_LOADED}, "value: a direct source is held at the rail"),
+        ),
+        sources=(REGULATION,),
+    ),
+    Derived(
         "p_onset_usual",
         "W",
         "channel",
         "sine power at the onset of clipping, typical values where none are given",
-        clip_onset(Input("depth_usual"), Input("r_drop")),
+        clip_onset(Input("depth_usual"), Input("r_drop"), Input("v_ideal_usual")),
         sources=(derivation("divider of load and path; dead time as a square wave"),),
     ),
     Derived(

@@ -31,9 +31,14 @@ def tighter_current(i_rated: float, i_most: float) -> float:
     return smaller(i_rated, i_most)
 
 
+def guarded_current(i_rated: float, area: float) -> float:
+    """Against an overload that lasts the copper counts, whatever its insulation bears."""
+    return smaller(i_rated, wire_current(area))
+
+
 HOTTEST = derivation(
     "heat goes with the square of the current: twice that of a chassis wire, some 35 K, is"
-    " 140 K, which the hottest insulation of 200 degC just bears"
+    " 140 K, which the hottest insulation of 200 degC just withstands"
 )
 
 
@@ -64,6 +69,16 @@ def _lead(name: str, each: Scope, section: str, meaning: str, thick: str) -> Der
 
 
 _I_RATED = Input("wiring.supply_lead.i_rated")
+_AREA = Input("wiring.supply_lead.area")
+_BY_ONE = (
+    Way(as_stated, {"value": _I_RATED}, "i_rated"),
+    Way(
+        wire_current,
+        {"area": _AREA},
+        "wire table at area",
+        assumes=Assumption(None, "favourable", WIRE_TABLE),
+    ),
+)
 
 DERIVED: tuple[Derived, ...] = (
     Derived(
@@ -75,7 +90,7 @@ DERIVED: tuple[Derived, ...] = (
             Way(
                 most_current,
                 {
-                    "area": Input("wiring.supply_lead.area"),
+                    "area": _AREA,
                     "factor": Constant("2", "hottest insulation over chassis wire", HOTTEST),
                 },
                 "factor * wire table at area",
@@ -102,13 +117,22 @@ DERIVED: tuple[Derived, ...] = (
                 {"i_rated": _I_RATED, "i_most": Input("i_lead_most")},
                 "smaller of i_rated and i_most",
             ),
-            Way(as_stated, {"value": _I_RATED}, "i_rated"),
+            *_BY_ONE,
+        ),
+        sources=(WIRE_TABLE,),
+    ),
+    Derived(
+        "i_lead_guarded",
+        "A",
+        "product",
+        "current for which the supply lead is guarded: its rating, at most that of chassis wiring",
+        ways=(
             Way(
-                wire_current,
-                {"area": Input("wiring.supply_lead.area")},
-                "wire table at area",
-                assumes=Assumption(None, "favourable", WIRE_TABLE),
+                guarded_current,
+                {"i_rated": _I_RATED, "area": _AREA},
+                "smaller of i_rated and wire table at area",
             ),
+            *_BY_ONE,
         ),
         sources=(WIRE_TABLE,),
     ),

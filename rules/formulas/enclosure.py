@@ -27,8 +27,11 @@ ABSORBED = 0.8
 black 0.95."""
 
 
-WALL_AT_REST = 1e-9
-"""Steps below this [K] have converged to the digits of a float."""
+WALL_START = 10.0
+"""Rise of a wall [K] whose steepness gives the first guess."""
+
+WALL_AT_REST = 1e-6
+"""After a Newton step below this [K] the next would be of the order of its square."""
 
 WALL_STEPS = 5
 """Newton steps of the wall; the tests compare with a root finder."""
@@ -107,7 +110,8 @@ def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[floa
     after the first step the rise comes down to the solution from above.
     Units: heat [W], t_ambient [K], box [bundle]; returns [K].
     """
-    rise, slope = 10.0, 1.0
+    slope = box.convection * WALL_START**0.25 + 4 * box.radiating * t_ambient**3
+    rise = larger((heat + box.sun) / slope, 1e-6)
     for _ in range(WALL_STEPS):
         t_wall = t_ambient + rise
         by_air = box.convection * rise**0.25

@@ -188,6 +188,8 @@ def solve(
     start = coldest if sink.t_held is None else sink.t_held
     balance = Balance(start, start, 0.0, 0.0)
     junctions = [start for _ in heats]
+    elsewhere = sum(heat.elsewhere for heat in heats)
+    p_out = sum(heat.p_out for heat in heats)
     for _ in range(STEPS):
         before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
@@ -196,11 +198,12 @@ def solve(
                 junctions[number], balance.t_reference, heat, r_own[number], t_end[number]
             )
             power, follow = power + channel_power, follow + channel_follow
-        heat_in_box = _heat_in_box(sink, heats, power, p_other, converter_share)
+        delivered = p_out + elsewhere + power
+        from_sink = 0.0 if sink.outside else power
+        heat_in_box = from_sink + elsewhere + p_other + converter_share * delivered
         balance = _reference_step(
-            balance.t_reference, air, sink, power, follow, heat_in_box, converter_share
+            balance.t_reference, coldest, air, sink, power, follow, heat_in_box, converter_share
         )
-        balance = balance._replace(t_reference=larger(balance.t_reference, coldest))
         if at_rest(before, (balance.t_reference, *junctions), AT_REST):
             break
     return Solution(
@@ -212,18 +215,9 @@ def solve(
     )
 
 
-def _heat_in_box(
-    sink: Sink, heats: tuple[ChannelHeat, ...], power: float, p_other: float, converter_share: float
-) -> float:
-    """Heat that the inside air takes up; ``power`` is that of all switches."""
-    elsewhere = sum(heat.elsewhere for heat in heats)
-    delivered = sum(heat.p_out for heat in heats) + elsewhere + power
-    from_sink = 0.0 if sink.outside else power
-    return from_sink + elsewhere + p_other + converter_share * delivered
-
-
 def _reference_step(
     t_reference: float,
+    coldest: float,
     air: Air,
     sink: Sink,
     power: float,
@@ -233,16 +227,17 @@ def _reference_step(
 ) -> Balance:
     """One Newton step of the heatsink, or of the inside air where there is none.
 
-    follow [W/K]: how the heat of all switches moves with the reference.
+    coldest [K]: it lies no lower; power [W] and follow [W/K]: heat of all switches, and how
+    that moves with the reference; heat_in_box [W]: taken up by the inside air.
     """
     t_air, r_air = _air_inside(heat_in_box, air)
     if sink.t_held is not None:
-        return Balance(t_air, sink.t_held, 0.0, heat_in_box)
+        return Balance(t_air, larger(sink.t_held, coldest), 0.0, heat_in_box)
     base = air.t_ambient if sink.outside else t_air
     r_shared = sink.r if sink.outside else sink.r + r_air * (1 + converter_share)
     off = base + sink.r * power - t_reference
     t_next = t_reference + off / larger(1 - r_shared * follow, 0.05)
-    return Balance(t_air, t_next, r_shared, heat_in_box)
+    return Balance(t_air, larger(t_next, coldest), r_shared, heat_in_box)
 
 
 def _air_inside(in_box: float, air: Air) -> tuple[float, float]:

@@ -42,6 +42,45 @@ def one_of_network(z_all: float, series: float, parallel: float) -> float:
     return z_all * parallel / series
 
 
+def line_impedance(v_line: float, p_tap: float, ratio: float) -> float:
+    """Impedance [ohm] of a constant-voltage line as the amplifier sees it.
+
+    Every tap takes its power at the rated voltage, so all of them take p_tap; a transformer
+    ahead of the line brings the impedance down by the square of its ratio.
+    Source: conservation of energy; textbook of distributed sound: 100 V and 100 W are 100 ohm.
+    Units: v_line [V], p_tap [W], ratio [1]; returns [ohm].
+
+    >>> line_impedance(100.0, 100.0, 1.0), line_impedance(100.0, 100.0, 5.0)
+    (100.0, 4.0)
+    """
+    return v_line**2 / p_tap / ratio**2
+
+
+def flux_share(order: float) -> float:
+    """Largest voltage over frequency behind a Butterworth high-pass, as a share of V / f0.
+
+    With x = f / f0 the voltage is x^n / sqrt(1 + x^2n), and over x it is largest at
+    x^2n = n - 1; behind a first order it is largest at zero frequency.
+    Source: derivative of x^(n-1) / sqrt(1 + x^2n).  Units: order [1]; returns [1].
+
+    >>> [round(flux_share(n), 3) for n in (1, 2, 3, 4)]
+    [1.0, 0.707, 0.727, 0.755]
+    """
+    return (order - 1) ** ((order - 1) / (2 * order)) / order**0.5
+
+
+def piezo_impedance(f: float, c: float, r_series: float) -> float:
+    """Modulus [ohm] of a piezo transducer behind a resistor: it falls with frequency.
+
+    Valid above the resonances of the ceramic, where it is a capacitor.  Source: Kirchhoff.
+    Units: f [Hz], c [F], r_series [ohm]; returns [ohm].
+
+    >>> round(piezo_impedance(20e3, 150e-9, 0.0), 1), round(piezo_impedance(20e3, 150e-9, 22.0), 1)
+    (53.1, 57.4)
+    """
+    return (r_series**2 + 1 / (2 * PI * f * c) ** 2) ** 0.5
+
+
 def sine_voltage(power: float, z: float) -> float:
     """Rms voltage [V] of a sine that makes ``power`` [W] in a resistance ``z`` [ohm].
 

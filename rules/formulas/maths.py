@@ -94,7 +94,8 @@ def smaller(a: float, b: float) -> float:
     >>> smaller(2.0, 3.0)
     2.0
     """
-    return choose(b < a, b, a)
+    less = b < a
+    return b if less is True else a if less is False else choose(less, b, a)
 
 
 def larger(a: float, b: float) -> float:
@@ -103,7 +104,8 @@ def larger(a: float, b: float) -> float:
     >>> larger(2.0, 3.0)
     3.0
     """
-    return choose(b > a, b, a)
+    more = b > a
+    return b if more is True else a if more is False else choose(more, b, a)
 
 
 def clip(x: float, low: float, high: float) -> float:

@@ -47,7 +47,7 @@ CHECK = Check(
     ),
     sources=(
         HOLD,
-        Source("NBitWonder notebook, entry 022: cured by a limit of the duty"),
+        Source("NBitWonder notebook, entry 022: remedy is a limit of the duty cycle"),
     ),
     cases=(
         Case(

@@ -41,8 +41,8 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="smaller of v_drv - v_f + v_sd and v_clamp, over v_gss",
-    sentence="Dead time charges the bootstrap supply to {v_gss:*figure} ({v_drv}, {v_sd} less"
-    " {v_f}); gate rating {v_gss} ({figure}).",
+    sentence="Dead time charges the bootstrap supply to {v_gss:*figure} ({v_drv} plus"
+    " {v_sd} less {v_f}); gate rating {v_gss} ({figure}).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_f": Input("gate_drive.bootstrap.v_f"),

@@ -15,6 +15,7 @@ gate-lockout.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(v_bootstrap_min: float, v_plateau: float) -> float:
@@ -56,6 +57,7 @@ CHECK = Check(
         Source("ST L6388E data sheet: drop of the refill path", "p. 9"),
         Source("NBitWonder notebook, entry 022: upper switch stops conducting at high duty"),
     ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_bootstrap_min": "10.36 V", "v_plateau": "5 V"},

@@ -28,8 +28,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="(v_drv - v_plateau) / r_gate_on t_edge / 0.8 / q_gd",
-    sentence="Through {r_gate_on} the gate gets {figure:% of} the current that a {t_edge} edge"
-    " needs ({q_gd}).",
+    sentence="Gate current through {r_gate_on} is {figure:% of} what a {t_edge} edge needs"
+    " ({q_gd} gate-drain charge).",
     inputs={
         "v_drv": Input("gate_drive.v_drv"),
         "v_plateau": Input("v_plateau"),

@@ -13,6 +13,7 @@ because the rating is usually a characterised figure, not a tested one.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, Source, derivation
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(cmti: float, slew: float) -> float:
@@ -46,6 +47,7 @@ CHECK = Check(
         derivation("slope of the node against the rating of the driver"),
         Source("Microchip isolated gate driver data sheet: 100 kV/us", "no page given"),
     ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"cmti": "100 V/ns", "slew": "20 V/ns"},

@@ -21,6 +21,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
+from ..hazards import FIRST_POWER_UP
 
 USUAL_SUPPLY = Assumption("12 V", "favourable", COMMON_PRACTICE)
 
@@ -59,6 +60,7 @@ CHECK = Check(
     ),
     levers=(Lever("gate_drive.v_drv", "0.5 V"),),
     sources=(derivation("gate-charge curve of the device"),),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_drv": "12 V", "v_f": "1 V", "v_plateau": "3.125 V"},

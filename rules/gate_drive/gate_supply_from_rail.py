@@ -10,6 +10,7 @@ ringing reaches it.  What to do first: a regulator, or a winding of the supply f
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import STAGE_LOST
 
 RATING = derivation("absolute maximum rating of the gate")
 
@@ -43,6 +44,7 @@ CHECK = Check(
     limits=AtMost(critical="1", minor="0.8", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("gate_drive.regulator.type", ("linear", "switching", "separate")),),
     sources=(RATING,),
+    cautions=(STAGE_LOST,),
     cases=(
         Case(
             {"v_rail": "48 V", "v_gss": "20 V"},

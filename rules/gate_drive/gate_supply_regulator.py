@@ -24,6 +24,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.gate import gate_power
+from ..hazards import STAGE_LOST
 
 
 def figure(
@@ -81,6 +82,7 @@ CHECK = Check(
         derivation("gate charge times carrier is a current; it drops rail to gate supply"),
         Source("M. Wulf, docu.pdf 2019: 4 x 18 nC x 500 kHz = 36 mA", "no page given"),
     ),
+    cautions=(STAGE_LOST,),
     cases=(
         Case(
             {

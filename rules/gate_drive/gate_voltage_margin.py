@@ -23,6 +23,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
+from ..hazards import STAGE_LOST
 
 
 def figure(v_drv: float, v_gate_ringing: float, v_gss: float) -> float:
@@ -65,6 +66,7 @@ CHECK = Check(
         Lever("output_stage.device.v_gss", ("12 V", "16 V", "20 V", "25 V")),
     ),
     sources=(derivation("gate supply and ringing add at the gate"),),
+    cautions=(STAGE_LOST,),
     cases=(
         Case(
             {"v_drv": "12 V", "v_gate_ringing": "3.6 V", "v_gss": "20 V"},

@@ -10,6 +10,7 @@ replaces it is said by `floating_supply`.  First fix: a bootstrap capacitor and 
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivation
+from ..hazards import FIRST_POWER_UP
 
 ABOVE_RAIL = derivation("an n-channel switch at the rail turns on by a voltage above the rail")
 
@@ -44,6 +45,7 @@ CHECK = Check(
         ABOVE_RAIL,
         Source("NBitWonder notebook, entry 022: upper switch stops conducting at high duty"),
     ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"high_side_supply": "bootstrap"},

@@ -22,6 +22,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import larger
+from ..hazards import FIRST_POWER_UP
 
 CLASSES = ("60 V", "100 V", "120 V", "200 V", "250 V", "300 V", "600 V")
 INSIDE = Assumption(
@@ -74,6 +75,7 @@ CHECK = Check(
         derivation("the floating supply rides on the switch node: voltages in series"),
         COMMON_PRACTICE,
     ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_static_peak": "100 V", "v_drv": "12 V", "v_floating": "200 V", "v_r": "200 V"},

@@ -11,7 +11,8 @@ Small-signal model: compression of motor and suspension at large travel makes th
 value smaller.  A passive radiator is a port with a spring: at its own resonance it lets the
 cone go.  Where its compliance is not stated, the cone moves at least as the milder of a port and a
 wall would let it (within 3 %, for the leak): more than the limit is a finding, less is open.
-Horns and drivers behind a series capacitor are not modelled.
+A horn is not modelled, its measured excursion is asked for (`x_peak`).  Drivers behind a series
+capacitor are not modelled.
 
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.
 """
@@ -56,7 +57,7 @@ CHECK = Check(
         "x_max": Input("loudspeaker.x_max"),
     },
     applies={
-        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
+        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open", "horn"),
         "loudspeaker.c_series": "none",
         "travel_stated": "yes",
     },

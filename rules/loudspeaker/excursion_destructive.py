@@ -8,8 +8,9 @@ which is no reason to rely on it.
 What to do first: a high-pass ahead of a vented box, a voltage limit for a sealed one.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.driver import SMALL_CLOSED, SMALL_VENTED
+from ..hazards import LOUDSPEAKER_LOST
 
 MATRIX = "computed: electro-mechanical matrix of coil, motor, suspension and box"
 
@@ -49,7 +50,7 @@ CHECK = Check(
         "x_mech": Input("loudspeaker.x_mech"),
     },
     applies={
-        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open"),
+        "loudspeaker.enclosure.type": ("sealed", "vented", "passive-radiator", "open", "horn"),
         "loudspeaker.c_series": "none",
         "travel_stated": "yes",
     },
@@ -62,12 +63,7 @@ CHECK = Check(
         Lever("loudspeaker.high_pass.f", "1 Hz"),
     ),
     sources=(SMALL_CLOSED, SMALL_VENTED),
-    cautions=(
-        Caution(
-            "NOTICE",
-            "Sweep below the tuning at low level only: one loud note can destroy the driver.",
-        ),
-    ),
+    cautions=(LOUDSPEAKER_LOST,),
     cases=(
         Case({"x_peak": "9.398 mm", "x_mech": "12 mm"}, gives="0.78317", origin=f"{MATRIX}, 5 Hz"),
         Case(

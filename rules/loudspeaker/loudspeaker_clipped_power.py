@@ -6,7 +6,7 @@ supply that gives up) stops it, and the coil sees it for as long as someone leav
 control turned up.  The figure takes that square wave, or what the limiters let through:
 the long-term limiter bounds the rms voltage, the peak limiter the crest.  Where neither
 clip onset nor a rated power is known, the sine that touches the rails is taken: no stage
-gives more, so a pass stands and a failure leans on it.
+gives more, so a pass counts and a failure leans on it.
 
 Limits: a sine equal to the noise rating makes 2 when clipped, the usual proportion.  Four
 is the sine of twice the rating, which makers advise for music that is NOT clipped, driven
@@ -21,7 +21,6 @@ What to do first: a long-term limiter at the square root of rating times impedan
 from ...linter.check import (
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     derivation,
@@ -30,6 +29,7 @@ from ..derived.load import SERIES
 from ..formulas.constants import NO_LIMITER
 from ..formulas.load import CLIPPED_SINE, RATING_KINDS
 from ..formulas.maths import smaller
+from ..hazards import COIL
 
 BURNS = derivation("five times the rise of 150 K at the rating: beyond any glue and wire enamel")
 
@@ -79,6 +79,7 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "p_driver_noise": Input("p_driver_noise"),
     },
+    applies={"loudspeaker.piezo": "none", "line": "none"},
     limits=AtMost(
         critical="5",
         major="4",
@@ -86,13 +87,7 @@ CHECK = Check(
         basis={"critical": BURNS, "major": RATING_KINDS, "minor": CLIPPED_SINE},
     ),
     sources=(CLIPPED_SINE, RATING_KINDS),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "A loudspeaker that is overloaded for long gets hot enough to smoke. Never leave"
-            " a clipped test signal running unattended.",
-        ),
-    ),
+    cautions=(COIL,),
     cases=(
         Case(
             {

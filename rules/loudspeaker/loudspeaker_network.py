@@ -32,11 +32,10 @@ CHECK = Check(
         "series": Input("loudspeaker.series"),
         "parallel": Input("loudspeaker.parallel"),
     },
+    applies={"loudspeaker.piezo": "none"},
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
-    levers=(
-        Lever("loudspeaker.parallel", ("1", "2", "3", "4")),
-        Lever("loudspeaker.series", ("1", "2", "3", "4")),
-    ),
+    levers=(Lever("loudspeaker.parallel", ("1", "2", "3", "4")),),
+    otherwise="loudspeakers of a higher rated impedance, or an amplifier rated for this load",
     sources=(derivation("Kirchhoff: series impedances add, parallel admittances add"),),
     cases=(
         Case(

@@ -14,8 +14,9 @@ the matter, whatever the rail allows.  What clipping adds is another check.
 What to do first: set the long-term limiter to the square root of rating times impedance.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Source
+from ...linter.check import AtMost, Case, Check, Input, Source
 from ..formulas.load import RATING_KINDS
+from ..hazards import LOUDSPEAKER_LOST
 
 NOISE_TEST = Source(
     "AES2-1984, as quoted in diyAudio thread 311404 and by B&C Speakers",
@@ -57,15 +58,10 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "p_driver_noise": Input("p_driver_noise"),
     },
+    applies={"loudspeaker.piezo": "none", "line": "none"},
     limits=AtMost(major="4", minor="2", basis={"major": RATING_KINDS, "minor": RATING_KINDS}),
     sources=(RATING_KINDS, NOISE_TEST),
-    cautions=(
-        Caution(
-            "NOTICE",
-            "A test at full power destroys a loudspeaker that is rated far lower. Test into a"
-            " dummy load, or limit the voltage first.",
-        ),
-    ),
+    cautions=(LOUDSPEAKER_LOST,),
     cases=(
         Case(
             {"v_driver_rms": "27.39 V", "z_driver": "6 ohm", "p_driver_noise": "125 W"},

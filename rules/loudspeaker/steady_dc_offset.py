@@ -28,7 +28,7 @@ CHECK = Check(
     formula="dc_offset",
     sentence="DC offset {figure} at the loudspeaker without a signal.",
     inputs={"dc_offset": Input("dc_offset")},
-    applies={"loudspeaker.c_series": "none"},
+    applies={"loudspeaker.piezo": "none", "loudspeaker.c_series": "none"},
     limits=AtMost(
         major="200 mV", minor="50 mV", basis={"major": PUMPING, "minor": COMMON_PRACTICE}
     ),

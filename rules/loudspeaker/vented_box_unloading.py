@@ -35,7 +35,10 @@ CHECK = Check(
         **HIGH_PASS,
         "f_b": Input("loudspeaker.enclosure.f_b"),
     },
-    applies={"loudspeaker.enclosure.type": ("vented", "passive-radiator")},
+    applies={
+        "loudspeaker.piezo": "none",
+        "loudspeaker.enclosure.type": ("vented", "passive-radiator"),
+    },
     limits=AtLeast(
         major="4.5 dB",
         minor="8.5 dB",

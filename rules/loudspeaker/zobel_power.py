@@ -10,8 +10,9 @@ above 8 even one eighth of the sine power, the trade's measure of loud programme
 What to do first: a larger resistor, or a smaller capacitor if the coil allows it.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.load import series_arm_power
+from ..hazards import RESISTOR
 
 NOTEBOOK = Source(
     "R. MacLachlan, laboratory notebook, 10 Dec 2020",
@@ -62,13 +63,7 @@ CHECK = Check(
     limits=AtMost(major="8", minor="1", basis={"major": ONE_EIGHTH, "minor": NOTEBOOK}),
     levers=(Lever("loudspeaker.zobel.p_rated", ("5 W", "10 W", "20 W", "50 W")),),
     sources=(NOTEBOOK, derivation("complex divider of resistor and capacitor")),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "The resistor can get hot enough to burn the skin. Mount it clear of the cabinet's"
-            " damping material and let it cool before touching it.",
-        ),
-    ),
+    cautions=(RESISTOR,),
     cases=(
         Case(
             {

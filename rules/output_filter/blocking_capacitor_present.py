@@ -14,8 +14,9 @@ silence on it is asked for elsewhere. Cure: an output capacitor for the bass
 (blocking-capacitor-corner), a split supply, or a full bridge.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Check, Input, derivation
 from ..formulas.safety import SAFE_POWER
+from ..hazards import COIL
 
 
 def figure(v_swing: float, r_load_dc: float) -> float:
@@ -50,13 +51,7 @@ CHECK = Check(
         },
     ),
     sources=(derivation("a node that rests at half the rail, Ohm's law"), SAFE_POWER),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A loudspeaker with steady direct voltage can catch fire: first power-up on a"
-            " resistor, with a voltmeter set to direct voltage.",
-        ),
-    ),
+    cautions=(COIL,),
     cases=(
         Case(
             {"v_swing": "24 V", "r_load_dc": "3.2 ohm"},

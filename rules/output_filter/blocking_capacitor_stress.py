@@ -14,13 +14,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     derivation,
 )
 from ..formulas.maths import PI, smaller
+from ..hazards import CAPACITOR
 
 
 def figure(
@@ -57,13 +57,7 @@ CHECK = Check(
         },
     ),
     levers=(Lever("filter.c_block.v_rated", ("10 V", "16 V", "25 V", "35 V", "50 V", "63 V")),),
-    cautions=(
-        Caution(
-            "WARNING",
-            "An electrolytic capacitor beyond its rated voltage or reversed can"
-            " burst: keep eyes away, do not switch on before it is replaced.",
-        ),
-    ),
+    cautions=(CAPACITOR,),
     sources=(derivation("half the rail and the reactance at the lowest frequency"),),
     cases=(
         Case(

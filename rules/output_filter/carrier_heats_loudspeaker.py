@@ -23,6 +23,7 @@ from ...linter.check import (
 from ..formulas.lc import ladder_gain
 from ..formulas.maths import PI
 from ..formulas.modulation import carrier_fundamental
+from ..hazards import COIL
 
 
 def figure(
@@ -96,6 +97,7 @@ CHECK = Check(
             "560 pF filter leaves volts of carrier; no page given",
         ),
     ),
+    cautions=(COIL,),
     cases=(
         Case(
             {

@@ -27,8 +27,8 @@ CHECK = Check(
     each="channel",
     stake="performance",
     formula="3/4 (band_high/(3 f_corner))^2 (1 - c_total/c_total_unbiased)",
-    sentence="DC bias cuts the filter capacitance from {c_total_unbiased} to {c_total}: {figure}"
-    " third harmonic in the treble.",
+    sentence="DC bias leaves {c_total} of {c_total_unbiased} filter capacitance: {figure} third"
+    " harmonic in the treble.",
     inputs={
         "band_high": Input("band_high"),
         "f_corner": Input("f_corner"),

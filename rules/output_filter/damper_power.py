@@ -17,7 +17,6 @@ from ...linter.check import (
     Assumption,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -26,6 +25,7 @@ from ...linter.check import (
 )
 from ..formulas.capacitor import series_rc_power
 from ..formulas.constants import SINE_CREST
+from ..hazards import RESISTOR
 
 
 def figure(
@@ -57,7 +57,7 @@ CHECK = Check(
     " v = v_sine_max 10^((crest_of_sine - crest_factor)/20), x = 2 pi band_high damper_c;"
     " connection each-terminal: v over n_legs",
     sentence="Damper resistor dissipates {p_rated:*figure}; rated {p_rated} ({crest_factor} crest"
-    " factor at {band_high}, carrier {p_carrier}).",
+    " factor at {band_high}, {p_carrier} from the carrier).",
     inputs={
         "v_sine_max": Input("v_sine_max"),
         "crest_factor": Input("crest_tested"),
@@ -87,13 +87,7 @@ CHECK = Check(
         },
     ),
     levers=(Lever("filter.damper.p_rated", ("0.5 W", "1 W", "2 W", "3 W", "5 W")),),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "An overloaded resistor burns skin and board: do not touch"
-            " during tests with treble tones.",
-        ),
-    ),
+    cautions=(RESISTOR,),
     sources=(
         derivation("current of a series R-C"),
         Source("R. MacLachlan, ILEMT laboratory notebook", "10 Dec 2020: 10 ohm, 1 W overloaded"),

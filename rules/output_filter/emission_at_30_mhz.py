@@ -101,7 +101,7 @@ CHECK = Check(
     " k = 1/2 for n_legs 1, else by levels: 1 three-level, 0.1 two-level;"
     " u = 2 pi f_edge length / light_speed, at most u_most",
     sentence="Loudspeaker lead ({length}, {filter_kind}) radiates {figure:+above|below} class"
-    " {emission_class} at 30 MHz ({v_swing}, {t_edge} edges; first estimate).",
+    " {emission_class:upper} at 30 MHz ({v_swing}, {t_edge} edges; first estimate).",
     inputs={
         "v_swing": Input("v_swing"),
         "carrier": Input("modulator.carrier"),

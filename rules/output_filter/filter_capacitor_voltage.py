@@ -14,7 +14,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -23,6 +22,7 @@ from ...linter.check import (
 )
 from ..formulas.lc import ladder_gain
 from ..formulas.maths import larger
+from ..hazards import CAPACITOR
 
 
 def figure(
@@ -78,13 +78,7 @@ CHECK = Check(
             ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V", "160 V", "250 V", "400 V"),
         ),
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A capacitor beyond its rated voltage can burst or burn: do not"
-            " switch on before the part is replaced.",
-        ),
-    ),
+    cautions=(CAPACITOR,),
     sources=(
         derivation("terminal voltages of each topology"),
         Source(

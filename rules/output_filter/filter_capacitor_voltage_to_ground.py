@@ -13,12 +13,12 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     derivation,
 )
+from ..hazards import CAPACITOR, also
 
 
 def figure(v_rail_high: float, v_rated: float) -> float:
@@ -50,13 +50,7 @@ CHECK = Check(
             ("16 V", "25 V", "35 V", "50 V", "63 V", "100 V", "160 V", "250 V"),
         ),
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A shorted capacitor can put the rail on the loudspeaker and set it"
-            " on fire: do not switch on before the part is replaced.",
-        ),
-    ),
+    cautions=(also(CAPACITOR, "A shorted one puts the rail on the loudspeaker."),),
     sources=(derivation("a terminal reaches each rail of its leg, and no more"),),
     cases=(
         Case(

@@ -6,7 +6,8 @@ loads is judged by the treble response, and what is left of the carrier by the c
 attenuation, because a corner alone says neither: with a Q of 0.7 the filter is 3 dB down
 at its corner, with a Q of 1.4 it is 3 dB up. Published amplifiers with 27 kHz corners are
 1.1 dB down at 20 kHz and sell well; corners need not stay above 30 kHz. A corner that the
-spec states is compared with the one that follows from the parts. Cure: a smaller inductor
+spec states is compared with the one that follows from the parts. Of two sections the lower natural
+frequency counts, with all capacitors in place. Cure: a smaller inductor
 or capacitor, both for the same Q.
 """
 
@@ -27,10 +28,10 @@ CHECK = Check(
     formula="f_corner / band_high",
     sentence="Filter corner {f_corner}; top of the band {band_high} ({figure:%}).",
     inputs={
-        "f_corner": Input("f_corner"),
+        "f_corner": Input("f_corner_lowest"),
         "band_high": Input("band_high"),
     },
-    applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
+    applies={"filter_kind": "lc", "filter_in_loop": "no"},
     limits=AtLeast(
         minor="1", basis={"minor": derivation("a corner inside the band cuts the band")}
     ),

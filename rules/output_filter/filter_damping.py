@@ -37,7 +37,12 @@ CHECK = Check(
         "n_legs": Input("n_legs"),
         "dcr": Input("filter.inductor.dcr"),
     },
-    applies={"filter_kind": "lc", "filter.second_stage": "none", "filter_in_loop": "no"},
+    applies={
+        "filter_kind": "lc",
+        "filter.second_stage": "none",
+        "filter_in_loop": "no",
+        "loudspeaker.piezo": "none",
+    },
     limits=AtMost(
         major="2",
         minor="1.5",

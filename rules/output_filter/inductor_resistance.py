@@ -36,14 +36,15 @@ CHECK = Check(
     sources=(
         derivation("divider of load and copper"),
         Source(
-            "IRAUDAMP7D reference design, rev 2.9", "asks for 20 mohm at most, 4 ohm; no page given"
+            "IRAUDAMP7D reference design, rev 2.9",
+            "specifies 20 mohm at most, 4 ohm; no page given",
         ),
     ),
     cases=(
         Case(
             {"n_legs": 1.0, "dcr": "20 mohm", "z_load": "4 ohm"},
             gives="0.5 %",
-            origin="published: IRAUDAMP7D asks for 20 mohm; share by hand",
+            origin="published: IRAUDAMP7D specifies 20 mohm; share by hand",
         ),
         Case(
             {"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"},

@@ -41,8 +41,8 @@ CHECK = Check(
         basis={
             "major": Source(
                 "TPA3221 data sheet SLASEE9B",
-                "10 uH nominal, at least 5 uH asked"
-                " for at the trip current; IRAUDAMP7D +-50 V runs at 0.76; no page given",
+                "10 uH nominal, at least 5 uH needed"
+                " at the trip current; IRAUDAMP7D +-50 V runs at 0.76; no page given",
             ),
             "minor": Source(
                 "Wuerth article on passive-components.eu",

@@ -16,7 +16,6 @@ from ...linter.check import (
     Assumption,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -25,6 +24,7 @@ from ...linter.check import (
 )
 from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
+from ..hazards import STAGE_LOST
 
 
 def figure(
@@ -69,13 +69,7 @@ CHECK = Check(
         basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE},
     ),
     levers=(Lever("filter.damper.c", "E6"), Lever("filter.damper.r", "E12")),
-    cautions=(
-        Caution(
-            "NOTICE",
-            "An ultrasonic signal into an unloaded output can destroy the filter"
-            " capacitor and the stage: test with the limit of the supply current set low.",
-        ),
-    ),
+    cautions=(STAGE_LOST,),
     sources=(
         derivation("undamped resonance: gain sqrt(l/c)/r"),
         Source("electronics.stackexchange.com question 433092", "unloaded 22 uH, 0.68 uF stage"),

@@ -14,13 +14,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     Source,
     derivation,
 )
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(n_legs: float, v_swing: float, l_leg: float, t_response: float, i_trip: float) -> float:
@@ -52,13 +52,7 @@ CHECK = Check(
         Lever("output_stage.over_current.t_response", "50 ns"),
         Lever("filter.inductor.l", "E6"),
     ),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "Short-circuit tests can burst switches and capacitors: wear eye"
-            " protection, limit the supply current, discharge the rails before touching.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     sources=(
         derivation("slope of an inductor's current"),
         Source(

@@ -6,19 +6,18 @@ output then lacks a small square wave in the direction of the current: odd harmo
 not shrink with the level.  Below half the ripple the ripple itself turns the node over and
 nothing is lost, so the distortion is worst just above that level, not at full power.
 
-The figure is the distortion of a 1 kHz sine at rated power, harmonics to 19 kHz, each
-divided by what the loop gain leaves of it.  The gain of a real loop stops rising at some
-frequency: one that is flat below 20 kHz has a twentieth of what a line of 20 dB per decade
-promises at 1 kHz.  State the gain at 1 kHz or the corner; where the spec gives none the check
-is met only if it would be met with a flat gain as well.  Where a three-level bridge has its
-capacitor only across the load there is no ripple at idle and no clean range.  A
-self-oscillating loop keeps its ripple but slows down.  Real output capacitance softens edges
-at small currents, so measured values are usually lower.  Not valid within a tenth of the level
-where current and half ripple are equal (it reads high), nor when the dead time is more than a
-twentieth of depth over carrier.  Where no distortion is claimed, that of the rated power counts,
-and 1 % at most or where nothing is stated: what distorts more is no amplifier for music.  First
-fixes: less dead time, a lower carrier, loop gain at the third harmonic.  The limits leave the
-rest of the claim to all other causes.
+The figure is the distortion of a 1 kHz sine at rated power, harmonics to 19 kHz, each divided by
+what the loop gain leaves of it. The gain of a real loop stops rising at some frequency: one that
+is flat below 20 kHz has a twentieth of what a line of 20 dB per decade promises at 1 kHz. State
+the gain at 1 kHz or the corner; where the spec gives none the check is met only if it would be
+met with a flat gain as well. Where a three-level bridge has its capacitor only across the load
+there is no ripple at idle and no clean range. A self-oscillating loop keeps its ripple but slows
+down. Real output capacitance softens edges at small currents, so measured values are usually
+lower. Not valid within a tenth of the level where current and half ripple are equal (it reads
+high), nor when the dead time is more than a twentieth of depth over carrier. Where no distortion
+is claimed, that of the rated power counts, up to 1 %; where neither is stated,
+dead-time-distortion-unclaimed answers. First fixes: less dead time, a lower carrier, loop gain
+at the third harmonic. The limits leave the rest of the claim to all other causes.
 """
 
 from ...linter.check import (
@@ -96,7 +95,7 @@ CHECK = Check(
         "c_ground": Input("filter.c_ground"),
         "thd": Input("thd_allowed"),
     },
-    applies={"dead_time_judged": "yes"},
+    applies={"dead_time_judged": "yes", "thd_claimed": "yes"},
     limits=AtMost(
         major="100 %",
         minor="50 %",

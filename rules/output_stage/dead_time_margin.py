@@ -15,7 +15,8 @@ distorted by another time: see dead-time-distortion. The threshold counts hot, 7
 than printed, so that the discharge takes longer. Where one of the two bounds cannot be formed,
 where the threshold is not stated (the plateau is taken, at best) or the drivers' difference
 is not, the sum leaves something out: that can fail the check, never pass it. Parts with
-integrated switches keep their own dead time and are not judged.
+integrated switches keep their own dead time and are not judged; gallium nitride, told by its
+gate rating, has a check and a margin of its own.
 First fixes: a longer dead time; a diode across the turn-off resistor; a driver with matched
 delays. At least 10 ns, measured between the gates at 10 and 90 %, is what a driver's maker
 asks for.
@@ -24,7 +25,6 @@ asks for.
 from ...linter.check import (
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -32,6 +32,7 @@ from ...linter.check import (
     derivation,
 )
 from ..derived.ways import left_out
+from ..hazards import FIRST_POWER_UP
 
 IRS20124S = Source("IRS20124S data sheet, International Rectifier", "p. 20")
 
@@ -70,7 +71,7 @@ CHECK = Check(
             default=left_out("0 s", "difference of the driver's delays"),
         ),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"output_stage.devices": "discrete", "gate_kind": "silicon"},
     limits=AtLeast(
         critical="0 ns",
         major="10 ns",
@@ -81,13 +82,7 @@ CHECK = Check(
         IRS20124S,
         derivation("sequence of commands, delays and edges of one leg"),
     ),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "Shoot-through can burst devices: first power-up on a "
-            "current-limited supply, with eye protection.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"dead_time": "45 ns", "t_outlasts": "20 ns", "delay_mismatch": "0 ns"},

@@ -20,13 +20,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     Source,
     derivation,
 )
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(v_static_peak: float, v_dss: float) -> float:
@@ -67,13 +67,7 @@ CHECK = Check(
         derivation("voltages in series across the open switch of a leg"),
         Source("IRAUDAMP4 reference design RD-0617, International Rectifier", "p. 5"),
     ),
-    cautions=(
-        Caution(
-            "NOTICE",
-            "A switch beyond its voltage rating can fail short and put a rail "
-            "on the output; start a new board on a current-limited supply.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_static_peak": "80 V", "v_dss": "100 V"},

@@ -13,6 +13,7 @@ to the rating than steady voltage, hence one milder limit at 90 %.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(v_static_peak: float, v_overshoot: float, v_dss: float) -> float:
@@ -51,6 +52,7 @@ CHECK = Check(
         Lever("output_stage.l_loop", "0.5 nH"),
     ),
     sources=(derivation("voltages in series across the open switch; L-C loop of the leg"),),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_static_peak": "114 V", "v_overshoot": "15 V", "v_dss": "150 V"},

@@ -27,6 +27,7 @@ from ...linter.check import (
 )
 from ..formulas.constants import PRINTED_AT
 from ..formulas.maths import larger
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(
@@ -96,6 +97,7 @@ CHECK = Check(
         Lever("output_stage.parallel", ("2", "3", "4")),
     ),
     sources=(HEAT, derivation("each switch of a leg carries a sine half of the time")),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {

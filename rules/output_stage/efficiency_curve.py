@@ -49,7 +49,7 @@ CHECK = Check(
     stake="performance",
     formula="largest of loss over loss at more power, less 1; loss = p (1/efficiency - 1) over"
     " powers with efficiencies and rated_power with efficiency; p_idle at no power",
-    sentence="{figure:?Loss rises with power|Loss exceeds that of a higher power by #} in the"
+    sentence="{figure:?Loss rises with power|A lower power loses # more than a higher one} in the"
     " efficiency curve ({efficiencies} at {powers}, {efficiency} at {rated_power}).",
     inputs={
         "powers": Input(f"{CURVE}[].power"),

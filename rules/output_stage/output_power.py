@@ -54,7 +54,7 @@ CHECK = Check(
     formula="larger of q(p_out_max or p_trip, whichever is less) and smaller of q(p_out_usual) and"
     " 1; q(p) = larger of r/k(thd_most) and smaller of r/k(rated_thd) and 1, r = rated_power/p,"
     " k(d) = 1 + 0.048 (d/1 %)^0.778",
-    sentence="Rated {rated_power} is {figure:% of} the power at {thd_most} distortion; the stage"
+    sentence="Rated {rated_power} is {figure:% of} the maximum at {thd_most} distortion; the stage"
     " clips at {p_out_usual}.",
     inputs={
         "rated_power": Input("rated_power"),

@@ -12,7 +12,8 @@ fix: a driver with over-current sensing, or a shunt and a comparator that latch 
 a microsecond.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, Source, derivation
+from ...linter.check import AtLeast, Case, Check, Input, Source, derivation
+from ..hazards import SHORTED_STAGE
 
 
 def figure(over_current: str) -> float:
@@ -42,13 +43,7 @@ CHECK = Check(
             "no page given",
         ),
     ),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "Without over-current protection a shorted lead can burst devices "
-            "and start a fire on the board.",
-        ),
-    ),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"over_current": "fitted"},

@@ -13,6 +13,7 @@ a lower rail.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
+from ..hazards import STAGE_LOST
 
 
 def figure(v_static_peak: float, v_pin_overshoot: float, v_supply_abs: float) -> float:
@@ -47,11 +48,13 @@ CHECK = Check(
         Lever("output_stage.l_loop", "0.5 nH"),
         Lever("supply.v_rail", "0.5 V"),
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
+        Lever("supply.bulk.c", "E6"),
     ),
     sources=(
         derivation("L di/dt of the loop on top of the supply"),
         Source("e2e.ti.com threads 1085293 and 1349788: supply pins burned, local decoupling"),
     ),
+    cautions=(STAGE_LOST,),
     cases=(
         Case(
             {"v_static_peak": "55 V", "v_pin_overshoot": "15 V", "v_supply_abs": "69 V"},

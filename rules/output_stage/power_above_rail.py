@@ -45,7 +45,7 @@ CHECK = Check(
     stake="performance",
     formula="rated_power / (p_sine_ideal (1 + 0.048 (rated_thd/1 %)^0.778))",
     sentence="Rated power {rated_power}; the rails allow {rated_power:/figure} at {rated_thd}"
-    " distortion, {p_sine_ideal} undistorted.",
+    " distortion (clean sine {p_sine_ideal}).",
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": Input("rated_thd", default=CLEAN),

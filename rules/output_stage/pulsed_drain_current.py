@@ -13,6 +13,7 @@ and for a hot device.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(i_leg_peak: float, parallel: float, i_dm: float) -> float:
@@ -51,6 +52,7 @@ CHECK = Check(
         Lever("output_stage.parallel", ("2", "3", "4")),
     ),
     sources=(derivation("load current and ripple through the conducting switch"),),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"i_leg_peak": "8.842 A", "parallel": 1.0, "i_dm": "60 A"},

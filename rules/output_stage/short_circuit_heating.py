@@ -23,6 +23,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(
@@ -73,6 +74,7 @@ CHECK = Check(
     ),
     levers=(Lever("output_stage.over_current.t_retry", "50 ms"),),
     sources=(LATCHED, derivation("mean power of repeated events through the thermal path")),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {

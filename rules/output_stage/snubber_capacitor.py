@@ -12,14 +12,24 @@ output charge over the swing.  First fix: three times that, rounded up in the E6
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 
-from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtLeast,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    derivation,
+)
+from ..formulas.maths import larger
 
 DAMPING = derivation("differential equation of a stepped L-C with a series R-C across it")
 
 
-def figure(c: float, c_oss: float, parallel: float) -> float:
+def figure(c: float, c_oss: float, parallel: float, c_least: float) -> float:
     """Snubber capacitor over the capacitance of the open switch."""
-    return c / (parallel * c_oss)
+    return c / larger(parallel * c_oss, c_least)
 
 
 CHECK = Check(
@@ -28,12 +38,13 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="c / (parallel c_oss)",
+    formula="c / (parallel c_oss), that at least c_least",
     sentence="Snubber capacitor {c}; ringing capacitance {c:/figure} ({figure:%}).",
     inputs={
         "c": Input("output_stage.snubber.c"),
         "c_oss": Input("c_oss_swing"),
         "parallel": Input("output_stage.parallel"),
+        "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
     limits=AtLeast(minor="1", basis={"minor": DAMPING}),

@@ -23,6 +23,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import exp
+from ..hazards import RESISTOR
 
 
 def figure(
@@ -67,6 +68,7 @@ CHECK = Check(
         Lever("output_stage.snubber.c", "E6"),
     ),
     sources=(RAMP,),
+    cautions=(RESISTOR,),
     cases=(
         Case(
             {

@@ -37,7 +37,7 @@ CHECK = Check(
         "parallel": Input("output_stage.parallel"),
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
-    limits=AtMost(major="4", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}),
+    limits=AtMost(minor="2", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("output_stage.snubber.r", "E24"),),
     sources=(
         derivation("damping of an L-C loop by a series R-C"),

@@ -13,6 +13,7 @@ leaves its ratio out, which can fail the check and never pass it.  Ringing is le
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..derived.ways import left_out
 from ..formulas.maths import larger
+from ..hazards import CAPACITOR
 
 RATED = ("25 V", "50 V", "100 V", "200 V", "250 V", "400 V", "630 V")
 UNRATED = left_out(float("inf"), "a capacitor of unknown rating")
@@ -62,6 +63,7 @@ CHECK = Check(
         Lever("filter.damper.v_rated", RATED),
     ),
     sources=(derivation("Kirchhoff: leg, snubber and damper between the rails"),),
+    cautions=(CAPACITOR,),
     cases=(
         Case(
             {

@@ -12,7 +12,8 @@ not shield the part from its supply.  First fixes: a lower rail, a part with a h
 rating, a clamp that holds below the rating at the surge current.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import FIRST_POWER_UP
 
 RATING = derivation("absolute maximum rating of the part")
 
@@ -42,12 +43,7 @@ CHECK = Check(
         Lever("supply.bulk.c", "E6"),
     ),
     sources=(RATING, derivation("the leg of the part spans both supply pins")),
-    cautions=(
-        Caution(
-            "NOTICE",
-            "A power stage beyond its rating can fail short and put the supply on the loudspeaker.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {"v_static_peak": "30 V", "v_supply_abs": "37 V"},

@@ -18,7 +18,6 @@ from ...linter.check import (
     Assumption,
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -27,6 +26,7 @@ from ...linter.check import (
 )
 from ..formulas.maths import clip
 from ..formulas.ringing import inductance_at
+from ..hazards import FIRST_POWER_UP
 
 
 def figure(
@@ -92,13 +92,7 @@ CHECK = Check(
         Lever("output_stage.over_current.t_response", "50 ns"),
     ),
     sources=(SLOPE,),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "Short-circuit tests can burst devices: cover the board, wear eye "
-            "protection, start at a low rail.",
-        ),
-    ),
+    cautions=(FIRST_POWER_UP,),
     cases=(
         Case(
             {

@@ -11,6 +11,7 @@ fix: less filtering, with a lower threshold to go with it.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import COIL
 
 
 def figure(t_trip: float) -> float:
@@ -36,6 +37,7 @@ CHECK = Check(
     ),
     levers=(Lever("protection.dc_detector.t_trip", "50 ms"),),
     sources=(COMMON_PRACTICE, derivation("heating rate: power over mass and specific heat")),
+    cautions=(COIL,),
     cases=(
         Case(
             {"t_trip": "0.3 s"},

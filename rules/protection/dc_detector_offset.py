@@ -2,13 +2,13 @@
 
 Every stage leaves some millivolts of direct voltage on its loudspeaker, and a detector that
 trips below them disconnects the loudspeaker for good, or chatters. On the bench that is found
-within a minute, and the usual cure there is to disable the detector, which then protects
+within a minute, and the usual remedy there is to disable the detector, which then protects
 nobody. A detector with a threshold of a few millivolts belongs into a part that trims its
 offset; beside another stage its number is mostly a slip of the unit.
 
 The figure is the largest offset over the lowest threshold. Above 1 is major: the amplifier does
 not play. Above a half is minor, since offsets drift with temperature and age (common practice,
-no source). A detector that watches duty or oscillation has no threshold in volts. First cure:
+no source). A detector that watches duty or oscillation has no threshold in volts. First fix:
 a higher threshold, far below what hurts the voice coil, or a trimmed offset.
 """
 
@@ -27,14 +27,13 @@ channels: {main: {rated_power: 50 W, dc_offset: 20 mV}}
 """
 
 CHECK = Check(
-    title="Steady offset vs. threshold of the direct-voltage detector",
+    title="Steady DC offset vs. DC detector threshold",
     figure=figure,
     unit="1",
     each="channel",
     stake="performance",
     formula="dc_offset / v_trip",
-    sentence="The offset of {dc_offset} is {figure} times the threshold of the direct-voltage"
-    " detector, {v_trip}.",
+    sentence="Steady DC offset {dc_offset}; DC detector threshold {v_trip} ({figure:%}).",
     inputs={
         "dc_offset": Input("dc_offset"),
         "v_trip": Input("protection.dc_detector.v_trip"),

@@ -4,15 +4,28 @@ The detector sees the music through a low-pass and trips when what is left excee
 threshold.  Too high, it misses a fault that does not reach the rail, and a low supply never
 trips it; too low, deep bass and offsets trip it.
 
-The figure is the highest threshold over the smaller one of 4 V and 20 % of the lowest rail.
-4 V are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves
-room for a sagging supply (common practice).  Above 1 is major: the protection fails in part
-of its range.  A detector that watches duty or oscillation has no threshold in
-volts and is not judged here.  First fix: a lower threshold and a slower filter.
+The figure is the highest threshold over the smaller one of 4 V and 20 % of the lowest rail. 4 V
+are what a much-copied reference board of two 35 V rails uses; a fifth of the rail leaves room
+for a sagging supply (common practice). Above 1 is minor: a shorted bridge still puts the whole
+rail on the loudspeaker and trips it. Above 1.7 is major: 6.9 V, the heat of 15 W in the 3.2 ohm
+of a 4 ohm loudspeaker for ever, or a third of the rail, pass unseen. A detector that watches
+duty or oscillation has no threshold in volts and is not judged here. First fix: a lower
+threshold and a slower filter.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Constant, Input, Lever, Source
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    derivation,
+)
 from ..formulas.maths import smaller
+from ..hazards import COIL
 
 BOARD = Source(
     "IRAUDAMP7D rev 2.9, 2013",
@@ -46,9 +59,17 @@ CHECK = Check(
         "share": Constant("0.2", "part of the rail", COMMON_PRACTICE),
     },
     applies={"detector_senses": ("filtered-output", "timed-output")},
-    limits=AtMost(major="1", basis={"major": BOARD}),
+    limits=AtMost(
+        major="1.7",
+        minor="1",
+        basis={
+            "major": derivation("15 W in 3.2 ohm, a 4 ohm loudspeaker, are 6.9 V, 1.7 times 4 V"),
+            "minor": BOARD,
+        },
+    ),
     levers=(Lever("protection.dc_detector.v_trip", "0.5 V"),),
     sources=(BOARD, COMMON_PRACTICE),
+    cautions=(COIL,),
     cases=(
         Case(
             {"v_trip": "4 V", "v_rail_low": "28 V"},

@@ -17,10 +17,11 @@ any detector is critical.  With a detector the question is what it does: another
 First fix: a detector that takes the supply away, or a relay in the loudspeaker lead.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Source, derivation
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
+from ..hazards import COIL, also
 
 SPLIT = Source(
     "IRAUDAMP7D rev 2.9, 2013", "two rails of 35 V, direct voltage detected at 4 V; no page given"
@@ -64,13 +65,7 @@ CHECK = Check(
         SAFE_POWER,
         SPLIT,
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A voice coil under direct voltage glows and can set the loudspeaker on fire. A fuse"
-            " does not protect it. Do not run the amplifier unattended without a disconnect.",
-        ),
-    ),
+    cautions=(also(COIL, "A fuse does not protect it."),),
     cases=(
         Case(
             {"p_dc_fault": "198.45 W", "p_driver_noise": "60 W"},

@@ -11,9 +11,10 @@ breaks.  Both are ratings: above 1 is critical.  First fix: contacts in series, 
 rated for direct voltage, or two transistors back to back.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.load import PARALLEL, SERIES
 from ..formulas.maths import larger
+from ..hazards import COIL
 
 RATING = derivation("breaking voltage and current of a contact are absolute limits")
 LOADED = derivation("Ohm's law: rail over the coils, leads and source left out")
@@ -59,13 +60,7 @@ CHECK = Check(
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.dc_detector.v_break", ("60 V", "80 V", "100 V", "125 V")),),
     sources=(RATING, LOADED, SPLIT),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A relay that cannot break direct current arcs on, and the voice coil behind it can"
-            " set the loudspeaker on fire.",
-        ),
-    ),
+    cautions=(COIL,),
     cases=(
         Case(
             {

@@ -11,7 +11,8 @@ electronic source limits its current itself.  Silence on the capacity is open.  
 a fuse with a breaking capacity printed for direct current.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..hazards import FUSE
 
 RATING = derivation("a breaking capacity is an absolute limit")
 GLASS = Source("Littelfuse, Fuseology selection guide, 2017", "p. 12: 35 A for parts up to 1 A")
@@ -36,13 +37,7 @@ CHECK = Check(
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.i_breaking", ("200 A", "500 A", "1000 A", "2000 A")),),
     sources=(RATING, GLASS, derivation("Ohm's law at the terminals of the source")),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A fuse that breaks more than its rating bursts and throws hot metal."
-            " Shorted packs burn.",
-        ),
-    ),
+    cautions=(FUSE,),
     cases=(
         Case(
             {"i_short": "420 A", "i_breaking": "1000 A"},

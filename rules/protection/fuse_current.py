@@ -16,8 +16,9 @@ standards, though IEC fuses hold 1.5 times for an hour.  First fix: the next siz
 then the conductors behind it once more.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES, LOADING, STOCK, continuous_current
+from ..hazards import FUSE
 
 
 def figure(i_source_rms: float, i_rated: float, standard: str, k_ambient: float) -> float:
@@ -43,7 +44,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="i_source_rms / (share of i_rated by standard * k_ambient); share: UL 0.75, IEC 1",
-    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse ({standard})"
+    sentence="Supply current {i_source_rms} rms at rated power; the {i_rated} fuse"
+    " ({standard:upper})"
     " carries {i_source_rms:/figure} continuously (ambient derating {k_ambient}).",
     inputs={
         "i_source_rms": Input("i_source_rms"),
@@ -59,13 +61,7 @@ CHECK = Check(
         IEC_FUSES,
         derivation("rms of 1 - cos 2x is the root of 1.5 times its mean"),
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Never just fit a bigger fuse where one opens: it protects the wire behind it"
-            " from fire. Find the cause, and follow the local electrical code.",
-        ),
-    ),
+    cautions=(FUSE,),
     cases=(
         Case(
             {

@@ -18,7 +18,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -27,6 +26,7 @@ from ...linter.check import (
 from ..formulas.constants import CONTACT_RISE
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
 from ..formulas.maths import larger
+from ..hazards import CONDUCTOR
 
 
 def figure(
@@ -70,7 +70,7 @@ CHECK = Check(
         FUSEOLOGY,
         IEC_FUSES,
     ),
-    cautions=(Caution("WARNING", "An overloaded connector melts, arcs and can start a fire."),),
+    cautions=(CONDUCTOR,),
     cases=(
         Case(
             {

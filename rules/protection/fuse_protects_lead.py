@@ -14,13 +14,16 @@ lets it go up to 1.45: an overload of an hour that a sound insulation survives. 
 the fuse does not protect the lead: major.  Above 2.1 even an IEC fuse of the lead's own
 rating lies below the one fitted, and the lead is the fuse: critical.
 
-Silent on the rating, a table of chassis wiring is taken, which is generous for a lead in
-a bundle.  First fix: a thicker lead, or the smallest fuse that still carries the music.
+A rating counts up to the table of chassis wiring at the lead's area, which is generous for a
+lead in a bundle: what a hotter insulation bears, terminals and neighbours do not, and no
+statement cools copper.  Silent on the rating the table is taken.  First fix: a thicker lead,
+or the smallest fuse that still carries the music.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, from_memory
+from ...linter.check import AtMost, Case, Check, Input, Lever, from_memory
 from ..formulas.conductors import LEAD_SIZES
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
+from ..hazards import CONDUCTOR
 
 OVERLOAD = from_memory("IEC 60364-4-43, 433.1", "sure opening current up to 1.45 of the rating")
 
@@ -40,19 +43,13 @@ CHECK = Check(
     " {i_lead_rated} ({figure:%}).",
     inputs={
         "i_lasting": Input("i_lasting_lead"),
-        "i_lead_rated": Input("i_lead_rated"),
+        "i_lead_rated": Input("i_lead_guarded"),
     },
     applies={"fuse_seen": "yes"},
     limits=AtMost(critical="2.1", major="1.45", basis={"critical": IEC_FUSES, "major": OVERLOAD}),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(FUSEOLOGY, IEC_FUSES, OVERLOAD),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A lead that the fuse does not protect can set its surroundings on fire. Wiring of"
-            " buildings and vehicles follows the local code and is licensed work.",
-        ),
-    ),
+    cautions=(CONDUCTOR,),
     cases=(
         Case(
             {"i_lasting": "13.5 A", "i_lead_rated": "13.5 A"},

@@ -17,7 +17,6 @@ or a second layer, then a smaller fuse.
 from ...linter.check import (
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -26,6 +25,7 @@ from ...linter.check import (
 from ..formulas.conductors import trace_rise
 from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
 from ..formulas.fuse import FUSEOLOGY, IEC_FUSES
+from ..hazards import CONDUCTOR
 
 BOARD = from_memory("UL 796: usual rating of epoxy glass boards", "130 degC for good")
 SOLDER = from_memory("melting point of tin-silver-copper solder", "217 degC")
@@ -72,9 +72,7 @@ CHECK = Check(
     ),
     levers=(Lever("wiring.trace.width", "0.5 mm"),),
     sources=(TRACE_CHART, FUSEOLOGY, IEC_FUSES),
-    cautions=(
-        Caution("WARNING", "A trace that the fuse does not protect burns and can start a fire."),
-    ),
+    cautions=(CONDUCTOR,),
     cases=(
         Case(
             {

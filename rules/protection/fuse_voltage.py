@@ -11,7 +11,8 @@ the alternating rating is no answer.  First fix: a fuse with a printed direct-vo
 rating (automotive blade parts: 32 V or 58 V).
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..hazards import FUSE
 
 RATING = derivation("a voltage rating is an absolute limit")
 MARKING = Source(
@@ -40,13 +41,7 @@ CHECK = Check(
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.fuse.v_dc", ("32 V", "58 V", "80 V", "125 V", "250 V")),),
     sources=(RATING, MARKING),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A fuse that cannot break direct voltage goes on burning and can explode. Use a part"
-            " with a direct-voltage rating.",
-        ),
-    ),
+    cautions=(FUSE,),
     cases=(
         Case(
             {"v_across_fuse": "70 V", "v_dc": "58 V"},

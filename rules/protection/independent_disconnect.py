@@ -19,7 +19,6 @@ from ...linter.check import (
     Assumption,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     derivation,
@@ -27,6 +26,7 @@ from ...linter.check import (
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
+from ..hazards import COIL, also
 
 CUTS = ("disconnect-load", "remove-supply")
 
@@ -56,7 +56,7 @@ CHECK = Check(
     formula="0 if action disconnects load or supply and independent is yes, else p_dc_fault /"
     " larger of p_driver_noise and p_safe",
     sentence="A shorted switch puts {p_dc_fault} DC into each voice coil (rated {p_driver_noise});"
-    " detector action {action}, independent of the stage: {independent}.",
+    " detector action: {action:words}; independent of the stage: {independent}.",
     inputs={
         "p_dc_fault": Input("p_dc_fault"),
         "p_driver_noise": Input(
@@ -72,12 +72,7 @@ CHECK = Check(
         derivation("switches that are turned off do not open one that is shorted"),
         SAFE_POWER,
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Muting does not protect a loudspeaker from a shorted switch: it can catch fire.",
-        ),
-    ),
+    cautions=(also(COIL, "Muting does not protect it from a shorted switch."),),
     cases=(
         Case(
             {

@@ -18,7 +18,6 @@ from ...linter.check import (
     Assumption,
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     derivation,
@@ -27,6 +26,7 @@ from ...linter.check import (
 from ..formulas.constants import DC_CLASS_2
 from ..formulas.maths import choose
 from ..formulas.safety import ENERGY_CLASSES
+from ..hazards import MAINS
 
 CODES = from_memory("IEC 62368-1, clauses 5.4 and 5.5", "mains needs double safeguards")
 
@@ -40,7 +40,7 @@ def figure(certified: str, source: str, v_source: float, v_class_2: float) -> fl
     return 0.0 if source == "mains-converter" else choose(v_source > v_class_2, 0.0, 0.5)
 
 
-MAINS = """
+UNCERTIFIED = """
 supply: {source: mains-converter, rails: single, v_rail: 36 V, certified: no}
 channels: {main: {rated_power: 50 W}}
 """
@@ -65,13 +65,7 @@ CHECK = Check(
     limits=AtLeast(critical="0.5", major="1", basis={"critical": CODES, "major": CODES}),
     otherwise="a certified converter between mains and the rail, bought in; see the local code",
     sources=(CODES, ENERGY_CLASSES),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Mains voltage kills. Use a certified supply, follow the local electrical code, and"
-            " leave the work on mains parts to licensed persons.",
-        ),
-    ),
+    cautions=(MAINS,),
     cases=(
         Case(
             {"certified": "no", "source": "mains-converter", "v_source": "36 V"},
@@ -97,6 +91,6 @@ CHECK = Check(
     topic=("supply.source",),
     asked_from="prototype",
     permissible=False,
-    fails=MAINS,
-    passes=MAINS.replace("certified: no", "certified: yes"),
+    fails=UNCERTIFIED,
+    passes=UNCERTIFIED.replace("certified: no", "certified: yes"),
 )

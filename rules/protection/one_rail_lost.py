@@ -11,10 +11,11 @@ The figure is that of dc-fault-power, the heat in ONE coil over its rating or 15
 limit: the coil burns just as with a shorted switch.  First fix: a lockout on both rails.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Check, Input, derivation
 from ..formulas.constants import FIRE_POWER
 from ..formulas.maths import larger
 from ..formulas.safety import SAFE_POWER
+from ..hazards import COIL, also
 
 
 def figure(p_dc_fault: float, p_driver_noise: float, p_safe: float) -> float:
@@ -56,13 +57,7 @@ CHECK = Check(
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},
     ),
     sources=(derivation("a half-bridge between ground and one rail pulls to it"), SAFE_POWER),
-    cautions=(
-        Caution(
-            "WARNING",
-            "After a fuse of one rail has opened, the loudspeaker can burn. Switch off before you"
-            " search for the fault.",
-        ),
-    ),
+    cautions=(also(COIL, "Switch off before you search for the fault."),),
     cases=(
         Case(
             {"p_dc_fault": "382.8 W", "p_driver_noise": "100 W", "p_safe": "15 W"},

@@ -13,7 +13,8 @@ enough here; a field-wired terminal deserves both.  First fix: a p-channel trans
 the lead with its gate to the other pole.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
+from ..hazards import CAPACITOR, also
 
 BARRIER = derivation("a reversed pack lies across the body diodes of the stage: a short circuit")
 KEYED = ("fixed", "keyed")
@@ -38,7 +39,7 @@ CHECK = Check(
     stake="safety",
     formula="1 if connection is keyed or fixed, and 1 if blocking is fitted",
     sentence="{figure:?No reverse-polarity protection|Protected from reverse polarity} (connection"
-    " {connection}, blocking part {blocking}).",
+    " {connection}, {blocking:?no blocking part|blocking part #}).",
     inputs={
         "connection": Input("source_connection"),
         "blocking": Input("polarity_block"),
@@ -49,13 +50,7 @@ CHECK = Check(
         Lever("protection.reverse_polarity.method", ("p-channel", "n-channel")),
     ),
     sources=(BARRIER, COMMON_PRACTICE),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A reversed pack can burst capacitors and set the product on fire. Work on packs only"
-            " with insulated tools and without jewellery.",
-        ),
-    ),
+    cautions=(also(CAPACITOR, "A reversed pack burns: work on packs with insulated tools only."),),
     cases=(
         Case(
             {"connection": "reversible", "blocking": "none"},

@@ -11,7 +11,8 @@ diode sees the source the right way round only, and is left out.  First fix: a p
 two and a half times the source.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import CAPACITOR
 
 RATING = derivation("reversed source and charged capacitors add across the blocking part")
 
@@ -49,9 +50,7 @@ CHECK = Check(
         Lever("protection.reverse_polarity.v_block", ("30 V", "40 V", "60 V", "80 V", "100 V")),
     ),
     sources=(RATING,),
-    cautions=(
-        Caution("WARNING", "A reversed pack can burst capacitors and set the product on fire."),
-    ),
+    cautions=(CAPACITOR,),
     cases=(
         Case(
             {"v_source_high": "25.2 V", "v_block": "30 V"},

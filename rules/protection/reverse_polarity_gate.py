@@ -11,6 +11,7 @@ from gate to source with a series resistor.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import CAPACITOR
 
 RATING = derivation("a gate rating is an absolute limit")
 
@@ -47,6 +48,7 @@ CHECK = Check(
     limits=AtMost(critical="1", minor="0.8", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("protection.reverse_polarity.v_gss", ("12 V", "16 V", "20 V", "25 V", "30 V")),),
     sources=(RATING, derivation("the gate lies at one pole, the source terminal at the other")),
+    cautions=(CAPACITOR,),
     cases=(
         Case(
             {"v_source_high": "25.2 V", "v_gss": "20 V"},

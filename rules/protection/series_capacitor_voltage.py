@@ -13,7 +13,8 @@ that it is there for; above 80 % minor, as for film capacitors elsewhere. First 
 next voltage rating, which costs cents.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import COIL
 
 
 def figure(v_ideal: float, v_rated: float) -> float:
@@ -58,12 +59,7 @@ CHECK = Check(
         ),
     ),
     sources=(derivation("one leg stuck at a rail, the other at the opposite one or at ground"),),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "A voice coil that takes direct current can glow and set the cone on fire.",
-        ),
-    ),
+    cautions=(COIL,),
     cases=(
         Case(
             {"v_ideal": "36 V", "v_rated": "50 V"},

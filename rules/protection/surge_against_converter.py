@@ -11,8 +11,9 @@ fix: a suppressor whose stand-off voltage lies above the charging voltage, or a 
 made for vehicles.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..derived.surge import LOAD_DUMP
+from ..hazards import SHORTED_STAGE
 
 RATING = derivation("an absolute maximum rating is exceeded")
 
@@ -48,11 +49,7 @@ CHECK = Check(
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("supply.v_source_abs", ("40 V", "60 V", "80 V", "100 V")),),
     sources=(RATING, LOAD_DUMP),
-    cautions=(
-        Caution(
-            "CAUTION", "A converter that a surge has shorted can burn. Fuse it at the battery."
-        ),
-    ),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"v_surge": "35 V", "v_abs": "30 V"},

@@ -18,7 +18,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -26,6 +25,7 @@ from ...linter.check import (
     from_memory,
 )
 from ..derived.surge import LOAD_DUMP as CLAMPED
+from ..hazards import SHORTED_STAGE
 
 RATING = derivation("an absolute maximum rating is exceeded")
 LOAD_DUMP = from_memory("ISO 16750-2 and ISO 7637-2", "load dump of vehicles")
@@ -60,9 +60,7 @@ CHECK = Check(
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("protection.surge.v_clamp", "1 V"),),
     sources=(RATING, LOAD_DUMP, CLAMPED),
-    cautions=(
-        Caution("CAUTION", "A stage that a surge has shorted can burn. Fuse it at the battery."),
-    ),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"v_surge": "45.4 V", "v_withstand": "40 V"},

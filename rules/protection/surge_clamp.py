@@ -1,6 +1,6 @@
 """Clamping voltage of a suppressor on the rail against what the stage survives.
 
-A suppressor stands off the supply voltage for good and clamps only a third to a half above it.
+A suppressor blocks the supply voltage for good and clamps only a third to a half above it.
 Where the stage survives less than that, the suppressor stops nothing that matters: the stage
 breaks first, and the part on the board lulls everybody. A board of 48 V with a stage of 65 V found
 no suppressor of silicon that would fit, clamping between 70 and 77 V, and got a controlled

@@ -12,6 +12,7 @@ here; ask the maker's curve of power against time.  First fix: a suppressor of m
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.maths import larger
+from ..hazards import SHORTED_STAGE
 
 RATING = derivation("the peak current of a suppressor is an absolute limit")
 PULSE = from_memory("data sheets of suppressors", "rated with a 10/1000 us pulse")
@@ -46,6 +47,7 @@ CHECK = Check(
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.surge.i_pp", "5 A"),),
     sources=(RATING, PULSE, derivation("Ohm's law: surge less clamping voltage")),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"v_surge": "60 V", "v_clamp": "45.4 V", "r": "2 ohm", "i_pp": "13.2 A"},

@@ -23,6 +23,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..hazards import SHORTED_STAGE
 
 STANDOFF = derivation("stand-off: highest voltage without conduction")
 BREAKDOWN = from_memory("data sheets of suppressors", "breakdown from 1.11 of stand-off")
@@ -67,6 +68,7 @@ CHECK = Check(
             "stand-off first, then clamp; no page given",
         ),
     ),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"v_rwm": "24 V", "v_source_high": "25.2 V"},

@@ -15,8 +15,9 @@ critical.  Take the full voltage and the lowest resistance: new cells, warm.  Fi
 fuse with a direct-current rating at the first cell, before any wiring.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import AtMost, Case, Check, Input, derivation
 from ..formulas.safety import FIRE_POWER
+from ..hazards import ARC, CONDUCTOR
 
 
 def figure(p_unended: float) -> float:
@@ -47,11 +48,8 @@ CHECK = Check(
     limits=AtMost(critical="100 W", basis={"critical": FIRE_POWER}),
     sources=(derivation("power matching: v^2 / 4 r"), FIRE_POWER),
     cautions=(
-        Caution(
-            "WARNING",
-            "A shorted pack burns skin and starts fires at any voltage. Fuse it at the cells, work"
-            " with insulated tools, take off rings and watches.",
-        ),
+        CONDUCTOR,
+        ARC,
     ),
     cases=(
         Case(

@@ -16,6 +16,7 @@ First fix: a slot or a coating.
 from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
 from ..formulas.constants import TABLE_METRE, TABLE_MILLIMETRE, TABLE_VOLT
 from ..formulas.safety import CLEARANCE, CREEPAGE, gap_needed
+from ..hazards import INSULATION
 
 UNIT = derivation("unit of the table")
 
@@ -43,7 +44,7 @@ channels: {main: {rated_power: 50 W}}
 """
 
 CHECK = Check(
-    title="Clearance and creepage vs. IEC 60664-1, functional insulation only",
+    title="Clearance and creepage vs. IEC 60664-1 (functional insulation)",
     figure=figure,
     unit="1",
     each="product",
@@ -51,7 +52,7 @@ CHECK = Check(
     formula="gap / larger of creepage (v_rail rail_count / volt, degree, surface) and clearance"
     " (degree, altitude / metre), in millimetre",
     sentence="Smallest gap {gap}; functional insulation needs {gap:/figure}"
-    " ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, {surface}).",
+    " ({rail_count:rail|rails} of {v_rail}, pollution degree {degree}, {surface:words}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),
         "v_rail": Input("v_rail_high"),
@@ -67,6 +68,7 @@ CHECK = Check(
     limits=AtLeast(minor="1", basis={"minor": CREEPAGE}),
     levers=(Lever("wiring.spacing.gap", "0.05 mm"),),
     sources=(CREEPAGE, CLEARANCE),
+    cautions=(INSULATION,),
     cases=(
         Case(
             {

@@ -12,8 +12,9 @@ class and distance of everything that burns, and the fuse is judged elsewhere.  
 an enclosure of flame class V-1 or metal without openings below the source.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.safety import FIRE_POWER
+from ..hazards import CONDUCTOR
 
 
 def figure(p_fault: float, fire_enclosure: str) -> float:
@@ -34,7 +35,8 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="p_fault unless fire_enclosure is yes",
-    sentence="Fire enclosure: {fire_enclosure}; uncontained fault power {figure:?none|#}.",
+    sentence="{figure:?Fault power is contained|A fault can draw # uncontained} (fire enclosure:"
+    " {fire_enclosure}).",
     inputs={
         "p_fault": Input("p_fault"),
         "fire_enclosure": Input("safety.fire_enclosure"),
@@ -43,13 +45,7 @@ CHECK = Check(
     otherwise="an enclosure made to contain a fire, or a source that gives less to a fault",
     levers=(Lever("safety.fire_enclosure", ("yes",)),),
     sources=(FIRE_POWER, derivation("power matching: v^2 / 4 r")),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Shorted packs burn, and so does what lies next to them. Charge and store the product"
-            " away from what burns.",
-        ),
-    ),
+    cautions=(CONDUCTOR,),
     cases=(
         Case(
             {"p_fault": "2646 W", "fire_enclosure": "no"},

@@ -13,11 +13,12 @@ insulated and marked.  The rail is taken as the crest of the largest sine, an up
 First fix: insulated terminals that are also covered while plugging.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant, derivation
+from ...linter.check import AtMost, Case, Check, Constant, derivation
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES, sum_of_ratios
+from ..hazards import SHOCK, also
 
 
 def figure(
@@ -34,11 +35,6 @@ supply: {source: dc-source, rails: single, v_rail: 80 V}
 channels: {main: {output_stage: {topology: full-bridge}}}
 safety: {output_terminals: bare}
 """
-CAUTION = Caution(
-    "WARNING",
-    "Loudspeaker terminals can shock above 30 V rms. Connect them only with the amplifier off;"
-    " wiring that is reachable follows the local code.",
-)
 
 CHECK = Check(
     title="Bare loudspeaker terminal voltage vs. class 1",
@@ -60,9 +56,9 @@ CHECK = Check(
         AUDIO_CLASSES,
         AUDIO_BEFORE,
         ENERGY_CLASSES,
-        derivation("an idle bridge stands at half its rail"),
+        derivation("an idle bridge is at half its rail"),
     ),
-    cautions=(CAUTION,),
+    cautions=(also(SHOCK, "Connect loudspeakers only with the amplifier off."),),
     cases=(
         Case(
             {"v_terminal_dc": "50.2 V", "v_terminal_ac": "35.496 V", "v_pair_ac": "70.994 V"},

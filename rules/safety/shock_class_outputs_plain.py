@@ -15,6 +15,7 @@ from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.safety import ENERGY_CLASSES, TOUCH_AC
+from ..hazards import SHOCK
 from .shock_class_outputs import FORMULA, figure
 
 BRIDGE = """
@@ -40,6 +41,7 @@ CHECK = Check(
     applies={"terminals_seen": "bare"},
     limits=AtMost(minor="1", basis={"minor": TOUCH_AC}),
     sources=(TOUCH_AC, ENERGY_CLASSES),
+    cautions=(SHOCK,),
     cases=(
         Case(
             {"v_terminal_dc": "0 V", "v_terminal_ac": "28.284 V", "v_pair_ac": "28.284 V"},

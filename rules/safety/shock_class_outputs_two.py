@@ -10,10 +10,11 @@ that are bare or merely insulated above 1 are critical.  First fix: locking conn
 nothing can be put into.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Constant
+from ...linter.check import AtMost, Case, Check, Constant
 from ..derived.access import TERMINALS
 from ..formulas.constants import DC_CLASS_2
 from ..formulas.safety import AUDIO_BEFORE, AUDIO_CLASSES, ENERGY_CLASSES
+from ..hazards import SHOCK, also
 from .shock_class_outputs import FORMULA, figure
 
 BRIDGE = """
@@ -39,13 +40,7 @@ CHECK = Check(
     applies={"terminals_seen": ("bare", "insulated")},
     limits=AtMost(critical="1", basis={"critical": AUDIO_CLASSES}),
     sources=(AUDIO_CLASSES, AUDIO_BEFORE, ENERGY_CLASSES),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Voltage above class 2 can kill. Leave such wiring to licensed persons and follow the"
-            " local code.",
-        ),
-    ),
+    cautions=(also(SHOCK, "Such wiring is for licensed persons."),),
     cases=(
         Case(
             {"v_terminal_dc": "75 V", "v_terminal_ac": "53.033 V", "v_pair_ac": "106.066 V"},

@@ -15,9 +15,10 @@ are not judged here; for their service see the checks of the stored charge.
 First fix: fewer cells in series, or an enclosure.  All limits are from memory.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import AtMost, Case, Check, Input, Lever
 from ..formulas.constants import DC_CLASS_1, DC_CLASS_2
 from ..formulas.safety import ENERGY_CLASSES
+from ..hazards import SHOCK
 
 
 def figure(v_touch: float, users: str, access: str, class_1: float, class_2: float) -> float:
@@ -57,13 +58,7 @@ CHECK = Check(
         Lever("battery.series", "1", when={"rail_feed": "pack"}),
     ),
     sources=(ENERGY_CLASSES,),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Direct voltage above 60 V can shock and injure. Work on it only switched off and"
-            " discharged, as local codes and licensed practice ask.",
-        ),
-    ),
+    cautions=(SHOCK,),
     cases=(
         Case(
             {"v_touch": "90 V", "users": "ordinary", "access": "bare"},

@@ -12,8 +12,9 @@ adds all rails, from their highest voltage.  First fix: a discharge resistor, a 
 board, a cover over the terminals of the capacitors.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation, from_memory
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation, from_memory
 from ..formulas.safety import NONE_FITTED, stored_energy, voltage_left
+from ..hazards import ARC
 
 ENERGY_LEVEL = from_memory("IEC 60950-1, 1.2.8.10 (withdrawn)", "hazardous energy from 20 J at 2 V")
 
@@ -37,7 +38,7 @@ CHECK = Check(
     stake="safety",
     formula="rail_count c (v_rail exp(-wait / (r c)))^2 / 2",
     sentence="{wait} after switch-off the bulk capacitors hold {figure} ({c} and {v_rail} per"
-    " rail, bleeder {r}).",
+    " rail, {r:?no bleeder|bleeder #}).",
     inputs={
         "v_rail": Input("v_rail_high"),
         "rail_count": Input("rail_count", meaning="rails with capacitors"),
@@ -51,13 +52,7 @@ CHECK = Check(
         ENERGY_LEVEL,
         derivation("energy of a capacitor: c v^2 / 2, voltage falling with r c"),
     ),
-    cautions=(
-        Caution(
-            "CAUTION",
-            "A tool or ring across charged capacitors arcs and burns at any voltage. Take off"
-            " rings, wear eye protection, discharge through a resistor.",
-        ),
-    ),
+    cautions=(ARC,),
     cases=(
         Case(
             {"v_rail": "80 V", "rail_count": 1.0, "r": "1000 ohm", "c": "10 mF", "wait": "0 s"},

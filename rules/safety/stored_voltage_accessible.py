@@ -14,7 +14,6 @@ fix: a resistor of two seconds over capacitance and the logarithm of the voltage
 from ...linter.check import (
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -22,6 +21,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, WAIT, voltage_left
+from ..hazards import STORED_VOLTAGE
 
 
 def figure(v_rail: float, rail_count: float, r: float, c: float, wait: float) -> float:
@@ -55,13 +55,7 @@ CHECK = Check(
     limits=AtMost(critical="60 V", basis={"critical": ENERGY_CLASSES}),
     levers=(Lever("protection.bleeder.r", "E12"),),
     sources=(WAIT, ENERGY_CLASSES, derivation("discharge of R and C, checked by an ODE")),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Capacitors stay charged after the plug is pulled. Discharge them through a resistor"
-            " and measure before you touch.",
-        ),
-    ),
+    cautions=(STORED_VOLTAGE,),
     cases=(
         Case(
             {"v_rail": "80 V", "rail_count": 1.0, "r": "695.2 ohm", "c": "10 mF"},

@@ -12,8 +12,9 @@ First fix: a discharge resistor on the capacitor's side of
 every switch and fuse, and a line on the board about the time to wait.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.safety import ENERGY_CLASSES, NONE_FITTED, UNSAID, voltage_left
+from ..hazards import STORED_VOLTAGE, also
 
 
 def figure(
@@ -54,13 +55,7 @@ CHECK = Check(
     ),
     levers=(Lever("protection.bleeder.r", "E12"), Lever("safety.discharge_wait", "5 s")),
     sources=(ENERGY_CLASSES, derivation("discharge of R and C, checked by an ODE")),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Capacitors of a dead amplifier stay charged. Only instructed persons open it; they"
-            " discharge and measure first, as licensed practice asks.",
-        ),
-    ),
+    cautions=(also(STORED_VOLTAGE, "Only instructed persons open it."),),
     cases=(
         Case(
             {

@@ -24,7 +24,7 @@ CHECK = Check(
     stake="performance",
     formula="20 log10(2^0.5 source_level gain / (m_max v_ideal))",
     sentence="{source_level} from the source at gain {gain} is {figure:+above|below} output"
-    " clipping ({v_ideal}, modulation {m_max}).",
+    " clipping ({v_ideal} at {m_max:%} modulation).",
     inputs={
         "source_level": Input("signal.source_level"),
         "gain": Input("gain"),

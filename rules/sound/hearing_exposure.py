@@ -10,7 +10,8 @@ stated rule allows for the stated time.  For a channel whose band ends below 1 k
 A-weighting of that end is counted, the most that any sound of the band can have; for all
 others 1 kHz is taken for it, so bass-heavy programme is less than the figure says.  Overtones
 of distortion above the band are left out.  The programme lies below the largest sine by its
-crest factor.  Only a design that states an exposure time is judged: it claims that use.
+crest factor.  Only a design that states an exposure time is judged: it claims that use.  With
+a notice and without a stated rule, hearing-exposure-with-notice answers instead.
 Three decibels of margin are asked for, half the allowed time.
 
 The rules here are summaries.  Local law and the advice of an occupational hygienist hold.
@@ -20,7 +21,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -34,6 +34,7 @@ from ..formulas.acoustics import (
     distance_loss,
     programme_drop,
 )
+from ..hazards import HEARING
 
 
 def figure(
@@ -84,7 +85,7 @@ CHECK = Check(
     stake="safety",
     formula="level_a - (crest_factor - 3.01) - 20 log10(nearest_listener / one_metre)"
     " - level that exposure_rule allows for exposure_time (in units of one_hour)",
-    sentence="Programme level is {figure:+above|below} the {exposure_rule} limit for"
+    sentence="Programme level is {figure:+above|below} the {exposure_rule:upper} limit for"
     " {exposure_time} a day at {nearest_listener} (sine {level_a} at 1 m).",
     inputs={
         "level_a": Input("level_a"),
@@ -103,13 +104,7 @@ CHECK = Check(
     levers=(Lever("limiter.v_rms", "0.5 V"),),
     otherwise="a lower level at the ear: less power, or a mounting that keeps listeners away",
     sources=EXPOSURE_SOURCES,
-    cautions=(
-        Caution(
-            "WARNING",
-            "Long listening above 85 dB(A) can damage hearing for good. Keep the distance, limit"
-            " the level, wear hearing protection in tests, and follow the local rules on noise.",
-        ),
-    ),
+    cautions=(HEARING,),
     cases=(
         Case(
             _CASE,
@@ -122,6 +117,7 @@ CHECK = Check(
             origin="published: 29 CFR 1910.95 table G-16, 110 dBA for half an hour",
         ),
     ),
+    applies={"hearing_rule_kept": "yes"},
     topic=("safety.exposure_time",),
     fails=NEAR,
     passes=NEAR.replace("limiter: {v_rms: 20 V}", "limiter: {v_rms: 2 V}"),

@@ -11,8 +11,9 @@ top of the band where it lies below 1 kHz, else none.  Wording and place of the 
 from local law.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, Source
+from ...linter.check import AtMost, Case, Check, Input, Lever, Source
 from ..formulas.acoustics import EXPOSURE_SOURCES, ONE_METRE, distance_loss, programme_drop
+from ..hazards import HEARING
 
 ACTION = Source("Directive 2003/10/EC, article 3", "upper action value 85 dB(A)")
 
@@ -56,13 +57,7 @@ CHECK = Check(
     limits=AtMost(minor="85 dB", basis={"minor": ACTION}),
     levers=(Lever("safety.hearing_notice", ("yes",)),),
     sources=(ACTION, *EXPOSURE_SOURCES),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Long listening above 85 dB(A) can damage hearing for good. Say so in the manual,"
-            " limit the level, and follow the local rules on noise.",
-        ),
-    ),
+    cautions=(HEARING,),
     cases=(
         Case(
             {

@@ -13,7 +13,7 @@ settle before the output is unmuted.
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
-SLIP = Source("NBitWonder notebook, entry 030", "1 uF with 2.2 kohm: 72 Hz, cured with 30 kohm")
+SLIP = Source("NBitWonder notebook, entry 030", "1 uF with 2.2 kohm: 72 Hz; 30 kohm is the remedy")
 
 
 def figure(r_in: float, c_in: float, band_low: float) -> float:

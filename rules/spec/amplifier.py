@@ -35,7 +35,7 @@ class Amplifier(Section):
     revision: str | None = text("revision of the design that the file describes", example="B2")
     milestone: Literal["concept", "prototype", "production"] | None = word(
         MILESTONES,
-        "what the verdict is wanted for",
+        "milestone that the verdict is for",
         default=absent("concept"),
         asked_first="milestone",
     )

@@ -78,7 +78,7 @@ class Charger(Section):
 
     v: Value | None = quantity(
         "V",
-        "WHOLE pack at the end of charge; default: cells in series",
+        "voltage of the WHOLE pack at the end of charge; default: cells in series",
         "1.3 .. 500 V",
         given="tol",
         concerns=BATTERY,
@@ -102,6 +102,7 @@ class Charger(Section):
         "degC",
         "temperatures at the sensor between which charging is let through",
         "-20 .. 70 degC",
+        possible="-100 .. 300 degC",
         given="range",
         concerns=BATTERY,
         example="3 degC .. 43 degC",
@@ -110,6 +111,7 @@ class Charger(Section):
         "degC",
         "temperature above which it lowers voltage or current; default: it lowers neither",
         "35 .. 60 degC",
+        possible="-100 .. 300 degC",
         concerns=BATTERY,
         example="45 degC",
     )
@@ -146,7 +148,7 @@ class Battery(Section):
     )
     i_standby: Value | None = quantity(
         "A",
-        "drawn from the WHOLE pack while the product is switched off",
+        "current drawn from the WHOLE pack while the product is switched off",
         "0 or 2 .. 1900 uA",
         given="max",
         concerns=BATTERY,
@@ -155,7 +157,7 @@ class Battery(Section):
     )
     connection: str | None = word(
         ("fixed", "keyed", "reversible"),
-        "how the pack meets the product: built in, one way round only, or either way round",
+        "how the pack connects: built in, one way round only, or either way round",
         concerns=BATTERY,
     )
     vent_area: Value | None = quantity(

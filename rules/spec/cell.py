@@ -24,7 +24,7 @@ class Cell(Section):
     )
     v_charge: Value | None = quantity(
         "V",
-        "ONE cell at the end of charge; default: by chemistry",
+        "voltage of ONE cell at the end of charge; default: by chemistry",
         "1.3 .. 4.4 V",
         given="tol",
         concerns=BATTERY,
@@ -86,6 +86,7 @@ class Cell(Section):
         "degC",
         "cell temperatures at which its maker lets it be charged; default: by chemistry",
         "-40 .. 80 degC",
+        possible="-100 .. 300 degC",
         given="range",
         concerns=BATTERY,
         example="0 degC .. 45 degC",
@@ -94,6 +95,7 @@ class Cell(Section):
         "degC",
         "cell temperatures at which its maker lets it be discharged; default: by chemistry",
         "-40 .. 80 degC",
+        possible="-100 .. 300 degC",
         given="range",
         concerns=BATTERY,
         example="-20 degC .. 60 degC",

@@ -6,7 +6,7 @@ from ...linter.declare import Nature, Section, Value, absent, flag, quantity, se
 from .designs import NO_LOUDSPEAKER
 from .filter import Filter
 from .gate_drive import GateDrive
-from .loudspeaker import Loudspeaker
+from .loudspeaker import HighPass, Loudspeaker
 from .modulator import Modulator
 from .output_stage import OutputStage
 from .trade_sizes import AWG
@@ -28,6 +28,42 @@ class Limiter(Section):
         "highest fast level that the limiter lets reach the load, peak",
         "1 .. 200 V",
         example="17 V",
+    )
+
+
+class Line(Section):
+    """Constant-voltage line of ONE channel, loudspeakers behind tapped transformers."""
+
+    v_line: Value | None = quantity(
+        "V",
+        "rated voltage of the line, rms",
+        "20 .. 200 V",
+        example="100 V",
+        nature="topology",
+    )
+    p_tap: Value | None = quantity(
+        "W",
+        "power of all taps of the line together",
+        "3 .. 1000 W",
+        example="120 W",
+        nature="setting",
+    )
+    ratio: Value | None = quantity(
+        "1",
+        "step-up of a transformer ahead of the line, line over amplifier; default: none fitted",
+        "1 .. 20",
+        given="tol",
+        default=absent("1"),
+        example="5",
+    )
+    f_full: Value | None = quantity(
+        "Hz",
+        "lowest frequency at which every transformer of the line takes v_line unsaturated",
+        "20 .. 300 Hz",
+        example="60 Hz",
+    )
+    high_pass: HighPass | Literal["none"] | None = section(
+        HighPass, part="high-pass ahead of the line", can_be_none=True, default=absent()
     )
 
 
@@ -54,7 +90,7 @@ class Channel(Section):
 
     rated_power: Value | None = quantity(
         "W",
-        "sine, average, ONE channel with all driven, into rated_load at rated_thd",
+        "rated power, sine, ONE channel with all driven, into rated_load at rated_thd",
         "1.3 .. 1290 W",
         promise="higher",
         also="0.02 .. 1.3 W or 1290 .. 10000 W",  # wearables; big subwoofers
@@ -74,7 +110,7 @@ class Channel(Section):
         "10 .. 7200 s",
         also="10 .. 9900 ms",  # a burst of music
         example="300 s",
-        promise="higher",
+        promise="limit",
     )
     rated_voltage: Value | None = quantity(
         "V",
@@ -119,6 +155,7 @@ class Channel(Section):
         "Hz",
         "audio band of this channel, lowest to highest frequency",
         "10 .. 9000 Hz",
+        possible="0.1 .. 1000000 Hz",
         usual_high="200 .. 99000 Hz",
         given="range",
         default=usually("20 Hz .. 20 kHz"),
@@ -159,6 +196,9 @@ class Channel(Section):
     gate_drive: GateDrive | None = section(GateDrive, part="gate drive")
     modulator: Modulator | None = section(Modulator, part="modulator")
     filter: Filter | None = section(Filter, part="output filter")
+    line: Line | Literal["none"] | None = section(
+        Line, part="constant-voltage line", can_be_none=True, default=absent()
+    )
     loudspeaker: Loudspeaker | Literal["none"] | None = section(
         Loudspeaker, part="loudspeaker", can_be_none=True
     )

@@ -15,14 +15,14 @@ class Claims(Section):
 
     efficiency: Value | None = quantity(
         "%",
-        "whole product at rated power, all channels driven",
+        "efficiency of the whole product at rated power, all channels driven",
         "40 .. 98 %",
         example="85 %",
         promise="higher",
     )
     heat: Value | None = quantity(
         "W",
-        "heat of the whole product at the signal of thermal.basis",
+        "claimed heat of the whole product at the signal of thermal.basis",
         "0.3 .. 290 W",
         promise="lower",
     )
@@ -53,8 +53,9 @@ class Claims(Section):
     )
     sound_level: Value | None = quantity(
         "dB",
-        "whole product: level of a sine at the onset of clipping, rms, re 20 uPa",
+        "sound level of the whole product: sine at clip onset, rms, re 20 uPa",
         "60 .. 140 dB",
+        possible="-20 .. 194 dB",
         promise="higher",
     )
     sound_distance: Value | None = quantity(
@@ -66,21 +67,21 @@ class Claims(Section):
     )
     run_time: Value | None = quantity(
         "h",
-        "programme at the highest level without clipping until the pack is empty",
+        "run time: programme at the highest level without clipping, full to empty",
         "0.3 .. 200 h",
         concerns=BATTERY,
         promise="higher",
     )
     shelf_time: Value | None = quantity(
         "h",
-        "switched off until the pack is empty",
+        "shelf time: switched off, full to empty",
         "100 .. 90000 h",
         concerns=BATTERY,
         promise="higher",
     )
     life: Value | None = quantity(
         "h",
-        "operating life wanted",
+        "required operating life",
         "500 .. 200000 h",
         promise="higher",
     )

@@ -66,6 +66,7 @@ FEEDBACK = Designs(
     "designs with feedback", ({"modulator.feedback": ("before-filter", "after-filter")},)
 )
 VENTED = Designs("vented enclosures", ({"loudspeaker.enclosure.type": ("vented",)},))
+HORN = Designs("horns", ({"loudspeaker.enclosure.type": ("horn",)},))
 PASSIVE_RADIATOR = Designs(
     "passive radiators", ({"loudspeaker.enclosure.type": ("passive-radiator",)},)
 )

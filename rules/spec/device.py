@@ -27,11 +27,11 @@ class Device(Section):
         nature="topology",
     )
     v_dss: Value | None = quantity(
-        "V", "rating drain to source", "12 .. 900 V", given="max", concerns=DISCRETE
+        "V", "drain-source voltage rating", "12 .. 900 V", given="max", concerns=DISCRETE
     )
     v_gss: Value | None = quantity(
         "V",
-        "rating gate to source, positive side",
+        "gate-source voltage rating, positive side",
         "5 .. 40 V",
         given="max",
         concerns=DISCRETE,
@@ -130,7 +130,7 @@ class Device(Section):
         "0.3 .. 30 ohm",
         given="typ",
         concerns=DISCRETE,
-        default=favourable("0 ohm"),
+        default=favourable("0.01 ohm"),
     )
     c_iss: Value | None = quantity(
         "F",
@@ -221,20 +221,20 @@ class Device(Section):
     )
     r_th_jc: Value | None = quantity(
         "K/W",
-        "ONE package with all its switches heated: junction to case",
+        "junction to case of ONE package, all its switches heated",
         "0.05 .. 40 K/W",
         given="max",
     )
     r_th_cs: Value | None = quantity(
         "K/W",
-        "ONE package with all its switches heated: case to heatsink, insulator included",
+        "case to heatsink of ONE package, all its switches heated, insulator included",
         "0 or 0.02 .. 9 K/W",
         given="max",
         default=favourable("0 K/W"),
     )
     r_th_ja: Value | None = quantity(
         "K/W",
-        "ONE package without heatsink on this board: junction to the air in the box",
+        "junction to the air in the box, ONE package without heatsink on this board",
         "5 .. 200 K/W",
         given="typ",
         concerns=NO_HEATSINK,
@@ -254,7 +254,7 @@ class Device(Section):
     foster: tuple[FosterStage, ...] | None = section(FosterStage, kind="sections", default=absent())
     v_supply: Value | None = quantity(
         "V",
-        "part, pin to pin: lowest and highest recommended supply",
+        "recommended supply of the part, pin to pin, lowest to highest",
         "1.8 .. 150 V",
         given="range",
         concerns=INTEGRATED,
@@ -262,7 +262,7 @@ class Device(Section):
     )
     v_supply_abs: Value | None = quantity(
         "V",
-        "part, pin to pin: absolute maximum of its supply",
+        "absolute maximum supply of the part, pin to pin",
         "1.8 .. 150 V",
         given="max",
         concerns=INTEGRATED,
@@ -270,7 +270,7 @@ class Device(Section):
     )
     load_min: Value | None = quantity(
         "ohm",
-        "part: lowest rated load that it allows in this connection",
+        "lowest rated load that the part allows in this connection",
         "1 .. 32 ohm",
         given="max",
         concerns=INTEGRATED,
@@ -279,21 +279,21 @@ class Device(Section):
     )
     l_min: Value | None = quantity(
         "H",
-        "part: least inductance that it needs at its trip current",
+        "least inductance that the part needs at its trip current",
         "0.5 .. 100 uH",
         given="max",
         concerns=INTEGRATED,
     )
     c_bootstrap: Value | None = quantity(
         "F",
-        "part: bootstrap capacitor that it specifies",
+        "bootstrap capacitor that the part specifies",
         "0.01 .. 9 uF",
         concerns=INTEGRATED,
         also="1 .. 10 nF or 9 .. 50 uF",  # fast and slow carriers
     )
     lead_max: Value | None = quantity(
         "m",
-        "part: longest loudspeaker lead with this filter; default: from the edge time",
+        "longest loudspeaker lead that the part allows; default: from the edge time",
         "0.02 .. 10 m",
         given="max",
         concerns=UNFILTERED,

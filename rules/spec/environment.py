@@ -18,6 +18,7 @@ class Environment(Section):
         "degC",
         "air round the whole product in use, coldest to hottest; not the air in the box",
         "-40 .. 85 degC",
+        possible="-100 .. 150 degC",
         given="range",
         default=usually("0 degC .. 40 degC"),
         example="0 degC .. 40 degC",
@@ -36,10 +37,12 @@ class Environment(Section):
         "W/m2",
         "sun on the enclosure, 0 W/m2 in the shade; default: 1000 W/m2 outdoors, else none",
         "0 or 100 .. 1150 W/m2",
+        possible="0 .. 1500 W/m2",
         example="900 W/m2",
     )
     pollution_degree: Value | None = count(
-        "degree at the board after IEC 60664-1; default: 2, outdoors 3 unless in a box of IP54",
+        "pollution degree at the board, IEC 60664-1; default: 2, outdoors 3 unless in a box of"
+        " IP54",
         "1 .. 3",
         possible="1 .. 3",
     )
@@ -49,12 +52,12 @@ class Environment(Section):
         default=usually("indoor"),
     )
     ip_code: str | None = text(
-        "protection by the enclosure that is claimed, IEC 60529; default: no claim",
+        "claimed IP code of the enclosure, IEC 60529; default: no claim",
         example="IP54",
         promise="stated",
     )
     am_receiver: str | None = word(
         RECEIVERS,
-        "amplitude-modulation radio near the product or in it",
+        "AM radio in the product or near it",
         default=usually("nearby"),
     )

@@ -40,6 +40,7 @@ class FilterCapacitor(Section):
         "1",
         "loss factor at 100 kHz; default: by dielectric",
         "0.0001 .. 0.09",
+        possible="0.000001 .. 10",
         given="max",
         concerns=LC,
     )

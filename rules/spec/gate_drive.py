@@ -21,6 +21,14 @@ class Regulator(Section):
         default=favourable("0 A"),
         nature="use",
     )
+    v_clamp: Value | None = quantity(
+        "V",
+        "highest voltage that a clamp behind the regulator lets the gates get; default: no clamp",
+        "4.5 .. 25 V",
+        given="max",
+        default=absent(float("inf")),
+        example="16 V",
+    )
     r_th_ja: Value | None = quantity(
         "K/W", "regulator: junction to the air in the box", "10 .. 250 K/W", given="typ"
     )
@@ -28,6 +36,7 @@ class Regulator(Section):
         "degC",
         "regulator: highest junction temperature",
         "100 .. 175 degC",
+        possible="0 .. 700 degC",
         given="max",
         example="125 degC",
     )
@@ -62,7 +71,7 @@ class Bootstrap(Section):
     )
     i_q: Value | None = quantity(
         "A",
-        "drawn by the floating supply: quiescent, level-shift and leakage current",
+        "current of the floating supply: quiescent, level shift and leakage",
         "5 .. 4000 uA",
         given="max",
         concerns=DISCRETE,
@@ -101,6 +110,12 @@ class Bootstrap(Section):
         concerns=DISCRETE,
         example="35 ns",
     )
+    start: str | None = word(
+        ("low-side-first", "charge-resistor", "none"),
+        "what charges the capacitor before the upper switch is first turned on",
+        concerns=DISCRETE,
+        nature="topology",
+    )
     refresh: str | None = word(
         ("forced-off-time", "charge-pump", "none"),
         "what recharges the capacitor while the output is clipped",
@@ -138,7 +153,8 @@ class GateDrive(Section):
     )
     i_source: Value | None = quantity(
         "A",
-        "driver, turn-on, peak; v_drv over it is its resistance; default: no resistance",
+        "peak current of the driver at turn-on; v_drv over it is its resistance; default: no"
+        " resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,
@@ -146,7 +162,8 @@ class GateDrive(Section):
     )
     i_sink: Value | None = quantity(
         "A",
-        "driver, turn-off, peak; v_drv over it is its resistance; default: no resistance",
+        "peak current of the driver at turn-off; v_drv over it is its resistance; default: no"
+        " resistance",
         "0.05 .. 30 A",
         given="line",
         concerns=DISCRETE,

@@ -54,6 +54,7 @@ class Inductor(Section):
         "1",
         "saturation current at 100 degC over that at 25 degC; default: ferrite 0.8, powder 1",
         "0.5 .. 1.05",
+        possible="0.01 .. 2",
         given="typ",
         concerns=LC,
         example="0.9",
@@ -78,7 +79,11 @@ class Inductor(Section):
     )
     core: str | None = word(("ferrite", "powder", "air"), "core material", concerns=LC)
     turns: Value | None = quantity(
-        "1", "turns of ONE inductor; default: no core loss", "3 .. 150", concerns=LC
+        "1",
+        "turns of ONE inductor; default: no core loss",
+        "3 .. 150",
+        possible="0.25 .. 100000",
+        concerns=LC,
     )
     a_e: Value | None = quantity(
         "mm2", "effective core area of ONE inductor", "5 .. 900 mm2", concerns=LC

@@ -14,7 +14,7 @@ from ...linter.declare import (
     usually,
     word,
 )
-from .designs import PASSIVE_RADIATOR, VENTED
+from .designs import HORN, PASSIVE_RADIATOR, VENTED
 
 RATING_METHODS = (
     "aes2-1984",
@@ -47,6 +47,7 @@ class LoudspeakerEnclosure(Section):
         "Hz",
         "tuning of the port or passive radiator",
         "15 .. 300 Hz",
+        possible="0.1 .. 1000000 Hz",
         concerns=VENTED,
         example="54 Hz",
     )
@@ -63,6 +64,7 @@ class LoudspeakerEnclosure(Section):
         "1",
         "Q of the leakage losses",
         "3 .. 30",
+        possible="0.01 .. 1000",
         concerns=VENTED,
         default=usually("7"),
         example="7",
@@ -83,7 +85,11 @@ class HighPass(Section):
     nature: ClassVar[Nature] = "setting"
 
     f: Value | None = quantity(
-        "Hz", "corner frequency of the high-pass", "10 .. 5000 Hz", example="48 Hz"
+        "Hz",
+        "corner frequency of the high-pass",
+        "10 .. 5000 Hz",
+        possible="0.1 .. 1000000 Hz",
+        example="48 Hz",
     )
     order: Value | None = count(
         "order of the high-pass, 2: 12 dB per octave", "1 .. 8", possible="1 .. 20"
@@ -110,6 +116,33 @@ class Zobel(Section):
     c: Value | None = quantity("F", "capacitor of the network", "0.22 .. 100 uF", given="tol")
     p_rated: Value | None = quantity(
         "W", "power rating of the resistor of the network", "0.1 .. 50 W", given="max"
+    )
+
+
+class Piezo(Section):
+    """Piezo transducer in place of ONE voice coil: a capacitor as load."""
+
+    c: Value | None = quantity(
+        "F",
+        "capacitance of ONE piezo transducer at 1 kHz",
+        "5 .. 1000 nF",
+        given="tol",
+        also="1 .. 20 uF",  # multilayer exciters
+    )
+    r_series: Value | None = quantity(
+        "ohm",
+        "resistor in series with ONE piezo transducer; 0 ohm: none fitted",
+        "0 or 1 .. 220 ohm",
+        given="tol",
+        default=absent("0 ohm"),
+        example="22 ohm",
+    )
+    v_rated: Value | None = quantity(
+        "V",
+        "highest drive of ONE piezo transducer, rms",
+        "3 .. 60 V",
+        given="max",
+        example="20 V",
     )
 
 
@@ -185,6 +218,7 @@ class Loudspeaker(Section):
         "dB",
         "sound level of ONE loudspeaker at 1 m, re 20 uPa, for the drive of sensitivity_basis",
         "70 .. 118 dB",
+        possible="-20 .. 194 dB",
     )
     sensitivity_basis: str | None = word(
         ("2.83-volt", "1-watt"),
@@ -195,11 +229,16 @@ class Loudspeaker(Section):
         "Hz",
         "resonance of ONE loudspeaker in free air",
         "15 .. 2500 Hz",
+        possible="0.1 .. 1000000 Hz",
         given="tol",
         example="50 Hz ± 10 %",
     )
-    q_ms: Value | None = quantity("1", "mechanical Q at f_s", "0.5 .. 20", given="tol")
-    q_es: Value | None = quantity("1", "electrical Q at f_s", "0.1 .. 3", given="tol")
+    q_ms: Value | None = quantity(
+        "1", "mechanical Q at f_s", "0.5 .. 20", possible="0.01 .. 1000", given="tol"
+    )
+    q_es: Value | None = quantity(
+        "1", "electrical Q at f_s", "0.1 .. 3", possible="0.01 .. 1000", given="tol"
+    )
     v_as: Value | None = quantity(
         "L",
         "air volume as compliant as the suspension of ONE loudspeaker",
@@ -228,6 +267,15 @@ class Loudspeaker(Section):
     x_mech: Value | None = quantity(
         "mm", "excursion that damages, ONE way from rest, peak", "0.2 .. 60 mm", example="12 mm"
     )
+    x_peak: Value | None = quantity(
+        "mm",
+        "largest excursion over the band at the limiter, ONE way from rest, peak, measured",
+        "0.1 .. 60 mm",
+        given="max",
+        concerns=HORN,
+        example="1.5 mm",
+        nature="outcome",
+    )
     enclosure: LoudspeakerEnclosure | None = section(
         LoudspeakerEnclosure, part="loudspeaker enclosure"
     )
@@ -237,6 +285,12 @@ class Loudspeaker(Section):
     c_series: SeriesCapacitor | Literal["none"] | None = section(
         SeriesCapacitor,
         part="capacitor ahead of the loudspeaker",
+        can_be_none=True,
+        default=absent(),
+    )
+    piezo: Piezo | Literal["none"] | None = section(
+        Piezo,
+        part="piezo transducer in place of the voice coil",
         can_be_none=True,
         default=absent(),
     )

@@ -40,6 +40,7 @@ class Modulator(Section):
         "Hz",
         "switching frequency of ONE leg; self-oscillating: at idle",
         "40 .. 4000 kHz",
+        possible="0.1 .. 1000000 kHz",
         given="tol",
         example="384 kHz ± 3 %",
     )

@@ -15,7 +15,7 @@ from ...linter.declare import (
 )
 from .designs import INTEGRATED
 from .device import Device
-from .trade_sizes import TOPOLOGIES
+from .trade_sizes import DEVICES_CALLED, TOPOLOGIES
 
 
 class Snubber(Section):
@@ -114,6 +114,7 @@ class OutputStage(Section):
         "separate switches, or a power stage that its data sheet limits as a whole",
         asked_first="devices",
         nature="topology",
+        called=DEVICES_CALLED,
     )
     parallel: Value | None = count(
         "devices in parallel that act as one switch; paralleled legs of a part count here",
@@ -123,7 +124,7 @@ class OutputStage(Section):
     )
     l_loop: Value | None = quantity(
         "H",
-        "power loop of ONE leg: both switches, board and local capacitor",
+        "inductance of the power loop of ONE leg: both switches, board and local capacitor",
         "0.5 .. 100 nH",
     )
     c_local: Value | None = quantity(
@@ -150,14 +151,15 @@ class OutputStage(Section):
     )
     r_series: Value | None = quantity(
         "ohm",
-        "whole load loop without switches, inductors and lead: sense resistor, board, bonds",
+        "resistance of the load loop without switches, inductors and lead: sense resistor, board,"
+        " bonds",
         "0 or 1 .. 900 mohm",
         default=favourable("0 ohm"),
         also="0.9 .. 5 ohm",  # beads and thin leads
     )
     p_idle: Value | None = quantity(
         "W",
-        "ONE channel without signal, filter and load on, all its supplies; default: from charges",
+        "idle loss of ONE channel, filter and load on, all its supplies; default: from charges",
         "0.02 .. 19 W",
         given="typ",
         also="0.2 .. 20 mW or 19 .. 200 W",  # shutdown current; high rails
@@ -166,7 +168,7 @@ class OutputStage(Section):
     )
     i_q: Value | None = quantity(
         "A",
-        "ONE channel of an integrated part, idle: supply current as printed, no filter, no load",
+        "supply current of ONE channel of an integrated part, idle, as printed, no filter, no load",
         "1 .. 150 mA",
         given="typ",
         concerns=INTEGRATED,
@@ -182,7 +184,8 @@ class OutputStage(Section):
     )
     efficiency: Value | None = quantity(
         "%",
-        "ONE channel with its filter at rated power, data sheet or bench; default: loss model",
+        "efficiency of ONE channel with its filter at rated power, data sheet or bench; default:"
+        " loss model",
         "60 .. 98 %",
         possible="0.1 .. 99.9 %",
         given="typ",

@@ -34,6 +34,7 @@ class OverTemperature(Section):
         "degC",
         "temperature at the sensor at which the amplifier stops",
         "50 .. 190 degC",
+        possible="-55 .. 400 degC",
         given="line",
         example="85 degC ± 4 K",
     )
@@ -66,7 +67,7 @@ class DcDetector(Section):
     )
     t_trip: Value | None = quantity(
         "s",
-        "time from the DC until the detector has acted",
+        "time from the onset of DC until the detector has acted",
         "10 .. 5000 ms",
         given="max",
         also="0.02 .. 10 ms",  # detectors inside parts
@@ -144,6 +145,7 @@ class Fuse(Section):
         "%",
         "share of the rated current left in the hottest air round the fuse",
         "60 .. 105 %",
+        possible="1 .. 200 %",
         given="typ",
         default=usually("90 %"),
         example="90 %",
@@ -192,13 +194,13 @@ class ReversePolarity(Section):
     )
     v_block: Value | None = quantity(
         "V",
-        "drain to source rating of the blocking transistor; reverse voltage of the diode",
+        "drain-source rating of the blocking transistor; reverse voltage of the diode",
         "8 .. 200 V",
         given="max",
         example="60 V",
     )
     v_gss: Value | None = quantity(
-        "V", "rating gate to source of the blocking transistor", "5 .. 40 V", given="max"
+        "V", "gate-source rating of the blocking transistor", "5 .. 40 V", given="max"
     )
 
 

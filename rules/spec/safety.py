@@ -20,12 +20,12 @@ class Safety(Section):
     )
     rail_access: str | None = word(
         ("enclosed", "shrouded", "bare"),
-        "how the rails are kept from hands",
+        "how the rails are protected from touch",
         nature="topology",
     )
     output_terminals: str | None = word(
         ("internal", "untouchable", "insulated", "bare"),
-        "how the loudspeaker terminals are kept from hands",
+        "how the loudspeaker terminals are protected from touch",
         nature="topology",
     )
     fire_enclosure: str | None = flag("the enclosure is made to contain a fire", nature="part")
@@ -42,13 +42,13 @@ class Safety(Section):
     )
     nearest_listener: Value | None = quantity(
         "m",
-        "distance from the closest ear to a loudspeaker",
+        "distance of the nearest listener's ear from a loudspeaker",
         "0.1 .. 90 m",
         default=usually("1 m"),
         example="1 m",
     )
     exposure_time: Value | None = quantity(
-        "h", "time near the loudspeaker in a day", "0.1 .. 24 h", example="3 h"
+        "h", "time near the loudspeaker a day", "0.1 .. 24 h", example="3 h"
     )
     exposure_rule: str | None = word(
         RULES, "rule for the level at the ear", default=usually("niosh")

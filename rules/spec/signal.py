@@ -23,7 +23,7 @@ class Signal(Section):
 
     crest_factor: Value | None = quantity(
         "dB",
-        "programme: peak over rms; 12.04 dB is one eighth of the power of a sine as high",
+        "programme: peak over rms; 12.04 dB: one eighth of the power of a sine of the same peak",
         "3 .. 20 dB",
         given="range",
         default=usually("12.04 dB", from_memory("IEC 62368-1", "Annex E")),
@@ -69,7 +69,7 @@ class Signal(Section):
     )
     mute_time: Value | None = quantity(
         "s",
-        "time for which the outputs are muted after switch-on; 0 s: no muting",
+        "time that the outputs stay muted after switch-on; 0 s: no muting",
         "0 or 10 .. 9000 ms",
         nature="setting",
     )

@@ -53,6 +53,7 @@ class Bulk(Section):
         "degC",
         "temperature for which the endurance holds",
         "85 .. 150 degC",
+        possible="0 .. 500 degC",
         given="max",
         example="105 degC",
     )
@@ -99,8 +100,9 @@ class Supply(Section):
     )
     v_source: Value | None = quantity(
         "V",
-        "at the terminals of the source, ahead of the converter; default: from the pack",
+        "voltage at the terminals of the source, ahead of the converter; default: from the pack",
         "2.5 .. 500 V",
+        possible="0.1 .. 100000 V",
         given="range",
         concerns=CONVERTER,
         example="11.4 V .. 15 V",
@@ -108,8 +110,9 @@ class Supply(Section):
     )
     v_rail: Value | None = quantity(
         "V",
-        "ONE rail to ground with the amplifier idle; default: the pack, where it is the rail",
+        "voltage of ONE rail to ground, amplifier idle; default: the pack, where it is the rail",
         "2.5 .. 200 V",
+        possible="0.1 .. 100000 V",
         given="range",
         concerns=NOT_THE_PACK,
         example="24 V ± 2 %",
@@ -118,7 +121,7 @@ class Supply(Section):
     r_source: Value | None = quantity(
         "ohm",
         "resistance of the source at ONE rail, its leads included; default: from the pack, or 0",
-        "0 or 1 .. 900 mohm",
+        "1 .. 900 mohm",
         also="0.9 .. 20 ohm",  # small primary cells
     )
     i_max: Value | None = quantity(
@@ -150,7 +153,7 @@ class Supply(Section):
     )
     v_source_abs: Value | None = quantity(
         "V",
-        "input of the converter: absolute maximum",
+        "absolute maximum input voltage of the converter",
         "3 .. 500 V",
         given="max",
         concerns=CONVERTER,
@@ -158,7 +161,7 @@ class Supply(Section):
     )
     v_lockout: Value | None = quantity(
         "V",
-        "at the source: voltage below which the converter stops",
+        "source voltage below which the converter stops",
         "0.7 .. 400 V",
         given="line",
         concerns=CONVERTER,
@@ -201,7 +204,7 @@ class Supply(Section):
         nature="use",
     )
     certified: str | None = flag(
-        "what separates mains from a rail, or a source above 60 V, carries a safety certificate",
+        "the barrier to mains, or to a source above 60 V, carries a safety certificate",
         concerns=MAINS_OR_HIGH,
         nature="outcome",
     )
@@ -211,7 +214,7 @@ class Supply(Section):
     bulk: Bulk | None = section(Bulk, part="bulk capacitors")
     c_source: Value | None = quantity(
         "F",
-        "ONE rail: output capacitance of the source or converter, beside the bulk capacitors",
+        "output capacitance of source or converter on ONE rail, beside the bulk capacitors",
         "0 or 0.02 .. 19 mF",
         given="tol",
         concerns=NOT_THE_PACK,

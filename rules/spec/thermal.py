@@ -26,7 +26,7 @@ class Fan(Section):
 
     r_th_sa: Value | None = quantity(
         "K/W",
-        "ONE heatsink in this air, to the air that is blown in",
+        "thermal resistance of ONE heatsink in this air, to the air that is blown in",
         "0.02 .. 10 K/W",
         given="typ",
     )
@@ -40,12 +40,12 @@ class Heatsink(Section):
 
     r_th_sa: Value | None = quantity(
         "K/W",
-        "ONE heatsink to the air round it; default: r_th_ja is used if given",
+        "thermal resistance of ONE heatsink to the air round it; default: r_th_ja is used if given",
         "0.05 .. 40 K/W",
         given="typ",
     )
     fan: Fan | Literal["none"] | None = section(Fan, part="fan", can_be_none=True, default=absent())
-    mass: Value | None = quantity("kg", "aluminium of ONE heatsink", "0.01 .. 9 kg")
+    mass: Value | None = quantity("kg", "mass of ONE heatsink, aluminium", "0.01 .. 9 kg")
     count: Value | None = count(
         "equal heatsinks that share all packages",
         "1 .. 16",
@@ -62,14 +62,17 @@ class Heatsink(Section):
         "degC",
         "heatsink temperature that was measured or is held; default: solved",
         "20 .. 120 degC",
+        possible="-100 .. 700 degC",
         nature="outcome",
     )
-    touch: str | None = word(TOUCHES, "longest touch of the heatsink to be expected", nature="use")
+    touch: str | None = word(
+        TOUCHES, "longest touch of the heatsink that is expected", nature="use"
+    )
     material: str | None = word(HEATSINKS, "material of the surface of the heatsink")
 
 
 class Enclosure(Section):
-    """Box round the amplifier; width, height and depth are outer sizes."""
+    """Enclosure of the amplifier; width, height and depth are outer sizes."""
 
     width: Value | None = quantity(
         "mm",
@@ -93,16 +96,19 @@ class Enclosure(Section):
         "1",
         "thermal emissivity of the outer surface",
         "0.05 .. 1",
+        possible="0.001 .. 1",
         default=usually("0.9"),
         example="0.9",
     )
     openings: str | None = word(
         ("sealed", "vented"),
-        "closed box, or one with air holes",
+        "sealed box, or one with vents",
         default=adverse("sealed"),
         nature="topology",
     )
-    touch: str | None = word(TOUCHES, "longest touch of the enclosure to be expected", nature="use")
+    touch: str | None = word(
+        TOUCHES, "longest touch of the enclosure that is expected", nature="use"
+    )
     material: str | None = word(MATERIALS, "material of the surface of the enclosure")
 
 
@@ -144,6 +150,7 @@ class Thermal(Section):
         "degC",
         "air round the parts, measured or set, while the programme plays; default: solved",
         "-40 .. 110 degC",
+        possible="-100 .. 300 degC",
         example="55 degC",
     )
     board_copper: BoardCopper | None = section(
@@ -151,7 +158,8 @@ class Thermal(Section):
     )
     time_constant: Value | None = quantity(
         "s",
-        "heatsink, or board of a stage without one: to 63 % of its rise; default: from the mass",
+        "time to 63 % of the rise of the heatsink, or of the board without one; default: from the"
+        " mass",
         "10 .. 3600 s",
         example="180 s",
     )

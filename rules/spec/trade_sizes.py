@@ -52,6 +52,13 @@ TOPOLOGIES: Mapping[str, str] = {
     "single-ended": "half-bridge",
 }
 
+DEVICES_CALLED: Mapping[str, str] = {
+    "MOSFET": "discrete",
+    "MOSFETs": "discrete",
+    "GaN": "discrete",
+    "IC": "integrated",
+}
+
 CHEMISTRIES_CALLED: Mapping[str, str] = {
     "LiFePO4": "lfp",
     "LiFePO": "lfp",

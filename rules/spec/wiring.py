@@ -61,6 +61,7 @@ class Connector(Section):
         "degC",
         "highest temperature of the connector",
         "70 .. 150 degC",
+        possible="0 .. 700 degC",
         given="max",
         default=usually("85 degC"),
         example="105 degC",

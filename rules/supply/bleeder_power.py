@@ -11,7 +11,8 @@ free lead, and the air beside hot heatsinks is no better; twice the power is the
 (common practice, no source).
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import RESISTOR
 
 
 def figure(v_rail: float, r: float, p_rated: float) -> float:
@@ -44,13 +45,7 @@ CHECK = Check(
         Lever("protection.bleeder.r", "E12"),
     ),
     sources=(derivation("Joule heat of a resistor across a steady voltage"),),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A resistor above its rating can set its surroundings on fire, or open and leave the"
-            " rail charged. Measure the rail before touching it.",
-        ),
-    ),
+    cautions=(RESISTOR,),
     cases=(
         Case(
             {"v_rail": "80 V", "r": "695.2 ohm", "p_rated": "10 W"},

@@ -14,13 +14,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
     Source,
     derivation,
 )
+from ..hazards import CAPACITOR
 
 
 def figure(v_rail: float, v_rated: float) -> float:
@@ -59,13 +59,7 @@ CHECK = Check(
             "parts list: 470 uF 16 V on a rail of 24 .. 30 V",
         ),
     ),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Electrolytic capacitors above their rated voltage can vent hot electrolyte."
-            " Do not power the board before they are changed.",
-        ),
-    ),
+    cautions=(CAPACITOR,),
     cases=(
         Case(
             {"v_rail": "30 V", "v_rated": "16 V"},

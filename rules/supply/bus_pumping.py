@@ -19,7 +19,7 @@ the rail alone says little; the trip and the ratings are judged by their own che
 The total capacitance counts, the source's own included: a reference board with 470 uF a
 channel shows 5 V on a bench supply where the board alone would give 30 V or more. While that
 capacitance is unknown, half bridges stay open. A source that is not known to sink is
-taken not to: a pass stands, a finding names it.
+taken not to: a pass counts, a finding names it.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever

@@ -11,7 +11,8 @@ of the lead at switch-on comes on top (common practice, no source). Surges of a 
 judged by surge-against-converter. What to do first: a converter with a higher input rating.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import SHORTED_STAGE
 
 RATING = derivation("an absolute maximum rating is exceeded")
 
@@ -27,14 +28,13 @@ channels: {main: {rated_power: 20 W}}
 """
 
 CHECK = Check(
-    title="Source voltage vs. input rating of the converter",
+    title="Source voltage vs. converter input rating",
     figure=figure,
     unit="1",
     each="product",
     stake="rating",
     formula="v_source / v_abs",
-    sentence="The source reaches {v_source}, {figure} times the {v_abs} that the input of the"
-    " converter survives.",
+    sentence="Source reaches {v_source}; converter input rated {v_abs} ({figure:%}).",
     inputs={
         "v_source": Input("v_source_high"),
         "v_abs": Input("supply.v_source_abs"),
@@ -43,9 +43,7 @@ CHECK = Check(
     limits=AtMost(critical="1", minor="0.9", basis={"critical": RATING, "minor": COMMON_PRACTICE}),
     levers=(Lever("supply.v_source_abs", ("20 V", "30 V", "40 V", "60 V", "80 V", "100 V")),),
     sources=(RATING,),
-    cautions=(
-        Caution("CAUTION", "A converter whose input has shorted can burn. Fuse it at the source."),
-    ),
+    cautions=(SHORTED_STAGE,),
     cases=(
         Case(
             {"v_source": "14.7 V", "v_abs": "12 V"},

@@ -16,6 +16,7 @@ time constants, or a connector with a pre-charge contact.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import ARC
 
 
 def figure(i_inrush: float, i_surge: float) -> float:
@@ -45,6 +46,7 @@ CHECK = Check(
     ),
     levers=(Lever("protection.inrush.r", "E12"), Lever("protection.inrush.i_limit", "0.1 A")),
     sources=(derivation("first current into an empty capacitor, V / R, checked by an ODE"),),
+    cautions=(ARC,),
     cases=(
         Case(
             {"i_inrush": "252 A", "i_surge": "100 A"},

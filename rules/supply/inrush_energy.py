@@ -14,6 +14,7 @@ both.
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.supply import stored_energy
+from ..hazards import ARC, RESISTOR
 
 
 def figure(v_rail: float, c_rail: float, rail_count: float, e_rated: float) -> float:
@@ -45,6 +46,10 @@ CHECK = Check(
     ),
     levers=(Lever("protection.inrush.e_rated", "1 J"),),
     sources=(derivation("energy balance of charging a capacitor, checked by an ODE"),),
+    cautions=(
+        RESISTOR,
+        ARC,
+    ),
     cases=(
         Case(
             {"v_rail": "25.2 V", "c_rail": "4400 uF", "rail_count": 1, "e_rated": "1 J"},

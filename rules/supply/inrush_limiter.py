@@ -16,8 +16,9 @@ is a start of less than a third of a joule. A source that limits its own current
 limiter.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, derivation
 from ..formulas.supply import stored_energy
+from ..hazards import ARC
 
 
 def figure(
@@ -34,8 +35,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="rail_count c_rail v_rail^2 / 2 where limiter is none and self_limits no, else 0",
-    sentence="{figure:?Inrush is limited|Inrush of # without a limiter} (limiter {limiter},"
-    " self-limiting source {self_limits}; {rail_count:rail|rails}, {c_rail}, {v_rail}).",
+    sentence="{figure:?Inrush is limited|Inrush of # without a limiter} (limiter: {limiter},"
+    " self-limiting source: {self_limits}; {rail_count:rail|rails}, {c_rail}, {v_rail}).",
     inputs={
         "c_rail": Input("supply.bulk.c"),
         "v_rail": Input("v_rail_high"),
@@ -48,9 +49,7 @@ CHECK = Check(
         major="5 J", minor="0.35 J", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     sources=(derivation("energy balance of charging a capacitor, checked by an ODE"),),
-    cautions=(
-        Caution("CAUTION", "The spark of plugging in throws hot metal. Keep eyes and hands away."),
-    ),
+    cautions=(ARC,),
     cases=(
         Case(
             {

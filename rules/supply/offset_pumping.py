@@ -11,7 +11,7 @@ offset of 2 V pushed about 1 A into a clamp until the over-voltage trip cycled.
 It matters only for half bridges on a split supply whose source cannot sink. Offsets of all
 half bridges are added as if they had the same sign. A source that is not known to sink is
 taken not to. An idle power that is not stated is added up from switch data and comes out low,
-so that a pass stands and a finding names it. First fix: remove the offset, then a bleeder.
+so that a pass counts and a finding names it. First fix: remove the offset, then a bleeder.
 
 A ratio of 1 is the balance itself. Half of it is kept as margin, since idle currents are
 typical values: common practice, no source.
@@ -23,6 +23,7 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
+    Constant,
     Input,
     Lever,
     Source,
@@ -38,6 +39,7 @@ def figure(
     p_idle: tuple[float, ...],
     v_rail: float,
     r_bleeder: float,
+    r_leak: float,
     sinks: str,
 ) -> float:
     kept = 0 if sinks == "yes" else 1
@@ -45,7 +47,7 @@ def figure(
         kept * offset_current(v, r, v_rail) * (2 - n)
         for n, v, r in zip(n_legs, v_dc, r_load, strict=True)
     ]
-    drawn = sum(p_idle[1:], p_idle[0]) / (2 * v_rail) + v_rail / r_bleeder
+    drawn = sum(p_idle[1:], p_idle[0]) / (2 * v_rail) + v_rail / r_bleeder + v_rail / r_leak
     return sum(returned[1:], returned[0]) / drawn
 
 
@@ -56,7 +58,8 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="sum of v_dc / (2 r_load) (1 - v_dc / v_rail) over half bridges (n_legs 1),"
-    " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder; 0 if sinks is yes",
+    " over sum of p_idle / (2 v_rail) + v_rail / r_bleeder + v_rail / r_leak;"
+    " 0 if sinks is yes",
     sentence="DC offset ({v_dc}) returns {figure:% of} the idle current drawn from a {v_rail}"
     " rail.",
     inputs={
@@ -68,6 +71,7 @@ CHECK = Check(
         "r_bleeder": Input(
             "protection.bleeder.r", default=Assumption(float("inf"), "absent", COMMON_PRACTICE)
         ),
+        "r_leak": Constant("1e12 ohm", "insulation across ONE rail", COMMON_PRACTICE),
         "sinks": Input("source_sinks"),
     },
     applies={

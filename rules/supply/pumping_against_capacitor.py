@@ -13,9 +13,10 @@ assumed phase of the loudspeaker or an assumed source is reported as major. Firs
 the next rated voltage, or a trip below it.
 """
 
-from ...linter.check import AtMost, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtMost, Case, Check, Input, Lever, derivation
 from ..formulas.maths import larger
 from ..formulas.pumping import BRIDGE_PUMPING, HALF_BRIDGE_PUMPING
+from ..hazards import CAPACITOR
 
 
 def figure(v_rail_peak: float, v_rated: float, v_rail: float) -> float:
@@ -46,13 +47,7 @@ CHECK = Check(
         Lever("supply.bulk.c", "E6"),
     ),
     sources=(HALF_BRIDGE_PUMPING, BRIDGE_PUMPING),
-    cautions=(
-        Caution(
-            "WARNING",
-            "Electrolytic capacitors above their rated voltage can vent hot electrolyte."
-            " Keep the face away from a board whose rails are not known to hold.",
-        ),
-    ),
+    cautions=(CAPACITOR,),
     cases=(
         Case(
             {"v_rail_peak": "77.8 V", "v_rated": "63 V", "v_rail": "50 V"},

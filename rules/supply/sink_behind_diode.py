@@ -33,7 +33,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="1 if sinks is yes and method is schottky, else 0",
-    sentence="Source sinks current: {sinks}; reverse-polarity part: {method}.",
+    sentence="Source sinks current: {sinks}; part in series: {method:words}.",
     inputs={
         "sinks": Input("supply.sinks_current", default=NOT_SAID),
         "method": Input("protection.reverse_polarity.method"),

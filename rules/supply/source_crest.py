@@ -70,7 +70,7 @@ CHECK = Check(
     stake="performance",
     formula="(p_in + 2/pi (p_in - p_auxiliary + root 2 p_signal on one rail)) / (p_peak + 4 f"
     " rail_count c_rail v_rail^2 (1 - (1 - sag)^2) / 2)",
-    sentence="Bass at {f} takes {figure:% of} the peak power of source ({p_peak}) and {c_rail}"
+    sentence="Bass at {f} takes {figure:% of} what the source ({p_peak} peak) and {c_rail} give"
     " (mean input {p_in}).",
     inputs={
         "p_in": Input("p_in_rated"),

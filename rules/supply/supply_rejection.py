@@ -30,7 +30,7 @@ CHECK = Check(
     stake="performance",
     formula="v_ripple / (2 v_rail) / (root 2 (1 + loop_gain)) / thd",
     sentence="Source ripple {v_ripple} on {v_rail} makes {thd:*figure} distortion; claimed {thd}"
-    " (loop gain {loop_gain} at 1 kHz).",
+    " ({loop_gain:?no loop gain|loop gain #} at 1 kHz).",
     inputs={
         "v_ripple": Input("supply.ripple"),
         "v_rail": Input("v_rail_low"),

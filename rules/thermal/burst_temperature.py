@@ -26,6 +26,7 @@ from ...linter.check import (
 from ..formulas.constants import SINE_CREST
 from ..formulas.dissipation import programme_share, pulse_rise
 from ..formulas.maths import smaller
+from ..hazards import STAGE_LOST
 
 
 def figure(
@@ -99,6 +100,7 @@ CHECK = Check(
                                              "; no page given"),
         derivation("geometric series of the exponentials of each stage"),
     ),
+    cautions=(STAGE_LOST,),
     cases=(
         Case({"t_j_max": "150 degC", "t_case": "60 degC", "p_switch": "12 W",
               "r": ("0.3 K/W", "0.7 K/W", "8 K/W", "30 K/W"),

@@ -35,14 +35,14 @@ claims: {life: 12000 h}
 """
 
 CHECK = Check(
-    title="Bulk capacitor life vs. life wanted",
+    title="Bulk capacitor life vs. required life",
     figure=figure,
     unit="1",
     each="product",
     stake="performance",
     formula="smaller of life 2^((t_rated - t_air_inside)/doubling) and seal, over life_wanted",
     sentence="Bulk capacitors last {life_wanted:*figure} in air of {t_air_inside} ({life} at"
-    " {t_rated}); wanted {life_wanted}.",
+    " {t_rated}); required {life_wanted}.",
     inputs={
         "life": Input("supply.bulk.life"),
         "t_rated": Input("supply.bulk.t_rated"),

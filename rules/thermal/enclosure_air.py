@@ -13,6 +13,7 @@ the battery.  First fixes: the heatsink outside, a larger or a vented box, shade
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, from_memory
+from ..hazards import CAPACITOR
 
 
 def figure(t_rated: float, t_air_inside: float) -> float:
@@ -55,6 +56,7 @@ CHECK = Check(
         Source("Tamayol, McGregor, Bahrami, doi 10.1115/1.4007077",
                "radiation near half of the loss of a passive enclosure"),
     ),
+    cautions=(CAPACITOR,),
     cases=(
         Case({"t_rated": "105 degC", "t_air_inside": "56.0 degC"}, gives="49.0 K",
              origin="computed: root finding for a box of 0.3 x 0.2 x 0.1 m, 15 W in 35 degC, "

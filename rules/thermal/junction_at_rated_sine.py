@@ -32,6 +32,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import smaller
+from ..hazards import HOT_SURFACE
 
 
 def figure(t_j_max: float, t_junction_rated: float, t_junction_trip: float) -> float:
@@ -64,7 +65,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction_rated and t_junction_trip",
-    sentence="Continuous rated sine: junction {t_junction_rated}; with the over-temperature trip"
+    sentence="Continuous rated sine heats the junction to {t_junction_rated}; counting the trip,"
     " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
@@ -92,6 +93,7 @@ CHECK = Check(
     sources=(Source("IRAUDAMP7D reference design rev 2.9",
                     "2 x 120 W: case 80 degC, shutdown after 150 s, trip at 100 degC"
                     "; no page given"),),
+    cautions=(HOT_SURFACE,),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_rated": "158.6 degC",
               "t_junction_trip": "400 degC"}, gives="-8.6 K",

@@ -25,7 +25,6 @@ from ...linter.check import (
     Assumption,
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     Lever,
@@ -34,6 +33,7 @@ from ...linter.check import (
     from_memory,
 )
 from ..formulas.maths import smaller
+from ..hazards import HOT_SURFACE
 
 NO_TRIP = Assumption(
     float("inf"), "absent", derivation("no trip at the junction: nothing ends its rise there")
@@ -69,7 +69,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="t_j_max - smaller of t_junction and t_trip_own",
-    sentence="Programme heats the hottest junction to {t_junction}; with a trip of its own"
+    sentence="Programme heats the hottest junction to {t_junction}; counting its own trip,"
     " {figure:+below|above} its {t_j_max} limit.",
     inputs={
         "t_junction": Input("t_junction_programme"),
@@ -97,8 +97,7 @@ CHECK = Check(
                                                       "; no page given"),
         from_memory("IEC 62368-1 Annex E: one eighth of the unclipped power"),
     ),
-    cautions=(Caution("CAUTION", "Heatsinks stay hot after switching off and may carry the "
-                      "voltage of a rail. Let them cool and measure before touching."),),
+    cautions=(HOT_SURFACE,),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction": "98.20 degC", "t_trip_own": "150 degC"},
              gives="51.80 K",

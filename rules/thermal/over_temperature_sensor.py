@@ -42,7 +42,8 @@ CHECK = Check(
     stake="rating",
     formula="1 where trip_place is none; 0 where it is the heatsink and heatsink is none, or the"
     " junction and devices are discrete; else 2",
-    sentence="Over-temperature sensor: {trip_place}; heatsink: {heatsink}; switches: {devices}.",
+    sentence="{trip_place:?No over-temperature sensor|Over-temperature sensor at: #} (heatsink"
+    " {heatsink}, {devices} switches).",
     inputs={
         "trip_place": Input("trip_place"),
         "heatsink": Input("heatsink"),

@@ -29,6 +29,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..hazards import RUNAWAY
 
 
 def figure(t_j_max: float, t_junction_trip: float) -> float:
@@ -81,6 +82,7 @@ CHECK = Check(
         Source("IRAUDAMP7D reference design rev 2.9", "trip at 100 degC, heatsink; no page given"),
         derivation("junction over case, heatsink or board: heat times thermal resistance"),
     ),
+    cautions=(RUNAWAY,),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_trip": "144.7 degC"}, gives="5.3 K",
              origin="computed: by hand, 100 degC + 7.1 K/W x 6.3 W a package (IRAUDAMP7D)"),

@@ -32,6 +32,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import smaller
+from ..hazards import RUNAWAY
 
 STOUT = Source(
     "R. Stout, Beyond the Data Sheet: Demystifying Thermal Runaway, Power Electronics Nov. 2007",
@@ -106,6 +107,7 @@ CHECK = Check(
         derivation("derivative of the heat balance with respect to the junction temperature"),
         Source("normalised on-resistance curves of MOSFET data sheets", "no page given"),
     ),
+    cautions=(RUNAWAY,),
     cases=(
         Case({"r_th_own": "40 K/W", "p_slope": "0.00768 W/K", "r_th_shared": "0 K/W",
               "p_slopes": ("0.00768 W/K",), "heat_ended": "nothing"}, gives="0.3072",

@@ -41,7 +41,7 @@ CHECK = Check(
     each="product",
     stake="rating",
     formula="share of basis / 10^((sine_crest - crest_factor)/10)",
-    sentence="Cooling is sized for {basis} of rated power, {figure:% of} a programme with"
+    sentence="Cooling is sized for {basis:words} of rated power, {figure:% of} a programme with"
     " {crest_factor} crest factor.",
     inputs={
         "basis": Input("thermal.basis"),

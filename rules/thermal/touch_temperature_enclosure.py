@@ -19,13 +19,13 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtLeast,
     Case,
-    Caution,
     Check,
     Input,
     from_memory,
 )
 from ..formulas.constants import TABLE_KELVIN
 from ..formulas.touch import allowed_rise
+from ..hazards import HOT_SURFACE
 
 
 def figure(touch: str, material: str, users: str, rise: float, kelvin: float) -> float:
@@ -80,7 +80,7 @@ CHECK = Check(
     stake="safety",
     formula=FORMULA,
     sentence="Enclosure rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
-    " ({material}, {touch}).",
+    " ({material}, touched {touch:words}).",
     inputs={
         "touch": Input("thermal.enclosure.touch"),
         "material": Input("thermal.enclosure.material"),
@@ -91,10 +91,7 @@ CHECK = Check(
     applies={"thermal.enclosure.touch": TOUCHED},
     limits=LIMITS,
     sources=SOURCES,
-    cautions=(
-        Caution("CAUTION", "Hot surfaces burn skin in long contact. Let a qualified person judge "
-                "conformity with the standard that applies where the product is sold."),
-    ),
+    cautions=(HOT_SURFACE,),
     cases=(
         Case({"touch": "1-to-10-s", "material": "plastic", "users": "ordinary", "rise": "7.33 K",
               "kelvin": "1 K"}, gives="44.67 K",

@@ -15,8 +15,9 @@ are allowed the second class. First fixes: a larger heatsink, a guard, a plastic
 sun is not part of that judgement, but in the sun a dark surface gets 25 K hotter still.
 """
 
-from ...linter.check import Case, Caution, Check, Input, Lever
+from ...linter.check import Case, Check, Input, Lever
 from ..formulas.constants import TABLE_KELVIN
+from ..hazards import HOT_SURFACE
 from .touch_temperature_enclosure import FORMULA, LIMITS, SOURCES, TOUCHED, figure
 
 _BASE = """
@@ -45,7 +46,7 @@ CHECK = Check(
     stake="safety",
     formula=FORMULA,
     sentence="Heatsink rises {rise} above a 25 °C room, to {figure:+below|above} the touch limit"
-    " ({material}, {touch}).",
+    " ({material}, touched {touch:words}).",
     inputs={
         "touch": Input("thermal.heatsink.touch"),
         "material": Input("thermal.heatsink.material"),
@@ -60,10 +61,7 @@ CHECK = Check(
               ("0.5 K/W", "1 K/W", "1.5 K/W", "2 K/W", "3 K/W", "4 K/W", "6 K/W", "8 K/W")),
     ),
     sources=SOURCES,
-    cautions=(
-        Caution("WARNING", "Hot heatsinks burn skin. Guard or mark what people can reach; let "
-                "a qualified person judge conformity with the standard that applies."),
-    ),
+    cautions=(HOT_SURFACE,),
     cases=(
         Case({"touch": "under-1-s", "material": "metal", "users": "ordinary", "rise": "48 K",
               "kelvin": "1 K"}, gives="-3 K",

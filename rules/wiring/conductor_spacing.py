@@ -25,6 +25,7 @@ from ...linter.check import (
 )
 from ..formulas.conductors import spacing_needed
 from ..formulas.constants import TABLE_MILLIMETRE, TABLE_VOLT
+from ..hazards import INSULATION
 
 IPC = from_memory("IPC-2221 table 6-1")
 
@@ -62,7 +63,7 @@ CHECK = Check(
     each="channel",
     stake="rating",
     formula="gap / (table at v_peak / volt, surface, altitude above high) millimetre",
-    sentence="Gap {gap} ({surface}); the spacing table needs {gap:/figure} at {v_peak}"
+    sentence="Gap {gap} ({surface:words}); the spacing table needs {gap:/figure} at {v_peak}"
     " ({figure:%}).",
     inputs={
         "gap": Input("wiring.spacing.gap"),
@@ -77,6 +78,7 @@ CHECK = Check(
     limits=AtLeast(major="1", basis={"major": IPC}),
     levers=(Lever("wiring.spacing.gap", "0.05 mm"),),
     sources=(IPC, COMMON_PRACTICE),
+    cautions=(INSULATION,),
     cases=(
         Case({"gap": "0.3 mm", "v_peak": "35 V", "surface": "outer-bare", "altitude": "500 m"}
              | _UNITS, gives="0.5",

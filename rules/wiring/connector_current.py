@@ -17,7 +17,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -27,6 +26,7 @@ from ...linter.check import (
 )
 from ..formulas.conductors import contact_current
 from ..formulas.constants import CONTACT_RISE
+from ..hazards import CONDUCTOR
 
 
 def figure(
@@ -94,8 +94,7 @@ CHECK = Check(
                                        "; no page given"),
         derivation("heat of a contact goes with the square of its current"),
     ),
-    cautions=(Caution("WARNING", "An overloaded connector on a battery melts and can set fire. "
-                      "Disconnect the source before touching it."),),
+    cautions=(CONDUCTOR,),
     cases=(
         Case({"i_source": "12.64 A", "i_rated": "15.8 A", "contacts": 1.0, "t_max": "85 degC",
               "t_air": "55 degC", **_RISE}, gives="80 %",

@@ -11,9 +11,10 @@ and its terminals do not (common practice). Everything else counts with the tigh
 rating and copper. First fix: the area that the current needs.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..derived.wiring import HOTTEST, WIRE_TABLE
 from ..formulas.conductors import LEAD_SIZES
+from ..hazards import CONDUCTOR
 
 
 def figure(i_rated: float, i_most: float) -> float:
@@ -38,8 +39,7 @@ CHECK = Check(
     ),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE, HOTTEST),
-    cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead for its"
-                      " copper, at the battery."),),
+    cautions=(CONDUCTOR,),
     cases=(
         Case({"i_rated": "22 A", "i_most": "44 A"}, gives="0.5",
              origin="published: AWG 16 as chassis wire, 22 A"),

@@ -11,13 +11,13 @@ a lead carries pulses of the full rail: that is another check.
 """
 
 from ...linter.check import (
-    COMMON_PRACTICE,
     AtMost,
     Case,
     Check,
     Input,
     Lever,
     Source,
+    derivation,
 )
 from ..formulas.conductors import two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
@@ -51,10 +51,10 @@ CHECK = Check(
         "z_load": Input("z_load"),
     },
     limits=AtMost(
-        major="10 %",
+        major="41 %",
         minor="5 %",
         basis={
-            "major": COMMON_PRACTICE,
+            "major": derivation("1/1.41 squared: half of the power stays in the lead"),
             "minor": Source("Axiom Audio, impedance tips; 3starinc, cable page",
                             "5 % of the lowest rated load"),
         },

@@ -11,9 +11,10 @@ in buildings follows the local code and its licensed trade, not this table.  Fir
 more copper, a heat-resistant insulation, two leads.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Caution, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
 from ..derived.wiring import WIRE_TABLE
 from ..formulas.conductors import LEAD_SIZES
+from ..hazards import CONDUCTOR
 
 
 def figure(i_source: float, i_rated: float) -> float:
@@ -50,8 +51,7 @@ CHECK = Check(
     ),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE,),
-    cautions=(Caution("WARNING", "Overloaded leads on a battery set fire. Fuse the lead at the "
-                      "battery, for the lead; never bypass the pack's protection."),),
+    cautions=(CONDUCTOR,),
     cases=(
         Case({"i_source": "5.722 A", "i_rated": "22 A"}, gives="26.009 %",
              origin="published: AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 times the "

@@ -18,6 +18,7 @@ from ...linter.check import (
     Input,
     Lever,
     Source,
+    derivation,
 )
 from ..formulas.conductors import LEAD_SIZES, two_way_resistance
 from ..formulas.constants import COPPER_RESISTIVITY
@@ -57,9 +58,12 @@ CHECK = Check(
         "v_source": Input("v_source_low_at_most"),
     },
     limits=AtMost(
-        major="5 %",
+        major="29 %",
         minor="2 %",
-        basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE},
+        basis={
+            "major": derivation("0.71 squared: half of the power at the crest is lost"),
+            "minor": COMMON_PRACTICE,
+        },
     ),
     levers=(
         Lever("wiring.supply_lead.area", LEAD_SIZES),

@@ -15,7 +15,6 @@ from ...linter.check import (
     COMMON_PRACTICE,
     AtMost,
     Case,
-    Caution,
     Check,
     Constant,
     Input,
@@ -23,6 +22,7 @@ from ...linter.check import (
 )
 from ..formulas.conductors import trace_rise
 from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
+from ..hazards import CONDUCTOR
 
 
 def figure(
@@ -84,8 +84,7 @@ CHECK = Check(
         Lever("wiring.trace.width", "0.5 mm"),
     ),
     sources=(TRACE_CHART,),
-    cautions=(Caution("WARNING", "An overloaded trace chars the board and can start a fire. "
-                      "The fuse must open before the trace does."),),
+    cautions=(CONDUCTOR,),
     cases=(
         Case({"i_source": "0.884 A", "width": "0.254 mm", "copper": "35.0 um",
               "layer": "outer"} | _CHART, gives="10 K",

@@ -8,32 +8,17 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.changes.causes import cause_numbers, causes_of
+from ampreview.linter.changes.causes import causes_of
 from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.finding import Cause, Severity
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import Spec, load_file
+from ampreview.linter.reports.cause_words import cause_words, in_order
 
 from .planted import COMPOSED, SAMPLES
 
 FOLDER = Path(__file__).parents[2] / "sample_specs"
 NAMES = (*SAMPLES, *COMPOSED)
-NOT_YET = {
-    "bird-call-pocket-faulty": "pin-overshoot is told under the change of the loudspeakers, which"
-    " eases it more than a lower rail does",
-    "pack of one string": "a lower trip setting is proven for one check, another string for the"
-    " other; which one is the cause only the drawing of the pack can tell",
-}
-
-
-def known(*names: str) -> list[object]:
-    """All specs, those marked of which it is known that the causes are not told right yet."""
-    return [
-        pytest.param(x, marks=pytest.mark.xfail(strict=True, reason=NOT_YET[x]))
-        if x in names
-        else x
-        for x in NAMES
-    ]
 
 
 def planted(name: str) -> dict[str, tuple[str, ...]]:
@@ -62,7 +47,7 @@ def holding(name: str, check: str) -> set[int]:
     return {number for number, cause in numbers if check in {x.check for x in cause.findings}}
 
 
-@pytest.mark.parametrize("name", known("bird-call-pocket-faulty", "pack of one string"))
+@pytest.mark.parametrize("name", NAMES)
 def test_each_planted_cause_is_told_as_one(name: str) -> None:
     for fault, checks in planted(name).items():
         under = {check: holding(name, check) for check in checks}
@@ -70,7 +55,7 @@ def test_each_planted_cause_is_told_as_one(name: str) -> None:
         assert set.intersection(*under.values()), f"{fault} is told in pieces: {under}"
 
 
-@pytest.mark.parametrize("name", known("bird-call-pocket-faulty"))
+@pytest.mark.parametrize("name", NAMES)
 def test_planted_causes_are_told_apart(name: str) -> None:
     seen: dict[frozenset[int], str] = {}
     for fault, checks in planted(name).items():
@@ -91,9 +76,8 @@ def test_each_failing_answer_is_in_one_cause(name: str) -> None:
     advised, causes = told(name)
     explained = [id(item) for cause in causes for item in cause.findings]
     assert sorted(explained) == sorted(map(id, advised.failing()))
-    numbers = cause_numbers(causes)
-    assert {(item.check, item.subject) for item in advised.failing()} == set(numbers)
-    assert set(numbers.values()) <= set(range(1, len(causes) + 1))
+    numbered = in_order(advised, cause_words(advised, causes))
+    assert all(number for item, number in numbered if item.severity is not None)
 
 
 @pytest.mark.parametrize("name", NAMES)

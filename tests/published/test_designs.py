@@ -22,14 +22,11 @@ WEAKNESSES = {
         "stated-value-contradicts": CAPACITORS,
         "value-outside-usual-range": CAPACITORS,
         "carrier-attenuation": CAPACITORS,
-        "dead-time-distortion": "375 ns without any feedback: the author's simulation of 350 ns"
-        " shows strong crossover distortion",
         "dead-time-share": "375 ns measured where 22 ns were computed; the author's simulation"
         " of 350 ns shows strong crossover distortion",
     },
     "half-bridge-slow-driver": {
         "dead-time-share": "520 ns are fixed in the driver; the carrier was lowered for it",
-        "treble-response": "the corner lies at 20 kHz, so the filter is 3.3 dB down there",
     },
     "dock-half-bridge": {
         "filterless-drive": "two-level drive of a loudspeaker without a filter, as published",
@@ -37,10 +34,6 @@ WEAKNESSES = {
     "split-half-bridge-integrated-31v": {
         "power-above-rail": "130 W without a distortion on the page seen; +-31 V give a clean"
         " sine of 120 W into 4 ohm, so it is a power of a clipped sine",
-    },
-    "split-half-bridge-irs2092-student": {
-        "treble-response": "the parts list gives -3.9 dB at 20 kHz, the author measured -0.4 dB:"
-        " the list does not describe the board",
     },
 }
 FILES = sorted(path.name.removesuffix(SUFFIX) for path in FOLDER.glob(f"*{SUFFIX}"))

@@ -69,7 +69,7 @@ CAUGHT = (
     Caught("bead-and-10-m-lead", "10 m behind beads", "loudspeaker-lead-length", "major"),
     Caught("house-amplifier-30-feet", "9 m without filter", "loudspeaker-lead-length", "major"),
     Caught("filter-a-hundred-times-off", "2.2 mH", "value-outside-usual-range", "major"),
-    Caught("filter-a-hundred-times-off", "static, no sound", "treble-response", "major"),
+    Caught("filter-a-hundred-times-off", "static, no sound", "treble-response-unclaimed", "major"),
     Caught("four-cells-on-14v4", "16.8 V on 14.4 V", "supply-above-recommended", "major"),
     Caught("four-cells-on-14v4", "lockout at 15 V", "over-voltage-trip-window", "major"),
     Caught("claims-160-w-from-24v", "160 W from 24 V", "power-above-rail", "major"),

@@ -56,7 +56,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "burn: a surface that is touched": (
         "critical",
         """
-    touch-temperature-enclosure touch-temperature-heatsink
+    stopped-fan-touch touch-temperature-enclosure touch-temperature-heatsink
     """,
     ),
     "fire: cells charged, emptied, heated or loaded beyond what they bear": (
@@ -114,13 +114,14 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "hearing: years of the stated use": (
         "major",
         """
-    hearing-exposure
+    hearing-exposure hearing-exposure-with-notice
     """,
     ),
     "destroyed: switches that conduct at once, or half": (
         "critical",
         """
-    bootstrap-under-voltage dead-time-margin gate-overdrive high-side-supply
+    bootstrap-under-voltage dead-time-margin dead-time-margin-gallium-nitride gate-overdrive
+    high-side-supply
     """,
     ),
     "destroyed: voltage beyond an absolute maximum": (
@@ -141,19 +142,19 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     burst-temperature gate-supply-regulator junction-at-rated-sine
-    junction-temperature-margin short-circuit-heating
+    junction-temperature-margin short-circuit-heating stopped-fan-junction
     """,
     ),
-    "destroyed: a loudspeaker at the end of its travel": (
+    "destroyed: a loudspeaker beyond its travel or its voltage": (
         "critical",
         """
-    excursion-destructive
+    excursion-destructive piezo-voltage
     """,
     ),
     "guard: set so that it cannot guard, while another check judges what it guards from": (
         "major",
         """
-    dc-detector-threshold lockout-above-plateau over-temperature-sensor
+    dc-detector-threshold enclosure-relied-on lockout-above-plateau over-temperature-sensor
     over-temperature-trip-in-use over-voltage-trip-ceiling over-voltage-trip-part
     """,
     ),
@@ -186,7 +187,7 @@ NO_HAZARD = """
     dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
     dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
-    efficiency-curve
+    efficiency-beyond-resistance efficiency-curve
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
     filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
     gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice
@@ -211,6 +212,17 @@ NO_HAZARD = """
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
+    dead-time-distortion-unclaimed
+    treble-response-loudspeaker-unclaimed
+    treble-response-unclaimed
+    bootstrap-start-up
+    filter-damping-two-sections
+    gate-supply-regulator-short
+    line-saturation
+    line-tapped-power
+    line-voltage
+    open-load-peaking-two-sections
+    piezo-filter-peak
 """
 OF_SAFETY = ("shock", "burn", "fire", "burst", "unguarded")
 ROWS = {hazard: names.split() for hazard, (_, names) in HAZARDS.items()}

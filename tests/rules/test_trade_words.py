@@ -46,6 +46,8 @@ def test_a_word_of_the_trade_leads_to_fields_that_there_are(word: str) -> None:
         ("c_rss", "output_stage.device.q_gd"),
         ("Rds(on)", "output_stage.device.r_ds_on"),
         ("DCR", "filter.inductor.dcr"),
+        ("θJA", "output_stage.device.r_th_ja"),
+        ("power", "rated_power"),
     ],
 )
 def test_what_people_type_is_told_its_place(key: str, place: str) -> None:

@@ -12,6 +12,7 @@ from ampreview.linter.evaluation.catalogue import load
 STATED = "says whether a value is stated: the way that leaves it out is the answer no"
 TIGHTER = "the tighter of two statements; where one is made it is the whole of what is known"
 NOT_FITTED = "the part that is left out is not fitted, or adds nothing in these designs"
+HELD = "a direct source is a bench supply or its like, held at its terminals: nothing sags"
 SAME = "the value itself follows in another way, nothing is left out of a sum"
 WHOLE = {
     ("c_discharged", 1): NOT_FITTED,
@@ -30,7 +31,8 @@ WHOLE = {
     ("r_e_at_most", 1): SAME,
     ("sink_path", 1): SAME,
     ("v_cell_limit", 3): SAME,
-    ("z_load_stated", 1): SAME,
+    ("z_load_stated", 2): SAME,
+    ("v_ideal_usual", 3): HELD,
     ("i_lead_rated", 1): TIGHTER,
     ("i_surge_path", 1): TIGHTER,
     ("i_surge_path", 2): TIGHTER,

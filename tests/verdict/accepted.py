@@ -28,6 +28,14 @@ NO_SUCH_PART = (
     " checks: reverse-polarity, surge-against-stage, inrush-current, stored-voltage-service,"
     " dc-fault-power, filter-capacitor-present"
 )
+NO_RULE = (
+    "a rule that is not claimed need not be kept: hearing-exposure-with-notice judges the level,"
+    " and is major from 10 dB above the usual rule on"
+)
+NO_PIEZO = (
+    "a loudspeaker that is no piezo transducer has a voice coil, and is judged as one by rating,"
+    " level and direct voltage"
+)
 RATINGS = (
     "snubber-* *-to-ground filter-capacitor-* bleeder-power inrush-energy surge-current"
     " reverse-polarity-* series-capacitor-voltage"
@@ -109,10 +117,16 @@ BY_LOSS_FACTOR = (
     " capacitors of that size are printed; not a hazard"
 )
 
+NO_FAN = (
+    "a fan that is not mentioned is not there: junction-at-rated-sine and"
+    " touch-temperature-heatsink then judge the heatsink in still air themselves"
+)
+
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
     Accepted("value-outside-usual-range stated-value-contradicts", ANY, ANY, "*", OWN_STATEMENT),
+    Accepted("stopped-fan-*", ANY, "thermal.heatsink*", "not applicable", NO_FAN),
     Accepted("rated-figures-agree", FIELD, "rated_*", "*", OWN_STATEMENT),
     Accepted("driver-edge-current", FIELD, "output_stage.t_edge", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "*", "*", OWN_STATEMENT),
@@ -121,7 +135,9 @@ TABLE = (
     Accepted(ANY, FIELD, "band load_range rated_[lp]* environment.ip_code", "*", NO_PROMISE),
     Accepted("discharge-in-cold", FIELD, "environment.ambient", "*", NOT_IN_USE),
     Accepted("carrier-in-radio-bands", FIELD, "environment.am_receiver", "*", NOT_IN_USE),
-    Accepted("open-load-peaking", FIELD, "open_load", "*", NOT_IN_USE),
+    Accepted("open-load-peaking*", FIELD, "open_load", "*", NOT_IN_USE),
+    Accepted("hearing-exposure", FIELD, "safety.exposure_rule", "not applicable", NO_RULE),
+    Accepted("piezo-voltage", SECTION, "loudspeaker.piezo", "not applicable", NO_PIEZO),
     Accepted(RATINGS, WHOLE, OF_PARTS, "not applicable", NO_SUCH_PART),
     Accepted("*excursion*", ANY, "loudspeaker*", "not applicable", TRAVEL),
     Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),

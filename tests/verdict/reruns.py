@@ -114,8 +114,8 @@ class Rejudged(Judged):
             self.run.sure_graph = self._taken_over(before.run.sure_graph)
 
     def _taken_over(self, graph: Graph) -> Graph:
-        known = {key: node for key, node in graph._known.items() if key[0] not in self._led}
-        return Graph(self.spec, graph.derived, graph.leaves.sure, earlier=known.get)
+        known = graph.known.where(lambda key, _: key[0] not in self._led)
+        return Graph(self.spec, graph.derived, graph.leaves.sure, known=known)
 
     def reached(self, key: Key) -> bool:
         """Whether the change can alter an answer.

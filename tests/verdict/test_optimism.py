@@ -87,7 +87,7 @@ def test_no_permission_releases_it(name: str, changes: dict[str, Any]) -> None:
         {
             "check": CONTRADICTS,
             "place": place,
-            "permitted_by": "Ada",
+            "permitted_by": "lead",
             "reason": "the maker says so",
             "until": "2999-01-01",
         }
@@ -158,7 +158,8 @@ def test_a_promise_that_physics_forbids_holds_a_concept(
 
 def test_what_the_resistances_leave_bounds_a_claim_where_other_losses_are_unknown() -> None:
     """4 ohm over 4 ohm and twice 200 mohm are 90.9 %; 95 % lie 4.1 points above."""
-    for claim, held in (("95 %", {"efficiency-plausibility"}), ("90 %", set())):
+    both = {"efficiency-beyond-resistance", "efficiency-plausibility"}
+    for claim, held in (("95 %", both), ("90 %", set())):
         loaded = load_text(CONCEPT % ("", "", claim), "concept")
         assert loaded.spec is not None, loaded.refusals
         assert {item.check for item in review(loaded.spec).verdict.holding} == held

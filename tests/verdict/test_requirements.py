@@ -7,7 +7,7 @@ import pytest
 from ampreview.linter.asking.requirements import Requirement, requirements_of
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
-from ampreview.linter.finding import Finding, Status
+from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_file
@@ -46,6 +46,43 @@ def test_beyond_the_bound_the_check_fails_and_within_it_does_not(
     assert answer(spec, item, beyond).status is not Status.MEETS
     within = answer(spec, item, inside)
     assert within.severity is None, within.message
+    if item.hard is not None and item.hard.beyond is not None:
+        less = answer(spec, item, item.hard.value).severity
+        assert less is None or less.rank > item.hard.beyond.rank, "worse within the outer bound"
+
+
+def test_a_bound_says_what_happens_beyond_it() -> None:
+    """A capacitor of less than 125 % of its voltage is minor, one of less than 100 % critical."""
+    item = bounds_on("classroom-sketch", {}, "bulk.v_rated")[0]
+    assert (str(item.border), item.border.beyond) == ("at least 28 V", Severity.MINOR)
+    assert item.hard is not None
+    assert (str(item.hard), item.hard.beyond) == ("at least 25.2 V", Severity.CRITICAL)
+
+
+def test_bounds_that_no_value_can_keep_are_said_to_contradict_each_other() -> None:
+    """Switches that take 34 ns to change over allow no 0.05 % of distortion from dead time."""
+    silent = {f"channels.{name}.gate_drive.dead_time": None for name in ("left", "right")}
+    low, high = bounds_on("choir-portable", {**silent, "claims.thd": "0.05 %"}, "dead_time")
+    assert low.border.at_least
+    assert not high.border.at_least
+    assert (low.conflicts, high.conflicts) == (high.title, low.title)
+
+
+def test_a_check_that_fails_with_any_value_is_named_beside_the_bound() -> None:
+    """No plateau keeps a 30 V switch within its rating on 29.4 V with ringing."""
+    item = bounds_on("foyer-proposal", {}, "device.v_gs_pl")[0]
+    assert item.unmet == ("Switch voltage with ringing vs. rating",)
+
+
+def bounds_on(name: str, changes: dict[str, str | None], path: str) -> list[Requirement]:
+    """The bounds on one value that a sample leads to, with some of its values changed."""
+    spec = load_file(ROOT / f"sample_specs/{name}.amp.yaml").spec
+    assert spec is not None
+    changed = spec.with_values(changes).spec if changes else spec
+    assert changed is not None
+    parts = requirements_of(review(changed, "prototype"))
+    found = [x for part in parts for x in part.bounds if x.paths[0].endswith(path)]
+    return sorted(found, key=lambda x: not x.border.at_least)
 
 
 def answer(spec: Spec, item: Requirement, x: float) -> Finding:

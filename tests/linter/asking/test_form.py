@@ -264,11 +264,8 @@ def test_a_concept_is_asked_for_what_decides_something() -> None:
 
 @pytest.mark.parametrize("design", ALL_CHOSEN, ids=told)
 def test_a_concept_of_one_channel_takes_few_values(design: Design) -> None:
-    """About 25 besides the title, with a converter or an output capacitor at most 30."""
-    asked = blanks(design, "concept")
-    usual = design.words["supply.converter"] == "none"
-    bridge = design.words["output_stage.topology"] == "full-bridge"
-    assert len(asked - {"title"}) <= (25 if usual and bridge else 30)
+    """At most 25 besides the title, whatever the design."""
+    assert len(blanks(design, "concept") - {"title"}) <= 25
 
 
 @pytest.mark.parametrize("design", ALL_CHOSEN[::37], ids=told)
@@ -307,14 +304,11 @@ FILLED = {
     "battery.cell.capacity": "3.4 Ah",
     "battery.cell.i_cont": "8 A",
     "battery.cell.v_oc_low": "3.3 V",
-    "battery.charger.v": "25.2 V",
     "channels.main.rated_power": "30 W",
     "channels.main.rated_load": "4 ohm",
     "channels.main.output_stage.device.r_ds_on": "80 mohm",
-    "channels.main.output_stage.device.v_supply_abs": "30 V",
     "channels.main.modulator.carrier": "400 kHz",
     "channels.main.filter.inductor.l": "10 uH",
-    "channels.main.filter.inductor.i_sat": "8 A",
     "channels.main.filter.c_across.c": "680 nF",
     "channels.main.loudspeaker.p_rated": "60 W",
     "channels.main.loudspeaker.sensitivity": "89 dB",
@@ -346,6 +340,7 @@ def test_a_form_that_is_filled_in_leads_to_a_verdict_and_to_requirements(tmp_pat
     bounds = {item.paths[0] for part in requirements_of(review) for item in part.bounds}
     assert {
         "channels.main.filter.c_across.v_rated",
+        "channels.main.filter.inductor.i_sat",
         "channels.main.filter.inductor.dcr",
         "supply.bulk.v_rated",
     } <= bounds

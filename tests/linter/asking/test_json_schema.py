@@ -3,13 +3,17 @@ wrong keys and words.  The specs are read by a plain YAML loader, as an editor w
 
 import io
 import json
+import random
 import re
+from collections import Counter
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 from ruamel.yaml import YAML
+from ruamel.yaml.error import YAMLError
 
 from ampreview.linter.asking.json_schema import json_schema
 from ampreview.linter.cli import main
@@ -133,8 +137,109 @@ def test_every_field_is_described_with_its_unit_and_usual_range() -> None:
         assert not field.usual or f"usually {field.usual}" in text
 
 
-def test_no_text_is_held_to_a_pattern() -> None:
-    assert not re.search(r'"(pattern|patternProperties)"', json.dumps(SCHEMA))
+WRONG_VALUES = (
+    "4", "-3 {unit}", "0 {unit}", "1,5 {unit}", "2*3 {unit}", "nan {unit}", "inf {unit}",
+    "3 parsec", "3 {other}", "{unit}", "[1 {unit}]", "{{min: 1 {other}}}", "{{typ: 0 {unit}}}",
+    "1 {unit} .. 2 {other}", "3 {unit} and more", "{{value: 1 {unit}, from: hearsay}}",
+    "{{least: 1 {unit}}}", "3 {unit} ± 20 % ± 1 %", "5 {unit} .. 2 {unit}", "1e40 {unit}",
+)  # fmt: skip
+
+
+def mutants() -> Iterator[str]:
+    """Samples with one thing wrong or changed: a value, a key, a word, the version."""
+    dice = random.Random(1)
+    units = ("V", "A", "ohm", "s", "Hz", "W", "mm2", "degC", "%", "K/W")
+    for _ in range(250):
+        lines = dice.choice(SAMPLES).read_text("utf-8").splitlines()
+        at = dice.choice([n for n, x in enumerate(lines) if re.fullmatch(r" *\w+: [^{\[&*|]+", x)])
+        key, _, value = lines[at].partition(": ")
+        unit = re.search(r"[A-Za-z%/0-9]+$", value.partition("#")[0].strip())
+        kind = dice.randrange(8)
+        if kind == 0:
+            lines[at] = f"{key}x: {value}"
+        elif kind == 1:
+            first = next(n for n, x in enumerate(lines) if x.startswith("amplifier_spec"))
+            lines[first] = f"amplifier_spec: {dice.choice(('2', '0', '1.0.0', 'one', '-1'))}"
+        elif kind == 2:
+            lines[at] = f"{key}: {dice.choice(('yess', 'none', '[]', '{}', '7', 'true'))}"
+        else:
+            wrong = dice.choice(WRONG_VALUES)
+            named = unit[0] if unit else "V"
+            other = dice.choice([x for x in units if x not in named])
+            lines[at] = f"{key}: {wrong.format(unit=named, other=other)}"
+        yield "\n".join(lines) + "\n"
+
+
+def test_nine_of_ten_refused_mutants_are_caught_and_no_accepted_one() -> None:
+    caught, missed = 0, []
+    for text in mutants():
+        try:
+            data(text)
+        except YAMLError:  # what is no YAML never comes before a schema
+            continue
+        loaded = load_text(text, "x")
+        if loaded.spec is not None:
+            assert accepted(text), text
+        elif accepted(text):
+            missed.append(loaded.refusals[0].problem)
+        else:
+            caught += 1
+    assert caught + len(missed) > 200
+    assert caught > 0.9 * (caught + len(missed)), Counter(missed)
+
+
+@pytest.mark.parametrize("path", sorted(x for x in FIELDS if FIELDS[x].kind == "quantity"))
+def test_what_a_quantity_may_look_like_passes_and_another_unit_does_not(path: str) -> None:
+    field = FIELDS[path]
+    texts = [
+        field.example,
+        f"{{typ: {field.example}}}" if field.example[0] != "{" else "",
+        *field.called,
+    ]
+    for text in filter(None, texts):
+        assert accepted(spec_with(path, text)), text
+    assert not accepted(spec_with(path, "3 cd"))
+
+
+OTHER_FILES = {
+    "house": (
+        "amplifier_house: 1\nlimits: {a-check: {major: 90 %, reason: two returns}}\n"
+        "checks_off: {b-check: not ours}\ndefaults: [{path: a.b, value: 1 V, reason: x}]\n",
+        ("amplifier_house: 2", "amplifier_house: 1\nlimit: {}",
+         "amplifier_house: 1\nlimits: {a: {major: 1 V}}", "amplifier_house: 1\nchecks_off: {a: ''}",
+         "limits: {}"),
+    ),
+    "deviations": (
+        "amplifier_deviations: 1\ndeviations:\n"
+        "  - {check: a, place: product, permitted_by: b, reason: c, until: production}\n",
+        ("amplifier_deviations: 1\ndeviations: [{check: a}]", "deviations: []",
+         "amplifier_deviations: 1\nallowed: []"),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("kind", OTHER_FILES)
+def test_schemas_of_the_files_beside_a_spec(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    good, bad = OTHER_FILES[kind]
+    assert main(["schema", "--of", kind]) == 0
+    schema = json.loads(capsys.readouterr().out)
+    Draft202012Validator.check_schema(schema)
+    check = Draft202012Validator(schema)
+    assert [error.message for error in check.iter_errors(data(good))] == []
+    for text in bad:
+        assert not check.is_valid(data(text)), text
+
+
+def test_the_report_for_machines_keeps_its_schema(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["schema", "--of", "report"])
+    schema = json.loads(capsys.readouterr().out)
+    Draft202012Validator.check_schema(schema)
+    check = Draft202012Validator(schema)
+    main(["assess", "--report", "json", "--remedies", "none", str(SAMPLES[0]), "gone.amp.yaml"])
+    report = json.loads(capsys.readouterr().out)
+    assert [error.message for error in check.iter_errors(report)] == []
+    del report["files"][1]["refusals"][0]["place"]
+    assert not check.is_valid(report)
 
 
 def test_command_prints_and_writes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

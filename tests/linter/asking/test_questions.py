@@ -16,7 +16,7 @@ from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema, usual_bounds
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
 from ampreview.linter.judging.review import Review, review
-from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reading.loading import load_file, load_text
 from ampreview.linter.reports.letter_text import answers_table, letter_markdown, letter_text
 from ampreview.linter.reports.questions_text import (
     blank_text,
@@ -79,6 +79,7 @@ CATALOGUE = Catalogue(
     load_schema(),
 )
 
+SAMPLES = Path(__file__).parents[3] / "sample_specs"
 SHARED = """\
 amplifier_spec: 1
 title: Two*channels
@@ -201,7 +202,7 @@ def test_markdown_has_a_row_for_each_question_and_escapes_the_spec() -> None:
     rows = [line for line in text.splitlines() if line.startswith("| ") and "---" not in line]
     assert len(rows) == 1 + 5
     assert {line.count(" |") for line in rows} == {5}
-    assert "| rating drain to source; a limit \\[v\\_dss, in V\\] | Output devices" in text
+    assert "| drain-source voltage rating; a limit \\[v\\_dss, in V\\] | Output devices" in text
 
 
 def test_the_whole_letter_has_what_its_first_page_leaves_out() -> None:
@@ -294,3 +295,16 @@ def test_command_used_wrongly(tmp_path: Path, capsys: pytest.CaptureFixture[str]
     with pytest.raises(SystemExit) as stop:
         main(["questions", str(path), "--blank", "b", "--all"])
     assert stop.value.code == 2
+
+
+def test_a_letter_asks_for_what_can_be_critical_before_what_can_be_major() -> None:
+    """The core data of an inductor can at most show a major finding."""
+    spec = load_file(SAMPLES / "foyer-proposal.amp.yaml").spec
+    assert spec is not None
+    found = review(spec)
+    critical = {x.check.title for x in found.catalogue.entries if x.check.limits.critical}
+    wanted = letter_of(found, ()).provide
+    core = [x.question.local for x in wanted].index("filter.inductor.turns")
+    unbounded = [item.needed_for in critical for item in wanted if not item.bounds]
+    assert unbounded == sorted(unbounded, reverse=True)
+    assert core > 3

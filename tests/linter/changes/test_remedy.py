@@ -25,7 +25,7 @@ from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.cause_words import change_in_words
+from ampreview.linter.reports.change_words import change_in_words
 
 BOOK = Source("an invented handbook", "p. 1")
 MAJOR = {"major": BOOK}
@@ -232,6 +232,35 @@ def test_the_plan_proves_what_stands_in_the_way() -> None:
     assert text.startswith("too-low (product): no supply.v_rail in 2.5 V .. 200 V meets both")
     assert "too-low (from about 4" in text
     assert "too-high (up to about 1" in text or "too-high (up to about 2" in text
+
+
+def of_a_lower_rail(**limit: Source) -> Review:
+    """A rail of at most 20 V, and a run time of an hour for every three volts, as claimed."""
+    high = check(lambda v: v, {"v": RAIL}, AtMost(**dict.fromkeys(limit, "20"), basis=limit))
+    claim = check(
+        lambda v, t: v * 3600 / 3 / t,
+        {"v": RAIL, "t": Input("claims.run_time", "h", "run time")},
+        AtLeast(major="1", basis=MAJOR),
+        Lever("claims.run_time", "1 h"),
+    )
+    high = replace(high, levers=(Lever("supply.v_rail", "1 V"),))
+    promised = replace(claim, stake="performance")
+    return reviewed("{v_rail: 27 V}\nclaims: {run_time: 9 h}", high=high, promised=promised)
+
+
+def test_the_plan_lowers_no_promise_for_what_its_own_change_brings_about() -> None:
+    """A rail that destroys outweighs the run time; the claim is left for its owner to lower."""
+    done = plan(of_a_lower_rail(critical=BOOK))
+    assert dict(done.changes) == {"supply.v_rail": "20 V"}
+    (text,) = done.obstacles
+    assert text.startswith("promised (product): it takes a lowered promise")
+
+
+def test_the_plan_makes_no_change_that_brings_about_as_much_as_it_ends() -> None:
+    done = plan(of_a_lower_rail(major=BOOK))
+    assert done.steps == ()
+    (text,) = done.obstacles
+    assert text.startswith("high (product): supply.v_rail to 20 V fixes it, but introduces prom")
 
 
 def test_the_plan_is_the_same_every_time() -> None:

@@ -19,6 +19,8 @@ is_channel_path = SCHEMA.is_channel_path
 MAY_BE_NONE = {
     "thermal.heatsink.fan",
     "limiter",
+    "line",
+    "line.high_pass",
     "lead",
     "output_stage.snubber",
     "output_stage.over_current",
@@ -32,6 +34,7 @@ MAY_BE_NONE = {
     "loudspeaker",
     "loudspeaker.high_pass",
     "loudspeaker.c_series",
+    "loudspeaker.piezo",
     "loudspeaker.zobel",
     "battery.protection",
     "battery.charger",
@@ -52,6 +55,8 @@ MAY_BE_NONE = {
 NONE_WHEN_SILENT = {
     "thermal.heatsink.fan",
     "limiter",
+    "line",
+    "line.high_pass",
     "output_stage.device.foster",
     "output_stage.efficiency_curve",
     "output_stage.snubber",
@@ -59,6 +64,7 @@ NONE_WHEN_SILENT = {
     "filter.damper",
     "filter.second_stage",
     "loudspeaker.c_series",
+    "loudspeaker.piezo",
     "loudspeaker.zobel",
     "protection.over_voltage",
     "protection.surge",

@@ -19,7 +19,8 @@ LISTED = {
         amplifier_spec environment.pollution_degree battery.series battery.parallel
         battery.packs output_stage.parallel output_stage.device.switches_per_package
         modulator.loop_order modulator.noise_shaping loudspeaker.series loudspeaker.parallel
-        loudspeaker.high_pass.order thermal.heatsink.count wiring.connector.contacts
+        loudspeaker.high_pass.order line.high_pass.order
+        thermal.heatsink.count wiring.connector.contacts
     """,
     "text": """
         title revision environment.ip_code output_stage.device.part battery.cell.part
@@ -32,7 +33,8 @@ LISTED = {
         signal.c_in_dielectric supply.source supply.rails supply.converter battery.chemistry
         battery.connection battery.charger.sensor battery.charger.playing
         output_stage.topology output_stage.devices output_stage.over_current.sensing
-        gate_drive.regulator.type gate_drive.bootstrap.refresh modulator.type
+        gate_drive.regulator.type gate_drive.bootstrap.refresh gate_drive.bootstrap.start
+        modulator.type
         modulator.levels modulator.locked modulator.waveform modulator.feedback filter.type
         filter.inductor.core filter.c_across.dielectric filter.c_ground.dielectric
         filter.damper.connection loudspeaker.rating_method loudspeaker.sensitivity_basis
@@ -55,7 +57,7 @@ LISTED = {
     """,
     "m": """
         environment.altitude lead.length output_stage.device.lead_max loudspeaker.x_max
-        loudspeaker.x_mech thermal.enclosure.width thermal.enclosure.height
+        loudspeaker.x_mech loudspeaker.x_peak thermal.enclosure.width thermal.enclosure.height
         thermal.enclosure.depth wiring.supply_lead.length wiring.trace.width
         wiring.trace.copper wiring.spacing.gap safety.nearest_listener claims.sound_distance
     """,
@@ -82,6 +84,7 @@ LISTED = {
         protection.surge.v_rwm protection.surge.v_clamp claims.noise
         protection.dc_detector.v_break protection.reverse_polarity.v_block supply.v_lockout
         supply.v_source_abs
+        gate_drive.regulator.v_clamp line.v_line loudspeaker.piezo.v_rated
         gate_drive.v_floating gate_drive.bootstrap.v_r gate_drive.bootstrap.v_clamp
         output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
@@ -91,7 +94,7 @@ LISTED = {
         output_stage.snubber.r output_stage.device.r_ds_on output_stage.device.r_g_int
         output_stage.device.r_g_test output_stage.device.load_min gate_drive.r_g_on
         gate_drive.r_g_off gate_drive.bootstrap.r filter.inductor.dcr filter.damper.r
-        filter.inductor.r_ac
+        filter.inductor.r_ac loudspeaker.piezo.r_series
         loudspeaker.z_rated loudspeaker.z_min loudspeaker.r_e loudspeaker.zobel.r
         protection.inrush.r protection.reverse_polarity.r_on protection.bleeder.r
     """,
@@ -101,7 +104,7 @@ LISTED = {
         output_stage.device.c_bootstrap gate_drive.c_reservoir gate_drive.bootstrap.c
         filter.c_across.c filter.c_ground.c filter.c_block.c filter.damper.c
         filter.second_stage.c filter.second_stage.c_ground
-        loudspeaker.c_series.c loudspeaker.zobel.c
+        loudspeaker.c_series.c loudspeaker.zobel.c loudspeaker.piezo.c
     """,
     "kg": """
         thermal.heatsink.mass
@@ -138,7 +141,7 @@ LISTED = {
         output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
-        supply.p_peak
+        supply.p_peak line.p_tap
         loudspeaker_rating
     """,
     "%": """
@@ -152,7 +155,7 @@ LISTED = {
         supply.converter_frequency band modulator.carrier modulator.loop_crossover
         modulator.loop_corner
         modulator.clock filter.corner loudspeaker.f_s loudspeaker.enclosure.f_b
-        loudspeaker.high_pass.f
+        loudspeaker.high_pass.f line.f_full line.high_pass.f
     """,
     "flag": """
         supply.sinks_current supply.certified open_load modulator.carrier_shift
@@ -167,7 +170,7 @@ LISTED = {
         filter.inductor.turns filter.inductor.exponent_f
         filter.inductor.exponent_b filter.c_across.tan_delta filter.c_ground.tan_delta
         loudspeaker.q_ms loudspeaker.q_es loudspeaker.enclosure.q_l
-        thermal.enclosure.emissivity
+        thermal.enclosure.emissivity line.ratio
     """,
     "C": """
         battery.cell.capacity output_stage.device.q_g output_stage.device.q_gd

@@ -112,9 +112,9 @@ def test_a_move_gives_what_the_whole_corner_gives() -> None:
     for _ in range(300):
         path, value = dice.choice("abc"), dice.choice((2.0, 3.0, 4.0, 5.0))
         moved = Moved(corner, path, value)
-        full = {"a": 3.5, "b": 3.5, "c": 3.5} | moved
+        full = {"a": 3.5, "b": 3.5, "c": 3.5} | moved.corner()
         x, y, z = (full[name] for name in "abc")
         assert top.value(moved) == (3 * x - y) * z + 10 * (3 * x - y) + 100 * y
-        assert top.value(dict(moved)) == top.value(moved)
+        assert top.value(moved.corner()) == top.value(moved)
         if dice.random() < 0.5:
-            corner = moved if dice.random() < 0.5 else dict(moved)
+            corner = moved.corner()

@@ -84,7 +84,7 @@ def test_turns_of_a_rail_on_a_switch_of_50_volts(
 
 def test_a_finding_that_falls_silent_is_worse() -> None:
     found = compare(toy("46 V"), toy("46 V", "r_ds_on: 20 mohm"))
-    assert effects(found) == {"stress": "fell silent"}
+    assert effects(found) == {"stress": "no longer judged"}
     assert found.outcome == "worse"
 
 
@@ -94,7 +94,7 @@ def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> No
     assert bare.spec is not None
     now = review(bare.spec, None, None, CATALOGUE, Criteria(date(2030, 1, 1)))
     found = compare(toy("46 V", milestone="concept"), now)
-    assert effects(found) == {"stress": "fell silent"}
+    assert effects(found) == {"stress": "no longer judged"}
     assert found.outcome == "worse"
 
 
@@ -145,7 +145,7 @@ def test_a_guard_that_is_gone_is_worse_though_nothing_fails() -> None:
 
 
 PERMIT = (
-    "deviations: [{check: stress, place: main, permitted_by: Ada, reason: screened,"
+    "deviations: [{check: stress, place: main, permitted_by: lead, reason: screened,"
     " until: production}]\n"
 )
 
@@ -328,7 +328,7 @@ def test_lowered_promises_are_told_apart() -> None:
     assert [edit.path for edit in found.edits] == ["claims.thd", "claims.life"]
     assert found.outcome == "neither"
     text = compare_markdown(found)
-    assert "**NEITHER BETTER NOR WORSE, with 2 promises lowered**" in text
+    assert "**NEITHER BETTER NOR WORSE, with promises lowered: run time, markets**" in text
     assert "## Lowered promises: 2" in text
     assert "## Changed in the spec: 2" in text
 

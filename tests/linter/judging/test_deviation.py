@@ -23,9 +23,10 @@ from ampreview.linter.judging.deviation import BUILT_IN, day_of, forbidden
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.keyed_file import Permissions, read_deviations
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.assess_json import json_report
-from ampreview.linter.reports.assess_markdown import markdown_report
-from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_json import json_pieces
+from ampreview.linter.reports.assess_markdown import markdown_pieces
+from ampreview.linter.reports.assess_page import page_lines
+from ampreview.linter.reports.assess_sarif import sarif_pieces
 from ampreview.linter.reports.assess_text import print_review
 
 from ..toys import BOOK, STRESS, entry
@@ -65,7 +66,7 @@ def permit(**changed: str) -> str:
     stated = {
         "check": "rail-stress",
         "place": "main",
-        "permitted_by": "Ada",
+        "permitted_by": "lead",
         "reason": "the part is screened",
         "until": "2030-06-30",
     } | changed
@@ -105,7 +106,7 @@ def test_a_permission_keeps_its_finding_from_holding_and_in_the_report() -> None
     item = answer(found)
     assert item.status is Status.FINDING
     assert item.severity is Severity.MAJOR
-    assert item.permitted == "permitted by Ada until 2030-06-30: the part is screened"
+    assert item.permitted == "permitted by lead until 2030-06-30: the part is screened"
     assert [x.check for x in found.verdict.holding] == ["rail-headroom"]
     assert found.counts()["permitted"] == 1
     assert own(found) == []
@@ -156,6 +157,24 @@ def test_a_departure_beyond_its_figure_holds(check: str, up_to: str, exceeded: b
     assert bool(answer(found, check).permitted) is not exceeded
 
 
+@pytest.mark.parametrize(
+    ("check", "up_to", "too_far"),
+    [
+        ("rail-stress", "110 %", False),  # a fifth of 92 % above them
+        ("rail-stress", "111 %", True),
+        ("rail-stress", "900 %", True),
+        ("rail-headroom", "3.2 V", False),  # a fifth of 4 V below them; half of 1 V is less
+        ("rail-headroom", "3.1 V", True),
+    ],
+)
+def test_a_permission_far_beyond_what_is_found_permits_nothing(
+    check: str, up_to: str, too_far: bool
+) -> None:
+    found = judged("46 V", permit(check=check, up_to=up_to))
+    assert own(found) == (["deviation-too-far"] if too_far else [])
+    assert bool(answer(found, check).permitted) is not too_far
+
+
 def test_a_permission_for_a_met_check_is_unused() -> None:
     found = judged("30 V", permit())
     assert own(found) == ["deviation-unused"]
@@ -177,27 +196,40 @@ def test_an_open_item_is_accepted_like_a_deviation() -> None:
     found = on_an_open_item()
     item = answer(found)
     assert item.status is Status.OPEN
-    assert item.permitted == "accepted as open by Ada until 2030-06-30: the part is screened"
+    assert item.permitted == "accepted as open by lead until 2030-06-30: the part is screened"
     assert found.verdict.released
     assert found.counts()["permitted"] == 2
     assert own(found) == []
 
 
 def test_an_accepted_item_is_shown_as_accepted_in_every_report() -> None:
-    found, told = on_an_open_item(), "accepted as open by Ada"
+    found, told = on_an_open_item(), "accepted as open by lead"
     page = Console(file=io.StringIO(), width=160)
     print_review(found, page)
     text = page.file.getvalue()  # type: ignore[attr-defined]
     assert text.count(told) == 2
     assert not groups_of(found), "what is accepted as open is not asked"
     outcomes = [("toy.amp.yaml", found)]
-    document = markdown_report(outcomes)
+    document = "".join(markdown_pieces(outcomes))
     assert document.count(told) == 2
     assert document.count("in force, an open item") == 2
-    answers = json.loads(json_report(outcomes))["files"][0]["answers"]
+    answers = json.loads("".join(json_pieces(outcomes)))["files"][0]["answers"]
     assert [x["holds"] for x in answers if x["permitted"].startswith(told)] == [False, False]
-    results = json.loads(sarif_report(outcomes))["runs"][0]["results"]
+    results = json.loads("".join(sarif_pieces(outcomes)))["runs"][0]["results"]
     assert sum(1 for x in results for y in x["suppressions"] if told in y["justification"]) == 2
+
+
+def test_the_page_says_who_permitted_why_and_until_when() -> None:
+    """What is permitted does not read as what merely does not hold."""
+    found = judged("46 V", permit(up_to="95 %"), permit(check="rail-headroom"))
+    lines = [line.plain for line in page_lines(found, 120)]
+    text = " ".join(" ".join(lines).split())
+    assert " Permitted" in lines
+    assert "permitted by lead up to 95 % until 2030-06-30: the part is screened" in text
+    assert "Does not hold" not in text
+    opened = [line.plain for line in page_lines(on_an_open_item(), 160)]
+    assert " Accepted as open" in opened
+    assert any("accepted as open by lead until 2030-06-30" in line for line in opened)
 
 
 def test_up_to_makes_no_sense_for_an_open_item() -> None:

@@ -18,12 +18,11 @@ from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.evaluation.node import LeafNode
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.criteria import Criteria, Terms, criteria_for
-from ampreview.linter.judging.house import NAME, House
+from ampreview.linter.judging.house import House, find_house
 from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import to_si
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reading.parts_file import find_upward
 from ampreview.linter.reading.refusal import Refusal
 
 FIRST = "amplifier_house: 1\n"
@@ -182,11 +181,12 @@ def looser(entry: Entry, severity: str) -> str:
 @pytest.mark.parametrize("entry", UNTOUCHABLE, ids=lambda entry: entry.name)
 def test_their_critical_limit_cannot_be_looser(tmp_path: Path, entry: Entry) -> None:
     """The refusal shows the published limit, which a house file may state or tighten."""
-    limit = looser(entry, "critical")
-    found = refused(tmp_path, f"limits:\n  {entry.name}: {{critical: {limit}, reason: x}}\n")
+    severity = "critical" if entry.check.limits.critical is not None else "major"
+    limit = looser(entry, severity)
+    found = refused(tmp_path, f"limits:\n  {entry.name}: {{{severity}: {limit}, reason: x}}\n")
     assert "cannot be looser" in found.problem
-    assert str(entry.check.limits.critical) in found.expected
-    assert found.example.startswith(f"{entry.name}: {{critical: ")
+    assert str(getattr(entry.check.limits, severity)) in found.expected
+    assert found.example.startswith(f"{entry.name}: {{{severity}: ")
     assert found.place.line == 3
     taken(tmp_path, f"limits: {{{found.example.replace('as published', 'x')}}}\n")
 
@@ -313,8 +313,8 @@ def test_a_default_survives_a_change_of_the_spec(tmp_path: Path) -> None:
         ("defaults:\n  - {path: environment, value: 3 V, reason: x}\n", "not a single value", 3),
         ("defaults: {a: b}\n", "not a list", 2),
         ("defaults:\n  - x\n", "not a section", 3),
-        ("rules:\n  - acme\n", "no installed package offers house rules acme", 3),
-        ("rules: acme\n", "not a list", 2),
+        ("rules:\n  - our_rules\n", "no installed package offers house rules our_rules", 3),
+        ("rules: our_rules\n", "not a list", 2),
         ("limits: [\n", "", 2),
         ("limits: !!python/object:os.system {}\n", "tag", 2),
     ],
@@ -350,26 +350,26 @@ def test_a_default_for_what_follows_from_others_is_refused(tmp_path: Path) -> No
 
 @pytest.fixture
 def site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
-    """A folder on the path with a distribution that offers house rules ``acme``."""
+    """A folder on the path with a distribution that offers house rules ``our_rules``."""
     folder = tmp_path / "site"
-    info = folder / "acme_rules-1.0.dist-info"
+    info = folder / "rules_of_ours-1.0.dist-info"
     info.mkdir(parents=True)
-    (info / "METADATA").write_text("Metadata-Version: 2.1\nName: acme-rules\nVersion: 1.0\n")
-    (info / "entry_points.txt").write_text("[ampreview.house_rules]\nacme = acme_rules\n")
-    package = folder / "acme_rules"
+    (info / "METADATA").write_text("Metadata-Version: 2.1\nName: our-rules\nVersion: 1.0\n")
+    (info / "entry_points.txt").write_text("[ampreview.house_rules]\nour_rules = rules_of_ours\n")
+    package = folder / "rules_of_ours"
     (package / "stock").mkdir(parents=True)
-    (package / "__init__.py").write_text('"""Rules of Acme."""\n')
+    (package / "__init__.py").write_text('"""Rules of our own."""\n')
     (package / "stock" / "__init__.py").write_text('"""What our stock holds."""\n')
     (package / "stock" / "rail_of_our_own.py").write_text(RULE)
     monkeypatch.syspath_prepend(str(folder))
     yield folder
-    for name in [name for name in sys.modules if name.startswith("acme_rules")]:
+    for name in [name for name in sys.modules if name.startswith("rules_of_ours")]:
         del sys.modules[name]
     importlib.invalidate_caches()
 
 
 def test_house_rules_are_loaded_when_the_house_file_names_them(tmp_path: Path, site: Path) -> None:
-    house = taken(tmp_path, "rules: [acme]\n")
+    house = taken(tmp_path, "rules: [our_rules]\n")
     entry = house.catalogue.entry("rail-of-our-own")
     assert entry is not None
     assert entry.domain == "stock"
@@ -384,7 +384,7 @@ def test_the_catalogue_shows_house_checks_and_limits(
 ) -> None:
     """From the folder of the house file on, or with the file named; not with --no-house."""
     file = tmp_path / "house.ampreview.yaml"
-    file.write_text(FIRST + "rules: [acme]\n", encoding="utf-8")
+    file.write_text(FIRST + "rules: [our_rules]\n", encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     assert main(["catalogue"]) == 0
     listed = capsys.readouterr().out
@@ -394,17 +394,17 @@ def test_the_catalogue_shows_house_checks_and_limits(
     assert main(["catalogue", "rail-of-our-own", "--house", str(file)]) == 0
     assert "rail-of-our-own" in capsys.readouterr().out
     assert main(["catalogue", "rail-of-our-own", "--no-house"]) == 2
-    file.write_text(FIRST + "ruls: [acme]\n", encoding="utf-8")
+    file.write_text(FIRST + "ruls: [our_rules]\n", encoding="utf-8")
     assert main(["catalogue"]) == 2
 
 
 def test_house_rules_are_not_loaded_unnamed(tmp_path: Path, site: Path) -> None:
     assert taken(tmp_path, "").catalogue.entry("rail-of-our-own") is None
-    assert "acme_rules" not in sys.modules
+    assert "rules_of_ours" not in sys.modules
 
 
 def test_a_limit_may_speak_of_a_house_check(tmp_path: Path, site: Path) -> None:
-    text = "rules: [acme]\nlimits: {rail-of-our-own: {major: 60 V, reason: new shelf}}\n"
+    text = "rules: [our_rules]\nlimits: {rail-of-our-own: {major: 60 V, reason: new shelf}}\n"
     assert [x.effect for x in taken(tmp_path, text).changes] == ["checks added", "looser limit"]
 
 
@@ -421,28 +421,28 @@ def test_a_limit_may_speak_of_a_house_check(tmp_path: Path, site: Path) -> None:
 def test_a_faulty_house_rule_is_refused_with_file_or_reason(
     tmp_path: Path, site: Path, broken: str, problem: str
 ) -> None:
-    (site / "acme_rules" / "stock" / "rail_of_our_own.py").write_text(broken)
-    refusal = refused(tmp_path, "rules: [acme]\n")
+    (site / "rules_of_ours" / "stock" / "rail_of_our_own.py").write_text(broken)
+    refusal = refused(tmp_path, "rules: [our_rules]\n")
     assert problem in refusal.problem
     assert refusal.place.line == 2
 
 
 def test_a_house_rule_may_not_take_the_name_of_another(tmp_path: Path, site: Path) -> None:
     taken_name = load().entries[0].name.replace("-", "_")
-    file = site / "acme_rules" / "stock" / "rail_of_our_own.py"
+    file = site / "rules_of_ours" / "stock" / "rail_of_our_own.py"
     file.rename(file.with_name(f"{taken_name}.py"))
-    assert "already" in refused(tmp_path, "rules: [acme]\n").problem
+    assert "already" in refused(tmp_path, "rules: [our_rules]\n").problem
 
 
 def test_the_nearest_house_file_is_found_upwards(tmp_path: Path) -> None:
     inner = tmp_path / "boards" / "main"
     inner.mkdir(parents=True)
     (tmp_path / "house.ampreview.yaml").write_text(FIRST)
-    found = find_upward(inner / "x.amp.yaml", NAME)
+    found = find_house(inner / "x.amp.yaml")
     assert found is not None
     assert found.resolve() == (tmp_path / "house.ampreview.yaml").resolve()
     (inner / "house.ampreview.yaml").write_text(FIRST)
-    assert find_upward(inner / "x.amp.yaml", NAME) == inner / "house.ampreview.yaml"
+    assert find_house(inner / "x.amp.yaml") == inner / "house.ampreview.yaml"
 
 
 def test_terms_choose_the_house_file(tmp_path: Path) -> None:

@@ -18,6 +18,8 @@ SCHEMA = load_schema()
         ("channels.a.rated_power", "50 W", "40 W", True),
         ("channels.a.rated_thd", "1 %", "10 %", True),
         ("channels.a.rated_thd", "10 %", "1 %", False),
+        ("channels.a.rated_duration", "60 s", "10 s", True),
+        ("channels.a.rated_duration", "10 s", "60 s", False),
         ("claims.sound_level", "105 dB", "103 dB", True),
         ("claims.sound_distance", "2 m", "1 m", True),
         ("claims.thd", "0.1 %", "0.2 %", True),
@@ -33,8 +35,28 @@ def test_which_way_a_number_promises_more(path: str, old: str, new: str, lowered
     field = SCHEMA.field_of(path)
     before, now = parse(old, field.unit), parse(new, field.unit)
     assert is_lowered(field, before, now) is lowered
-    assert is_lowered(field, None, now) is False
     assert is_lowered(field, before, None) is bool(field.promise)
+
+
+@pytest.mark.parametrize(
+    ("path", "new", "lowered"),
+    [
+        ("channels.a.rated_duration", "10 ms", True),  # silent: for ever
+        ("channels.a.rated_thd", "10 %", True),  # silent: 1 %
+        ("channels.a.rated_thd", "0.5 %", False),
+        ("channels.a.band", "60 Hz .. 20 kHz", True),  # silent: 20 Hz .. 20 kHz
+        ("environment.ambient", "-10 degC .. 40 degC", False),  # silent: 0 degC .. 40 degC
+        ("environment.ambient", "15 degC .. 25 degC", True),
+        ("channels.a.rated_power", "10 W", False),
+        ("claims.run_time", "5 h", False),
+        ("supply.p_max", "100 W", False),
+    ],
+)
+def test_a_first_statement_may_promise_less_than_silence(
+    path: str, new: str, lowered: bool
+) -> None:
+    field = SCHEMA.field_of(path)
+    assert is_lowered(field, None, parse(new, field.unit)) is lowered
 
 
 @pytest.mark.parametrize(

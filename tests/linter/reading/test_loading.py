@@ -202,7 +202,7 @@ def test_everything_wrong_comes_in_one_go_and_in_order():
         "supply:\n  v_rail: 24\n  rails: both\n  vrail: 24 V\n"
         "supply_: 3\nchannels:\n  a b: {rated_power: 3 W}\n"
         "  ok: {rated_power: 3 ohm, filter: lc, band: [1]}\n"
-        "claims: {markets: eu}\ndeviations: [{check: x}]\ntitle: {a: 1}\ntitle: again\n"
+        "claims: {markets: mars}\ndeviations: [{check: x}]\ntitle: {a: 1}\ntitle: again\n"
     )
     found = refusals(text)
     lines = [item.place.line for item in found]
@@ -266,7 +266,7 @@ def test_a_missing_space_behind_the_colon_is_recognised_inside_brackets_and_alon
         ("battery: {series: 4 V}\n", "4 V"),
         ("battery: {chemistry: lipo}\n", "lipo"),
         ("supply: {certified: perhaps}\n", "perhaps"),
-        ("claims: {markets: eu}\n", "eu"),
+        ("claims: {markets: mars}\n", "mars"),
         ("milestone: soon\n", "soon"),
         ("deviations: {check: x}\n", "deviations"),
         ("title: [a]\n", "title"),
@@ -561,3 +561,10 @@ def test_a_decimal_comma_inside_braces_is_named_once(text, quoted, example):
     assert refusal.problem.startswith(f"{quoted} has a comma")
     assert refusal.example == example
     assert "decimal point" in refusal.problem + refusal.expected
+
+
+def test_one_word_may_stand_alone_where_a_list_belongs() -> None:
+    loaded = load_text("amplifier_spec: 1\nclaims: {markets: EU, standards: EN 55032}\n", "a")
+    assert loaded.spec is not None, loaded.refusals
+    assert loaded.spec.values["claims.markets"] == ("eu",)
+    assert loaded.spec.values["claims.standards"] == ("EN 55032",)

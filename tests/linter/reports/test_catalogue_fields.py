@@ -56,7 +56,7 @@ def test_a_field_as_a_reader_would_ask_for_it(capsys: pytest.CaptureFixture[str]
     assert text.startswith("channels.NAME.filter.inductor")
     assert "dcr [ohm] DC resistance of ONE inductor at 20 degC" in text
     assert "min, typ and max as printed" in text
-    assert "default: 0 ohm, in favour of the design" in text
+    assert "default: 0 ohm, the better case" in text
     assert "i_sat" not in text
 
 

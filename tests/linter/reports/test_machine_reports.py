@@ -53,7 +53,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def report(kind: str, *words: str, files: tuple[str, ...] = ("a b.amp.yaml",)) -> str:
     """The text of a report; the exit status must be held, or not assessed."""
     out = Path("report.out")
-    words_ = ["--report", kind, "-o", str(out), "--remedies", "none", *words]
+    words_ = ["--report", kind, "-o", str(out), "--overwrite", "--remedies", "none", *words]
     status = main(["assess", *files, *words_])
     assert status == (2 if "refused.amp.yaml" in files else 1)
     return out.read_text(encoding="utf-8")
@@ -400,7 +400,7 @@ def test_no_percent_of_temperatures_and_decibels(capsys: pytest.CaptureFixture[s
     titles = {x["title"] for x in told if x["status"] == "meets"}
     main([*words, "--report", "markdown"])
     rows = [line.split("|") for line in capsys.readouterr().out.splitlines() if line[:2] == "| "]
-    met = [row for row in rows if len(row) == 6 and row[1].strip() in titles]
+    met = [row for row in rows if len(row) == 7 and row[1].strip() in titles]
     assert met
     assert all("%" not in row[4] and row[4].strip() for row in met)
     main([*words, "--report", "sarif"])

@@ -278,11 +278,15 @@ def test_command_shows_without_writing(
 
 def test_command_overwrites_only_when_told_to(tmp_path: Path) -> None:
     path = toy(tmp_path)
-    wish = ["amend", str(path), "--fix", CURE, "-o", str(path)]
-    assert main(wish) == 2
+    target = tmp_path / "next.amp.yaml"
+    target.write_text("mine", "utf-8")
+    wish = ["amend", str(path), "--fix", CURE, "-o"]
+    assert main([*wish, str(target)]) == 2
+    assert target.read_text("utf-8") == "mine"
+    assert main([*wish, str(target), "--overwrite"]) in (0, 1)
+    assert "v_dss was 40 V" in target.read_text("utf-8")
+    assert main([*wish, str(path), "--overwrite"]) == 2
     assert path.read_text("utf-8") == TOY
-    assert main([*wish, "--overwrite"]) in (0, 1)
-    assert "v_dss was 40 V" in path.read_text("utf-8")
 
 
 @pytest.mark.parametrize(
@@ -333,14 +337,16 @@ def test_writing_is_whole_or_not_at_all(tmp_path: Path) -> None:
     assert [item.name for item in tmp_path.iterdir()] == ["a.txt"]
 
 
-def test_writing_follows_a_link_and_keeps_the_permissions(tmp_path: Path) -> None:
+def test_writing_follows_no_link_and_keeps_the_permissions(tmp_path: Path) -> None:
     target, link = tmp_path / "a.txt", tmp_path / "b.txt"
     write_text(target, "one")
     assert target.stat().st_mode & 0o777 == 0o666 & ~_umask()
     target.chmod(0o640)
     link.symlink_to(target)
-    write_text(link, "two", overwrite=True)
-    assert link.is_symlink()
+    with pytest.raises(WritingError, match="is a link"):
+        write_text(link, "two", overwrite=True)
+    assert target.read_text("utf-8") == "one"
+    write_text(target, "two", overwrite=True)
     assert target.read_text("utf-8") == "two"
     assert target.stat().st_mode & 0o777 == 0o640
 

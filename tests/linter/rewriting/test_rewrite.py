@@ -246,7 +246,7 @@ def test_one_value_changes_one_line() -> None:
         ("supply.bulk.v_rated", "50 V", "v_rated: 50V}"),
         ("channels.left.rated_load", "8 ohm", "rated_load: 8 Ω"),
         ("supply.rails", "split", 'rails: "split"'),
-        ("title", "Bob's amplifier", "title: 'Bob''s amplifier'      # quoted"),
+        ("title", "Hall's amplifier", "title: 'Hall''s amplifier'      # quoted"),
         ("channels.left.gate_drive.dead_time", {"min": "50 ns", "max": "55 ns"}, "min: 50 ns   #"),
     ],
 )

@@ -7,7 +7,11 @@ of five behind the typical one.
 
 import pytest
 
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
+from ampreview.linter.evaluation.node import Node
 from ampreview.linter.finding import Severity, Status
+from ampreview.linter.reading.loading import load_text
 from ampreview.rules.formulas.modulation import clipped_power_ratio
 
 from ..whole import answer
@@ -53,6 +57,37 @@ PRINTED = (
     (24, 8, BRIDGE, 90, 384, 1, 35.0, "TAS5822M features, p. 1"),
     (24, 6, BRIDGE, 90, 384, 1, 40.0, "TAS5828M features"),
 )
+SUPPLY = "source: dc-source"
+
+
+@pytest.mark.parametrize(
+    ("supply", "share"),
+    [
+        (SUPPLY, 1.0),  # a bench supply is held at its terminals
+        ("source: mains-converter, certified: yes", 0.99**2),
+        ("source: mains-converter, certified: yes, r_source: 0 ohm", 1.0),
+    ],
+)
+def test_a_converter_of_unknown_resistance_sags_by_one_per_cent(supply: str, share: float) -> None:
+    """Traco TEL 10 data sheet p. 2: 1 % from no load to full load; power goes by its square."""
+    rail, load, topology, r, carrier, thd, power, _ = PRINTED[0]
+    text = PART.format(
+        rail=rail, load=load, topology=topology, r=r, carrier=carrier, thd=thd, power=power,
+        trip="", coil="inductor: {l: 10 uH}",
+    )  # fmt: skip
+    bench, found = graph_of(text), graph_of(text.replace(SUPPLY, supply))
+    assert found / bench == pytest.approx(share, rel=1e-3)
+
+
+def graph_of(text: str) -> float:
+    """The typical power of the channel."""
+    spec = load_text("amplifier_spec: 1\n" + text, "fragment").spec
+    assert spec is not None
+    node = Graph(spec, load().derived).resolve("p_onset_usual", "main")
+    assert isinstance(node, Node), node
+    return float(node.value())
+
+
 # those that stay off, and by how much: what the sheet says of itself does not fit together
 OFF = (
     (29, 8, BRIDGE, 150, 320, 0.5, 40.0, 1.12, "TDA8932B: 55 W at 10 % would be 44 W at 0.5 %"),

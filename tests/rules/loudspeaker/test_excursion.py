@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from scipy import signal
 
+from ampreview.linter.finding import Status
 from ampreview.linter.quantities.units import registry
 from ampreview.rules.derived.excursion import (
     excursion_open,
@@ -28,6 +29,8 @@ from ampreview.rules.formulas.driver import (
     vented_shape,
     vented_volume_gain,
 )
+
+from ..whole import answer
 
 RHO, SOUND = 1.18, 345.0
 
@@ -211,3 +214,18 @@ def test_band_above_the_bass_looks_at_its_low_end_only() -> None:
     found = excursion_open(d.x_free(10.0), d.f_s, d.q_ts, 0.0, 1.0, 2500.0, 16e3)
     expected = d.x_free(10.0) * sealed_shape(2500.0, d.f_s, d.q_ts, 0.0)
     assert found == pytest.approx(expected, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("said", "status"),
+    [("", Status.OPEN), ("x_peak: 1 mm,", Status.MEETS), ("x_peak: 3 mm,", Status.FINDING)],
+)
+def test_a_horn_is_no_excuse_for_its_cone(said: str, status: Status) -> None:
+    """Nothing computes it, so the travel at the limiter is asked for."""
+    text = f"""milestone: prototype
+channels:
+  main:
+    rated_power: 50 W
+    loudspeaker: {{z_rated: 8 ohm, x_mech: 2 mm, {said} enclosure: {{type: horn}}}}
+"""
+    assert answer("excursion-destructive", text).status is status

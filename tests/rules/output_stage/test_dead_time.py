@@ -6,12 +6,15 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from ampreview.linter.finding import Status
+from ampreview.linter.finding import Severity, Status
 from ampreview.rules.formulas.switching import (
     dead_time_distortion,
     distorting_dead_time,
     gate_outlasts,
     late_beyond,
+)
+from ampreview.rules.output_stage.dead_time_margin_gallium_nitride import (
+    CHECK as GALLIUM_NITRIDE,
 )
 
 from ..whole import answer
@@ -280,3 +283,15 @@ def test_a_loop_of_unknown_corner_is_asked_for_it() -> None:
         (", loop_gain: 13 dB", Status.FINDING),
     ):
         assert answer("dead-time-distortion", LOOP.replace("EXTRA", more)).status is status, more
+
+
+def test_the_margin_of_dead_time_follows_what_the_switches_are_made_of() -> None:
+    """3 ns of turn-off beyond turn-on leave 6 ns of 9: enough for LMG1210, not for IRS20124S."""
+    names = ("dead-time-margin", "dead-time-margin-gallium-nitride")
+    fast = GALLIUM_NITRIDE.passes.replace("dead_time: 12 ns", "dead_time: 9 ns")
+    assert [answer(x, fast).status for x in names] == [Status.NOT_APPLICABLE, Status.MEETS]
+    silicon = fast.replace("v_gss: 6 V", "v_gss: 20 V")
+    assert answer(names[0], silicon).severity is Severity.MAJOR
+    assert answer(names[1], silicon).status is Status.NOT_APPLICABLE
+    short = GALLIUM_NITRIDE.passes.replace("dead_time: 12 ns", "dead_time: 3 ns")
+    assert answer(names[1], short).severity is Severity.CRITICAL

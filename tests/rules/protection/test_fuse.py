@@ -7,6 +7,7 @@ import pytest
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
+from ampreview.linter.finding import Severity
 from ampreview.rules.derived.protection import heat_of_drop, heat_of_resistance
 from ampreview.rules.formulas.conductors import trace_rise
 from ampreview.rules.formulas.fuse import (
@@ -20,6 +21,8 @@ from ampreview.rules.formulas.fuse import (
     steady_charging_i2t,
 )
 from ampreview.rules.formulas.maths import PI
+
+from ..whole import answer
 
 SQUARE_MIL = (25.4e-6) ** 2
 
@@ -125,3 +128,17 @@ def test_heat_of_the_blocking_part_by_quadrature() -> None:
     assert heat_of_drop(0.45, i * 20.0, 20.0) == pytest.approx(diode, rel=1e-9)
     assert heat_of_drop(0.45, i * 20.0, 20.0) == pytest.approx(2.061, rel=1e-3)
     assert heat_of_resistance(5e-3, 1.5**0.5 * i) == pytest.approx(channel, rel=1e-9)
+
+
+def test_no_stated_rating_softens_what_the_copper_of_a_lead_bears() -> None:
+    """2.1 times 12 A on 0.5 mm2: 10.6 A as chassis wire, whatever is printed beside it."""
+    text = """
+protection: {fuse: {i_rated: 12 A, standard: iec-60127}}
+wiring: {supply_lead: {length: 0.4 m, area: 0.5 mm2, i_rated: RATED}}
+channels: {main: {rated_power: 50 W}}
+"""
+    found = [answer("fuse-protects-lead", text.replace("RATED", x)) for x in ("11 A", "20 A")]
+    assert [item.severity for item in found] == [Severity.CRITICAL, Severity.CRITICAL]
+    assert found[0].evidence.figure == found[1].evidence.figure
+    low = answer("fuse-protects-lead", text.replace("RATED", "6 A"))
+    assert low.evidence.figure == pytest.approx(2.1 * 12 / 6)

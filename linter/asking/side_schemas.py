@@ -1,0 +1,97 @@
+"""JSON Schemas of what stands beside a spec: the house file, and the report for machines."""
+
+from typing import Any
+
+from ..judging.house_file import SECTIONS, SEVERITIES
+from ..reading.format import HOUSE_KEY
+from .json_schema import DRAFT
+
+NAME = {"type": "string", "pattern": "^[a-z0-9-]+$"}
+TEXT = {"type": "string"}
+REASON = {"type": "string", "pattern": r"\S", "description": "why, in words"}
+LISTS = ("promises", "causes", "to_be_released", "rests_on")
+FIGURE = {
+    "type": ["object", "null"],
+    "properties": {"si": {"type": ["number", "null"]}, "text": TEXT},
+    "required": ["si", "text"],
+}
+
+
+def house_schema() -> dict[str, Any]:
+    """The schema of a house file; which checks there are is judged by the program."""
+    limit = {
+        "type": "object",
+        "properties": {
+            **{key: {"type": ["string", "number"]} for key in SEVERITIES},
+            "reason": REASON,
+        },
+        "required": ["reason"],
+        "anyOf": [{"required": [severity]} for severity in SEVERITIES],
+        "additionalProperties": False,
+    }
+    default = _object({"path": TEXT, "value": {"type": ["string", "number"]}, "reason": REASON})
+    sections: dict[str, Any] = {
+        HOUSE_KEY: {"enum": [1, "1"]},
+        "limits": _named(limit),
+        "checks_off": _named(REASON),
+        "defaults": {"type": ["array", "null"], "items": default},
+        "rules": {"type": ["array", "null"], "items": TEXT},
+    }
+    assert tuple(sections) == SECTIONS
+    return {
+        "$schema": DRAFT,
+        "title": "House file",
+        "type": "object",
+        "properties": sections,
+        "required": [HOUSE_KEY],
+        "additionalProperties": False,
+    }
+
+
+def report_schema() -> dict[str, Any]:
+    """The schema of ``assess --report json``; later versions may hold more."""
+    place = _open({"file": TEXT, "line": {"type": "integer"}, "column": {"type": "integer"}})
+    answer = _open(
+        {
+            "check": NAME,
+            "domain": TEXT,
+            "title": TEXT,
+            "subject": TEXT,
+            "status": {"enum": ["finding", "open", "meets", "not applicable"]},
+            "severity": {"enum": [*SEVERITIES, None]},
+            "holds": {"type": "boolean"},
+            "message": TEXT,
+        }
+    )
+    answer["properties"] |= {"figure": FIGURE, "nominal": FIGURE, "limit": FIGURE}
+    judged = _open(
+        {
+            "file": TEXT,
+            "assessed": {"const": True},
+            "milestone": {"enum": ["concept", "prototype", "production"]},
+            "verdict": {"enum": ["released", "held"]},
+            "counts": {"type": "object", "additionalProperties": {"type": "integer"}},
+            **{key: {"type": "array"} for key in LISTS},
+            "answers": {"type": "array", "items": answer},
+        }
+    )
+    refusal = _open({"problem": TEXT, "expected": TEXT, "example": TEXT, "place": place})
+    refusals = {"type": "array", "items": refusal, "minItems": 1}
+    refused = _open({"file": TEXT, "assessed": {"const": False}, "refusals": refusals})
+    files = {"type": "array", "items": {"oneOf": [judged, refused]}}
+    whole = _open({"ampreview_report": {"const": 1}, "note": TEXT, "files": files})
+    return {"$schema": DRAFT, "title": "Report of a review", **whole}
+
+
+def _open(properties: dict[str, Any]) -> dict[str, Any]:
+    """An object that has all of these and may have more."""
+    return {"type": "object", "properties": properties, "required": [*properties]}
+
+
+def _object(properties: dict[str, Any]) -> dict[str, Any]:
+    return {**_open(properties), "additionalProperties": False}
+
+
+def _named(inner: dict[str, Any]) -> dict[str, Any]:
+    """Entries under the names of checks."""
+    return {"type": ["object", "null"], "propertyNames": NAME, "additionalProperties": inner}

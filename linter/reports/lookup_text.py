@@ -1,0 +1,47 @@
+"""What has to be looked up before production, as lines for the house file."""
+
+from collections.abc import Iterator, Mapping
+
+from ..evaluation.recalled import Recalled
+from ..judging.house import NAME
+from ..judging.review import Review
+from ..reading.format import HOUSE_KEY, VERSION
+from .standing import to_look_up
+
+NOTHING = "# No limit of safety in this review rests on memory alone.\n"
+HOW = (
+    "Look each of them up in the text named, in the edition that holds for your market. Write",
+    "text with its edition, who looked, the day, and of each limit the value found and its",
+    "clause. Delete what you have not looked up. A value that differs becomes the limit.",
+)
+
+
+def lookup_text(review: Review) -> str:
+    """Records to fill in, grouped by text."""
+    texts = to_look_up(review)
+    if not texts:
+        return NOTHING
+    house = review.criteria.house
+    where = f"below `verified:` in {house.file}" if house else f"into {NAME} beside the spec"
+    lines = [f"# Limits from memory, not looked up yet. These records go {where}."]
+    lines += [f"# {line}" for line in HOW]
+    lines += [] if house else [f"{HOUSE_KEY}: {VERSION}"]
+    lines.append("verified:")
+    for text, checks in texts.items():
+        lines += _record(text, checks, review)
+    return "\n".join(lines) + "\n"
+
+
+def _record(text: str, checks: Mapping[str, tuple[Recalled, ...]], review: Review) -> Iterator[str]:
+    yield f"  - text:  # {text}, edition and year"
+    yield "    by:    # name or role"
+    yield "    on:    # a day such as 2030-06-30"
+    yield "    limits:"
+    for name, items in checks.items():
+        entry = review.catalogue.entry(name)
+        assert entry is not None
+        yield f"      {name}:  # {entry.check.title}"
+        for item in items:
+            source = ", ".join(x for x in (item.source.title, item.source.where) if x)
+            yield f"        # {item.value} from memory: {source}"
+            yield f"        {item.name}: {{found: , clause: }}"

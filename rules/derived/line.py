@@ -1,0 +1,112 @@
+"""Loads that are no voice coil: a constant-voltage line, a piezo transducer."""
+
+from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Way, derivation
+from ..formulas.load import flux_share, line_impedance, network_impedance, piezo_impedance
+from .load import PARALLEL, SERIES
+
+PIEZO = "loudspeaker.piezo"
+V_LINE_MAX = Input("v_line_max")
+CORE = derivation("flux of a core is voltage over frequency; Butterworth high-pass")
+
+
+def stepped_up(v_load_rms: float, ratio: float) -> float:
+    """Voltage [V] of the line behind the transformer ahead of it."""
+    return v_load_rms * ratio
+
+
+def flux_behind(v_line_max: float, f: float, order: float) -> float:
+    """Largest voltage over frequency [V s] behind a high-pass."""
+    return v_line_max / f * flux_share(order)
+
+
+def flux_of_band(v_line_max: float, band_low: float) -> float:
+    """Largest voltage over frequency [V s] of a band that nothing cuts."""
+    return v_line_max / band_low
+
+
+def piezo_network(f: float, c: float, r_series: float, series: float, parallel: float) -> float:
+    """Modulus [ohm] of equal piezo transducers at the top of the band."""
+    return network_impedance(piezo_impedance(f, c, r_series), series, parallel)
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "z_line",
+        "ohm",
+        "channel",
+        "impedance of the constant-voltage line as the amplifier sees it",
+        (
+            Way(
+                line_impedance,
+                {
+                    "v_line": Input("line.v_line"),
+                    "p_tap": Input("line.p_tap"),
+                    "ratio": Input("line.ratio"),
+                },
+                "v_line^2 / p_tap / ratio^2",
+            ),
+        ),
+        sources=(derivation("every tap takes its power at the rated voltage of the line"),),
+    ),
+    Derived(
+        "v_line_max",
+        "V",
+        "channel",
+        "largest sine on the constant-voltage line, rms",
+        (
+            Way(
+                stepped_up,
+                {"v_load_rms": Input("v_load_rms"), "ratio": Input("line.ratio")},
+                "v_load_rms ratio",
+            ),
+        ),
+    ),
+    Derived(
+        "line_flux",
+        "V s",
+        "channel",
+        "largest voltage over frequency on the constant-voltage line",
+        (
+            Way(
+                flux_behind,
+                {
+                    "v_line_max": V_LINE_MAX,
+                    "f": Input("line.high_pass.f"),
+                    "order": Input(
+                        "line.high_pass.order",
+                        default=Assumption(1.0, "neutral", COMMON_PRACTICE),
+                    ),
+                },
+                "v_line_max / f k, k = (n - 1)^((n - 1)/2n) / sqrt(n), n = order",
+                when={"line.high_pass": "fitted"},
+            ),
+            Way(
+                flux_of_band,
+                {"v_line_max": V_LINE_MAX, "band_low": Input("band_low")},
+                "v_line_max / band_low",
+                when={"line.high_pass": "none"},
+            ),
+        ),
+        sources=(CORE,),
+    ),
+    Derived(
+        "z_piezo",
+        "ohm",
+        "channel",
+        "modulus of the piezo transducers at the top of the band, where it is lowest",
+        (
+            Way(
+                piezo_network,
+                {
+                    "f": Input("band_high"),
+                    "c": Input(f"{PIEZO}.c"),
+                    "r_series": Input(f"{PIEZO}.r_series"),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                },
+                "sqrt(r_series^2 + 1/(2 pi f c)^2) series / parallel",
+            ),
+        ),
+        sources=(derivation("a capacitor in series with a resistor"),),
+    ),
+)

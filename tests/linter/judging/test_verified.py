@@ -1,0 +1,127 @@
+"""The documented way to a release at production: look up, record, assess again.
+
+A user follows only what the report says, on a sample in a folder of its own.
+"""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.cli import main
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.recalled import recalled, unverified
+from ampreview.linter.judging.house import House
+from ampreview.linter.judging.house_file import read_house
+from ampreview.linter.reading.refusal import Refusal
+
+SAMPLES = Path(__file__).parents[3] / "sample_specs"
+LAMP = "bedside-lamp.amp.yaml"
+HOUSE = "house.ampreview.yaml"
+AT_LAST = ["assess", "--milestone", "production"]
+
+
+def filled_in(text: str) -> str:
+    """The records as somebody fills them in who finds what the catalogue remembers."""
+    told, value = [], ""
+    for line in text.splitlines():
+        found = re.match(r" +# (.+) from memory: ", line)
+        value = found[1] if found else value
+        line = re.sub(r"text:  # (.*), edition and year", r"text: \1 of 2030", line)
+        line = re.sub(r"by: +# name or role", "by: head of safety", line)
+        line = re.sub(r"on: +# a day.*", "on: 2030-06-30", line)
+        told.append(line.replace("found: , clause: ", f"found: {value}, clause: table 1"))
+    return "\n".join(told) + "\n"
+
+
+def test_a_sound_sample_is_released_at_production_by_what_the_report_says(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path(LAMP).write_text((SAMPLES / LAMP).read_text("utf-8"), encoding="utf-8")
+    assert main([*AT_LAST, LAMP]) == 1
+    told = " ".join(capsys.readouterr().out.split())
+    (command,) = re.findall(r"texts?: ampreview (questions --limits) FILE", told)
+    assert main([*command.split(), HOUSE, LAMP]) == 0
+    capsys.readouterr()
+    assert main([*AT_LAST, LAMP]) == 2, "blank records are no records"
+    told = " ".join(capsys.readouterr().out.split())
+    assert "it is not said who looked it up" in told
+    Path(HOUSE).write_text(filled_in(Path(HOUSE).read_text("utf-8")), encoding="utf-8")
+    assert main([*AT_LAST, LAMP]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "RELEASED at production" in told
+    assert re.search(r"House rules: house.ampreview.yaml, \d+ limits looked up", told)
+    assert main([*AT_LAST, "--full", LAMP]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "looked up by head of safety on 2030-06-30" in told
+
+
+def taken(folder: Path, limits: str, by: str = "head of safety") -> House | tuple[Refusal, ...]:
+    path = folder / HOUSE
+    record = f"{{text: IEC 60000 of 2030, by: {by}, on: 2030-06-30, limits: {limits}}}"
+    path.write_text(f"amplifier_house: 1\nverified:\n  - {record}\n", encoding="utf-8")
+    return read_house(path)
+
+
+# stored-voltage-service: major above 120 V from memory, stored-voltage-accessible: critical
+@pytest.mark.parametrize(
+    ("found", "told", "weakens"),
+    [("120 V", "major 120 V;", False), ("100 V", "tighter than 120 V", False),
+     ("150 V", "looser than 120 V", True)],
+)  # fmt: skip
+def test_a_value_found_becomes_the_limit_with_its_record(
+    tmp_path: Path, found: str, told: str, weakens: bool
+) -> None:
+    limits = f"{{stored-voltage-service: {{major: {{found: {found}, clause: table 4}}}}}}"
+    house = taken(tmp_path, limits)
+    assert isinstance(house, House), house
+    entry = house.catalogue.entry("stored-voltage-service")
+    assert entry is not None
+    assert entry.check.limits.major == found
+    assert entry.check.limits.basis["major"].kind == "looked up"
+    assert not unverified(entry.check)
+    (change,) = house.changes
+    assert told in change.text
+    assert change.reason == "looked up by head of safety on 2030-06-30"
+    assert change.safety is weakens
+
+
+def constant(name: str, key: str, found: str) -> str:
+    return f"{{{name}: {{{key}: {{found: {found}, clause: table 4}}}}}}"
+
+
+@pytest.mark.parametrize(
+    ("limits", "problem"),
+    [
+        (constant("stored-voltage-accessible", "critical", "9000 V"), "cannot be looser"),
+        (constant("dc-fault-power", "p_safe", "30 W"), "cannot be looser"),
+        (constant("dc-fault-power", "p_safe", "15 V"), "V"),
+        (constant("dc-fault-power", "p_sane", "15 W"), "has no limit p_sane"),
+        ("{dc-fault-power: {p_safe: {found: , clause: }}}", "found is not stated"),
+    ],
+)
+def test_what_nobody_may_loosen_is_refused(tmp_path: Path, limits: str, problem: str) -> None:
+    refusals = taken(tmp_path, limits)
+    assert isinstance(refusals, tuple)
+    assert any(problem in item.problem for item in refusals), refusals
+
+
+def test_a_constant_counts_as_much_as_a_limit(tmp_path: Path) -> None:
+    """15 W of direct current in a coil are remembered; less may be recorded, and counts."""
+    entry = load().entry("dc-fault-power")
+    assert entry is not None
+    assert {item.name for item in recalled(entry.check)} == {"p_safe"}
+    house = taken(tmp_path, constant("dc-fault-power", "p_safe", "10 W"))
+    assert isinstance(house, House), house
+    changed = house.catalogue.entry("dc-fault-power")
+    assert changed is not None
+    assert not recalled(changed.check)
+    assert "tighter" in house.changes[0].text
+
+
+@pytest.mark.parametrize("by", ["tbd", "'?'", "''"])
+def test_a_record_without_a_name_is_none(tmp_path: Path, by: str) -> None:
+    refusals = taken(tmp_path, constant("dc-fault-power", "p_safe", "15 W"), by)
+    assert isinstance(refusals, tuple)
+    assert "who looked it up" in refusals[0].problem
