@@ -21,7 +21,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--all", action="store_true", help="all that concerns the design, at every milestone"
     )
     kinds = tuple(part_kinds(schema))
-    parser.add_argument(
+    beside = parser.add_mutually_exclusive_group()
+    beside.add_argument("--house", action="store_true", help="a blank house file instead")
+    beside.add_argument(
+        "--deviations", action="store_true", help="a blank list of deviations instead"
+    )
+    beside.add_argument(
         "--part",
         choices=kinds,
         metavar="KIND",
@@ -37,8 +42,8 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
     from ..reports.verdict import DISCLAIMER
 
-    if options.part:
-        return print_or_write(_part(options.part), options.output, options.overwrite)
+    if options.part or options.house or options.deviations:
+        return print_or_write(_beside(options), options.output, options.overwrite)
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
     asked = {name: path for name, path in asked_first(schema).items() if getattr(options, name)}
@@ -55,13 +60,18 @@ def run(options: argparse.Namespace) -> int:
     return print_or_write(text, options.output, options.overwrite)
 
 
-def _part(kind: str) -> str:
-    """The blank parts file with a part of a kind."""
+def _beside(options: argparse.Namespace) -> str:
+    """The blank file of another kind that stands beside a spec."""
     from ..asking.form import part_form
     from ..reading.parts_file import NAME
     from ..reports.form_text import HOW, PARTS, form_text
+    from ..reports.side_forms import deviations_form, house_form
 
-    schema = load_schema()
+    if options.house:
+        return house_form()
+    schema, kind = load_schema(), options.part
+    if options.deviations:
+        return deviations_form(schema)
     entries = part_form(schema, kind)
     title = f"Blank parts file ({NAME}): {schema.part_of(part_kinds(schema)[kind])}."
     return form_text(entries, title, (*HOW, PARTS))
