@@ -64,6 +64,9 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.writing import WritingError
     from .parts_files import assess_parts
 
+    empty = [path for path in options.files if not spec_files([path])]
+    if empty:
+        return refused(f"no *.amp.yaml in the folder {empty[0]}")
     options.files = spec_files(options.files)
     wrong = _wrong_use(options)
     if wrong:
@@ -114,8 +117,6 @@ def _wrong_use(options: argparse.Namespace) -> str:
     for name, (least, most) in BOUNDS.items():
         if not least <= getattr(options, name) <= most:
             return f"--{name} {getattr(options, name)}: from {least} to {most}"
-    if not options.files:
-        return "no *.amp.yaml there"
     if wrong := wrong_reports(options.report, options.output):
         return wrong
     kinds = [report.kind for report in reports_asked(options.report, options.output)]

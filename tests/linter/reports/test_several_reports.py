@@ -66,7 +66,7 @@ def test_reports_that_cannot_be(
 
 def test_a_folder_without_specs_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["assess", str(tmp_path)]) == 2
-    assert "no *.amp.yaml there" in capsys.readouterr().err
+    assert "no *.amp.yaml in the folder" in capsys.readouterr().err
 
 
 def test_blank_files_beside_a_spec_can_be_read(tmp_path: Path) -> None:
