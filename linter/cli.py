@@ -21,6 +21,7 @@ COMMANDS = {
     "form": "print a blank spec with comments",
     "schema": "print a JSON Schema of the spec for editors",
     "compare": "compare two revisions of a spec: changes, findings, margins, verdict",
+    "bom": "compare a bill of materials with a spec: missing, extra and different parts",
     "sweep": "review many variants of one spec: verdicts, margins, where it is released",
     "catalogue": "list the checks, or show one in full",
 }

@@ -131,10 +131,10 @@ def test_each_file_is_reported_even_when_one_cannot_be_read(
 def test_a_fault_of_the_program_is_not_a_verdict(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def broken(*_: object) -> None:
+    def broken(*_: object, **__: object) -> None:
         raise RuntimeError("made to fail")
 
-    monkeypatch.setattr("ampreview.linter.judging.review.load_file", broken)
+    monkeypatch.setattr("ampreview.linter.batch.items.load_file", broken)
     assert main(["assess", SOUND]) == 2
     assert "made to fail" in capsys.readouterr().err
 
@@ -174,7 +174,8 @@ def test_a_folder_and_a_missing_file_are_refused(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (folder / "b.amp.yaml").mkdir()
-    assert "directory" in printed(capsys, 2, "assess", "b.amp.yaml")
+    assert main(["assess", "b.amp.yaml"]) == 2
+    assert "no *.amp.yaml in the folder b.amp.yaml" in capsys.readouterr().err
     assert "No such file" in printed(capsys, 2, "assess", "c.amp.yaml")
     assert "cannot be opened" in printed(capsys, 2, "assess", "\0")
 

@@ -7,10 +7,12 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.cli import COMMANDS, main
+from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.judging.house import House
 from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reading.parts_file import PartsFile, parts_of
 
 from .screens.stored import README_SPEC, page_of_the_readme
 
@@ -45,6 +47,17 @@ def test_the_house_file_shown_is_accepted(tmp_path: Path) -> None:
     house = read_house(file)
     assert isinstance(house, House), house
     assert len(house.changes) == 3
+
+
+def test_the_parts_file_shown_is_accepted() -> None:
+    """The part is put into a spec as the sentence below the file says."""
+    parts = parts_of(block("amplifier_parts:").encode(), "parts.ampreview.yaml", load_schema())
+    assert isinstance(parts, PartsFile), parts
+    (section,) = re.findall(r"`(device: \{part: .*?\})`", README)
+    text = f"amplifier_spec: 1\nchannels: {{main: {{output_stage: {{{section}}}}}}}\n"
+    loaded = load_text(text, "README.md", parts=lambda: parts)
+    assert loaded.spec is not None, loaded.refusals
+    assert "channels.main.output_stage.device.q_g" in loaded.spec.values
 
 
 def test_the_form_shown_asks_for_few_values(tmp_path: Path) -> None:

@@ -4,7 +4,10 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from ..declare import CHANNELS, Designs, Field, Schema, Section
-from ..reading.format import SPEC_KEY, VERSION
+from ..declare.parts import part_kinds
+from ..reading.format import DEVIATIONS_KEY, PARTS_KEY, SPEC_KEY, VERSION
+
+MY_PART = "my-part"
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +96,29 @@ def _kept(
         below = pruned(entry.below, wanted, f"{path}.")
         if below:
             yield FormEntry(entry.name, entry.field, "", below)
+
+
+def part_form(schema: Schema, kind: str) -> tuple[FormEntry, ...]:
+    """The blank parts file with one part of a kind, every value that it may have."""
+    section = schema.fields[part_kinds(schema)[kind]]
+    assert section.model is not None
+    values = tuple(_entries(section.model, "", Design(schema), section.concerns))
+    own = Field("section", f"Name of your own; a spec says {kind}: {{part: {MY_PART}}}", "word")
+    first = Field("text", "version of the format of a parts file", "word")
+    named = Field("section", section.meaning, "word")
+    part = FormEntry(MY_PART, own, "", values)
+    return (FormEntry(PARTS_KEY, first, VERSION), FormEntry(kind, named, "", (part,)))
+
+
+def deviation_form(schema: Schema) -> tuple[FormEntry, ...]:
+    """The blank file of deviations."""
+    known = schema.fields["deviations"]
+    assert known.model is not None
+    below = tuple(_entries(known.model, "deviations[].", Design(schema), None))
+    first = Field("text", "version of the format of such a list", "word")
+    listed = Field("sections", "One item for each permission", "word")
+    head = FormEntry(DEVIATIONS_KEY, first, VERSION)
+    return (head, FormEntry("deviations", listed, "", below))
 
 
 def _entries(

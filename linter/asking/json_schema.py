@@ -9,6 +9,7 @@ from typing import Any
 
 from ..declare import Field, Schema, Section
 from ..declare.accept import NAME_LENGTH
+from ..declare.parts import PART_KEY, REF_KEY, is_part
 from ..declare.usual import bounds, limits
 from ..quantities.value import PROVENANCES, SIDES
 from ..reading.format import DEVIATIONS_KEY
@@ -148,6 +149,8 @@ def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> d
     if name not in definitions:
         definitions[name] = {}
         definitions[name] = _section(model, definitions)
+        if field.kind == "section" and is_part(model):
+            _add_reserved(definitions[name]["properties"])
     inside = _reference(name)
     if field.kind == "sections":
         return {"type": ["array", "null"], "items": inside}
@@ -167,6 +170,14 @@ def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> d
     if field.can_be_none:
         others.append({"const": "none", "description": "not in the product"})
     return {"anyOf": [inside, *others]}
+
+
+def _add_reserved(properties: dict[str, Any]) -> None:
+    """The keys that every part may have: its name in the parts file, its designators."""
+    texts = {"type": ["string", "array", "object", "null"]}
+    told = "reference designators, or those of each value: C3, C5-C8"
+    properties.setdefault(PART_KEY, {"description": "name in the parts file", **ANY_TEXT})
+    properties.setdefault(REF_KEY, {"description": told, **texts})
 
 
 def _reference(name: str) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from ..judging.criteria import Criteria, Terms, criteria_for
 from ..reading.loading import Loaded, load_file, load_text
+from ..reading.parts_file import no_parts, parts_beside
 from ..reading.refusal import Refusal
 
 
@@ -15,7 +16,8 @@ from ..reading.refusal import Refusal
 class Text:
     """A spec as text; ``name`` stands for its file in places and reports.
 
-    No house file is looked for: there is no folder to look in.  The terms may name one.
+    No house file and no parts file is looked for: there is no folder to look in.  The terms
+    may name them.
     """
 
     name: str
@@ -53,9 +55,12 @@ def name_of(item: Item) -> str:
     return str(item) if isinstance(item, Path) else item.name
 
 
-def loaded(item: Path | Text) -> Loaded:
-    """The spec of an item, or its refusals."""
-    return load_file(item) if isinstance(item, Path) else load_text(item.text, item.name)
+def loaded(item: Path | Text, terms: Terms) -> Loaded:
+    """The spec of an item, or its refusals; a parts file is found beside a file only."""
+    if isinstance(item, Path):
+        return load_file(item, parts=terms.parts)
+    source = parts_beside(Path(item.name), terms.parts) if terms.parts else no_parts
+    return load_text(item.text, item.name, parts=source)
 
 
 def criteria_of(item: Path | Text, terms: Terms) -> Criteria | tuple[Refusal, ...]:

@@ -174,7 +174,7 @@ class Point:
 
 
 def _started(base: Text, terms: Terms) -> Start | tuple[Refusal, ...]:
-    found = loaded(base)
+    found = loaded(base, terms)
     if found.spec is None:
         return found.refusals
     criteria = criteria_of(base, terms)
@@ -183,7 +183,8 @@ def _started(base: Text, terms: Terms) -> Start | tuple[Refusal, ...]:
 
 def _written(terms: Terms) -> tuple[tuple[int, int], ...]:
     """When the files that the terms name were written, and how long they are."""
-    found = [path.stat() for path in (terms.house, terms.deviations) if path and path.exists()]
+    named = (terms.house, terms.deviations, terms.parts)
+    found = [path.stat() for path in named if path and path.exists()]
     return tuple((x.st_mtime_ns, x.st_size) for x in found)
 
 

@@ -84,7 +84,7 @@ def _is_whole(order: Order) -> bool:
 
 
 def _alone(item: Path | Text, order: Order) -> Outcome:
-    found = loaded(item)
+    found = loaded(item, order.terms)
     if found.spec is None:
         return found.refusals
     criteria = criteria_of(item, order.terms)

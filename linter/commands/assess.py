@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
 from .criteria import inputs_of, term_arguments, terms_of
+from .report_option import Report, report_arguments, reports_asked, wrong_reports
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -26,11 +27,14 @@ INSTALL = (sys.executable, "-m", "pip", "install")
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
-    parser.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml")
+    told = "a spec file, a parts file, or a folder: all *.amp.yaml below it"
+    parser.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml", help=told)
     term_arguments(parser)
     shown = parser.add_mutually_exclusive_group()
     shown.add_argument(
-        "--full", action="store_true", help="every finding, open item and margin, not one page"
+        "--full",
+        action="store_true",
+        help="every finding, open item and margin, not one page; in sarif also what is met",
     )
     shown.add_argument(
         "--check", action="append", default=[], metavar="NAME", help="the answers of a check alone"
@@ -49,14 +53,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         default="holding",
         help="findings for which proven changes are looked for (default: those that hold)",
     )
-    parser.add_argument(
-        "--report",
-        choices=("text", "page", "markdown", "json", "json-lines", "sarif"),
-        default="text",
-        help="kind of report (default: text); several files make one document, or a line each",
-    )
-    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
-    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+    report_arguments(parser)
     parser.add_argument("--dated", action="store_true", help="give the day of the review")
     parser.add_argument(
         "--jobs", type=int, default=1, metavar="N", help="review several files at a time"
@@ -65,37 +62,74 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Review each file in turn; the worst outcome decides the exit status."""
+    from ..reading.folders import spec_files
+    from ..reading.parts_file import is_parts_file
+    from ..reading.writing import WritingError
+    from .parts_files import assess_parts
+
+    empty = [path for path in options.files if not spec_files([path])]
+    if empty:
+        return refused(f"no *.amp.yaml in the folder {empty[0]}")
+    options.files = spec_files(options.files)
     wrong = _wrong_use(options)
     if wrong:
         return refused(wrong)
-    outcomes = zip(options.files, _outcomes(options), strict=True)
-    if options.output is None:
-        return _write(outcomes, options, sys.stdout)
-    return _write_file(outcomes, options)
-
-
-def _write_file(outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace) -> int:
-    """Write the report to a file that is none of those read."""
-    from ..reading.writing import WritingError, written_as_it_comes
-
-    inputs = (*options.files, *inputs_of(options, *options.files))
+    parts = [path for path in options.files if is_parts_file(path)]
+    if parts:
+        options.files = tuple(path for path in options.files if path not in parts)
+        return max(assess_parts(parts), run(options) if options.files else RELEASED)
+    reports = reports_asked(options.report, options.output)
+    outcomes: Iterable[tuple[Path, Outcome]] = zip(options.files, _outcomes(options), strict=True)
     try:
-        with written_as_it_comes(options.output, options.overwrite, *inputs) as stream:
-            return _write(outcomes, options, stream)
+        for report in reports:
+            _refuse(report, options)
+        outcomes = list(outcomes) if len(reports) > 1 else outcomes
+        return max([_made(report, outcomes, options) for report in reports])
     except WritingError as error:
         return refused(str(error))
 
 
+def _refuse(report: Report, options: argparse.Namespace) -> None:
+    """Refuse a file that must not be written before anything is reviewed."""
+    from ..reading.writing import refuse_target
+
+    if report.target:
+        refuse_target(report.target, options.overwrite, *_inputs(options))
+
+
+def _inputs(options: argparse.Namespace) -> "tuple[Path | None, ...]":
+    return (*options.files, *inputs_of(options, *options.files))
+
+
+def _made(
+    report: Report, outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace
+) -> int:
+    """Make one report, on the screen or in a file that is none of those read."""
+    from ..reading.writing import written_as_it_comes
+
+    if report.target is None:
+        return _write(outcomes, report.kind, options, sys.stdout)
+    with written_as_it_comes(report.target, options.overwrite, *_inputs(options)) as stream:
+        return _write(outcomes, report.kind, options, stream)
+
+
 def _wrong_use(options: argparse.Namespace) -> str:
     """What cannot be done as asked, or nothing."""
+    from ..reading.parts_file import is_parts_file
+
     for name, (least, most) in BOUNDS.items():
         if not least <= getattr(options, name) <= most:
             return f"--{name} {getattr(options, name)}: from {least} to {most}"
-    if options.tolerance != "worst-case" and options.report != "text":
-        return f"--tolerance {options.tolerance} goes with the text report, not {options.report}"
-    if options.check and (wrong := _wrong_check(options)):
+    if wrong := wrong_reports(options.report, options.output):
         return wrong
-    return _page_missing() if options.report == "page" else ""
+    kinds = [report.kind for report in reports_asked(options.report, options.output)]
+    if options.tolerance != "worst-case" and "text" not in kinds:
+        return f"--tolerance {options.tolerance} goes with the text report, not {kinds[0]}"
+    if kinds != ["text"] and any(map(is_parts_file, options.files)):
+        return "a parts file has the text report alone"
+    if options.check and (wrong := _wrong_check(options, kinds)):
+        return wrong
+    return _page_missing() if "page" in kinds else ""
 
 
 def _page_missing() -> str:
@@ -107,14 +141,14 @@ def _page_missing() -> str:
     return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"
 
 
-def _wrong_check(options: argparse.Namespace) -> str:
+def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
     """What is wrong with the names of checks, or nothing."""
     from ..evaluation.catalogue import load
     from ..judging.consistency import BUILT_IN
     from .catalogue import unknown_check
 
-    if options.report != "text":
-        return f"--check goes with the text report, not with {options.report}"
+    if kinds != ["text"]:
+        return f"--check goes with the text report, not with {kinds[-1]}"
     known = [*(entry.name for entry in load().entries), *BUILT_IN]
     return next((unknown_check(x, known) for x in options.check if x not in known), "")
 
@@ -158,10 +192,13 @@ def _usual() -> None:
 
 
 def _write(
-    outcomes: "Iterable[tuple[Path, Outcome]]", options: argparse.Namespace, stream: TextIO
+    outcomes: "Iterable[tuple[Path, Outcome]]",
+    kind: str,
+    options: argparse.Namespace,
+    stream: TextIO,
 ) -> int:
     """Write the report as the reviews come; the table of the text report stands before them."""
-    if options.report == "text":
+    if kind == "text":
         return _print_all(outcomes, options, stream)
     statuses: list[int] = []
 
@@ -170,7 +207,7 @@ def _write(
             statuses.append(_status(outcome))
             yield str(path), outcome
 
-    for piece in _document(told(), options):
+    for piece in _document(told(), kind, options):
         stream.write(piece)
     return max(statuses)
 
@@ -220,24 +257,24 @@ def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page
 
 
 def _document(
-    outcomes: "Iterator[tuple[str, Outcome]]", options: argparse.Namespace
+    outcomes: "Iterator[tuple[str, Outcome]]", kind: str, options: argparse.Namespace
 ) -> "Iterable[str]":
     """All reviews as one text of the kind asked for, in pieces."""
-    if options.report == "sarif":
+    if kind == "sarif":
         from ..reports.assess_sarif import sarif_pieces
 
-        return sarif_pieces(outcomes, options.dated)
-    if options.report == "page":
+        return sarif_pieces(outcomes, options.dated, options.full)
+    if kind == "page":
         from ..reports.assess_html import html_report
 
         return [html_report(list(outcomes), options.dated)]
-    if options.report == "markdown":
+    if kind == "markdown":
         from ..reports.assess_markdown import markdown_pieces
 
         return markdown_pieces(outcomes, options.dated)
     from ..reports.assess_json import json_lines, json_pieces
 
-    pieces = json_pieces if options.report == "json" else json_lines
+    pieces = json_pieces if kind == "json" else json_lines
     return pieces(outcomes, options.dated)
 
 

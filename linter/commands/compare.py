@@ -53,7 +53,7 @@ def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review 
     from ..reports.assess_text import print_refusals
 
     try:
-        path, loaded = _loaded(name)
+        path, loaded = _loaded(name, options.parts)
     except RevisionError as error:
         refused(str(error))
         return None
@@ -68,16 +68,18 @@ def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review 
     return review(loaded.spec, options.milestone, hold_at, criteria=criteria)
 
 
-def _loaded(name: str) -> "tuple[Path, Loaded]":
+def _loaded(name: str, parts: "Path | None") -> "tuple[Path, Loaded]":
     """Where a spec stands (for the house file), and the spec."""
     from ..reading.loading import load_file, load_text
-    from ..reading.revision import content_at, split
+    from ..reading.parts_file import parts_beside
+    from ..reading.revision import content_at, parts_at, split
 
-    parts = split(name)
-    if parts is None:
-        return Path(name), load_file(name)
-    revision, path = parts
-    return _on_disk(path), load_text(content_at(revision, path), name)
+    at = split(name)
+    if at is None:
+        return Path(name), load_file(name, parts=parts)
+    revision, path = at
+    source = parts_beside(_on_disk(path), parts) if parts else parts_at(revision, path)
+    return _on_disk(path), load_text(content_at(revision, path), name, parts=source)
 
 
 def _on_disk(path: str) -> Path:

@@ -35,6 +35,17 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         help="day of the review, against which permissions run out (default: today)",
     )
     house_arguments(parser)
+    parts_argument(parser)
+
+
+def parts_argument(parser: argparse.ArgumentParser) -> None:
+    """The option on the parts file."""
+    parser.add_argument(
+        "--parts",
+        type=Path,
+        metavar="FILE",
+        help="parts file (default: parts.ampreview.yaml in the spec's folder or above)",
+    )
 
 
 def house_arguments(parser: argparse.ArgumentParser) -> None:
@@ -55,15 +66,18 @@ def terms_of(options: argparse.Namespace) -> "Terms":
     """The terms that the options ask for."""
     from ..judging.criteria import Terms
 
-    return Terms(options.date, options.deviations, options.house, options.no_house)
+    given = (options.house, options.no_house, options.parts)
+    return Terms(options.date, options.deviations, *given)
 
 
 def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, ...]":
     """The files beside the specs that a command reads, so that none of them is written over."""
     from ..judging.house import find_house
+    from ..reading.parts_file import NAME, find_upward
 
-    found = () if options.house or options.no_house else map(find_house, specs)
-    return options.deviations, options.house, *found
+    houses = () if options.house or options.no_house else map(find_house, specs)
+    parts = () if options.parts else (find_upward(spec, NAME) for spec in specs)
+    return options.deviations, options.house, options.parts, *houses, *parts
 
 
 def _day(text: str) -> "date":

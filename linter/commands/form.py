@@ -6,6 +6,7 @@ from pathlib import Path
 from ..asking.form import Design, FormEntry, asked_first, form
 from ..commands import print_or_write, refused
 from ..declare import load_schema
+from ..declare.parts import part_kinds
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -19,6 +20,18 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--all", action="store_true", help="all that concerns the design, at every milestone"
     )
+    kinds = tuple(part_kinds(schema))
+    beside = parser.add_mutually_exclusive_group()
+    beside.add_argument("--house", action="store_true", help="a blank house file instead")
+    beside.add_argument(
+        "--deviations", action="store_true", help="a blank list of deviations instead"
+    )
+    beside.add_argument(
+        "--part",
+        choices=kinds,
+        metavar="KIND",
+        help=f"a blank parts file instead, with one part of: {', '.join(kinds)}",
+    )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
@@ -29,6 +42,8 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
     from ..reports.verdict import DISCLAIMER
 
+    if options.part or options.house or options.deviations:
+        return print_or_write(_beside(options), options.output, options.overwrite)
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
     asked = {name: path for name, path in asked_first(schema).items() if getattr(options, name)}
@@ -43,6 +58,23 @@ def run(options: argparse.Namespace) -> int:
         what = refusals[0].expected if refusals else "each channel named once"
         return refused(f"--channels {options.channels} cannot be; expected {what}")
     return print_or_write(text, options.output, options.overwrite)
+
+
+def _beside(options: argparse.Namespace) -> str:
+    """The blank file of another kind that stands beside a spec."""
+    from ..asking.form import part_form
+    from ..reading.parts_file import NAME
+    from ..reports.form_text import HOW, PARTS, form_text
+    from ..reports.side_forms import deviations_form, house_form
+
+    if options.house:
+        return house_form()
+    schema, kind = load_schema(), options.part
+    if options.deviations:
+        return deviations_form(schema)
+    entries = part_form(schema, kind)
+    title = f"Blank parts file ({NAME}): {schema.part_of(part_kinds(schema)[kind])}."
+    return form_text(entries, title, (*HOW, PARTS))
 
 
 def _entries(design: Design, options: argparse.Namespace) -> tuple[FormEntry, ...]:

@@ -93,7 +93,7 @@ def _run(options: argparse.Namespace) -> int:
     from ..reports.sweep_text import print_summary
 
     _refuse_wrong_use(options)
-    loaded = load_file(options.file)
+    loaded = load_file(options.file, parts=options.parts)
     criteria = criteria_for(options.file, terms_of(options)) if loaded.spec else loaded.refusals
     if loaded.spec is None or isinstance(criteria, tuple):
         refusals = criteria if isinstance(criteria, tuple) else loaded.refusals
@@ -146,10 +146,11 @@ def _sweep(options: argparse.Namespace, spec: "Spec", criteria: "Criteria") -> "
             raise SweepError(unknown_check(name, known))
     draw = Draw(options.draw, options.pattern, options.seed) if options.draw else None
     house = None if options.no_house else options.house or find_house(options.file)
-    terms = Terms(criteria.day, options.deviations, house, house is None)
+    parts = Path(spec.parts.file) if spec.parts else None
+    terms = Terms(criteria.day, options.deviations, house, house is None, parts)
     hold_at = Severity(options.hold_at) if options.hold_at else None
     order = Order(options.milestone, hold_at, terms, margins=tuple(options.margin))
-    beside = [x.text for x in (criteria.house, criteria.permissions) if x]
+    beside = [x.text for x in (criteria.house, criteria.permissions, spec.parts) if x]
     day = str(criteria.day) if spec.deviations or criteria.permissions else ""
     rules = [rules_hash(package) for package in criteria.catalogue.packages]
     written = (program_version(), *rules, *beside, day)

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..commands import NOT_ASSESSED, RELEASED, refused
-from .criteria import house_arguments
+from .criteria import house_arguments, parts_argument
 
 if TYPE_CHECKING:
     from ..evaluation.catalogue import Catalogue
@@ -21,6 +21,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
     parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
     house_arguments(parser)
+    parts_argument(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -34,7 +35,7 @@ def run(options: argparse.Namespace) -> int:
     from .catalogue import unknown_check
 
     page = console()
-    loaded = load_file(options.file)
+    loaded = load_file(options.file, parts=options.parts)
     if loaded.spec is None:
         print_refusals(str(options.file), loaded.refusals, page)
         return NOT_ASSESSED

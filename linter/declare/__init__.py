@@ -3,6 +3,7 @@
 from ..quantities.value import Value
 from .accept import spelled
 from .field import (
+    Borne,
     Designs,
     Field,
     Nature,
@@ -21,6 +22,7 @@ from .schema import Schema, load_schema
 __all__ = [
     "CHANNELS",
     "PRODUCT",
+    "Borne",
     "Designs",
     "Field",
     "Nature",

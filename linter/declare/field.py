@@ -97,6 +97,14 @@ class Field:
         return f"usually {self.usual}" if self.usual else "with its unit"
 
 
+@dataclass(frozen=True, slots=True)
+class Borne:
+    """What a part on a board bears: a value, and ratings by their unit, as names of fields."""
+
+    value: str
+    ratings: Mapping[str, str] = field(default_factory=dict)
+
+
 class Section:
     """A section of the spec: read once, never changed, unknown keys refused.
 
@@ -110,6 +118,8 @@ class Section:
         designer's choice; a claim can only be lowered.
     trade_words: of a root model, words of the trade with the fields that they lead to.
     at_concept: of a root model, the fields that a concept is asked for.
+    borne: of a root model, what parts bear by the class letter of their designator, or where
+        a field is named with it, by that field.
     """
 
     __slots__ = (
@@ -126,6 +136,7 @@ class Section:
     nature: ClassVar[Nature] = "part"
     trade_words: ClassVar[Mapping[str, tuple[str, ...]]] = {}
     at_concept: ClassVar[frozenset[str]] = frozenset()
+    borne: ClassVar[Mapping[str, Borne]] = {}
 
     def __init_subclass__(cls) -> None:
         own = {name: item for name, item in vars(cls).items() if isinstance(item, Field)}

@@ -15,7 +15,8 @@ class Schema:
     root: the model of a whole file; channel: that of one of its named sections; fields:
     every field by its path; voluntary: the paths of what is claimed or not; guards: those of
     what guards the product; trade_words: words of the trade with the fields that they lead to;
-    at_concept: the fields that a concept is asked for; title: what such files are, in words.
+    at_concept: the fields that a concept is asked for; borne: what parts with a reference
+    designator state; title: what such files are, in words.
     """
 
     def __init__(self, root: type[Section], title: str) -> None:
@@ -28,6 +29,7 @@ class Schema:
         self.fields: Mapping[str, Field] = MappingProxyType(found)
         self.trade_words = root.trade_words
         self.at_concept = root.at_concept
+        self.borne = root.borne
         self.voluntary = frozenset(path for path in found if self._is_claim(path))
         self.guards = frozenset(path for path in found if self._is_guard(path))
 

@@ -8,7 +8,7 @@ from typing import Any
 from ..bringup_step import Amount, Kind, Reading
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
-from ..evaluation.node import Computed, FigureError, LeafNode, Node
+from ..evaluation.node import FigureError, LeafNode, Node
 from ..evaluation.tolerance import worst_case
 from ..evaluation.wording import in_words
 from ..finding import Assumed
@@ -51,7 +51,7 @@ def banded(graph: Graph, amount: Amount, channel: str | None) -> Band | Gap:
     nodes = graph.arguments(amount.inputs, channel)
     if isinstance(nodes, Gap):
         return nodes
-    node = Computed("bringup", amount.figure, nodes, computations=graph.computations)
+    node = graph.nodes.computed("bringup", amount.figure, nodes)
     try:
         lo, hi = worst_case(node, -1), worst_case(node, 1)
     except FigureError:

@@ -18,13 +18,14 @@ class Terms:
 
     day: the day of the review, None for today; deviations: a file of deviations beside
     those of the spec; house: a house file, None for the one nearest to the spec;
-    no_house: go without any.
+    no_house: go without any; parts: a parts file, None for the one nearest to the spec.
     """
 
     day: date | None = None
     deviations: Path | None = None
     house: Path | None = None
     no_house: bool = False
+    parts: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,7 @@ from ..evaluation.catalogue import Catalogue, Entry
 from ..finding import Place
 from ..quantities.quantity import to_si
 from ..reading.loading import Spec
+from ..reading.parts_file import find_upward
 
 NAME = "house.ampreview.yaml"
 GROUP = "ampreview.house_rules"
@@ -73,15 +74,8 @@ class House:
 
 
 def find_house(spec: Path) -> Path | None:
-    """The house file nearest to a spec: in its folder, or in one above.
-
-    It is named from the spec's folder, so that a report does not depend on the machine.
-    """
-    folder = spec.absolute().parent
-    for steps, above in enumerate((folder, *folder.parents)):
-        if (above / NAME).is_file():
-            return Path(os.path.normpath(spec.parent.joinpath(*[".."] * steps, NAME)))
-    return None
+    """The house file nearest to a spec: in its folder, or in one above."""
+    return find_upward(spec, NAME)
 
 
 def where_found(spec: Path, house: Path) -> str:

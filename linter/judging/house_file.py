@@ -14,9 +14,9 @@ from ..evaluation.catalogue import Catalogue, CatalogueError, Entry, extended, f
 from ..finding import Place, Severity
 from ..quantities.quantity import QuantityError, to_si
 from ..reading.format import HOUSE_KEY
-from ..reading.keyed_file import first_key, read_side_file, refuse_key, unknown_keys
-from ..reading.loading import content_of
+from ..reading.plain_text import content_of
 from ..reading.refusal import Refusal, in_order, shown
+from ..reading.side_file import first_key, read_side_file, refuse_key, unknown_keys
 from ..reading.source import Document
 from .deviation import near
 from .house import (

@@ -10,7 +10,7 @@ from typing import Any
 
 from ..declare import PRODUCT
 from ..evaluation.engine import Assessment
-from ..evaluation.node import Computed, FigureError, Node
+from ..evaluation.node import FigureError, Node
 from ..evaluation.tolerance import worst_case
 from ..evaluation.twins import Leaf
 from ..finding import Assumed
@@ -175,7 +175,7 @@ class _Easel:
     def _node(self, figure: Callable[..., Any] | None, arguments: dict[str, Node]) -> Node:
         if figure is None:
             return next(iter(arguments.values()))
-        return Computed("picture", figure, arguments, computations=self.run.computations)
+        return self.run.nodes.computed("picture", figure, arguments)
 
     def _value(self, amount: Amount | None, corner: Mapping[str, float]) -> float | None:
         found = None if amount is None else self._first([amount])

@@ -158,7 +158,7 @@ def review_file(
     terms: day, file of deviations and house file; without them it is today, the
     deviations are those of the spec and the house file is the one nearest to it.
     """
-    loaded: Loaded = load_file(path)
+    loaded: Loaded = load_file(path, parts=terms.parts)
     if loaded.spec is None:
         return loaded.refusals
     criteria = criteria_for(path, terms)

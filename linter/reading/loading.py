@@ -5,9 +5,7 @@ key without a value is silent.  A file without channels is accepted: at the conc
 what all share can be assessed alone.
 """
 
-import os
 import re
-import stat
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -17,9 +15,11 @@ from ..check import Assumption, Milestone
 from ..declare import Schema, load_schema
 from ..finding import Place
 from .format import SPEC_KEY
-from .plain_text import MAX_BYTES
+from .parts_file import PartsFile, PartsSource, no_parts, parts_beside
+from .plain_text import content_of
 from .refusal import Refusal, in_order
 from .source import Document, read
+from .unfold import References, unfold
 from .validation import Leaf, accepted, place_of, validate
 
 
@@ -53,6 +53,8 @@ class Spec:
     data: the plain data behind it all.  text: the file, for its hash.
     schema: the fields that such a file may have.
     defaults: what silence of a field means to this team, by path without channel.
+    written: the data as the file has it, where parts of a parts file are named in it.
+    parts: the parts file, if the spec uses it.  references: the designators of its parts.
     """
 
     file: str
@@ -66,6 +68,9 @@ class Spec:
     text: str
     schema: Schema
     defaults: Mapping[str, Assumption] = field(default_factory=dict)
+    written: Mapping[str, Any] | None = None
+    parts: PartsFile | None = None
+    references: References = ()
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""
@@ -104,18 +109,24 @@ class Spec:
         the way are fitted where the spec is silent or says ``none``.
         """
         data: Any = self.data
+        written: Any = self.written
         for path, value in changes.items():
             data = _replaced(data, steps_of(path), value)
+            if written is not None:
+                written = _overridden(written, data, steps_of(path))
         document = Document(data, self.places, {}, (), self.text)
         if SPEC_KEY not in changes and all(self._has_other(*item) for item in changes.items()):
-            return self._with_leaves(changes, document)
-        return spec_of(document, self.file, self.schema).with_defaults(self.defaults)
+            return self._with_leaves(changes, document, written)
+        loaded = spec_of(document, self.file, self.schema).with_defaults(self.defaults)
+        return loaded.with_parts(written, self.parts, self.references)
 
     def _has_other(self, path: str, value: Any) -> bool:
         """Whether a value takes the place of a stated one, and no section comes or goes."""
         return path in self.values and value is not None
 
-    def _with_leaves(self, changes: Mapping[str, Any], document: Document) -> "Loaded":
+    def _with_leaves(
+        self, changes: Mapping[str, Any], document: Document, written: Mapping[str, Any] | None
+    ) -> "Loaded":
         """The same with other values where it has some: nothing else need be read again."""
         values, refusals = dict(self.values), []
         for path, value in changes.items():
@@ -126,7 +137,7 @@ class Spec:
                 values[path] = found
         if refusals:
             return Loaded(None, in_order(refusals))
-        return Loaded(replace(self, values=values, data=document.data or {}))
+        return Loaded(replace(self, values=values, data=document.data or {}, written=written))
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,40 +153,40 @@ class Loaded:
             return self
         return Loaded(replace(self.spec, defaults=defaults))
 
+    def with_parts(
+        self, written: Mapping[str, Any] | None, parts: PartsFile | None, references: References
+    ) -> "Loaded":
+        """The same with what it takes from a parts file, and its designators."""
+        if self.spec is None or (written is None and not references):
+            return self
+        spec = replace(self.spec, written=written, parts=parts, references=references)
+        return Loaded(spec)
 
-def load_file(path: str | Path, schema: Schema | None = None) -> Loaded:
+
+def load_file(path: str | Path, schema: Schema | None = None, parts: Path | None = None) -> Loaded:
     """Load a file; one that cannot be opened is refused like one that cannot be read.
 
     schema: what such a file may hold; without one, that of the program's own rules.
+    parts: a parts file; without one, the nearest in the folder of the spec or above.
     """
     content = content_of(path, "a spec file")
     if isinstance(content, Refusal):
         return Loaded(None, (content,))
-    return load_text(content, str(path), schema)
+    return load_text(content, str(path), schema, parts_beside(Path(path), parts))
 
 
-def content_of(path: str | Path, expected: str) -> bytes | Refusal:
-    """The bytes of a file, one more than a spec may have at most, or why there are none.
+def load_text(
+    text: str | bytes, name: str, schema: Schema | None = None, parts: PartsSource = no_parts
+) -> Loaded:
+    """Load the text of a spec; ``name`` stands for the file in places.
 
-    A pipe or the like may never end, and is not waited for.
+    parts: asked for the parts file when the spec names a part.
     """
-    try:
-        with open(path, "rb", opener=_without_waiting) as stream:
-            if stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
-                return stream.read(MAX_BYTES + 1)
-            reason = "it is a pipe or the like, no file"
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not a file name"
-    return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
-
-
-def _without_waiting(path: str, flags: int) -> int:
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOCTTY", 0))
-
-
-def load_text(text: str | bytes, name: str, schema: Schema | None = None) -> Loaded:
-    """Load the text of a spec; ``name`` stands for the file in places."""
-    return spec_of(read(text, name), name, schema or load_schema())
+    schema, document = schema or load_schema(), read(text, name)
+    unfolded = unfold(document, schema, parts)
+    loaded = spec_of(unfolded.document, name, schema)
+    written = None if unfolded.document is document else document.data
+    return loaded.with_parts(written, unfolded.parts, unfolded.references)
 
 
 def spec_of(document: Document, file: str, schema: Schema) -> Loaded:
@@ -214,4 +225,17 @@ def _replaced(data: Any, steps: list[str | int], value: Any) -> Any:
         return [*data[:step], _replaced(inner, rest, value), *data[step + 1 :]]
     copy = dict(data) if isinstance(data, Mapping) else {}
     copy[str(step)] = _replaced(copy.get(str(step)), rest, value)
+    return copy
+
+
+def _overridden(written: Any, data: Any, steps: list[str | int]) -> Any:
+    """What the file says, with one value as in the data; a list of a part is written whole."""
+    if not steps or (isinstance(steps[0], int) and not isinstance(written, list)):
+        return data
+    step, rest = steps[0], steps[1:]
+    if isinstance(step, int):
+        inner = written[step] if step < len(written) else None
+        return [*written[:step], _overridden(inner, data[step], rest), *written[step + 1 :]]
+    copy = dict(written) if isinstance(written, Mapping) else {}
+    copy[step] = _overridden(copy.get(step), data[step], rest)
     return copy

@@ -5,7 +5,10 @@ line ends (they would make line numbers ambiguous) and characters that turn the
 direction of writing or are tags (they make a line read otherwise than it is parsed).
 """
 
+import os
 import re
+import stat
+from pathlib import Path
 
 from ..finding import Place
 from .refusal import Refusal
@@ -84,3 +87,22 @@ def _not_utf_8(content: bytes, start: int, file: str) -> Refusal:
     known = {0xB1: "±", 0xB0: "°", 0xB5: "µ", 0xB2: "²", 0xB3: "³"}
     reading = f", {known[byte]} in Latin-1" if byte in known else ""
     return Refusal(place, f"byte 0x{byte:02X} is not UTF-8{reading}", _AS_UTF_8)
+
+
+def content_of(path: str | Path, expected: str) -> bytes | Refusal:
+    """The bytes of a file, one more than a spec may have at most, or why there are none.
+
+    A pipe or the like may never end, and is not waited for.
+    """
+    try:
+        with open(path, "rb", opener=_without_waiting) as stream:
+            if stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
+                return stream.read(MAX_BYTES + 1)
+            reason = "it is a pipe or the like, no file"
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "not a file name"
+    return Refusal(Place(str(path), 1, 1), f"the file cannot be opened: {reason}", expected)
+
+
+def _without_waiting(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOCTTY", 0))

@@ -9,9 +9,12 @@ import os
 import re
 import shutil
 import subprocess
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
+from ..declare import load_schema
+from .parts_file import NAME, PartsFile, PartsSource, parts_of
 from .plain_text import MAX_BYTES
+from .refusal import Refusal
 
 HARMLESS = (
     "--no-pager", "--no-replace-objects", "-c", "core.fsmonitor=false",
@@ -69,6 +72,23 @@ def content_at(revision: str, path: str) -> bytes:
             return _read(process, revision, path)
     except (OSError, ValueError) as error:
         raise RevisionError(f"git cannot be run: {error}") from None
+
+
+def parts_at(revision: str, path: str) -> PartsSource:
+    """The source of the parts file that a spec had in a revision: the nearest above it there."""
+
+    def source() -> PartsFile | tuple[Refusal, ...] | None:
+        folder = PurePosixPath(path).parent
+        for above in (folder, *folder.parents):
+            name = f"{'./' if path.startswith('./') else ''}{above / NAME}"
+            try:
+                content = content_at(revision, name)
+            except RevisionError:
+                continue
+            return parts_of(content, f"{revision}:{name}", load_schema())
+        return None
+
+    return source
 
 
 def top_folder(start: Path) -> Path | None:

@@ -45,15 +45,19 @@ KEY, ITEM, VERDICT = (f"\n{blanks * ' '}" for blanks in (6, 8, 10))
 """A new line inside the run, inside a list of it, and inside the list of verdicts."""
 
 
-def sarif_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False) -> Iterator[str]:
+def sarif_pieces(
+    outcomes: Iterable[tuple[str, Outcome]], dated: bool = False, full: bool = False
+) -> Iterator[str]:
     """One log with one run for all files, in the order given, piece by piece.
+
+    full: with what is met and what is not applicable, beside findings and open items.
 
     The results come first, as the reviews do; what is gathered on the way stands behind them,
     the verdicts kept in a file till then.
     """
     yield f'{{\n  "$schema": "{SCHEMA}",\n  "version": "2.1.0",\n  "runs": [\n    {{'
     with TemporaryFile("w+", encoding="ascii") as verdicts:
-        run = _Run(dated)
+        run = _Run(dated, full)
         yield f'{KEY}"results": ['
         yield from _listed(run.results(outcomes, verdicts), ITEM)
         yield f"{KEY}]"
@@ -82,8 +86,9 @@ def _listed(values: Iterable[Any], line: str) -> Iterator[str]:
 class _Run:
     """Builds the one run; rules and artifacts are numbered as they are met."""
 
-    def __init__(self, dated: bool) -> None:
+    def __init__(self, dated: bool, full: bool) -> None:
         self.dated = dated
+        self.statuses = tuple(Status) if full else (Status.FINDING, Status.OPEN)
         self.rules: dict[str, Data] = {}
         self.rule_numbers: dict[str, int] = {}
         self.artifacts: dict[str, Data] = {}
@@ -105,7 +110,8 @@ class _Run:
             comma = ","
             for rank, (item, cause) in enumerate(_ordered(outcome), start=1):
                 order = {"rank": rank} | ({"cause": cause} if cause else {})
-                yield self._result(item, outcome, order)
+                if item.status in self.statuses:
+                    yield self._result(item, outcome, order)
 
     def gathered(self) -> Data:
         """What all reviews add up to."""
@@ -120,7 +126,7 @@ class _Run:
     def _meet(self, review: Review) -> None:
         """Take up what a review rests on."""
         self._artifact(review.spec.file, review.spec.text)
-        for beside in (review.criteria.permissions, review.criteria.house):
+        for beside in (review.spec.parts, review.criteria.permissions, review.criteria.house):
             if beside:
                 self._artifact(beside.file, beside.text)
         for change in weakened(review):

@@ -26,6 +26,11 @@ NEXT = (
     " ratings that missing parts need, ampreview bringup FILE for the first boards,"
     " ampreview form --all for every field."
 )
+PARTS = (
+    "Kept beside the specs or in a folder above, the file gives its values to every spec that"
+    " names the part. A value beside the name in a spec counts instead. Then: ampreview assess"
+    " on this file tells what is missing and what contradicts."
+)
 GIVEN = {
     "line": "min, typ and max as printed",
     "tol": "with its tolerance",

@@ -125,6 +125,8 @@ def rests_on(review: Review) -> list[tuple[str, str, str]]:
         *(("catalogue", package, rules_hash(package)) for package in packages),
     ]
     house, permissions = review.criteria.house, review.criteria.permissions
+    if review.spec.parts:
+        rows.append(("parts file", review.spec.parts.file, text_hash(review.spec.parts.text)))
     if house:
         rows.append(("house file", house.file, text_hash(house.text)))
     if permissions:

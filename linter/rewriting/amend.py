@@ -134,7 +134,7 @@ def copy_of(amendment: Amendment) -> str:
         for path, change in effective(amendment).items()
     }
     text = rewritten(before.spec, changes)
-    loaded = load_text(text, before.spec.file)
+    loaded = load_text(text, before.spec.file, before.spec.schema, lambda: before.spec.parts)
     if loaded.spec is None or loaded.spec.values != after.spec.values:
         raise RewriteError("the copy would not say what the changes say")
     again = _again(before, loaded.spec)

@@ -12,8 +12,8 @@ from typing import Any
 
 from ..finding import Place
 from ..reading.format import SPEC_KEY, VERSION
-from ..reading.loading import Loaded, content_of, load_text
-from ..reading.plain_text import decode
+from ..reading.loading import Loaded, load_text
+from ..reading.plain_text import content_of, decode
 from ..reading.refusal import Refusal
 from ..reading.source import read
 

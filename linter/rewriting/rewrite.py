@@ -56,7 +56,8 @@ def rewritten(spec: Spec, changes: Mapping[str, Change]) -> str:
     if loaded.spec is None:
         refusal = loaded.refusals[0]
         raise RewriteError(f"{refusal.place.path}: {refusal.problem}")
-    text = _reached(spec.text, loaded.spec.data)
+    changed = loaded.spec
+    text = _reached(spec.text, changed.data if changed.written is None else changed.written)
     for path, change in changes.items():
         if change.why:
             text = _remarked(text, tuple(steps_of(path)), change.why)

@@ -8,6 +8,7 @@ from ...linter.declare import Section, Value, absent, count, section, text, word
 from .battery import Battery
 from .channel import Channel
 from .claims import Claims
+from .designators import BORNE
 from .deviations import Deviation
 from .environment import Environment
 from .first_values import AT_CONCEPT
@@ -25,6 +26,7 @@ class Amplifier(Section):
 
     trade_words = TRADE_WORDS
     at_concept = AT_CONCEPT
+    borne = BORNE
 
     amplifier_spec: Value = count(
         "version of the file format", "1 .. 1", example="1", required=True

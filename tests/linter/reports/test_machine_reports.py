@@ -179,7 +179,7 @@ def only(data: dict[str, Any], kind: str, *required: str) -> None:
 
 
 def sarif(*words: str, files: tuple[str, ...] = BOTH) -> dict[str, Any]:
-    log: dict[str, Any] = json.loads(report("sarif", *words, files=files))
+    log: dict[str, Any] = json.loads(report("sarif", "--full", *words, files=files))
     only(log, "log", "version", "runs")  # 3.13
     assert log["version"] == "2.1.0"  # 3.13.2
     run: dict[str, Any] = log["runs"][0]
@@ -403,7 +403,7 @@ def test_no_percent_of_temperatures_and_decibels(capsys: pytest.CaptureFixture[s
     met = [row for row in rows if len(row) == 7 and row[1].strip() in titles]
     assert met
     assert all("%" not in row[4] and row[4].strip() for row in met)
-    main([*words, "--report", "sarif"])
+    main([*words, "--report", "sarif", "--full"])
     results = json.loads(capsys.readouterr().out)["runs"][0]["results"]
     properties = [x["properties"] for x in results if x["ruleId"] in names]
     assert all("margin" not in x and "distance" in x for x in properties if "limit" in x)

@@ -1,0 +1,53 @@
+"""``ampreview bom``: does the bill of materials agree with the spec."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from ..commands import HELD, NOT_ASSESSED, RELEASED
+from .criteria import parts_argument
+
+COLUMNS = ("reference", "value", "tolerance", "voltage", "power", "quantity")
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
+    parser.add_argument("table", type=Path, metavar="BOM.csv")
+    for name in COLUMNS:
+        parser.add_argument(
+            f"--{name}", default="", metavar="HEAD", help=f"head of the column of the {name}"
+        )
+    parser.add_argument("--delimiter", default="", metavar="SIGN", help="sign between the columns")
+    parser.add_argument("--encoding", default="", help="of the table (default: found out)")
+    parts_argument(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Compare, print; the status is 0 where all agrees and 1 where something does not."""
+    from ..judging.bom import compare_bom
+    from ..reading.bom_file import Bom, Layout, read_bom
+    from ..reading.loading import load_file
+    from ..reports.assess_text import print_refusals
+    from ..reports.bom_text import print_bom
+    from ..reports.console import console
+
+    page = console()
+    loaded = load_file(options.file, parts=options.parts)
+    if loaded.spec is None:
+        print_refusals(str(options.file), loaded.refusals, page)
+        return NOT_ASSESSED
+    if not loaded.spec.references:
+        problem = f"{options.file} names no reference designators"
+        hint = "write `ref: C3, C5-C8` into the section of a part"
+        print(f"ampreview: {problem}: {hint}", file=sys.stderr)
+        return NOT_ASSESSED
+    columns = {name: getattr(options, name) for name in COLUMNS}
+    delimiter = {"tab": "\t", "\\t": "\t"}.get(options.delimiter, options.delimiter)
+    bom = read_bom(options.table, Layout(delimiter, options.encoding, columns))
+    if not isinstance(bom, Bom):
+        print_refusals(str(options.table), (bom,), page)
+        return NOT_ASSESSED
+    found = compare_bom(loaded.spec, bom)
+    print_bom(found, page)
+    return HELD if found.findings else RELEASED

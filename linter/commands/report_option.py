@@ -1,0 +1,55 @@
+"""The reports that ``assess`` is asked for: kinds, each to the screen or to a file."""
+
+import argparse
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+KINDS = ("text", "page", "markdown", "json", "json-lines", "sarif")
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """A kind of report, and the file that it goes to; None for the screen."""
+
+    kind: str
+    target: Path | None = None
+
+
+def report_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options on the reports."""
+    parser.add_argument(
+        "--report",
+        action="append",
+        default=[],
+        type=_report,
+        metavar="KIND[=FILE]",
+        help=f"{', '.join(KINDS)} (default: text); with =FILE it goes to a file, beside the others",
+    )
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+
+
+def reports_asked(asked: Sequence[Report], output: Path | None) -> tuple[Report, ...]:
+    """The reports to make: those with files of their own, and one for the screen or ``-o``."""
+    named = tuple(report for report in asked if report.target)
+    kind = next((report.kind for report in asked if not report.target), "text")
+    return (Report(kind, output), *named)
+
+
+def wrong_reports(asked: Sequence[Report], output: Path | None) -> str:
+    """What cannot be done as asked, or nothing."""
+    if sum(report.target is None for report in asked) > 1:
+        return "two reports for one place: give all but one a file, --report KIND=FILE"
+    targets = [report.target.absolute() for report in reports_asked(asked, output) if report.target]
+    twice = next((path for path in targets if targets.count(path) > 1), None)
+    return f"two reports would go to {twice}" if twice else ""
+
+
+def _report(text: str) -> Report:
+    kind, named, file = text.partition("=")
+    if kind not in KINDS:
+        raise argparse.ArgumentTypeError(f"{kind!r} is none of {', '.join(KINDS)}")
+    if named and not file:
+        raise argparse.ArgumentTypeError(f"no file behind {text}")
+    return Report(kind, Path(file) if file else None)
