@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("check", "design_change", "finding"),
+    ("check", "design_change", "finding", "measurable"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -41,7 +41,11 @@ VOCABULARY = (
     "ampreview.linter.declare",
     "ampreview.linter.design_change",
 )
-WORDS_OF = {"spec": VOCABULARY[:2], "changes": (VOCABULARY[0], VOCABULARY[2])}
+WORDS_OF = {
+    "spec": VOCABULARY[:2],
+    "changes": (VOCABULARY[0], VOCABULARY[2]),
+    "measurable.py": ("ampreview.linter.measurable",),
+}
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
 ONLY_HERE = {
@@ -54,6 +58,7 @@ FORMAT_WORDS = {
     "channels",
     "check",
     "deviations",
+    "measured",
     "milestone",
     "permitted_by",
     "place",

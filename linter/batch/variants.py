@@ -183,7 +183,11 @@ def _started(base: Text, terms: Terms) -> Start | tuple[Refusal, ...]:
 
 def _written(terms: Terms) -> tuple[tuple[int, int], ...]:
     """When the files that the terms name were written, and how long they are."""
-    found = [path.stat() for path in (terms.house, terms.deviations) if path and path.exists()]
+    found = [
+        path.stat()
+        for path in (terms.house, terms.deviations, terms.measured)
+        if path and path.exists()
+    ]
     return tuple((x.st_mtime_ns, x.st_size) for x in found)
 
 

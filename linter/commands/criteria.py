@@ -34,6 +34,12 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="YYYY-MM-DD",
         help="day of the review, against which permissions run out (default: today)",
     )
+    parser.add_argument(
+        "--measured",
+        type=Path,
+        metavar="FILE",
+        help="measurements beside those of the spec; the spec stays as it is",
+    )
     house_arguments(parser)
 
 
@@ -55,7 +61,8 @@ def terms_of(options: argparse.Namespace) -> "Terms":
     """The terms that the options ask for."""
     from ..judging.criteria import Terms
 
-    return Terms(options.date, options.deviations, options.house, options.no_house)
+    measured = options.measured
+    return Terms(options.date, options.deviations, options.house, options.no_house, measured)
 
 
 def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, ...]":
@@ -63,7 +70,7 @@ def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, 
     from ..judging.house import find_house
 
     found = () if options.house or options.no_house else map(find_house, specs)
-    return options.deviations, options.house, *found
+    return options.deviations, options.measured, options.house, *found
 
 
 def _day(text: str) -> "date":

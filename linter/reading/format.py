@@ -3,5 +3,6 @@
 VERSION = "1"
 SPEC_KEY = "amplifier_spec"
 DEVIATIONS_KEY = "amplifier_deviations"
+MEASURED_KEY = "amplifier_measured"
 HOUSE_KEY = "amplifier_house"
 SPEC_LINE = f"{SPEC_KEY}: {VERSION}"

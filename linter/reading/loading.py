@@ -16,6 +16,7 @@ from typing import Any, cast
 from ..check import Assumption, Milestone
 from ..declare import Schema, load_schema
 from ..finding import Place
+from ..quantities.value import Value
 from .format import SPEC_KEY
 from .plain_text import MAX_BYTES
 from .refusal import Refusal, in_order
@@ -40,6 +41,25 @@ class Deviation:
     up_to: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Measurement:
+    """A figure read on a board.
+
+    figure: name of what was measured; place: channel or ``product``, empty where not said;
+    value: as written, in the unit of the figure; conditions: what else was read, by name;
+    at: where it stands.
+    """
+
+    figure: str
+    place: str
+    value: str
+    board: str
+    date: str
+    instrument: str
+    conditions: Mapping[str, Value]
+    at: Place
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Spec:
     """A spec that can be assessed: values only, by full path.
@@ -53,6 +73,7 @@ class Spec:
     data: the plain data behind it all.  text: the file, for its hash.
     schema: the fields that such a file may have.
     defaults: what silence of a field means to this team, by path without channel.
+    stood_in: the paths where what was measured stands in, not in the file.
     """
 
     file: str
@@ -66,6 +87,7 @@ class Spec:
     text: str
     schema: Schema
     defaults: Mapping[str, Assumption] = field(default_factory=dict)
+    stood_in: frozenset[str] = frozenset()
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""
@@ -97,6 +119,24 @@ class Spec:
         texts = {name: str(self.values.get(f"{item}.{name}", "")) for name in names}
         return Deviation(**texts, at=self.place(item) or Place(self.file, 1, 1))
 
+    @property
+    def measurements(self) -> tuple[Measurement, ...]:
+        """What was measured, in the order of the file."""
+        return tuple(self._measurement(number) for number in range(self.lists.get("measured", 0)))
+
+    def _measurement(self, number: int) -> Measurement:
+        item = f"measured[{number}]"
+        stated = {
+            path.removeprefix(f"{item}."): value
+            for path, value in self.values.items()
+            if path.startswith(f"{item}.")
+        }
+        names = ("figure", "place", "value", "board", "date", "instrument")
+        texts = {name: str(stated.get(name, "")) for name in names}
+        conditions = {name: value for name, value in stated.items() if isinstance(value, Value)}
+        at = self.place(item) or Place(self.file, 1, 1)
+        return Measurement(**texts, conditions=conditions, at=at)
+
     def with_values(self, changes: Mapping[str, Any]) -> "Loaded":
         """The same spec with some values changed or added, validated anew.
 
@@ -109,7 +149,8 @@ class Spec:
         document = Document(data, self.places, {}, (), self.text)
         if SPEC_KEY not in changes and all(self._has_other(*item) for item in changes.items()):
             return self._with_leaves(changes, document)
-        return spec_of(document, self.file, self.schema).with_defaults(self.defaults)
+        loaded = spec_of(document, self.file, self.schema).with_defaults(self.defaults)
+        return loaded.with_stood_in(self.stood_in)
 
     def _has_other(self, path: str, value: Any) -> bool:
         """Whether a value takes the place of a stated one, and no section comes or goes."""
@@ -141,6 +182,12 @@ class Loaded:
         if self.spec is None or not defaults:
             return self
         return Loaded(replace(self.spec, defaults=defaults))
+
+    def with_stood_in(self, paths: frozenset[str]) -> "Loaded":
+        """The same with a note of where what was measured stands in."""
+        if self.spec is None or not paths:
+            return self
+        return Loaded(replace(self.spec, stood_in=paths))
 
 
 def load_file(path: str | Path, schema: Schema | None = None) -> Loaded:
