@@ -20,7 +20,7 @@ BUILT_IN = {
     UNREADABLE: "A measurement of a figure, a channel or in a unit that is not known, or of a"
     " figure that is not read off a board. It counts for nothing.",
     BEYOND: "A measured figure with which a check misses its limit, though the model meets it or"
-    " cannot tell. The other values of the check stand at nominal. Nobody can permit it where it"
+    " cannot tell. The other values of the check are nominal. Nobody can permit it where it"
     " is critical.",
 }
 BENCH = derivation("limit of the check, the measured figure in place of the computed one")
@@ -96,8 +96,9 @@ def _judged(
         except FigureError:
             continue
         severity = missed(check, value)
-        if severity is not None and (worst is None or severity.rank < worst[0].rank):
-            worst = severity, value, check.title if node is None else sentence(check, node, {})
+        further = worst is not None and (value < worst[1]) is isinstance(check.limits, AtLeast)
+        if severity is not None and (worst is None or further):
+            worst = severity, value, "" if node is None else sentence(check, node, {})
     return worst
 
 
@@ -129,6 +130,7 @@ def _finding(
         figure=figure,
         nominal=figure,
     )
+    told = told or f"limit {show(limit, check.unit)}"
     board = f" on board {item.of.board}" if item.of.board else ""
     read = show(item.read.nominal, item.figure.unit) if item.read and item.figure else ""
     return Finding(
@@ -137,7 +139,7 @@ def _finding(
         title=f"Measured: {check.title}",
         subject=channel or PRODUCT,
         status=Status.FINDING,
-        message=f"{item.of.figure} measured{board} as {read}: {told} ({entry.name})",
+        message=f"{check.title}: {read} measured{board}; {told}",
         severity=severity,
         stake=check.stake,
         place=item.of.at,

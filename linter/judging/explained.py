@@ -45,9 +45,14 @@ class Explanation:
     meaning: str = ""
 
     @property
+    def short(self) -> str:
+        """What it would have to be."""
+        return f"{local_path(self.path)} {show(self.needed, self.unit)}"
+
+    @property
     def text(self) -> str:
-        """The value in words: what it would have to be, and what it is."""
-        return f"{local_path(self.path)} {show(self.needed, self.unit)} ({self.now})"
+        """The same, and what it is."""
+        return f"{self.short} ({self.now})"
 
 
 def explanations(
@@ -117,7 +122,7 @@ def _of_quantity(graph: Graph, plan: Plan, target: float, item: Assumed) -> Expl
         return None
     count = (MOST - LEAST) * PER_DECADE + 1
     points = [10.0 ** (LEAST + n / PER_DECADE) for n in range(count)]
-    at = plan(graph.freed(frozenset({item.path})))
+    at = plan(Graph(graph.spec, graph.derived, free=frozenset({item.path})))
     needed = _needed(at, item.path, target, now, points)
     if needed is None:
         return None

@@ -28,6 +28,7 @@ from .nearest import near
 Answer = Literal["agrees", "part only", "differs", "not compared", "unreadable"]
 SAME = 0.02
 SAME_KELVIN = 2.0
+MOST = 200
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +84,13 @@ def comparisons(
     spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]
 ) -> tuple[Compared, ...]:
     """Every measurement against the model of a spec."""
-    return tuple(_compared(item, spec, catalogue) for item in items)
+    found: list[Compared] = []
+    for number, item in enumerate(items, 1):
+        if number > MOST:
+            why = f"{MOST} readings are compared at most"
+            return (*found, Compared(item, "unreadable", why=why))
+        found.append(_compared(item, spec, catalogue))
+    return tuple(found)
 
 
 def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
@@ -121,7 +128,7 @@ def figure_of(
     if name not in known:
         hint = near(name, [*known])
         there = entry or name in catalogue.derived or name in spec.schema.fields
-        what = "is computed, but is none that is read off a board" if there else "is not known"
+        what = "is known, but is none that is read off a board" if there else "is not known"
         return f"{name} {what}{hint}"
     if entry is not None:
         each, unit, meaning = entry.check.each, entry.check.unit, entry.check.title

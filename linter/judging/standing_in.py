@@ -32,15 +32,14 @@ def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement
         if item.figure and item.pins is not None and known[item.figure.name].stands_in:
             groups.setdefault(item.figure, []).append(item)
     graph = Graph(spec, catalogue.derived)
-    stood: dict[str, object] = {}
     for figure, found in groups.items():
         path = stated_place(graph, figure)
         if path and _is_free(graph, path) and _covers(spec, found):
-            reading = _reading(spec, catalogue, figure, found)
             unit = spec.schema.field_of(path).unit
-            stood[path] = {"value": spell(reading, unit), "from": "measured"}
-    done = spec.with_values(stood).spec if stood else None
-    return replace(done, stood_in=spec.stood_in | set(stood)) if done else spec
+            reading = spell(_reading(spec, catalogue, figure, found), unit)
+            done = spec.with_values({path: {"value": reading, "from": "measured"}}).spec
+            spec = replace(done, stood_in=spec.stood_in | {path}) if done else spec
+    return spec
 
 
 def _is_free(graph: Graph, path: str) -> bool:

@@ -1,5 +1,6 @@
 """The measurements as JSON."""
 
+from math import isfinite
 from typing import Any
 
 from ..judging.measured import Compared
@@ -24,7 +25,11 @@ def _measured(item: Compared) -> dict[str, Any]:
         "answer": item.answer,
         "unit": figure.unit if figure else "",
         "measured": {"lo": read.lo, "nominal": read.nominal, "hi": read.hi} if read else None,
-        "model": {"lo": item.band[0], "nominal": item.nominal, "hi": item.band[1]}
+        "model": {
+            "lo": _finite(item.band[0]),
+            "nominal": _finite(item.nominal),
+            "hi": _finite(item.band[1]),
+        }
         if item.band
         else None,
         "conditions": {name: x.text for name, x in at.conditions.items()},
@@ -35,3 +40,16 @@ def _measured(item: Compared) -> dict[str, Any]:
         "why_not": item.why,
         "text": in_words(item),
     }
+
+
+def _model(item: Compared) -> dict[str, float | None] | None:
+    """What the model gives over all tolerances."""
+    if item.band is None:
+        return None
+    low, high = item.band
+    return {"lo": _finite(low), "nominal": _finite(item.nominal), "hi": _finite(high)}
+
+
+def _finite(x: float | None) -> float | None:
+    """A number that JSON can hold."""
+    return x if x is not None and isfinite(x) else None

@@ -6,7 +6,8 @@ from ..judging.review import Review
 from .lines import hanging
 from .measured_words import STYLES, measured_rows
 
-BRIEF = 2
+BRIEF, MOST_LINES = 3, 3
+"""Explanations and lines of one measurement where room is short."""
 
 
 def measured_lines(review: Review, width: int, most: int = 0) -> list[Text]:
@@ -21,7 +22,7 @@ def measured_lines(review: Review, width: int, most: int = 0) -> list[Text]:
             f"{row.what}: {row.text}",
             width,
             (STYLES.get(row.answer, ""), ""),
-            BRIEF if most else 0,
+            MOST_LINES if most else 0,
         )
         for row in rows
     ]

@@ -66,7 +66,8 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
         plain = apart(item.read.nominal, edge, unit)[1]
         times = f" ({ratio:.3g} times {plain})" if ratio > 0.0 else ""
         head = f"{read}; model {band}{times}"
-    found = [explanation.text for explanation in item.explanations[:most]]
+    brief = most < MOST_EXPLANATIONS
+    found = [x.short if brief else x.text for x in item.explanations[:most]]
     more = len(item.explanations) - most
     rest = f"; {more} more" if more > 0 else ""
     why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
@@ -94,4 +95,4 @@ def _stood_in(review: Review) -> Iterator[MeasuredRow]:
     for path in sorted(review.spec.stood_in):
         value = review.spec.values[path]
         told = getattr(value, "text", "")
-        yield MeasuredRow("stands in", path, f"{told}, from the measurements; not in the file")
+        yield MeasuredRow("taken over", path, f"{told}, from the measurements; not in the file")
