@@ -54,6 +54,7 @@ class Compared:
     band: what the model gives over all tolerances; why: why nothing is compared;
     explanations: single values that would make the model agree, the likeliest first.
     pins: what the model was set to, None where the conditions are not its own.
+    doubted: the known terms of an incomplete sum speak against it: nothing left out explains it.
     """
 
     of: Measurement
@@ -65,6 +66,7 @@ class Compared:
     why: str = ""
     explanations: tuple[Explanation, ...] = ()
     pins: Mapping[str, object] | None = None
+    doubted: bool = False
 
     @property
     def is_compared(self) -> bool:
@@ -208,7 +210,7 @@ def _against(
     node = node_of(graph, catalogue, figure)
     if isinstance(node, Gap):
         names = ", ".join(x.path.rpartition(".")[2] for x in node.missing[:4])
-        why = f"the model lacks {names}" if names else "the model does not give it"
+        why = f"the model lacks {names}" if names else "the spec gives nothing to compare it with"
         return Compared(item, "not compared", figure, read, why=why, pins=pins)
     low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
     nominal = float(node.value())
@@ -222,8 +224,10 @@ def _against(
 
     found = explanations(graph, plan, read.nominal, frozenset(pins))
     floored = {x.path for x in node.assumed if x.leaning == "floor"}
-    answer: Answer = "part only" if any(x.path in floored for x in found) else "differs"
-    return Compared(item, answer, *done, explanations=found, pins=pins)
+    part = any(x.path in floored for x in found)
+    answer: Answer = "part only" if part else "differs"
+    doubted = bool(floored) and not part
+    return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
 
 
 def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Graph:

@@ -3,6 +3,7 @@
 Only figures that may stand in do, and only where the readings cover what the spec allows of
 each condition: what was measured at one end of a range says nothing of the other.  Two boards
 say little of a series, so the spread that the model's tolerances give is added to the readings.
+A reading below what the known terms of a sum add up to is doubted, and stands in for nothing.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -34,7 +35,8 @@ def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement
     graph = Graph(spec, catalogue.derived)
     for figure, found in groups.items():
         path = stated_place(graph, figure)
-        if path and _is_free(graph, path) and _covers(spec, found):
+        doubted = any(item.doubted for item in found)
+        if path and not doubted and _is_free(graph, path) and _covers(spec, found):
             unit = spec.schema.field_of(path).unit
             reading = spell(_reading(spec, catalogue, figure, found), unit)
             done = spec.with_values({path: {"value": reading, "from": "measured"}}).spec

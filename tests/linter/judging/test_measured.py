@@ -156,6 +156,13 @@ def test_a_reading_in_the_middle_of_a_range_stands_in_for_nothing() -> None:
     assert spec_after(*ends, old=rails[0], new=rails[1]).stood_in
 
 
+def test_a_loss_below_what_the_known_terms_add_up_to_stands_in_for_nothing() -> None:
+    """The charge of two gates alone takes 0.3 W from the rail: 20 mW is a slip of the meter."""
+    reading = "figure: p_idle, place: left, supply: 35 V, value: 20 mW"
+    assert compared(reading).answer == "differs"
+    assert not spec_after(reading).stood_in
+
+
 def test_a_stated_value_is_not_replaced_but_an_estimate_is() -> None:
     reading = "figure: gate_drive.dead_time, place: left, value: 43 ns"
     line = "dead_time: {min: 40 ns, max: 45 ns}"
