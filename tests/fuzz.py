@@ -52,7 +52,7 @@ FITTING = [
     path
     for path, known in SCHEMA.fields.items()
     if "[]" not in path
-    and not path.startswith(("deviations", "amplifier_spec"))
+    and not path.startswith(("deviations", "measured", "amplifier_spec"))
     and (known.kind in ("quantity", "count", "word", "flag") or known.can_be_none)
 ]
 PORTION = 100

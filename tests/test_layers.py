@@ -20,7 +20,7 @@ from ampreview.linter.declare import load_schema
 LINTER = Path(next(iter(ampreview.linter.__path__)))
 RULES = Path(next(iter(ampreview.rules.__path__)))
 ROOMS: tuple[tuple[str, ...], ...] = (
-    ("bringup_step", "check", "design_change", "finding", "picture"),
+    ("bringup_step", "check", "design_change", "finding", "measurable", "picture"),
     ("quantities",),
     ("declare",),
     ("reading",),
@@ -47,6 +47,7 @@ WORDS_OF = {
     "changes": (VOCABULARY[0], VOCABULARY[2]),
     "spec": VOCABULARY[:2],
     "pictures": (VOCABULARY[0], "ampreview.linter.picture"),
+    "measurable.py": ("ampreview.linter.measurable",),
 }
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
@@ -62,6 +63,7 @@ FORMAT_WORDS = {
     "channels",
     "check",
     "deviations",
+    "measured",
     "milestone",
     "permitted_by",
     "place",

@@ -12,7 +12,6 @@ from ..declare.accept import NAME_LENGTH
 from ..declare.parts import PART_KEY, REF_KEY, is_part
 from ..declare.usual import bounds, limits
 from ..quantities.value import PROVENANCES, SIDES
-from ..reading.format import DEVIATIONS_KEY
 from .text_patterns import count_pattern, quantity_pattern
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
@@ -30,19 +29,22 @@ def json_schema(known: Schema) -> dict[str, Any]:
     return {**head, **schema, "$defs": definitions}
 
 
-def deviations_schema(known: Schema) -> dict[str, Any]:
-    """The schema of a file of deviations: the same list as in a spec."""
+def list_schema(known: Schema, key: str, name: str) -> dict[str, Any]:
+    """The schema of a file that holds one list of a spec alone, under a first key of its own."""
     definitions: dict[str, Any] = {}
     whole = _section(known.root, definitions)
-    version = _count(1, 1)
+    version, model = _count(1, 1), known.fields[name].model
+    assert model is not None
+    fields = definitions[model.__name__]["properties"].values()
+    used = sorted({x["$ref"].rpartition("/")[2] for x in fields if "$ref" in x})
     return {
         "$schema": DRAFT,
-        "title": "Deviations beside a spec",
+        "title": f"{name.capitalize()}, beside a spec",
         "type": "object",
-        "properties": {DEVIATIONS_KEY: version, "deviations": whole["properties"]["deviations"]},
-        "required": [DEVIATIONS_KEY],
+        "properties": {key: version, name: whole["properties"][name]},
+        "required": [key],
         "additionalProperties": False,
-        "$defs": {name: definitions[name] for name in ("Deviation",)},
+        "$defs": {kind: definitions[kind] for kind in (model.__name__, *used)},
     }
 
 

@@ -9,7 +9,7 @@ from .json_schema import DRAFT
 NAME = {"type": "string", "pattern": "^[a-z0-9-]+$"}
 TEXT = {"type": "string"}
 REASON = {"type": "string", "pattern": r"\S", "description": "why, in words"}
-LISTS = ("promises", "causes", "to_be_released", "rests_on")
+LISTS = ("promises", "measured", "causes", "to_be_released", "rests_on")
 FIGURE = {
     "type": ["object", "null"],
     "properties": {"si": {"type": ["number", "null"]}, "text": TEXT},

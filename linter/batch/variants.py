@@ -183,7 +183,7 @@ def _started(base: Text, terms: Terms) -> Start | tuple[Refusal, ...]:
 
 def _written(terms: Terms) -> tuple[tuple[int, int], ...]:
     """When the files that the terms name were written, and how long they are."""
-    named = (terms.house, terms.deviations, terms.parts)
+    named = (terms.house, terms.deviations, terms.parts, terms.measured)
     found = [path.stat() for path in named if path and path.exists()]
     return tuple((x.st_mtime_ns, x.st_size) for x in found)
 

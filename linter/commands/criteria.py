@@ -34,6 +34,12 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="YYYY-MM-DD",
         help="day of the review, against which permissions run out (default: today)",
     )
+    parser.add_argument(
+        "--measured",
+        type=Path,
+        metavar="FILE",
+        help="measurements beside those of the spec; the spec stays as it is",
+    )
     house_arguments(parser)
     parts_argument(parser)
 
@@ -66,7 +72,7 @@ def terms_of(options: argparse.Namespace) -> "Terms":
     """The terms that the options ask for."""
     from ..judging.criteria import Terms
 
-    given = (options.house, options.no_house, options.parts)
+    given = (options.house, options.no_house, options.parts, options.measured)
     return Terms(options.date, options.deviations, *given)
 
 
@@ -77,7 +83,8 @@ def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, 
 
     houses = () if options.house or options.no_house else map(find_house, specs)
     parts = () if options.parts else (find_upward(spec, NAME) for spec in specs)
-    return options.deviations, options.house, options.parts, *houses, *parts
+    named = (options.deviations, options.measured, options.house, options.parts)
+    return (*named, *houses, *parts)
 
 
 def _day(text: str) -> "date":

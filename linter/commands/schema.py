@@ -10,7 +10,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument(
         "--of",
-        choices=("spec", "house", "deviations", "report"),
+        choices=("spec", "house", "deviations", "measured", "report"),
         default="spec",
         help="the kind of file (default: spec); report is that of assess --report json",
     )
@@ -22,13 +22,15 @@ def run(options: argparse.Namespace) -> int:
     """Print the schema, or write it to a file."""
     import json
 
-    from ..asking.json_schema import deviations_schema, json_schema
+    from ..asking.json_schema import json_schema, list_schema
     from ..asking.side_schemas import house_schema, report_schema
     from ..declare import load_schema
+    from ..reading.format import DEVIATIONS_KEY, MEASURED_KEY
 
     schemas = {
         "spec": lambda: json_schema(load_schema()),
-        "deviations": lambda: deviations_schema(load_schema()),
+        "deviations": lambda: list_schema(load_schema(), DEVIATIONS_KEY, "deviations"),
+        "measured": lambda: list_schema(load_schema(), MEASURED_KEY, "measured"),
         "house": house_schema,
         "report": report_schema,
     }

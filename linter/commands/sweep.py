@@ -147,10 +147,12 @@ def _sweep(options: argparse.Namespace, spec: "Spec", criteria: "Criteria") -> "
     draw = Draw(options.draw, options.pattern, options.seed) if options.draw else None
     house = None if options.no_house else options.house or find_house(options.file)
     parts = Path(spec.parts.file) if spec.parts else None
-    terms = Terms(criteria.day, options.deviations, house, house is None, parts)
+    files = (options.deviations, house, house is None, parts, options.measured)
+    terms = Terms(criteria.day, *files)
     hold_at = Severity(options.hold_at) if options.hold_at else None
     order = Order(options.milestone, hold_at, terms, margins=tuple(options.margin))
-    beside = [x.text for x in (criteria.house, criteria.permissions, spec.parts) if x]
+    read = (criteria.house, criteria.permissions, criteria.measured, spec.parts)
+    beside = [x.text for x in read if x]
     day = str(criteria.day) if spec.deviations or criteria.permissions else ""
     rules = [rules_hash(package) for package in criteria.catalogue.packages]
     written = (program_version(), *rules, *beside, day)

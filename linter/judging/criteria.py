@@ -5,11 +5,12 @@ from datetime import date
 from pathlib import Path
 
 from ..evaluation.catalogue import Catalogue, load
-from ..reading.keyed_file import Permissions, read_deviations
-from ..reading.loading import Spec
+from ..reading.keyed_file import Measured, Permissions, read_deviations, read_measured
+from ..reading.loading import Measurement, Spec
 from ..reading.refusal import Refusal
 from .house import House, find_house, where_found
 from .house_file import read_house
+from .standing_in import with_stand_ins
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +20,7 @@ class Terms:
     day: the day of the review, None for today; deviations: a file of deviations beside
     those of the spec; house: a house file, None for the one nearest to the spec;
     no_house: go without any; parts: a parts file, None for the one nearest to the spec.
+    measured: a file of measurements beside those of the spec.
     """
 
     day: date | None = None
@@ -26,6 +28,7 @@ class Terms:
     house: Path | None = None
     no_house: bool = False
     parts: Path | None = None
+    measured: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +38,7 @@ class Criteria:
     day: date | None = None
     permissions: Permissions | None = None
     house: House | None = None
+    measured: Measured | None = None
 
     @property
     def catalogue(self) -> Catalogue:
@@ -42,8 +46,13 @@ class Criteria:
         return self.house.catalogue if self.house else load()
 
     def applied(self, spec: Spec) -> Spec:
-        """The spec with the defaults of the house file."""
-        return self.house.applied(spec) if self.house else spec
+        """The spec with the defaults of the house file, and what was measured in its place."""
+        spec = self.house.applied(spec) if self.house else spec
+        return with_stand_ins(spec, self.catalogue, self.measurements(spec))
+
+    def measurements(self, spec: Spec) -> tuple[Measurement, ...]:
+        """What was measured: that of the spec, then that of a file of its own."""
+        return (*spec.measurements, *(self.measured.measurements if self.measured else ()))
 
 
 TODAY = Criteria()
@@ -61,4 +70,7 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
         return house
     if house and path and not terms.house:
         house = replace(house, found=where_found(spec, path))
-    return Criteria(terms.day or date.today(), permissions, house)
+    measured = read_measured(terms.measured) if terms.measured else None
+    if isinstance(measured, tuple):
+        return measured
+    return Criteria(terms.day or date.today(), permissions, house, measured)

@@ -17,7 +17,6 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from difflib import get_close_matches
 from typing import cast
 
 from ..check import MILESTONES, Milestone, Source
@@ -27,7 +26,9 @@ from ..evaluation.threshold import AMPLE, missed
 from ..finding import Evidence, Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
+from .beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from .consistency import BUILT_IN as STATED_VALUES
+from .nearest import near
 
 DOMAIN = "deviations"
 OF_MISS, OF_FIGURE = 0.5, 0.2
@@ -178,7 +179,7 @@ def _can_depart(finding: Finding, entry: Entry | None) -> bool:
 
 
 def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
-    if entry is None and item.check not in STATED_VALUES:
+    if entry is None and item.check not in (*STATED_VALUES, *ON_MEASUREMENTS):
         names = [known.name for known in occasion.catalogue.entries]
         text = f"there is no check named {item.check}{near(item.check, names)}"
         yield Fault("deviation-unknown", text)
@@ -190,12 +191,6 @@ def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterat
     elif entry is not None and (entry.check.each == "product") != (item.place == PRODUCT):
         where = PRODUCT if entry.check.each == "product" else "the name of a channel"
         yield Fault("deviation-unknown", f"{item.check} is judged elsewhere: place is {where}")
-
-
-def near(name: str, known: Sequence[str]) -> str:
-    """A hint at the known names that come nearest, or nothing."""
-    found = get_close_matches(name, known, 2, 0.6)
-    return f"; did you mean {' or '.join(found)}?" if found else ""
 
 
 def _incomplete(item: Deviation, entry: Entry | None) -> Iterator[Fault]:

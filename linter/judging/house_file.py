@@ -18,7 +18,6 @@ from ..reading.plain_text import content_of
 from ..reading.refusal import Refusal, in_order, shown
 from ..reading.side_file import first_key, read_side_file, refuse_key, unknown_keys
 from ..reading.source import Document
-from .deviation import near
 from .house import (
     GROUP,
     House,
@@ -32,6 +31,7 @@ from .house import (
     package_of,
     untouchable,
 )
+from .nearest import near
 from .verified import RECORD, take_record
 
 KIND = "a house file"

@@ -15,9 +15,12 @@ from ..evaluation.threshold import closeness
 from ..finding import Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
+from .beyond_limit import on_measurements
+from .boards import Boards, several
 from .consistency import built_in_findings
 from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
+from .measured import Compared, comparisons
 from .milestone import Verdict, verdict
 from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
@@ -30,6 +33,7 @@ class Review:
     """A spec with the answer of every check and the verdict on them.
 
     slips: values that look like slips, by path, as they are taken to judge the promises.
+    measured: what was measured, against the model.
     """
 
     spec: Spec
@@ -39,6 +43,7 @@ class Review:
     criteria: Criteria = TODAY
     promises: tuple[Promised, ...] = ()
     slips: Mapping[str, object] = field(default_factory=dict)
+    measured: tuple[Compared, ...] = ()
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -66,6 +71,11 @@ class Review:
         """The deviations on record: those of the spec, then those of a file of their own."""
         others = self.criteria.permissions
         return (*self.spec.deviations, *(others.deviations if others else ()))
+
+    @property
+    def boards(self) -> tuple[Boards, ...]:
+        """The spread of what was measured on several boards."""
+        return several(self.measured)
 
     def counts(self) -> Mapping[str, int]:
         """How many answers there are of each severity and of each kind."""
@@ -138,13 +148,16 @@ def decided(
     on_values: the findings on stated values by themselves.
     """
     spec, catalogue, stage = run.spec, run.catalogue, run.milestone
-    findings = (*on_values, *answers)
+    answers = tuple(answers)
+    compared = comparisons(spec, catalogue, criteria.measurements(spec))
+    measured = on_measurements(compared, answers, run.graph, catalogue)
+    findings = (*on_values, *answers, *measured)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria)
+    return Review(spec, findings, judged, catalogue, criteria, measured=compared)
 
 
 def review_file(

@@ -14,6 +14,7 @@ from typing import Any, cast
 from ..check import Assumption, Milestone
 from ..declare import Schema, load_schema
 from ..finding import Place
+from ..quantities.value import Value
 from .format import SPEC_KEY
 from .parts_file import PartsFile, PartsSource, no_parts, parts_beside
 from .plain_text import content_of
@@ -40,6 +41,25 @@ class Deviation:
     up_to: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Measurement:
+    """A figure read on a board.
+
+    figure: name of what was measured; place: channel or ``product``, empty where not said;
+    value: as written, in the unit of the figure; conditions: what else was read, by name;
+    at: where it stands.
+    """
+
+    figure: str
+    place: str
+    value: str
+    board: str
+    date: str
+    instrument: str
+    conditions: Mapping[str, Value]
+    at: Place
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Spec:
     """A spec that can be assessed: values only, by full path.
@@ -55,6 +75,7 @@ class Spec:
     defaults: what silence of a field means to this team, by path without channel.
     written: the data as the file has it, where parts of a parts file are named in it.
     parts: the parts file, if the spec uses it.  references: the designators of its parts.
+    stood_in: the paths where what was measured stands in, not in the file.
     """
 
     file: str
@@ -71,6 +92,7 @@ class Spec:
     written: Mapping[str, Any] | None = None
     parts: PartsFile | None = None
     references: References = ()
+    stood_in: frozenset[str] = frozenset()
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""
@@ -102,6 +124,24 @@ class Spec:
         texts = {name: str(self.values.get(f"{item}.{name}", "")) for name in names}
         return Deviation(**texts, at=self.place(item) or Place(self.file, 1, 1))
 
+    @property
+    def measurements(self) -> tuple[Measurement, ...]:
+        """What was measured, in the order of the file."""
+        return tuple(self._measurement(number) for number in range(self.lists.get("measured", 0)))
+
+    def _measurement(self, number: int) -> Measurement:
+        item = f"measured[{number}]"
+        stated = {
+            path.removeprefix(f"{item}."): value
+            for path, value in self.values.items()
+            if path.startswith(f"{item}.")
+        }
+        names = ("figure", "place", "value", "board", "date", "instrument")
+        texts = {name: str(stated.get(name, "")) for name in names}
+        conditions = {name: value for name, value in stated.items() if isinstance(value, Value)}
+        at = self.place(item) or Place(self.file, 1, 1)
+        return Measurement(**texts, conditions=conditions, at=at)
+
     def with_values(self, changes: Mapping[str, Any]) -> "Loaded":
         """The same spec with some values changed or added, validated anew.
 
@@ -118,6 +158,7 @@ class Spec:
         if SPEC_KEY not in changes and all(self._has_other(*item) for item in changes.items()):
             return self._with_leaves(changes, document, written)
         loaded = spec_of(document, self.file, self.schema).with_defaults(self.defaults)
+        loaded = loaded.with_stood_in(self.stood_in)
         return loaded.with_parts(written, self.parts, self.references)
 
     def _has_other(self, path: str, value: Any) -> bool:
@@ -161,6 +202,12 @@ class Loaded:
             return self
         spec = replace(self.spec, written=written, parts=parts, references=references)
         return Loaded(spec)
+
+    def with_stood_in(self, paths: frozenset[str]) -> "Loaded":
+        """The same with a note of where what was measured stands in."""
+        if self.spec is None or not paths:
+            return self
+        return Loaded(replace(self.spec, stood_in=paths))
 
 
 def load_file(path: str | Path, schema: Schema | None = None, parts: Path | None = None) -> Loaded:

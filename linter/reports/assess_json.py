@@ -19,6 +19,7 @@ from ..judging.promises import Promised
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .cause_words import CauseWords, cause_words, in_order
+from .measured_json import measured_json
 from .phrases import away
 from .standing import mark
 from .verdict import DISCLAIMER, demand, reason, rests_on
@@ -88,6 +89,7 @@ def _review(review: Review) -> dict[str, Any]:
         "promises_judged_with": {
             path: in_text(right) for path, right in review.slips.items() if review.promises
         },
+        "measured": measured_json(review),
         "causes": [_cause(item) for item in causes],
         "to_be_released": [
             demanded(item) for item in sorted(verdict.holding, key=attrgetter("rank"))

@@ -14,6 +14,7 @@ from .cautions import cautions_of
 from .change_words import change_in_words
 from .groups import groups, together
 from .markdown import markdown_table, promise_markdown
+from .measured_words import measured_rows
 from .phrases import (
     against,
     cited,
@@ -54,6 +55,7 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
     word = "RELEASED" if verdict.released else "HELD"
     yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
     yield from promise_markdown(review)
+    yield from _measured(review)
     causes = cause_words(review, causes_of(review))
     yield from _causes(causes)
     yield from _required(review)
@@ -68,6 +70,13 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
     yield markdown_table(
         ("", "name", "date", "signature"), [(name, "", "", "") for name in SIGNATORIES]
     )
+
+
+def _measured(review: Review) -> Iterator[str]:
+    rows = [(row.answer, row.what, row.text) for row in measured_rows(review)]
+    if rows:
+        yield "### Measured"
+        yield markdown_table(("answer", "figure", "measured and model"), rows)
 
 
 def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:

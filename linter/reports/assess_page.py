@@ -21,6 +21,7 @@ from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_t
 from .cause_words import CauseWords, cause_words
 from .cautions import SIGNALS, cautions_of, distinct
 from .lines import fitting, hanging, print_lines, room
+from .measured_text import measured_lines
 from .promise_text import promise_lines
 from .standing import in_short, looked_up_in_short, waits_for_a_text
 from .verdict import DISCLAIMER, house_told
@@ -29,6 +30,7 @@ LINES = 60
 REQUIRED, PERMITTED, NOT_BLOCKING = "Required before release", "Permitted", "Does not block release"
 MOST_PROMISES = 14
 MOST_OPEN = 8
+MOST_MEASURED = 12
 MOST_CAUTIONS = 2
 MOST_ACCEPTED = 3
 HEADLINE, CHANGE = 3, 2
@@ -63,10 +65,13 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]
     opened = [*_open(review, causes, width), *_accepted(review, width)]
+    measured = measured_lines(review, width, MOST_MEASURED)
+    left -= len(measured)
     most = MOST_PROMISES if causes else left - len(opened)
     promises = promise_lines(review, width, most)
     left -= len(promises) + len(opened)
-    return [*head, *promises, *_causes(causes, Sizes(width, left)), *opened, *foot]
+    blocks = _causes(causes, Sizes(width, left))
+    return [*head, *promises, *measured, *blocks, *opened, *foot]
 
 
 def _causes(causes: Sequence[CauseWords], sizes: Sizes) -> list[Text]:

@@ -15,6 +15,7 @@ from typing import Any, TextIO
 from ..changes.causes import causes_of
 from ..evaluation.catalogue import Catalogue
 from ..finding import Finding, Place, Severity, Status
+from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import is_behind
@@ -96,7 +97,9 @@ class _Run:
         self._packages: dict[str, None] = {}
         self._notes: dict[str, None] = {}
         self._refusals: list[Data] = []
-        self._add(rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
+        self._add(
+            rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS | ON_MEASUREMENTS).items()
+        )
 
     def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:
         """The results of all reviews; the verdicts are written down as text on the way."""

@@ -17,6 +17,7 @@ from .cautions import SIGNALS, cautions_of
 from .change_words import change_in_words
 from .groups import groups, together
 from .lines import hanging, print_lines, room
+from .measured_text import measured_lines
 from .phrases import (
     against,
     bar,
@@ -40,7 +41,7 @@ def print_review(review: Review, console: Console, dated: bool = False) -> None:
     """Print a whole review."""
     width, house = room(console), review.criteria.house
     lines = [*weakened_text(review, width), *verdict_lines(review, width)]
-    lines += promise_lines(review, width)
+    lines += [*promise_lines(review, width), *measured_lines(review, width)]
     if house is not None:
         lines += [Text(), *house_lines(house, width)]
     for part in (_causes, _open, _met, _assumed, _silent):

@@ -13,6 +13,8 @@ from rich.text import Text
 
 from ..check import AtLeast, Case, Check, Constant, Lever, Words
 from ..evaluation.catalogue import Catalogue, Entry
+from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
+from ..judging.beyond_limit import DOMAIN as MEASUREMENTS
 from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
@@ -27,22 +29,25 @@ STAKES = {
 }
 
 
+DOMAINS = {DOMAIN: BUILT_IN, DEVIATIONS: PERMISSIONS, MEASUREMENTS: ON_MEASUREMENTS}
+
+
 def print_list(catalogue: Catalogue, console: Console) -> None:
     """Print the checks by domain, one line each."""
     for folder, title in catalogue.domains.items():
         entries = [entry for entry in catalogue.entries if entry.domain == folder]
         _print_domain(title, [(entry.name, entry.check.title) for entry in entries], console)
-    for domain, findings in ((DOMAIN, BUILT_IN), (DEVIATIONS, PERMISSIONS)):
+    for domain, findings in DOMAINS.items():
         members = [(name, text.split(": ")[0].split(". ")[0]) for name, text in findings.items()]
         _print_domain(domain.capitalize(), members, console)
 
 
 def print_built_in(name: str, console: Console) -> bool:
     """Print a finding that needs no rule file; False where there is none of this name."""
-    text = (BUILT_IN | PERMISSIONS).get(name)
-    if text is None:
+    domain = next((domain for domain, findings in DOMAINS.items() if name in findings), None)
+    if domain is None:
         return False
-    domain = DOMAIN if name in BUILT_IN else DEVIATIONS
+    text = DOMAINS[domain][name]
     console.print(Text.assemble((name, "bold"), f"   {domain.capitalize()}"))
     console.print(Padding(Text(text), (1, 0, 0, 2)))
     return True

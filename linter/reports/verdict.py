@@ -131,6 +131,9 @@ def rests_on(review: Review) -> list[tuple[str, str, str]]:
         rows.append(("house file", house.file, text_hash(house.text)))
     if permissions:
         rows.append(("deviations", permissions.file, text_hash(permissions.text)))
+    if review.criteria.measured:
+        measured = review.criteria.measured
+        rows.append(("measurements", measured.file, text_hash(measured.text)))
     return rows
 
 

@@ -12,6 +12,7 @@ from .designators import BORNE
 from .deviations import Deviation
 from .environment import Environment
 from .first_values import AT_CONCEPT
+from .measurement import Measurement
 from .protection import Protection
 from .safety import Safety
 from .signal import Signal
@@ -50,3 +51,4 @@ class Amplifier(Section):
     safety: Safety | None = section(Safety, part="safety and users")
     claims: Claims | None = section(Claims, part="claims of the paperwork")
     deviations: tuple[Deviation, ...] | None = section(Deviation, kind="sections")
+    measured: tuple[Measurement, ...] | None = section(Measurement, kind="sections")

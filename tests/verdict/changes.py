@@ -18,8 +18,8 @@ SCHEMA = load_schema()
 Kind = Literal["field left out", "section left out", "fields left out", "none", "none added"]
 Wider = Literal["wider"]
 
-# A permission is not a statement on the design, and without its version no file is read.
-NOT_OF_THE_DESIGN = ("amplifier_spec", "deviations")
+# Permissions and readings are no statements on the design; without its version no file is read.
+NOT_OF_THE_DESIGN = ("amplifier_spec", "deviations", "measured")
 
 
 @dataclass(frozen=True)

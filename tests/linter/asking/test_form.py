@@ -98,7 +98,8 @@ def entries(text: str) -> Iterator[tuple[int, str, str]]:
             above.pop()
         name = (
             f"[0].{found[4]}"
-            if above and above[-1][1].endswith(("foster", "efficiency_curve", "deviations"))
+            if above
+            and above[-1][1].endswith(("foster", "efficiency_curve", "deviations", "measured"))
             else (f".{found[4]}" if above else found[4])
         )
         above.append((indent, (above[-1][1] if above else "") + name))
@@ -171,7 +172,11 @@ def test_each_name_can_be_put_to_use_alone() -> None:
     leaves = [path for _, path, value in entries(text) if not value]
     for path in leaves:
         # the names in an item of a list belong together: they are filled in the test above
-        if "[0]" in path or path == "deviations" or re.fullmatch(r"channels(\.\w+)?", path):
+        if (
+            "[0]" in path
+            or path in ("deviations", "measured")
+            or re.fullmatch(r"channels(\.\w+)?", path)
+        ):
             continue
         if field_of(path).model is None:
             assert path in load(filled(text, {path})).values

@@ -113,15 +113,24 @@ def test_what_the_program_refuses_is_refused(name: str) -> None:
 @pytest.mark.parametrize("path", sorted(FIELDS))
 def test_the_example_of_every_field_is_accepted_and_its_neighbour_is_not(path: str) -> None:
     field = FIELDS[path]
-    if field.model is not None or path in ("amplifier_spec",) or path.startswith("deviations"):
+    if (
+        field.model is not None
+        or path == "amplifier_spec"
+        or path.startswith(("deviations", "measured"))
+    ):
         return
     assert accepted(spec_with(path, field.example))
     assert not accepted(spec_with(path + "_", field.example))
 
 
+READING = "measured: [{figure: p_idle, value: 2 W, "
+
+
 def spec_with(path: str, value: str) -> str:
     """A spec with one value, in brackets from its section on."""
     text = value
+    if path.startswith("measured[]."):
+        return f"amplifier_spec: 1\n{READING}{path.removeprefix('measured[].')}: {value}}}]\n"
     for step in reversed(path.split(".")):
         inner = f"[{{{text}}}]" if step.endswith("[]") else text if text is value else f"{{{text}}}"
         text = f"{step.removesuffix('[]')}: {inner}"
@@ -214,6 +223,11 @@ OTHER_FILES = {
         "  - {check: a, place: product, permitted_by: b, reason: c, until: production}\n",
         ("amplifier_deviations: 1\ndeviations: [{check: a}]", "deviations: []",
          "amplifier_deviations: 1\nallowed: []"),
+    ),
+    "measured": (
+        "amplifier_measured: 1\nmeasured:\n  - {figure: p_idle, value: 2 W, supply: 24 V}\n",
+        ("amplifier_measured: 1\nmeasured: [{figure: p_idle}]", "measured: []",
+         "amplifier_measured: 1\nmeasured: [{figure: p_idle, value: 2 W, supply: 24}]"),
     ),
 }  # fmt: skip
 

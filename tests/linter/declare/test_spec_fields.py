@@ -183,7 +183,7 @@ def test_only_the_format_and_a_deviation_are_asked_for_by_force() -> None:
     required = {path for path, field in LEAVES.items() if field.required}
     inside = {
         f"deviations[].{key}" for key in ("check", "place", "permitted_by", "reason", "until")
-    }
+    } | {"measured[].figure", "measured[].value"}
     assert required == {"amplifier_spec"} | inside
 
 

@@ -26,6 +26,8 @@ LISTED = {
         title revision environment.ip_code output_stage.device.part battery.cell.part
         deviations[].check deviations[].place deviations[].permitted_by deviations[].reason
         deviations[].until deviations[].up_to
+        measured[].figure measured[].place measured[].value measured[].board measured[].date
+        measured[].instrument
     """,
     "word": """
         output_stage.device.r_ds_on_at
@@ -49,7 +51,7 @@ LISTED = {
         battery.cell.made_for protection.fuse.place
     """,
     "degC": """
-        environment.ambient supply.bulk.t_rated battery.cell.t_charge
+        environment.ambient measured[].ambient supply.bulk.t_rated battery.cell.t_charge
         battery.cell.t_discharge battery.charger.t_window output_stage.device.t_j_max
         gate_drive.regulator.t_j_max thermal.heatsink.t thermal.t_air_inside
         wiring.connector.t_max protection.over_temperature.t_trip
@@ -66,8 +68,10 @@ LISTED = {
     """,
     "dB": """
         signal.crest_factor loudspeaker.sensitivity claims.response claims.sound_level
+        measured[].crest_factor
     """,
     "V": """
+        measured[].supply
         signal.source_level signal.v_in_max supply.v_source supply.v_rail supply.ripple
         supply.surge.v supply.bulk.v_rated battery.cell.v_charge battery.cell.v_nominal
         battery.cell.v_oc_low battery.protection.v_cutoff battery.charger.v rated_voltage
@@ -89,7 +93,7 @@ LISTED = {
         output_stage.v_c_local output_stage.snubber.v_rated filter.damper.v_rated
     """,
     "ohm": """
-        signal.r_in supply.r_source supply.surge.r battery.cell.r_internal
+        measured[].load signal.r_in supply.r_source supply.surge.r battery.cell.r_internal
         battery.protection.r rated_load load_range output_stage.r_series
         output_stage.snubber.r output_stage.device.r_ds_on output_stage.device.r_g_int
         output_stage.device.r_g_test output_stage.device.load_min gate_drive.r_g_on
@@ -137,7 +141,7 @@ LISTED = {
         output_stage.i_q
     """,
     "W": """
-        supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
+        measured[].power supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
         output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat
@@ -152,6 +156,7 @@ LISTED = {
         protection.fuse.k_ambient claims.efficiency claims.thd
     """,
     "Hz": """
+        measured[].frequency measured[].bandwidth
         supply.converter_frequency band modulator.carrier modulator.loop_crossover
         modulator.loop_corner
         modulator.clock filter.corner loudspeaker.f_s loudspeaker.enclosure.f_b

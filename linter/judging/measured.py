@@ -1,0 +1,255 @@
+"""What was measured on boards, held against what the model computes under the same conditions.
+
+A figure is compared only where the conditions on which it depends are given and are those of
+the spec; the model is then computed at them.  Where it differs, single values that would
+explain it are looked for.  A reading without uncertainty counts as good to 2 %, or 2 K (common
+practice, no source), and so does a condition.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from importlib import import_module
+from importlib.util import find_spec
+from typing import Literal
+
+from ..declare import PRODUCT
+from ..evaluation.catalogue import Catalogue
+from ..evaluation.gap import Gap
+from ..evaluation.graph import Graph
+from ..evaluation.node import Computed, FigureError, LeafNode, Node
+from ..evaluation.tolerance import worst_case
+from ..measurable import Measurable
+from ..quantities.quantity import QuantityError, Value, parse, show, spell
+from ..reading.loading import Measurement, Spec
+from .explained import Explanation, explanations
+from .nearest import near
+
+Answer = Literal["agrees", "part only", "differs", "not compared", "unreadable"]
+SAME = 0.02
+SAME_KELVIN = 2.0
+MOST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """What a measurement is about: by which name, of which channel, in which unit."""
+
+    name: str
+    subject: str
+    unit: str
+    meaning: str
+
+    @property
+    def channel(self) -> str | None:
+        """The channel at hand, None for the whole product."""
+        return None if self.subject == PRODUCT else self.subject
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """A measurement and what becomes of it.
+
+    ``part only``: the spec leaves out terms of the sum, and more was measured than it gives.
+    band: what the model gives over all tolerances; why: why nothing is compared;
+    explanations: single values that would make the model agree, the likeliest first.
+    pins: what the model was set to, None where the conditions are not its own.
+    doubted: the known terms of an incomplete sum speak against it: nothing left out explains it.
+    """
+
+    of: Measurement
+    answer: Answer
+    figure: Figure | None = None
+    read: Value | None = None
+    band: tuple[float, float] | None = None
+    nominal: float | None = None
+    why: str = ""
+    explanations: tuple[Explanation, ...] = ()
+    pins: Mapping[str, object] | None = None
+    doubted: bool = False
+
+    @property
+    def is_compared(self) -> bool:
+        """Whether there is a figure of the model to compare with."""
+        return self.band is not None
+
+
+@cache
+def measurable_in(packages: tuple[str, ...]) -> Mapping[str, Measurable]:
+    """The figures that rules packages call measurable, by name."""
+    modules = [f"{package}.measurable" for package in packages]
+    known = (import_module(module).MEASURABLE for module in modules if find_spec(module))
+    return {item.figure: item for items in known for item in items}
+
+
+def comparisons(
+    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]
+) -> tuple[Compared, ...]:
+    """Every measurement against the model of a spec."""
+    found: list[Compared] = []
+    for number, item in enumerate(items, 1):
+        if number > MOST:
+            why = f"{MOST} readings are compared at most"
+            return (*found, Compared(item, "unreadable", why=why))
+        found.append(_compared(item, spec, catalogue))
+    return tuple(found)
+
+
+def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
+    known = measurable_in(catalogue.packages)
+    figure = figure_of(item, spec, catalogue, known)
+    if isinstance(figure, str):
+        return Compared(item, "unreadable", why=figure)
+    try:
+        read = _with_uncertainty(parse(item.value, figure.unit), figure.unit)
+    except QuantityError as error:
+        return Compared(item, "unreadable", figure, why=f"value: {error}")
+    graph = Graph(spec, catalogue.derived)
+    try:
+        pins = _pins(item, known[figure.name], graph, figure)
+        if isinstance(pins, str):
+            return Compared(item, "not compared", figure, read, why=pins)
+        return _against(item, figure, read, pins, spec, catalogue)
+    except FigureError as error:
+        return Compared(item, "not compared", figure, read, why=f"not computed: {error}")
+
+
+def _with_uncertainty(read: Value, unit: str) -> Value:
+    """A reading of which nobody says how sure it is counts as good to a few per cent."""
+    if read.lo < read.hi:
+        return read
+    slack = SAME_KELVIN if unit == "degC" else SAME * abs(read.nominal)
+    return replace(read, lo=read.nominal - slack, hi=read.nominal + slack)
+
+
+def figure_of(
+    item: Measurement, spec: Spec, catalogue: Catalogue, known: Mapping[str, Measurable]
+) -> Figure | str:
+    """What a measurement is about, or why that cannot be told."""
+    name, entry = item.figure, catalogue.entry(item.figure)
+    if name not in known:
+        hint = near(name, [*known])
+        there = entry or name in catalogue.derived or name in spec.schema.fields
+        what = "is known, but is none that is read off a board" if there else "is not known"
+        return f"{name} {what}{hint}"
+    if entry is not None:
+        each, unit, meaning = entry.check.each, entry.check.unit, entry.check.title
+    elif name in catalogue.derived:
+        quantity = catalogue.derived[name]
+        each, unit, meaning = quantity.each, quantity.unit, quantity.meaning
+    else:
+        field = spec.schema.fields[name]
+        each = "channel" if spec.schema.is_channel_path(name) else "product"
+        unit, meaning = field.unit, field.meaning
+    where = spec.channels if each == "channel" else (PRODUCT,)
+    place = item.place or (where[0] if len(where) == 1 else "")
+    if place not in where:
+        return f"{name}: place is {' or '.join(where) or 'the name of a channel'}"
+    return Figure(name, place, unit, meaning.partition(";")[0])
+
+
+def _pins(
+    item: Measurement, known: Measurable, graph: Graph, figure: Figure
+) -> dict[str, object] | str:
+    """What the model has to be set to for the conditions, or why they are not its own."""
+    pins: dict[str, object] = {}
+    for name, paths in known.conditions.items():
+        value = item.conditions.get(name)
+        if value is None:
+            return f"{name} is not given, on which this figure depends"
+        schema, derived = graph.spec.schema, graph.derived
+        of_channel = any(
+            derived[path].each == "channel" if path in derived else schema.is_channel_path(path)
+            for path in paths
+        )
+        one = (figure.channel,) if figure.channel else graph.spec.channels
+        for channel in one if of_channel else (None,):
+            found = _pin(name, value, paths, graph, channel)
+            if isinstance(found, str):
+                return found
+            pins |= found
+    return pins
+
+
+def _pin(
+    name: str, value: Value, paths: tuple[str, ...], graph: Graph, channel: str | None
+) -> dict[str, object] | str:
+    """One condition in one channel: what the model is set to, where the spec allows it."""
+    for path in paths:
+        node = graph.resolve(path, channel)
+        if isinstance(node, Gap):
+            continue
+        unit = graph.derived[path].unit if path in graph.derived else graph.fields[path].unit
+        low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
+        slack = SAME_KELVIN if unit == "degC" else SAME * abs(value.nominal)
+        has = show(low, unit) if low == high else f"{show(low, unit)} .. {show(high, unit)}"
+        if value.hi < low - slack or value.lo > high + slack:
+            return f"measured at {name} {show(value.nominal, unit)}; the model has {has}"
+        if isinstance(node, LeafNode) and node.path in graph.spec.values:
+            leaf = node.path
+        elif path in graph.fields:
+            leaf = graph.full(path, channel)
+        elif high - low > 2 * slack:
+            return f"the model has {name} {has} and cannot be set to {show(value.nominal, unit)}"
+        else:
+            return {}
+        return {leaf: spell(Value(*(value.nominal,) * 3), unit)}
+    return f"the spec does not give {name}, so that the conditions cannot be compared"
+
+
+def _against(
+    item: Measurement,
+    figure: Figure,
+    read: Value,
+    pins: Mapping[str, object],
+    spec: Spec,
+    catalogue: Catalogue,
+) -> Compared:
+    """A measurement against the band that the model gives under its conditions."""
+    graph = graph_at(spec, catalogue, pins)
+    node = node_of(graph, catalogue, figure)
+    if isinstance(node, Gap):
+        names = ", ".join(x.path.rpartition(".")[2] for x in node.missing[:4])
+        why = f"the model lacks {names}" if names else "the spec gives nothing to compare it with"
+        return Compared(item, "not compared", figure, read, why=why, pins=pins)
+    low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
+    nominal = float(node.value())
+    done = (figure, read, (low, high), nominal)
+    slack = 1e-9 * max(abs(low), abs(high))
+    if read.lo <= high + slack and read.hi >= low - slack:
+        return Compared(item, "agrees", *done, pins=pins)
+
+    def plan(other: Graph) -> Node | Gap:
+        return node_of(other, catalogue, figure)
+
+    found = explanations(graph, plan, read.nominal, frozenset(pins))
+    floored = {x.path for x in node.assumed if x.leaning == "floor"}
+    part = any(x.path in floored for x in found)
+    answer: Answer = "part only" if part else "differs"
+    doubted = bool(floored) and not part
+    return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
+
+
+def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Graph:
+    """The model of a spec set to some conditions."""
+    at = spec.with_values(pins).spec if pins else spec
+    return Graph(at or spec, catalogue.derived)
+
+
+def node_of(graph: Graph, catalogue: Catalogue, figure: Figure) -> Node | Gap:
+    """A figure as the model computes it, whatever was measured of it."""
+    entry = catalogue.entry(figure.name)
+    if entry is not None:
+        found = graph.arguments(entry.check.inputs, figure.channel)
+        return found if isinstance(found, Gap) else Computed(entry.name, entry.check.figure, found)
+    place = stated_place(graph, figure)
+    if place and place in graph.spec.stood_in:
+        return graph.follows(figure.name, figure.channel) if figure.name in graph.derived else Gap()
+    return graph.resolve(figure.name, figure.channel)
+
+
+def stated_place(graph: Graph, figure: Figure) -> str:
+    """The path where the spec may state a figure, or nothing."""
+    quantity = graph.derived.get(figure.name)
+    path = quantity.stated_at if quantity else figure.name
+    return graph.full(path, figure.channel) if path and path in graph.fields else ""

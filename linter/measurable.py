@@ -1,0 +1,20 @@
+"""What can be measured on a board, as data: the figure, and on what it depends there."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Measurable:
+    """A figure that can be measured, and the conditions under which it is the same figure.
+
+    figure: a derived quantity, a field of the spec or a check, by its name.
+    conditions: name of a condition as a measurement states it, with the fields or derived
+        quantities that hold it in the model; the first one that the spec gives counts.
+        Without conditions the figure is the same wherever it is measured.
+    stands_in: what is measured may stand in where the spec is silent or estimates.
+    """
+
+    figure: str
+    conditions: Mapping[str, tuple[str, ...]]
+    stands_in: bool = False

@@ -1,0 +1,98 @@
+"""Measurements in words, the same in every report: what was read, what the model gives, why not."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..declare import PRODUCT
+from ..judging.boards import LEVELS, Boards
+from ..judging.measured import Answer, Compared
+from ..judging.review import Review
+from ..quantities.quantity import show
+from .phrases import apart
+
+ANSWERS: tuple[Answer, ...] = ("differs", "part only", "unreadable", "not compared", "agrees")
+STYLES = {
+    "differs": "yellow",
+    "part only": "cyan",
+    "unreadable": "red",
+    "not compared": "blue",
+    "agrees": "green",
+}
+MOST_EXPLANATIONS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredRow:
+    """One measurement, or the spread of several boards, as the reports print it."""
+
+    answer: str
+    what: str
+    text: str
+
+
+def measured_rows(review: Review, most: int = MOST_EXPLANATIONS) -> list[MeasuredRow]:
+    """All measurements, first those that disagree; then what several boards say together.
+
+    most: how many explanations of each are told.
+    """
+    order = sorted(review.measured, key=lambda item: ANSWERS.index(item.answer))
+    rows = [MeasuredRow(item.answer, name_of(item), in_words(item, most)) for item in order]
+    return [*rows, *(_of_boards(item) for item in review.boards), *_stood_in(review)]
+
+
+def name_of(item: Compared) -> str:
+    """What was measured, where and on which board."""
+    parts = [item.of.figure]
+    if item.figure is not None and item.figure.subject != PRODUCT:
+        parts.append(f"({item.figure.subject})")
+    return " ".join(parts) + (f", board {item.of.board}" if item.of.board else "")
+
+
+def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
+    """What was read, what the model gives, and what would explain the difference."""
+    if item.band is None or item.read is None or item.figure is None:
+        return f"{item.of.value.strip()}: {item.why}"
+    unit = item.figure.unit
+    low, high = (show(x, unit) for x in item.band)
+    band = low if low == high else f"{low} .. {high}"
+    read = item.of.value.strip()
+    if item.answer == "agrees":
+        return f"{read}; model {band}"
+    if item.answer == "part only":
+        head = f"{read}; the spec accounts for {band} of it"
+    else:
+        edge = item.band[1] if item.read.nominal > item.band[1] else item.band[0]
+        ratio = item.read.nominal / edge if edge and unit not in LEVELS else 0.0
+        plain = apart(item.read.nominal, edge, unit)[1]
+        times = f" ({ratio:.3g} times {plain})" if ratio > 0.0 else ""
+        head = f"{read}; model {band}{times}"
+    brief = most < MOST_EXPLANATIONS
+    found = [x.short if brief else x.text for x in item.explanations[:most]]
+    more = len(item.explanations) - most
+    rest = f"; {more} more" if more > 0 else ""
+    why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
+    return f"{head}; {why}"
+
+
+def _of_boards(item: Boards) -> MeasuredRow:
+    """The spread of several boards beside the tolerances."""
+    unit = item.figure.unit
+    low, high = apart(item.low, item.high, unit)
+    text = f"{low} .. {high}, spread {_spread(item.spread, unit)}"
+    if item.allowed is not None:
+        allowed = _spread(item.allowed, unit)
+        text += f"; tolerances {'only allow' if item.is_wider else 'allow'} {allowed}"
+    place = f" ({item.figure.subject})" if item.figure.subject != PRODUCT else ""
+    return MeasuredRow(f"{item.count} boards", f"{item.figure.name}{place}", text)
+
+
+def _spread(x: float, unit: str) -> str:
+    return show(x, "K" if unit == "degC" else unit) if unit in LEVELS else show(x, "%")
+
+
+def _stood_in(review: Review) -> Iterator[MeasuredRow]:
+    """What stands in for values that the spec does not state."""
+    for path in sorted(review.spec.stood_in):
+        value = review.spec.values[path]
+        told = getattr(value, "text", "")
+        yield MeasuredRow("taken over", path, f"{told}, from the measurements; not in the file")

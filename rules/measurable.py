@@ -1,0 +1,55 @@
+"""What can be measured on a board and held against the model.
+
+Each figure goes by the name of the derived quantity, the field or the check.  Beside it stand
+the conditions on which it depends and without which a measurement is not comparable: the
+voltage of ONE rail at the board, the load, the power of each channel, the frequency, the air
+outside.  Where the spec gives a range or a tolerance, the model is computed at the condition.
+Only what a bench reads directly may stand in for a value that is not given; a heatsink that is
+measured while music plays says nothing of the one at rated power, so it does not.
+"""
+
+from ..linter.measurable import Measurable
+
+HIGH_RAIL = {"supply": ("supply.v_rail", "v_rail_high")}
+LOW_RAIL = {"supply": ("supply.v_rail", "v_rail_low")}
+LOAD = {"load": ("rated_load", "z_load")}
+RATED = {**LOAD, "power": ("rated_power",)}
+BASS = {**RATED, "frequency": ("band_low",)}
+PROGRAMME = {**RATED, "crest_factor": ("signal.crest_factor",)}
+AMBIENT = {"ambient": ("environment.ambient",)}
+NOWHERE: dict[str, tuple[str, ...]] = {}
+
+MEASURABLE = (
+    # without signal
+    Measurable("p_idle", HIGH_RAIL, stands_in=True),
+    Measurable("ripple_idle", HIGH_RAIL),
+    Measurable("carrier-residual", HIGH_RAIL),
+    Measurable("modulator.carrier", NOWHERE, stands_in=True),
+    Measurable("gate_drive.dead_time", NOWHERE, stands_in=True),
+    Measurable("f_corner", NOWHERE),
+    Measurable("i_inrush", HIGH_RAIL),
+    # at rated power
+    Measurable("v_overshoot", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("v_gate_ringing", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("t_edge", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("p_loss_rated", {**HIGH_RAIL, **RATED}),
+    Measurable("v_rail_ripple", {**LOW_RAIL, **BASS}),
+    Measurable("v_rail_loaded", {**LOW_RAIL, **BASS}),
+    Measurable("v_pumping", {**HIGH_RAIL, **BASS}),
+    Measurable("i_source_peak", {**LOW_RAIL, **BASS}),
+    Measurable("i_source_rms", {**LOW_RAIL, **RATED}),
+    Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}),
+    Measurable("t_inductor", {**RATED, **AMBIENT}),
+    # at the onset of clipping: the power is what is measured
+    Measurable("p_out_max", {**LOW_RAIL, **LOAD}),
+    Measurable("p_out_usual", {**LOW_RAIL, **LOAD}),
+    # while the programme plays: the power is that of a sine of the same peaks
+    Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
+    Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
+    Measurable("t_air_inside", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
+    # trips
+    Measurable("output_stage.over_current.i_trip", NOWHERE),
+    Measurable("protection.over_temperature.t_trip", NOWHERE),
+    Measurable("protection.dc_detector.v_trip", NOWHERE),
+    Measurable("protection.over_voltage.v_trip", NOWHERE),
+)

@@ -1,0 +1,212 @@
+"""Measurements against the model.  All readings here are invented; published ones stand in
+``tests/published/test_measured.py``.
+
+The board is the published one of that folder, of which the idle loss is known in part only.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from ampreview.linter.cli import main
+from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.judging.boards import several
+from ampreview.linter.judging.measured import Compared, comparisons
+from ampreview.linter.judging.review import Review, review
+from ampreview.linter.judging.standing_in import with_stand_ins
+from ampreview.linter.reading.loading import Spec, load_text
+from ampreview.rules.measurable import MEASURABLE
+
+ROOT = Path(__file__).parents[3]
+BOARD = ROOT / "tests/published/designs/split-half-bridge-35v.amp.yaml"
+RATED = "place: left, supply: 35 V, load: 4 ohm, power: 120 W"
+RIGHT = RATED.replace("left", "right")
+
+
+def spec_of(*readings: str, old: str = "", new: str = "") -> Spec:
+    text = BOARD.read_text(encoding="utf-8").replace(old, new) if old else BOARD.read_text("utf-8")
+    items = "".join(f"\n  - {{{item}}}" for item in readings)
+    loaded = load_text(f"{text}measured:{items}\n", "board.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    return loaded.spec
+
+
+def compared(reading: str, old: str = "", new: str = "") -> Compared:
+    spec = spec_of(reading, old=old, new=new)
+    (found,) = comparisons(spec, load(), spec.measurements)
+    return found
+
+
+def reviewed(*readings: str) -> Review:
+    return review(spec_of(*readings), "production")
+
+
+def answer(found: Review, check: str, subject: str = "left") -> Finding:
+    return next(x for x in found.findings if (x.check, x.subject) == (check, subject))
+
+
+def test_every_measurable_figure_and_condition_is_one_of_the_program() -> None:
+    known = load()
+    fields = load_schema().fields
+    for item in MEASURABLE:
+        names = {*known.derived, *fields, *(entry.name for entry in known.entries)}
+        assert item.figure in names
+        for name, paths in item.conditions.items():
+            assert fields[f"measured[].{name}"].kind == "quantity"
+            assert all(path in fields or path in known.derived for path in paths)
+        if item.stands_in:
+            quantity = known.derived.get(item.figure)
+            assert (quantity.stated_at if quantity else item.figure) in fields
+
+
+@pytest.mark.parametrize(
+    ("reading", "why"),
+    [
+        ("figure: p_idel, place: left, value: 2 W", "did you mean p_idle"),
+        ("figure: t_junction_rated, place: left, value: 90 degC", "none that is read off a board"),
+        ("figure: p_idle, value: 2 W, supply: 35 V", "place is left or right"),
+        ("figure: p_idle, place: left, value: 2 V, supply: 35 V", "value: "),
+        ("figure: p_idle, place: left, value: 2, supply: 35 V", "value: "),
+    ],
+)
+def test_a_reading_that_nobody_can_use_says_why_and_counts_for_nothing(
+    reading: str, why: str
+) -> None:
+    found = compared(reading)
+    assert found.answer == "unreadable"
+    assert why in found.why
+    assert not spec_after(reading).stood_in
+
+
+def spec_after(*readings: str, old: str = "", new: str = "") -> Spec:
+    spec = spec_of(*readings, old=old, new=new)
+    return with_stand_ins(spec, load(), spec.measurements)
+
+
+@pytest.mark.parametrize(
+    ("conditions", "why"),
+    [
+        ("", "supply is not given"),
+        (", supply: 50 V", "measured at supply 50 V; the model has 35 V"),
+    ],
+)
+def test_other_conditions_are_not_compared_and_stand_in_for_nothing(
+    conditions: str, why: str
+) -> None:
+    reading = f"figure: p_idle, place: left, value: 2.4 W{conditions}"
+    found = compared(reading)
+    assert found.answer == "not compared"
+    assert why in found.why
+    assert not spec_after(reading).stood_in
+
+
+def test_the_model_is_computed_at_the_rail_that_was_measured() -> None:
+    """The ripple of a half bridge at rest is V / (2 f L): V is ONE rail, 36 V of 28 .. 45 V."""
+    rails = ("v_rail: 35 V", "v_rail: 28 V .. 45 V")
+    reading = "figure: ripple_idle, place: left, supply: 36 V, value: "
+    found = compared(f"{reading}2 A", *rails)
+    assert found.nominal == pytest.approx(36 / (2 * 400e3 * 22e-6))
+    assert found.answer == "agrees"
+    assert compared(f"{reading}1.6 A", *rails).answer == "differs"  # that of the lowest rail
+
+
+def test_each_explanation_makes_up_the_difference_by_itself() -> None:
+    """Second method: a loss that adds to the sum is the difference; a ratio is the ratio."""
+    loss = compared("figure: p_idle, place: left, value: 2.4 W, supply: 35 V")
+    by = {x.path.rpartition(".")[2]: x for x in loss.explanations}
+    assert loss.answer == "part only"
+    assert loss.nominal is not None
+    for name in ("p_core", "p_auxiliary"):
+        assert by[name].needed == pytest.approx(2.4 - loss.nominal, rel=1e-6)
+        assert by[name].kind == "left out"
+    assert [x.kind for x in loss.explanations[:3]] == ["left out"] * 3
+    assert "q_oss_swing" in by
+    ripple = compared("figure: ripple_idle, place: left, value: 4 A, supply: 35 V")
+    assert ripple.answer == "differs"
+    needed = {x.path: x.needed for x in ripple.explanations}
+    assert ripple.nominal is not None
+    assert needed["channels.left.filter.inductor.l"] == pytest.approx(22e-6 * ripple.nominal / 4)
+    distances = [x.distance for x in ripple.explanations]
+    assert distances == sorted(distances)
+
+
+def test_what_an_open_answer_only_assumed_is_closed_by_a_reading() -> None:
+    readings = [f"figure: v_overshoot, {place}, value: 8 V ± 1 V" for place in (RATED, RIGHT)]
+    assert answer(reviewed(), "device-voltage-ringing").status is Status.OPEN
+    found = reviewed(*readings)
+    assert answer(found, "device-voltage-ringing").status is Status.MEETS
+    value = found.spec.values["channels.left.output_stage.v_overshoot"]
+    assert (value.lo, value.hi, value.provenance) == (7.0, 9.0, "measured")  # type: ignore[union-attr]
+    assert found.measured[0].band == pytest.approx((17.5, 17.5))  # as the model assumes it
+
+
+def test_a_stand_in_breaks_a_limit_like_a_statement() -> None:
+    found = answer(reviewed(f"figure: v_overshoot, {RATED}, value: 40 V"), "device-voltage-ringing")
+    assert found.severity is Severity.CRITICAL  # 70 V and 40 V on a part of 100 V
+
+
+def test_a_reading_in_the_middle_of_a_range_stands_in_for_nothing() -> None:
+    rails = ("v_rail: 35 V", "v_rail: 28 V .. 45 V")
+    middle = "figure: p_idle, place: left, value: 2.4 W, supply: 36 V"
+    ends = [middle.replace("36 V", end) for end in ("28 V", "45 V")]
+    assert not spec_after(middle, old=rails[0], new=rails[1]).stood_in
+    assert not spec_after(ends[0], old=rails[0], new=rails[1]).stood_in
+    assert spec_after(*ends, old=rails[0], new=rails[1]).stood_in
+
+
+def test_a_loss_below_what_the_known_terms_add_up_to_stands_in_for_nothing() -> None:
+    """The charge of two gates alone takes 0.3 W from the rail: 20 mW is a slip of the meter."""
+    reading = "figure: p_idle, place: left, supply: 35 V, value: 20 mW"
+    assert compared(reading).answer == "differs"
+    assert not spec_after(reading).stood_in
+
+
+def test_a_stated_value_is_not_replaced_but_an_estimate_is() -> None:
+    reading = "figure: gate_drive.dead_time, place: left, value: 43 ns"
+    line = "dead_time: {min: 40 ns, max: 45 ns}"
+    assert not spec_after(reading).stood_in
+    guess = "dead_time: {value: 60 ns, from: estimate}"
+    assert spec_after(reading, old=line, new=guess).stood_in
+
+
+def test_a_figure_beyond_the_limit_of_its_check_is_a_finding() -> None:
+    wide = "figure: carrier-residual, place: left, supply: 35 V, value: 12 %"
+    found = answer(reviewed(wide), "measured-beyond-limit")
+    assert found.severity is Severity.MAJOR  # the check's limit is 8 %
+    assert found.evidence.figure == pytest.approx(0.1224)  # 2 % of the reading in doubt
+    told = [x.check for x in reviewed(wide.replace("12 %", "2 %")).findings]
+    assert "measured-beyond-limit" not in told
+
+
+def test_boards_that_differ_more_than_their_tolerances_are_told() -> None:
+    """The carrier of 375 to 425 kHz alone moves the ripple by 12.5 % of 1.99 A."""
+    reading = "figure: ripple_idle, place: left, supply: 35 V"
+    for values, wider in (((1.95, 2.05), False), ((1.6, 2.4), True)):
+        items = [f"{reading}, board: {n}, value: {x} A" for n, x in enumerate(values)]
+        spec = spec_of(*items)
+        (boards,) = several(comparisons(spec, load(), spec.measurements))
+        assert boards.allowed == pytest.approx(0.125, rel=0.02)
+        assert boards.is_wider is wider
+        assert boards.spread == pytest.approx((values[1] - values[0]) / 2)
+
+
+def test_a_file_beside_the_spec_is_read_shown_and_hashed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    beside = tmp_path / "bench.yaml"
+    reading = "{figure: p_idle, place: left, value: 2.4 W, supply: 35 V, board: 3}"
+    beside.write_text(f"amplifier_measured: 1\nmeasured: [{reading}]\n", encoding="utf-8")
+    given = ["assess", "--no-house", "--measured", str(beside), str(BOARD)]
+    main(given)
+    page = " ".join(capsys.readouterr().out.split())
+    assert "part only p_idle (left), board 3: 2.4 W; the spec accounts for 344 mW" in page
+    assert "explained by output_stage.p_auxiliary 2.04 W, or p_core 2.04 W" in page
+    for kind in ("markdown", "json"):
+        main([*given, "--report", kind])
+        told = capsys.readouterr().out
+        assert "part only" in told
+        assert "measurements" in told  # among what the report rests on
+    beside.write_text("amplifier_measured: 1\nmeasured: [{figure: p_idle}]\n", encoding="utf-8")
+    assert main(given) == 2
