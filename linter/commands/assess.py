@@ -3,13 +3,12 @@
 import argparse
 import gc
 import sys
-from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
 from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
 from .criteria import inputs_of, term_arguments, terms_of
-from .report_option import Report, report_arguments, reports_asked, wrong_reports
+from .report_option import Report, page_missing, report_arguments, reports_asked, wrong_reports
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -21,8 +20,6 @@ if TYPE_CHECKING:
 FILE_WIDTH = 100
 BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
 """What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
-PAGE_NEEDS = ("jinja2", "matplotlib")
-INSTALL = (sys.executable, "-m", "pip", "install")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -129,16 +126,7 @@ def _wrong_use(options: argparse.Namespace) -> str:
         return "a parts file has the text report alone"
     if options.check and (wrong := _wrong_check(options, kinds)):
         return wrong
-    return _page_missing() if "page" in kinds else ""
-
-
-def _page_missing() -> str:
-    """What the page needs and is not installed, with the command that installs it; or nothing."""
-    missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
-    if not missing:
-        return ""
-    command = " ".join(f"'{part}'" if " " in part else part for part in INSTALL)
-    return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"
+    return page_missing() if "page" in kinds else ""
 
 
 def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:

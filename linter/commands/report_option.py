@@ -1,11 +1,15 @@
 """The reports that ``assess`` is asked for: kinds, each to the screen or to a file."""
 
 import argparse
+import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 
 KINDS = ("text", "page", "markdown", "json", "json-lines", "sarif")
+PAGE_NEEDS = ("jinja2", "matplotlib")
+INSTALL = (sys.executable, "-m", "pip", "install")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,3 +57,12 @@ def _report(text: str) -> Report:
     if named and not file:
         raise argparse.ArgumentTypeError(f"no file behind {text}")
     return Report(kind, Path(file) if file else None)
+
+
+def page_missing() -> str:
+    """What the page needs and is not installed, with the command that installs it; or nothing."""
+    missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
+    if not missing:
+        return ""
+    command = " ".join(f"'{part}'" if " " in part else part for part in INSTALL)
+    return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from ampreview.linter.cli import main
-from ampreview.linter.commands import assess
+from ampreview.linter.commands import report_option
 from ampreview.linter.judging.review import Review, review_file
 from ampreview.linter.reports.assess_html import html_report
 from ampreview.linter.reports.assess_page import page_lines
@@ -105,7 +105,7 @@ def test_a_file_that_cannot_be_read_is_told(tmp_path: Path) -> None:
 def test_missing_library_is_told_with_the_command(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(assess, "PAGE_NEEDS", ("jinja2", "not_there_at_all"))
+    monkeypatch.setattr(report_option, "PAGE_NEEDS", ("jinja2", "not_there_at_all"))
     assert main(["assess", str(FOYER), "--report", "page"]) == 2
     told = capsys.readouterr().err
     assert "-m pip install not_there_at_all" in told and "jinja2" not in told
