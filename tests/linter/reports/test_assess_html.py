@@ -5,12 +5,16 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
+from markupsafe import escape
 
+from ampreview.linter.changes.causes import causes_of
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.cli import main
 from ampreview.linter.commands import report_option
 from ampreview.linter.judging.review import Review, review_file
 from ampreview.linter.reports.assess_html import html_report
 from ampreview.linter.reports.assess_page import page_lines
+from ampreview.linter.reports.cause_words import cause_words
 
 ROOT = Path(__file__).parents[3]
 FOYER = ROOT / "sample_specs" / "foyer-proposal.amp.yaml"
@@ -109,3 +113,14 @@ def test_missing_library_is_told_with_the_command(
     assert main(["assess", str(FOYER), "--report", "page"]) == 2
     told = capsys.readouterr().err
     assert "-m pip install not_there_at_all" in told and "jinja2" not in told
+
+
+def test_changes_are_told_in_words() -> None:
+    found = review_file(FOYER.with_name("bedside-lamp-faulty.amp.yaml"))
+    assert isinstance(found, Review)
+    advised = with_remedies(found)
+    text = " ".join(html_report([("lamp", advised)]).split())
+    told = [x.together[-1] for x in cause_words(advised, causes_of(advised)) if x.together]
+    assert told
+    for change in told:
+        assert f'<span class="label">change</span> {escape(change)}' in text
