@@ -34,13 +34,13 @@ PROMISES = {
     + "test_machine_reports.py::test_hashes_are_those_of_the_files",
     "`--report sarif` marks the lines": REPORTS
     + "test_machine_reports.py::test_sarif_places_are_in_the_file",
-    "a sheet a channel and one for the product (equal channels share one)": JUDGING
+    "a sheet for the product and one a channel (equal channels share it)": JUDGING
     + "test_worksheet.py::test_a_sheet_has_each_quantity_once_and_equal_channels_share_it",
     "writes the proven changes into a copy; comments and layout stay": "linter/rewriting/"
     "test_amend.py::test_command_writes_a_copy_that_is_assessed_alike",
     "filled in, `amend --answers` takes them into a copy": "linter/asking/test_questions.py::"
     "test_answers_in_the_table_come_back_into_the_spec",
-    "a blank spec of about 25 values": "linter/asking/test_form.py::"
+    "a blank spec of 25 values at most": "linter/asking/test_form.py::"
     "test_a_concept_of_one_channel_takes_few_values",
     "is refused with its place, what was expected and an example": "linter/reading/"
     "test_loading.py::test_a_wrong_value_is_refused_where_it_stands",

@@ -8,6 +8,7 @@ from .json_schema import DRAFT
 
 NAME = {"type": "string", "pattern": "^[a-z0-9-]+$"}
 TEXT = {"type": "string"}
+SAID = {"type": ["string", "number"], "pattern": r"\S"}
 REASON = {"type": "string", "pattern": r"\S", "description": "why, in words"}
 LISTS = ("promises", "measured", "causes", "to_be_released", "rests_on")
 FIGURE = {
@@ -30,8 +31,13 @@ def house_schema() -> dict[str, Any]:
         "additionalProperties": False,
     }
     default = _object({"path": TEXT, "value": {"type": ["string", "number"]}, "reason": REASON})
+    found = _object({"found": {"type": ["string", "number"]}, "clause": SAID})
+    checks = {"type": "object", "minProperties": 1, "additionalProperties": found}
+    looked_up = {**_named(checks), "type": "object", "minProperties": 1}
+    record = _object({"text": SAID, "by": SAID, "on": SAID, "limits": looked_up})
     sections: dict[str, Any] = {
         HOUSE_KEY: {"enum": [1, "1"]},
+        "verified": {"type": ["array", "null"], "items": record},
         "limits": _named(limit),
         "checks_off": _named(REASON),
         "defaults": {"type": ["array", "null"], "items": default},

@@ -12,12 +12,12 @@ RELEASED, HELD, NOT_ASSESSED = 0, 1, 2
 
 def print_or_write(text: str, target: Path | None, overwrite: bool, *inputs: Path | None) -> int:
     """Print a text, or write it to a file that is none of the inputs; gives the exit status."""
-    from ..reading.writing import WritingError, write_text
-    from ..reports.phrases import clean
-
     if target is None:
         sys.stdout.write(text)
         return RELEASED
+    from ..reading.writing import WritingError, write_text
+    from ..reports.phrases import clean
+
     try:
         write_text(target, text, overwrite, *inputs)
     except WritingError as error:

@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import NOT_ASSESSED, RELEASED, print_or_write
+from ..commands import NOT_ASSESSED, RELEASED, print_or_write, refused
 from .criteria import inputs_of, term_arguments, terms_of
 
 if TYPE_CHECKING:
@@ -35,10 +35,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         metavar="CSV",
         help="the same as a table (.csv) with a column for the answers",
     )
-    what.add_argument(
+    parser.add_argument(
         "--limits",
         type=Path,
-        metavar="RECORDS.yaml",
+        metavar="FILE",
         help="write what to look up before production, as records for the house file",
     )
     parser.add_argument("--markdown", action="store_true", help="as Markdown")
@@ -52,6 +52,8 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
 
+    if options.limits and (options.all or options.requirements or options.blank or options.table):
+        return refused("--limits writes a file of its own: give it alone")
     hold_at = Severity(options.hold_at) if options.hold_at else None
     review = review_file(options.file, options.milestone, hold_at, terms_of(options))
     if not isinstance(review, Review):

@@ -60,7 +60,7 @@ def page_lines(review: Review, width: int, dated: bool = False) -> list[Text]:
     """The lines of the page, without the verdict that may follow."""
     head = [*weakened_text(review, width, 3), *verdict_lines(review, width, brief=True)]
     for told in house_told(review.criteria.house):
-        head += hanging("", told, width, ("", "dim"), 2)
+        head += hanging("", told, width, ("", "dim"), 3)
     foot = _foot(review, width, dated)
     left = LINES - len(head) - len(foot) - 1
     causes = [x for x in cause_words(review, causes_of(review)) if x.severity != Severity.MINOR]

@@ -354,7 +354,7 @@ def test_no_percent_of_temperatures_and_decibels() -> None:
 def test_markdown_shows_text_of_a_spec_as_it_is() -> None:
     title = 'title: "<b>|`[a](http://x)"\n'
     text = compare_markdown(compare(toy("30 V"), toy("46 V", more=title)))
-    assert r"\<b\>\|\`\[a\](http" in text
+    assert r"\<b\>\|\`\[a\](`http" in text
     assert "**WORSE**" in text
 
 

@@ -51,7 +51,7 @@ def test_a_sound_sample_is_released_at_production_by_what_the_report_says(
     assert main([*AT_LAST, LAMP]) == 0
     told = " ".join(capsys.readouterr().out.split())
     assert "RELEASED at production" in told
-    assert re.search(r"House rules: house.ampreview.yaml, \d+ limits looked up", told)
+    assert re.search(r"House rules: house.ampreview.yaml \(.+\), \d+ limits looked up", told)
     assert main([*AT_LAST, "--full", LAMP]) == 0
     told = " ".join(capsys.readouterr().out.split())
     assert "looked up by head of safety on 2030-06-30" in told
