@@ -98,7 +98,7 @@ def test_random_text_of_the_signs_that_the_format_uses(content: str) -> None:
 
 
 @pytest.mark.slow
-@settled(60)
+@settled(20)
 @given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 8))
 def test_samples_with_garbled_lines(path: Path, seed: int, changes: int) -> None:
     dice = random.Random(seed)
@@ -135,14 +135,14 @@ def garble(lines: list[str], dice: random.Random) -> None:
 
 
 @pytest.mark.slow
-@settled(30)
+@settled(12)
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32), st.integers(1, 12))
 def test_samples_with_possible_but_absurd_values(path: Path, seed: int, changes: int) -> None:
     whole_way(as_text(sample(path), random.Random(seed), changes))
 
 
 @pytest.mark.slow
-@settled(6)
+@settled(3)
 @given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 4))
 def test_cures_and_plans_of_absurd_specs(path: Path, seed: int, changes: int) -> None:
     done = whole_way(as_text(sample(path), random.Random(seed), changes))

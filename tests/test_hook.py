@@ -57,7 +57,7 @@ def hardware(tmp_path: Path) -> Path:
 
 def test_a_bad_spec_holds_the_commit_and_a_good_one_passes(hardware: Path) -> None:
     good = (ROOT / "sample_specs" / "choir-portable.amp.yaml").read_text(encoding="utf-8")
-    bad = (ROOT / "sample_specs" / "foyer-proposal.amp.yaml").read_text(encoding="utf-8")
+    bad = (ROOT / "sample_specs" / "bedside-lamp-faulty.amp.yaml").read_text(encoding="utf-8")
     spec = hardware / "speaker.amp.yaml"
     spec.write_text(bad, encoding="utf-8")
     git(hardware, "add", "speaker.amp.yaml")
@@ -74,7 +74,7 @@ def test_a_bad_spec_holds_the_commit_and_a_good_one_passes(hardware: Path) -> No
 @pytest.mark.skipif(sys.platform == "win32", reason="no such file names")
 def test_names_that_look_like_options_are_names(hardware: Path) -> None:
     """Tracked names that would write a file, choose a house file or forge a line if they could."""
-    bad = (ROOT / "sample_specs" / "foyer-proposal.amp.yaml").read_text(encoding="utf-8")
+    bad = (ROOT / "sample_specs" / "bedside-lamp-faulty.amp.yaml").read_text(encoding="utf-8")
     precious = hardware.parent / "precious.amp.yaml"
     precious.write_text("mine\n", encoding="utf-8")
     names = (

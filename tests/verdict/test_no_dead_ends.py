@@ -28,6 +28,9 @@ def dead_ends(found: Review) -> list[str]:
     return [f"{x.check} ({x.subject}): {x.message}" for x in found.findings if is_dead_end(x)]
 
 
+STEP = 6  # two fragments a check
+
+
 def is_dead_end(item: Finding) -> bool:
     told = any(words in item.message for words in SAID)
     return item.status is Status.OPEN and not item.advice.missing and not told
@@ -50,8 +53,8 @@ def fragments() -> Iterator[tuple[Entry, str]]:
 @pytest.mark.slow
 @pytest.mark.parametrize("milestone", GRAVE)
 def test_open_items_of_fragments_can_be_answered(milestone: Milestone) -> None:
-    """What fails at the prototype, what passes at production."""
-    for entry, text in islice(fragments(), GRAVE.index(milestone), None, 2):
+    """What fails at the prototype, what passes at production; of every third check."""
+    for entry, text in islice(fragments(), GRAVE.index(milestone), None, STEP):
         loaded = load_text(f"amplifier_spec: 1\n{text}", "fragment.amp.yaml")
         assert loaded.spec is not None, f"{entry.name}: {loaded.refusals}"
         assert dead_ends(review(loaded.spec, milestone)) == [], entry.name
