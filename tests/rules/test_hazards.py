@@ -12,8 +12,8 @@ from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Status
 from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
-from ampreview.linter.reports.assess_markdown import markdown_report
-from ampreview.linter.reports.assess_sarif import sarif_report
+from ampreview.linter.reports.assess_markdown import markdown_pieces
+from ampreview.linter.reports.assess_sarif import sarif_pieces
 from ampreview.linter.reports.cautions import SIGNALS, cautions_of
 from ampreview.rules.hazards import HAZARDS, MAINS
 
@@ -80,5 +80,7 @@ def test_an_open_question_of_safety_prints_its_caution() -> None:
     (item,) = [x for x in found.findings if x.check == "mains-barrier"]
     assert item.status is Status.OPEN
     assert cautions_of(item) == (MAINS,)
-    for report in (markdown_report([("board", found)]), sarif_report([("board", found)])):
+    page = "".join(markdown_pieces([("board", found)]))
+    sarif = "".join(sarif_pieces([("board", found)]))
+    for report in (page, sarif):
         assert "Mains voltage kills" in report
