@@ -56,7 +56,8 @@ def test_no_check_words_a_hazard_of_its_own() -> None:
         for told in check.cautions:
             (hazard,) = [item for item in HAZARDS if told.text.startswith(item.text)]
             assert told.signal == hazard.signal, name
-    files = [path for path in RULES.rglob("*.py") if path.name != "hazards.py"]
+    bench = RULES / "bringup"  # its steps warn of the work itself too: no checks, so on no list
+    files = [x for x in RULES.rglob("*.py") if x.name != "hazards.py" and bench not in x.parents]
     assert [path.name for path in files if "Caution(" in path.read_text("utf-8")] == []
 
 
