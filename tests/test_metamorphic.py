@@ -235,12 +235,24 @@ def reach(name: str) -> frozenset[str]:
     return frozenset(found)
 
 
+@cache
+def topic_sections(name: str) -> tuple[str, ...]:
+    """How the paths begin that stand in the section of one of a check's topics."""
+    entry = load().entry(name)
+    topics = entry.check.topic if entry else ()
+    sections = {topic.removeprefix("all ").rpartition(".")[0] for topic in topics}
+    return tuple(f"{section}." for section in sections if section)
+
+
 def concerns(name: str, path: str) -> bool:
     """Whether a check can look at a leaf, at a section above it or at a part below one.
 
-    It also asks about what its section holds as soon as that section says anything.
+    It also asks about what its section holds as soon as that section says anything, and about
+    its topic as soon as anything stands in the topic's section, however deep.
     """
     section = path.rpartition(".")[0]
+    if path.startswith(topic_sections(name)):
+        return True
     return any(
         path == known
         or path.startswith((f"{known}.", f"{known}["))

@@ -10,6 +10,7 @@ from ...linter.check import (
     derivation,
     from_memory,
 )
+from ..formulas.constants import LEAST_C_OSS
 from ..formulas.losses import (
     capacitance_at,
     capacitance_of_charge,
@@ -145,7 +146,7 @@ DERIVED: tuple[Derived, ...] = (
                     "parallel": PARALLEL,
                     "t_edge": T_EDGE,
                     "c_snubber": C_SNUBBER,
-                    "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE),
+                    "c_least": LEAST_C_OSS,
                 },
                 "smaller of i_leg_peak sqrt(l_loop / c) and 2 l_loop i_leg_peak / t_edge, "
                 "c = parallel c_oss_swing but not below c_least, "

@@ -27,6 +27,7 @@ CURVE_PAIR = Source(
 LAW = derivation("a constant, a term that goes with the current and one with its square")
 ALL_SQUARE = derivation("all of it with the square of the current: no other law leaves less")
 LEAST = Assumption(None, "floor", ALL_SQUARE)
+EXPONENT = Constant("0.82", "exponent of the loss above idle", CURVE_PAIR)
 SQUARE = Constant("1", "exponent of a loss with the square of the current", ALL_SQUARE)
 
 
@@ -102,7 +103,6 @@ def _above_idle(name: str, part: str, meaning: str, within: str) -> Derived:
         "p_idle": IDLE,
         "part": Input(part),
     }
-    exponent = Constant("0.82", "exponent of the loss above idle", CURVE_PAIR)
     return Derived(
         name,
         "W",
@@ -117,7 +117,7 @@ def _above_idle(name: str, part: str, meaning: str, within: str) -> Derived:
             ),
             Way(
                 of_exponent,
-                {**known, "exponent": exponent},
+                {**known, "exponent": EXPONENT},
                 "(rated_power (1/efficiency - 1) - p_idle) part^exponent",
                 assumes=shape,
             ),

@@ -1,14 +1,13 @@
 """What the solved temperatures are needed for: trips, touch, bursts, runaway, statements."""
 
 from ...linter.check import (
-    COMMON_PRACTICE,
     Assumption,
-    Constant,
     Derived,
     Input,
     Source,
     Way,
 )
+from ..formulas.constants import T_ROOM
 from ..formulas.dissipation import hot_resistance
 from ..formulas.enclosure import wall_rise, walls
 from ..formulas.heat import ChannelHeat, Solution, switch_heat
@@ -35,7 +34,6 @@ NO_CLAIM = Source(
     "common practice: nobody claims a lasting sine without saying so", kind="common practice"
 )
 AUXILIARY = Input("supply.p_auxiliary")
-T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 
 def above(t: float, t_ambient: float) -> float:

@@ -35,11 +35,16 @@ DC_CLASS_1 = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
 DC_CLASS_2 = Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES)
 FIRE_POWER = Constant("15 W", "power below which a fault starts no fire", SAFE_POWER)
 
+LEAST_C_OSS = Constant("20 pF", "least output capacitance", COMMON_PRACTICE)
+
 TRACE_CHART = quoted("IPC-2221, fit to its charts", "as quoted on several public pages")
 CHART_OUTER = Constant("0.048 A", "chart current of an outer layer", TRACE_CHART)
+CHART_INNER = Constant("0.024 A", "chart current, inner layer", TRACE_CHART)
 CHART_AREA = Constant("6.4516e-10 m2", "one square mil", derivation("0.0254 mm squared"))
 CHART_RISE = Constant("1 K", "unit of the rise in the charts", TRACE_CHART)
 CONTACT_RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
+LEAST_RISE = Constant("1 K", "smallest rise counted", COMMON_PRACTICE)
+T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 _UNIT = derivation("unit of the table")
 TABLE_VOLT = Constant("1 V", "unit of the table", _UNIT)

@@ -12,7 +12,8 @@ by the rules for installations: local code and licensed practice hold.  First fi
 of another ratio, a bridge, taps of a line of lower voltage.
 """
 
-from ...linter.check import AtLeast, Case, Caution, Check, Input, Lever, derivation
+from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
+from ..hazards import SHOCK, also
 
 
 def figure(v_line_max: float, v_line: float) -> float:
@@ -55,13 +56,7 @@ CHECK = Check(
     otherwise="a bridge or higher rails, or a transformer ahead of the line",
     levers=(Lever("line.ratio", "0.5"),),
     sources=(derivation("a transformer multiplies the voltage by its ratio"),),
-    cautions=(
-        Caution(
-            "WARNING",
-            "A loudspeaker line of 70 V or 100 V can give an electric shock. Switch off before"
-            " you work on it, and follow the local rules for installations.",
-        ),
-    ),
+    cautions=(also(SHOCK, "Loudspeaker lines follow the local rules for installations."),),
     cases=(
         Case(
             {"v_line_max": "28.284 V", "v_line": "100 V"},

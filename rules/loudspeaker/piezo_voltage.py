@@ -11,6 +11,7 @@ in series.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
+from ..hazards import LOUDSPEAKER_LOST
 
 
 def figure(v_load_rms: float, series: float, v_rated: float) -> float:
@@ -58,6 +59,7 @@ CHECK = Check(
     ),
     levers=(Lever("limiter.v_rms", "0.5 V"), Lever("loudspeaker.series", ("1", "2", "3"))),
     sources=(derivation("equal capacitors in series share the voltage"),),
+    cautions=(LOUDSPEAKER_LOST,),
     cases=(
         Case(
             {"v_load_rms": "28.28 V", "series": 1, "v_rated": "20 V"},

@@ -12,16 +12,8 @@ output charge over the swing.  First fix: three times that, rounded up in the E6
 class 1 ceramic, as close to the switches as the local capacitor.
 """
 
-from ...linter.check import (
-    COMMON_PRACTICE,
-    AtLeast,
-    Case,
-    Check,
-    Constant,
-    Input,
-    Lever,
-    derivation,
-)
+from ...linter.check import AtLeast, Case, Check, Input, Lever, derivation
+from ..formulas.constants import LEAST_C_OSS
 from ..formulas.maths import larger
 
 DAMPING = derivation("differential equation of a stepped L-C with a series R-C across it")
@@ -44,7 +36,7 @@ CHECK = Check(
         "c": Input("output_stage.snubber.c"),
         "c_oss": Input("c_oss_swing"),
         "parallel": Input("output_stage.parallel"),
-        "c_least": Constant("20 pF", "least output capacitance", COMMON_PRACTICE),
+        "c_least": LEAST_C_OSS,
     },
     applies={"output_stage.devices": "discrete", "output_stage.snubber": "fitted"},
     limits=AtLeast(minor="1", basis={"minor": DAMPING}),

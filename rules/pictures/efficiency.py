@@ -6,10 +6,10 @@ losses: the same formulas as in the heat of the channel, at a part x / rated_pow
 
 from typing import Any
 
-from ...linter.check import Arguments, Constant, Input
+from ...linter.check import Arguments, Input
 from ...linter.picture import Amount, Axis, Curve, Curves, Mark
 from ..derived.losses import LOADED, with_load
-from ..derived.part_load import CURVE_PAIR, EFFICIENCIES, EFFICIENCY, IDLE, POWER, POWERS
+from ..derived.part_load import EFFICIENCIES, EFFICIENCY, EXPONENT, IDLE, POWER, POWERS
 from ..derived.ways import left_out
 from ..formulas.dissipation import efficiency_loss
 from ..formulas.efficiency import knots_of, loss_above_idle
@@ -72,7 +72,7 @@ PICTURE = Curves(
                 Amount(
                     {
                         **STATED,
-                        "exponent": Constant("0.82", "exponent of the loss above idle", CURVE_PAIR),
+                        "exponent": EXPONENT,
                     },
                     by_law,
                     note="From the efficiency at rated power alone: the shape is that of two"

@@ -3,7 +3,14 @@
 from ...linter.check import COMMON_PRACTICE, Arguments, Constant, Input
 from ...linter.picture import Amount, Row, Scale, Shown
 from ..formulas.conductors import contact_current, trace_rise
-from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, CONTACT_RISE, TRACE_CHART
+from ..formulas.constants import (
+    CHART_AREA,
+    CHART_INNER,
+    CHART_OUTER,
+    CHART_RISE,
+    CONTACT_RISE,
+    LEAST_RISE,
+)
 from ..formulas.fuse import continuous_current, opening_current
 from .parts import share, shown
 
@@ -35,7 +42,7 @@ TRACE: Arguments = {
     "copper": Input("wiring.trace.copper"),
     "layer": Input("wiring.trace.layer"),
     "k_outer": CHART_OUTER,
-    "k_inner": Constant("0.024 A", "chart current, inner layer", TRACE_CHART),
+    "k_inner": CHART_INNER,
     "chart_area": CHART_AREA,
     "chart_rise": CHART_RISE,
     "allowed": Constant("30 K", "rise allowed", COMMON_PRACTICE),
@@ -46,7 +53,7 @@ CONTACTS: Arguments = {
     "t_limit": Input("wiring.connector.t_max"),
     "t_air": Input("t_air_inside"),
     "rise_rated": CONTACT_RISE,
-    "rise_least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
+    "rise_least": LEAST_RISE,
 }
 
 

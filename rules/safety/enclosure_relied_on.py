@@ -10,7 +10,8 @@ of another maker says so where it is used: `rail_access: bare`, and its box is j
 First fix: describe the enclosure, or take back what relies on it.
 """
 
-from ...linter.check import Assumption, AtMost, Case, Caution, Check, Input, derivation
+from ...linter.check import Assumption, AtMost, Case, Check, Input, derivation
+from ..hazards import ARC, SHOCK, also
 
 NOTHING = derivation("what is not there keeps nobody off and nothing in or out")
 
@@ -49,11 +50,8 @@ CHECK = Check(
     limits=AtMost(major="0", basis={"major": NOTHING}),
     sources=(NOTHING,),
     cautions=(
-        Caution(
-            "WARNING",
-            "Bare rails shock and burn. Keep an open board out of reach of all but skilled"
-            " persons.",
-        ),
+        also(SHOCK, "Keep an open board out of reach of all but skilled persons."),
+        ARC,
     ),
     cases=(
         Case(

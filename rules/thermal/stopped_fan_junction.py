@@ -21,6 +21,7 @@ from ...linter.check import (
     derivation,
 )
 from ..formulas.maths import smaller
+from ..hazards import RUNAWAY
 
 
 def figure(t_j_max: float, t_junction_stopped: float, t_junction_trip: float) -> float:
@@ -81,6 +82,7 @@ CHECK = Check(
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(derivation("heat balance with the heatsink in still air"),),
+    cautions=(RUNAWAY,),
     cases=(
         Case({"t_j_max": "150 degC", "t_junction_stopped": "264 degC",
               "t_junction_trip": "400 degC"}, gives="-114 K",

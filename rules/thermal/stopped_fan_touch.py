@@ -15,17 +15,16 @@ from ...linter.check import (
     Assumption,
     AtLeast,
     Case,
-    Caution,
     Check,
-    Constant,
     Input,
     Lever,
     derivation,
     from_memory,
 )
-from ..formulas.constants import TABLE_KELVIN
+from ..formulas.constants import T_ROOM, TABLE_KELVIN
 from ..formulas.maths import smaller
 from ..formulas.touch import allowed_rise
+from ..hazards import HOT_SURFACE, also
 from .stopped_fan_junction import BLOWN
 from .touch_temperature_enclosure import SOURCES, TOUCHED
 
@@ -54,8 +53,7 @@ CHECK = Check(
         "t_trip": Input("t_heatsink_trip", default=Assumption(
                 float("inf"), "absent", derivation("without a trip nothing ends the rise")
             )),
-        "t_room": Constant("25 degC", "room in which surfaces are judged",
-                           derivation("as with the fan running")),
+        "t_room": T_ROOM,
         "kelvin": TABLE_KELVIN,
     },
     applies={"thermal.heatsink.fan": "fitted", "thermal.heatsink.touch": TOUCHED},
@@ -73,10 +71,7 @@ CHECK = Check(
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=SOURCES,
-    cautions=(
-        Caution("WARNING", "Hot heatsinks burn skin. Guard or mark what people can reach; let "
-                "a qualified person judge conformity with the standard that applies."),
-    ),
+    cautions=(also(HOT_SURFACE, "Guard or mark what people can reach."),),
     cases=(
         Case({"touch": "under-1-s", "material": "metal", "users": "ordinary", "rise": "80 K",
               "t_trip": "75 degC", "t_room": "25 degC", "kelvin": "1 K"}, gives="-5 K",

@@ -14,18 +14,16 @@ First fixes: more contacts, a larger connector, a place in cooler air.
 from collections.abc import Mapping
 
 from ...linter.check import (
-    COMMON_PRACTICE,
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
 from ..formulas.conductors import contact_current
-from ..formulas.constants import CONTACT_RISE
+from ..formulas.constants import CONTACT_RISE, LEAST_RISE
 from ..hazards import CONDUCTOR
 
 
@@ -72,7 +70,7 @@ CHECK = Check(
         "t_max": Input("wiring.connector.t_max"),
         "t_air": Input("t_air_inside", meaning="air round the connector"),
         "rise": CONTACT_RISE,
-        "least": Constant("1 K", "smallest rise counted", COMMON_PRACTICE),
+        "least": LEAST_RISE,
     },
     limits=AtMost(
         critical="125 %",

@@ -16,12 +16,11 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
 )
 from ..formulas.conductors import trace_rise
-from ..formulas.constants import CHART_AREA, CHART_OUTER, CHART_RISE, TRACE_CHART
+from ..formulas.constants import CHART_AREA, CHART_INNER, CHART_OUTER, CHART_RISE, TRACE_CHART
 from ..hazards import CONDUCTOR
 
 
@@ -70,7 +69,7 @@ CHECK = Check(
         "copper": Input("wiring.trace.copper"),
         "layer": Input("wiring.trace.layer"),
         "k_outer": CHART_OUTER,
-        "k_inner": Constant("0.024 A", "chart current, inner layer", TRACE_CHART),
+        "k_inner": CHART_INNER,
         "chart_area": CHART_AREA,
         "chart_rise": CHART_RISE,
     },

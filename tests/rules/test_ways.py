@@ -33,6 +33,7 @@ WHOLE = {
     ("v_cell_limit", 3): SAME,
     ("z_load_stated", 2): SAME,
     ("v_ideal_usual", 3): HELD,
+    ("i_lead_guarded", 1): TIGHTER,
     ("i_lead_rated", 1): TIGHTER,
     ("i_surge_path", 1): TIGHTER,
     ("i_surge_path", 2): TIGHTER,

@@ -217,7 +217,8 @@ def test_a_condition_of_a_field_is_one_that_a_form_can_meet(text: str) -> None:
     for needed in concerns.when:
         for path, words in needed.items():
             known = ("one", "several") if path == "channels" else FIELDS[path].words
-            assert set(words) <= {*known, "none" if FIELDS[path].can_be_none else ""}
+            part = ("none", "fitted") if FIELDS[path].can_be_none else ()
+            assert set(words) <= {*known, *part}
         several = needed.get("channels") == ("several",)
         words = {path: allowed[0] for path, allowed in needed.items() if path != "channels"}
         design = Design(SCHEMA, words, ("left", "right") if several else ("main",))

@@ -96,7 +96,7 @@ def other_numbers(spec: Spec, dice: random.Random) -> list[dict[str, object]]:
         ratio = 1.02 if unit in ("degC", "%", "1") else ratio
         lo, nominal, hi = (x * ratio for x in (value.lo, value.nominal, value.hi))
         changes.append({path: spell(Value(lo, nominal, hi, value.form, sides=value.sides), unit)})
-    return changes
+    return [x for x in changes if spec.with_values(x).spec is not None]  # none that is refused
 
 
 def new_leaves(spec: Spec, dice: random.Random) -> list[dict[str, object]]:

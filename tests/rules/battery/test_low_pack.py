@@ -8,7 +8,7 @@ from ampreview.linter.check import Arguments, Input
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.finding import Severity, Status
 
-from ..whole import answers
+from ..whole import answer, answers
 
 POCKET = """
 milestone: prototype
@@ -33,6 +33,7 @@ channels:
   right: *one
 """
 CURRENTS = ("pack-current", "pack-pulse-current", "protection-trip-above-music")
+ASKING = "blocking-capacitor-present"  # of what hangs on the topology, the first that is grave
 
 
 def test_full_cell_is_found_too_weak() -> None:
@@ -50,18 +51,24 @@ def test_full_cell_is_found_too_weak() -> None:
 
 
 @pytest.mark.parametrize("check", CURRENTS)
-def test_only_the_topology_is_asked_for(check: str) -> None:
+def test_only_the_topology_is_asked_for_and_by_one_check(check: str) -> None:
     """4 A rms and 7 A of crest: above the 3.65 A and 5.95 A of bridges, below half bridges'."""
     between = POCKET.replace("i_cont: 3 A, i_pulse: 4 A", "i_cont: 4 A, i_pulse: 7 A")
     between = between.replace("i_trip: 3 A", "i_trip: 7 A")
     half = answers(between.replace("full-bridge", "half-bridge"))[check]
     assert half.severity is Severity.MAJOR
-    found = answers(between.replace("topology: full-bridge, ", ""))[check]
-    assert found.status is Status.OPEN
-    assert {item.path for item in found.advice.missing} == {
-        "channels.left.output_stage.topology",
-        "channels.right.output_stage.topology",
-    }
+    silent = between.replace("topology: full-bridge, ", "")
+    found = answers(silent)[check]
+    topology = "channels.left.output_stage.topology"
+    assert found.status is Status.NOT_APPLICABLE
+    assert f"it depends on {topology}, which {ASKING} asks for" in found.message
+    for channel in ("left", "right"):
+        asking = answer(ASKING, silent, subject=channel)
+        assert asking.status is Status.OPEN
+        assert not asking.permissible
+        assert [item.path for item in asking.advice.missing] == [
+            f"channels.{channel}.output_stage.topology"
+        ]
 
 
 @pytest.mark.parametrize("check", CURRENTS)

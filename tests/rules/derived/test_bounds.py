@@ -389,7 +389,7 @@ PAIRS = [
         "2 K",
     ),
     ("output_stage.device.t_j_max", device("t_j_max: VALUE"), "175 degC", "400 degC"),
-    ("wiring.connector.t_max", contact("connector: {t_max: VALUE}"), "125 degC", "900 degC"),
+    ("wiring.connector.t_max", contact("connector: {t_max: VALUE}"), "125 degC", "600 degC"),
     (
         "filter.inductor.i_sat_hot_factor",
         channel("filter: {type: lc, inductor: {i_sat_hot_factor: VALUE}}"),

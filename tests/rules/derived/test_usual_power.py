@@ -65,7 +65,7 @@ SUPPLY = "source: dc-source"
     [
         (SUPPLY, 1.0),  # a bench supply is held at its terminals
         ("source: mains-converter, certified: yes", 0.99**2),
-        ("source: mains-converter, certified: yes, r_source: 0 ohm", 1.0),
+        ("source: mains-converter, certified: yes, r_source: 1 uohm", 1.0),
     ],
 )
 def test_a_converter_of_unknown_resistance_sags_by_one_per_cent(supply: str, share: float) -> None:

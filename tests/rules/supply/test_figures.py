@@ -18,10 +18,13 @@ def test_square_wave_of_three_channels() -> None:
 
 
 def test_offset_of_two_half_bridges_beside_a_bridge() -> None:
-    """v/(2 r) (1 - v/rail) comes back; idle 2, 3, 4 W of both rails and 40 V in 100 ohm go."""
+    """v/(2 r) (1 - v/rail) comes back; idle 2, 3, 4 W of both rails and 40 V in 100 ohm go.
+
+    Insulation of 1e12 ohm takes nothing beside it.
+    """
     back = 2.0 / (2 * 4.0) * (1 - 2.0 / 40) + 1.0 / (2 * 8.0) * (1 - 1.0 / 40)
     drawn = (2.0 + 3.0 + 4.0) / 80 + 40.0 / 100
-    three = ((1.0, 1.0, 2.0), (2.0, 1.0, 3.0), (4.0, 8.0, 4.0), (2.0, 3.0, 4.0), 40.0, 100.0)
+    three = ((1.0, 1.0, 2.0), (2.0, 1.0, 3.0), (4.0, 8.0, 4.0), (2.0, 3.0, 4.0), 40.0, 100.0, 1e12)
     assert offset(*three, "no") == pytest.approx(back / drawn)
     assert offset(*three, "yes") == 0.0
 
