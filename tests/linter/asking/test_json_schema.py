@@ -193,7 +193,7 @@ def test_nine_of_ten_refused_mutants_are_caught_and_no_accepted_one() -> None:
             missed.append(loaded.refusals[0].problem)
         else:
             caught += 1
-    assert caught + len(missed) > 200
+    assert caught + len(missed) > 90
     assert caught > 0.9 * (caught + len(missed)), Counter(missed)
 
 
