@@ -89,12 +89,17 @@ class AskedOnce:
             hanging = self._hanging.get(word, [])
             grave = [x for x in hanging if x[0].check.limits.critical is not None]
             grave.sort(key=lambda x: x[0].check.stake != "safety")
-            asking = (item for item in self._judged(grave) if item.status is Status.OPEN)
+            asking = (item for item in self._judged(grave) if _asks(item, word))
             self._asking[word] = next(asking, None) if len(hanging) >= MANY else None
         return self._asking[word]
 
     def _judged(self, questions: Iterable[Question]) -> Iterator[Finding]:
         return (self._judge(entry, subject) for entry, subject in questions)
+
+
+def _asks(item: Finding, word: str) -> bool:
+    """Whether an open answer asks for a word; one that waits for a look-up alone does not."""
+    return item.status is Status.OPEN and any(gap.path == word for gap in item.advice.missing)
 
 
 def _deferred(found: Finding, word: str, asking: Finding) -> Finding:

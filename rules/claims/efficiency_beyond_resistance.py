@@ -7,13 +7,13 @@ one that physics forbids for the parts that are stated.  What a part adds by war
 other losses are judged by efficiency-plausibility.
 
 The figure is the claim less the bound.  One point is left for reading a graph; beyond it the
-finding holds at every milestone.  A resistance that the spec does not state takes nothing here.
-First fix: measure at rated power, or claim what the resistances and the other losses leave.
+finding holds at every milestone.  A resistance that the spec does not state takes nothing here:
+that can fail the check, never pass it.  First fix: measure at rated power, or claim what the resistances and the other
+losses leave.
 """
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Check,
@@ -21,9 +21,10 @@ from ...linter.check import (
     Lever,
     derivation,
 )
+from ..derived.ways import left_out
 
 DIVIDER = derivation("divider of the load and the resistances in series with it")
-NOTHING_KNOWN = Assumption("100 %", "absent", derivation("what is not known takes nothing"))
+NOTHING_KNOWN = left_out("100 %", "every resistance")
 
 
 def figure(efficiency: float, possible: float) -> float:

@@ -18,7 +18,7 @@ from ..formulas.maths import larger
 from .bounds import DEVICE
 from .part_load import EFFICIENCIES
 from .rated import NO_LOSS
-from .ways import as_stated
+from .ways import as_stated, left_out
 
 STAGE_EFFICIENCY = ("output_stage.efficiency", EFFICIENCIES)
 SENSITIVITY = ("loudspeaker.sensitivity",)
@@ -143,7 +143,7 @@ DERIVED: tuple[Derived, ...] = (
                     "n_legs": Input("n_legs"),
                     "r_ds_on": Input(f"{DEVICE}.r_ds_on"),
                     "parallel": Input("output_stage.parallel"),
-                    "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
+                    "dcr": Input("filter.inductor.dcr", default=left_out("0 ohm", "coils")),
                     "r_series": Input("output_stage.r_series", default=NO_LOSS),
                 },
                 "z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series)",

@@ -7,9 +7,10 @@ not among what is left out: they say how to judge, not what is judged.
 from fnmatch import fnmatchcase
 from typing import NamedTuple
 
-from .changes import Change
+from .changes import Change, Kind
 
-FIELD, SECTION, WHOLE, ANY = "field left out", "section left out", "[sn]*", "*"
+FIELD: Kind = "field left out"
+SECTION, WHOLE, ANY = "section left out", "[sn]*", "*"
 
 
 class Accepted(NamedTuple):
@@ -127,12 +128,11 @@ TABLE = (
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
     Accepted("value-outside-usual-range stated-value-contradicts", ANY, ANY, "*", OWN_STATEMENT),
     Accepted("stopped-fan-*", ANY, "thermal.heatsink*", "not applicable", NO_FAN),
-    Accepted("rated-figures-agree", FIELD, "rated_*", "*", OWN_STATEMENT),
     Accepted("driver-edge-current", FIELD, "output_stage.t_edge", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "*", "*", OWN_STATEMENT),
     Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
     Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
-    Accepted(ANY, FIELD, "band load_range rated_[lp]* environment.ip_code", "*", NO_PROMISE),
+    Accepted(ANY, FIELD, "band load_range rated_* environment.ip_code", "*", NO_PROMISE),
     Accepted("discharge-in-cold", FIELD, "environment.ambient", "*", NOT_IN_USE),
     Accepted("carrier-in-radio-bands", FIELD, "environment.am_receiver", "*", NOT_IN_USE),
     Accepted("open-load-peaking*", FIELD, "open_load", "*", NOT_IN_USE),
@@ -164,7 +164,13 @@ TABLE = (
 
 
 def reason_for(check: str, change: Change, becomes: str) -> str:
-    """Why a change may take an answer away, else nothing."""
+    """Why a change may take an answer away, else nothing.
+
+    Of several fields at once, one for which it may is enough.
+    """
+    if change.kind == "fields left out":
+        alone = (Change(FIELD, path, {}) for path in change.path.split())
+        return next(filter(None, (reason_for(check, one, becomes) for one in alone)), "")
     for row in TABLE:
         whole = fnmatchcase(change.kind, row.change) and fnmatchcase(becomes, row.becomes)
         if whole and _any_of(row.check, check) and _any_of(row.path, change.path):

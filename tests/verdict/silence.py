@@ -13,6 +13,7 @@ from typing import NamedTuple
 from ampreview.linter.check import MILESTONES
 from ampreview.linter.declare import field_path
 from ampreview.linter.evaluation.answers import SILENT
+from ampreview.linter.evaluation.catalogue import Entry
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.reading.loading import Spec
 
@@ -100,7 +101,7 @@ def _what(before: Judged, change: Change, after: Rejudged, key: Key) -> str:
     was, now = before.answers[key], after.answer(key)
     if change.kind == "wider":
         return "eased" if _milder(was, now) else ""
-    if asked_once(after, key):
+    if asked_once(after, key) or by_sister(before, after, key):
         return ""
     if was.severity is Severity.CRITICAL and not stands(after, key):
         return "critical lost"
@@ -148,21 +149,57 @@ def asked_once(judged: Judged, key: Key) -> bool:
     )
 
 
+def by_sister(before: Judged, after: Rejudged, key: Key) -> bool:
+    """Whether a sister check now finds what the other found, and no more mildly."""
+    was, catalogue = before.answers[key], after.house.catalogue
+    found = (
+        after.answer((other.name, key[1]))
+        for other in catalogue.entries
+        if sisters(catalogue.entry(key[0]), other)
+    )
+    ranks = (item.severity.rank for item in found if item is not None and item.severity)
+    return (
+        was.severity is not None and min(ranks, default=was.severity.rank + 1) <= was.severity.rank
+    )
+
+
+def sisters(one: Entry | None, other: Entry) -> bool:
+    """Two checks of one figure for two kinds of design, of which one is named after the other."""
+    if one is None or one.name == other.name:
+        return False
+    short, long = sorted((one, other), key=lambda entry: len(entry.name))
+    a, b = short.check, long.check
+    return (
+        long.name.startswith(f"{short.name}-")
+        and (a.topic, a.unit, a.each) == (b.topic, b.unit, b.each)
+        and (a.inputs.keys() <= b.inputs.keys() or b.inputs.keys() <= a.inputs.keys())
+    )
+
+
 def replaced(before: Judged, change: Change, after: Rejudged) -> bool:
     """Whether something new stands in the place of what went with a section.
 
     For ``none`` a finding or an open item about it; for silence one that asks for it.
     """
-    for key, item in after.answers.items():
-        if not after.reached(key) or not stands(after, key) or stands(before, key):
+    silence = change.kind in ("section left out", "field left out")
+    section = _above(change.path) if change.kind == "field left out" else change.path
+    for key in after.answers:
+        if not after.reached(key) or not stands(after, key):
             continue
-        if change.kind in ("section left out", "field left out"):
-            section = change.path if change.kind == "section left out" else _above(change.path)
-            if any(_within(gap.path, section) for gap in item.advice.missing):
+        if silence:
+            if asked_of(after, key, section) - asked_of(before, key, section):
                 return True
-        elif after.house.looks_at(key[0], after.touched):
+        elif not stands(before, key) and after.house.looks_at(key[0], after.touched):
             return True
     return False
+
+
+def asked_of(judged: Judged, key: Key, section: str) -> set[str]:
+    """What an answer that nobody can miss asks for in a section."""
+    item = judged.answer(key)
+    if item is None or not stands(judged, key):
+        return set()
+    return {gap.path for gap in item.advice.missing if _within(gap.path, section)}
 
 
 def _above(path: str) -> str:
