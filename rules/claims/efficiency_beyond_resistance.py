@@ -8,8 +8,8 @@ other losses are judged by efficiency-plausibility.
 
 The figure is the claim less the bound.  One point is left for reading a graph; beyond it the
 finding holds at every milestone.  A resistance that the spec does not state takes nothing here:
-that can fail the check, never pass it.  First fix: measure at rated power, or claim what the resistances and the other
-losses leave.
+that can fail the check, never pass it.  First fix: measure at rated power, or claim what the
+resistances and the other losses leave.
 """
 
 from ...linter.check import (
