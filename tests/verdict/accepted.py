@@ -96,6 +96,8 @@ NO_CURVE = (
     " end, which is hotter, is"
 )
 NOT_IN_USE = "a use of the product that nobody mentions is not promised: so a reviewer reads it"
+BY_USE = "discharge-in-cold carrier-in-radio-bands open-load-peaking*"
+USES = "environment.ambient environment.am_receiver open_load"
 INSIDE = "the dead time inside an integrated part is its maker's: the part's own distortion counts"
 
 TWO_LEVELS = (
@@ -133,9 +135,7 @@ TABLE = (
     Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
     Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
     Accepted(ANY, FIELD, "band load_range rated_* environment.ip_code", "*", NO_PROMISE),
-    Accepted("discharge-in-cold", FIELD, "environment.ambient", "*", NOT_IN_USE),
-    Accepted("carrier-in-radio-bands", FIELD, "environment.am_receiver", "*", NOT_IN_USE),
-    Accepted("open-load-peaking*", FIELD, "open_load", "*", NOT_IN_USE),
+    Accepted(BY_USE, FIELD, USES, "*", NOT_IN_USE),
     Accepted("hearing-exposure", FIELD, "safety.exposure_rule", "not applicable", NO_RULE),
     Accepted("piezo-voltage", SECTION, "loudspeaker.piezo", "not applicable", NO_PIEZO),
     Accepted(RATINGS, WHOLE, OF_PARTS, "not applicable", NO_SUCH_PART),

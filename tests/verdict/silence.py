@@ -151,16 +151,11 @@ def asked_once(judged: Judged, key: Key) -> bool:
 
 def by_sister(before: Judged, after: Rejudged, key: Key) -> bool:
     """Whether a sister check now finds what the other found, and no more mildly."""
-    was, catalogue = before.answers[key], after.house.catalogue
-    found = (
-        after.answer((other.name, key[1]))
-        for other in catalogue.entries
-        if sisters(catalogue.entry(key[0]), other)
-    )
-    ranks = (item.severity.rank for item in found if item is not None and item.severity)
-    return (
-        was.severity is not None and min(ranks, default=was.severity.rank + 1) <= was.severity.rank
-    )
+    was, catalogue = before.answers[key].severity, after.house.catalogue
+    one = catalogue.entry(key[0])
+    found = (after.answer((x.name, key[1])) for x in catalogue.entries if sisters(one, x))
+    severities = (item.severity for item in found if item is not None)
+    return was is not None and any(x is not None and x.rank <= was.rank for x in severities)
 
 
 def sisters(one: Entry | None, other: Entry) -> bool:

@@ -8,6 +8,11 @@ from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
 
 SOUND = Path(__file__).parents[3] / "sample_specs" / "playhouse-subwoofer.amp.yaml"
+SILENT_SOURCE = """
+amplifier_spec: 1
+battery: {chemistry: li-ion, series: 4, cell: {v_charge: 4.35 V, made_for: high-voltage}}
+channels: {main: {rated_power: 20 W}}
+"""
 
 
 def test_silence_on_the_kind_of_devices_is_one_question_that_nobody_can_accept_away() -> None:
@@ -23,3 +28,16 @@ def test_silence_on_the_kind_of_devices_is_one_question_that_nobody_can_accept_a
     waiting = {x.check: x for x in found.findings if asking.check in x.message}
     assert waiting["junction-at-rated-sine"].status is Status.NOT_APPLICABLE
     assert waiting["fuse-protects-trace"].status is Status.NOT_APPLICABLE
+
+
+def test_an_answer_that_waits_for_a_look_up_does_not_ask_for_the_word() -> None:
+    """The charge voltage is met whatever the source; its limit from memory is all it waits for."""
+    loaded = load_text(SILENT_SOURCE, "silent.amp.yaml")
+    assert loaded.spec is not None, loaded.refusals
+    found = review(loaded.spec, milestone="production").findings
+    waiting = [x for x in found if "it depends on supply.source, which " in x.message]
+    assert "cell-charge-voltage" in {x.check for x in waiting}
+    asking = {x.message.rpartition(", which ")[2].removesuffix(" asks for") for x in waiting}
+    (item,) = (x for x in found if x.check in asking)
+    assert item.status is Status.OPEN
+    assert "supply.source" in [gap.path for gap in item.advice.missing]
