@@ -1,6 +1,6 @@
 """Response of the output filter over the rated loads and without one.
 
-The gain is that of ``damped_gain``, by which the checks of treble and carrier go as well; it
+The gain is that by which the checks of the carrier go as well; it
 stands in dB below the voltage of the stage, the loads count as resistors.
 """
 
@@ -8,7 +8,7 @@ from math import inf
 
 from ...linter.check import Input
 from ...linter.picture import Amount, Axis, Curve, Curves, Mark
-from ..formulas.lc import damped_gain
+from ..derived.carrier import gain_into_load
 from ..formulas.maths import larger, log10
 from .parts import FILTER, of, times
 
@@ -28,8 +28,8 @@ def into_load(
     c_damper: float,
 ) -> float:
     """Gain in dB at a frequency x into a resistor."""
-    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
-    return 20 * log10(damped_gain(x, l_total, c_total, load, *far))
+    far = (l_2, c_2, r_damper, c_damper)
+    return 20 * log10(gain_into_load(x, load, l_total, c_total, n_legs, dcr, *far))
 
 
 def without_load(
@@ -44,9 +44,8 @@ def without_load(
     c_damper: float,
 ) -> float:
     """The same with nothing connected; a peak of more than 40 dB is cut."""
-    far = (n_legs * dcr, n_legs * l_2, c_2, r_damper, c_damper)
-    gain = 20 * log10(damped_gain(x, l_total, c_total, inf, *far))
-    return -larger(-gain, -40.0)
+    far = (l_2, c_2, r_damper, c_damper)
+    return -larger(-into_load(x, inf, l_total, c_total, n_legs, dcr, *far), -40.0)
 
 
 def beyond(carrier: float, corner: float) -> float:

@@ -12,7 +12,6 @@ detector of the fan that mutes, a heatsink that needs no fan.
 """
 
 from ...linter.check import (
-    Assumption,
     AtLeast,
     Case,
     Check,
@@ -22,6 +21,7 @@ from ...linter.check import (
 )
 from ..formulas.maths import smaller
 from ..hazards import RUNAWAY
+from .junction_at_rated_sine import CHECK as WITH_FAN
 
 
 def figure(t_j_max: float, t_junction_stopped: float, t_junction_trip: float) -> float:
@@ -61,20 +61,13 @@ CHECK = Check(
     inputs={
         "t_j_max": Input("output_stage.device.t_j_max"),
         "t_junction_stopped": Input("t_junction_stopped"),
-        "t_junction_trip": Input("t_junction_trip", default=Assumption(
-                float("inf"), "absent", derivation("without a trip nothing ends the rise")
-            )),
+        "t_junction_trip": WITH_FAN.inputs["t_junction_trip"],
     },
     applies={"thermal.heatsink.fan": "fitted"},
     limits=AtLeast(
         critical="-10 K",
         major="0 K",
-        basis={
-            "critical": derivation("absolute maximum, missed by more than the 20 % that heat"
-                                   " and resistance of an estimate are uncertain"),
-            "major": derivation("the absolute maximum that the part's data sheet states"
-                                " is the limit itself"),
-        },
+        basis={key: WITH_FAN.limits.basis[key] for key in ("critical", "major")},
     ),
     levers=(
         Lever("thermal.heatsink.r_th_sa",
