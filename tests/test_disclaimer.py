@@ -25,6 +25,8 @@ COMMANDS = [
     "assess --report markdown x.amp.yaml",
     "assess --report sarif x.amp.yaml",
     "assess --report json x.amp.yaml",
+    "assess --report junit x.amp.yaml",
+    "assess --report lines x.amp.yaml",
     "questions x.amp.yaml",
     "questions --markdown x.amp.yaml",
     "questions --requirements x.amp.yaml",

@@ -31,7 +31,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     shown.add_argument(
         "--full",
         action="store_true",
-        help="every finding, open item and margin, not one page; in sarif also what is met",
+        help="every finding, open item and margin, not one page; in sarif also what is met,"
+        " in lines also what is open and does not hold",
     )
     shown.add_argument(
         "--check", action="append", default=[], metavar="NAME", help="the answers of a check alone"
@@ -189,6 +190,8 @@ def _write(
     """Write the report as the reviews come; the table of the text report stands before them."""
     if kind == "text":
         return _print_all(outcomes, options, stream)
+    from ..reports.documents import document
+
     statuses: list[int] = []
 
     def told() -> "Iterator[tuple[str, Outcome]]":
@@ -196,7 +199,7 @@ def _write(
             statuses.append(_status(outcome))
             yield str(path), outcome
 
-    for piece in _document(told(), kind, options):
+    for piece in document(told(), kind, options.dated, options.full):
         stream.write(piece)
     return max(statuses)
 
@@ -243,28 +246,6 @@ def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page
         print_page(outcome, page, options.dated)
     told = _print_tolerance(outcome, options, page) if isinstance(outcome, Review) else RELEASED
     return max(told, _status(outcome))
-
-
-def _document(
-    outcomes: "Iterator[tuple[str, Outcome]]", kind: str, options: argparse.Namespace
-) -> "Iterable[str]":
-    """All reviews as one text of the kind asked for, in pieces."""
-    if kind == "sarif":
-        from ..reports.assess_sarif import sarif_pieces
-
-        return sarif_pieces(outcomes, options.dated, options.full)
-    if kind == "page":
-        from ..reports.assess_html import html_report
-
-        return [html_report(list(outcomes), options.dated)]
-    if kind == "markdown":
-        from ..reports.assess_markdown import markdown_pieces
-
-        return markdown_pieces(outcomes, options.dated)
-    from ..reports.assess_json import json_lines, json_pieces
-
-    pieces = json_pieces if kind == "json" else json_lines
-    return pieces(outcomes, options.dated)
 
 
 def _status(outcome: "Outcome") -> int:

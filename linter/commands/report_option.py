@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
 
-KINDS = ("text", "page", "markdown", "json", "json-lines", "sarif")
+KINDS = ("text", "page", "markdown", "json", "json-lines", "sarif", "junit", "lines")
 PAGE_NEEDS = ("jinja2", "matplotlib")
 INSTALL = (sys.executable, "-m", "pip", "install")
 

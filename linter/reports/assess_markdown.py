@@ -28,6 +28,7 @@ from .standing import in_short, mark
 from .verdict import (
     DISCLAIMER,
     WEAKENED,
+    counted,
     demands,
     lacking,
     reason,
@@ -53,7 +54,10 @@ def _review(review: Review, dated: bool) -> Iterator[str]:
     for change in weakened_lines(review):
         yield f"**{WEAKENED}** {escaped(change)}"
     word = "RELEASED" if verdict.released else "HELD"
-    yield f"**{word}** at the {verdict.milestone} milestone. {escaped(reason(review))}"
+    yield f"**{word}** at {verdict.milestone}: {counted(review)}"
+    revision = f"revision {spec.revision}" if spec.revision else ""
+    yield escaped(" · ".join(part for part in (spec.file, revision) if part))
+    yield escaped(reason(review))
     yield from promise_markdown(review)
     yield from _measured(review)
     causes = cause_words(review, causes_of(review))
@@ -91,10 +95,6 @@ def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
 
 def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:
     yield from rests_on(review)
-    if review.spec.revision:
-        yield "revision", review.spec.revision, ""
-    counts = ", ".join(f"{number} {name}" for name, number in review.counts().items())
-    yield "answers", counts, ""
     if in_short(review):
         yield "known how", in_short(review).partition(";")[0], ""
     if dated and review.criteria.day:

@@ -62,18 +62,18 @@ def report(kind: str, *words: str, files: tuple[str, ...] = ("a b.amp.yaml",)) -
 BOTH = ("a b.amp.yaml", "refused.amp.yaml")
 
 
-@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text"])
+@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text", "junit", "lines"])
 def test_the_same_input_gives_the_same_bytes(folder: Path, kind: str) -> None:
     assert report(kind, files=BOTH) == report(kind, files=BOTH)
 
 
-@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text"])
+@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text", "junit", "lines"])
 def test_a_report_holds_no_control_characters(folder: Path, kind: str) -> None:
     text = report(kind, files=BOTH)
     assert not re.search(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]", text)
 
 
-@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text"])
+@pytest.mark.parametrize("kind", ["json", "sarif", "markdown", "text", "junit"])
 def test_the_date_stands_only_where_it_is_asked_for(folder: Path, kind: str) -> None:
     assert "2031-05-06" not in report(kind, "--date", "2031-05-06")
     assert "2031-05-06" in report(kind, "--date", "2031-05-06", "--dated")

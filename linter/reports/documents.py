@@ -1,0 +1,34 @@
+"""All reviews of a run as one text of a kind: for files, browsers and machines."""
+
+from collections.abc import Iterable, Iterator
+
+from ..judging.review import Outcome
+
+
+def document(
+    outcomes: Iterator[tuple[str, Outcome]], kind: str, dated: bool, full: bool
+) -> Iterable[str]:
+    """The text in pieces; only what makes this kind is imported."""
+    if kind == "sarif":
+        from .assess_sarif import sarif_pieces
+
+        return sarif_pieces(outcomes, dated, full)
+    if kind == "page":
+        from .assess_html import html_report
+
+        return [html_report(list(outcomes), dated)]
+    if kind == "markdown":
+        from .assess_markdown import markdown_pieces
+
+        return markdown_pieces(outcomes, dated)
+    if kind == "junit":
+        from .assess_junit import junit_pieces
+
+        return junit_pieces(outcomes, dated)
+    if kind == "lines":
+        from .assess_lines import line_pieces
+
+        return line_pieces(outcomes, full)
+    from .assess_json import json_lines, json_pieces
+
+    return json_pieces(outcomes, dated) if kind == "json" else json_lines(outcomes, dated)
