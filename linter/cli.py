@@ -24,6 +24,7 @@ COMMANDS = {
     "bom": "compare a bill of materials with a spec: missing, extra and different parts",
     "sweep": "review many variants of one spec: verdicts, margins, where it is released",
     "catalogue": "list the checks, or show one in full",
+    "editor": "serve findings, meanings and changes to an editor (language server)",
 }
 
 SELDOM = 200_000

@@ -24,6 +24,7 @@ from ampreview.linter.batch.many import review_many
 from ampreview.linter.changes.plan import plan
 from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.cli import main as run_program
+from ampreview.linter.editor.desk import Desk
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Severity
@@ -33,6 +34,7 @@ from ampreview.linter.reading.loading import Spec, load_file, load_text
 
 ROOT = Path(__file__).parents[1]
 SAMPLE = ROOT / "sample_specs" / "choir-portable.amp.yaml"
+LARGEST = ROOT / "sample_specs" / "choir-portable-faulty.amp.yaml"
 PROPOSAL = ROOT / "sample_specs" / "foyer-proposal.amp.yaml"
 LIBRARIES = "import pydantic, pint, ruamel.yaml, rich"
 ROUNDS = 7
@@ -113,6 +115,20 @@ def keystroke() -> Callable[[], object]:
             if old is None or change.alters(entry.name, old.evidence.leaves):
                 after.judge(entry, subject)
 
+    return work
+
+
+def typed() -> Callable[[], object]:
+    """A keystroke in the editor, in the largest spec, in a number that half of the checks use."""
+    desk, text, versions = Desk(), LARGEST.read_text(encoding="utf-8"), iter(range(10_000))
+
+    def work() -> None:
+        version = next(versions)
+        desk.latest["file:///x"] = version
+        changed = re.sub(r"dead_time: \d+", f"dead_time: {30 + version % 40}", text)
+        desk.look("file:///x", version, changed)
+
+    work()
     return work
 
 
@@ -214,6 +230,13 @@ def one_rows(rounds: int) -> Iterator[Row]:
     yield "specs a second and core, no remedies, the same again and again", 100, 1 / one, ""
     warm = best(keystroke(), rounds) * 1e3
     yield "one value changed, what it can alter judged again", 20, warm, " ms"
+    key = best(typed(), rounds) * 1e3
+    yield (
+        "a keystroke in the editor, largest sample, a value that half of the checks use",
+        200,
+        key,
+        " ms",
+    )
 
 
 def table(short: bool) -> None:

@@ -32,6 +32,7 @@ ROOMS: tuple[tuple[str, ...], ...] = (
     ("batch",),
     ("sweeping",),
     ("reports",),
+    ("editor",),
     ("commands",),
     ("cli", "__main__"),
 )
@@ -55,6 +56,8 @@ ONLY_HERE = {
     "ruamel": {"reading"},
     "rich": {"reports", "commands"},
     "jinja2": {"reports"},
+    "lsprotocol": {"editor"},
+    "pygls": {"editor"},
     "matplotlib": {"reports"},
 }
 # The format's own words: the first key of a file, and what every kind of product has.

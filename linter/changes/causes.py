@@ -7,6 +7,7 @@ most; what is left is told by part.  Every failing answer stands in exactly one 
 from collections.abc import Iterator
 
 from ..declare import local_path
+from ..evaluation.engine import Assessment
 from ..finding import Cause, Remedy
 from ..judging.review import Review
 from .cause_text import headline, note, parts
@@ -22,9 +23,12 @@ from .trial import Trials
 MOST_ALTERNATIVES = 2
 
 
-def causes_of(review: Review) -> tuple[Cause, ...]:
-    """The causes of what fails in a review with remedies; each failing answer in one of them."""
-    faults, trials = faults_of(review.failing()), Trials(review)
+def causes_of(review: Review, run: Assessment | None = None) -> tuple[Cause, ...]:
+    """The causes of what fails in a review with remedies; each failing answer in one of them.
+
+    run: of the spec, where there is one.
+    """
+    faults, trials = faults_of(review.failing()), Trials(review, run)
     stories = gathered(_stories(faults, trials), review)
     return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))
 

@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 
 from ..declare import local_path
+from ..evaluation.engine import Assessment
 from ..finding import Finding, Remedy
 from ..judging.consistency import BUILT_IN
 from ..judging.review import Review
@@ -29,13 +30,19 @@ Key = tuple[object, ...]
 
 
 def with_remedies(
-    review: Review, only_holding: bool = False, checks: Collection[str] = ()
+    review: Review,
+    only_holding: bool = False,
+    checks: Collection[str] = (),
+    run: Assessment | None = None,
 ) -> Review:
-    """The review with proven remedies in each finding, or in those that hold or are named."""
+    """The review with proven remedies in each finding, or in those that hold or are named.
+
+    run: of the spec, where there is one.
+    """
     holding = {id(item) for item in review.verdict.holding}
     wanted = [x for x in review.failing() if x.check in checks or not checks]
     asked = [x for x in wanted if id(x) in holding or not only_holding]
-    advised = Stages(review).advised(asked)
+    advised = Stages(review, run).advised(asked)
     findings = tuple(advised.get(id(item), item) for item in review.findings)
     held = tuple(advised.get(id(item), item) for item in review.verdict.holding)
     return replace(review, findings=findings, verdict=replace(review.verdict, holding=held))
@@ -44,8 +51,8 @@ def with_remedies(
 class Stages:
     """The advice on the findings of one review, stage by stage."""
 
-    def __init__(self, review: Review) -> None:
-        self.start = Advisor(review)
+    def __init__(self, review: Review, run: Assessment | None = None) -> None:
+        self.start = Advisor(review, run)
         self.now = self.start.beyond or self.start
         slips = dict.fromkeys(local_path(path) for path in self.start.slips.paths)
         self.note = SLIP_FIRST.format(", ".join(slips)) if slips else ""

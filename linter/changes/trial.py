@@ -39,9 +39,9 @@ class Outcome:
 class Trials:
     """Changes tried on one review; nothing is computed before the first one."""
 
-    def __init__(self, review: Review) -> None:
+    def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
-        self.run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+        self.run = run or Assessment(review.spec, review.catalogue, review.verdict.milestone)
         self.advisor = Advisor(review, self.run)
         self._doubted = {_doubt(item) for item in review.findings if item.check in BUILT_IN}
 

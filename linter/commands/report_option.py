@@ -1,6 +1,7 @@
 """The reports that ``assess`` is asked for: kinds, each to the screen or to a file."""
 
 import argparse
+import re
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -64,5 +65,11 @@ def page_missing() -> str:
     missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
     if not missing:
         return ""
-    command = " ".join(f"'{part}'" if " " in part else part for part in INSTALL)
-    return f"--report page needs {' and '.join(missing)}: {command} {' '.join(missing)}"
+    return f"--report page needs {' and '.join(missing)}: {install_command(*missing)}"
+
+
+def install_command(*packages: str) -> str:
+    """What installs packages beside this program, as typed into a shell."""
+    return " ".join(
+        f"'{part}'" if re.search(r"[ <>]", part) else part for part in (*INSTALL, *packages)
+    )

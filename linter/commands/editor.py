@@ -1,0 +1,23 @@
+"""``ampreview editor``: a language server for any editor that speaks LSP."""
+
+import argparse
+from importlib.util import find_spec
+
+from ..commands import RELEASED, refused
+from .report_option import install_command
+
+NEEDS = "pygls"
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What the command takes: nothing, it speaks on standard input and output."""
+
+
+def run(options: argparse.Namespace) -> int:
+    """Serve until the editor ends it."""
+    if find_spec(NEEDS) is None:
+        return refused(f"the editor command needs {NEEDS}: {install_command(f'{NEEDS}>=2')}")
+    from ..editor.server import serve
+
+    serve()
+    return RELEASED
