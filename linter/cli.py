@@ -6,7 +6,7 @@ import importlib
 import io
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from contextlib import redirect_stderr, redirect_stdout
 from typing import Any, NoReturn, TextIO, cast
 
@@ -25,7 +25,11 @@ COMMANDS = {
     "sweep": "review many variants of one spec: verdicts, margins, where it is released",
     "catalogue": "list the checks, or show one in full",
     "editor": "serve findings, meanings and changes to an editor (language server)",
+    "completion": "print what makes a shell complete the commands and options",
 }
+
+JUDGING = ("assess", "amend", "compare", "bom", "sweep")
+"""The commands whose exit status is a verdict."""
 
 SELDOM = 200_000
 """New objects between two collections: a short run goes without, a long one stays in bounds."""
@@ -69,9 +73,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
         doubtful = _file_like_an_option(words)
         if doubtful:
             return refused(f"{doubtful} is an option, and a file here; the file is ./{doubtful}")
-        options = _parser(next((word for word in words if word in COMMANDS), "")).parse_args(words)
-        status = _run(options)
+        options = _parser([word for word in words if word in COMMANDS][:1]).parse_args(words)
+        status = _run_quietly(options) if getattr(options, "quiet", False) else _run(options)
         out.flush()
+    return status
+
+
+def _run_quietly(options: argparse.Namespace) -> int:
+    """Run without output; what could not be assessed is told all the same, as an error."""
+    with redirect_stdout(io.StringIO()) as told:
+        status = _run(options)
+    if status == NOT_ASSESSED:
+        sys.stderr.write(told.getvalue())
     return status
 
 
@@ -116,7 +129,8 @@ class _Parser(argparse.ArgumentParser):
         raise SystemExit(NOT_ASSESSED)
 
 
-def _parser(chosen: str) -> argparse.ArgumentParser:
+def _parser(chosen: Collection[str]) -> argparse.ArgumentParser:
+    """The parser of the program; of a command only what is chosen knows its options."""
     parser = _Parser(
         prog="ampreview",
         description="Design review of class-D audio amplifiers, run from their spec files.",
@@ -127,8 +141,13 @@ def _parser(chosen: str) -> argparse.ArgumentParser:
         command = commands.add_parser(
             name, help=about, description=f"{about[0].upper()}{about[1:]}."
         )
-        if name == chosen:
+        if name in chosen:
             module = importlib.import_module(f".commands.{name}", __package__)
             module.arguments(command)
             command.set_defaults(run=module.run)
+            if name in JUDGING:
+                told = "print nothing: the exit status tells; errors stay"
+                command.add_argument("-q", "--quiet", action="store_true", help=told)
+            if name == "completion":
+                command.set_defaults(whole=lambda: _parser(COMMANDS))
     return parser

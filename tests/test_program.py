@@ -261,6 +261,43 @@ def test_colour_on_a_terminal_only() -> None:
     assert COLOUR.search(run("assess", FAULTY, *QUICK, FORCE_COLOR="1").stdout.decode("utf-8"))
 
 
+def test_no_pager_is_started(tmp_path: Path) -> None:
+    """One page or many lines: whether they are paged is the user's choice."""
+    marker = tmp_path / "called"
+    pager = tmp_path / "pager"
+    pager.write_text(f"#!/bin/sh\ntouch {marker}\ncat\n", encoding="utf-8")
+    pager.chmod(0o755)
+    settings = {"PAGER": str(pager), "MANPAGER": str(pager), "LESS": "", "GIT_PAGER": str(pager)}
+    assert "dead-time-margin" in on_terminal("catalogue", **settings)
+    assert not marker.exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "says"),
+    [
+        (["assess", SKETCH], 0, ""),
+        (["assess", FAULTY], 1, ""),
+        (["assess", SKETCH, FAULTY, "-q"], 1, ""),
+        (["assess", SKETCH, "absent.amp.yaml"], 2, "cannot be opened"),
+        (["compare", SKETCH, SKETCH], 0, ""),
+        (["compare", SKETCH, "absent.amp.yaml"], 2, "cannot be opened"),
+        (["assess", SKETCH, "--report", "json"], 2, "give the json report a file"),
+    ],
+)
+def test_quiet_leaves_the_exit_status_and_errors(
+    capsys: pytest.CaptureFixture[str], words: list[str], status: int, says: str
+) -> None:
+    assert main([*words, "--quiet"]) == status
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert says in err if says else err == ""
+
+
+def test_quiet_writes_the_files_that_are_asked_for(folder: Path) -> None:
+    assert main(["assess", SKETCH, "--quiet", "--report", "lines=r"]) == 0
+    assert "released" in Path("r").read_text(encoding="utf-8")
+
+
 PAGES = {
     "review": ["assess", FAULTY, "--full"],
     "sketch": ["assess", SKETCH, "--full", "--tolerance", "root-sum-square"],

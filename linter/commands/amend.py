@@ -94,6 +94,7 @@ def _amend(options: argparse.Namespace) -> int:
 def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
     """Answers first, then the cures asked for, then all that is left; None after a refusal."""
     from ..judging.consistency import BUILT_IN
+    from ..reports.progress import progress
     from ..rewriting.amend import AmendmentError, begin, cured, cured_all, planned, with_changes
     from .catalogue import unknown_check
 
@@ -109,9 +110,10 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         if check not in known:
             raise AmendmentError(unknown_check(check, known))
         amendment = cured(amendment, check, subject)
-    if options.to_release:
-        return planned(amendment)
-    return cured_all(amendment) if options.all else amendment
+    with progress("looking for changes"):
+        if options.to_release:
+            return planned(amendment)
+        return cured_all(amendment) if options.all else amendment
 
 
 def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Change] | None":

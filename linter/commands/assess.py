@@ -77,7 +77,7 @@ def run(options: argparse.Namespace) -> int:
         options.files = tuple(path for path in options.files if path not in parts)
         return max(assess_parts(parts), run(options) if options.files else RELEASED)
     reports = reports_asked(options.report, options.output)
-    outcomes: Iterable[tuple[Path, Outcome]] = zip(options.files, _outcomes(options), strict=True)
+    outcomes: Iterable[tuple[Path, Outcome]] = zip(options.files, _followed(options), strict=True)
     try:
         for report in reports:
             _refuse(report, options)
@@ -120,7 +120,10 @@ def _wrong_use(options: argparse.Namespace) -> str:
             return f"--{name} {getattr(options, name)}: from {least} to {most}"
     if wrong := wrong_reports(options.report, options.output):
         return wrong
-    kinds = [report.kind for report in reports_asked(options.report, options.output)]
+    reports = reports_asked(options.report, options.output)
+    kinds = [report.kind for report in reports]
+    if options.quiet and reports[0].target is None and kinds[0] != "text":
+        return f"--quiet prints nothing: give the {kinds[0]} report a file, --report KIND=FILE"
     if options.tolerance != "worst-case" and "text" not in kinds:
         return f"--tolerance {options.tolerance} goes with the text report, not {kinds[0]}"
     if kinds != ["text"] and any(map(is_parts_file, options.files)):
@@ -143,6 +146,16 @@ def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
     return next((unknown_check(x, known) for x in options.check if x not in known), "")
 
 
+def _followed(options: argparse.Namespace) -> "Iterator[Outcome]":
+    """The reviews, with a bar where nothing else is written to the screen meanwhile."""
+    from ..reports.progress import followed
+
+    told = reports_asked(options.report, options.output)[0]
+    streams = told.target is None and told.kind != "text" and sys.stdout.isatty()
+    found = _outcomes(options)
+    return found if streams else followed(found, "reviewed", len(options.files))
+
+
 def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
     """The reviews in the order of the files, by several processes where that is asked."""
     from functools import partial
@@ -153,6 +166,8 @@ def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
 
     hold_at = Severity(options.hold_at) if options.hold_at else None
     wanted, names = options.remedies, tuple(options.check)
+    if options.quiet and not any(x.target for x in reports_asked(options.report, options.output)):
+        wanted = "none"
     order = Order(options.milestone, hold_at, terms_of(options), wanted, names, whole=True)
     if options.jobs == 1 or len(options.files) == 1:
         for number, path in enumerate(options.files):
@@ -221,9 +236,10 @@ def _print_all(
             status = _print_one(path, outcome, options, page)
         rows.append(row_of(str(path), outcome))
         worst = max(worst, status)
-        if status != RELEASED or options.full or options.check:
+        if captured.get() and (status != RELEASED or options.full or options.check):
             texts.append(captured.get())
-    print_table(rows, page)
+    if not options.quiet:
+        print_table(rows, page)
     for text in texts:
         page.rule(style="dim")
         page.file.write(text)
@@ -238,6 +254,8 @@ def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page
 
     if not isinstance(outcome, Review):
         print_refusals(str(path), outcome, page)
+    elif options.quiet:
+        return _status(outcome)
     elif options.check:
         print_checks(outcome, options.check, page)
     elif options.full:
@@ -258,6 +276,7 @@ def _print_tolerance(review: "Review", options: argparse.Namespace, page: "Conso
     """The view of the tolerances that was asked for; not having it is told by the status."""
     from ..judging.monte_carlo import NumpyMissingError, build_many
     from ..judging.root_sum_square import root_sum_squares
+    from ..reports.progress import progress
     from ..reports.tolerance_text import print_root_sum_square, print_yield
 
     if options.tolerance == "root-sum-square":
@@ -266,7 +285,9 @@ def _print_tolerance(review: "Review", options: argparse.Namespace, page: "Conso
         verdict, builds = review.verdict, options.builds
         given = (review.spec, review.catalogue, verdict.milestone, verdict.hold_at)
         try:
-            print_yield(build_many(*given, builds, options.seed), page)
+            with progress(f"{builds} builds"):
+                found = build_many(*given, builds, options.seed)
+            print_yield(found, page)
         except NumpyMissingError as error:
             return refused(str(error))
     return RELEASED

@@ -203,7 +203,7 @@ def _write_rows(
     from concurrent.futures import ProcessPoolExecutor
     from dataclasses import replace
 
-    from ..reports.sweep_text import progress
+    from ..reports.progress import progress
     from ..sweeping.table import head_of, line_of, row_of
 
     start, mark = len(tally.verdicts), sweep.mark
@@ -213,7 +213,7 @@ def _write_rows(
         executor = None
         if options.jobs > 1:
             executor = stack.enter_context(ProcessPoolExecutor(options.jobs))
-        advance = stack.enter_context(progress(sweep.size, start))
+        advance = stack.enter_context(progress("variants", sweep.size, start))
         for combination, given in sweep.results(start, executor, TOGETHER):
             result = replace(given, number=start + given.number)
             row = row_of(combination, result, sweep.axes, units, mark)

@@ -1,11 +1,6 @@
-"""What a sweep comes to, and how far it has come."""
-
-import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+"""What a sweep comes to."""
 
 from rich.console import Console
-from rich.progress import Progress
 from rich.text import Text
 
 from ..batch.result import Word
@@ -15,17 +10,6 @@ from .lines import hanging, print_lines, room
 
 MOST_HOLDERS = 5
 BETWEEN = "Only these values were tried; what lies between two of them is not proven."
-
-
-@contextmanager
-def progress(size: int, start: int) -> Iterator[Callable[[], None]]:
-    """A bar on standard error, where that is a terminal; gives what moves it on."""
-    if not sys.stderr.isatty():
-        yield lambda: None
-        return
-    with Progress(console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task("variants", total=size, completed=start)
-        yield lambda: bar.advance(task)
 
 
 def print_summary(file: str, tally: Tally, console: Console, output: str) -> None:
