@@ -153,7 +153,7 @@ def _followed(options: argparse.Namespace) -> "Iterator[Outcome]":
     told = reports_asked(options.report, options.output)[0]
     streams = told.target is None and told.kind != "text" and sys.stdout.isatty()
     found = _outcomes(options)
-    return found if streams else followed(found, "reviewed", len(options.files))
+    return found if streams else followed(found, "reviewing", len(options.files))
 
 
 def _outcomes(options: argparse.Namespace) -> "Iterator[Outcome]":
