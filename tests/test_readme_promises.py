@@ -40,6 +40,16 @@ PROMISES = {
     "test_amend.py::test_command_writes_a_copy_that_is_assessed_alike",
     "filled in, `amend --answers` takes them into a copy": "linter/asking/test_questions.py::"
     "test_answers_in_the_table_come_back_into_the_spec",
+    "findings as you type with their root cause": "linter/editor/test_session.py::"
+    "test_findings_are_those_of_the_review_and_come_with_their_root_cause",
+    "proven changes as quick fixes": "linter/editor/test_session.py::"
+    "test_a_quick_fix_is_an_edit_that_ends_the_finding",
+    "a case fails where it holds the design": REPORTS
+    + "test_pipelines.py::test_junit_is_what_the_review_says",
+    "the form of the GNU Coding Standards": REPORTS
+    + "test_pipelines.py::test_lines_have_the_gnu_form_and_point_into_the_file",
+    "`--quiet` leaves the exit status": "test_program.py::"
+    "test_quiet_leaves_the_exit_status_and_errors",
     "a blank spec of 25 values at most": "linter/asking/test_form.py::"
     "test_a_concept_of_one_channel_takes_few_values",
     "is refused with its place, what was expected and an example": "linter/reading/"
