@@ -3,6 +3,7 @@
 from typing import Any
 
 from ..judging.house_file import SECTIONS, SEVERITIES
+from ..judging.promises import OUTLOOKS
 from ..reading.format import HOUSE_KEY
 from .json_schema import DRAFT
 
@@ -10,12 +11,22 @@ NAME = {"type": "string", "pattern": "^[a-z0-9-]+$"}
 TEXT = {"type": "string"}
 SAID = {"type": ["string", "number"], "pattern": r"\S"}
 REASON = {"type": "string", "pattern": r"\S", "description": "why, in words"}
-LISTS = ("promises", "measured", "causes", "to_be_released", "rests_on")
+LIST = {"type": "array"}
+VERSION = {"const": 1}
+SIGNALS = ["DANGER", "WARNING", "CAUTION", "NOTICE"]
 FIGURE = {
     "type": ["object", "null"],
     "properties": {"si": {"type": ["number", "null"]}, "text": TEXT},
     "required": ["si", "text"],
 }
+
+
+def _open(properties: dict[str, Any]) -> dict[str, Any]:
+    """An object that has all of these and may have more."""
+    return {"type": "object", "properties": properties, "required": [*properties]}
+
+
+PLACE = _open({"file": TEXT, "line": {"type": "integer"}, "column": {"type": "integer"}})
 
 
 def house_schema() -> dict[str, Any]:
@@ -56,8 +67,46 @@ def house_schema() -> dict[str, Any]:
 
 def report_schema() -> dict[str, Any]:
     """The schema of ``assess --report json``; later versions may hold more."""
-    place = _open({"file": TEXT, "line": {"type": "integer"}, "column": {"type": "integer"}})
-    answer = _open(
+    files = {"type": "array", "items": _file()}
+    whole = _open({"ampreview_report": VERSION, "note": TEXT, "files": files})
+    return {"$schema": DRAFT, "title": "Report of a review", **whole}
+
+
+def line_schema() -> dict[str, Any]:
+    """The schema of a line of ``assess --report json-lines``, which tells of one file."""
+    head = _open({"ampreview_report": VERSION, "note": TEXT})
+    return {"$schema": DRAFT, "title": "Report of a review, one file", **head, **_file()}
+
+
+def _file() -> dict[str, Any]:
+    """What a report says of a file: a review, or why there is none."""
+    judged = _open(
+        {
+            "file": TEXT,
+            "assessed": {"const": True},
+            "milestone": {"enum": ["concept", "prototype", "production"]},
+            "verdict": {"enum": ["released", "held"]},
+            "counts": {"type": "object", "additionalProperties": {"type": "integer"}},
+            "promises": _list({"claim": TEXT, "outlook": {"enum": [*OUTLOOKS]}, "allowed": LIST}),
+            "measured": LIST,
+            "causes": _list(
+                {"number": {"type": "integer"}, "severity": {"enum": [*SEVERITIES]}}
+                | {"headline": TEXT, "holds": {"type": "boolean"}, "findings": LIST}
+            ),
+            "to_be_released": _list({"check": NAME, "subject": TEXT, "demand": TEXT}),
+            "rests_on": _list({"what": TEXT, "name": TEXT}),
+            "answers": {"type": "array", "items": _answer()},
+        }
+    )
+    refusal = _open({"problem": TEXT, "expected": TEXT, "example": TEXT, "place": PLACE})
+    refusals = {"type": "array", "items": refusal, "minItems": 1}
+    refused = _open({"file": TEXT, "assessed": {"const": False}, "refusals": refusals})
+    return {"oneOf": [judged, refused]}
+
+
+def _answer() -> dict[str, Any]:
+    """One answer; figures, place and advice stand where there are any."""
+    known = _open(
         {
             "check": NAME,
             "domain": TEXT,
@@ -69,29 +118,21 @@ def report_schema() -> dict[str, Any]:
             "message": TEXT,
         }
     )
-    answer["properties"] |= {"figure": FIGURE, "nominal": FIGURE, "limit": FIGURE}
-    judged = _open(
-        {
-            "file": TEXT,
-            "assessed": {"const": True},
-            "milestone": {"enum": ["concept", "prototype", "production"]},
-            "verdict": {"enum": ["released", "held"]},
-            "counts": {"type": "object", "additionalProperties": {"type": "integer"}},
-            **{key: {"type": "array"} for key in LISTS},
-            "answers": {"type": "array", "items": answer},
-        }
-    )
-    refusal = _open({"problem": TEXT, "expected": TEXT, "example": TEXT, "place": place})
-    refusals = {"type": "array", "items": refusal, "minItems": 1}
-    refused = _open({"file": TEXT, "assessed": {"const": False}, "refusals": refusals})
-    files = {"type": "array", "items": {"oneOf": [judged, refused]}}
-    whole = _open({"ampreview_report": {"const": 1}, "note": TEXT, "files": files})
-    return {"$schema": DRAFT, "title": "Report of a review", **whole}
+    change = _open({"set": {"type": "object"}, "fixes": LIST, "worsens": LIST, "introduces": LIST})
+    known["properties"] |= {
+        **dict.fromkeys(("figure", "nominal", "limit", "distance"), FIGURE),
+        "margin": {"type": ["number", "null"]},
+        "limit_is": {"enum": ["at least", "at most"]},
+        "place": {"anyOf": [PLACE, {"type": "null"}]},
+        "missing": _list({"path": TEXT, "unit": TEXT, "meaning": TEXT, "must_be": TEXT}),
+        "changes": {"type": "array", "items": change},
+        "cautions": _list({"signal": {"enum": SIGNALS}, "text": TEXT}),
+    }
+    return known
 
 
-def _open(properties: dict[str, Any]) -> dict[str, Any]:
-    """An object that has all of these and may have more."""
-    return {"type": "object", "properties": properties, "required": [*properties]}
+def _list(properties: dict[str, Any]) -> dict[str, Any]:
+    return {"type": "array", "items": _open(properties)}
 
 
 def _object(properties: dict[str, Any]) -> dict[str, Any]:

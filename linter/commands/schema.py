@@ -11,9 +11,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument(
         "--of",
-        choices=("spec", "house", "deviations", "measured", "report"),
+        choices=("spec", "house", "deviations", "measured", "report", "report-line"),
         default="spec",
-        help="the kind of file (default: spec); report is that of assess --report json",
+        help="the kind of file (default: spec); report and report-line are those of assess"
+        " --report json and json-lines",
     )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
@@ -39,6 +40,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _beside(kind: str) -> "dict[str, Any]":
     """The schema of a file that is no part of a spec; what reads such files is imported for it."""
-    from ..asking.side_schemas import house_schema, report_schema
+    from ..asking.side_schemas import house_schema, line_schema, report_schema
 
-    return house_schema() if kind == "house" else report_schema()
+    made = {"house": house_schema, "report": report_schema, "report-line": line_schema}
+    return made[kind]()

@@ -1,7 +1,7 @@
 """What may be written at a position: names of fields, words, units, parts."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -30,10 +30,16 @@ class Offer:
     label: str = ""
 
 
-def offers(schema: Schema, spot: Spot, parts: PartsFile | None) -> list[Offer]:
-    """What may be written at a position, the likeliest first."""
+def offers(
+    schema: Schema, spot: Spot, parts: PartsFile | None, stated: Collection[str] = ()
+) -> list[Offer]:
+    """What may be written at a position, the likeliest first.
+
+    stated: the paths of the keys that are there already.
+    """
     if spot.what == "key":
-        return list(_keys(schema, spot.path))
+        ahead = f"{spot.path}." if spot.path else ""
+        return [x for x in _keys(schema, spot.path) if ahead + x.label not in stated]
     section, _, last = spot.path.rpartition(".")
     if last == PART_KEY and parts is not None and section:
         names = dict.fromkeys(names_for(schema, section, parts))

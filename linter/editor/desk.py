@@ -113,7 +113,9 @@ class Desk:
     def explained(self, uri: str, version: int) -> Seen | None:
         """The same with its causes; None where there is a newer version, or none is wanted."""
         seen = self.seen.get(uri)
-        if seen is None or seen.version != version or seen.spec is None or seen.review is None:
+        if seen is None or self.latest.get(uri) != version or seen.version != version:
+            return None
+        if seen.spec is None or seen.review is None:
             return None
         point, _ = self._points[uri]
         fresh = point.run.spec is seen.spec

@@ -5,6 +5,7 @@ is a file of this machine; no process is started, no connection made.
 """
 
 import asyncio
+import gc
 import sys
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
@@ -28,10 +29,12 @@ from .fixes import fixes
 from .hover import told_of
 from .lookup import field_at
 from .ranges import Ranges
-from .spot import Spot, spot_at, spot_of
+from .spot import Spot, keys_in, spot_at, spot_of
 
 IDLE = 0.4
 """Seconds without a keystroke after which causes are worked out."""
+LONG_IDLE = 10.0
+"""Seconds without a keystroke after which memory is tidied."""
 MOST_FIXED = 5
 """Checks at one place for which changes are looked for."""
 KINDS = {
@@ -72,10 +75,12 @@ class Server(LanguageServer):
             return
         self.publish(uri, seen)
         await asyncio.sleep(IDLE)
-        if self.desk.latest.get(uri) == version and seen.review is not None:
-            explained = await self.work(partial(self.desk.explained, uri, version))
-            if explained is not None:
-                self.publish(uri, explained)
+        explained = await self.work(partial(self.desk.explained, uri, version))
+        if explained is not None:
+            self.publish(uri, explained)
+        await asyncio.sleep(LONG_IDLE)
+        if self.desk.latest.get(uri) == version:
+            await self.work(gc.collect)  # what earlier versions have left, while nobody waits
 
     def publish(self, uri: str, seen: Seen) -> None:
         """Send what there is to say of a version, unless there is a newer one."""
@@ -205,7 +210,8 @@ def _answer_questions(server: Server) -> None:
             return []
         line, column = ranges.column(params.position)
         start, end = ranges.position(line, spot.start), ranges.position(line, column)
-        found = offers(load_schema(), spot, server.parts_of(params.text_document.uri))
+        parts = server.parts_of(params.text_document.uri)
+        found = offers(load_schema(), spot, parts, keys_in(ranges.lines))
         return [_completion(n, x, types.Range(start, end)) for n, x in enumerate(found)]
 
     @server.feature(types.TEXT_DOCUMENT_DEFINITION)

@@ -55,6 +55,14 @@ def spot_at(lines: list[str], line: int, column: int) -> Spot | None:
     return walk.follow(lines[line][:column]) if line < len(lines) else None
 
 
+def keys_in(lines: list[str]) -> set[str]:
+    """The paths of the keys of a text, as far as it can be followed."""
+    walk = _Walk()
+    for text in lines:
+        walk.follow(text)
+    return walk.met
+
+
 def spot_of(lines: list[str], line: int, column: int) -> Spot | None:
     """The same for what is pointed at: a key is that of its value, not one being written."""
     text = lines[line] if line < len(lines) else ""
@@ -69,6 +77,7 @@ class _Walk:
     def __init__(self) -> None:
         self.levels: list[_Level] = []
         self.brackets: list[_Bracket] = []
+        self.met: set[str] = set()
 
     def follow(self, text: str) -> Spot | None:
         """Take in a line; gives what its end is in, None for a comment."""
@@ -93,6 +102,7 @@ class _Walk:
         if found is None:
             return Spot(self._path(), "key", body, indent)
         self.levels.append(_Level(indent, found["name"].strip("\"'")))
+        self.met.add(self._path())
         return self._inside(text, indent + found.end())
 
     def _leave(self, indent: int) -> None:
@@ -141,6 +151,7 @@ class _Walk:
             self.brackets.pop()
         elif last.sign == "{" and not last.key and text[at + 1 : at + 2] in ("", " "):
             last.key = text[start:at].strip().strip("\"'")
+            self.met.add(self._path())
         else:
             return start
         return at + 1

@@ -25,6 +25,7 @@ FIELDS = load_schema().fields
 SCHEMA = json_schema(load_schema())
 VALIDATOR = Draft202012Validator(SCHEMA)
 SAMPLES = sorted((Path(__file__).parents[3] / "sample_specs").glob("**/*.amp.yaml"))
+FAULTY = Path(__file__).parents[3] / "sample_specs" / "bird-call-pocket-faulty.amp.yaml"
 
 GOOD = """\
 amplifier_spec: 1
@@ -244,14 +245,33 @@ def test_schemas_of_the_files_beside_a_spec(kind: str, capsys: pytest.CaptureFix
         assert not check.is_valid(data(text)), text
 
 
-def test_the_report_for_machines_keeps_its_schema(capsys: pytest.CaptureFixture[str]) -> None:
-    main(["schema", "--of", "report"])
-    schema = json.loads(capsys.readouterr().out)
-    Draft202012Validator.check_schema(schema)
-    check = Draft202012Validator(schema)
-    main(["assess", "--report", "json", "--remedies", "none", str(SAMPLES[0]), "gone.amp.yaml"])
-    report = json.loads(capsys.readouterr().out)
+def test_the_report_for_machines_keeps_its_schema(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Of a faulty sample with its changes, and of a file that is not there."""
+
+    def printed(*words: str) -> str:
+        main([*words])
+        return capsys.readouterr().out
+
+    def checker(kind: str) -> Draft202012Validator:
+        schema = json.loads(printed("schema", "--of", kind))
+        Draft202012Validator.check_schema(schema)
+        return Draft202012Validator(schema)
+
+    lines = tmp_path / "lines"
+    kinds = ("--report", "json", "--report", f"json-lines={lines}")
+    report = json.loads(printed("assess", *kinds, str(FAULTY), "gone.amp.yaml"))
+    check, check_line = checker("report"), checker("report-line")
     assert [error.message for error in check.iter_errors(report)] == []
+    judged = report["files"][0]
+    assert any(x.get("changes") for x in judged["answers"])
+    for line in lines.read_text(encoding="utf-8").splitlines():
+        assert [error.message for error in check_line.iter_errors(json.loads(line))] == []
+    for part, key in ((judged["causes"][0], "headline"), (judged["answers"][0], "status")):
+        kept = part.pop(key)
+        assert not check.is_valid(report)
+        part[key] = kept
     del report["files"][1]["refusals"][0]["place"]
     assert not check.is_valid(report)
 

@@ -121,9 +121,10 @@ def test_names_words_units_and_parts_are_offered(client: Client, tmp_path: Path)
     assert {"24 V", "24 mV"} & set(offered("v_rail: 24 ")) == {"24 V"}
     assert set(offered("bulk: {c: {")) == {"value", "min", "typ", "max", "from"}
     assert set(offered("{part: ")) == {"switch-80v", "µ-switch 🔊"}
-    rail = offered("supply:\n  ")["v_rail"]
-    assert rail["textEdit"]["newText"] == "v_rail: "
-    assert "[V]" in rail["detail"]
+    names = offered("supply:\n  ")
+    assert names["v_source"]["textEdit"]["newText"] == "v_source: "
+    assert "[V]" in names["v_source"]["detail"]
+    assert "v_rail" not in names  # it is there already
 
 
 def test_the_name_of_a_part_leads_into_the_parts_file(client: Client, tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """Where a position is, compared with what the reader of YAML says of texts that it can read."""
 
+import random
 from pathlib import Path
 
 import pytest
@@ -7,7 +8,7 @@ import pytest
 from ampreview.linter.declare import load_schema
 from ampreview.linter.editor.completion import offers
 from ampreview.linter.editor.lookup import field_at, section_at
-from ampreview.linter.editor.spot import spot_at, spot_of
+from ampreview.linter.editor.spot import keys_in, spot_at, spot_of
 from ampreview.linter.reading.source import read
 
 ROOT = Path(__file__).parents[3]
@@ -53,6 +54,22 @@ def test_a_text_that_is_being_written(
     if path is not None:
         assert spot is not None
         assert (spot.path, spot.what, spot.typed) == (path, what, typed)
+
+
+def test_nothing_that_is_typed_breaks_it() -> None:
+    """Signs of YAML put into a sample anywhere (seeded); the text is followed to every place."""
+    draw, text = random.Random(1), TEXTS[0].read_text(encoding="utf-8")
+    for _ in range(60):
+        at = draw.randrange(len(text))
+        broken = (
+            text[max(0, at - 400) : at] + draw.choice("{}[]:,#\"'&*-|>%@!\t\r 🔊") + text[at:][:60]
+        )
+        lines = broken.split("\n")
+        assert "" not in keys_in(lines)
+        line = draw.randrange(len(lines))
+        for column in range(len(lines[line]) + 2):
+            for spot in (spot_at(lines, line, column), spot_of(lines, line, column)):
+                assert spot is None or offers(load_schema(), spot, None) is not None
 
 
 def test_a_comment_is_nowhere() -> None:
