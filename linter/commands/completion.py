@@ -15,6 +15,7 @@ NAMES_OF_CHECKS = ("check", "margin", "fix")
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
+    parser.epilog = 'To try it in a bash: eval "$(ampreview completion bash)"'
     parser.add_argument("shell", choices=SHELLS)
 
 

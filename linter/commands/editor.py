@@ -10,7 +10,10 @@ NEEDS = "pygls"
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    """What the command takes: nothing, it speaks on standard input and output."""
+    """What the command takes."""
+    parser.epilog = "Started by the editor: it speaks LSP on standard input and output."
+    told = "what many editors say; there is no other way"
+    parser.add_argument("--stdio", action="store_true", help=told)
 
 
 def run(options: argparse.Namespace) -> int:

@@ -6,12 +6,13 @@ is a file of this machine; no process is started, no connection made.
 
 import asyncio
 import gc
+import os
 import sys
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import redirect_stdout
 from functools import partial
-from typing import TypeVar
+from typing import TextIO, TypeVar, cast
 
 from lsprotocol import types
 from pygls.lsp.server import LanguageServer
@@ -238,9 +239,7 @@ def _answer_questions(server: Server) -> None:
 def serve() -> None:
     """Answer on standard input and output until the client says that it is enough."""
     load()  # the first keystroke finds the checks ready
-    with (
-        open(0, "rb", closefd=False) as inward,
-        open(1, "wb", closefd=False) as outward,
-        redirect_stdout(sys.stderr),
-    ):
-        made().start_io(inward, outward)
+    inward, outward = cast(TextIO, sys.__stdin__), cast(TextIO, sys.__stdout__)
+    closed_by_the_library = os.fdopen(os.dup(outward.fileno()), "wb")
+    with redirect_stdout(sys.stderr):
+        made().start_io(inward.buffer, closed_by_the_library)

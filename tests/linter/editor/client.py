@@ -17,7 +17,7 @@ class Client:
     """One session; what the server tells of documents is kept in order."""
 
     def __init__(self, **workspace: Any) -> None:
-        words = [sys.executable, "-m", "ampreview.linter", "editor"]
+        words = [sys.executable, "-m", "ampreview.linter", "editor", "--stdio"]
         self.process = subprocess.Popen(words, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         self._inbox: queue.Queue[dict[str, Any]] = queue.Queue()
         self._told: list[dict[str, Any]] = []
