@@ -64,7 +64,10 @@ class DrawnSpan:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A picture with its numbers, for one subject or for channels that state the same."""
+    """A picture with its numbers, for one subject or for channels that state the same.
+
+    before: the same picture of an older revision, drawn thin behind it.
+    """
 
     picture: Picture
     subjects: tuple[str, ...]
@@ -75,3 +78,9 @@ class Drawn:
     ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
     notes: tuple[str, ...] = ()
     assumed: tuple[Assumed, ...] = ()
+    before: "Drawn | None" = None
+
+    @property
+    def shows(self) -> tuple[object, ...]:
+        """All that is drawn, by which two pictures are the same."""
+        return self.rows, self.lines, self.marks, self.spans

@@ -1,21 +1,16 @@
 """The review as one page for a browser and for paper: verdict, causes, pictures, details.
 
-The words are those of the terminal's page.  The page loads nothing and runs nothing.
+The words are those of the terminal's page.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from functools import cache
-from importlib.resources import files
 from itertools import count
 
-from jinja2 import Environment, StrictUndefined, Template
 from markupsafe import Markup
 
 from ..changes.causes import causes_of
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Severity, Status
-from ..judging.drawn import Drawn
 from ..judging.pictures import channels_left_out, pictures_of
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
@@ -25,12 +20,10 @@ from .assumption_words import assumptions_of
 from .cause_words import CauseWords, cause_words
 from .drawing_margins import QUESTION, margin_svg, margins_of, shown
 from .groups import groups, together
-from .phrases import against, assumption, clean, margin_of, missing_in_words, place_in_words
-from .picture_svg import svg_of
-from .picture_words import number_rows, row_words, standing
+from .html_page import Figure, figure_of, html_page
+from .phrases import against, margin_of, missing_in_words, place_in_words
 from .promise_words import promise_rows
 from .verdict import (
-    DISCLAIMER,
     WEAKENED,
     counted,
     house_change,
@@ -43,21 +36,6 @@ MOST_CAUSES = 5
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A picture on the page, with its numbers as a table."""
-
-    number: int
-    title: str
-    about: str
-    svg: Markup
-    notes: tuple[str, ...]
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    standing: str = ""
-    leans: tuple[str, ...] = ()
-
-
 def html_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
     """One page for all files, in the order given."""
     numbers = count(1)
@@ -67,21 +45,7 @@ def html_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) ->
         else _refused(name, place, outcome)
         for place, (name, outcome) in enumerate(outcomes, start=1)
     ]
-    text = _template().render(parts=parts, disclaimer=DISCLAIMER, style=Markup(_file("page.css")))
-    return text + "\n"
-
-
-@cache
-def _template() -> Template:
-    templates = Environment(
-        autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
-    )
-    templates.finalize = lambda x: clean(x) if type(x) is str else x
-    return templates.from_string(_file("page.html"))
-
-
-def _file(name: str) -> str:
-    return (files(__package__) / name).read_text(encoding="utf-8")
+    return html_page("assess.html", parts=parts)
 
 
 def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, object]:
@@ -183,7 +147,7 @@ def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[st
 def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
     """The pictures of the design, and the margins of all checks."""
     for drawn in pictures_of(run):
-        yield _figure(review, drawn, next(numbers))
+        yield figure_of(review, drawn, next(numbers))
     margins = margins_of(review)
     if margins:
         number = next(numbers)
@@ -197,23 +161,3 @@ def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterato
             ("check", "margin", "answer"),
             tuple((x.title, x.text, x.word) for x in margins),
         )
-
-
-def _figure(review: Review, drawn: Drawn, number: int) -> Figure:
-    """A picture with its words and its numbers."""
-    picture = drawn.picture
-    leans = tuple(dict.fromkeys(assumption(x) for x in drawn.assumed))
-    notes = (picture.note, *drawn.notes)
-    several = len(review.spec.channels) > 1 and picture.each == "channel"
-    heads, rows = number_rows(drawn)
-    return Figure(
-        number,
-        picture.title,
-        together(drawn.subjects) if several else "",
-        Markup(svg_of(drawn, number, row_words(review, drawn))),
-        tuple(note for note in notes if note),
-        heads,
-        rows,
-        standing(review, drawn),
-        leans,
-    )
