@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..finding import Assumed
-from ..picture import Kind, Picture
+from ..picture import Kind, Picture, Scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,12 @@ class DrawnRow:
         """What the part sees, ratings left out."""
         return tuple(x for x in self.points if x.kind in ("value", "second"))
 
+    def tells(self, picture: Scale) -> bool:
+        """Whether the row says what a part sees and, where it is no sum, what it may see."""
+        if picture.bars:
+            return any(point.high != 0.0 for point in self.values)
+        return bool(self.values) and (picture.chain or len(self.values) < len(self.points))
+
 
 @dataclass(frozen=True, slots=True)
 class Line:
@@ -49,6 +55,18 @@ class DrawnMark:
     label: str
     axis: str
     value: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnSpot:
+    """A point among curves; low and high are those of its y."""
+
+    label: str
+    x: float
+    low: float
+    y: float
+    high: float
     kind: Kind
 
 
@@ -75,6 +93,7 @@ class Drawn:
     lines: tuple[Line, ...] = ()
     marks: tuple[DrawnMark, ...] = ()
     spans: tuple[DrawnSpan, ...] = ()
+    spots: tuple[DrawnSpot, ...] = ()
     ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
     notes: tuple[str, ...] = ()
     assumed: tuple[Assumed, ...] = ()
@@ -83,4 +102,4 @@ class Drawn:
     @property
     def shows(self) -> tuple[object, ...]:
         """All that is drawn, by which two pictures are the same."""
-        return self.rows, self.lines, self.marks, self.spans
+        return self.rows, self.lines, self.marks, self.spans, self.spots

@@ -146,7 +146,7 @@ def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[st
 
 def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
     """The pictures of the design, and the margins of all checks."""
-    for drawn in pictures_of(run):
+    for drawn in pictures_of(run, review.measured):
         yield figure_of(review, drawn, next(numbers))
     margins = margins_of(review)
     if margins:

@@ -111,7 +111,8 @@ def _overlaid(found: Comparison, numbers: Iterator[int]) -> tuple[list[str], lis
 
 
 def _pictures(review: Review) -> tuple[Drawn, ...]:
-    return pictures_of(Assessment(review.spec, review.catalogue, review.verdict.milestone))
+    run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    return pictures_of(run, review.measured)
 
 
 def _is_of_one(old: Drawn, new: Drawn) -> bool:

@@ -9,16 +9,23 @@ from matplotlib.axes import Axes
 from matplotlib.axis import Axis as DrawnAxis
 from matplotlib.ticker import FuncFormatter, LogLocator, MaxNLocator, NullFormatter
 
-from ..judging.drawn import Drawn, DrawnMark, Line
+from ..judging.drawn import Drawn, DrawnMark, DrawnSpot, Line
 from ..picture import Axis, Curves
 from ..quantities.quantity import from_si, show
 from .drawing import BAD, INK, LINE, MUTED, SERIES, SMALL, TEXT, bare, place, write
+from .phrases import clean
 
 Ruler = Callable[[float], float]
 FRACTIONS = tuple(0.08 + 0.84 * step / 24 for step in range(25))
 CROWDED = 0.1
 NOW, THIN = 1.8, 0.8
-MARKS = {"limit": (BAD, "-"), "trip": (INK, (0, (2, 1.5))), "second": (MUTED, (0, (6, 3)))}
+MARKS = {
+    "limit": (BAD, "-"),
+    "trip": (INK, (0, (2, 1.5))),
+    "second": (MUTED, (0, (6, 3))),
+    "measured": (INK, (0, (1, 2.5))),
+}
+SIGNS = {"measured": "x", "claim": "s"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +56,9 @@ def draw_curves(axes: Axes, drawn: Drawn, picture: Curves) -> None:
     _names(axes, strokes, marks, to_x, to_y)
     for mark in marks:
         _mark(axes, mark, drawn, marks, to_x, to_y)
+    old = drawn.before.spots if drawn.before else ()
+    for spot in (*drawn.spots, *(x for x in old if x not in drawn.spots)):
+        _spot(axes, spot, to_x, to_y, "" if spot in drawn.spots else ", before")
 
 
 def _strokes(drawn: Drawn) -> list[Stroke]:
@@ -83,6 +93,7 @@ def _frame(axes: Axes, drawn: Drawn, picture: Curves) -> None:
     axes.set_xlim(min(places), max(places))
     values = [to_y(v) for line in drawn.lines for v in (*line.low, *line.high)]
     values += [to_y(v) for line in lines for v in line.y]
+    values += [to_y(v) for spot in drawn.spots for v in (spot.low, spot.high)]
     values += [to_y(mark.value) for mark in _all_marks(drawn) if mark.axis == "y"]
     low = min(values) if y_low is None else to_y(y_low)
     high = max(values) if y_high is None else max(to_y(y_high), *values)
@@ -176,6 +187,19 @@ def _share(ends: tuple[float, float], value: float, scale: str = "linear") -> fl
     return (value - low) / (high - low)
 
 
+def _spot(axes: Axes, spot: DrawnSpot, to_x: Ruler, to_y: Ruler, when: str) -> None:
+    """A point with its uncertainty and its name, on the side that has room."""
+    x, low, y, high = to_x(spot.x), to_y(spot.low), to_y(spot.y), to_y(spot.high)
+    thin = 0.5 if when else 1.0
+    axes.plot((x, x), (low, high), color=INK, lw=1.2 * thin, zorder=6)
+    axes.plot((x,), (y,), marker=SIGNS[spot.kind], ms=7, mew=1.8 * thin, mfc="none", color=INK,
+              ls="none", zorder=7, clip_on=False)  # fmt: skip
+    is_right = _share(axes.get_xlim(), x, axes.get_xscale()) > 0.5
+    axes.annotate(clean(spot.label + when), (x, y), (-7 if is_right else 7, 0),
+                  textcoords="offset points", ha="right" if is_right else "left", va="center",
+                  fontsize=SMALL, color=INK)  # fmt: skip
+
+
 def _mark(
     axes: Axes,
     mark: DrawnMark,
@@ -205,6 +229,13 @@ def _mark(
         for y in [line.y[min(range(len(line.x)), key=lambda i: abs(line.x[i] - mark.value))]]
     ]  # fmt: skip
     high = sum(heights) / len(heights) < 0.5
+    at = _share(axes.get_xlim(), to_x(mark.value), axes.get_xscale())
+    others = (x for x in marks if x is not mark and x.axis == "x")
+    crowded = any(
+        0.0 <= at - _share(axes.get_xlim(), to_x(x.value), axes.get_xscale()) < CROWDED / 2
+        for x in others
+    )
     axes.text(to_x(mark.value), ends[0] + (0.98 if high else 0.03) * (ends[1] - ends[0]),
-              f"{mark.label} ", rotation=90, color=colour, fontsize=SMALL, ha="right",
+              f" {mark.label} ", rotation=90, color=colour, fontsize=SMALL,
+              ha="left" if crowded else "right",
               va="top" if high else "bottom")  # fmt: skip

@@ -42,6 +42,8 @@ def draw_lanes(axes: Axes, drawn: Drawn, picture: Curves) -> None:
         axes.plot([to_x(v) for v in line.x], y, color=FIRST, lw=NOW)
         axes.axhline(base, color=LINE, lw=0.6, zorder=1)
         write(axes, left, base + 0.6, line.label, where=("left", "bottom"), colour=MUTED)
+    for mark in drawn.marks:
+        _mark(axes, to_x(mark.value), mark.label)
     ticks(axes.xaxis, picture.x)
     axes.set_xlabel(picture.x.label, fontsize=SMALL)
     bare(axes)
@@ -69,6 +71,14 @@ def _span(axes: Axes, span: DrawnSpan, drawn: Drawn, picture: Curves) -> None:
     for old in drawn.before.spans if drawn.before else ():
         told = f"thin, before: {old.label}, {_lasts(old, picture)}"
         write(axes, at, top + 0.42, told, where=(side, "bottom"), colour=MUTED)
+
+
+def _mark(axes: Axes, x: float, label: str) -> None:
+    """A dotted line at a time, with its name on the side that has room."""
+    axes.axvline(x, color=INK, lw=1.4, ls=(0, (1, 2.5)), zorder=4)
+    left, right = axes.get_xlim()
+    side = "left" if x - left < 0.6 * (right - left) else "right"
+    write(axes, x, 0.3, f" {label} ", where=(side, "bottom"))
 
 
 def _lasts(span: DrawnSpan, picture: Curves) -> str:

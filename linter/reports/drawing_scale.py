@@ -112,6 +112,8 @@ def worst(point: Point, unit: str) -> str:
     """A number at the end that counts."""
     if point.kind == "trip" and point.low < point.high:
         return f"{show(point.low, unit)} .. {show(point.high, unit)}"
+    if point.kind == "measured":
+        return show(point.nominal, unit)
     return show(point.low if point.kind in ("limit", "trip") else point.high, unit)
 
 
@@ -152,6 +154,11 @@ def _marker(axes: Axes, point: Point, y: float, picture: Scale, is_old: bool = F
     """
     low, at, high = (from_si(x, picture.unit) for x in (point.low, point.nominal, point.high))
     bold = 0.4 if is_old else 1.0
+    if point.kind == "measured":
+        y -= LIFT if is_old else 0
+        axes.plot((low, high), (y, y), color=INK, lw=bold, zorder=6)
+        axes.plot((at,), (y,), color=INK, marker="x", ms=7, mew=1.8 * bold, zorder=7, ls="none")
+        return
     if point.kind in ("limit", "trip"):
         style = "-" if point.kind == "limit" else (0, (2, 1.5))
         colour = BAD if point.kind == "limit" else INK
@@ -195,6 +202,7 @@ def _legend(axes: Axes, drawn: Drawn, picture: Scale) -> None:
         ("second", picture.second, "D", SECOND),
         ("limit", RATED, "|", BAD),
         ("trip", TRIP, "|", INK),
+        ("measured", "measured", "x", INK),
         ("before", BEFORE, "o", MUTED),
     )
     x = 2.0
@@ -203,7 +211,7 @@ def _legend(axes: Axes, drawn: Drawn, picture: Scale) -> None:
     for kind, text, sign, colour in told:
         if kind in kinds:
             left, y = (SIDE + x) / WIDTH, 1 - 11 / height
-            axes.plot((left,), (y,), marker=sign, ms=6, mew=2 if sign == "|" else 1.0,
+            axes.plot((left,), (y,), marker=sign, ms=6, mew=2 if sign in "|x" else 1.0,
                       mfc=PAPER if kind == "before" else colour, color=colour, ls="none",
                       transform=whole, clip_on=False)  # fmt: skip
             axes.text(left + 8 / WIDTH, y, text, transform=whole, va="center", fontsize=SMALL,

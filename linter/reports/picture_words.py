@@ -44,6 +44,9 @@ def _rows(drawn: Drawn) -> Table:
     for mark in drawn.marks:
         unit = unit_x if mark.axis == "x" else unit_y
         rows_.append((mark.label, show(mark.value, unit), "", "", ""))
+    for spot in drawn.spots:
+        ends = (show(x, unit_y) for x in (spot.low, spot.y, spot.high))
+        rows_.append((spot.label, show(spot.x, unit_x), *ends))
     for span in drawn.spans:
         width = show(span.high - span.low, unit_x)
         rows_.append((span.label, width, show(span.low, unit_x), "", show(span.high, unit_x)))
