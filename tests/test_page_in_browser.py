@@ -20,7 +20,7 @@ pypdf = pytest.importorskip("pypdf", reason="pypdf is not installed")
 SAMPLES = Path(__file__).parent.parent / "sample_specs"
 FAULTY = str(SAMPLES / "bedside-lamp-faulty.amp.yaml")
 PAGES = {
-    "assess": ["assess", FAULTY, "--remedies", "none"],
+    "assess": ["assess", FAULTY, "--tolerance", "monte-carlo", "--builds", "2000"],
     "compare": ["compare", str(SAMPLES / "bedside-lamp.amp.yaml"), FAULTY],
     "bringup": ["bringup", FAULTY],
     "worksheet": ["worksheet", FAULTY, "inductor-saturation"],

@@ -120,8 +120,10 @@ def _wrong_use(options: argparse.Namespace) -> str:
     if wrong := wrong_reports(options.report, options.output):
         return wrong
     kinds = [report.kind for report in reports_asked(options.report, options.output)]
-    if options.tolerance != "worst-case" and "text" not in kinds:
-        return f"--tolerance {options.tolerance} goes with the text report, not {kinds[0]}"
+    shown = ["text", "page"] if options.tolerance == "monte-carlo" else ["text"]
+    if options.tolerance != "worst-case" and not {*shown} & {*kinds}:
+        told = " or the page" if "page" in shown else ""
+        return f"--tolerance {options.tolerance} goes with the text report{told}, not {kinds[0]}"
     if kinds != ["text"] and any(map(is_parts_file, options.files)):
         return "a parts file has the text report alone"
     if options.check and (wrong := _wrong_check(options, kinds)):
@@ -256,7 +258,8 @@ def _document(
     if kind == "page":
         from ..reports.assess_html import html_report
 
-        return [html_report(list(outcomes), options.dated)]
+        drawn = (options.builds, options.seed) if options.tolerance == "monte-carlo" else None
+        return [html_report(list(outcomes), options.dated, drawn)]
     if kind == "markdown":
         from ..reports.assess_markdown import markdown_pieces
 

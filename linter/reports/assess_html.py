@@ -5,12 +5,14 @@ The words are those of the terminal's page.
 
 from collections.abc import Iterator, Sequence
 from itertools import count
+from operator import attrgetter
 
 from markupsafe import Markup
 
 from ..changes.causes import causes_of
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Severity, Status
+from ..judging.monte_carlo import Yield, build_many
 from ..judging.pictures import channels_left_out, pictures_of
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
@@ -19,10 +21,13 @@ from .assess_text import finding_rows
 from .assumption_words import assumptions_of
 from .cause_words import CauseWords, cause_words
 from .drawing_margins import QUESTION, margin_svg, margins_of, shown
+from .drawing_spread import HEADS, spread_rows, spread_svg
+from .drawing_spread import QUESTION as SPREAD
 from .groups import groups, together
 from .html_page import Figure, figure_of, html_page
 from .phrases import against, margin_of, missing_in_words, place_in_words
 from .promise_words import promise_rows
+from .tolerance_text import DRAWN, yield_words
 from .verdict import (
     WEAKENED,
     counted,
@@ -33,14 +38,20 @@ from .verdict import (
 )
 
 MOST_CAUSES = 5
+MOST_SPREADS = 8
+Builds = tuple[int, int]
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
 
 
-def html_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One page for all files, in the order given."""
+def html_report(
+    outcomes: Sequence[tuple[str, Outcome]],
+    dated: bool = False,
+    builds: Builds | None = None,
+) -> str:
+    """One page for all files, in the order given.  builds: how many are drawn, and the seed."""
     numbers = count(1)
     parts = [
-        _review(outcome, place, numbers, dated)
+        _review(outcome, place, numbers, dated, builds)
         if isinstance(outcome, Review)
         else _refused(name, place, outcome)
         for place, (name, outcome) in enumerate(outcomes, start=1)
@@ -55,9 +66,12 @@ def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, ob
     return {"id": f"file-{place}", "refused": True, "title": name, "rows": rows}
 
 
-def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> dict[str, object]:
+def _review(
+    review: Review, place: int, numbers: Iterator[int], dated: bool, builds: Builds | None
+) -> dict[str, object]:
     """All that the page says of one review."""
     run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    built = _built(review, *builds) if builds else None
     causes = cause_words(review, causes_of(review))
     grave = [x for x in causes if x.severity != Severity.MINOR]
     opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
@@ -80,7 +94,8 @@ def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> 
         "cautions": cautions_of_causes(grave),
         "wanted": wanted(opened),
         "open_count": len(opened),
-        "figures": list(_figures(review, run, numbers)),
+        "figures": list(_figures(review, run, numbers, built)),
+        "built": "".join(yield_words(built)) if built else "",
         "left_out": channels_left_out(run),
         "findings": [(cause, _told(review, cause)) for cause in causes],
         "finding_count": len(review.failing()),
@@ -144,10 +159,28 @@ def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[st
     return item.title, together(subjects), told, "required before release" if holds else ""
 
 
-def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
-    """The pictures of the design, and the margins of all checks."""
+def _built(review: Review, builds: int, seed: int) -> Yield:
+    """Many builds, with the spread of the figures that hold the design, the gravest first."""
+    ordered = sorted(review.verdict.holding, key=attrgetter("rank"))
+    held = [x for x, _ in groups(ordered) if x.evidence.figure is not None]
+    given = (review.spec, review.catalogue, review.verdict.milestone, review.verdict.hold_at)
+    wanted = [(x.check, x.subject) for x in held]
+    return build_many(*given, builds, seed, wanted)
+
+
+def _figures(
+    review: Review, run: Assessment, numbers: Iterator[int], built: Yield | None
+) -> Iterator[Figure]:
+    """The pictures of the design, the builds, and the margins of all checks."""
     for drawn in pictures_of(run, review.measured):
         yield figure_of(review, drawn, next(numbers))
+    if built and built.spreads:
+        spreads, number = built.spreads[:MOST_SPREADS], next(numbers)
+        more = len(built.spreads) - len(spreads)
+        notes = (DRAWN, *([f"{more} more are not drawn."] if more else []))
+        svg = Markup(spread_svg(spreads, built.builds, number))
+        numbered = spread_rows(built.spreads, built.builds)
+        yield Figure(number, SPREAD, "", svg, notes, HEADS, numbered)
     margins = margins_of(review)
     if margins:
         number = next(numbers)

@@ -1,6 +1,6 @@
 """Curves over one axis, with their names at the lines."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import log
 from typing import Any
@@ -18,6 +18,7 @@ from .phrases import clean
 Ruler = Callable[[float], float]
 FRACTIONS = tuple(0.08 + 0.84 * step / 24 for step in range(25))
 CROWDED = 0.1
+NAME_OF_SPOT = 0.1
 NOW, THIN = 1.8, 0.8
 MARKS = {
     "limit": (BAD, "-"),
@@ -53,7 +54,7 @@ def draw_curves(axes: Axes, drawn: Drawn, picture: Curves) -> None:
             axes.fill_between(x, low, high, color=stroke.colour, alpha=0.2, lw=0, zorder=2)
         axes.plot(x, [to_y(v) for v in line.y], color=stroke.colour, ls=stroke.dash,
                   lw=stroke.width, zorder=3)  # fmt: skip
-    _names(axes, strokes, marks, to_x, to_y)
+    _names(axes, strokes, marks, drawn.spots, to_x, to_y)
     for mark in marks:
         _mark(axes, mark, drawn, marks, to_x, to_y)
     old = drawn.before.spots if drawn.before else ()
@@ -134,7 +135,12 @@ def _back(unit: str) -> Ruler:
 
 
 def _names(
-    axes: Axes, strokes: list[Stroke], marks: list[DrawnMark], to_x: Ruler, to_y: Ruler
+    axes: Axes,
+    strokes: list[Stroke],
+    marks: list[DrawnMark],
+    points: Sequence[DrawnSpot],
+    to_x: Ruler,
+    to_y: Ruler,
 ) -> None:
     """The name of each line where it is farthest from the others and from every mark."""
     taken = [
@@ -143,7 +149,11 @@ def _names(
         else (None, _share(axes.get_ylim(), to_y(x.value)))
         for x in marks
     ]
-    spots: list[tuple[float, float]] = []
+    spots = [
+        (_share(axes.get_xlim(), to_x(x.x), axes.get_xscale()) + NAME_OF_SPOT,
+         _share(axes.get_ylim(), to_y(x.y)))
+        for x in points
+    ]  # fmt: skip
     bottom, top = axes.get_ylim()
     for stroke in strokes:
         line = stroke.line

@@ -102,6 +102,16 @@ def test_no_page_takes_the_place_of_a_spec(command: str) -> None:
     assert path.read_text("utf-8") == SPEC
 
 
+def test_builds_are_drawn_where_they_are_asked_for() -> None:
+    """The share on the page is that of the terminal, and what holds has its histogram."""
+    words = (FAULTY, "--tolerance", "monte-carlo", "--builds", "300", "--remedies", "none")
+    page = made("assess", *words)
+    assert "0.0% of 300 builds miss no limit of major or graver (seed 1)." in page
+    assert "How many builds miss the limits that hold the design?" in page
+    assert "<td>Dead time vs. switching times (shoot-through)</td><td>left</td><td>100.0 %" in page
+    assert "at least 10 ns" in page
+
+
 def test_comparison_shows_both_revisions() -> None:
     """The numbers of the two files, as they stand there: 80 V and 40 V, 50 ns and 20 ns."""
     page = made("compare", CHOIR, FAULTY)
