@@ -11,9 +11,9 @@ from typing import Any, Literal
 
 from .check import Arguments, Scope, Words
 
-Kind = Literal["value", "second", "limit", "trip"]
+Kind = Literal["value", "second", "limit", "trip", "claim", "measured"]
 """What a number is: of the design, of the design in a second condition, a rating that it must
-not pass, or where something switches off."""
+not pass, where something switches off, what is promised, or what was read off a board."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,11 +34,16 @@ class Amount:
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A number as the picture names it.  ways: the first that can be computed is taken."""
+    """A number as the picture names it.  ways: the first that can be computed is taken.
+
+    A reading of the field or the derived quantity itself is shown beside it.
+    measures: the figure of which a reading is needed; the way takes it as ``read``.
+    """
 
     label: str
     ways: tuple[Amount, ...]
     kind: Kind = "value"
+    measures: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,12 +105,27 @@ class Curve:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A value on an axis that counts: a border of the band, a rating, a trip."""
+    """A value on an axis that counts: a border of the band, a rating, a trip.
+
+    measures: as in ``Shown``.
+    """
 
     label: str
     axis: Literal["x", "y"]
     ways: tuple[Amount, ...]
     kind: Kind = "limit"
+    measures: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A point among curves: what is promised, or what was read.  measures: as in ``Shown``."""
+
+    label: str
+    x: Amount
+    y: Amount
+    kind: Kind = "measured"
+    measures: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +153,7 @@ class Curves:
     curves: tuple[Curve, ...]
     marks: tuple[Mark, ...] = ()
     spans: tuple[Span, ...] = ()
+    spots: tuple[Spot, ...] = ()
     note: str = ""
     lanes: bool = False
     worst: Amount | None = None

@@ -28,7 +28,7 @@ WORDS = (
     ["assess", "--report", "sarif"],
     ["assess", "--remedies", "all", "--tolerance", "root-sum-square"],
     ["worksheet"],
-    ["worksheet", "--markdown"],
+    ["worksheet", "--report", "markdown"],
     ["questions"],
     ["questions", "--requirements"],
     ["compare", "other.amp.yaml"],

@@ -31,9 +31,11 @@ COMMANDS = [
     "questions --markdown x.amp.yaml",
     "questions --requirements x.amp.yaml",
     "worksheet x.amp.yaml power-above-rail",
-    "worksheet --markdown x.amp.yaml power-above-rail",
+    "worksheet --report markdown x.amp.yaml power-above-rail",
+    "worksheet --report page x.amp.yaml power-above-rail",
     "compare x.amp.yaml x.amp.yaml",
-    "compare --markdown x.amp.yaml x.amp.yaml",
+    "compare --report markdown x.amp.yaml x.amp.yaml",
+    "compare --report page x.amp.yaml x.amp.yaml",
     "amend --dry --all x.amp.yaml",
 ]
 

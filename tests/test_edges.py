@@ -298,14 +298,14 @@ REPORTS = (
     ["assess", "--report", "json"],
     ["assess", "--report", "sarif"],
     ["worksheet"],
-    ["worksheet", "--markdown"],
+    ["worksheet", "--report", "markdown"],
     ["questions"],
     ["questions", "--markdown"],
     ["questions", "--requirements"],
     ["questions", "--requirements", "--markdown"],
     ["questions", "--table", "table.csv"],
     ["compare", SPEC],
-    ["compare", "--markdown", SPEC],
+    ["compare", "--report", "markdown", SPEC],
     ["amend", "--to-release"],
 )
 

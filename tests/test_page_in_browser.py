@@ -1,4 +1,4 @@
-"""The page in a real browser: one headless Chromium, one page of a faulty design.
+"""The pages in a real browser: one headless Chromium, each page of a faulty design.
 
 Skipped, and said so, where no browser or none of the tools is to be had.
 """
@@ -11,14 +11,27 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.judging.review import review_file
-from ampreview.linter.reports.assess_html import html_report
+from ampreview.linter.cli import main
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 axe = pytest.importorskip("axe_playwright_python", reason="axe-core is not installed")
 pypdf = pytest.importorskip("pypdf", reason="pypdf is not installed")
 
-SAMPLE = Path(__file__).parent.parent / "sample_specs" / "bedside-lamp-faulty.amp.yaml"
+SAMPLES = Path(__file__).parent.parent / "sample_specs"
+FAULTY = str(SAMPLES / "bedside-lamp-faulty.amp.yaml")
+BARE = ("--remedies", "none")
+PAGES = {
+    "assess": ["assess", FAULTY, "--tolerance", "monte-carlo", "--builds", "500", *BARE],
+    "compare": ["compare", str(SAMPLES / "bedside-lamp.amp.yaml"), FAULTY],
+    "bringup": ["bringup", FAULTY],
+    "worksheet": ["worksheet", FAULTY, "inductor-saturation"],
+}
+FIRST = {
+    "assess": "To the verdict",
+    "compare": "To the outcome",
+    "bringup": "To the first step",
+    "worksheet": "To the first sheet",
+}
 BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
 QUIET = ("--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
          "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -36,10 +49,16 @@ def browser() -> Iterator[Any]:
         found.close()
 
 
+@pytest.fixture(scope="module", params=PAGES)
+def kind(request: pytest.FixtureRequest) -> str:
+    """The command whose page is looked at."""
+    return str(request.param)
+
+
 @pytest.fixture(scope="module")
-def file(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    path = tmp_path_factory.mktemp("page") / "review.html"
-    path.write_text(html_report([(SAMPLE.name, review_file(SAMPLE))]), encoding="utf-8")
+def file(kind: str, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("page") / f"{kind}.html"
+    assert main([*PAGES[kind], "--report", "page", "-o", str(path)]) in (0, 1)
     return path
 
 
@@ -78,10 +97,12 @@ def test_page_does_not_scroll_sideways(page: Any, width: int) -> None:
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_serious(page: Any, scheme: str) -> None:
+def test_axe_finds_nothing_serious(page: Any, kind: str, scheme: str) -> None:
     """axe-core, the open checker of the WCAG rules; in the dark its rules of colour alone."""
     from axe_playwright_python.sync_playwright import Axe
 
+    if (kind, scheme) == ("worksheet", "dark"):
+        pytest.skip("it has no colours of its own")
     page.emulate_media(color_scheme=scheme)
     options: dict[str, Any] = {"resultTypes": ["violations"]}
     if scheme == "dark":
@@ -92,26 +113,49 @@ def test_axe_finds_nothing_serious(page: Any, scheme: str) -> None:
     assert grave == []
 
 
-def test_keyboard_reaches_links_and_numbers(page: Any) -> None:
-    """By the tabulator alone: first the way past the head, then the numbers of each picture."""
+def test_keyboard_reaches_links_and_numbers(page: Any, kind: str) -> None:
+    """By the tabulator alone: first the way past the head, then links, tables and numbers."""
     reached = []
     for _ in range(STOPS):
         page.keyboard.press("Tab")
         reached.append(page.evaluate("document.activeElement.textContent.trim()"))
-    assert reached[0] == "To the verdict"
-    assert {"Pictures", "Findings"} <= set(reached)
-    first = page.locator("summary").first
-    first.focus()
-    page.keyboard.press("Enter")
-    assert page.locator("details").first.get_attribute("open") is not None
+    assert reached[0] == FIRST[kind]
+    links = page.evaluate("[...document.querySelectorAll('nav a')].map(x => x.textContent.trim())")
+    assert set(links) <= set(reached)
+    if kind in ("assess", "compare"):
+        page.locator("summary").first.focus()
+        page.keyboard.press("Enter")
+        assert page.locator("details").first.get_attribute("open") is not None
+
+
+def printed(page: Any, paper: str) -> list[str]:
+    """The text of each printed page; each says which of how many it is."""
+    found = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper))).pages
+    texts = [x.extract_text() for x in found]
+    numbers = [f"{number} / {len(texts)}" for number in range(1, len(texts) + 1)]
+    assert all(number in text for number, text in zip(numbers, texts, strict=True))
+    plain = [text.replace(number, "").strip() for number, text in zip(numbers, texts, strict=True)]
+    assert all(plain), "an empty page"
+    return plain
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_print_has_the_verdict_on_one_page_and_pictures_on_the_next(page: Any, paper: str) -> None:
-    pages = [x.extract_text() for x in pypdf.PdfReader(io.BytesIO(page.pdf(format=paper))).pages]
-    assert all(text.strip() for text in pages), "an empty page"
-    assert "Promises" in pages[0] and "Required before release" in pages[0]
-    assert pages[1].strip().startswith("Pictures")
-    findings = next(i for i, text in enumerate(pages) if text.strip().startswith("Findings"))
-    assert findings in (3, 4)
-    assert len(pages) <= findings + 20
+def test_prints_to_the_expected_pages(page: Any, kind: str, paper: str) -> None:
+    """The verdict on the first page, pictures on the next; the head of a sheet on every one."""
+    pages = printed(page, paper)
+    if kind == "assess":
+        assert "Promises" in pages[0] and "Required before release" in pages[0]
+        assert pages[1].startswith("Pictures")
+        findings = next(i for i, text in enumerate(pages) if text.startswith("Findings"))
+        assert findings in (3, 4)
+        assert len(pages) <= findings + 20
+    elif kind == "compare":
+        assert "Worse" in pages[0] and "Changed in the spec" in pages[0]
+        assert 3 <= len(pages) <= 5
+    else:
+        head, least, most = {
+            "bringup": ("Bring-up sheet", 5, 8),
+            "worksheet": ("Worksheets", 2, 4),
+        }[kind]
+        assert all(head in text[:40] for text in pages)
+        assert least <= len(pages) <= most

@@ -120,17 +120,33 @@ def _wrong_use(options: argparse.Namespace) -> str:
             return f"--{name} {getattr(options, name)}: from {least} to {most}"
     if wrong := wrong_reports(options.report, options.output):
         return wrong
-    reports = reports_asked(options.report, options.output)
-    kinds = [report.kind for report in reports]
-    if options.quiet and reports[0].target is None and kinds[0] != "text":
-        return f"--quiet prints nothing: give the {kinds[0]} report a file, --report KIND=FILE"
-    if options.tolerance != "worst-case" and "text" not in kinds:
-        return f"--tolerance {options.tolerance} goes with the text report, not {kinds[0]}"
+    kinds = [report.kind for report in reports_asked(options.report, options.output)]
+    if wrong := _wrong_quiet(options, kinds[0]) or _wrong_tolerance(options, kinds):
+        return wrong
     if kinds != ["text"] and any(map(is_parts_file, options.files)):
         return "a parts file has the text report alone"
     if options.check and (wrong := _wrong_check(options, kinds)):
         return wrong
     return page_missing() if "page" in kinds else ""
+
+
+def _wrong_quiet(options: argparse.Namespace, first: str) -> str:
+    """What ``--quiet`` would print nevertheless, or nothing."""
+    shown = reports_asked(options.report, options.output)[0].target is None
+    if options.quiet and shown and first != "text":
+        return f"--quiet prints nothing: give the {first} report a file, --report KIND=FILE"
+    return ""
+
+
+def _wrong_tolerance(options: argparse.Namespace, kinds: list[str]) -> str:
+    """A report that does not show what was asked of the tolerances, or nothing."""
+    shown = ["text", "page"] if options.tolerance == "monte-carlo" else ["text"]
+    if options.tolerance != "worst-case" and not {*shown} & {*kinds}:
+        return (
+            f"--tolerance {options.tolerance} goes with the {' or the '.join(shown)} report,"
+            f" not {kinds[0]}"
+        )
+    return ""
 
 
 def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
@@ -214,7 +230,7 @@ def _write(
             statuses.append(_status(outcome))
             yield str(path), outcome
 
-    for piece in document(told(), kind, options.dated, options.full):
+    for piece in document(told(), kind, options.dated, options.full, _drawn(options)):
         stream.write(piece)
     return max(statuses)
 
@@ -264,6 +280,11 @@ def _print_one(path: Path, outcome: "Outcome", options: argparse.Namespace, page
         print_page(outcome, page, options.dated)
     told = _print_tolerance(outcome, options, page) if isinstance(outcome, Review) else RELEASED
     return max(told, _status(outcome))
+
+
+def _drawn(options: argparse.Namespace) -> tuple[int, int] | None:
+    """Number and seed of the builds to draw, where they were asked for."""
+    return (options.builds, options.seed) if options.tolerance == "monte-carlo" else None
 
 
 def _status(outcome: "Outcome") -> int:

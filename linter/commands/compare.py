@@ -1,12 +1,12 @@
 """``ampreview compare``: two revisions of a spec, what was changed and what it did."""
 
 import argparse
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
-from .criteria import term_arguments, terms_of
+from .criteria import inputs_of, term_arguments, terms_of
+from .report_option import document, document_arguments, page_missing
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -21,7 +21,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     about = "a file, or REVISION:path of the git repository at hand (HEAD:board.amp.yaml)"
     parser.add_argument("old", metavar="OLD", help=about)
     parser.add_argument("new", metavar="NEW", help="the same")
-    parser.add_argument("--markdown", action="store_true", help="as Markdown")
+    document_arguments(parser)
     term_arguments(parser)
 
 
@@ -31,17 +31,30 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.compare_text import compare_markdown, print_comparison
     from ..reports.console import console
 
+    if page_missing(options.report):
+        return refused(page_missing(options.report))
     page = console()
     old = _review(options.old, options, page)
     new = _review(options.new, options, page)
     if old is None or new is None:
         return NOT_ASSESSED
     found = compare(old, new)
-    if options.markdown:
-        sys.stdout.write(compare_markdown(found))
-    else:
-        print_comparison(found, page)
-    return HELD if found.outcome == "worse" else RELEASED
+
+    def made() -> str:
+        from ..reports.compare_html import compare_html
+
+        return compare_html(found)
+
+    files = [_place(name) for name in (options.old, options.new)]
+    status = document(
+        options,
+        lambda screen: print_comparison(found, screen),
+        lambda: compare_markdown(found),
+        made,
+        *files,
+        *inputs_of(options, *files),
+    )
+    return max(status, HELD if found.outcome == "worse" else RELEASED)
 
 
 def _review(name: str, options: argparse.Namespace, page: "Console") -> "Review | None":
@@ -80,6 +93,14 @@ def _loaded(name: str, parts: "Path | None") -> "tuple[Path, Loaded]":
     revision, path = at
     source = parts_beside(_on_disk(path), parts) if parts else parts_at(revision, path)
     return _on_disk(path), load_text(content_at(revision, path), name, parts=source)
+
+
+def _place(name: str) -> Path:
+    """Where one side stands in the working tree."""
+    from ..reading.revision import split
+
+    at = split(name)
+    return Path(name) if at is None else _on_disk(at[1])
 
 
 def _on_disk(path: str) -> Path:

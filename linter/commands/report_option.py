@@ -1,15 +1,24 @@
-"""The reports that ``assess`` is asked for: kinds, each to the screen or to a file."""
+"""The reports that a command is asked for: kinds, each to the screen or to a file."""
 
 import argparse
 import re
+import io
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..commands import RELEASED, print_or_write
+
+if TYPE_CHECKING:
+    from rich.console import Console
 
 KINDS = ("text", "page", "markdown", "json", "json-lines", "sarif", "junit", "lines")
 PAGE_NEEDS = ("jinja2", "matplotlib")
+DOCUMENTS = ("text", "markdown", "page")
+FILE_WIDTH = 100
 INSTALL = (sys.executable, "-m", "pip", "install")
 
 
@@ -33,6 +42,36 @@ def report_arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+
+
+def document_arguments(parser: argparse.ArgumentParser) -> None:
+    """The options of a command that makes one text: its kind, and the file that it goes to."""
+    parser.add_argument(
+        "--report", choices=DOCUMENTS, default=DOCUMENTS[0], help="kind of report (default: text)"
+    )
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+
+
+def document(
+    options: argparse.Namespace,
+    printed: "Callable[[Console], None]",
+    markdown: Callable[[], str],
+    page: Callable[[], str],
+    *inputs: Path | None,
+) -> int:
+    """Make the kind that is asked for, on the screen or in a file; gives the exit status."""
+    from ..reports.console import console
+
+    if options.report != "text":
+        made = page() if options.report == "page" else markdown()
+        return print_or_write(made, options.output, options.overwrite, *inputs)
+    if options.output is None:
+        printed(console())
+        return RELEASED
+    text = io.StringIO()
+    printed(console(text, FILE_WIDTH))
+    return print_or_write(text.getvalue(), options.output, options.overwrite, *inputs)
 
 
 def reports_asked(asked: Sequence[Report], output: Path | None) -> tuple[Report, ...]:
@@ -60,9 +99,9 @@ def _report(text: str) -> Report:
     return Report(kind, Path(file) if file else None)
 
 
-def page_missing() -> str:
-    """What the page needs and is not installed, with the command that installs it; or nothing."""
-    missing = [name for name in PAGE_NEEDS if find_spec(name) is None]
+def page_missing(kind: str = "page") -> str:
+    """What a page needs and is not installed, with the command that installs it; or nothing."""
+    missing = [name for name in PAGE_NEEDS if kind == "page" and find_spec(name) is None]
     if not missing:
         return ""
     return f"--report page needs {' and '.join(missing)}: {install_command(*missing)}"

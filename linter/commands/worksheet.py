@@ -1,24 +1,25 @@
 """``ampreview worksheet``: every number of some checks, or a sheet a subject for all."""
 
 import argparse
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import NOT_ASSESSED, RELEASED, refused
+from ..commands import NOT_ASSESSED, refused
 from .criteria import house_arguments, parts_argument
+from .report_option import document, document_arguments, page_missing
 
 if TYPE_CHECKING:
     from ..evaluation.catalogue import Catalogue
     from ..judging.worksheet import Worksheet
     from ..reading.loading import Spec
+    from ..reports.worksheet_text import Block
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
     parser.add_argument("check", nargs="*", help="names of checks (default: all that concern it)")
-    parser.add_argument("--markdown", action="store_true", help="as Markdown")
+    document_arguments(parser)
     parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
     house_arguments(parser)
     parts_argument(parser)
@@ -31,9 +32,11 @@ def run(options: argparse.Namespace) -> int:
     from ..reading.loading import load_file
     from ..reports.assess_text import print_refusals
     from ..reports.console import console
-    from ..reports.worksheet_text import markdown, of_checks, of_house, of_sheets, print_blocks
+    from ..reports.worksheet_text import of_checks, of_house, of_sheets
     from .catalogue import unknown_check
 
+    if page_missing(options.report):
+        return refused(page_missing(options.report))
     page = console()
     loaded = load_file(options.file, parts=options.parts)
     if loaded.spec is None:
@@ -52,11 +55,27 @@ def run(options: argparse.Namespace) -> int:
     pages = _pages(spec, catalogue, options)
     found = of_checks(pages) if options.check else of_sheets(sheets_of(pages))
     blocks = (*of_house(criteria.house), *found)
-    if options.markdown:
-        sys.stdout.write(markdown(spec, blocks))
-    else:
-        print_blocks(spec, blocks, page)
-    return RELEASED
+    return _give(spec, blocks, options)
+
+
+def _give(spec: "Spec", blocks: "tuple[Block, ...]", options: argparse.Namespace) -> int:
+    """Print the sheets, or write them to a file that is none of those read."""
+    from ..reports.worksheet_text import markdown, print_blocks
+
+    def page() -> str:
+        from ..reports.worksheet_html import worksheet_html
+
+        return worksheet_html(spec, blocks)
+
+    return document(
+        options,
+        lambda screen: print_blocks(spec, blocks, screen),
+        lambda: markdown(spec, blocks),
+        page,
+        options.file,
+        options.house,
+        options.parts,
+    )
 
 
 def _pages(spec: "Spec", catalogue: "Catalogue", options: argparse.Namespace) -> "list[Worksheet]":

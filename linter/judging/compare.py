@@ -70,7 +70,7 @@ class Comparison:
     """All differences between two reviews.
 
     edits: changed values other than promises that were lowered; those are ``lowered``.
-    margins: pairs of answers whose margin moved, those that moved most first; what lies
+    margins: pairs of answers whose margin moved, of the checks that moved most; what lies
     above 100 % counts as 100 %.  outcome: judged by the gate; why: what decides it.
     Where the milestones differ, the answers are those of both at the stricter one.
     """
@@ -194,7 +194,9 @@ def _margins(
         if distance > SAME:
             moved.append((distance, (old, new)))
     moved.sort(key=lambda item: (-item[0], item[1][1].check, item[1][1].subject))
-    return tuple(pair for _, pair in moved[:MOST_MARGINS])
+    pairs = [pair for _, pair in moved]
+    checks = list(dict.fromkeys(new.check for _, new in pairs))[:MOST_MARGINS]
+    return tuple((old, new) for old, new in pairs if new.check in checks)
 
 
 def _edits(old: Review, new: Review) -> Iterator[tuple[Edit, bool]]:

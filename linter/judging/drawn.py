@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..finding import Assumed
-from ..picture import Kind, Picture
+from ..picture import Kind, Picture, Scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,12 @@ class DrawnRow:
         """What the part sees, ratings left out."""
         return tuple(x for x in self.points if x.kind in ("value", "second"))
 
+    def tells(self, picture: Scale) -> bool:
+        """Whether the row says what a part sees and, where it is no sum, what it may see."""
+        if picture.bars:
+            return any(point.high != 0.0 for point in self.values)
+        return bool(self.values) and (picture.chain or len(self.values) < len(self.points))
+
 
 @dataclass(frozen=True, slots=True)
 class Line:
@@ -53,6 +59,18 @@ class DrawnMark:
 
 
 @dataclass(frozen=True, slots=True)
+class DrawnSpot:
+    """A point among curves; low and high are those of its y."""
+
+    label: str
+    x: float
+    low: float
+    y: float
+    high: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
 class DrawnSpan:
     """A stretch of the x axis.  turned: its ends have changed places, which the label says."""
 
@@ -64,7 +82,10 @@ class DrawnSpan:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A picture with its numbers, for one subject or for channels that state the same."""
+    """A picture with its numbers, for one subject or for channels that state the same.
+
+    before: the same picture of an older revision, drawn thin behind it.
+    """
 
     picture: Picture
     subjects: tuple[str, ...]
@@ -72,6 +93,13 @@ class Drawn:
     lines: tuple[Line, ...] = ()
     marks: tuple[DrawnMark, ...] = ()
     spans: tuple[DrawnSpan, ...] = ()
+    spots: tuple[DrawnSpot, ...] = ()
     ends: tuple[float | None, float | None, float | None, float | None] = (None,) * 4
     notes: tuple[str, ...] = ()
     assumed: tuple[Assumed, ...] = ()
+    before: "Drawn | None" = None
+
+    @property
+    def shows(self) -> tuple[object, ...]:
+        """All that is drawn, by which two pictures are the same."""
+        return self.rows, self.lines, self.marks, self.spans, self.spots

@@ -6,7 +6,7 @@ value.  Conditions of use (ranges) are not drawn: every build meets all of them,
 check takes them at its own worst corner.  The draw is reproducible by its seed.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +17,7 @@ from ..evaluation.node import Computed, Node
 from ..finding import Finding, Severity
 from ..quantities.quantity import Value, to_si
 from ..reading.loading import Spec
+from .spread import Spread, Spreads
 
 if TYPE_CHECKING:
     import numpy
@@ -43,13 +44,17 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class Yield:
-    """The outcome of all builds: how many meet every check, and who spoils the rest."""
+    """The outcome of all builds: how many meet every check, and who spoils the rest.
+
+    spreads: of the checks that were asked for and whose figure is not the same in all builds.
+    """
 
     builds: int
     seed: int
     severity: Severity
     good: int
     shares: tuple[Share, ...]
+    spreads: tuple[Spread, ...] = ()
 
 
 def build_many(
@@ -59,14 +64,19 @@ def build_many(
     severity: Severity,
     builds: int = 100_000,
     seed: int = 1,
+    wanted: Sequence[tuple[str, str]] = (),
 ) -> Yield:
-    """Judge many builds; one fails where a limit of ``severity`` or graver is missed."""
+    """Judge many builds; one fails where a limit of ``severity`` or graver is missed.
+
+    wanted: check and subject of the figures whose spread is kept.
+    """
     try:
         import numpy
     except ImportError as error:
         raise NumpyMissingError(NEEDS_NUMPY) from error
     judged = _judged(Assessment(spec, catalogue, milestone), severity)
     missing = [0] * len(judged)
+    spreads = Spreads(wanted)
     good = 0
     dice = numpy.random.default_rng(seed)
     for start in range(0, builds, CHUNK):
@@ -76,13 +86,15 @@ def build_many(
         memo: dict[Any, Array] = {}
         for number, (finding, node, limit) in enumerate(judged):
             _draw(node, drawn, dice, size)
-            missed = numpy.broadcast_to(_missed(finding, node, limit, drawn, memo), (size,))
-            missing[number] += int(missed.sum())
+            figure = numpy.broadcast_to(_figure(finding, node, drawn, memo), (size,))
+            missed = _missed(finding, figure, limit)
+            spreads.count(finding, limit, figure, lost := int(missed.sum()))
+            missing[number] += lost
             fine &= ~missed
         good += int(fine.sum())
     shares = [Share(item[0], lost) for item, lost in zip(judged, missing, strict=True) if lost]
     shares.sort(key=lambda share: (-share.missing, share.finding.check, share.finding.subject))
-    return Yield(builds, seed, severity, good, tuple(shares))
+    return Yield(builds, seed, severity, good, tuple(shares), spreads.found)
 
 
 def _judged(run: Assessment, severity: Severity) -> list[tuple[Finding, Computed, float]]:
@@ -112,19 +124,20 @@ def _sample(value: Value, dice: "numpy.random.Generator", size: int) -> Array:
     return dice.uniform(value.lo, value.hi, size)
 
 
-def _missed(
-    finding: Finding,
-    node: Computed,
-    limit: float,
-    drawn: Mapping[str, Array],
-    memo: dict[Any, Array],
+def _figure(
+    finding: Finding, node: Computed, drawn: Mapping[str, Array], memo: dict[Any, Array]
 ) -> Array:
+    """The figure of a check in each build, under the worst conditions of use."""
     conditions = {
         item.path: item.value
         for item in finding.evidence.corner
         if node.leaves[item.path].form == "range"
     }
-    figure = _value(node, drawn, conditions, memo)
+    return _value(node, drawn, conditions, memo)
+
+
+def _missed(finding: Finding, figure: Array, limit: float) -> Array:
+    """Which builds miss a limit."""
     slack = 1e-9 * abs(limit)
     rising = isinstance(finding.evidence.limits, AtLeast)
     return figure < limit - slack if rising else figure > limit + slack

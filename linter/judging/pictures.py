@@ -3,19 +3,23 @@
 import importlib
 import pkgutil
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 from functools import partial
 from itertools import chain
 from math import inf, isfinite
 from typing import Any
 
+from ..check import Input
 from ..declare import PRODUCT
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError, Node
 from ..evaluation.tolerance import worst_case
 from ..evaluation.twins import Leaf
 from ..finding import Assumed
-from ..picture import Amount, Curve, Curves, Mark, Picture, Row, Scale, Shown, Span
-from .drawn import Drawn, DrawnMark, DrawnRow, DrawnSpan, Line, Point
+from ..picture import Amount, Curve, Curves, Mark, Picture, Row, Scale, Shown, Span, Spot
+from .drawn import Drawn, DrawnMark, DrawnRow, DrawnSpan, DrawnSpot, Line, Point
+from .measured import Compared
+from .readings import NOTE, Reading, readings_of
 
 POINTS, IN_LANES = 61, 361
 STRIDE = 5
@@ -24,15 +28,17 @@ Ys = tuple[float, ...]
 NO_CORNER: Mapping[str, float] = {}
 
 
-def pictures_of(run: Assessment) -> tuple[Drawn, ...]:
-    """Every picture that has its numbers, of the first channels that differ."""
+def pictures_of(run: Assessment, measured: Sequence[Compared] = ()) -> tuple[Drawn, ...]:
+    """Every picture that has its numbers, of the first channels that differ, with readings."""
     first = dict.fromkeys(run.twins.first(name) for name in run.spec.channels)
     found = []
     for picture in declared(run.catalogue.packages):
-        subjects = [PRODUCT] if picture.each == "product" else list(first)[:MOST_CHANNELS]
-        for subject in subjects:
+        those = [PRODUCT] if picture.each == "product" else list(first)[:MOST_CHANNELS]
+        for subject in those:
             alike = tuple(x for x in run.spec.channels if run.twins.first(x) == subject)
-            found.append(_Easel(run, subject).drawn(picture, alike or (subject,)))
+            subjects = alike or (subject,)
+            readings = readings_of(measured, subjects)
+            found.append(_Easel(run, subject, readings).drawn(picture, subjects))
     return tuple(drawn for drawn in found if drawn is not None)
 
 
@@ -54,8 +60,11 @@ def declared(packages: Iterable[str]) -> Iterable[Picture]:
 class _Easel:
     """Draws one picture for one subject, and keeps what it leans on."""
 
-    def __init__(self, run: Assessment, subject: str) -> None:
+    def __init__(
+        self, run: Assessment, subject: str, readings: Mapping[str, tuple[Reading, ...]]
+    ) -> None:
         self.run = run
+        self.readings = readings
         self.channel = None if subject == PRODUCT else subject
         self.assumed: dict[Assumed, None] = {}
         self.notes: dict[str, None] = {}
@@ -67,15 +76,20 @@ class _Easel:
         return self._curves(picture, subjects)
 
     def _scale(self, picture: Scale, subjects: tuple[str, ...]) -> Drawn | None:
-        rows = [row for row in map(self._row, picture.rows) if _tells(row, picture)]
+        rows = [row for row in map(self._row, picture.rows) if row.tells(picture)]
         if len(rows) < picture.least:
             return None
         return Drawn(picture, subjects, tuple(rows), notes=self._notes, assumed=self._leans)
 
     def _row(self, row: Row) -> DrawnRow:
-        points = (self._point(shown) for shown in row.shown)
-        known = tuple(point for point in points if point is not None)
-        return DrawnRow(row.label, known, row.aside)
+        points = [self._point(shown) for shown in row.shown if not shown.measures]
+        known = [point for point in points if point is not None]
+        known += [
+            Point(read.named(""), "measured", read.low, read.nominal, read.high)
+            for shown in row.shown
+            for read in self._read(shown.ways, shown.measures)
+        ]
+        return DrawnRow(row.label, tuple(dict.fromkeys(known)), row.aside)
 
     def _point(self, shown: Shown) -> Point | None:
         found = self._first(shown.ways)
@@ -107,8 +121,9 @@ class _Easel:
             picture,
             subjects,
             lines=known,
-            marks=tuple(self._marks(picture.marks)),
+            marks=tuple(self._marks(picture.marks, ends[0], ends[1])),
             spans=tuple(self._spans(picture.spans, corner)),
+            spots=tuple(self._spots(picture.spots, ends[0], ends[1])),
             ends=(ends[0], ends[1], ends[2], ends[3]),
             notes=self._notes,
             assumed=self._leans,
@@ -146,11 +161,48 @@ class _Easel:
         low = tuple(min(at, *there) for at, there in zip(y, values, strict=True))
         return low, tuple(max(at, *there) for at, there in zip(y, values, strict=True))
 
-    def _marks(self, marks: Iterable[Mark]) -> Iterable[DrawnMark]:
+    def _marks(self, marks: Iterable[Mark], low: float, high: float) -> Iterable[DrawnMark]:
+        """The marks that lie on the picture, with what was read of them."""
         for mark in marks:
-            value = next((x for x in (self._value(w, {}) for w in mark.ways) if x is not None), inf)
-            if isfinite(value):
-                yield DrawnMark(mark.label, mark.axis, value, mark.kind)
+            values = (self._value(way, {}) for way in mark.ways if not mark.measures)
+            value = next((x for x in values if x is not None), inf)
+            found = [DrawnMark(mark.label, mark.axis, value, mark.kind)]
+            found += [
+                DrawnMark(read.named(mark.label), mark.axis, read.nominal, "measured")
+                for read in self._read(mark.ways, mark.measures)
+            ]
+            for item in found:
+                if isfinite(item.value) and (mark.axis == "y" or low <= item.value <= high):
+                    yield item
+
+    def _spots(self, spots: Iterable[Spot], low: float, high: float) -> Iterable[DrawnSpot]:
+        """The points that lie on the picture."""
+        for spot in spots:
+            x = self._value(spot.x, {})
+            if x is None or not low <= x <= high:
+                continue
+            y = None if spot.measures else self._value(spot.y, {})
+            if y is not None:
+                yield DrawnSpot(spot.label, x, y, y, y, spot.kind)
+            for read in self._read((spot.y,), spot.measures):
+                ends = (read.low, read.nominal, read.high)
+                yield DrawnSpot(read.named(spot.label), x, *ends, "measured")
+
+    def _read(self, ways: Iterable[Amount], measures: str) -> Iterable[Reading]:
+        """What was read of a number, as it is or as its way takes it."""
+        found = self._first(ways)
+        name = "" if found is None else measures or _path(found[0])
+        for read in self.readings.get(name, ()):
+            assert found is not None
+            self.notes[NOTE] = None
+            figure = found[0].figure
+            if figure is None:
+                yield read
+                continue
+            nodes = (self._node(partial(figure, read=x), found[1])
+                     for x in (read.low, read.nominal, read.high))  # fmt: skip
+            low, nominal, high = (float(node.value()) for node in nodes)
+            yield replace(read, low=min(low, high), nominal=nominal, high=max(low, high))
 
     def _spans(self, spans: Iterable[Span], corner: Mapping[str, float]) -> Iterable[DrawnSpan]:
         for span in spans:
@@ -234,11 +286,10 @@ class _Easel:
         return tuple(self.assumed)
 
 
-def _tells(row: DrawnRow, picture: Scale) -> bool:
-    """Whether a row says something: what a part sees, and where it is no sum, what it may see."""
-    if picture.bars:
-        return any(point.high != 0.0 for point in row.values)
-    return bool(row.values) and (picture.chain or len(row.values) < len(row.points))
+def _path(amount: Amount) -> str:
+    """The one field or derived quantity that an amount shows as it is; or nothing."""
+    given = [x.path for x in amount.inputs.values() if isinstance(x, Input)]
+    return given[0] if amount.figure is None and len(given) == 1 else ""
 
 
 def _steps(low: float, high: float, points: int, logarithmic: bool) -> tuple[float, ...]:

@@ -1,21 +1,18 @@
 """The review as one page for a browser and for paper: verdict, causes, pictures, details.
 
-The words are those of the terminal's page.  The page loads nothing and runs nothing.
+The words are those of the terminal's page.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from functools import cache
-from importlib.resources import files
 from itertools import count
+from operator import attrgetter
 
-from jinja2 import Environment, StrictUndefined, Template
 from markupsafe import Markup
 
 from ..changes.causes import causes_of
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Severity, Status
-from ..judging.drawn import Drawn
+from ..judging.monte_carlo import Yield, build_many
 from ..judging.pictures import channels_left_out, pictures_of
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
@@ -24,13 +21,14 @@ from .assess_text import finding_rows
 from .assumption_words import assumptions_of
 from .cause_words import CauseWords, cause_words
 from .drawing_margins import QUESTION, margin_svg, margins_of, shown
+from .drawing_spread import HEADS, spread_rows, spread_svg
+from .drawing_spread import QUESTION as SPREAD
 from .groups import groups, together
-from .phrases import against, assumption, clean, margin_of, missing_in_words, place_in_words
-from .picture_svg import svg_of
-from .picture_words import number_rows, row_words, standing
+from .html_page import Figure, figure_of, html_page
+from .phrases import against, margin_of, missing_in_words, place_in_words
 from .promise_words import promise_rows
+from .tolerance_text import DRAWN, yield_words
 from .verdict import (
-    DISCLAIMER,
     WEAKENED,
     counted,
     house_change,
@@ -40,48 +38,25 @@ from .verdict import (
 )
 
 MOST_CAUSES = 5
+MOST_SPREADS = 8
+Builds = tuple[int, int]
 SIGNATORIES = ("Prepared by", "Reviewed by", "Released by")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A picture on the page, with its numbers as a table."""
-
-    number: int
-    title: str
-    about: str
-    svg: Markup
-    notes: tuple[str, ...]
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    standing: str = ""
-    leans: tuple[str, ...] = ()
-
-
-def html_report(outcomes: Sequence[tuple[str, Outcome]], dated: bool = False) -> str:
-    """One page for all files, in the order given."""
+def html_report(
+    outcomes: Sequence[tuple[str, Outcome]],
+    dated: bool = False,
+    builds: Builds | None = None,
+) -> str:
+    """One page for all files, in the order given.  builds: how many are drawn, and the seed."""
     numbers = count(1)
     parts = [
-        _review(outcome, place, numbers, dated)
+        _review(outcome, place, numbers, dated, builds)
         if isinstance(outcome, Review)
         else _refused(name, place, outcome)
         for place, (name, outcome) in enumerate(outcomes, start=1)
     ]
-    text = _template().render(parts=parts, disclaimer=DISCLAIMER, style=Markup(_file("page.css")))
-    return text + "\n"
-
-
-@cache
-def _template() -> Template:
-    templates = Environment(
-        autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
-    )
-    templates.finalize = lambda x: clean(x) if type(x) is str else x
-    return templates.from_string(_file("page.html"))
-
-
-def _file(name: str) -> str:
-    return (files(__package__) / name).read_text(encoding="utf-8")
+    return html_page("assess.html", parts=parts)
 
 
 def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, object]:
@@ -91,9 +66,12 @@ def _refused(name: str, place: int, refusals: Sequence[Refusal]) -> dict[str, ob
     return {"id": f"file-{place}", "refused": True, "title": name, "rows": rows}
 
 
-def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> dict[str, object]:
+def _review(
+    review: Review, place: int, numbers: Iterator[int], dated: bool, builds: Builds | None
+) -> dict[str, object]:
     """All that the page says of one review."""
     run = Assessment(review.spec, review.catalogue, review.verdict.milestone)
+    built = _built(review, *builds) if builds else None
     causes = cause_words(review, causes_of(review))
     grave = [x for x in causes if x.severity != Severity.MINOR]
     opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
@@ -116,7 +94,8 @@ def _review(review: Review, place: int, numbers: Iterator[int], dated: bool) -> 
         "cautions": cautions_of_causes(grave),
         "wanted": wanted(opened),
         "open_count": len(opened),
-        "figures": list(_figures(review, run, numbers)),
+        "figures": list(_figures(review, run, numbers, built)),
+        "built": "".join(yield_words(built)) if built else "",
         "left_out": channels_left_out(run),
         "findings": [(cause, _told(review, cause)) for cause in causes],
         "finding_count": len(review.failing()),
@@ -180,10 +159,28 @@ def _open_row(item: Finding, subjects: tuple[str, ...], holds: bool) -> tuple[st
     return item.title, together(subjects), told, "required before release" if holds else ""
 
 
-def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterator[Figure]:
-    """The pictures of the design, and the margins of all checks."""
-    for drawn in pictures_of(run):
-        yield _figure(review, drawn, next(numbers))
+def _built(review: Review, builds: int, seed: int) -> Yield:
+    """Many builds, with the spread of the figures that hold the design, the gravest first."""
+    ordered = sorted(review.verdict.holding, key=attrgetter("rank"))
+    held = [x for x, _ in groups(ordered) if x.evidence.figure is not None]
+    given = (review.spec, review.catalogue, review.verdict.milestone, review.verdict.hold_at)
+    wanted = [(x.check, x.subject) for x in held]
+    return build_many(*given, builds, seed, wanted)
+
+
+def _figures(
+    review: Review, run: Assessment, numbers: Iterator[int], built: Yield | None
+) -> Iterator[Figure]:
+    """The pictures of the design, the builds, and the margins of all checks."""
+    for drawn in pictures_of(run, review.measured):
+        yield figure_of(review, drawn, next(numbers))
+    if built and built.spreads:
+        spreads, number = built.spreads[:MOST_SPREADS], next(numbers)
+        more = len(built.spreads) - len(spreads)
+        notes = (DRAWN, *([f"{more} more are not drawn."] if more else []))
+        svg = Markup(spread_svg(spreads, built.builds, number))
+        numbered = spread_rows(built.spreads, built.builds)
+        yield Figure(number, SPREAD, "", svg, notes, HEADS, numbered)
     margins = margins_of(review)
     if margins:
         number = next(numbers)
@@ -197,23 +194,3 @@ def _figures(review: Review, run: Assessment, numbers: Iterator[int]) -> Iterato
             ("check", "margin", "answer"),
             tuple((x.title, x.text, x.word) for x in margins),
         )
-
-
-def _figure(review: Review, drawn: Drawn, number: int) -> Figure:
-    """A picture with its words and its numbers."""
-    picture = drawn.picture
-    leans = tuple(dict.fromkeys(assumption(x) for x in drawn.assumed))
-    notes = (picture.note, *drawn.notes)
-    several = len(review.spec.channels) > 1 and picture.each == "channel"
-    heads, rows = number_rows(drawn)
-    return Figure(
-        number,
-        picture.title,
-        together(drawn.subjects) if several else "",
-        Markup(svg_of(drawn, number, row_words(review, drawn))),
-        tuple(note for note in notes if note),
-        heads,
-        rows,
-        standing(review, drawn),
-        leans,
-    )

@@ -6,9 +6,16 @@ from ..judging.review import Outcome
 
 
 def document(
-    outcomes: Iterator[tuple[str, Outcome]], kind: str, dated: bool, full: bool
+    outcomes: Iterator[tuple[str, Outcome]],
+    kind: str,
+    dated: bool,
+    full: bool,
+    drawn: tuple[int, int] | None = None,
 ) -> Iterable[str]:
-    """The text in pieces; only what makes this kind is imported."""
+    """The text in pieces; only what makes this kind is imported.
+
+    drawn: number and seed of the builds that a page shows.
+    """
     if kind == "sarif":
         from .assess_sarif import sarif_pieces
 
@@ -16,7 +23,7 @@ def document(
     if kind == "page":
         from .assess_html import html_report
 
-        return [html_report(list(outcomes), dated)]
+        return [html_report(list(outcomes), dated, drawn)]
     if kind == "markdown":
         from .assess_markdown import markdown_pieces
 

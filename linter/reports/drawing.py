@@ -85,6 +85,12 @@ def place(axes: Axes, left: float, top: float, right: float, bottom: float) -> N
     )
 
 
+def bare(axes: Axes) -> None:
+    """Only the axis below."""
+    for side in ("left", "right", "top"):
+        axes.spines[side].set_visible(False)
+
+
 def as_svg(axes: Axes, number: int) -> str:
     """The drawing as one element that can stand in a page beside others."""
     stream = io.StringIO()

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from ..judging.drawn import Drawn
 from ..picture import Scale
 from .drawing import as_svg, canvas, in_style
-from .drawing_curves import draw_curves, draw_lanes, lanes_height
+from .drawing_curves import draw_curves
+from .drawing_lanes import draw_lanes, lanes_height
 from .drawing_scale import draw_scale, scale_height
 
 HEIGHT = 250

@@ -1,8 +1,8 @@
 """What a picture says in words: its numbers as a table, and what the checks say of it."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 
-from ..finding import CLEAR, Status
+from ..finding import CLEAR, Severity, Status
 from ..judging.drawn import Drawn
 from ..judging.review import Review
 from ..picture import Scale
@@ -10,12 +10,22 @@ from ..quantities.quantity import show
 
 SAMPLES = 7
 WORDS = {Status.MEETS: "met", Status.OPEN: "open"}
+ORDER = (*map(str, Severity), "open", "met")
 
 Table = tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]
 
 
 def number_rows(drawn: Drawn) -> Table:
-    """Heads and rows of the numbers behind a picture."""
+    """Heads and rows of the numbers behind a picture; of two revisions one below the other."""
+    heads, rows = _rows(drawn)
+    if drawn.before is None:
+        return heads, rows
+    _, old = _rows(drawn.before)
+    told = (*(("before", *row) for row in old), *(("now", *row) for row in rows))
+    return ("revision", *heads), told
+
+
+def _rows(drawn: Drawn) -> Table:
     picture = drawn.picture
     if isinstance(picture, Scale):
         rows = (
@@ -34,6 +44,9 @@ def number_rows(drawn: Drawn) -> Table:
     for mark in drawn.marks:
         unit = unit_x if mark.axis == "x" else unit_y
         rows_.append((mark.label, show(mark.value, unit), "", "", ""))
+    for spot in drawn.spots:
+        ends = (show(x, unit_y) for x in (spot.low, spot.y, spot.high))
+        rows_.append((spot.label, show(spot.x, unit_x), *ends))
     for span in drawn.spans:
         width = show(span.high - span.low, unit_x)
         rows_.append((span.label, width, show(span.low, unit_x), "", show(span.high, unit_x)))
@@ -53,17 +66,30 @@ def row_words(review: Review, drawn: Drawn) -> list[str]:
     return [_gravest(review, checks[row.label], drawn.subjects) for row in drawn.rows]
 
 
-def standing(review: Review, drawn: Drawn) -> str:
-    """What the checks say that judge curves, in one line."""
-    if isinstance(drawn.picture, Scale):
-        return ""
-    told = []
-    for name in drawn.picture.checks:
-        word = _gravest(review, (name,), drawn.subjects)
-        title = next((x.title for x in review.findings if x.check == name), "")
+def answers(review: Review, drawn: Drawn) -> tuple[tuple[str, str], ...]:
+    """What the checks say that judge a picture: each word with those that it stands for.
+
+    What is met is counted where something is not.
+    """
+    found: dict[str, list[str]] = {}
+    for title, word in _judged(review, drawn):
         if word:
-            told.append(f"{title}: {word}")
-    return "; ".join(told)
+            found.setdefault(word, []).append(title)
+    words = sorted(found, key=ORDER.index)
+    told = [(word, ", ".join(dict.fromkeys(found[word]))) for word in words]
+    if len(words) > 1 and words[-1] == ORDER[-1]:
+        told[-1] = (ORDER[-1], f"{len(found[ORDER[-1]])} more")
+    return tuple(told)
+
+
+def _judged(review: Review, drawn: Drawn) -> Iterator[tuple[str, str]]:
+    """Rows of a scale, or the checks of curves, each with the answer."""
+    if isinstance(drawn.picture, Scale):
+        yield from zip((row.label for row in drawn.rows), row_words(review, drawn), strict=True)
+        return
+    for name in drawn.picture.checks:
+        title = next((x.title for x in review.findings if x.check == name), "")
+        yield title, _gravest(review, (name,), drawn.subjects)
 
 
 def _gravest(review: Review, checks: Collection[str], subjects: Collection[str]) -> str:

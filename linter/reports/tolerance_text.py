@@ -13,6 +13,10 @@ from .columns import print_columns
 from .groups import alike
 
 SQUARE_HEADS = ("check", "of", "nominal", "worst case", "root-sum-square", "limit")
+DRAWN = (
+    "Tolerances uniform between their ends, data-sheet lines triangular, conditions of use"
+    " at their worst ends; parts shared by checks share one draw."
+)
 YIELD_HEADS = ("fails on", "of", "builds", "worst case")
 
 
@@ -32,12 +36,9 @@ def print_root_sum_square(rows: Sequence[tuple[Finding, float]], console: Consol
 
 def print_yield(done: Yield, console: Console) -> None:
     """Print which share of the builds meets every check, and what the others fail on."""
-    share = done.good / done.builds
-    text = Text.assemble(
-        ("MONTE CARLO  ", "bold"),
-        (f"{share:.1%} of {done.builds} builds", "bold green" if share == 1.0 else "bold yellow"),
-        f" miss no limit of {done.severity.value} or graver (seed {done.seed})",
-    )
+    share, rest = yield_words(done)
+    style = "bold green" if done.good == done.builds else "bold yellow"
+    text = Text.assemble(("MONTE CARLO  ", "bold"), (share, style), rest)
     console.print(Padding(text, (1, 1, 0, 1)))
     if done.shares:
         told = []
@@ -47,8 +48,10 @@ def print_yield(done: Yield, console: Console) -> None:
             lost = f"{item.missing / done.builds:.1%}"
             told.append((item.finding.title, item.finding.subject, lost, worst))
         print_columns(YIELD_HEADS, alike(told), console)
-    note = (
-        "Tolerances uniform between their ends, data-sheet lines triangular, conditions of use"
-        " at their worst ends; parts shared by checks share one draw."
-    )
-    console.print(Padding(Text(note, style="dim"), (0, 1)))
+    console.print(Padding(Text(DRAWN, style="dim"), (0, 1)))
+
+
+def yield_words(done: Yield) -> tuple[str, str]:
+    """Which share of the builds is good, and at what."""
+    share = f"{done.good / done.builds:.1%} of {done.builds} builds"
+    return share, f" miss no limit of {done.severity.value} or graver (seed {done.seed})"

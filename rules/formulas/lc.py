@@ -270,8 +270,9 @@ def frequency_of_deviation(
         level = _level(k * step, *parts)
         f_low, low = choose(level < low, k * step, f_low), smaller(level, low)
         f_high, high = choose(level > high, k * step, f_high), larger(level, high)
-    rises_on = f_high == f_top and _level(f_top - step / 50, *parts) < high
-    no_peak = isinstance(high, float) and (high <= 1 or rises_on)
+    no_peak = isinstance(high, float) and (
+        high <= 1 or (f_high == f_top and _level(f_top - step / 50, *parts) < high)
+    )
     for _ in range(0 if no_peak else HALVINGS):
         step = step / 2
         for f in (f_high - step, smaller(f_high + step, f_top)):

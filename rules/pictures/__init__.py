@@ -12,5 +12,6 @@ ORDER = (
     "supply_currents",
     "peak_currents",
     "cone_excursion",
+    "sound_level",
 )
 """The modules in the order in which the pictures are shown."""

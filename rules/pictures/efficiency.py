@@ -7,7 +7,7 @@ losses: the same formulas as in the heat of the channel, at a part x / rated_pow
 from typing import Any
 
 from ...linter.check import Arguments, Input
-from ...linter.picture import Amount, Axis, Curve, Curves, Mark
+from ...linter.picture import Amount, Axis, Curve, Curves, Mark, Spot
 from ..derived.losses import LOADED, with_load
 from ..derived.part_load import EFFICIENCIES, EFFICIENCY, EXPONENT, IDLE, POWER, POWERS
 from ..derived.ways import left_out
@@ -52,6 +52,11 @@ def by_sum(
     hot = conduction(loaded["n_legs"], loaded["parallel"], loaded["i_rated_peak"], r_ds_on)
     lost = p_idle + part * (p_inductor + hot) + with_load(**loaded, part=part)
     return x / (x + lost)
+
+
+def with_loss(read: float, rated_power: float) -> float:
+    """At rated power, from the loss that was read."""
+    return rated_power / (rated_power + read)
 
 
 STATED: Arguments = {"rated_power": POWER, "efficiency": EFFICIENCY, "p_idle": IDLE}
@@ -100,6 +105,10 @@ PICTURE = Curves(
         Mark("programme", "x", (
             Amount({"value": POWER, "part": Input("part_programme")}, share),), "second"),
         Mark("claimed", "y", (of("claims.efficiency"),)),
+    ),
+    spots=(
+        Spot("", of("rated_power"), Amount({"rated_power": POWER}, with_loss),
+             measures="p_loss_rated"),
     ),
     checks=("efficiency-plausibility", "efficiency-curve"),
 )  # fmt: skip

@@ -14,6 +14,16 @@ def shown(label: str, path: str, kind: Kind = "value") -> Shown:
     return Shown(label, (of(path),), kind)
 
 
+def as_read(read: float) -> float:
+    """A reading as it is."""
+    return read
+
+
+def read_of(name: str) -> Shown:
+    """What was read of a figure that the row itself does not show."""
+    return Shown("", (Amount({}, as_read),), "measured", measures=name)
+
+
 def share(value: float, part: float) -> float:
     """A part of a value."""
     return part * value

@@ -2,7 +2,7 @@
 
 from ...linter.check import Input
 from ...linter.picture import Amount, Row, Scale, Shown
-from .parts import share, shown
+from .parts import read_of, share, shown
 
 LC = {"filter_kind": "lc"}
 
@@ -15,6 +15,7 @@ PICTURE = Scale(
         Row("Over-current trip", (
             shown("crest of the load current", "i_peak"),
             shown("trips, hot", "i_trip_hot", "trip"),
+            read_of("output_stage.over_current.i_trip"),
         ), ("trip-above-music",)),
         Row("Filter inductor", (
             Shown("crest", (Amount({"value": Input("i_inductor_crest")}, when=LC),)),

@@ -8,7 +8,7 @@ from ...linter.check import Arguments, Input
 from ...linter.picture import Amount, Axis, Curve, Curves, Mark
 from ..derived.power import crest_inputs
 from .battery_in_bass import BASS, NOTE, period, sagging
-from .parts import nothing, of
+from .parts import as_read, nothing, of
 
 RAIL: Arguments = {
     **BASS,
@@ -28,7 +28,10 @@ PICTURE = Curves(
             (Amount(RAIL, sagging, {"rail_feed": ("source", "converter")}),),
         ),
     ),
-    marks=(Mark("lockout", "y", (of("protection.under_voltage.v_trip"),), "trip"),),
+    marks=(
+        Mark("lockout", "y", (of("protection.under_voltage.v_trip"),), "trip"),
+        Mark("trough", "y", (Amount({}, as_read),), "measured", measures="v_rail_loaded"),
+    ),
     note=NOTE,
     checks=("rail-trough", "rail-ripple"),
 )

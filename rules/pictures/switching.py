@@ -5,9 +5,10 @@ check of the dead time: dead_time - t_off_outlasts - delay_mismatch.
 """
 
 from ...linter.check import Arguments, Input
-from ...linter.picture import Amount, Axis, Curve, Curves, Span
+from ...linter.picture import Amount, Axis, Curve, Curves, Mark, Span
 from ..derived.ways import left_out
 from ..formulas.maths import clip, larger
+from .parts import as_read
 
 DISCRETE = {"output_stage.devices": "discrete"}
 DEAD = Input("gate_drive.dead_time")
@@ -86,6 +87,10 @@ PICTURE = Curves(
         Curve("first switch conducts", (Amount(BEFORE, first_conducts),), band=False),
         Curve("second switch conducts", (Amount(AFTER, second_conducts),), band=False),
         Curve("switch node", (Amount({**AFTER, "edge": EDGE}, node),), band=False),
+    ),
+    marks=(
+        Mark("dead time", "x", (Amount({}, as_read),), "measured",
+             measures="gate_drive.dead_time"),
     ),
     spans=(
         Span("neither conducts", Amount(BEFORE, off_at), Amount(AFTER, on_at),

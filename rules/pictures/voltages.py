@@ -4,6 +4,12 @@ from ...linter.check import Input
 from ...linter.picture import Amount, Row, Scale, Shown
 from .parts import shown
 
+
+def above(read: float, below: float) -> float:
+    """What was read on top of something, together with it."""
+    return below + read
+
+
 PICTURE = Scale(
     title="Does any part see more voltage than its rating?",
     each="channel",
@@ -17,11 +23,13 @@ PICTURE = Scale(
         Row("Rail with pumping", (
             shown("highest", "v_rail_peak"),
             shown("trip", "protection.over_voltage.v_trip", "trip"),
+            Shown("", (Amount({"below": Input("v_rail_high")}, above),), measures="v_pumping"),
         ), ("bus-pumping", "pumping-against-trip")),
         Row("Open switch", (
             shown("rail and pumping", "v_static_peak"),
             shown("with ringing", "v_node_peak", "second"),
             shown("rated", "v_leg_absolute", "limit"),
+            Shown("", (Amount({"below": Input("v_static_peak")}, above),), measures="v_overshoot"),
         ), ("device-voltage-margin", "device-voltage-ringing", "supply-above-part-limit",
             "pin-overshoot")),
         Row("Local capacitor", (
@@ -36,6 +44,8 @@ PICTURE = Scale(
         Row("Gate", (
             shown("gate supply", "gate_drive.v_drv"),
             shown("rated", "output_stage.device.v_gss", "limit"),
+            Shown("", (Amount({"below": Input("gate_drive.v_drv")}, above),),
+                  measures="v_gate_ringing"),
         ), ("gate-voltage-margin",)),
         Row("Fuse", (
             Shown("to break", (Amount({"value": Input("v_across_fuse")},

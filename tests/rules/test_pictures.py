@@ -12,9 +12,11 @@ from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.judging.drawn import Drawn
 from ampreview.linter.judging.pictures import declared, pictures_of
+from ampreview.linter.judging.review import review
 from ampreview.linter.picture import Amount, Curves, Picture, Scale
-from ampreview.linter.reading.loading import load_file
+from ampreview.linter.reading.loading import load_file, load_text
 from ampreview.rules.formulas.conductors import trace_rise
+from ampreview.rules.measurable import MEASURABLE
 from ampreview.rules.pictures.supply_currents import trace_current
 
 SAMPLES = Path(__file__).parents[2] / "sample_specs"
@@ -44,7 +46,14 @@ def amounts(picture: Picture) -> list[Amount]:
     found = [x for axis in (picture.x, picture.y) for x in (axis.low, axis.high)]
     found += [x for span in picture.spans for x in (span.low, span.high)] + [picture.worst]
     ways = [way for x in (*picture.curves, *picture.marks) for way in x.ways]
+    ways += [x for spot in picture.spots for x in (spot.x, spot.y)]
     return [x for x in (*found, *ways) if x is not None]
+
+
+def measures(picture: Picture) -> list[str]:
+    if isinstance(picture, Scale):
+        return [shown.measures for row in picture.rows for shown in row.shown]
+    return [x.measures for x in (*picture.marks, *picture.spots)]
 
 
 def checks(picture: Picture) -> list[str]:
@@ -68,6 +77,7 @@ def test_what_pictures_name_exists() -> None:
             paths = [x.path for x in amount.inputs.values() if isinstance(x, Input)]
             named = [x.removeprefix("all ").partition(":")[0] for x in (*paths, *amount.when)]
             assert set(named) <= known, (picture.title, set(named) - known)
+        assert {x for x in measures(picture) if x} <= {x.figure for x in MEASURABLE}
 
 
 def test_response_is_that_of_the_nodal_equations(run: Assessment, drawn: dict[str, Drawn]) -> None:
@@ -133,6 +143,59 @@ def test_trace_current_heats_by_what_is_allowed() -> None:
     chart = ("outer", 0.048, 0.024, 25.4e-6**2, 1.0)
     current = trace_current(5e-3, 70e-6, *chart, 30.0)
     assert trace_rise(current, 5e-3, 70e-6, 0.048, 25.4e-6**2, 1.0) == pytest.approx(30.0)
+
+
+def test_level_falls_as_sound_power_spreads(run: Assessment, drawn: dict[str, Drawn]) -> None:
+    """Second method: the intensity at 1 m, thinned out over ever larger spheres; and the
+    distance of the programme line to the rule at the nearest ear is the figure of the check."""
+    picture = of(drawn, "loud")
+    sine, music = picture.lines
+    level = run.graph.resolve("level_max", None).value()  # type: ignore[union-attr]
+    power = 4 * pi * 1e-12 * 10 ** (level / 10)
+    for x, y in list(zip(sine.x, sine.y, strict=True))[::20]:
+        assert 1e-12 * 10 ** (y / 10) == pytest.approx(power / (4 * pi * x**2), rel=1e-9)
+    marks = {x.label: x.value for x in picture.marks}
+    assert (marks["NIOSH: 8 h a day"], marks["NIOSH: 15 min a day"]) == (85.0, 100.0)
+    entry = CATALOGUE.entry("hearing-exposure")
+    assert entry is not None
+    at_ear = np.interp(np.log(marks["nearest listener"]), np.log(music.x), music.y)
+    figure = run.judge(entry, "product").evidence.nominal
+    assert at_ear - marks["stated rule and time"] == pytest.approx(figure, abs=1e-6)
+    assert (picture.spots[0].x, picture.spots[0].y) == (1.0, 103.0)
+
+
+READINGS = """
+measured:
+  - {figure: p_loss_rated, place: left, value: 4 W, supply: 33.6 V, load: 4 ohm, power: 50 W}
+  - {figure: v_overshoot, place: left, value: 5 V, supply: 33.6 V, load: 4 ohm, power: 50 W}
+  - {figure: p_idle, place: left, value: 1.3 W, supply: 33.6 V, board: 1}
+  - {figure: p_idle, place: left, value: 1.5 W, supply: 33.6 V, board: 2}
+  - {figure: t_heatsink_rated, value: 48 degC, supply: 20 V, load: 4 ohm, power: 50 W,
+     ambient: 25 degC}
+"""
+
+
+def test_what_was_measured_stands_beside_the_model() -> None:
+    """Worked by hand: 50 W out of 54 W; 5 V on top of what stands across the open switch. A
+    reading under other conditions (20 V) is not shown."""
+    text = (SAMPLES / "choir-portable.amp.yaml").read_text("utf-8") + READINGS
+    spec = load_text(text, "measured.amp.yaml").spec
+    assert spec is not None
+    found = review(spec)
+    run = Assessment(found.spec, CATALOGUE, "prototype")
+    pictures = pictures_of(run, found.measured)
+    shown = {x.picture.title: x for x in pictures if "right" not in x.subjects}
+    spot = of(shown, "efficient").spots[0]
+    assert (spot.x, spot.y) == (50.0, pytest.approx(50 / 54))
+    assert spot.low == pytest.approx(50 / (50 + 4.08))
+    switch = next(x for x in of(shown, "voltage").rows if x.label == "Open switch")
+    points = {x.label: x.nominal for x in switch.points}
+    assert points["measured"] == pytest.approx(points["rail and pumping"] + 5.0)
+    idle = next(x for x in of(shown, "lost power").rows if x.label.startswith("Idle"))
+    read = {x.label: x.nominal for x in idle.points if x.kind == "measured"}
+    assert read == {"measured, board 1": 1.3, "measured, board 2": 1.5}
+    sink = next(x for x in of(shown, "hot").rows if x.label == "Heatsink")
+    assert not [x for x in sink.points if x.kind == "measured"]
 
 
 def test_silence_shows_no_picture() -> None:

@@ -223,7 +223,7 @@ def test_compare_questions_and_amend_show_what_the_house_weakens(
     file.write_text(SPEC.lstrip(), encoding="utf-8")
     for words in (
         ["compare", str(file), str(file)],
-        ["compare", str(file), str(file), "--markdown"],
+        ["compare", str(file), str(file), "--report", "markdown"],
         ["questions", str(file)],
         ["questions", str(file), "--markdown"],
         ["amend", str(file), "--all", "--dry"],

@@ -9,11 +9,12 @@ import pytest
 from ampreview.linter.check import AtMost, Check, Input, Source
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
-from ampreview.linter.evaluation.catalogue import Catalogue, Entry
+from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 from ampreview.linter.finding import Severity
 from ampreview.linter.judging.monte_carlo import NumpyMissingError, build_many
-from ampreview.linter.reading.loading import Spec, load_text
+from ampreview.linter.reading.loading import Spec, load_file, load_text
 
+SAMPLES = Path(__file__).parents[3] / "sample_specs"
 BOOK = Source("an invented handbook", "p. 1")
 
 
@@ -70,6 +71,31 @@ def rail(limit: str) -> Entry:
 def test_a_uniform_tolerance_meets_in_proportion() -> None:
     """24 V ± 1 V at most 24.5 V: three quarters of the builds."""
     assert share("{v_rail: 24 V ± 1 V}", rail("24.5 V")) == pytest.approx(0.75, abs=0.01)
+
+
+def test_a_uniform_tolerance_spreads_evenly_between_its_ends() -> None:
+    """23 V to 25 V in 40 steps: each has a fortieth; a quarter lies beyond 24.5 V."""
+    entries = (rail("24.5 V"), check("fixed", lambda v: v, {"v": SOURCE}, "1 V"))
+    text = "{v_rail: 24 V ± 1 V, v_source: 12 V}"
+    wanted = [("fixed", "product"), ("rail", "product"), ("unknown", "product")]
+    known = Catalogue(entries, {}, {}, load_schema())
+    done = build_many(spec(text), known, "concept", Severity.MAJOR, 40_000, 7, wanted)
+    (found,) = done.spreads
+    assert (found.finding.check, found.limit) == ("rail", 24.5)
+    assert (found.low, found.high) == pytest.approx((23.0, 25.0), abs=1e-3)
+    assert sum(found.counts) == 40_000
+    assert all(count == pytest.approx(1000, abs=5 * 1000**0.5) for count in found.counts)
+    assert found.missing / done.builds == pytest.approx(0.25, abs=0.01)
+
+
+@pytest.mark.parametrize("name", ["choir-portable", "playhouse-subwoofer"])
+def test_formulas_of_a_whole_design_run_on_arrays(name: str) -> None:
+    """What the engine reckons one by one, here for many at a time: nothing breaks, nothing fails
+    that meets in the worst case."""
+    found = load_file(SAMPLES / f"{name}.amp.yaml").spec
+    assert found is not None
+    done = build_many(found, load(), "prototype", Severity.MAJOR, builds=50)
+    assert done.good == 50
 
 
 def test_a_data_sheet_line_is_triangular() -> None:
