@@ -69,7 +69,8 @@ CHECK = Check(
                 "load_min": "4 ohm",
             },
             gives="1",
-            origin="published: 8 ohm may dip to 6.4 ohm (Visaton dictionary); two in parallel",
+            origin="published: Visaton dictionary, impedance curve: not below 80 %; two of 8 ohm "
+            "by hand",
         ),
         Case(
             {

@@ -40,7 +40,7 @@ CHECK = Check(
         Case(
             {"carrier": "22 kHz"},
             gives="22 kHz",
-            origin="published: subwoofer project with a 22 kHz carrier, to be caught",
+            origin="published: J. Benfell, ECEN405 README: triangle of 22 kHz, to be caught",
         ),
         Case(
             {"carrier": "400 kHz"},
