@@ -11,7 +11,7 @@ in buildings follows the local code and its licensed trade, not this table.  Fir
 more copper, a heat-resistant insulation, two leads.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..derived.wiring import WIRE_TABLE
 from ..formulas.conductors import LEAD_SIZES
 from ..hazards import CONDUCTOR
@@ -47,7 +47,7 @@ CHECK = Check(
     limits=AtMost(
         critical="100 %",
         minor="80 %",
-        basis={"critical": WIRE_TABLE, "minor": COMMON_PRACTICE},
+        basis={"critical": derivation("what a rating means"), "minor": COMMON_PRACTICE},
     ),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE,),
