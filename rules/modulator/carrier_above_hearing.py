@@ -45,7 +45,7 @@ CHECK = Check(
         Case(
             {"carrier": "400 kHz"},
             gives="400 kHz",
-            origin="published: IRAUDAMP7D, self-oscillating: 400 kHz at idle, 87 kHz when loud",
+            origin="published: IRAUDAMP7D rev. 2.9, p. 4: self-oscillating at 400 kHz",
         ),
     ),
     topic=("modulator.carrier",),
