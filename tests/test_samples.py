@@ -275,12 +275,12 @@ def test_every_justification_is_of_a_finding(name: str, check: str) -> None:
 def test_sound_designs_at_production_only_lack_texts_of_standards(name: str) -> None:
     """What holds them: safety limits that somebody has to look up, and no small print."""
     result = reviewed(name, "production")
-    assert 0 < len(result.verdict.holding) <= 13
+    assert 0 < len(result.verdict.holding) <= 15
     for item in result.verdict.holding:
         told = f"{item.check} holds at production: {item.message}"
         assert item.status is Status.OPEN, told
         assert item.stake == "safety", told
-        assert "from memory, not verified against the standard" in item.message, told
+        assert "not verified against the standard" in item.message, told
 
 
 def test_the_foyer_is_asked_what_its_loudspeakers_must_bear() -> None:

@@ -10,7 +10,7 @@ from .measured import GRAVE, leaning, within
 from .node import Computed
 from .only_typical import only_typical, open_ended
 from .question import Question
-from .recalled import unverified
+from .recalled import in_doubt, known_how
 from .stand_ins import over_usual
 
 ONE_SIDED = "met only if the side not stated is near the stated one"
@@ -30,9 +30,10 @@ def met(question: Question, finding: Finding, node: Computed) -> Finding:
 
 def looked_up(question: Question, found: Finding) -> Finding:
     """At the last milestone no answer of safety stands on a limit that nobody has looked up."""
-    if question.milestone != MILESTONES[-1] or not unverified(question.check):
+    unseen = in_doubt(question.check, found.evidence.figure)
+    if not unseen or question.milestone != MILESTONES[-1]:
         return found
-    note = "the limit is from memory, not verified against the standard"
+    note = f"the limit is {known_how(unseen)}, not verified against the standard"
     return replace(found, status=Status.OPEN, severity=None, message=f"{found.message}; {note}")
 
 

@@ -1,10 +1,11 @@
 """What a check holds from memory or as others quote it: thresholds, and constants as much."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from ..check import Check, Constant, Source
+from ..check import AtLeast, AtMost, Check, Constant, Source
 from ..finding import Severity
+from .threshold import has_share, limit_of
 
 UNSEEN = ("from memory", "quoted")
 
@@ -28,10 +29,33 @@ def recalled(check: Check) -> tuple[Recalled, ...]:
 
 
 def unverified(check: Check) -> tuple[Recalled, ...]:
-    """Those from memory of a check of safety on which a hold can hang: each is to be looked up."""
-    if check.stake != "safety":
-        return ()
-    return tuple(x for x in recalled(check) if x.grave and x.source.kind == "from memory")
+    """Those of a check of safety on which a hold can hang: each is to be looked up."""
+    return tuple(x for x in recalled(check) if x.grave) if check.stake == "safety" else ()
+
+
+def in_doubt(check: Check, figure: float | None) -> tuple[Recalled, ...]:
+    """Those that an answer hangs on: a figure of nothing at all exceeds no limit."""
+    return tuple(x for x in unverified(check) if figure != 0.0 or not _exceeds_nothing(check, x))
+
+
+def known_how(items: Iterable[Recalled]) -> str:
+    """How numbers are known of which nobody saw the source: the weaker word for several."""
+    kinds = {item.source.kind for item in items}
+    return "from memory" if "from memory" in kinds else "as quoted elsewhere"
+
+
+def is_yes_or_no(check: Check, name: str) -> bool:
+    """Whether a threshold says that something has to be there, and not how much of it."""
+    limit = name in tuple(Severity)
+    return limit and isinstance(check.limits, AtLeast) and check.formula.startswith("1 if ")
+
+
+def _exceeds_nothing(check: Check, item: Recalled) -> bool:
+    """Whether nothing at all stays below a threshold, for its scale begins at nothing."""
+    if item.name not in tuple(Severity) or not isinstance(check.limits, AtMost):
+        return False
+    limit, _ = limit_of(check, Severity(item.name))
+    return has_share(check.unit, limit)
 
 
 def _numbers(check: Check) -> Iterator[Recalled]:

@@ -15,6 +15,7 @@ from typing import Literal
 
 from ..check import Assumption, AtLeast, Check, Source, SourceKind
 from ..evaluation.catalogue import Catalogue, Entry
+from ..evaluation.recalled import UNSEEN
 from ..finding import Place
 from ..quantities.quantity import to_si
 from ..reading.loading import Spec
@@ -178,10 +179,9 @@ def fixed(check: Check, severity: str) -> bool:
 
 
 def basis_of(change: HouseChange, known: Source | None) -> Source:
-    """The source of a house limit; one against a limit from memory is not verified either."""
+    """The source of a house limit; one against a limit that nobody saw is not verified either."""
     where = f"{Path(change.place.file).name}, line {change.place.line}"
-    unread = known is not None and known.kind == "from memory"
-    kind: SourceKind = "from memory" if unread else "common practice"
+    kind: SourceKind = known.kind if known and known.kind in UNSEEN else "common practice"
     beside = f" ({known.title})" if known else ""
     word = "looser" if change.effect == "looser limit" else "tighter"
     title = f"house limit, {word}: {change.text}{beside}; {change.reason}"

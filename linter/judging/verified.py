@@ -12,6 +12,7 @@ from typing import Any, Protocol
 
 from ..check import AtLeast, Case, Check, Constant, Input, Source
 from ..evaluation.catalogue import Catalogue, Entry, faults
+from ..evaluation.recalled import is_yes_or_no
 from ..finding import Place, Severity
 from ..quantities.quantity import QuantityError, to_si
 from .deviation import NOBODY, day_of
@@ -24,6 +25,7 @@ ABOUT = {
     "on": ("when it was looked up", "a day such as 2030-06-30", "on: 2030-06-30"),
 }
 FOUND = "critical: {found: 60 V, clause: table 4}"
+EITHER = "critical: {found: yes, clause: 7.1}"
 LIMITS = f"limits: {{name-of-the-check: {{{FOUND}}}}}"
 RECORD = f"- {{text: IEC 60000:2020, by: head of safety, on: 2030-06-30, {LIMITS}}}"
 
@@ -100,25 +102,20 @@ def _take(
     if stated is None:
         return
     found, clause = stated
-    try:
-        same = to_si(found, _unit(check, key)) == to_si(known, _unit(check, key))
-    except QuantityError as error:
-        house.refuse(f"{path}.found", error.problem, error.expected, error.example)
+    value = _value(house, entry.name, check, key, found, path)
+    if value is None:
         return
     record = f"looked up by {said['by']} on {said['on']}"
-    line = house.place(path).line
-    source = Source(
-        f"{said['text']}, {clause}, {record}",
-        f"{Path(house.file).name}, line {line}",
-        "looked up",
-    )
-    changed = _with(check, key, known if same else found, source)
-    looser = not same and _eases(check, changed, key)
+    text = f"{said['text']}, {clause}"
+    where = f"{Path(house.file).name}, line {house.place(path).line}"
+    changed = _with(check, key, value, Source(f"{text}, {record}", where, "looked up"))
+    looser = value != known and _eases(check, changed, key)
+    least = "yes" if is_yes_or_no(check, key) else known
     why = untouchable(check)
     barred = fixed(check, key) if key in _severities() else bool(why)
     if looser and barred:
-        text = f"{key} of {entry.name} cannot be looser than {known}: {why}"
-        house.refuse(path, text, "a change of the catalogue, with its source", "")
+        problem = f"{key} of {entry.name} cannot be looser than {least}: {why}"
+        house.refuse(path, problem, "a change of the catalogue, with its source", "")
         return
     for fault in faults(
         replace(entry, check=changed), house.catalogue.derived, house.catalogue.schema
@@ -126,9 +123,28 @@ def _take(
         house.refuse(path, fault, "critical furthest out, then major, then minor", FOUND)
         return
     house.checks[entry.name] = changed
-    was = "" if same else f", {'looser' if looser else 'tighter'} than {known} of the catalogue"
-    told = f"{key} {found}{was}; {said['text']}, {clause}"
+    than = f", {'looser' if looser else 'tighter'} than {least} of the catalogue"
+    told = f"{key} {found}{than if value != known else ''}; {text}"
     house.changed("looked up", entry.name, told, record, path, looser and check.stake == "safety")
+
+
+def _value(
+    house: HouseReader, name: str, check: Check, key: str, found: str, path: str
+) -> str | None:
+    """What was found as the catalogue writes it, the known text where both are the same."""
+    known = _known(check, key)
+    assert known is not None
+    if is_yes_or_no(check, key):
+        if found not in ("yes", "no"):
+            house.refuse(f"{path}.found", f"{key} of {name} is yes or no", "yes, no", EITHER)
+            return None
+        return known if found == "yes" else "0"
+    try:
+        same = to_si(found, _unit(check, key)) == to_si(known, _unit(check, key))
+    except QuantityError as error:
+        house.refuse(f"{path}.found", error.problem, error.expected, error.example)
+        return None
+    return known if same else found
 
 
 def _stated(house: HouseReader, data: Any, path: str) -> tuple[str, str] | None:

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 
-from ..evaluation.recalled import Recalled
+from ..evaluation.recalled import Recalled, is_yes_or_no
 from ..judging.house import NAME
 from ..judging.review import Review
 from ..reading.format import HOUSE_KEY, VERSION
 from .standing import to_look_up
 
-NOTHING = "# No limit of safety in this review rests on memory alone.\n"
+NOTHING = "# No grave limit of safety in this review rests on memory or on a quotation.\n"
 HOW = (
     "Look each of them up in the text named, in the edition that holds for your market. Write",
     "text with its edition, who looked, the day, and of each limit the value found and its",
@@ -23,7 +23,7 @@ def lookup_text(review: Review) -> str:
         return NOTHING
     house = review.criteria.house
     where = f"below `verified:` in {house.file}" if house else f"into {NAME} beside the spec"
-    lines = [f"# Limits from memory, not looked up yet. These records go {where}."]
+    lines = [f"# Limits that nobody has looked up yet. These records go {where}."]
     lines += [f"# {line}" for line in HOW]
     lines += [] if house else [f"{HOUSE_KEY}: {VERSION}"]
     lines.append("verified:")
@@ -43,5 +43,8 @@ def _record(text: str, checks: Mapping[str, tuple[Recalled, ...]], review: Revie
         yield f"      {name}:  # {entry.check.title}"
         for item in items:
             source = ", ".join(x for x in (item.source.title, item.source.where) if x)
-            yield f"        # {item.value} from memory: {source}"
-            yield f"        {item.name}: {{found: , clause: }}"
+            either = is_yes_or_no(entry.check, item.name)
+            value, asks = ("required: yes", "  # yes or no") if either else (item.value, "")
+            memory = ", from memory" if item.source.kind == "from memory" else ""
+            yield f"        # {value}{memory}: {source}"
+            yield f"        {item.name}: {{found: , clause: }}{asks}"

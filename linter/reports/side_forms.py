@@ -13,7 +13,7 @@ HOUSE = (
     " changes. What endangers people cannot be switched off, nor its limit loosened.",
 )
 SECTIONS = (
-    ("verified", "- ", RECORD, "Limits from memory that somebody looked up: where and when."),
+    ("verified", "- ", RECORD, "Limits that somebody looked up: where and when."),
     ("limits", "", LIMIT, "Limits of your own, by check: critical, major, minor."),
     ("checks_off", "", OFF, "Checks that do not concern your products."),
     ("defaults", "- ", DEFAULT, "What it means where a spec does not give a value."),

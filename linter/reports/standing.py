@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from ..evaluation.recalled import Recalled, recalled, unverified
+from ..evaluation.recalled import Recalled, in_doubt, recalled
 from ..finding import Finding, Status
 from ..judging.review import Review
 
@@ -37,11 +37,10 @@ def in_short(review: Review) -> str:
 def to_look_up(review: Review) -> dict[str, dict[str, tuple[Recalled, ...]]]:
     """What has to be looked up before production: by text, then by check."""
     found: dict[str, dict[str, tuple[Recalled, ...]]] = {}
-    for name in dict.fromkeys(x.check for x in review.findings if _concerns(x)):
-        entry = review.catalogue.entry(name)
-        for item in unverified(entry.check) if entry else ():
+    for finding in (x for x in review.findings if _concerns(x)):
+        for item in _in_doubt(review, finding):
             checks = found.setdefault(text_of(item), {})
-            checks[name] = (*checks.get(name, ()), item)
+            checks[finding.check] = tuple(dict.fromkeys((*checks.get(finding.check, ()), item)))
     return dict(sorted(found.items()))
 
 
@@ -49,15 +48,14 @@ def looked_up_in_short(review: Review) -> str:
     """How much there is to look up: limits, texts."""
     texts = to_look_up(review)
     limits = sum(len(items) for checks in texts.values() for items in checks.values())
-    told = f"{_number(limits, 'limit')} from memory, in {_number(len(texts), 'text')}"
+    told = f"{_number(limits, 'limit')} not seen in the source, {_number(len(texts), 'text')}"
     return f"{told}: ampreview questions --limits FILE" if limits else ""
 
 
 def waits_for_a_text(review: Review, item: Finding) -> bool:
     """Whether an answer is open for nothing but a limit that nobody has looked up."""
-    entry = review.catalogue.entry(item.check)
     bare = item.status is Status.OPEN and not item.advice.missing
-    return bare and item.evidence.figure is not None and bool(entry and unverified(entry.check))
+    return bare and item.evidence.figure is not None and bool(_in_doubt(review, item))
 
 
 def text_of(item: Recalled) -> str:
@@ -70,6 +68,11 @@ def text_of(item: Recalled) -> str:
     title = item.source.title
     found = STANDARD.match(title) or TITLE.match(title)
     return found[0] if found else title
+
+
+def _in_doubt(review: Review, item: Finding) -> tuple[Recalled, ...]:
+    entry = review.catalogue.entry(item.check)
+    return in_doubt(entry.check, item.evidence.figure) if entry else ()
 
 
 def _concerns(item: Finding) -> bool:

@@ -48,7 +48,7 @@ CHECK = Check(
         Case(
             {"v_stated": "4.20 V", "v_most": "3.65 V"},
             gives="1.150685",
-            origin="published: 4.20 and 3.65 V from 'Battery charge algorithms', wrong cell",
+            origin="published: utilitiesbunker.com, 4.20 and 3.65 V a cell, wrong cell",
         ),
         Case(
             {"v_stated": "2.60 V", "v_most": "2.50 V"},

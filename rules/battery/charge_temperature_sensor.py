@@ -53,12 +53,13 @@ CHECK = Check(
         Case(
             {"sensor": "none"},
             gives="0",
-            origin="published: TI BQ25887 SLUSD89B asks for a thermistor at the cells; none here",
+            origin="computed: no sensor, the lowest of the ranks",
         ),
         Case(
             {"sensor": "cell"},
             gives="2",
-            origin="published: TI BQ25887 SLUSD89B, thermistor at the cells",
+            origin="published: TI BQ25887 SLUSD89B, register 08h: charging follows the temperature "
+            "of the cells",
         ),
     ),
     topic=("battery.charger",),

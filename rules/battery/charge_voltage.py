@@ -55,7 +55,7 @@ CHECK = Check(
         Case(
             {"charger": "16.8 V", "series": 4, "v_cell_limit": "3.65 V"},
             gives="1.150685",
-            origin="published: 4.20 and 3.65 V from 'Battery charge algorithms', wrong charger",
+            origin="published: utilitiesbunker.com, 4.20 and 3.65 V a cell, wrong charger",
         ),
         Case(
             {"charger": "25.326 V", "series": 6, "v_cell_limit": "4.20 V"},

@@ -57,7 +57,8 @@ CHECK = Check(
         Case(
             {"i_source_rms": "11.53 A", "parallel": 1, "i_cont": "7.2 A"},
             gives="1.60139",
-            origin="published: reddit r/diyaudio 1i3kotu, 30 W: 11.5 A; cell of 7.2 A assumed",
+            origin="computed: 30 W as on one cell of reddit 1i3kotu, by hand; cell of 7.2 A "
+            "assumed",
         ),
     ),
     topic=("battery.cell.i_cont",),

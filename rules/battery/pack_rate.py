@@ -41,7 +41,7 @@ CHECK = Check(
     sources=(
         SERIES_PARALLEL,
         derivation("energy over power is the time until the pack is empty"),
-        Source("reddit r/diyaudio 1i3kotu", "30 W on one cell of 3599 mAh: collapses at volume"),
+        Source("reddit r/diyaudio 1i3kotu", "30 W on one cell of 3599 mAh: squeaks at volume"),
     ),
     cases=(
         Case(

@@ -46,7 +46,7 @@ CHECK = Check(
         Case(
             {"efficiency": "55.7 %"},
             gives="55.7 %",
-            origin="published: Universidad de Cantabria 2017, 30 V, 5.1 ohm, 375 ns dead time",
+            origin="published: J. Estefania Vilumbrales, thesis 2017, annexes p. 34: 30 V, 5.1 ohm",
         ),
     ),
     topic=("claims.efficiency",),

@@ -89,7 +89,7 @@ CHECK = Check(
                 "possible": "97 %",
             },
             gives="0.7333 %",
-            origin="published: Universidad de Cantabria 2017, 70 V, 10.8 ohm; its author's 85 %",
+            origin="published: J. Estefania Vilumbrales, thesis 2017: 70 V, 10.8 ohm; his 85 %",
         ),
     ),
     topic=("claims.efficiency",),

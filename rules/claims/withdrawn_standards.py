@@ -40,7 +40,8 @@ CHECK = Check(
         Case(
             {"standards": ("IEC 60065", "EN 60950-1:2006", "EN 55032")},
             gives="2",
-            origin="published: laboratories' notices on the end of EN 60065 and EN 60950-1",
+            origin="published: Nemko, status of replacing the safety standards: both end on "
+            "2020-12-20",
         ),
         Case(
             {"standards": ("IEC 62368-1", "IEC 62133-2", "UN 38.3", "EN 55032")},

@@ -77,7 +77,7 @@ V_BOOTSTRAP_MIN = Derived(
     ),
     sources=(
         derivation("exponential refill and equal charge in every period"),
-        Source("ST L6388E data sheet", "p. 9: drop of the refill path"),
+        Source("ST L6387 data sheet", "p. 5: drop of the refill path"),
     ),
 )
 

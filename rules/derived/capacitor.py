@@ -13,9 +13,7 @@ from ...linter.check import (
 from ..formulas.capacitor import current_at_loss
 from .ways import as_stated
 
-MAKERS_TABLE = Source(
-    "CEE, Technicalities of film capacitors", "loss factor at 100 kHz; no page given"
-)
+MAKERS_TABLE = Source("CEE, Technicalities of film capacitors", "table: loss factor at 100 kHz")
 METAL = from_memory("makers' loss factors of polypropylene, which rise tenfold towards 100 kHz")
 LOSS_FACTORS = (
     ("polypropylene", "0.0002", MAKERS_TABLE),

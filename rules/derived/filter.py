@@ -104,7 +104,8 @@ def _working(which: str, text: str) -> Derived:
         ),
         sources=(
             Source(
-                "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"
+                "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower",
+                "opening paragraph",
             ),
         ),
     )

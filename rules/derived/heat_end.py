@@ -5,8 +5,8 @@ from .ways import as_stated
 
 DEVICE = "output_stage.device"
 TYPICAL = Source(
-    "TPA3106D1 data sheet SLOS516C; TDA7491LP data sheet Doc ID 13541; MAX9701 data sheet",
-    "p. 4: thermal trip 150 degC; table 5: shutdown at 150 degC; p. 2: junction at most 150 degC",
+    "TPA3106D1 data sheet SLOS516C; TDA7491LP data sheet Doc ID 13541",
+    "p. 4: thermal trip 150 degC; table 5: shutdown at 150 degC, typical",
 )
 USUAL_LIMIT = Constant("150 degC", "junction at which silicon is usually ended", TYPICAL)
 

@@ -226,7 +226,7 @@ P_CORE = Derived(
         ),
     ),
     sources=(
-        Source("Electronics (MDPI) 2025, 14(14), 2883", "power law of core loss; no page given"),
+        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "eq. 1: power law"),
     ),
 )
 

@@ -1,6 +1,6 @@
 """The feedback loop: its gain in the audio band, and whether the filter is inside it."""
 
-from ...linter.check import Assumption, Constant, Derived, Input, Source, Way, derivation
+from ...linter.check import Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.constants import TEST_TONE
 from ..formulas.modulation import loop_corner, loop_gain
 from .ways import as_stated, no, yes
@@ -12,10 +12,7 @@ ORDER = Input(
     default=Assumption(1.0, "adverse", derivation("one integrator at least")),
 )
 NO_ORDER = Constant("1", "slope near the crossover", derivation("one integrator left"))
-LEAKY = Source(
-    "M. C. Wu, University of California, Berkeley, EE105 lecture 5, 2014: amplifier of one pole",
-    "single-pole amplifiers, modulus; no page given",
-)
+LEAKY = derivation("an amplifier of one pole: modulus crossover / sqrt(f^2 + corner^2)")
 
 
 def no_gain() -> float:

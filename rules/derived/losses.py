@@ -107,7 +107,7 @@ def _switching(name: str, part: dict[str, Input], meaning: str) -> Derived:
         sources=(
             derivation("charge and overlap per edge, averaged over a sine"),
             Source(
-                "TI TPS40055 data sheet", "diodes conduct in both dead intervals; no page given"
+                "TI TPS40055 data sheet", "section 8.1.6: the diode conducts twice in each cycle"
             ),
             from_memory("printed recovery charge often contains output charge"),
         ),

@@ -205,7 +205,7 @@ P_OUT_MAX = Derived(
     ways=clip_onset(M_MAX, R_PATH),
     sources=(
         derivation("divider of load and path; dead time as a square wave against the current"),
-        Source("TAS6424-Q1 data sheet", "27 W into 4 ohm at 10 %, 14.4 V bridge; no page given"),
+        Source("TAS6424-Q1 data sheet", "section 3: 27 W into 4 ohm at 10 % from 14.4 V"),
     ),
 )
 

@@ -9,9 +9,8 @@ from collections.abc import Callable, Iterable, Sequence
 from ...linter.check import Source, derivation
 from .maths import PI, larger, smaller
 
-SMALL_CLOSED = Source(
-    "R. H. Small, Closed-Box Loudspeaker Systems, Part I: Analysis, J. Audio Eng. Soc., 1972",
-    "no page given",
+SMALL_CLOSED = derivation(
+    "equation of motion of coil, cone and air spring, after the model of Thiele and Small"
 )
 SMALL_VENTED = Source(
     "R. H. Small, Vented-Box Loudspeaker Systems, Part II, J. Audio Eng. Soc., 1973",
@@ -37,7 +36,7 @@ def total_q(q_ms: float, q_es: float) -> float:
 def compliance(v_as: float, s_d: float, air_density: float, sound_speed: float) -> float:
     """Compliance of the suspension [m/N] from the volume of air as compliant as it [m3].
 
-    s_d: cone area [m2]; air_density [kg/m3]; sound_speed [m/s].  Source: Small 1972.
+    s_d: cone area [m2]; air_density [kg/m3]; sound_speed [m/s].  Source: equation of motion.
     Units: v_as [m3], s_d [m2], air_density [kg/m3], sound_speed [m/s]; returns [m/N].
 
     >>> round(compliance(0.020, 0.0137, 1.18, 345.0) * 1e3, 4)  # mm/N
@@ -63,7 +62,7 @@ def sealed_shape(f: float, f_s: float, q_ts: float, alpha: float) -> float:
     """Excursion in a sealed box over the free excursion towards zero frequency [1].
 
     f: frequency [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q of the driver [1];
-    alpha: v_as / v_b, compliance ratio [1]; 0 for no box.  Source: Small 1972.
+    alpha: v_as / v_b, compliance ratio [1]; 0 for no box.  Source: equation of motion.
 
     >>> round(28.2 * sealed_shape(40.0, 45.0, 0.4045, 2.0), 2)  # mm
     9.05

@@ -48,10 +48,10 @@ def inductance_at(l: float, i: float, i_sat: float, drop: float) -> float:  # no
     l at rest [H], i current [A], i_sat printed saturation current [A], drop share of the
     inductance lost there (0 .. 1).  Returns [H].  A smooth curve through rest and the
     printed point, l / (1 + k (i / i_sat)^2); a powder core follows it well, a ferrite
-    drops later and steeper.  Source: derivation; point of the Sagami 7W14A in the example.
+    drops later and steeper.  Source: derivation; the example is the point of the Sagami 7W14A.
     Units: l [H], i [A], i_sat [A], drop [1]; returns [H].
 
-    >>> round(inductance_at(10e-6, 10.0, 10.0, 0.25) * 1e6, 3)
+    >>> round(inductance_at(10e-6, 11.0, 11.0, 0.25) * 1e6, 3)
     7.5
     """
     return l / (1 + drop / (1 - drop) * (i / i_sat) ** 2)

@@ -74,7 +74,7 @@ CHECK = Check(
         Case(
             {"v_drv": "5 V", "v_f": "0.4 V", "v_sd": "2.5 V", "v_clamp": "5.2 V", "v_gss": "6 V"},
             gives="86.667 %",
-            origin="published: LM5113 tutorial, clamp at 5.2 V; by hand over 6 V",
+            origin="from memory: LM5113 clamps at 5.2 V (SNVAA94: about 5 V); by hand over 6 V",
         ),
     ),
     topic=("gate_drive.bootstrap",),

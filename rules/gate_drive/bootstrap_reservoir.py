@@ -37,15 +37,15 @@ CHECK = Check(
     sources=(
         derivation("charge shared between two capacitors"),
         Source(
-            "MCF8329A data sheet, Texas Instruments",
-            "regulator capacitor ten times the bootstrap capacitor; no page given",
+            "MCF8329A-Q1 data sheet SLLSFV1, Texas Instruments",
+            "after eq. 14: regulator capacitor ten times the bootstrap capacitor",
         ),
     ),
     cases=(
         Case(
             {"c": "100 nF", "c_reservoir": "1 uF"},
             "10 %",
-            "published: MCF8329A data sheet, 100 nF and 1 uF",
+            "published: MCF8329A-Q1 data sheet, 100 nF and 1 uF",
         ),
         Case(
             {"c": "10 uF", "c_reservoir": "4.7 uF"},

@@ -54,7 +54,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("exponential refill and equal charge in every period"),
-        Source("ST L6388E data sheet", "p. 9: drop of the refill path"),
+        Source("ST L6387 data sheet", "p. 5: drop of the refill path"),
         Source("NBitWonder notebook", "entry 022: upper switch stops conducting at high duty"),
     ),
     cautions=(FIRST_POWER_UP,),
@@ -67,7 +67,7 @@ CHECK = Check(
         Case(
             {"v_bootstrap_min": "11.25 V", "v_plateau": "4.5 V"},
             "6.75 V",
-            "published: ST L6388E data sheet p. 9, 30 nC through 125 ohm in 5 us drop 0.75 V "
+            "published: ST L6387 data sheet p. 5, 30 nC through 125 ohm in 5 us drop 0.75 V "
             "(printed 0.8 V) of 12 V",
         ),
     ),

@@ -61,7 +61,7 @@ CHECK = Check(
         Case(
             {"cmti": "100 V/ns", "slew": "20 V/ns"},
             "500 %",
-            "published: Microchip isolated driver of 100 kV/us on 100 V in 5 ns",
+            "from memory: isolated driver of 100 kV/us, here on 100 V in 5 ns",
         ),
         Case(
             {"cmti": "50 V/ns", "slew": "20 V/ns"},

@@ -39,7 +39,7 @@ CHECK = Check(
         Case(
             {"q_gd": "5.8 nC", "q_g_th": "7.5 nC"},
             "0.7733",
-            "published: CSD19501KCS data sheet, gate charges",
+            "from memory: CSD19501KCS data sheet, gate charges; ratio by hand",
         ),
         Case(
             {"q_gd": "31 nC", "q_g_th": "20 nC"},

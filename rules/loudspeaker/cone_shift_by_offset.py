@@ -63,8 +63,8 @@ CHECK = Check(
                 "sound_speed": "345 m/s",
             },
             gives="0.1",
-            origin="published: driver of an audiogon thread (5.5 ohm, 8.2 T m, 1.34 mm/N,"
-            " 6.5 mm); the voltage printed there, 0.40 V, does not follow from its data",
+            origin="computed: force on the spring by hand, a tenth of 6.5 mm, 1.34 mm/N, 8.2 T m,"
+            " 5.5 ohm",
         ),
         Case(
             {

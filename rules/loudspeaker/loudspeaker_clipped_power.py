@@ -111,7 +111,7 @@ CHECK = Check(
                 "p_driver_noise": "125 W",
             },
             gives="1",
-            origin="published: 125 W in 6 ohm are 27.39 V, tonmeister.ca no. 97",
+            origin="computed: 125 W in 6 ohm are 27.39 V, Ohm's law by hand",
         ),
         Case(
             {

@@ -66,12 +66,12 @@ CHECK = Check(
         Case(
             {"v_driver_rms": "27.39 V", "z_driver": "6 ohm", "p_driver_noise": "125 W"},
             gives="1",
-            origin="published: 125 W in 6 ohm are 27.39 V, tonmeister.ca no. 97",
+            origin="computed: 125 W in 6 ohm are 27.39 V, Ohm's law by hand",
         ),
         Case(
             {"v_driver_rms": "56.57 V", "z_driver": "8 ohm", "p_driver_noise": "100 W"},
             gives="4",
-            origin="published: 400 W in 8 ohm are 56.57 V, maonotech; against 100 W",
+            origin="computed: 400 W in 8 ohm are 56.57 V, by hand; against 100 W",
         ),
     ),
     topic=("loudspeaker.p_rated",),

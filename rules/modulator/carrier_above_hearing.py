@@ -40,12 +40,12 @@ CHECK = Check(
         Case(
             {"carrier": "22 kHz"},
             gives="22 kHz",
-            origin="published: subwoofer project with a 22 kHz carrier, to be caught",
+            origin="published: J. Benfell, ECEN405 README: triangle of 22 kHz, to be caught",
         ),
         Case(
             {"carrier": "400 kHz"},
             gives="400 kHz",
-            origin="published: IRAUDAMP7D, self-oscillating: 400 kHz at idle, 87 kHz when loud",
+            origin="published: IRAUDAMP7D rev. 2.9, p. 4: self-oscillating at 400 kHz",
         ),
     ),
     topic=("modulator.carrier",),

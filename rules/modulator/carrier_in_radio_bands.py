@@ -34,7 +34,12 @@ CHECK = Check(
     applies={"am_reception": "yes", "modulator.carrier_shift": "no"},
     limits=AtMost(
         major="0",
-        basis={"major": Source("TI SSZTAK1; TI SLOS708G", "avoidance of the AM band; table 6")},
+        basis={
+            "major": Source(
+                "TI SSZTAK1; TPA3116D2 data sheet SLOS708C",
+                "harmonics lie in the AM band; table 6: carrier and second harmonic straddle it",
+            )
+        },
     ),
     levers=(
         Lever("modulator.carrier", "50 kHz", {"output_stage.devices": "discrete"}),
@@ -43,7 +48,7 @@ CHECK = Check(
     sources=(
         Source(
             "TAS6421-Q1 data sheet; TPA6304-Q1 data sheet",
-            "2.1 MHz carrier for vehicles; no page given",
+            "features: 2.1 MHz for vehicles, no interference with AM",
         ),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),

@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"carrier": "22 kHz", "band_high": "200 Hz"},
             gives="110",
-            origin="published: subwoofer project with a 22 kHz carrier; the ratio by hand",
+            origin="published: J. Benfell, ECEN405 README: 22 kHz, 200 Hz; ratio by hand",
         ),
     ),
     topic=("modulator.carrier",),

@@ -117,7 +117,7 @@ CHECK = Check(
                 "locked": "no",
             },
             gives="6 kHz",
-            origin="published: diyaudio thread 112889, third harmonic 324 kHz; by hand",
+            origin="computed: 324 kHz, third harmonic of 108 kHz, beside 330 kHz (diyaudio 112889)",
         ),
         Case(
             {

@@ -47,7 +47,7 @@ CHECK = Check(
         Case(
             {"i_rated_peak": "1.2247 A", "i_rated": "0.866 A"},
             gives="1",
-            origin="published: XMOS dock, 3 W into 4 ohm is 0.866 A; by hand",
+            origin="published: XMOS, iPod Dock note 1.0, table 3: 3 W into 4 ohm; 0.866 A by hand",
         ),
         Case(
             {"i_rated_peak": "5 A", "i_rated": "1.25 A"},

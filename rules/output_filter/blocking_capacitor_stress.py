@@ -80,7 +80,7 @@ CHECK = Check(
                 "v_rated": "16 V",
             },
             gives="0.680",
-            origin="published: XMOS dock, 12 V, 3 W, 470 uF at its 85 Hz corner; sum by hand",
+            origin="published: XMOS, iPod Dock note 1.0: 12 V, 3 W, 470 uF; 85 Hz and sum by hand",
             tolerance=2e-3,
         ),
     ),

@@ -47,7 +47,9 @@ CHECK = Check(
             "Class-D amplifiers, EE Times, 9 Jan. 2008",
             "p. 3: film across the load",
         ),
-        Source("KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "no page given"),
+        Source(
+            "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "opening paragraph"
+        ),
     ),
     cases=(
         Case(

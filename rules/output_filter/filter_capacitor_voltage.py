@@ -83,7 +83,7 @@ CHECK = Check(
         derivation("terminal voltages of each topology"),
         Source(
             "SB Electronics, film capacitor terminology",
-            "alternating voltage and frequency; no page given",
+            "ratings: the allowed voltage falls with frequency by self-heating",
         ),
     ),
     cases=(

@@ -61,7 +61,7 @@ CHECK = Check(
         Case(
             {"v_rail_high": "30 V", "v_rated": "50 V"},
             gives="0.6",
-            origin="published: TPA3221 board, 30 V, 50 V parts; ratio by hand",
+            origin="common practice: 50 V parts on a bridge of 30 V; ratio by hand",
         ),
     ),
     topic=("filter.c_ground",),

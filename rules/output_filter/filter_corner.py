@@ -49,7 +49,8 @@ CHECK = Check(
         Case(
             {"f_corner": "20 kHz", "band_high": "20 kHz"},
             gives="1",
-            origin="published: fourth-order 20 kHz filter, Moratuwa EN2111 report",
+            origin="published: Group 14, University of Moratuwa, report 2026, p. 17: fourth "
+            "order, 20 kHz",
         ),
     ),
     topic=("filter.inductor", "filter.corner"),

@@ -49,7 +49,8 @@ CHECK = Check(
         Case(
             {"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"},
             gives="5.5556 %",
-            origin="published: Universidad de Cantabria thesis, 0.3 ohm each; share by hand",
+            origin="published: J. Estefania Vilumbrales, thesis 2017, annex A: 0.3 ohm each; by "
+            "hand",
         ),
     ),
     topic=("filter.inductor.dcr",),

@@ -51,9 +51,12 @@ CHECK = Check(
         Lever("modulator.carrier", "10 kHz", {"output_stage.devices": "discrete"}),
     ),
     sources=(
-        Source("National Semiconductor AN-1197", "0.25 to 0.5 for converter chokes; no page given"),
+        Source("TI TPS54332 data sheet", "section 8.2.2.5: 0.2 to 0.4 of the output current"),
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
-        Source("TI SDAA430, June 2026", "section 2.3: over-current trips on the ripple alone"),
+        Source(
+            "TI SDAA430, June 2026",
+            "fig. 2-7: 0.84 A of ripple from 1 uH at 13 V trips the comparator",
+        ),
     ),
     cases=(
         Case(

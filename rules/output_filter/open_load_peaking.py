@@ -72,7 +72,7 @@ CHECK = Check(
     cautions=(STAGE_LOST,),
     sources=(
         derivation("undamped resonance: gain sqrt(l/c)/r"),
-        Source("electronics.stackexchange.com question 433092", "unloaded 22 uH, 0.68 uF stage"),
+        Source("e2e.ti.com thread 50646", "hot without a load: the load is part of the filter"),
         Source(
             "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
             "p. 29: 30 to 60 kHz input resonates the filter",

@@ -81,7 +81,8 @@ CHECK = Check(
                 "i_trip": "10 A",
             },
             gives="0.16",
-            origin="published: Wulf, 48 V bridge, 15 uH, 500 ns, 10 A; ratio by hand",
+            origin="published: M. Wulf, docu.pdf and schematic 2019: 48 V, 15 uH, 500 ns, 10 A; "
+            "by hand",
         ),
     ),
     topic=("output_stage.over_current.t_response",),

@@ -50,8 +50,8 @@ CHECK = Check(
     sources=(
         derivation("Kirchhoff's laws along the ladder with the coil as its end"),
         Source(
-            "Mattingly, class-D amplifier, README and recorded sweeps",
-            "gain 2.25 at 50.8 kHz into 15 ohm; no page given",
+            "E. Mattingly, TPA3255_ClassD_PBTL, README and recorded sweeps",
+            "sweep of 19 Nov. 2025, 18:06: gain 2.25 at 50.8 kHz into 15 ohm",
         ),
     ),
     cases=(

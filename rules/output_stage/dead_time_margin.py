@@ -100,7 +100,7 @@ CHECK = Check(
         Case(
             {"dead_time": "375 ns", "t_outlasts": "71 ns", "delay_mismatch": "0 ns"},
             "304 ns",
-            "published: J. Estefania Vilumbrales, thesis 2017, IXTH36N50P as printed",
+            "published: J. Estefania Vilumbrales, thesis 2017, IXTH36N50P (DS99228E)",
         ),
     ),
     topic=("gate_drive",),

@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"dead_time": "520 ns", "carrier": "150 kHz"},
             "7.8 %",
-            "published: A. R. Ratheeshan et al., Moratuwa 2026, two dead times are 15.6 %",
+            "published: Group 14, University of Moratuwa, report 2026, 520 ns, 150 kHz; by hand",
         ),
         Case(
             {"dead_time": "520 ns", "carrier": "250 kHz"},

@@ -47,7 +47,7 @@ CHECK = Check(
         Case(
             {"v_rail_low": "8 V", "rails": "single", "v_supply_low": "7 V"},
             "114.3 %",
-            "published: TPA3221 data sheet SLASEE9B, output power plotted from 8 V, range from 7 V",
+            "published: TPA3221 data sheet SLASEE9B, p. 6: range from 7 V; 8 V assumed",
         ),
         Case(
             {"v_rail_low": "5 V", "rails": "split", "v_supply_low": "12 V"},

@@ -48,9 +48,9 @@ CHECK = Check(
     ),
     cases=(
         Case(
-            {"i_trip": "10 A", "i_sat": "10 A"},
-            "100 %",
-            "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 A",
+            {"i_trip": "10 A", "i_sat": "11 A"},
+            "90.91 %",
+            "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 uH, 11 A",
         ),
         Case(
             {"i_trip": "23 A", "i_sat": "13 A"},

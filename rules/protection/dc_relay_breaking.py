@@ -73,7 +73,7 @@ CHECK = Check(
                 "i_break": "16 A",
             },
             gives="1.166667",
-            origin="published: rails of 35 V (IRAUDAMP7D-100) on a contact for 30 V direct",
+            origin="published: IRAUDAMP7D-100, rails of 35 V; contact for 30 V direct assumed",
         ),
         Case(
             {

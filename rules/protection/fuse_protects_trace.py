@@ -83,7 +83,7 @@ CHECK = Check(
                 "layer": "outer",
             },
             gives="35 degC",
-            origin="published: IPC-2221 charts as quoted: 10 mil carry 0.884 A at 10 K",
+            origin="computed: IPC-2221 fit as quoted on public pages: 10 mil carry 0.884 A at 10 K",
             tolerance=1e-3,
         ),
         Case(

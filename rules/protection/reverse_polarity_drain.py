@@ -60,7 +60,7 @@ CHECK = Check(
         Case(
             {"v_source_high": "14.4 V", "v_block": "40 V"},
             gives="0.72",
-            origin="published: 14.4 V end of charge of a lead-acid block; a 40 V part on it",
+            origin="published: utilitiesbunker.com, 14.4 V a lead-acid block; a 40 V part assumed",
         ),
     ),
     topic=("protection.reverse_polarity",),

@@ -54,12 +54,12 @@ CHECK = Check(
         Case(
             {"v_surge": "35 V", "v_abs": "30 V"},
             gives="1.166667",
-            origin="published: ISO 16750-2 test B as quoted by Itech, 35 V, on a 30 V input",
+            origin="published: ISO 16750-2 test B as quoted by Itech, 35 V; 30 V input assumed",
         ),
         Case(
             {"v_surge": "58 V", "v_abs": "100 V"},
             gives="0.58",
-            origin="published: the same table for 24 V systems, on an input of 100 V",
+            origin="published: ISO 16750-2 test B as quoted by Itech, 58 V; input of 100 V assumed",
         ),
     ),
     topic=("environment.place",),

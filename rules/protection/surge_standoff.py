@@ -19,7 +19,6 @@ from ...linter.check import (
     Check,
     Input,
     Lever,
-    Source,
     derivation,
     from_memory,
 )
@@ -63,10 +62,7 @@ CHECK = Check(
     levers=(Lever("protection.surge.v_rwm", STEPS),),
     sources=(
         STANDOFF,
-        Source(
-            "icgww, selection of transient voltage suppressors",
-            "stand-off first, then clamp; no page given",
-        ),
+        COMMON_PRACTICE,
     ),
     cautions=(SHORTED_STAGE,),
     cases=(
@@ -78,7 +74,7 @@ CHECK = Check(
         Case(
             {"v_rwm": "26 V", "v_source_high": "14.4 V"},
             gives="1.805556",
-            origin="published: 14.4 V end of charge of a lead-acid block; a 26 V type on it",
+            origin="published: utilitiesbunker.com, 14.4 V a lead-acid block; a 26 V type assumed",
         ),
     ),
     topic=("protection.surge",),

@@ -92,7 +92,8 @@ CHECK = Check(
                 "altitude": "5000 m",
             },
             gives="0.64",
-            origin="published: same table: 25 V, degree 3, 1.25 mm, above 0.8 mm x 1.48 of air",
+            origin="published: IEC 60664-1 table F.4 as quoted by WAGO: 25 V, degree 3, 1.25 mm, "
+            "above 0.8 mm x 1.48 of air",
         ),
     ),
     topic=("wiring.spacing.gap",),

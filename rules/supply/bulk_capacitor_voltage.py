@@ -64,7 +64,8 @@ CHECK = Check(
         Case(
             {"v_rail": "30 V", "v_rated": "16 V"},
             gives="1.875",
-            origin="published: parts list of a 200 W project, 16 V capacitors on 30 V",
+            origin="published: halfstudents 200 W project, parts list: 16 V types; 30 V in its "
+            "README",
         ),
         Case(
             {"v_rail": "35 V", "v_rated": "100 V"},

@@ -52,8 +52,7 @@ CHECK = Check(
     sources=(
         Source(
             "audiomisc.co.uk, clipping",
-            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W: 200 W in all"
-            "; no page given",
+            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W",
         ),
     ),
     cases=(
@@ -66,7 +65,8 @@ CHECK = Check(
                 "p_supply_max": "150 W",
             },
             gives="1.33333",
-            origin="published: audiomisc.co.uk, 100 W clip to 200 W; source of 150 W assumed",
+            origin="published: audiomisc.co.uk, 162, 18, 6.5, 3 W and so on from 100 W: 200 W by "
+            "hand; source of 150 W assumed",
         ),
         Case(
             {

@@ -123,7 +123,8 @@ CHECK = Check(
                 "sinks": "no",
             },
             gives="0.091095",
-            origin="published: IRAUDAMP7D manual, 35 V rails, 4.8 W idle for two channels",
+            origin="published: IRAUDAMP7D rev. 2.9, fig. 15 read toward no output: 35 V rails,"
+            " 4.8 W for two channels",
         ),
         Case(
             {

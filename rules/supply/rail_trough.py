@@ -75,7 +75,7 @@ CHECK = Check(
                 "v_trough": "24 V",
             },
             gives="1.05409",
-            origin="published: advertised 40 W into 8 ohm from 24 V, whose square is 36 W",
+            origin="computed: 40 W claimed into 8 ohm from 24 V, whose square is 36 W; by hand",
         ),
         Case(
             {

@@ -38,8 +38,8 @@ CHECK = Check(
     sources=(
         derivation("conservation of energy: output cannot exceed input"),
         Source(
-            "sonocotta documentation",
-            "2 x 10 W into 8 ohm: a supply of 9 V, 3 A is advised; no page given",
+            "sonocotta, esp32-audio-dock, README",
+            "2 x 10 W into 8 ohm: a supply of at least 9 V, 3 A is advised",
         ),
         Source("reddit r/diyaudio 1i3kotu", "30 W behind a step-up module of about 18 W"),
     ),
@@ -47,12 +47,12 @@ CHECK = Check(
         Case(
             {"p_rated_sum": "30 W", "p_supply_max": "18 W"},
             gives="1.66667",
-            origin="published: reddit r/diyaudio 1i3kotu, squeals and collapses at volume",
+            origin="published: reddit r/diyaudio 1i3kotu, squeaks at volume",
         ),
         Case(
             {"p_rated_sum": "20 W", "p_supply_max": "27 W"},
             gives="0.740741",
-            origin="published: sonocotta documentation, 2 x 10 W on 9 V, 3 A",
+            origin="published: sonocotta, esp32-audio-dock README, 2 x 10 W on 9 V, 3 A",
         ),
     ),
     topic=("supply.i_max", "supply.p_max"),

@@ -97,8 +97,8 @@ CHECK = Check(
     ),
     levers=(Lever("rated_power", "1 W"),),
     sources=(
-        Source("Fairchild FDS89 data sheet", "junction = ambient + P Z(t), duty curves"
-                                             "; no page given"),
+        Source("Fairchild FDS8958A_F085 data sheet, rev. A",
+               "p. 7, fig. 23: junction less ambient = P Z(t), curves by duty cycle"),
         derivation("geometric series of the exponentials of each stage"),
     ),
     cautions=(STAGE_LOST,),

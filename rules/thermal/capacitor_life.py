@@ -49,7 +49,7 @@ CHECK = Check(
         "t_air_inside": Input("t_air_inside"),
         "doubling": Constant("10 K", "cooling that doubles the life",
                              Source("Cosel technical questions and answers a0057",
-                                    "life at 45, 55 and 65 degC; no page given")),
+                                    "section 2: life at 45, 55 and 65 degC")),
         "seal": Constant("131400 h", "15 years, life of the seal", COMMON_PRACTICE),
         "life_wanted": Input("claims.life"),
     },
@@ -63,7 +63,7 @@ CHECK = Check(
         Lever("supply.bulk.t_rated", ("85 degC", "105 degC", "125 degC")),
     ),
     sources=(Source("Cosel technical questions and answers a0057",
-                    "life at 45, 55 and 65 degC; no page given"),),
+                    "section 2: life at 45, 55 and 65 degC"),),
     cases=(
         Case({"life": "1000 h", "t_rated": "105 degC", "t_air_inside": "45 degC",
               "doubling": "10 K", "seal": "131400 h", "life_wanted": "64000 h"}, gives="1",

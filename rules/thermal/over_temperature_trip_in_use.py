@@ -63,7 +63,8 @@ CHECK = Check(
         Lever("protection.over_temperature.t_trip", "5 K"),
     ),
     sources=(
-        Source("sonocotta project README", "TAS5805M: shutdown by supply voltage"),
+        Source("sonocotta, esp32-audio-dock, README",
+               "TAS5805M: shutdown at 16 V bare, 17 and 18 V with two sizes of heatsink"),
         Source("International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
                "p. 5: 54 degC at 2 x 15 W; p. 25: trip at 100 degC"),
     ),

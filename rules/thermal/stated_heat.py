@@ -53,7 +53,8 @@ CHECK = Check(
         Case({"heat": "440 W", "p_heat": "440 W"}, gives="1",
              origin="published: Lab.gruppen fP 3400 manual, 1440 W drawn, 2 x 500 W delivered"),
         Case({"heat": "310 W", "p_heat": "440 W"}, gives="0.70455",
-             origin="published: the same table, heat at one eighth quoted for one third"),
+             origin="published: Lab.gruppen fP 3400 manual, table 3: heat at one eighth told for "
+                    "one third"),
     ),
     fails=_BASE.replace("CLAIM", "2 W"),
     passes=_BASE.replace("CLAIM", "5 W"),

@@ -42,9 +42,9 @@ CHECK = Check(
     cautions=(CONDUCTOR,),
     cases=(
         Case({"i_rated": "22 A", "i_most": "44 A"}, gives="0.5",
-             origin="published: AWG 16 as chassis wire, 22 A"),
+             origin="published: HyperPhysics, AWG 16 as chassis wire, 22 A"),
         Case({"i_rated": "40 A", "i_most": "14 A"}, gives="2.857143",
-             origin="published: AWG 22 as chassis wire, 7 A; a rating of 40 A"),
+             origin="published: HyperPhysics, AWG 22 as chassis wire, 7 A; a rating of 40 A"),
     ),
     topic=("wiring.supply_lead.i_rated",),
     fails="""

@@ -54,9 +54,9 @@ CHECK = Check(
         major="41 %",
         minor="5 %",
         basis={
-            "major": derivation("1/1.41 squared: half of the power stays in the lead"),
-            "minor": Source("Axiom Audio, impedance tips; 3starinc, cable page",
-                            "5 % of the lowest rated load"),
+            "major": derivation("1/1.41 squared: half of the power without a lead is left"),
+            "minor": Source("3starinc, cable page",
+                            "less than 5 % of the loudspeaker's impedance suffices at home"),
         },
     ),
     levers=(
@@ -71,8 +71,8 @@ CHECK = Check(
                 "resistivity": "1.724e-8 ohm m",
                 "z_load": "4 ohm",
             }, gives="20.92 %", tolerance=0.06,
-             origin="published: wiring page, 100 ft of AWG 16 into 4 ohm lose 1.65 dB, which is "
-             "20.92 %"),
+             origin="published: gxslo.avasdm.it wiring page, 100 ft of AWG 16 into 4 ohm lose "
+             "1.65 dB, which is 20.92 %"),
         Case({
                 "length": "7.591 m",
                 "area": "1.309 mm2",

@@ -11,7 +11,7 @@ in buildings follows the local code and its licensed trade, not this table.  Fir
 more copper, a heat-resistant insulation, two leads.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever
+from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
 from ..derived.wiring import WIRE_TABLE
 from ..formulas.conductors import LEAD_SIZES
 from ..hazards import CONDUCTOR
@@ -47,17 +47,18 @@ CHECK = Check(
     limits=AtMost(
         critical="100 %",
         minor="80 %",
-        basis={"critical": WIRE_TABLE, "minor": COMMON_PRACTICE},
+        basis={"critical": derivation("what a rating means"), "minor": COMMON_PRACTICE},
     ),
     levers=(Lever("wiring.supply_lead.area", LEAD_SIZES),),
     sources=(WIRE_TABLE,),
     cautions=(CONDUCTOR,),
     cases=(
         Case({"i_source": "5.722 A", "i_rated": "22 A"}, gives="26.009 %",
-             origin="published: AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 times the "
+             origin="published: HyperPhysics, AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 "
+                    "times the "
              "mean of a bridge drawing 4.672 A"),
         Case({"i_source": "12 A", "i_rated": "11 A"}, gives="109.09 %",
-             origin="published: AWG 20 as chassis wire, 11 A"),
+             origin="published: HyperPhysics, AWG 20 as chassis wire, 11 A"),
     ),
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "18 A"),

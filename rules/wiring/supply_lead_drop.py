@@ -79,7 +79,8 @@ CHECK = Check(
                 "v_source": "20.4 V",
             },
              gives="0.48755 %",
-             origin="published: wire table, AWG 16 has 13.17 mohm/m; 0.4 m drop 99.46 mV"),
+             origin="published: wire table of turbinecar.com, AWG 16 has 13.17 mohm/m; 0.4 m drop "
+                    "99.46 mV"),
         Case({
                 "length": "5 m",
                 "area": "1.724 mm2",

@@ -87,7 +87,7 @@ CHECK = Check(
     cases=(
         Case({"i_source": "0.884 A", "width": "0.254 mm", "copper": "35.0 um",
               "layer": "outer"} | _CHART, gives="10 K",
-             origin="published: board design course, trace current capacity: 10 mil, 1 oz, "
+             origin="computed: IPC-2221 fit as quoted on public pages, by hand: 10 mil, 1 oz, "
              "10 K, 0.884 A", tolerance=0.01),
         Case({"i_source": "5 A", "width": "4.724 mm", "copper": "35.0 um",
               "layer": "inner"} | _CHART, gives="20 K",

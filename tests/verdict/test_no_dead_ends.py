@@ -20,7 +20,7 @@ FILES = sorted(
 )
 GRAVE: tuple[Milestone, ...] = MILESTONES[1:]
 # What a reader can do without a field: look a limit up, or weigh what the message names.
-SAID = ("from memory, not verified against the standard", "what decides: ")
+SAID = ("not verified against the standard", "what decides: ")
 
 
 def dead_ends(found: Review) -> list[str]:

@@ -16,6 +16,7 @@ from ampreview.linter.evaluation.catalogue import Entry, load
 from ampreview.linter.evaluation.gap import Gap
 from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.evaluation.node import LeafNode
+from ampreview.linter.evaluation.recalled import UNSEEN
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.criteria import Criteria, Terms, criteria_for
 from ampreview.linter.judging.house import House, find_house
@@ -131,18 +132,19 @@ def test_only_a_weaker_limit_of_safety_comes_first(tmp_path: Path) -> None:
     assert not taken(tmp_path, text).weakened
 
 
-def test_a_limit_against_one_from_memory_stays_unverified(tmp_path: Path) -> None:
+@pytest.mark.parametrize("kind", UNSEEN)
+def test_a_limit_against_one_that_nobody_saw_stays_unverified(tmp_path: Path, kind: str) -> None:
     entry = next(
         x
         for x in load().entries
-        if x.check.limits.major and x.check.limits.basis["major"].kind == "from memory"
+        if x.check.limits.major and x.check.limits.basis["major"].kind == kind
         and x.check.unit not in ("dB", "degC") and not x.check.limits.critical
         and not x.check.limits.minor and float(x.check.limits.major.split()[0]) > 0
     )  # fmt: skip
     text = f"limits: {{{entry.name}: {{major: {scaled(entry, 0.9)}, reason: x}}}}\n"
     changed = taken(tmp_path, text).catalogue.entry(entry.name)
     assert changed is not None
-    assert changed.check.limits.basis["major"].kind == "from memory"
+    assert changed.check.limits.basis["major"].kind == kind
 
 
 def test_a_check_that_is_off_is_gone_and_listed(tmp_path: Path) -> None:

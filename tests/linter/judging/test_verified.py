@@ -11,9 +11,14 @@ import pytest
 from ampreview.linter.cli import main
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.recalled import recalled, unverified
+from ampreview.linter.finding import Status
 from ampreview.linter.judging.house import House
 from ampreview.linter.judging.house_file import read_house
+from ampreview.linter.judging.review import review
+from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reading.refusal import Refusal
+from ampreview.linter.reports.lookup_text import lookup_text
+from ampreview.linter.reports.standing import waits_for_a_text
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 LAMP = "bedside-lamp.amp.yaml"
@@ -25,7 +30,7 @@ def filled_in(text: str) -> str:
     """The records as somebody fills them in who finds what the catalogue remembers."""
     told, value = [], ""
     for line in text.splitlines():
-        found = re.match(r" +# (.+) from memory: ", line)
+        found = re.match(r" +# (?:required: )?([^:]+?)(?:, from memory)?: ", line)
         value = found[1] if found else value
         line = re.sub(r"text:  # (.*), edition and year", r"text: \1 of 2030", line)
         line = re.sub(r"by: +# name or role", "by: head of safety", line)
@@ -97,6 +102,8 @@ def constant(name: str, key: str, found: str) -> str:
         (constant("stored-voltage-accessible", "critical", "9000 V"), "cannot be looser"),
         (constant("dc-fault-power", "p_safe", "30 W"), "cannot be looser"),
         (constant("dc-fault-power", "p_safe", "15 V"), "V"),
+        (constant("protection-present", "critical", "1"), "critical of protection-present is yes"),
+        (constant("protection-present", "critical", "no"), "cannot be looser than yes"),
         (constant("dc-fault-power", "p_sane", "15 W"), "has no limit p_sane"),
         ("{dc-fault-power: {p_safe: {found: , clause: }}}", "found is not stated"),
     ],
@@ -125,3 +132,34 @@ def test_a_record_without_a_name_is_none(tmp_path: Path, by: str) -> None:
     refusals = taken(tmp_path, constant("dc-fault-power", "p_safe", "15 W"), by)
     assert isinstance(refusals, tuple)
     assert "who looked it up" in refusals[0].problem
+
+
+@pytest.mark.parametrize(
+    ("found", "limit", "told"),
+    [("yes", "1", "major yes; IEC"), ("no", "0", "major no, looser than yes of the catalogue")],
+)
+def test_what_has_to_be_there_is_asked_and_told_as_yes_or_no(
+    tmp_path: Path, found: str, limit: str, told: str
+) -> None:
+    house = taken(tmp_path, constant("charger-stated", "major", found))
+    assert isinstance(house, House), house
+    entry = house.catalogue.entry("charger-stated")
+    assert entry is not None
+    assert entry.check.limits.major == limit
+    assert told in house.changes[0].text
+
+
+# trace-current: the chart of IPC-2221 as pages quote it; fire-power-class: nothing is uncontained
+def test_a_pass_of_safety_on_a_quotation_waits_like_one_on_memory() -> None:
+    text = (SAMPLES / LAMP).read_text("utf-8")
+    spec = load_text(text.replace("prototype", "production", 1), LAMP).spec
+    assert spec is not None
+    found = review(spec)
+    (before,) = (x for x in found.findings if x.check == "trace-current")
+    assert before.status is Status.OPEN
+    assert "as quoted elsewhere, not verified against the standard" in before.message
+    assert waits_for_a_text(found, before)
+    assert "# 0.048 A: IPC-2221, fit to its charts, as quoted on" in lookup_text(found)
+    (nothing,) = (x for x in found.findings if x.check == "fire-power-class")
+    assert nothing.status is Status.MEETS, nothing.message
+    assert "fire-power-class" not in lookup_text(found)

@@ -231,7 +231,7 @@ def test_unknown_output_charge_leaves_the_sum_a_lower_bound() -> None:
 
 
 def test_idle_loss_of_a_published_board_is_not_exceeded() -> None:
-    """IRAUDAMP7D, +-35 V: 4.8 W measured without signal for two channels and housekeeping.
+    """IRAUDAMP7D, +-35 V, fig. 15 read toward no output: 4.8 W, two channels and housekeeping.
 
     Charges and ripple alone (22 uH, 400 kHz, 58 mohm, 12 nC, 20 mohm) must come out below.
     """
