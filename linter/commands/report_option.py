@@ -1,8 +1,8 @@
 """The reports that a command is asked for: kinds, each to the screen or to a file."""
 
 import argparse
-import re
 import io
+import re
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
