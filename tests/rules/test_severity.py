@@ -176,6 +176,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
 }
 NO_HAZARD = """
     filter-capacitor-present
+    bass-response bass-response-unclaimed
     blocking-capacitor-corner blocking-capacitor-corner-unclaimed board-copper-cooling
     bootstrap-capacitor bootstrap-diode-recovery bootstrap-hold-at-clipping bootstrap-reservoir
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
