@@ -199,6 +199,7 @@ DC_PROTECTION = Promise(
         PromiseCheck("dc-detector-bass"),
         PromiseCheck("dc-relay-breaking"),
         PromiseCheck("independent-disconnect"),
+        PromiseCheck("dc-fault-line"),
     ),
 )
 OVER_TEMPERATURE = Promise(

@@ -7,7 +7,7 @@ import pytest
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
-from ampreview.linter.finding import Severity
+from ampreview.linter.finding import Severity, Status
 from ampreview.rules.derived.protection import heat_of_drop, heat_of_resistance
 from ampreview.rules.formulas.conductors import trace_rise
 from ampreview.rules.formulas.fuse import (
@@ -140,5 +140,7 @@ channels: {main: {rated_power: 50 W}}
     found = [answer("fuse-protects-lead", text.replace("RATED", x)) for x in ("11 A", "20 A")]
     assert [item.severity for item in found] == [Severity.CRITICAL, Severity.CRITICAL]
     assert found[0].evidence.figure == found[1].evidence.figure
+    unknown = text.replace("RATED", "30 A").replace(", area: 0.5 mm2", "")  # copper not stated
+    assert answer("fuse-protects-lead", unknown, "prototype").status is Status.OPEN
     low = answer("fuse-protects-lead", text.replace("RATED", "6 A"))
     assert low.evidence.figure == pytest.approx(2.1 * 12 / 6)
