@@ -71,6 +71,15 @@ def test_a_line_is_the_load_where_none_is_rated() -> None:
     assert found.evidence.figure == pytest.approx(50.0 / swing, rel=0.15)
 
 
+def test_a_line_that_is_not_fully_tapped_asks_for_no_more_than_its_voltage() -> None:
+    """50 W rated on 100 V are 200 ohm, 5.56 ohm at the bridge; taps of 40 W draw less, no more."""
+    text = LINE.replace("RATIO", "6").replace("    rated_load: 8 ohm\n", "")
+    part = answer("power-above-rail", text.replace("p_tap: 50 W", "p_tap: 40 W"))
+    full = answer("power-above-rail", text)
+    assert part.status is Status.MEETS
+    assert part.evidence.figure == full.evidence.figure
+
+
 COIL = ["loudspeaker-clipped-power", "loudspeaker-power-match", "filter-damping", "dc-fault-power"]
 
 
