@@ -66,6 +66,11 @@ COIL = Caution(
     "A voice coil on direct voltage or beyond its rating glows and can set the loudspeaker on"
     " fire. Power up first on a resistor, and run no test unattended.",
 )
+LINE_TRANSFORMER = Caution(
+    "WARNING",
+    "A transformer on direct voltage saturates, overheats and can set what is around it on fire."
+    " Power up first on a resistor, and run no test unattended.",
+)
 CAPACITOR = Caution(
     "WARNING",
     "A capacitor that is beyond its voltage, reversed or overheated can burst and throw hot"

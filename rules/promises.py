@@ -112,8 +112,11 @@ RESPONSE = Promise(
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
         PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("treble-response-loudspeaker-unclaimed"),
+        PromiseCheck("bass-response", filled, "of bass taken by capacitors"),
+        PromiseCheck("bass-response-unclaimed"),
         PromiseCheck("blocking-capacitor-corner"),
         PromiseCheck("input-coupling-corner"),
+        PromiseCheck("high-pass-in-band"),
         PromiseCheck("low-frequency-output"),
     ),
     unproven="needs a measurement",
@@ -196,6 +199,7 @@ DC_PROTECTION = Promise(
         PromiseCheck("dc-detector-bass"),
         PromiseCheck("dc-relay-breaking"),
         PromiseCheck("independent-disconnect"),
+        PromiseCheck("dc-fault-line"),
     ),
 )
 OVER_TEMPERATURE = Promise(

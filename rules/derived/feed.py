@@ -166,6 +166,12 @@ DERIVED = (
                 },
             ),
             Way(
+                no,
+                {},
+                formula="no: no rectifier gives back to the mains",
+                when={"supply.source": "mains-converter"},
+            ),
+            Way(
                 yes,
                 {},
                 formula="yes: a pack takes it back",

@@ -154,6 +154,16 @@ DERIVED: tuple[Derived, ...] = (
             _of("p_fault", {**NO_FUSE, **NOT_A_BATTERY, "source_self_limits": "no"}),
         ),
     ),
+    Derived(
+        "i_to_break",
+        "A",
+        "product",
+        "short-circuit current that a fuse at the source has to break",
+        (
+            _of("i_source_limit", {**NOT_A_BATTERY, "source_self_limits": "yes"}),
+            _of("i_short", {}),
+        ),
+    ),
     _lasting("i_lasting", "largest current that lasts until something ends it", FUSE, NO_FUSE),
     _lasting(
         "i_lasting_lead",

@@ -35,7 +35,54 @@ def on_taps(p_tap: float) -> str:
     return "yes"
 
 
+def any_of(words: tuple[str, ...]) -> str:
+    """Whether it is so in any channel."""
+    return "yes" if "yes" in words else "no"
+
+
+def any_without(piezo: tuple[str, ...]) -> str:
+    """Whether the loudspeakers of any channel have voice coils."""
+    return "yes" if "none" in piezo else "no"
+
+
+def cut_off(action: str, independent: str) -> str:
+    """Whether a shorted switch is cut off; muting leaves it where it is."""
+    return "yes" if action != "mute" and independent == "yes" else "no"
+
+
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "dc_reaches_any",
+        "word",
+        "product",
+        "whether a shorted switch puts direct voltage on the load of any channel",
+        (Way(any_of, {"words": Input("all dc_reaches_load")}, "yes if among words"),),
+    ),
+    Derived(
+        "coils_anywhere",
+        "word",
+        "product",
+        "whether any channel has loudspeakers with voice coils",
+        (Way(any_without, {"piezo": Input("all loudspeaker.piezo")}, "yes if any piezo is none"),),
+    ),
+    Derived(
+        "dc_cut_off",
+        "word",
+        "product",
+        "whether a detector cuts a shorted switch off",
+        (
+            Way(no, {}, "no, since there is no detector", when={"protection.dc_detector": "none"}),
+            Way(
+                cut_off,
+                {
+                    "action": Input("protection.dc_detector.action"),
+                    "independent": Input("detector_independent"),
+                },
+                "yes where action is not mute and independent is yes",
+                when={"protection.dc_detector": "fitted"},
+            ),
+        ),
+    ),
     Derived(
         "tapped",
         "word",

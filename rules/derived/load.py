@@ -4,6 +4,7 @@ from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source,
 from ..formulas.load import (
     MINIMUM_IMPEDANCE,
     RATING_KINDS,
+    line_impedance,
     network_impedance,
     one_of_network,
 )
@@ -106,6 +107,17 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("rated_load")},
                 "value",
+            ),
+            # a line that is not fully tapped leaves the amplifier rated for its own power
+            Way(
+                line_impedance,
+                {
+                    "v_line": Input("line.v_line"),
+                    "p_tap": Input("rated_power"),
+                    "ratio": Input("line.ratio"),
+                },
+                "v_line^2 / p_tap / ratio^2, p_tap the rated power",
+                when={"line": "fitted"},
             ),
             Way(as_stated, {"value": Input("z_line")}, "value", when={"line": "fitted"}),
             Way(

@@ -36,6 +36,7 @@ def guarded_current(i_rated: float, area: float) -> float:
     return smaller(i_rated, wire_current(area))
 
 
+COPPER_UNKNOWN = derivation("bound: copper as thick as the rating says; area tells")
 HOTTEST = derivation(
     "heat goes with the square of the current: twice that of a chassis wire, some 35 K, is"
     " 140 K, which the hottest insulation of 200 degC just withstands"
@@ -132,7 +133,13 @@ DERIVED: tuple[Derived, ...] = (
                 {"i_rated": _I_RATED, "area": _AREA},
                 "smaller of i_rated and wire table at area",
             ),
-            *_BY_ONE,
+            Way(
+                as_stated,
+                {"value": _I_RATED},
+                "i_rated",
+                assumes=Assumption(None, "favourable", COPPER_UNKNOWN),
+            ),
+            _BY_ONE[1],
         ),
         sources=(WIRE_TABLE,),
     ),

@@ -32,7 +32,7 @@ CHECK = Check(
         "series": Input("loudspeaker.series"),
         "parallel": Input("loudspeaker.parallel"),
     },
-    applies={"loudspeaker.piezo": "none"},
+    applies={"loudspeaker.piezo": "none", "line": "none"},
     limits=AtMost(major="1.1", basis={"major": COMMON_PRACTICE}),
     levers=(Lever("loudspeaker.parallel", ("1", "2", "3", "4")),),
     otherwise="loudspeakers of a higher rated impedance, or an amplifier rated for this load",

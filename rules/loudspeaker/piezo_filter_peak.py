@@ -14,7 +14,6 @@ First fixes: the series resistor, a damper whose capacitor is as large as the fi
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Check,
@@ -22,6 +21,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
+from ..derived.output import R_PATH_AT_MOST
 from ..formulas.lc import two_section_peak
 from ..formulas.maths import log10
 
@@ -77,14 +77,7 @@ CHECK = Check(
     inputs={
         "l_total": Input("l_total"),
         "c_total": Input("c_total"),
-        "r_path": Input(
-            "r_path",
-            default=Assumption(
-                "0.5 ohm",
-                "favourable",
-                derivation("more would cost a tenth of the power into 4 ohm"),
-            ),
-        ),
+        "r_path": R_PATH_AT_MOST,
         "n_legs": Input("n_legs"),
         "l_second": Input("l_second"),
         "c_second": Input("c_second"),

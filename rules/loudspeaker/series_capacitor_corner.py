@@ -5,7 +5,9 @@ holds the excursion just constant above the resonance and no more.  A corner at 
 the resonance lets the tweeter work where it moves most, and the resonance peak of its
 impedance raises the voltage across it there.  An octave of distance is the usual least.
 
-The corner is reckoned with the rated impedance.  What to do first: the next smaller
+It does not apply to a woofer, whose band begins below 1.5 times its resonance: the capacitor
+is no high-pass for it, and what it takes from the bass is judged by bass-response.  The corner is
+reckoned with the rated impedance.  What to do first: the next smaller
 capacitor, or a steeper filter ahead of the amplifier.
 """
 
@@ -37,6 +39,7 @@ CHECK = Check(
         "z_driver": Input("z_driver"),
         "f_s": Input("loudspeaker.f_s"),
     },
+    applies={"resonance_kept_out": "yes"},
     limits=AtLeast(
         major="1", minor="2", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),

@@ -68,6 +68,7 @@ CHECK = Check(
         "copper": COPPER_COEFFICIENT,
         "one_metre": ONE_METRE,
     },
+    applies={"coils_anywhere": "yes"},
     limits=AtLeast(minor="0 dB", basis={"minor": COMMON_PRACTICE}),
     levers=(Lever("claims.sound_level", "1 dB"),),
     sources=(COMPRESSION, COMMON_PRACTICE),

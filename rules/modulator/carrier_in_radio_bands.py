@@ -6,15 +6,28 @@ with the sidebands of both world regions. For a separate hi-fi that is of no con
 and not reported. Where the receiver sits in the same box, or in a vehicle a metre away,
 stations vanish under tones. Makers of car amplifiers answer with 2.1 MHz, above the band,
 or with a carrier that moves: then no station is ever hit, and the check does not apply.
-The figure is the number of harmonics in the band at the worst carrier in its tolerance.
+The figure is the number of harmonics in the band at the worst carrier in its tolerance, those
+up to the tenth: harmonics fall with their order, and the filter of a slow carrier, whose corner
+lies as much lower, stops the high ones. A subwoofer at 50 kHz disturbs no reception.
 """
 
-from ...linter.check import AtMost, Case, Check, Constant, Input, Lever, Source, from_memory
+from ...linter.check import (
+    COMMON_PRACTICE,
+    AtMost,
+    Case,
+    Check,
+    Constant,
+    Input,
+    Lever,
+    Source,
+    from_memory,
+)
+from ..formulas.maths import larger, smaller
 
 
-def figure(carrier: float, low: float, high: float) -> float:
-    """Whole multiples of the carrier between the ends of the band."""
-    return high / carrier // 1 + (-low / carrier) // 1 + 1
+def figure(carrier: float, low: float, high: float, order: float) -> float:
+    """Whole multiples of the carrier between the ends of the band, none beyond the order."""
+    return larger(smaller(high / carrier // 1, order) + (-low / carrier) // 1 + 1, 0.0)
 
 
 CHECK = Check(
@@ -23,13 +36,14 @@ CHECK = Check(
     unit="1",
     each="channel",
     stake="performance",
-    formula="whole multiples of carrier between low and high",
+    formula="whole multiples of carrier between low and high, up to order",
     sentence="{figure:harmonic|harmonics} of the {carrier} carrier in the medium-wave band, beside"
     " a receiver.",
     inputs={
         "carrier": Input("modulator.carrier"),
         "low": Constant("525 kHz", "lower end of the band", from_memory("ITU, both regions")),
         "high": Constant("1705 kHz", "upper end of the band", from_memory("ITU, both regions")),
+        "order": Constant("10", "highest harmonic that is heard in a receiver", COMMON_PRACTICE),
     },
     applies={"am_reception": "yes", "modulator.carrier_shift": "no"},
     limits=AtMost(
@@ -62,6 +76,11 @@ CHECK = Check(
             {"carrier": "400 kHz"},
             gives="3",
             origin="computed: 800, 1200 and 1600 kHz counted by hand",
+        ),
+        Case(
+            {"carrier": "50 kHz"},
+            gives="0",
+            origin="computed: 550 kHz is the eleventh",
         ),
     ),
     topic=("environment.am_receiver", "environment.place"),

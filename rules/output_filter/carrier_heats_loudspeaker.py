@@ -80,7 +80,7 @@ CHECK = Check(
         "parallel": Input("loudspeaker.parallel"),
         "p_rated": Input("loudspeaker.p_rated"),
     },
-    applies={"filter_kind": "lc"},
+    applies={"filter_kind": "lc", "loudspeaker.piezo": "none", "line": "none"},
     limits=AtMost(
         critical="100 %",
         major="10 %",

@@ -13,7 +13,6 @@ the input below two thirds of the corner.
 
 from ...linter.check import (
     COMMON_PRACTICE,
-    Assumption,
     AtMost,
     Case,
     Check,
@@ -22,6 +21,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
+from ..derived.output import R_PATH_AT_MOST
 from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
 from ..hazards import STAGE_LOST
@@ -46,14 +46,7 @@ CHECK = Check(
     inputs={
         "l_total": Input("l_total"),
         "c_total": Input("c_total"),
-        "r_path": Input(
-            "r_path",
-            default=Assumption(
-                "0.5 ohm",
-                "favourable",
-                derivation("more would cost a tenth of the power into 4 ohm"),
-            ),
-        ),
+        "r_path": R_PATH_AT_MOST,
         "r_damper": Input("r_damper"),
         "c_damper": Input("c_damper"),
     },

@@ -37,6 +37,8 @@ CHECK = Check(
         "filter_in_loop": "no",
         "response_claimed": "yes",
         "loudspeaker.zobel": "none",
+        "loudspeaker.piezo": "none",
+        "line": "none",
     },
     limits=AtMost(
         major="1",

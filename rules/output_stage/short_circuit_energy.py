@@ -12,7 +12,8 @@ breakdown voltage takes it all, until its own heat has raised that voltage above
 so the energy of the inductor counts against one device.  The
 current is the trip's upper end; a short ahead of the inductor is not limited to that and
 needs sensing of the switch voltage.  First fixes: a faster comparator, a lower trip, a
-larger device.  It says nothing of repeated tries: see short-circuit-heating.
+larger device.  It says nothing of repeated tries: see short-circuit-heating; nor of gallium
+nitride, which has no avalanche and no such rating.
 """
 
 from ...linter.check import (
@@ -62,7 +63,7 @@ CHECK = Check(
         "parallel": Input("output_stage.parallel"),
         "e_as": Input("output_stage.device.e_as"),
     },
-    applies={"output_stage.devices": "discrete"},
+    applies={"output_stage.devices": "discrete", "gate_kind": "silicon"},
     limits=AtMost(major="100 %", minor="50 %", basis={"major": BOUND, "minor": COMMON_PRACTICE}),
     levers=(Lever("output_stage.over_current.t_response", "50 ns"),),
     sources=(BOUND, ONE_ALONE),

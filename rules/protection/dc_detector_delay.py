@@ -6,8 +6,9 @@ asks for half a second (common practice, no source); above it is major, as the d
 there but comes late.  After 5 s two hundred watts have heated a coil of five grams by some 500 K,
 beyond what paper withstands: then it is as good as none, and critical.
 
-Whether the delay is long enough to let the bass pass is asked by dc-detector-bass.  First
-fix: less filtering, with a lower threshold to go with it.
+It does not apply where no switch can put direct voltage on a load: piezo transducers, and behind
+capacitors.  Whether the delay is long enough to let the bass pass is asked by dc-detector-bass.
+First fix: less filtering, with a lower threshold to go with it.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, derivation
@@ -27,6 +28,7 @@ CHECK = Check(
     formula="t_trip",
     sentence="DC detector acts after {figure}.",
     inputs={"t_trip": Input("protection.dc_detector.t_trip")},
+    applies={"dc_reaches_any": "yes"},
     limits=AtMost(
         critical="5 s",
         major="0.5 s",
@@ -53,10 +55,10 @@ CHECK = Check(
     topic=("protection.dc_detector.t_trip",),
     fails="""
 protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 1.2 s}}}
-channels: {main: {rated_power: 50 W}}
+channels: {main: {rated_power: 50 W, output_stage: {topology: full-bridge}}}
 """,
     passes="""
 protection: {dc_detector: {v_trip: 2 V, t_trip: {max: 300 ms}}}
-channels: {main: {rated_power: 50 W}}
+channels: {main: {rated_power: 50 W, output_stage: {topology: full-bridge}}}
 """,
 )

@@ -56,7 +56,7 @@ CHECK = Check(
         "p_driver_noise": Input("p_driver_noise"),
         "p_safe": FIRE_POWER,
     },
-    applies={"dc_reaches_load": "yes", "protection.dc_detector": "none"},
+    applies={"dc_reaches_load": "yes", "line": "none", "protection.dc_detector": "none"},
     limits=AtMost(
         critical="1",
         basis={"critical": derivation("more than its rating, as steady heat without cooling")},

@@ -57,7 +57,11 @@ CHECK = Check(
         "parallel": PARALLEL,
         "i_break": Input("protection.dc_detector.i_break"),
     },
-    applies={"dc_reaches_load": "yes", "protection.dc_detector.action": "disconnect-load"},
+    applies={
+        "dc_reaches_load": "yes",
+        "line": "none",
+        "protection.dc_detector.action": "disconnect-load",
+    },
     limits=AtMost(critical="1", basis={"critical": RATING}),
     levers=(Lever("protection.dc_detector.v_break", ("60 V", "80 V", "100 V", "125 V")),),
     sources=(RATING, LOADED, SPLIT),

@@ -6,8 +6,10 @@ the arc goes on.  Sand-filled and blade fuses break a thousand amperes and more.
 
 The figure is the full voltage over the lowest resistance of cells and pack switches,
 without any lead, as the fuse sits next to the pack; above the breaking capacity it is
-critical.  It is judged for a battery, or where the source's resistance is stated: an
-electronic source limits its current itself.  Silence on the capacity is open.  First fix:
+critical.  It is judged for a battery, or where the source's resistance is stated.  An
+electronic source that limits its current itself is counted with that limit: its resistance
+is that of a regulator, and what its output capacitor adds is over in a fraction of a
+millisecond, a joule or so that melts no fuse.  Silence on the capacity is open.  First fix:
 a fuse with a breaking capacity printed for direct current.
 """
 
@@ -20,8 +22,8 @@ GLASS = Source(
 )
 
 
-def figure(i_short: float, i_breaking: float) -> float:
-    return i_short / i_breaking
+def figure(i_to_break: float, i_breaking: float) -> float:
+    return i_to_break / i_breaking
 
 
 CHECK = Check(
@@ -30,10 +32,11 @@ CHECK = Check(
     unit="1",
     each="product",
     stake="safety",
-    formula="i_short / i_breaking",
-    sentence="Short-circuit current {i_short}; fuse breaking capacity {i_breaking} ({figure:%}).",
+    formula="i_to_break / i_breaking",
+    sentence="Short-circuit current {i_to_break}; fuse breaking capacity {i_breaking}"
+    " ({figure:%}).",
     inputs={
-        "i_short": Input("i_short"),
+        "i_to_break": Input("i_to_break"),
         "i_breaking": Input("protection.fuse.i_breaking"),
     },
     limits=AtMost(critical="1", basis={"critical": RATING}),
@@ -42,12 +45,12 @@ CHECK = Check(
     cautions=(FUSE,),
     cases=(
         Case(
-            {"i_short": "420 A", "i_breaking": "1000 A"},
+            {"i_to_break": "420 A", "i_breaking": "1000 A"},
             gives="0.42",
             origin="computed: nodal solution of 25.2 V behind 60 mohm: 420 A",
         ),
         Case(
-            {"i_short": "420 A", "i_breaking": "35 A"},
+            {"i_to_break": "420 A", "i_breaking": "35 A"},
             gives="12",
             origin="published: Littelfuse Fuseology p. 12: 35 A for small parts; the same pack",
         ),

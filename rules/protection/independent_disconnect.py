@@ -66,7 +66,7 @@ CHECK = Check(
         "action": Input("protection.dc_detector.action"),
         "independent": Input("detector_independent"),
     },
-    applies={"dc_reaches_load": "yes", "protection.dc_detector": "fitted"},
+    applies={"dc_reaches_load": "yes", "line": "none", "protection.dc_detector": "fitted"},
     limits=AtMost(critical="1", basis={"critical": SAFE_POWER}),
     sources=(
         derivation("switches that are turned off do not open one that is shorted"),

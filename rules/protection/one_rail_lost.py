@@ -48,6 +48,7 @@ CHECK = Check(
     applies={
         "supply.rails": "split",
         "output_stage.topology": "half-bridge",
+        "line": "none",
         "protection.fuse": "fitted",
         "protection.dc_detector": "none",
         "protection.under_voltage": "none",

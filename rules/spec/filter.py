@@ -92,7 +92,7 @@ class Damper(Section):
     c: Value | None = quantity(
         "F",
         "capacitor of ONE damper",
-        "0.01 .. 4.7 uF",
+        "0.01 .. 22 uF",
         given="tol",
         concerns=LC,
         also="0.1 .. 10 nF",  # against ringing alone

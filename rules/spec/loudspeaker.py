@@ -100,7 +100,10 @@ class SeriesCapacitor(Section):
     """Capacitor in series with ONE loudspeaker."""
 
     c: Value | None = quantity(
-        "F", "capacitor in series with ONE loudspeaker", "1 .. 470 uF", given="tol"
+        "F",
+        "capacitor in series with ONE loudspeaker",
+        "1 .. 2200 uF",  # tweeters; woofers
+        given="tol",
     )
     v_rated: Value | None = quantity(
         "V", "rated voltage of the series capacitor", "25 .. 630 V", given="max"

@@ -86,9 +86,14 @@ CAUGHT = (
     Caught("claims-10-w-from-12v", "10 W from 12 V", "power-above-rail", "major"),
     Caught("bridge-without-dead-time", "no dead time", "dead-time-margin", "major"),
     Caught("bridge-without-dead-time", "carrier left", "carrier-residual", "major"),
+    Caught("usb-supply-resets", "port of 0.5 A", "source-below-rated-power", "major"),
 )
 
 ASKED = (
+    Asked("coils-burnt-21v", "direct voltage", "dc-fault-power", "protection.dc_detector"),
+    Asked("cone-pushed-out", "direct voltage", "steady-dc-offset", "dc_offset"),
+    Asked("transformer-behind-bridge", "core in the bass", "line-saturation", "line.f_full"),
+    Asked("inductive-load-lifts-boost", "capacitance", "bus-pumping", "supply.bulk.c"),
     Asked("pumping-by-offset", "resistance of the coils", "offset-pumping", "loudspeaker.r_e"),
     Asked("supply-pins-burned", "local decoupling", "local-decoupling", "output_stage.c_local"),
     Asked("supply-pins-burned", "ringing at the pins", "pin-overshoot", "output_stage.v_overshoot"),

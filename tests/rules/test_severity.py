@@ -76,11 +76,11 @@ HAZARDS: dict[str, tuple[str, str]] = {
     unprotected-source-power
     """,
     ),
-    "fire: a voice coil on direct voltage, on clipped music or on the carrier": (
+    "fire: a voice coil or a line on direct voltage, a coil on clipped music or on the carrier": (
         "critical",
         """
-    blocking-capacitor-present carrier-heats-loudspeaker dc-detector-delay dc-fault-power
-    dc-relay-breaking independent-disconnect loudspeaker-clipped-power one-rail-lost
+    blocking-capacitor-present carrier-heats-loudspeaker dc-detector-delay dc-fault-line
+    dc-fault-power dc-relay-breaking independent-disconnect loudspeaker-clipped-power one-rail-lost
     series-capacitor-voltage
     """,
     ),
@@ -176,6 +176,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
 }
 NO_HAZARD = """
     filter-capacitor-present
+    bass-response bass-response-unclaimed
     blocking-capacitor-corner blocking-capacitor-corner-unclaimed board-copper-cooling
     bootstrap-capacitor bootstrap-diode-recovery bootstrap-hold-at-clipping bootstrap-reservoir
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
@@ -205,6 +206,7 @@ NO_HAZARD = """
     residual-hiss reverse-polarity-loss run-time run-time-best-case run-time-in-cold
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
     series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
+    sink-of-mains-converter
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
     start-against-protection stated-heat steady-dc-offset step-down-above-source
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp

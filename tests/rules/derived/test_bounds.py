@@ -134,6 +134,25 @@ def shelved(chemistry: str) -> str:
     return cell(chemistry, "capacity: 3 Ah") + "\nclaims: {shelf_time: VALUE}"
 
 
+def gate(text: str) -> str:
+    """A spec of the drive of one channel's switches."""
+    return channel(f"output_stage: {{devices: discrete}}, gate_drive: {{{text}}}")
+
+
+def pack(text: str) -> str:
+    """A spec of one pack."""
+    return (
+        channel("gain: 26 dB")
+        + f"\nsupply: {{source: battery}}\nbattery: {{chemistry: li-ion, {text}}}"
+    )
+
+
+SINK = "thermal: {heatsink: {r_th_sa: 3 K/W}}\n"
+BLOCKED = "supply: {source: dc-source, rails: single}\n" + channel(
+    "WHAT: VALUE, output_stage: {topology: half-bridge}"
+)
+
+
 # leaf, spec around it with VALUE in its place, value that may be, value that cannot be, if any
 PAIRS = [
     # 100 ns of 2500 ns twice: 1 - 0.08
@@ -413,6 +432,51 @@ PAIRS = [
     ("band", channel("band: VALUE"), "30 Hz .. 120 Hz", "1 kHz .. 1.01 kHz"),
     ("claims.shelf_time", shelved("li-ion"), "20000 h", "90000 h"),
     ("claims.shelf_time", shelved("lead-acid-agm"), "9000 h", "40000 h"),
+    # zero is a claim, but where there is nothing: gallium nitride, blocked direct voltage
+    ("output_stage.device.q_rr", device("v_gss: 20 V, q_rr: VALUE"), "5 nC", "0 nC"),
+    ("output_stage.device.q_rr", device("v_gss: 6 V, q_rr: VALUE"), "0 nC", ""),
+    ("output_stage.device.q_rr", device("q_rr: VALUE"), "0 nC", ""),
+    ("output_stage.device.r_th_cs", SINK + device("r_th_cs: VALUE"), "0.3 K/W", "0 K/W"),
+    ("output_stage.device.r_th_cs", device("r_th_cs: VALUE"), "0 K/W", ""),
+    # a hundredth of 12 V
+    ("gate_drive.v_gs_ringing", gate("v_drv: 12 V, v_gs_ringing: VALUE"), "0.2 V", "0 V"),
+    ("gate_drive.delay_mismatch", gate("delay_mismatch: VALUE"), "2 ns", "0 ns"),
+    (
+        "output_stage.p_auxiliary",
+        channel("output_stage: {devices: discrete, p_auxiliary: VALUE}"),
+        "50 mW",
+        "0 W",
+    ),
+    ("output_stage.p_auxiliary", integrated("p_auxiliary: VALUE"), "0 W", ""),
+    (
+        "dc_offset",
+        channel("dc_offset: VALUE, output_stage: {topology: full-bridge}"),
+        "5 mV",
+        "0 V",
+    ),
+    ("dc_offset", BLOCKED.replace("WHAT", "dc_offset"), "0 V", ""),
+    (
+        "turn_on_step",
+        channel("turn_on_step: VALUE, output_stage: {topology: full-bridge}"),
+        "5 mV",
+        "0 V",
+    ),
+    ("turn_on_step", BLOCKED.replace("WHAT", "turn_on_step"), "0 V", ""),
+    ("battery.protection.r", pack("protection: {r: VALUE, v_cutoff: 6 V}"), "5 mohm", "0 ohm"),
+    ("battery.i_standby", pack("protection: {v_cutoff: 6 V}, i_standby: VALUE"), "5 uA", "0 uA"),
+    ("battery.i_standby", pack("protection: none, i_standby: VALUE"), "0 uA", ""),
+    (
+        "thermal.heatsink.r_th_sa",
+        "thermal: {heatsink: {material: plastic, r_th_sa: VALUE}}",
+        "12 K/W",
+        "2 K/W",
+    ),
+    (
+        "thermal.heatsink.r_th_sa",
+        "thermal: {heatsink: {material: metal, r_th_sa: VALUE}}",
+        "2 K/W",
+        "",
+    ),
 ]
 
 

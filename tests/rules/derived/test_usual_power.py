@@ -5,6 +5,8 @@ pulse is stated.  The constants come from other sheets, but for TDA8932B, whose 
 of five behind the typical one.
 """
 
+import math
+
 import pytest
 
 from ampreview.linter.evaluation.catalogue import load
@@ -56,6 +58,25 @@ PRINTED = (
     (13, 8, BRIDGE, 390, 250, 10, 10.0, "TPA3101D2 SLOS473C p. 4; half of the 780 mohm in all"),
     (24, 8, BRIDGE, 90, 384, 1, 35.0, "TAS5822M features, p. 1"),
     (24, 6, BRIDGE, 90, 384, 1, 40.0, "TAS5828M features"),
+    # features only; on-resistance of the sister TDA7491LP, carrier of the family from memory
+    (22, 4, BRIDGE, 200, 310, 1, 44.0, "TDA7492PE DS10652 rev 3 p. 1"),
+    (22, 6, BRIDGE, 200, 310, 1, 32.0, "the same"),
+    (22, 8, BRIDGE, 200, 310, 1, 25.0, "the same"),
+    (22, 4, BRIDGE, 200, 310, 10, 57.0, "the same"),
+    (26, 4, BRIDGE, 200, 310, 1, 61.0, "TDA7492E DocID027638 rev 1 p. 1"),
+    (26, 6, BRIDGE, 200, 310, 1, 44.0, "the same"),
+    (26, 8, BRIDGE, 200, 310, 1, 34.0, "the same"),
+    (26, 4, BRIDGE, 200, 310, 10, 79.0, "the same"),
+    (25, 6, BRIDGE, 200, 310, 10, 50.0, "TDA7492 DocID014926 rev 6 p. 1"),
+    (25, 8, BRIDGE, 200, 310, 10, 40.0, "the same"),
+)
+# on-resistance printed for the die
+OF_DIE = (
+    (30, 8, BRIDGE, 70, 600, 1, 50.0, "TPA3220 SLASEN3B p. 1; rail, die, carrier of TPA3221"),
+    (30, 4, BRIDGE, 70, 600, 1, 89.0, "the same"),
+    (14.4, 4, BRIDGE, 90, 2100, 1, 22.0, "TAS6424L-Q1 output power; on-resistance from memory"),
+    (14.4, 4, BRIDGE, 90, 2100, 10, 27.0, "the same"),
+    (18, 4, BRIDGE, 90, 2100, 1, 33.0, "the same"),
 )
 SUPPLY = "source: dc-source"
 
@@ -117,6 +138,13 @@ def test_printed_power_within_8_percent(derived, row) -> None:
     assert at(derived, row) == pytest.approx(row[6], rel=0.08)
 
 
+@pytest.mark.parametrize("row", OF_DIE, ids=lambda row: f"{row[7]} {row[0]} V {row[6]} W")
+def test_printed_power_of_a_die_with_its_bonds(derived, row) -> None:
+    text = spec(row).replace("r_ds_on:", "r_ds_on_at: die, r_ds_on:")
+    power = derived("p_out_usual", text) * clipped_power_ratio(row[5] / 100)
+    assert power == pytest.approx(row[6], rel=0.08)
+
+
 @pytest.mark.parametrize("row", OFF, ids=lambda row: row[8])
 def test_printed_power_that_stays_off(derived, row) -> None:
     assert at(derived, row) / row[6] == pytest.approx(row[7], abs=0.03)
@@ -148,10 +176,12 @@ def test_a_high_carrier_is_that_of_a_quick_part(derived) -> None:
 
 
 def test_bonds_of_a_die_by_hand(derived) -> None:
-    """Two gold wires of 2 mil and 2 mm at each of two pins: 0.294 ohm an inch."""
+    """Two of 35 um and 2 mm at each of two pins: gold, 0.294 ohm an inch at 2 mil, or copper."""
     text = spec(PRINTED[2]).replace("r_ds_on:", "r_ds_on_at: die, r_ds_on:")
-    assert derived("r_bonds", text) == pytest.approx(2 * 0.294 / 25.4 * 2 / 2, rel=0.01)
-    assert derived("r_drop", text) - derived("r_drop", spec(PRINTED[2])) == pytest.approx(0.046)
+    gold = 0.294 / 25.4 * 2 * (50.8 / 35) ** 2
+    copper = 17.2e-9 * 2e-3 / (math.pi * 17.5e-6**2)
+    assert derived("r_bonds", text) == pytest.approx((gold + copper) / 2, rel=0.02)
+    assert derived("r_drop", text) - derived("r_drop", spec(PRINTED[2])) == pytest.approx(0.084)
 
 
 def test_what_is_stated_beats_what_is_typical(derived) -> None:

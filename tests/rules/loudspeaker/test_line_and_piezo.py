@@ -10,6 +10,7 @@ from ampreview.rules.loudspeaker.line_voltage import LINE
 from ampreview.rules.loudspeaker.loudspeaker_clipped_power import LOADED
 from ampreview.rules.loudspeaker.piezo_filter_peak import HORN as PEAK
 from ampreview.rules.loudspeaker.piezo_voltage import HORN
+from ampreview.rules.protection.dc_fault_line import HALL
 
 from ..whole import answer, answers
 
@@ -70,12 +71,57 @@ def test_a_line_is_the_load_where_none_is_rated() -> None:
     assert found.evidence.figure == pytest.approx(50.0 / swing, rel=0.15)
 
 
+def test_a_line_that_is_not_fully_tapped_asks_for_no_more_than_its_voltage() -> None:
+    """50 W rated on 100 V are 200 ohm, 5.56 ohm at the bridge; taps of 40 W draw less, no more."""
+    text = LINE.replace("RATIO", "6").replace("    rated_load: 8 ohm\n", "")
+    part = answer("power-above-rail", text.replace("p_tap: 50 W", "p_tap: 40 W"))
+    full = answer("power-above-rail", text)
+    assert part.status is Status.MEETS
+    assert part.evidence.figure == full.evidence.figure
+
+
 COIL = ["loudspeaker-clipped-power", "loudspeaker-power-match", "filter-damping", "dc-fault-power"]
 
 
+COILS_HEARD = [
+    "thermal-compression",
+    "level-beyond-drivers",
+    "dc-detector-delay",
+    "carrier-heats-loudspeaker",
+    "treble-response-loudspeaker",
+]
+
+
 def test_no_voice_coil_is_looked_for_in_a_piezo_horn() -> None:
-    found = answers(HORN.replace("LIMIT", "10 V"))
-    assert {found[name].status for name in COIL} == {Status.NOT_APPLICABLE}
+    found = answers(
+        HORN.replace("LIMIT", "10 V") + "claims: {response: 3 dB, sound_level: 90 dB}\n"
+    )
+    assert {found[name].status for name in COIL + COILS_HEARD} == {Status.NOT_APPLICABLE}
+
+
+HEARD_AT_LINE = [
+    "dc-fault-power",
+    "independent-disconnect",
+    "loudspeaker-network",
+    "carrier-heats-loudspeaker",
+]
+
+
+@pytest.mark.parametrize(
+    ("detector", "severity"),
+    [
+        ("none", Severity.CRITICAL),
+        ("{action: mute, independent: no}", Severity.CRITICAL),
+        ("{action: remove-supply, independent: yes}", None),
+    ],
+)
+def test_direct_voltage_burns_the_transformers_of_a_line(detector: str, severity: Severity) -> None:
+    """80 V on the 3 ohm of wire of a line of 25 ohm: 2133 W, more than the 256 W that are told."""
+    text = HALL.replace("WHAT", detector)
+    found = answers(text.replace("loudspeaker: none", "loudspeaker: {z_rated: 8 ohm, parallel: 9}"))
+    assert found["dc-fault-line"].severity is severity
+    assert found["dc-fault-line"].evidence.figure <= 80.0**2 / 3.0
+    assert {found[name].status for name in HEARD_AT_LINE} == {Status.NOT_APPLICABLE}
 
 
 def test_a_piezo_horn_draws_most_at_the_top_of_the_band() -> None:

@@ -7,7 +7,7 @@ import pytest
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
-from ampreview.linter.finding import Severity
+from ampreview.linter.finding import Severity, Status
 from ampreview.rules.derived.protection import heat_of_drop, heat_of_resistance
 from ampreview.rules.formulas.conductors import trace_rise
 from ampreview.rules.formulas.fuse import (
@@ -140,5 +140,22 @@ channels: {main: {rated_power: 50 W}}
     found = [answer("fuse-protects-lead", text.replace("RATED", x)) for x in ("11 A", "20 A")]
     assert [item.severity for item in found] == [Severity.CRITICAL, Severity.CRITICAL]
     assert found[0].evidence.figure == found[1].evidence.figure
+    unknown = text.replace("RATED", "30 A").replace(", area: 0.5 mm2", "")  # copper not stated
+    assert answer("fuse-protects-lead", unknown, "prototype").status is Status.OPEN
     low = answer("fuse-protects-lead", text.replace("RATED", "6 A"))
     assert low.evidence.figure == pytest.approx(2.1 * 12 / 6)
+
+
+@pytest.mark.parametrize(
+    ("limits", "amperes"),
+    [("self_limiting: yes", 72.0 / 24.0), ("self_limiting: no", 24.0 / 0.06)],
+)
+def test_a_source_that_limits_itself_is_broken_at_its_limit(limits: str, amperes: float) -> None:
+    """24 V behind 60 milliohm of regulator: 400 A for nobody but a source without a limit."""
+    text = f"""
+supply: {{source: dc-source, rails: single, v_rail: 24 V, r_source: 60 mohm, p_max: 72 W, {limits}}}
+protection: {{fuse: {{i_rated: 4 A, i_breaking: 100 A}}}}
+channels: {{main: {{rated_power: 20 W}}}}
+"""
+    found = answer("fuse-breaking-capacity", text)
+    assert found.evidence.figure == pytest.approx(amperes / 100.0)

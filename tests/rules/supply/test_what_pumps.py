@@ -68,6 +68,16 @@ def test_sinking_source_is_asked_for_nothing() -> None:
     )
 
 
+def test_no_mains_converter_sinks_whatever_is_stated() -> None:
+    """Its statement is told, and the rail is judged as one that rises."""
+    mains = HALF.replace(*WITH_CAPACITORS).replace("dc-source", "mains-converter")
+    said = answers(mains.replace("rails:", "sinks_current: yes, rails:"))
+    not_said = answers(mains.replace("rails:", "sinks_current: no, rails:"))
+    assert said["sink-of-mains-converter"].severity is Severity.MAJOR
+    assert not_said["sink-of-mains-converter"].status is Status.MEETS
+    assert said["bus-pumping"].evidence.figure == not_said["bus-pumping"].evidence.figure > 0.0
+
+
 def test_full_bridge_is_told_of_its_trip_once() -> None:
     """A trip below the rail is one fault; with a resistive load nothing pumps there."""
     found = answers(BRIDGE)

@@ -1,0 +1,94 @@
+"""What the capacitors in the way of the signal take at the low end of the band."""
+
+from math import inf
+
+from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ..formulas.acoustics import power_decibel
+from ..formulas.capacitor import high_pass_corner
+from ..formulas.load import one_of_network
+from ..formulas.maths import smaller
+from .load import PARALLEL, SERIES
+from .ways import yes
+
+# a coupling capacitor or an input resistance that is not stated is asked for by
+# input-coupling-corner, a missing output capacitor by blocking-capacitor-present
+NO_CAPACITOR = Assumption(inf, "absent", derivation("no capacitor there: nothing is taken"))
+NO_CORNER = Assumption(inf, "absent", derivation("no resistance behind it: no corner"))
+
+
+def loss_at(f: float, corner: float) -> float:
+    """What a high-pass of first order takes at f [Hz], in dB."""
+    return power_decibel(1 + (corner / f) ** 2)
+
+
+def bass_loss(
+    band_low: float,
+    r_in: float,
+    c_in: float,
+    load_low: float,
+    c_block: float,
+    z_driver: float,
+    c_series: float,
+    series: float,
+    parallel: float,
+) -> float:
+    """Losses ahead of the stage and behind it.
+
+    Behind it both capacitors are in series with one load, so that their corners add up; the
+    capacitor of ONE loudspeaker meets that loudspeaker alone.
+    """
+    z_one = smaller(z_driver, one_of_network(load_low, series, parallel))
+    behind = high_pass_corner(load_low, c_block) + high_pass_corner(z_one, c_series)
+    return loss_at(band_low, high_pass_corner(r_in, c_in)) + loss_at(band_low, behind)
+
+
+def above_resonance(band_low: float, f_s: float) -> str:
+    """Whether the band begins half an octave or more above the resonance, as a tweeter's does."""
+    return "yes" if band_low >= 1.5 * f_s else "no"
+
+
+DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "resonance_kept_out",
+        "word",
+        "channel",
+        "whether the band leaves the driver's resonance out; yes where no band is claimed",
+        (
+            Way(
+                above_resonance,
+                {"band_low": Input("band_low"), "f_s": Input("loudspeaker.f_s")},
+                "band_low from 1.5 f_s up",
+                when={"band_claimed": "yes"},
+            ),
+            Way(yes, {}, "yes"),
+        ),
+    ),
+    Derived(
+        "bass_loss",
+        "dB",
+        "channel",
+        "loss at the low end of the band by the capacitors that are stated in the signal path",
+        (
+            Way(
+                bass_loss,
+                {
+                    "band_low": Input("band_low"),
+                    "r_in": Input("signal.r_in", default=NO_CORNER),
+                    "c_in": Input("signal.c_in", default=NO_CAPACITOR),
+                    "load_low": Input("load_low"),
+                    "c_block": Input("filter.c_block.c", default=NO_CAPACITOR),
+                    "z_driver": Input("z_driver"),
+                    "c_series": Input("loudspeaker.c_series.c", default=NO_CAPACITOR),
+                    "series": SERIES,
+                    "parallel": PARALLEL,
+                },
+                "10 log10(1 + (f/band_low)^2) added up, f = 1/(2 pi r_in c_in) and f = 1/(2 pi"
+                " load_low c_block) + 1/(2 pi z c_series), z the smaller of z_driver and"
+                " load_low parallel/series",
+            ),
+        ),
+        sources=(
+            derivation("Kirchhoff's laws: capacitors in series with one resistance add corners"),
+        ),
+    ),
+)
