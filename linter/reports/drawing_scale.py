@@ -163,7 +163,7 @@ def _marker(axes: Axes, point: Point, y: float, picture: Scale, is_old: bool = F
         style = "-" if point.kind == "limit" else (0, (2, 1.5))
         colour = BAD if point.kind == "limit" else INK
         foot = y - 1 if is_old else y + 9
-        axes.plot((low, low), (foot - (14 if is_old else 18), foot), color=colour, lw=2.4 * bold,
+        axes.plot((low, low), (foot - (13 if is_old else 15), foot), color=colour, lw=2.4 * bold,
                   ls=style, zorder=4)  # fmt: skip
         axes.plot((low, high), (foot - 9, foot - 9), color=colour, lw=1.2 * bold, zorder=3)
         return

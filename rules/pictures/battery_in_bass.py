@@ -55,5 +55,5 @@ PICTURE = Curves(
         Mark("pack cuts off", "y", (of("battery.protection.v_cutoff"),)),
     ),
     note=NOTE,
-    checks=("pack-voltage-under-load", "pack-cutoff-under-load"),
+    checks=("pack-collapse", "pack-voltage-under-load", "pack-cutoff-under-load"),
 )

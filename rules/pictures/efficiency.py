@@ -110,5 +110,6 @@ PICTURE = Curves(
         Spot("", of("rated_power"), Amount({"rated_power": POWER}, with_loss),
              measures="p_loss_rated"),
     ),
-    checks=("efficiency-plausibility", "efficiency-curve"),
+    checks=("efficiency-beyond-resistance", "efficiency-of-class-d", "efficiency-plausibility",
+            "efficiency-curve"),
 )  # fmt: skip

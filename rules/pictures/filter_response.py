@@ -79,5 +79,13 @@ PICTURE = Curves(
         Mark("carrier, least", "x", (of("f_carrier_effective"),), "trip"),
     ),
     note="Loads as resistors; shaded: every part of the filter at its worst at that frequency.",
-    checks=("treble-response", "carrier-attenuation", "open-load-peaking"),
+    checks=(
+        "treble-response",
+        "treble-response-unclaimed",
+        "treble-response-loudspeaker",
+        "treble-response-loudspeaker-unclaimed",
+        "carrier-attenuation",
+        "open-load-peaking",
+        "open-load-peaking-two-sections",
+    ),
 )

@@ -20,7 +20,7 @@ PICTURE = Scale(
         Row("Filter inductor", (
             Shown("crest", (Amount({"value": Input("i_inductor_crest")}, when=LC),)),
             shown("saturates, hot", "i_sat_hot", "limit"),
-        ), ("inductor-saturation",)),
+        ), ("inductor-saturation", "trip-against-saturation")),
         Row("Switches of a leg", (
             shown("crest with ripple", "i_leg_peak"),
             Shown("pulsed rating", (

@@ -99,6 +99,6 @@ PICTURE = Curves(
     note="At the worst corner of the effective dead time; the node as it falls where the load"
     " current holds it up until the second switch turns on.",
     lanes=True,
-    checks=("dead-time-margin",),
+    checks=("dead-time-margin", "dead-time-margin-gallium-nitride"),
     worst=Amount({"dead_time": DEAD, "mismatch": MISMATCH, "t_outlasts": OUTLASTS}, gap, DISCRETE),
 )  # fmt: skip

@@ -20,7 +20,7 @@ PICTURE = Scale(
     unit="degC",
     rows=(
         Row("Outer air", (shown("hottest", "ambient_hottest"),)),
-        Row("Air round the parts", (shown("programme", "t_air_inside"),)),
+        Row("Air round the parts", (shown("programme", "t_air_inside"),), ("enclosure-air",)),
         Row("Heatsink", (
             shown("programme", "t_heatsink"),
             shown("rated power", "t_heatsink_rated", "second"),
@@ -35,7 +35,7 @@ PICTURE = Scale(
             shown("rated power", "t_junction_rated", "second"),
             _trip({"trip_place": "junction"}),
             shown("absolute maximum", "output_stage.device.t_j_max", "limit"),
-        ), ("junction-temperature-margin", "junction-at-rated-sine")),
+        ), ("junction-temperature-margin", "junction-at-rated-sine", "over-temperature-trip")),
         Row("Inductor, copper loss alone", (
             shown("rated power", "t_inductor", "second"),
         ), ("inductor-copper",), aside=True),

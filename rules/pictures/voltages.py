@@ -24,7 +24,7 @@ PICTURE = Scale(
             shown("highest", "v_rail_peak"),
             shown("trip", "protection.over_voltage.v_trip", "trip"),
             Shown("", (Amount({"below": Input("v_rail_high")}, above),), measures="v_pumping"),
-        ), ("bus-pumping", "pumping-against-trip")),
+        ), ("bus-pumping", "pumping-against-trip", "pumping-against-capacitor")),
         Row("Open switch", (
             shown("rail and pumping", "v_static_peak"),
             shown("with ringing", "v_node_peak", "second"),
