@@ -2,15 +2,22 @@
 
 import os
 from pathlib import Path
+from typing import Literal
 from urllib.parse import urlsplit
 from urllib.request import url2pathname
 
+from ..judging.house import NAME as HOUSE
+from ..reading.parts_file import NAME as PARTS
 from ..reading.parts_file import SPEC_ENDING
 
+Kind = Literal["spec", "parts", "house"]
 
-def is_spec(uri: str) -> bool:
-    """Whether a document is called like a spec."""
-    return urlsplit(uri).path.endswith(SPEC_ENDING)
+
+def kind_of(uri: str) -> Kind | None:
+    """What a document is, by its name; None for what is none of ours."""
+    name = urlsplit(uri).path.rpartition("/")[2]
+    kinds: dict[str, Kind] = {PARTS: "parts", HOUSE: "house"}
+    return "spec" if name.endswith(SPEC_ENDING) else kinds.get(name)
 
 
 def path_of(uri: str) -> Path | None:

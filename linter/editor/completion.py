@@ -2,16 +2,16 @@
 
 import re
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from ..asking.json_schema import described
 from ..declare import Field, Schema
 from ..declare.field import usual_bounds
-from ..declare.parts import PART_KEY, is_part, same_kinds
+from ..declare.parts import PART_KEY, is_part, part_kinds, same_kinds
 from ..quantities.units import known_symbols, same_kind, unit_of
 from ..reading.parts_file import PartsFile
-from .lookup import SOURCE, WRITTEN, Found, field_at, section_at, words_at
+from .lookup import SOURCE, WRITTEN, Found, as_in_spec, field_at, section_at, words_at
 from .spot import Spot
 
 _NUMBER = re.compile(r"(?P<number>[+-]?[\d.]+(?:[eE][+-]?\d+)?)\s*[^\d\s.]*")
@@ -49,6 +49,15 @@ def offers(
         return []
     words = [Offer(word, found.field.meaning, "word") for word in words_at(found)]
     return words or list(_with_units(found, spot.typed))
+
+
+def offers_in_parts(schema: Schema, spot: Spot) -> list[Offer]:
+    """The same in a parts file: kinds of parts, and what a part states."""
+    if not spot.path and spot.what == "key":
+        kinds = part_kinds(schema).items()
+        return [Offer(f"{kind}:", schema.part_of(at) or at, "field", kind) for kind, at in kinds]
+    path = as_in_spec(schema, spot.path)
+    return offers(schema, replace(spot, path=path), None) if path else []
 
 
 def names_for(schema: Schema, section: str, parts: PartsFile) -> Iterator[tuple[str, str]]:

@@ -13,19 +13,22 @@ from pathlib import Path
 from ..batch.variants import Point
 from ..changes.causes import causes_of
 from ..changes.stages import with_remedies
+from ..evaluation.catalogue import load
 from ..evaluation.computations import Computations
 from ..evaluation.engine import Assessment
 from ..evaluation.nodes import Nodes
 from ..finding import Cause, Finding, Place
 from ..judging.criteria import USUAL, Criteria, criteria_for
 from ..judging.house import find_house
+from ..judging.house_file import house_of
+from ..judging.parts_review import reviewed
 from ..judging.review import Review, concluded
 from ..quantities.value import Value
 from ..reading.loading import Spec, load_text, steps_of
-from ..reading.parts_file import no_parts, parts_beside
+from ..reading.parts_file import no_parts, parts_beside, parts_of
 from ..reading.refusal import Refusal
 from ..reading.validation import Leaf
-from .address import path_of
+from .address import kind_of, path_of
 
 MOST_AT_ONCE = 4
 """So many other numbers are cheaper to follow than a review."""
@@ -40,7 +43,7 @@ class Seen:
     """One version of a document: its spec, or why there is none, and its review.
 
     name: what places call the document.  review: where the findings are; their places are
-    those of this text.  causes: once they have been worked out.
+    those of this text.  findings: of a parts file.  causes: once they have been worked out.
     """
 
     version: int
@@ -49,6 +52,7 @@ class Seen:
     spec: Spec | None = None
     refusals: tuple[Refusal, ...] = ()
     review: Review | None = None
+    findings: tuple[Finding, ...] = ()
     causes: tuple[Cause, ...] = ()
 
 
@@ -100,6 +104,9 @@ class Desk:
         return self.seen[uri]
 
     def _looked(self, uri: str, seen: Seen, path: Path | None) -> Seen:
+        kind = kind_of(uri)
+        if kind in ("parts", "house"):
+            return _beside(seen, kind)
         parts = parts_beside(path) if path else no_parts
         loaded = load_text(seen.text, seen.name, parts=parts)
         criteria = self._terms(uri, path)
@@ -169,6 +176,19 @@ class Desk:
         point = Point(spec, criteria, None, None)
         self._points[uri] = (point, criteria)
         return concluded(point.run, point.answers, None, criteria)
+
+
+def _beside(seen: Seen, kind: str) -> Seen:
+    """A parts file or a house file, judged by itself."""
+    content = seen.text.encode("utf-8", "surrogatepass")
+    if kind == "house":
+        house = house_of(seen.name, content)
+        return replace(seen, refusals=house) if isinstance(house, tuple) else seen
+    file = parts_of(content, seen.name, load().schema)
+    found = file if isinstance(file, tuple) else reviewed(file, load())
+    if isinstance(found, tuple):
+        return replace(seen, refusals=found)
+    return replace(seen, findings=tuple(x for part in found.parts for x in part.findings))
 
 
 def differing(old: Spec, new: Spec) -> dict[str, object] | None:

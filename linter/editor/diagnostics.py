@@ -46,14 +46,14 @@ class _Page:
     def __init__(self, seen: Seen, uri: str, codec: PositionCodec) -> None:
         self.seen, self.uri, self.codec = seen, uri, codec
         self.ranges = Ranges(seen.text, codec)
-        self.file = seen.spec.file if seen.spec else ""
+        self.file = seen.name
         self.cause_of = {id(x): cause for cause in seen.causes for x in cause.findings}
 
     def refused(self, item: Refusal) -> types.Diagnostic:
         """Why the document cannot be assessed; what stands in another file is told at the top."""
         example = f", for example {item.example}" if item.example else ""
         text = f"not assessed: {item.problem}; expected {item.expected}{example}"
-        own = item.place.file in (self.seen.name, self.file)
+        own = item.place.file == self.file
         return types.Diagnostic(
             range=self.ranges.of(item.place) if own else self.ranges.first(),
             severity=types.DiagnosticSeverity.Error,
@@ -64,11 +64,11 @@ class _Page:
 
     def findings(self) -> Iterator[Marked]:
         """What fails, the gravest first, then what is open and holds."""
-        review = self.seen.review
-        assert review is not None
-        opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
-        channels = set(review.spec.channels)
-        for item, subjects in groups((*review.failing(), *opened)):
+        review, found, channels = self.seen.review, self.seen.findings, set[str]()
+        if review is not None:
+            opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
+            found, channels = (*review.failing(), *opened), set(review.spec.channels)
+        for item, subjects in groups(found):
             of = f" ({together(subjects)})" if len(channels) > 1 and channels & {*subjects} else ""
             yield Marked(self._diagnostic(item, of), item, subjects)
 

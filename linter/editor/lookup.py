@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..declare import CHANNELS, Field, Schema, field_path
+from ..declare.parts import part_kinds
 from ..quantities.value import PROVENANCES, SIDES
 
 WRITTEN = ("value", *SIDES)
@@ -40,6 +41,14 @@ def section_at(schema: Schema, path: str) -> Mapping[str, Field]:
         return schema.channel.fields if len(steps) == 2 else {}
     field = schema.fields.get(field_path(path).removesuffix("[]"))
     return field.model.fields if field is not None and field.model is not None else {}
+
+
+def as_in_spec(schema: Schema, path: str) -> str | None:
+    """A path of a parts file as it would be in a spec; None above the values of a part."""
+    kind, _, rest = path.partition(".")
+    name, _, inner = rest.partition(".")
+    section = part_kinds(schema).get(kind)
+    return f"{section}.{inner}".rstrip(".") if section and name else None
 
 
 def words_at(found: Found) -> tuple[str, ...]:

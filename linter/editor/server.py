@@ -21,14 +21,14 @@ from ..declare import load_schema
 from ..evaluation.catalogue import load
 from ..reading.parts_file import PartsFile, parts_beside
 from ..reports.identity import PROGRAM, program_version
-from .address import address_of, is_spec, path_of
-from .completion import Offer, offers
+from .address import address_of, kind_of, path_of
+from .completion import Offer, offers, offers_in_parts
 from .definition import part_place
 from .desk import Desk, Seen
 from .diagnostics import Marked, marked
 from .fixes import fixes
 from .hover import told_of
-from .lookup import field_at
+from .lookup import as_in_spec, field_at
 from .ranges import Ranges
 from .spot import Spot, keys_in, spot_at, spot_of
 
@@ -68,7 +68,7 @@ class Server(LanguageServer):
         """Review a document as it is now, tell what was found, and later what it comes from."""
         document = self.workspace.get_text_document(uri)
         version = document.version or 0
-        if not is_spec(uri):
+        if kind_of(uri) is None:
             return
         self.desk.latest[uri] = version
         seen = await self.work(partial(self.desk.look, uri, version, document.source))
@@ -94,10 +94,10 @@ class Server(LanguageServer):
         )
 
     def pointed_at(self, params: Positioned, writing: bool = False) -> tuple[Spot | None, Ranges]:
-        """What a position is in; of a spec alone."""
+        """What a position is in; of a spec or a parts file alone."""
         uri = params.text_document.uri
         ranges = Ranges(self.workspace.get_text_document(uri).source, self.workspace.position_codec)
-        if not is_spec(uri):
+        if kind_of(uri) not in ("spec", "parts"):
             return None, ranges
         at = ranges.column(params.position)
         return (spot_at if writing else spot_of)(ranges.lines, *at), ranges
@@ -107,6 +107,44 @@ class Server(LanguageServer):
         path = path_of(uri)
         found = parts_beside(path)() if path else None
         return found if isinstance(found, PartsFile) else None
+
+    def meaning(self, params: types.HoverParams) -> types.Hover | None:
+        """What the field is that is pointed at."""
+        spot, _ = self.pointed_at(params)
+        path: str | None = spot.path if spot and spot.what == "value" else None
+        if path and kind_of(params.text_document.uri) == "parts":
+            path = as_in_spec(load_schema(), path)
+        found = field_at(load_schema(), path) if path else None
+        if found is None:
+            return None
+        return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, told_of(found)))
+
+    def names(self, params: types.CompletionParams) -> list[types.CompletionItem]:
+        """What may be written at a position."""
+        spot, ranges = self.pointed_at(params, writing=True)
+        if spot is None:
+            return []
+        uri = params.text_document.uri
+        if kind_of(uri) == "parts":
+            found = offers_in_parts(load_schema(), spot)
+        else:
+            found = offers(load_schema(), spot, self.parts_of(uri), keys_in(ranges.lines))
+        line, column = ranges.column(params.position)
+        start, end = ranges.position(line, spot.start), ranges.position(line, column)
+        return [_completion(n, x, types.Range(start, end)) for n, x in enumerate(found)]
+
+    def part(self, params: types.DefinitionParams) -> types.Location | None:
+        """Where the part that is pointed at stands in the parts file."""
+        spot, ranges = self.pointed_at(params)
+        parts = self.parts_of(params.text_document.uri)
+        if spot is None or parts is None:
+            return None
+        line = ranges.lines[ranges.column(params.position)[0]]
+        place = part_place(load_schema(), line, spot, parts)
+        if place is None:
+            return None
+        there = Ranges(parts.text, self.workspace.position_codec).of(place)
+        return types.Location(address_of(place.file), there)
 
     async def changes(self, params: types.CodeActionParams) -> list[types.CodeAction]:
         """The proven changes for what is marked in a range; a newer request ends this one."""
@@ -185,7 +223,7 @@ def _follow_documents(server: Server) -> None:
     @server.feature(types.TEXT_DOCUMENT_DID_CLOSE)
     def closed(params: types.DidCloseTextDocumentParams) -> None:
         uri = params.text_document.uri
-        if is_spec(uri):
+        if kind_of(uri):
             server.desk.forget(uri)
             server.marks.pop(uri, None)
             server.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, []))
@@ -196,37 +234,17 @@ def _answer_questions(server: Server) -> None:
 
     @server.feature(types.TEXT_DOCUMENT_HOVER)
     def hover(params: types.HoverParams) -> types.Hover | None:
-        spot, _ = server.pointed_at(params)
-        found = field_at(load_schema(), spot.path) if spot and spot.what == "value" else None
-        if found is None:
-            return None
-        return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, told_of(found)))
+        return server.meaning(params)
 
     @server.feature(
         types.TEXT_DOCUMENT_COMPLETION, types.CompletionOptions(trigger_characters=[":", " "])
     )
     def completion(params: types.CompletionParams) -> list[types.CompletionItem]:
-        spot, ranges = server.pointed_at(params, writing=True)
-        if spot is None:
-            return []
-        line, column = ranges.column(params.position)
-        start, end = ranges.position(line, spot.start), ranges.position(line, column)
-        parts = server.parts_of(params.text_document.uri)
-        found = offers(load_schema(), spot, parts, keys_in(ranges.lines))
-        return [_completion(n, x, types.Range(start, end)) for n, x in enumerate(found)]
+        return server.names(params)
 
     @server.feature(types.TEXT_DOCUMENT_DEFINITION)
     def definition(params: types.DefinitionParams) -> types.Location | None:
-        spot, ranges = server.pointed_at(params)
-        parts = server.parts_of(params.text_document.uri)
-        if spot is None or parts is None:
-            return None
-        line = ranges.lines[ranges.column(params.position)[0]]
-        place = part_place(load_schema(), line, spot, parts)
-        if place is None:
-            return None
-        there = Ranges(parts.text, server.workspace.position_codec).of(place)
-        return types.Location(address_of(place.file), there)
+        return server.part(params)
 
     @server.feature(
         types.TEXT_DOCUMENT_CODE_ACTION,

@@ -46,11 +46,12 @@ RULES = "- our_rules"
 def read_house(path: Path) -> House | tuple[Refusal, ...]:
     """Read a house file, load the rules that it names, and apply it to the catalogue."""
     content = content_of(path, KIND)
-    return (content,) if isinstance(content, Refusal) else _taken(str(path), content)
+    return (content,) if isinstance(content, Refusal) else house_of(str(path), content)
 
 
 @lru_cache(maxsize=16)
-def _taken(file: str, content: bytes) -> House | tuple[Refusal, ...]:
+def house_of(file: str, content: bytes) -> House | tuple[Refusal, ...]:
+    """The house behind the text of a file, or why it cannot be."""
     document = read_side_file(content, file, HOUSE_KEY, KIND)
     early = (*document.refusals, *first_key(document, file, HOUSE_KEY))
     if early:

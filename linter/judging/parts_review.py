@@ -70,8 +70,11 @@ def review_parts(
     """Review a parts file, or say why it cannot be read."""
     catalogue = catalogue or load()
     file = read_parts(path, catalogue.schema)
-    if isinstance(file, tuple):
-        return file
+    return file if isinstance(file, tuple) else reviewed(file, catalogue)
+
+
+def reviewed(file: PartsFile, catalogue: Catalogue) -> PartsReview | tuple[Refusal, ...]:
+    """Review a parts file that has been read, or say why its values cannot be."""
     uses, found = _uses(catalogue), []
     refusals: list[Refusal] = []
     for kind, section in part_kinds(catalogue.schema).items():

@@ -139,6 +139,31 @@ def test_the_name_of_a_part_leads_into_the_parts_file(client: Client, tmp_path: 
     assert client.at("definition", uri, 0, 3) is None
 
 
+def test_a_parts_file_is_judged_and_explained_by_itself(client: Client, tmp_path: Path) -> None:
+    uri = (tmp_path / "parts.ampreview.yaml").as_uri()
+    sound = PARTS.replace("µ-switch 🔊", "other")
+    wrong = sound.replace("typ: 9 mohm", "typ: 13 mohm")
+    (mark,) = client.open(uri, wrong)
+    assert mark["range"]["start"]["line"] == row_of(wrong, "typ: 13 mohm")[0]
+    assert "rising order" in mark["message"]
+    line, column = row_of(wrong, "r_ds_on")
+    assert "mohm" in client.at("hover", uri, line, column)["contents"]["value"]
+    names = {x["label"] for x in client.at("completion", uri, line, column)}
+    assert {"v_dss", "r_ds_on", "q_g"} <= names
+    assert "device" in {x["label"] for x in client.at("completion", uri, 1, 0)}
+    assert client.change(uri, sound, 2) == []
+    doubtful = sound.replace("r_ds_on: {typ: 9 mohm, max: 12 mohm}", "r_ds_on: 9 kohm")
+    assert "value-outside-usual-range" in {x["code"] for x in client.change(uri, doubtful, 3)}
+
+
+def test_a_house_file_is_refused_where_it_is_wrong(client: Client, tmp_path: Path) -> None:
+    uri = (tmp_path / "house.ampreview.yaml").as_uri()
+    text = "amplifier_house: 1\nchecks_off: {dead-time-sharp: ours}\n"
+    (mark,) = client.open(uri, text)
+    assert under(text, mark["range"]) == "dead-time-sharp"
+    assert client.change(uri, text.replace("sharp", "share"), 2) == []
+
+
 def test_what_is_no_file_here_is_read_from_the_text_alone(client: Client, tmp_path: Path) -> None:
     (tmp_path / "house.ampreview.yaml").write_text("amplifier_house: 2\n", encoding="utf-8")
     for number, uri in enumerate(
