@@ -27,6 +27,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--deviations", action="store_true", help="a blank list of deviations instead"
     )
     beside.add_argument(
+        "--measured", action="store_true", help="a blank list of measurements instead"
+    )
+    beside.add_argument(
         "--part",
         choices=kinds,
         metavar="KIND",
@@ -42,7 +45,7 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
     from ..reports.verdict import DISCLAIMER
 
-    if options.part or options.house or options.deviations:
+    if options.part or options.house or options.deviations or options.measured:
         return print_or_write(_beside(options), options.output, options.overwrite)
     names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
@@ -63,15 +66,18 @@ def run(options: argparse.Namespace) -> int:
 def _beside(options: argparse.Namespace) -> str:
     """The blank file of another kind that stands beside a spec."""
     from ..asking.form import part_form
+    from ..evaluation.catalogue import load
     from ..reading.parts_file import NAME
     from ..reports.form_text import HOW, PARTS, form_text
-    from ..reports.side_forms import deviations_form, house_form
+    from ..reports.side_forms import deviations_form, house_form, measured_form
 
     if options.house:
         return house_form()
     schema, kind = load_schema(), options.part
     if options.deviations:
         return deviations_form(schema)
+    if options.measured:
+        return measured_form(load())
     entries = part_form(schema, kind)
     title = f"Blank parts file ({NAME}): {schema.part_of(part_kinds(schema)[kind])}."
     return form_text(entries, title, (*HOW, PARTS))
