@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
     from ..judging.review import Outcome, Review
 
-FILE_WIDTH = 100
 BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
 """What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
 
@@ -72,10 +71,11 @@ def run(options: argparse.Namespace) -> int:
     if wrong:
         return refused(wrong)
     parts = [path for path in options.files if is_parts_file(path)]
+    reports = reports_asked(options.report, options.output)
     if parts:
         options.files = tuple(path for path in options.files if path not in parts)
-        return max(assess_parts(parts), run(options) if options.files else RELEASED)
-    reports = reports_asked(options.report, options.output)
+        status = assess_parts(parts, reports, options.overwrite)
+        return max(status, run(options) if options.files else RELEASED)
     outcomes: Iterable[tuple[Path, Outcome]] = zip(options.files, _outcomes(options), strict=True)
     try:
         for report in reports:
@@ -113,6 +113,7 @@ def _made(
 def _wrong_use(options: argparse.Namespace) -> str:
     """What cannot be done as asked, or nothing."""
     from ..reading.parts_file import is_parts_file
+    from .parts_files import KINDS as PARTS_REPORTS
 
     for name, (least, most) in BOUNDS.items():
         if not least <= getattr(options, name) <= most:
@@ -122,8 +123,11 @@ def _wrong_use(options: argparse.Namespace) -> str:
     kinds = [report.kind for report in reports_asked(options.report, options.output)]
     if options.tolerance != "worst-case" and "text" not in kinds:
         return f"--tolerance {options.tolerance} goes with the text report, not {kinds[0]}"
-    if kinds != ["text"] and any(map(is_parts_file, options.files)):
-        return "a parts file has the text report alone"
+    parts = [path for path in options.files if is_parts_file(path)]
+    if parts and not set(kinds) <= set(PARTS_REPORTS):
+        return f"a parts file has the reports {', '.join(PARTS_REPORTS)}"
+    if 0 < len(parts) < len(options.files) and (kinds != ["text"] or options.output):
+        return "parts files and specs have reports of their own: name them apart"
     if options.check and (wrong := _wrong_check(options, kinds)):
         return wrong
     return page_missing() if "page" in kinds else ""
@@ -206,7 +210,7 @@ def _print_all(
 ) -> int:
     """Print a review; of several files a table first, then those that are not released."""
     from ..reports.assess_table import TableRow, print_table, row_of
-    from ..reports.console import console
+    from ..reports.console import FILE_WIDTH, console
 
     page = console(stream, None if stream is sys.stdout else FILE_WIDTH)
     if len(options.files) == 1:
