@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from ...linter.bringup_step import Amount, Bench, Hazard, Line, Reading, Side
 from ...linter.check import COMMON_PRACTICE, Constant, Input, Words
 from ..derived.ways import as_stated
+from ..formulas.maths import smaller
 
 DIRECT = ("pack", "source")
 ALWAYS: Mapping[str, Words] = {}
@@ -98,6 +99,28 @@ def supply_at(name: str, only: Mapping[str, Words] = ALWAYS) -> tuple[Bench, ...
         Bench("supply.r_source", "1 uohm", direct),
         Bench("supply.v_source", nominal(name, "V"), converted),
     )
+
+
+def takes(v_rated: float, v_leg: tuple[float, ...], rails: float, v_other: float) -> float:
+    """What one rail may reach: its capacitors, and the legs less the other rail."""
+    lowest = v_leg[0]
+    for limit in v_leg[1:]:
+        lowest = smaller(lowest, limit)
+    return smaller(v_rated, lowest - (rails - 1) * v_other)
+
+
+RAIL_MOST = Amount(
+    "V",
+    takes,
+    {
+        "v_rated": Input("supply.bulk.v_rated"),
+        "v_leg": Input("all v_leg_absolute"),
+        "rails": Input("rail_count"),
+        "v_other": Input("v_rail_high"),
+    },
+    "lowest",
+)
+"""Where the rail stops, whatever the step: what the first part takes that gives way."""
 
 
 FULL = Amount("V", as_stated, {"value": Input("v_bench")}, "nominal", as_designed=True)
