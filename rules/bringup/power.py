@@ -13,6 +13,7 @@ from .shared import (
     nominal,
     power_drawn,
     quantity,
+    set_to,
     supply_at,
 )
 
@@ -42,11 +43,14 @@ STEP = Step(
         "distortion meter with a 20 kHz low-pass ahead of it (the carrier upsets it); true-rms"
         " voltmeter; meter in the supply lead"
     ),
-    bench=(ROOM, *supply_at("v_source_low", PACK)),
+    bench=(ROOM, *supply_at("v_source_low", PACK, "bottom")),
     lines=(
         Line(
             "Bench supply in place of the pack, at its low charge: {v}; limit above {i}.",
-            {"v": nominal("v_source_low", "V"), "i": quantity("i_source_peak", "A").at("highest")},
+            {
+                "v": set_to("v_source_low", "bottom"),
+                "i": quantity("i_source_peak", "A").at("highest"),
+            },
             applies=PACK,
         ),
         Line(

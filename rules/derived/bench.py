@@ -50,8 +50,10 @@ DERIVED = (
         "the same at the first power-up: the lowest at which the stage surely runs",
         (
             _above("supply.v_lockout:high", {"rail_feed": "converter"}),
+            one_of("supply.v_source:low", feed="converter"),
             one_of("v_source_low", feed="converter"),
             _above("protection.under_voltage.v_trip:high", {"rail_feed": DIRECT}),
+            one_of("supply.v_rail:low", feed=DIRECT),
             one_of("v_rail_low", feed=DIRECT),
         ),
         sources=(COMMON_PRACTICE,),

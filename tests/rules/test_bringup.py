@@ -183,6 +183,15 @@ def test_over_voltage_of_the_subwoofer() -> None:
     assert figure(made(tight), "over-voltage-trip").limit == 96.0
 
 
+def test_a_source_that_ranges_is_set_to_its_ends_and_never_to_its_middle() -> None:
+    """11.4 to 14.7 V ahead of a converter of 92 %: 0.4 W of the stage behind it, 2 W beside."""
+    trolley = sheet("market-day-trolley")
+    assert line(trolley, "idle", "outputs open").startswith("14.7 V")
+    assert band(trolley, "idle-current")[1] == pytest.approx((0.4 / 0.92 + 2) / 14.7, rel=1e-6)
+    assert "low charge: 11.4 V" in line(trolley, "power", "in place of the pack")
+    assert line(trolley, "first-power", "Set").startswith("Set 11.6 V")  # 1.05 x 11.0 V, lockout
+
+
 def test_the_rail_stops_at_the_part_that_gives_way_first() -> None:
     """Capacitors of 35 V on a power stage of 34 V, absolute maximum: 34 V, in every step."""
     trolley = sheet("market-day-trolley")
