@@ -42,7 +42,8 @@ MEASURABLE = (
     Measurable("i_source_rms", {**LOW_RAIL, **RATED}),
     Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}),
     Measurable("t_inductor", {**RATED, **AMBIENT}),
-    # at the onset of clipping: the power is what is measured
+    # at the onset of clipping, and a little beyond: the power is what is measured
+    Measurable("p_at_one_percent", {**LOW_RAIL, **LOAD}),
     Measurable("p_out_max", {**LOW_RAIL, **LOAD}),
     Measurable("p_out_usual", {**LOW_RAIL, **LOAD}),
     # while the programme plays: the power is that of a sine of the same peaks

@@ -2,6 +2,7 @@
 
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
 from ...linter.check import COMMON_PRACTICE, Constant, Input
+from ..derived.bench import THD
 from ..formulas.bench import dummy_inductance, dummy_power
 from .shared import (
     BRIDGE,
@@ -17,9 +18,7 @@ from .shared import (
     supply_at,
 )
 
-THD = Constant("1 %", "distortion of the measurement", COMMON_PRACTICE)
 TWICE = Constant("2", "a stage clipped to a square wave gives twice its sine", COMMON_PRACTICE)
-ONCE = Constant("1", "the power itself", COMMON_PRACTICE)
 TENTH = Constant("10 %", "reactance over resistance of a dummy load", COMMON_PRACTICE)
 ONSET = Input("p_out_usual")
 
@@ -92,7 +91,7 @@ STEP = Step(
         Reading(
             "power-at-one-percent",
             "Power into the dummy load at 1 %",
-            Amount("W", dummy_power, {"p_onset": ONSET, "thd": THD, "reserve": ONCE}),
+            quantity("p_at_one_percent", "W"),
             harms=False,
             each="channel",
             stop="below",

@@ -4,13 +4,14 @@ With a converter the bench supply stands in for the source; without one for ONE 
 """
 
 from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Way, derivation
-from ..formulas.bench import charging_current, just_above
+from ..formulas.bench import charging_current, dummy_power, just_above
 from .feed import one_of
 
 DIRECT = ("pack", "source")
 POWERS = Input("all p_idle")
 AUXILIARY = Input("supply.p_auxiliary")
 V_BENCH = Input("v_bench")
+THD = Constant("1 %", "distortion of the measurement", COMMON_PRACTICE)
 T_CHARGE = Constant("5 s", "time in which the rails are charged", COMMON_PRACTICE)
 BALANCE = derivation("power of all channels and other loads, at the terminals")
 
@@ -57,6 +58,23 @@ DERIVED = (
             one_of("v_rail_low", feed=DIRECT),
         ),
         sources=(COMMON_PRACTICE,),
+    ),
+    Derived(
+        "p_at_one_percent",
+        "W",
+        "channel",
+        "sine power into the load at 1 % distortion, or at the trip",
+        (
+            Way(
+                dummy_power,
+                {
+                    "p_onset": Input("p_out_usual"),
+                    "thd": THD,
+                    "reserve": Constant("1", "the power itself", COMMON_PRACTICE),
+                },
+                "p_onset clipped to thd, reserve 1",
+            ),
+        ),
     ),
     Derived(
         "i_idle",
