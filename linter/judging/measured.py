@@ -228,7 +228,7 @@ def _against(
     low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
     nominal = float(node.value())
     slack = 1e-9 * max(abs(low), abs(high))
-    low, high = _as_printed(node, low, high)
+    low, high = _as_printed(node, low, high, spec)
     done = (figure, read, (low, high), nominal)
     if read.lo <= high + slack and read.hi >= low - slack:
         return Compared(item, "agrees", *done, pins=pins)
@@ -244,14 +244,18 @@ def _against(
     return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
 
 
-def _as_printed(node: Node, low: float, high: float) -> tuple[float, float]:
-    """The band without the side that a data sheet does not print where it prints the other."""
-    sides = node.stated.sides if isinstance(node, LeafNode) and node.stated.form == "line" else ()
-    if "min" in sides and "max" not in sides:
-        return low, math.inf
-    if "max" in sides and "min" not in sides:
+def _as_printed(node: Node, low: float, high: float, spec: Spec) -> tuple[float, float]:
+    """The band without the side that nobody prints: of a most the lower one, of a least the other.
+
+    A data sheet that prints ``typ`` alone says nothing of either side.
+    """
+    if not isinstance(node, LeafNode):
+        return low, high
+    sides = node.stated.sides if node.stated.form == "line" else frozenset[str]()
+    is_most = node.stated.form == "plain" and spec.schema.field_of(node.path).given == "max"
+    if is_most or ("max" in sides and "min" not in sides):
         return -math.inf, high
-    return low, high
+    return (low, math.inf) if "min" in sides and "max" not in sides else (low, high)
 
 
 def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Graph:

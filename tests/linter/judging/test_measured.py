@@ -241,6 +241,14 @@ def test_a_side_that_a_data_sheet_does_not_print_is_not_made_up(value: str, agre
     assert found.band == (5.0, math.inf)
 
 
+@pytest.mark.parametrize(("value", "agrees"), [("4 mV", True), ("14 mV", False)])
+def test_a_most_is_held_by_all_that_is_less(value: str, agrees: bool) -> None:
+    """The spec allows 12 mV of offset."""
+    _, found = bench(f"figure: dc_offset, place: left, value: {value}")
+    assert (found.answer == "agrees") is agrees
+    assert found.band == (-math.inf, pytest.approx(0.012))
+
+
 def test_a_figure_beyond_the_limit_of_its_check_is_a_finding() -> None:
     wide = "figure: carrier-residual, place: left, supply: 35 V, value: 12 %"
     found = answer(reviewed(wide), "measured-beyond-limit")
