@@ -36,7 +36,7 @@ MEASURABLE = (
     Measurable("v_gate_ringing", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("t_edge", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("p_in_rated", {**HIGH_RAIL, **RATED}),
-    Measurable("output_stage.efficiency", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("efficiency_by_losses", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("p_loss_rated", {**HIGH_RAIL, **RATED}),
     Measurable("v_rail_ripple", {**LOW_RAIL, **BASS}),
     Measurable("v_rail_loaded", {**LOW_RAIL, **BASS}),

@@ -219,7 +219,11 @@ def load_file(path: str | Path, schema: Schema | None = None, parts: Path | None
     content = content_of(path, "a spec file")
     if isinstance(content, Refusal):
         return Loaded(None, (content,))
-    return load_text(content, str(path), schema, parts_beside(Path(path), parts))
+    source = parts_beside(Path(path), parts)
+    named = source() if parts is not None else None
+    if isinstance(named, tuple):
+        return Loaded(None, named)
+    return load_text(content, str(path), schema, source)
 
 
 def load_text(

@@ -28,6 +28,11 @@ def from_source(
     return (sum(p_idle[1:], p_idle[0]) / efficiency + p_auxiliary) / v
 
 
+def efficiency_of(p_out: float, p_loss: float) -> float:
+    """What goes out over what goes into the channel."""
+    return p_out / (p_out + p_loss)
+
+
 def _above(path: str, when: dict[str, str | tuple[str, ...]]) -> Way:
     inputs = {"v_trip": Input(path), "v_most": V_BENCH}
     return Way(just_above, inputs, "1.05 v_trip, at most v_most", when)
@@ -75,6 +80,21 @@ DERIVED = (
                 "p_onset clipped to thd, reserve 1",
             ),
         ),
+    ),
+    Derived(
+        "efficiency_by_losses",
+        "%",
+        "channel",
+        "efficiency of ONE channel with its filter at rated power; at most, where loss is left out",
+        (
+            Way(
+                efficiency_of,
+                {"p_out": Input("rated_power"), "p_loss": Input("p_loss_rated")},
+                "p_out / (p_out + p_loss)",
+            ),
+        ),
+        stated_at="output_stage.efficiency",
+        agree=0.0,
     ),
     Derived(
         "i_idle",

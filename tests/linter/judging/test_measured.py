@@ -218,6 +218,20 @@ def test_air_that_was_read_cold_or_at_a_light_load_stands_in_for_nothing(
         assert told.evidence.figure == pytest.approx(105 - 43, abs=0.2)  # of 105 degC capacitors
 
 
+@pytest.mark.parametrize(("value", "stands"), [("86 % .. 88 %", True), ("98.5 % .. 99.5 %", False)])
+def test_an_efficiency_above_what_the_known_losses_leave_stands_in_for_nothing(
+    value: str, stands: bool
+) -> None:
+    """10 W into 8 ohm: a bridge of twice 0.09 ohm alone takes 10 W x 0.18 / 8, more than 2 %."""
+    path = "channels.left.output_stage.efficiency"
+    at = "place: left, supply: 24 V, load: 8 ohm, power: 10 W"
+    after, found = bench(f"figure: efficiency_by_losses, {at}, value: {value}", {path: None})
+    assert found.band is not None
+    assert found.band[1] < 1 / (1 + 0.18 / 8)
+    assert (path in after.values) is stands
+    assert found.doubted is not stands
+
+
 def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known() -> None:
     reading = "figure: output_stage.over_current.i_trip, place: left, value: 6.1 A ± 4 %"
     after, found = bench(reading, {TRIP: None})

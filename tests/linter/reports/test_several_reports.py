@@ -106,6 +106,7 @@ def test_a_blank_list_of_measurements_names_every_figure_with_its_conditions(
     [
         ("amplifier_measured: 1", [], "this is a list of measurements, not a spec"),
         ("amplifier_house: 1", ["--measured"], "this is a house file, not a list of measurements"),
+        ("amplifier_deviations: 1", ["--parts"], "this is a list of deviations, not a parts file"),
         ("amplifier_spec: 1", ["--house"], "this is a spec, not a house file"),
     ],
 )
