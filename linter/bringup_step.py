@@ -10,7 +10,7 @@ from typing import Any, Literal
 from .check import Arguments, Caution, Scope, Words
 
 Kind = Literal["band", "at most", "at least"]
-Side = Literal["nominal", "lowest", "highest"]
+Side = Literal["nominal", "lowest", "highest", "bottom", "top"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +19,8 @@ class Amount:
 
     figure: pure function of SI floats and words, as in ``Check``.
     side: which end of its tolerances is told; empty: all of the band, and of a limit the
-        end that stops first.
+        end that stops first.  ``bottom`` and ``top``: which end of the ranges of use alone,
+        the tolerances nominal, as a bench is set.
     digits: significant digits to which a setting is rounded, the way of its side.
     as_designed: told of the design as it is, whatever the bench sets meanwhile.
     """

@@ -30,6 +30,11 @@ COMMANDS = {
 
 JUDGING = ("assess", "amend", "compare", "bom", "sweep")
 """The commands whose exit status is a verdict."""
+WAY = (
+    "From nothing to production: form, assess, questions, amend, bringup, form --measured,"
+    " assess --measured, questions --limits."
+)
+"""The commands in the order in which a design needs them."""
 
 SELDOM = 200_000
 """New objects between two collections: a short run goes without, a long one stays in bounds."""
@@ -134,7 +139,7 @@ def _parser(chosen: Collection[str]) -> argparse.ArgumentParser:
     parser = _Parser(
         prog="ampreview",
         description="Design review of class-D audio amplifiers, run from their spec files.",
-        epilog="Exit status: 0 released, 1 held, 2 could not assess.",
+        epilog=f"{WAY} Exit status: 0 released, 1 held, 2 could not assess.",
     )
     commands = parser.add_subparsers(required=True, metavar="COMMAND", title="commands")
     for name, about in COMMANDS.items():

@@ -13,8 +13,10 @@ class Measurable:
         quantities that hold it in the model; the first one that the spec gives counts.
         Without conditions the figure is the same wherever it is measured.
     stands_in: what is measured may stand in where the spec is silent or estimates.
+    high_is_enough: conditions of which the high end tells all: hotter air, hotter parts.
     """
 
     figure: str
     conditions: Mapping[str, tuple[str, ...]]
     stands_in: bool = False
+    high_is_enough: tuple[str, ...] = ()

@@ -5,7 +5,8 @@ the conditions on which it depends and without which a measurement is not compar
 voltage of ONE rail at the board, the load, the power of each channel, the frequency, the air
 outside.  Where the spec gives a range or a tolerance, the model is computed at the condition.
 Only what a bench reads directly may stand in for a value that is not given; a heatsink that is
-measured while music plays says nothing of the one at rated power, so it does not.
+measured while music plays says nothing of the one at rated power, so it does not.  The inside air
+does, if it was read in the hottest ambient, closed, at the rated load and signal.
 """
 
 from ..linter.measurable import Measurable
@@ -27,11 +28,15 @@ MEASURABLE = (
     Measurable("modulator.carrier", NOWHERE, stands_in=True),
     Measurable("gate_drive.dead_time", NOWHERE, stands_in=True),
     Measurable("f_corner", NOWHERE),
+    Measurable("dc_offset", NOWHERE),
+    Measurable("turn_on_step", NOWHERE),
     Measurable("i_inrush", HIGH_RAIL),
     # at rated power
     Measurable("v_overshoot", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("v_gate_ringing", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("t_edge", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("p_in_rated", {**HIGH_RAIL, **RATED}),
+    Measurable("efficiency_by_losses", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("p_loss_rated", {**HIGH_RAIL, **RATED}),
     Measurable("v_rail_ripple", {**LOW_RAIL, **BASS}),
     Measurable("v_rail_loaded", {**LOW_RAIL, **BASS}),
@@ -40,16 +45,21 @@ MEASURABLE = (
     Measurable("i_source_rms", {**LOW_RAIL, **RATED}),
     Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}),
     Measurable("t_inductor", {**RATED, **AMBIENT}),
-    # at the onset of clipping: the power is what is measured
+    # at the onset of clipping, and a little beyond: the power is what is measured
+    Measurable("p_at_one_percent", {**LOW_RAIL, **LOAD}),
     Measurable("p_out_max", {**LOW_RAIL, **LOAD}),
     Measurable("p_out_usual", {**LOW_RAIL, **LOAD}),
     # while the programme plays: the power is that of a sine of the same peaks
     Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
     Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
-    Measurable("t_air_inside", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
+    Measurable(
+        "t_air_inside", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, True, high_is_enough=("ambient",)
+    ),
     # trips
-    Measurable("output_stage.over_current.i_trip", NOWHERE),
-    Measurable("protection.over_temperature.t_trip", NOWHERE),
-    Measurable("protection.dc_detector.v_trip", NOWHERE),
-    Measurable("protection.over_voltage.v_trip", NOWHERE),
+    Measurable("output_stage.over_current.i_trip", NOWHERE, stands_in=True),
+    Measurable("protection.over_temperature.t_trip", NOWHERE, stands_in=True),
+    Measurable("protection.dc_detector.v_trip", NOWHERE, stands_in=True),
+    Measurable("protection.dc_detector.t_trip", NOWHERE, stands_in=True),
+    Measurable("protection.over_voltage.v_trip", NOWHERE, stands_in=True),
+    Measurable("protection.under_voltage.v_trip", NOWHERE, stands_in=True),
 )

@@ -1,6 +1,6 @@
 """What a blank spec asks of a design: the fields of the models that concern it, as a tree."""
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ..declare import CHANNELS, Designs, Field, Schema, Section
@@ -98,16 +98,20 @@ def _kept(
             yield FormEntry(entry.name, entry.field, "", below)
 
 
-def part_form(schema: Schema, kind: str) -> tuple[FormEntry, ...]:
-    """The blank parts file with one part of a kind, every value that it may have."""
-    section = schema.fields[part_kinds(schema)[kind]]
-    assert section.model is not None
-    values = tuple(_entries(section.model, "", Design(schema), section.concerns))
-    own = Field("section", f"Name of your own; a spec says {kind}: {{part: {MY_PART}}}", "word")
+def part_form(design: Design, kinds: Sequence[str]) -> tuple[FormEntry, ...]:
+    """The blank parts file with one part of each kind, every value that it may have."""
     first = Field("text", "version of the format of a parts file", "word")
-    named = Field("section", section.meaning, "word")
+    groups = (_blank_part(design, kind) for kind in dict.fromkeys(kinds))
+    return (FormEntry(PARTS_KEY, first, VERSION), *groups)
+
+
+def _blank_part(design: Design, kind: str) -> FormEntry:
+    section = design.schema.fields[part_kinds(design.schema)[kind]]
+    assert section.model is not None
+    values = tuple(_entries(section.model, "", design, section.concerns))
+    own = Field("section", f"Name of your own; a spec says {kind}: {{part: {MY_PART}}}", "word")
     part = FormEntry(MY_PART, own, "", values)
-    return (FormEntry(PARTS_KEY, first, VERSION), FormEntry(kind, named, "", (part,)))
+    return FormEntry(kind, Field("section", section.meaning, "word"), "", (part,))
 
 
 def deviation_form(schema: Schema) -> tuple[FormEntry, ...]:

@@ -7,8 +7,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
 from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
+from .assess_use import wrong_use
 from .criteria import inputs_of, term_arguments, terms_of
-from .report_option import Report, page_missing, report_arguments, reports_asked, wrong_reports
+from .report_option import Report, report_arguments, reports_asked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -16,10 +17,6 @@ if TYPE_CHECKING:
     from rich.console import Console
 
     from ..judging.review import Outcome, Review
-
-FILE_WIDTH = 100
-BOUNDS = {"jobs": (1, 60), "builds": (1, 1_000_000), "seed": (0, 2**32 - 1)}
-"""What the numbers may be: minutes of builds, not days, and as many jobs as any system takes."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -69,14 +66,15 @@ def run(options: argparse.Namespace) -> int:
     if empty:
         return refused(f"no *.amp.yaml in the folder {empty[0]}")
     options.files = spec_files(options.files)
-    wrong = _wrong_use(options)
+    wrong = wrong_use(options)
     if wrong:
         return refused(wrong)
     parts = [path for path in options.files if is_parts_file(path)]
+    reports = reports_asked(options.report, options.output)
     if parts:
         options.files = tuple(path for path in options.files if path not in parts)
-        return max(assess_parts(parts), run(options) if options.files else RELEASED)
-    reports = reports_asked(options.report, options.output)
+        status = assess_parts(parts, reports, options.overwrite)
+        return max(status, run(options) if options.files else RELEASED)
     outcomes: Iterable[tuple[Path, Outcome]] = zip(options.files, _followed(options), strict=True)
     try:
         for report in reports:
@@ -109,57 +107,6 @@ def _made(
         return _write(outcomes, report.kind, options, sys.stdout)
     with written_as_it_comes(report.target, options.overwrite, *_inputs(options)) as stream:
         return _write(outcomes, report.kind, options, stream)
-
-
-def _wrong_use(options: argparse.Namespace) -> str:
-    """What cannot be done as asked, or nothing."""
-    from ..reading.parts_file import is_parts_file
-
-    for name, (least, most) in BOUNDS.items():
-        if not least <= getattr(options, name) <= most:
-            return f"--{name} {getattr(options, name)}: from {least} to {most}"
-    if wrong := wrong_reports(options.report, options.output):
-        return wrong
-    kinds = [report.kind for report in reports_asked(options.report, options.output)]
-    if wrong := _wrong_quiet(options, kinds[0]) or _wrong_tolerance(options, kinds):
-        return wrong
-    if kinds != ["text"] and any(map(is_parts_file, options.files)):
-        return "a parts file has the text report alone"
-    if options.check and (wrong := _wrong_check(options, kinds)):
-        return wrong
-    return page_missing() if "page" in kinds else ""
-
-
-def _wrong_quiet(options: argparse.Namespace, first: str) -> str:
-    """What ``--quiet`` would print nevertheless, or nothing."""
-    shown = reports_asked(options.report, options.output)[0].target is None
-    if options.quiet and shown and first != "text":
-        return f"--quiet prints nothing: give the {first} report a file, --report KIND=FILE"
-    return ""
-
-
-def _wrong_tolerance(options: argparse.Namespace, kinds: list[str]) -> str:
-    """A report that does not show what was asked of the tolerances, or nothing."""
-    shown = ["text", "page"] if options.tolerance == "monte-carlo" else ["text"]
-    if options.tolerance != "worst-case" and not {*shown} & {*kinds}:
-        return (
-            f"--tolerance {options.tolerance} goes with the {' or the '.join(shown)} report,"
-            f" not {kinds[0]}"
-        )
-    return ""
-
-
-def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
-    """What is wrong with the names of checks, or nothing."""
-    from ..evaluation.catalogue import load
-    from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
-    from ..judging.consistency import BUILT_IN
-    from .catalogue import unknown_check
-
-    if kinds != ["text"]:
-        return f"--check goes with the text report, not with {kinds[-1]}"
-    known = [*(entry.name for entry in load().entries), *BUILT_IN, *ON_MEASUREMENTS]
-    return next((unknown_check(x, known) for x in options.check if x not in known), "")
 
 
 def _followed(options: argparse.Namespace) -> "Iterator[Outcome]":
@@ -240,7 +187,7 @@ def _print_all(
 ) -> int:
     """Print a review; of several files a table first, then those that are not released."""
     from ..reports.assess_table import TableRow, print_table, row_of
-    from ..reports.console import console
+    from ..reports.console import FILE_WIDTH, console
 
     page = console(stream, None if stream is sys.stdout else FILE_WIDTH)
     if len(options.files) == 1:

@@ -3,10 +3,15 @@
 import argparse
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
+from ..commands import HELD, NOT_ASSESSED, RELEASED, print_or_write
 from .criteria import parts_argument
 
+if TYPE_CHECKING:
+    from ..judging.bom import BomComparison
+
+REPORTS = ("text", "markdown", "json")
 COLUMNS = ("reference", "value", "tolerance", "voltage", "power", "quantity")
 
 
@@ -21,6 +26,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--delimiter", default="", metavar="SIGN", help="sign between the columns")
     parser.add_argument("--encoding", default="", help="of the table (default: found out)")
     parts_argument(parser)
+    parser.add_argument(
+        "--report", choices=REPORTS, default="text", help="kind of report (default: text)"
+    )
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write the report there")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -49,5 +59,27 @@ def run(options: argparse.Namespace) -> int:
         print_refusals(str(options.table), (bom,), page)
         return NOT_ASSESSED
     found = compare_bom(loaded.spec, bom)
-    print_bom(found, page)
-    return HELD if found.findings else RELEASED
+    status = HELD if found.findings else RELEASED
+    if options.report == "text" and options.output is None:
+        print_bom(found, page)
+        return status
+    parts = Path(loaded.spec.parts.file) if loaded.spec.parts else None
+    inputs = (options.file, options.table, parts)
+    text = _told(found, options)
+    return print_or_write(text, options.output, options.overwrite, *inputs) or status
+
+
+def _told(found: "BomComparison", options: argparse.Namespace) -> str:
+    """The report of the kind asked for, as a text for a file."""
+    import io
+
+    from ..reports.bom_json import bom_json
+    from ..reports.bom_markdown import bom_markdown
+    from ..reports.bom_text import print_bom
+    from ..reports.console import FILE_WIDTH, console
+
+    if options.report == "text":
+        text = io.StringIO()
+        print_bom(found, console(text, FILE_WIDTH))
+        return text.getvalue()
+    return bom_json(found) if options.report == "json" else bom_markdown(found)

@@ -27,10 +27,16 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "--deviations", action="store_true", help="a blank list of deviations instead"
     )
     beside.add_argument(
+        "--measured", action="store_true", help="a blank list of measurements instead"
+    )
+    beside.add_argument(
         "--part",
         choices=kinds,
+        action="append",
+        default=[],
         metavar="KIND",
-        help=f"a blank parts file instead, with one part of: {', '.join(kinds)}",
+        help=f"a blank parts file instead, with one part of this kind (repeatable):"
+        f" {', '.join(kinds)}",
     )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
@@ -42,12 +48,13 @@ def run(options: argparse.Namespace) -> int:
     from ..reports.form_text import HOW, NEXT, OPTIONAL, form_text
     from ..reports.verdict import DISCLAIMER
 
-    if options.part or options.house or options.deviations:
-        return print_or_write(_beside(options), options.output, options.overwrite)
-    names = tuple(name.strip() for name in options.channels.split(","))
     schema = load_schema()
     asked = {name: path for name, path in asked_first(schema).items() if getattr(options, name)}
     words = {path: getattr(options, name) for name, path in asked.items()}
+    if options.part or options.house or options.deviations or options.measured:
+        text = _beside(options, Design(schema, words))
+        return print_or_write(text, options.output, options.overwrite)
+    names = tuple(name.strip() for name in options.channels.split(","))
     known = ", ".join(f"{name} {words[path]}" for name, path in asked.items())
     title = f"Blank {schema.title}{f': {known}' if known else ''}."
     brief = not options.all and options.milestone in ("", "concept")
@@ -60,21 +67,24 @@ def run(options: argparse.Namespace) -> int:
     return print_or_write(text, options.output, options.overwrite)
 
 
-def _beside(options: argparse.Namespace) -> str:
+def _beside(options: argparse.Namespace, design: Design) -> str:
     """The blank file of another kind that stands beside a spec."""
     from ..asking.form import part_form
+    from ..evaluation.catalogue import load
     from ..reading.parts_file import NAME
     from ..reports.form_text import HOW, PARTS, form_text
-    from ..reports.side_forms import deviations_form, house_form
+    from ..reports.side_forms import deviations_form, house_form, measured_form
 
     if options.house:
         return house_form()
-    schema, kind = load_schema(), options.part
     if options.deviations:
-        return deviations_form(schema)
-    entries = part_form(schema, kind)
-    title = f"Blank parts file ({NAME}): {schema.part_of(part_kinds(schema)[kind])}."
-    return form_text(entries, title, (*HOW, PARTS))
+        return deviations_form(design.schema)
+    if options.measured:
+        return measured_form(load())
+    known = part_kinds(design.schema)
+    named = ", ".join(design.schema.part_of(known[kind]) for kind in options.part)
+    title = f"Blank parts file ({NAME}): {named}."
+    return form_text(part_form(design, options.part), title, (*HOW, PARTS))
 
 
 def _entries(design: Design, options: argparse.Namespace) -> tuple[FormEntry, ...]:

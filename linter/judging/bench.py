@@ -13,6 +13,9 @@ from ..evaluation.tolerance import worst_case
 from ..evaluation.wording import in_words
 from ..finding import Assumed
 
+AS_SET = ("nominal", "bottom", "top")
+"""Sides that are told as they are, without rounding."""
+
 
 @dataclass(frozen=True, slots=True)
 class Band:
@@ -58,9 +61,25 @@ def banded(graph: Graph, amount: Amount, channel: str | None) -> Band | Gap:
         return Gap()
     if amount.side is None:
         return Band(hi.nominal, lo.figure, hi.figure, node.assumed, _printed(nodes))
-    ends = {"lowest": lo.figure, "nominal": hi.nominal, "highest": hi.figure}
+    ends = {
+        "lowest": lo.figure,
+        "nominal": hi.nominal,
+        "highest": hi.figure,
+        "bottom": _over_ranges(node, -1),
+        "top": _over_ranges(node, 1),
+    }
     end = _rounded(ends[amount.side], amount)
     return Band(end, end, end, node.assumed)
+
+
+def _over_ranges(node: Node, sign: int) -> float:
+    """The end of a number over the ranges of use, each leaf by itself, tolerances nominal."""
+    corner: dict[str, object] = {}
+    for path, leaf in node.leaves.items():
+        if leaf.form == "range":
+            ends = {end: float(node.value({path: end})) for end in (leaf.lo, leaf.hi)}
+            corner[path] = max(ends, key=lambda end: sign * ends[end])
+    return float(node.value(corner))
 
 
 def _printed(nodes: Mapping[str, Node]) -> frozenset[str]:
@@ -111,7 +130,7 @@ def _word(graph: Graph, amount: Amount, channel: str | None) -> str:
 
 def _rounded(value: float, amount: Amount) -> float:
     """One end in the digits of its amount; temperatures stay as they are."""
-    if amount.side == "nominal" or amount.unit == "degC":
+    if amount.side in AS_SET or amount.unit == "degC":
         return value
     return in_digits(value, amount.digits, amount.side == "highest")
 

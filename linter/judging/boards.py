@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from math import isfinite
 
 from .measured import Compared, Figure
 
@@ -48,7 +49,7 @@ def _spread(items: Sequence[Compared]) -> Boards:
     middle = abs(sum(reads) / len(reads))
     level = first.figure.unit in LEVELS
     allowed = None
-    if first.band and first.nominal:
+    if first.band and first.nominal and all(map(isfinite, first.band)):
         width = first.band[1] - first.band[0]
         allowed = width if level else width / abs(first.nominal)
     spread = high - low if level or not middle else (high - low) / middle

@@ -33,7 +33,8 @@ class Explanation:
     """One value that would explain a measurement.
 
     now: what it is taken as, in words; needed: what it would have to be; distance: how far
-    that is, the logarithm of the ratio or the share of its usual range.
+    that is, the logarithm of the ratio or the share of its usual range; of a value that was
+    taken as nothing, the ratio to the middle of what is usual.
     """
 
     path: str
@@ -203,7 +204,8 @@ def _bisected(a: float, b: float, off: Callable[[float], float | None]) -> float
 
 
 def _distance(needed: float, now: float, low: float, high: float, unit: str) -> float:
-    """How far a value has to go; from nothing it is no way at all."""
+    """How far a value has to go; from nothing, by how unusual it would be."""
     if unit in LINEAR:
         return abs(needed - now) / max(high - low, 1e-30)
-    return abs(math.log(needed / now)) if needed > 0.0 and now > 0.0 else 0.0
+    start = now if now > 0.0 else (low * high) ** 0.5
+    return abs(math.log(needed / start)) if needed > 0.0 and start > 0.0 else 0.0

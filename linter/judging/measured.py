@@ -6,6 +6,7 @@ explain it are looked for.  A reading without uncertainty counts as good to 2 %,
 practice, no source), and so does a condition.
 """
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -13,6 +14,7 @@ from importlib import import_module
 from importlib.util import find_spec
 from typing import Literal
 
+from ..check import Scope
 from ..declare import PRODUCT
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.gap import Gap
@@ -51,7 +53,8 @@ class Compared:
     """A measurement and what becomes of it.
 
     ``part only``: the spec leaves out terms of the sum, and more was measured than it gives.
-    band: what the model gives over all tolerances; why: why nothing is compared;
+    band: what the model gives over all tolerances, infinite on a side that nobody prints.
+    why: why nothing is compared;
     explanations: single values that would make the model agree, the likeliest first.
     pins: what the model was set to, None where the conditions are not its own.
     doubted: the known terms of an incomplete sum speak against it: nothing left out explains it.
@@ -132,20 +135,25 @@ def figure_of(
         there = entry or name in catalogue.derived or name in spec.schema.fields
         what = "is known, but is none that is read off a board" if there else "is not known"
         return f"{name} {what}{hint}"
-    if entry is not None:
-        each, unit, meaning = entry.check.each, entry.check.unit, entry.check.title
-    elif name in catalogue.derived:
-        quantity = catalogue.derived[name]
-        each, unit, meaning = quantity.each, quantity.unit, quantity.meaning
-    else:
-        field = spec.schema.fields[name]
-        each = "channel" if spec.schema.is_channel_path(name) else "product"
-        unit, meaning = field.unit, field.meaning
+    each, unit, meaning = told_of(name, catalogue)
     where = spec.channels if each == "channel" else (PRODUCT,)
     place = item.place or (where[0] if len(where) == 1 else "")
     if place not in where:
         return f"{name}: place is {' or '.join(where) or 'the name of a channel'}"
     return Figure(name, place, unit, meaning.partition(";")[0])
+
+
+def told_of(name: str, catalogue: Catalogue) -> tuple[Scope, str, str]:
+    """Of a measurable figure: whether it belongs to a channel, its unit, what it is."""
+    entry = catalogue.entry(name)
+    if entry is not None:
+        return entry.check.each, entry.check.unit, entry.check.title
+    if name in catalogue.derived:
+        quantity = catalogue.derived[name]
+        return quantity.each, quantity.unit, quantity.meaning
+    field = catalogue.schema.fields[name]
+    each: Scope = "channel" if catalogue.schema.is_channel_path(name) else "product"
+    return each, field.unit, field.meaning
 
 
 def _pins(
@@ -205,8 +213,13 @@ def _against(
     spec: Spec,
     catalogue: Catalogue,
 ) -> Compared:
-    """A measurement against the band that the model gives under its conditions."""
-    graph = graph_at(spec, catalogue, pins)
+    """A measurement against the band that the model gives under its conditions.
+
+    What was measured of this figure is no part of the model here: it would agree with itself.
+    """
+    place = stated_place(Graph(spec, catalogue.derived), figure)
+    own = {place: spec.stood_in[place]} if place in spec.stood_in else {}
+    graph = graph_at(spec, catalogue, {**pins, **own})
     node = node_of(graph, catalogue, figure)
     if isinstance(node, Gap):
         names = ", ".join(x.path.rpartition(".")[2] for x in node.missing[:4])
@@ -214,8 +227,9 @@ def _against(
         return Compared(item, "not compared", figure, read, why=why, pins=pins)
     low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
     nominal = float(node.value())
-    done = (figure, read, (low, high), nominal)
     slack = 1e-9 * max(abs(low), abs(high))
+    low, high = _as_printed(node, low, high, spec)
+    done = (figure, read, (low, high), nominal)
     if read.lo <= high + slack and read.hi >= low - slack:
         return Compared(item, "agrees", *done, pins=pins)
 
@@ -230,6 +244,20 @@ def _against(
     return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
 
 
+def _as_printed(node: Node, low: float, high: float, spec: Spec) -> tuple[float, float]:
+    """The band without the side that nobody prints: of a most the lower one, of a least the other.
+
+    A data sheet that prints ``typ`` alone says nothing of either side.
+    """
+    if not isinstance(node, LeafNode):
+        return low, high
+    sides = node.stated.sides if node.stated.form == "line" else frozenset[str]()
+    is_most = node.stated.form == "plain" and spec.schema.field_of(node.path).given == "max"
+    if is_most or ("max" in sides and "min" not in sides):
+        return -math.inf, high
+    return (low, math.inf) if "min" in sides and "max" not in sides else (low, high)
+
+
 def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Graph:
     """The model of a spec set to some conditions."""
     at = spec.with_values(pins).spec if pins else spec
@@ -237,14 +265,11 @@ def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Gr
 
 
 def node_of(graph: Graph, catalogue: Catalogue, figure: Figure) -> Node | Gap:
-    """A figure as the model computes it, whatever was measured of it."""
+    """A figure as the model computes it."""
     entry = catalogue.entry(figure.name)
     if entry is not None:
         found = graph.arguments(entry.check.inputs, figure.channel)
         return found if isinstance(found, Gap) else Computed(entry.name, entry.check.figure, found)
-    place = stated_place(graph, figure)
-    if place and place in graph.spec.stood_in:
-        return graph.follows(figure.name, figure.channel) if figure.name in graph.derived else Gap()
     return graph.resolve(figure.name, figure.channel)
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from ..check import Milestone
-from ..declare import CHANNELS, Schema, field_path
+from ..declare import CHANNELS, Designs, Schema, field_path
 from ..declare.parts import PART_KEY, part_kinds
 from ..evaluation.catalogue import Catalogue, load
 from ..evaluation.dependence import Dependences
@@ -119,16 +119,36 @@ def _wanted(
     schema: Schema, section: str, stated: set[str], uses: Mapping[str, tuple[int, int]]
 ) -> Iterator[Wanted]:
     """The values below a section that a check can use, without those of parts left out."""
+    design = _design(schema, stated)
     for path, known in schema.fields.items():
         inner = path.removeprefix(f"{section}.")
         optional = "." in inner and not any(x.startswith(path.rpartition(".")[0]) for x in stated)
         if inner in (path, PART_KEY) or known.model or path in stated or optional:
             continue
         checks, grave = uses.get(path, (0, 0))
-        if checks:
+        if checks and not _contradicts(known.concerns, design):
             own = known.concerns is not schema.fields[section].concerns
             text = known.concerns.text if known.concerns and own else ""
             yield Wanted(inner, known.unit, checks, grave, text)
+
+
+def _design(schema: Schema, stated: set[str]) -> Mapping[str, set[str]]:
+    """The words of a design that the stated values of a part leave open: what it is made for."""
+    found: dict[str, set[str]] = {}
+    for path in sorted(stated & schema.fields.keys()):
+        concerns = schema.fields[path].concerns
+        if concerns is not None and len(concerns.when) == 1:
+            for name, words in concerns.when[0].items():
+                found[name] = found.get(name, set(words)) & set(words)
+    return found
+
+
+def _contradicts(concerns: Designs | None, design: Mapping[str, set[str]]) -> bool:
+    """Whether a value has no place in any design that a part is made for."""
+    return concerns is not None and not any(
+        all(design.get(name, set(words)) & set(words) for name, words in when.items())
+        for when in concerns.when
+    )
 
 
 def _uses(catalogue: Catalogue) -> Mapping[str, tuple[int, int]]:

@@ -1,25 +1,40 @@
 """What was measured in place of what the spec does not state, or only estimates.
 
 Only figures that may stand in do, and only where the readings cover what the spec allows of
-each condition: what was measured at one end of a range says nothing of the other.  Two boards
-say little of a series, so the spread that the model's tolerances give is added to the readings.
-A reading below what the known terms of a sum add up to is doubted, and stands in for nothing.
+each condition, a default of the trade included: what was measured at one end of a range says
+nothing of the other, but where a figure is hottest in the hottest air, that end is enough.  Two
+boards say little of a series, so the spread that the model's tolerances give is added to the
+readings.  Where nothing gives a spread and data sheets guarantee one, as of a trip, the reading is
+a typical value and no more.  A reading below what the known terms of a sum add up to is doubted,
+and stands in for nothing.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
+from ..declare import field_path
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
-from ..evaluation.node import FigureError
+from ..evaluation.node import FigureError, LeafNode
 from ..evaluation.tolerance import worst_case
 from ..quantities.quantity import Value, parse, spell
-from ..reading.loading import Measurement, Spec
+from ..reading.loading import Measurement, Spec, data_at
 from .boards import LEVELS
-from .measured import Compared, Figure, comparisons, graph_at, measurable_in, node_of, stated_place
+from .measured import (
+    SAME_KELVIN,
+    Compared,
+    Figure,
+    comparisons,
+    graph_at,
+    measurable_in,
+    node_of,
+    stated_place,
+)
 
 REACHED = 0.02
+SELDOM_GUARANTEED = ("typ", "value")
+"""Of what is given like this, nobody prints or expects a spread."""
 
 
 def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]) -> Spec:
@@ -36,11 +51,12 @@ def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement
     for figure, found in groups.items():
         path = stated_place(graph, figure)
         doubted = any(item.doubted for item in found)
-        if path and not doubted and _is_free(graph, path) and _covers(spec, found):
-            unit = spec.schema.field_of(path).unit
-            reading = spell(_reading(spec, catalogue, figure, found), unit)
-            done = spec.with_values({path: {"value": reading, "from": "measured"}}).spec
-            spec = replace(done, stood_in=spec.stood_in | {path}) if done else spec
+        told = known[figure.name]
+        enough = frozenset(x for name in told.high_is_enough for x in told.conditions[name])
+        if path and not doubted and _is_free(graph, path) and _covers(graph, found, enough):
+            own = data_at(spec.data, path)
+            done = spec.with_values({path: _reading(spec, catalogue, figure, found)}).spec
+            spec = replace(done, stood_in={**spec.stood_in, path: own}) if done else spec
     return spec
 
 
@@ -52,30 +68,48 @@ def _is_free(graph: Graph, path: str) -> bool:
     return isinstance(stated, Value) and stated.provenance == "estimate"
 
 
-def _covers(spec: Spec, found: Sequence[Compared]) -> bool:
-    """Whether the readings reach both ends of every range that the spec has for a condition."""
+def _covers(graph: Graph, found: Sequence[Compared], enough: frozenset[str]) -> bool:
+    """Whether the readings reach both ends of every range of a condition, or the high one."""
     pins: list[Mapping[str, object]] = [item.pins or {} for item in found]
     for path in {path for item in pins for path in item}:
-        stated = spec.values.get(path)
-        if isinstance(stated, Value) and stated.form == "range":
-            unit = spec.schema.field_of(path).unit
+        range_ = _range_at(graph, path, found[0].figure)
+        if range_ is not None:
+            unit = graph.spec.schema.field_of(path).unit
             at = [parse(item[path], unit).nominal for item in pins if path in item]
-            if min(at) > stated.lo * (1 + REACHED) or max(at) < stated.hi * (1 - REACHED):
+            near = SAME_KELVIN if unit == "degC" else REACHED * abs(range_.hi)
+            low_missed = min(at) > range_.lo + near and path not in enough
+            if low_missed or max(at) < range_.hi - near:
                 return False
     return True
 
 
-def _reading(spec: Spec, catalogue: Catalogue, figure: Figure, found: Sequence[Compared]) -> Value:
+def _range_at(graph: Graph, path: str, figure: Figure | None) -> Value | None:
+    """The range of use that the spec or the trade has for a condition."""
+    stated = graph.spec.values.get(path)
+    if stated is None:
+        node = graph.resolve(field_path(path), figure.channel if figure else None)
+        stated = node.stated if isinstance(node, LeafNode) else None
+    return stated if isinstance(stated, Value) and stated.form == "range" else None
+
+
+def _reading(
+    spec: Spec, catalogue: Catalogue, figure: Figure, found: Sequence[Compared]
+) -> dict[str, object]:
     """All readings of a figure as one range, with the spread of the model's tolerances."""
     reads = [item.read for item in found if item.read]
     low, high = min(x.lo for x in reads), max(x.hi for x in reads)
     below, above = _tolerances(spec, catalogue, figure, found)
+    field = spec.schema.fields.get(figure.name)
+    if field is not None and field.given not in SELDOM_GUARANTEED and not below + above:
+        middle = sum(x.nominal for x in reads) / len(reads)
+        return {"typ": spell(Value(*(middle,) * 3), figure.unit), "from": "measured"}
     if figure.unit in LEVELS:
         low, high = low - below, high + above
     else:
         low, high = low * (1 - below), high * (1 + above)
     low, high = (float(f"{x:.4g}") for x in (low, high))
-    return Value(low, (low + high) / 2, high, "range" if low < high else "plain")
+    read = Value(low, (low + high) / 2, high, "range" if low < high else "plain")
+    return {"value": spell(read, figure.unit), "from": "measured"}
 
 
 def _tolerances(

@@ -2,7 +2,8 @@
 
 A record names the text and its edition, who looked and when, and of each threshold or constant
 the value found and its clause.  The value found is the limit from then on.  One that is looser
-in a matter of safety is shown as such, and none is taken that no file can loosen.
+in a matter of safety is shown as such, and none is taken that no file can loosen.  A record
+that nobody has begun to fill in says nothing: what it names stays open.
 """
 
 from collections.abc import Mapping
@@ -57,6 +58,8 @@ def take_record(house: HouseReader, data: Any, path: str) -> None:
     if not isinstance(data, Mapping):
         house.refuse(path, "this is not a record", ", ".join(KEYS), RECORD)
         return
+    if _is_blank(data):
+        return
     said = {key: _said(house, data.get(key), key, path) for key in ABOUT}
     for key in data:
         if key not in KEYS:
@@ -74,6 +77,13 @@ def take_record(house: HouseReader, data: Any, path: str) -> None:
             continue
         for key, found in items.items():
             _take(house, entry, key, found, f"{path}.limits.{name}.{key}", said)
+
+
+def _is_blank(data: Any) -> bool:
+    """Whether a record is as it was printed: nobody has looked anything up."""
+    if isinstance(data, Mapping):
+        return all(map(_is_blank, data.values()))
+    return data is None or data == ""
 
 
 def _said(house: HouseReader, stated: Any, key: str, path: str) -> str:

@@ -52,7 +52,7 @@ def _read_list(path: Path, key: str, name: str, kind: str) -> Spec | tuple[Refus
         return (content,)
     document = read_side_file(content, str(path), key, kind)
     refusals = [*document.refusals, *first_key(document, str(path), key)]
-    refusals += unknown_keys(document, "", (key, name), f"{name}:")
+    refusals += [] if refusals else unknown_keys(document, "", (key, name), f"{name}:")
     if refusals or document.data is None:
         return tuple(refusals)
     items = document.data.get(name) or []

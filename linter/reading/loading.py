@@ -75,7 +75,7 @@ class Spec:
     defaults: what silence of a field means to this team, by path without channel.
     written: the data as the file has it, where parts of a parts file are named in it.
     parts: the parts file, if the spec uses it.  references: the designators of its parts.
-    stood_in: the paths where what was measured stands in, not in the file.
+    stood_in: the paths where what was measured stands in, with the data of the file there.
     """
 
     file: str
@@ -92,7 +92,7 @@ class Spec:
     written: Mapping[str, Any] | None = None
     parts: PartsFile | None = None
     references: References = ()
-    stood_in: frozenset[str] = frozenset()
+    stood_in: Mapping[str, Any] = field(default_factory=dict)
 
     def place(self, path: str) -> Place | None:
         """Where a path stands in the file, or the nearest section above it that does."""
@@ -203,11 +203,11 @@ class Loaded:
         spec = replace(self.spec, written=written, parts=parts, references=references)
         return Loaded(spec)
 
-    def with_stood_in(self, paths: frozenset[str]) -> "Loaded":
+    def with_stood_in(self, stood_in: Mapping[str, Any]) -> "Loaded":
         """The same with a note of where what was measured stands in."""
-        if self.spec is None or not paths:
+        if self.spec is None or not stood_in:
             return self
-        return Loaded(replace(self.spec, stood_in=paths))
+        return Loaded(replace(self.spec, stood_in=stood_in))
 
 
 def load_file(path: str | Path, schema: Schema | None = None, parts: Path | None = None) -> Loaded:
@@ -219,7 +219,11 @@ def load_file(path: str | Path, schema: Schema | None = None, parts: Path | None
     content = content_of(path, "a spec file")
     if isinstance(content, Refusal):
         return Loaded(None, (content,))
-    return load_text(content, str(path), schema, parts_beside(Path(path), parts))
+    source = parts_beside(Path(path), parts)
+    named = source() if parts is not None else None
+    if isinstance(named, tuple):
+        return Loaded(None, named)
+    return load_text(content, str(path), schema, source)
 
 
 def load_text(
@@ -260,6 +264,16 @@ def steps_of(path: str) -> list[str | int]:
     """``rungs[0].r`` to ``["rungs", 0, "r"]``."""
     found = re.findall(r"\[(\d+)\]|([^.\[\]]+)", path)
     return [int(number) if number else name for number, name in found]
+
+
+def data_at(data: Any, path: str) -> Any:
+    """The plain data at a path, or nothing."""
+    for step in steps_of(path):
+        if isinstance(step, int) and isinstance(data, list) and step < len(data):
+            data = data[step]
+        else:
+            data = data.get(step) if isinstance(data, Mapping) else None
+    return data
 
 
 def _replaced(data: Any, steps: list[str | int], value: Any) -> Any:

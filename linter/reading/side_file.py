@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from typing import Any
 
 from ..finding import Place
-from .format import SPEC_LINE, VERSION
+from .format import KINDS, SPEC_LINE, VERSION
 from .refusal import Refusal, shown
 from .source import Document, read
 
@@ -25,6 +25,9 @@ def first_key(document: Document, file: str, key: str) -> tuple[Refusal, ...]:
     """A refusal where the file does not begin with its format version."""
     if document.data is None:
         return ()
+    other = other_kind(document, file, key)
+    if other:
+        return (other,)
     version = document.data.get(key)
     if version == VERSION and next(iter(document.data)) == key:
         return ()
@@ -37,6 +40,15 @@ def first_key(document: Document, file: str, key: str) -> tuple[Refusal, ...]:
         problem = f"the format version {shown(str(version))} is not known here"
     place = document.key_places.get(key, Place(file, 1, 1))
     return (Refusal(place, problem, expected, example),)
+
+
+def other_kind(document: Document, file: str, key: str) -> Refusal | None:
+    """A refusal where the file begins like one of another kind, with how that one is read."""
+    first = next(iter(document.data or {}), key)
+    if first == key or first not in KINDS:
+        return None
+    (name, use), place = KINDS[first], document.key_places.get(first, Place(file, 1, 1))
+    return Refusal(place, f"this is {name}, not {KINDS[key][0]}", use, f"{key}: {VERSION}")
 
 
 def unknown_keys(

@@ -19,6 +19,7 @@ from ..quantities.quantity import Value
 from ..quantities.unreadable import cut_at_comma
 from .format import SPEC_KEY, SPEC_LINE, VERSION
 from .refusal import Refusal, in_order, shown
+from .side_file import other_kind
 from .source import Document
 from .unknown_key import glued_pair, known_field, unknown_key
 
@@ -114,6 +115,10 @@ class _Validator:
 
     def _format_known(self, data: Mapping[str, Any]) -> bool:
         """Whether the rest of the file can be read by this program."""
+        other = other_kind(self.document, self.file, SPEC_KEY)
+        if other:
+            self.refusals.append(other)
+            return False
         version = data.get(SPEC_KEY)
         if version == VERSION:
             return True

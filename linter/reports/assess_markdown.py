@@ -7,13 +7,12 @@ from ..finding import Finding, Severity, Status
 from ..judging.deviation import is_behind
 from ..judging.review import Outcome, Review
 from ..reading.loading import Deviation
-from ..reading.refusal import Refusal
 from .assumption_words import assumptions_of, unsure_of
 from .cause_words import CauseWords, cause_words
 from .cautions import cautions_of
 from .change_words import change_in_words
 from .groups import groups, together
-from .markdown import markdown_table, promise_markdown
+from .markdown import markdown_table, promise_markdown, refusals_markdown
 from .measured_words import measured_rows
 from .phrases import (
     against,
@@ -43,7 +42,11 @@ def markdown_pieces(outcomes: Iterable[tuple[str, Outcome]], dated: bool = False
     """One document for all files, in the order given, piece by piece."""
     yield "# Design review"
     for name, outcome in outcomes:
-        parts = _review(outcome, dated) if isinstance(outcome, Review) else _refused(name, outcome)
+        parts = (
+            _review(outcome, dated)
+            if isinstance(outcome, Review)
+            else refusals_markdown(name, outcome)
+        )
         yield from (f"\n\n{part}" for part in parts)
     yield f"\n\n*{DISCLAIMER}*\n"
 
@@ -81,16 +84,6 @@ def _measured(review: Review) -> Iterator[str]:
     if rows:
         yield "### Measured"
         yield markdown_table(("answer", "figure", "measured and model"), rows)
-
-
-def _refused(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
-    yield f"## {escaped(name)}"
-    yield "**NOT ASSESSED.** The file must be put right first."
-    rows = [
-        (item.place.file, place_in_words(item.place), item.problem, item.expected, item.example)
-        for item in refusals
-    ]
-    yield markdown_table(("file", "location", "problem", "expected", "for example"), rows)
 
 
 def _grounds(review: Review, dated: bool) -> Iterator[tuple[str, ...]]:

@@ -1,6 +1,6 @@
 """The comparison with a bill of materials at a terminal."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from rich.console import Console
 from rich.text import Text
@@ -31,16 +31,20 @@ def print_bom(found: BomComparison, console: Console) -> None:
             lines += [Text(), Text(f" {title}", "bold")]
         for item in items:
             lines += hanging("▪ ", f"{', '.join(item.names)}: {item.message}", width, ("red", ""))
-            lines += hanging("    ", _where(item, found), width, ("", "dim"))
+            lines += hanging("    ", where(item, found), width, ("", "dim"))
     print_lines([*lines, *_rest(found, width)], console)
 
 
-def _head(found: BomComparison, width: int) -> list[Text]:
+def told_of(found: BomComparison) -> str:
+    """The comparison in numbers."""
     count = len(found.findings)
-    word, style = ("HELD", "bold red") if count else ("AGREES", "bold green")
     told = f"{found.named} parts named in the spec, {len(found.agreed)} values agree"
-    told += f", {count} disagreement{'' if count == 1 else 's'}" if count else ""
-    lines = hanging(f"{word}  ", told, width, (style, ""))
+    return told + (f", {count} disagreement{'' if count == 1 else 's'}" if count else "")
+
+
+def _head(found: BomComparison, width: int) -> list[Text]:
+    word, style = ("HELD", "bold red") if found.findings else ("AGREES", "bold green")
+    lines = hanging(f"{word}  ", told_of(found), width, (style, ""))
     for what, name, text in (
         ("spec", found.spec.file, found.spec.text),
         ("table", found.bom.file, found.bom.text),
@@ -50,7 +54,7 @@ def _head(found: BomComparison, width: int) -> list[Text]:
     return [*lines, *hanging("columns read  ", columns, width, ("dim", "dim"))]
 
 
-def _where(item: BomFinding, found: BomComparison) -> str:
+def where(item: BomFinding, found: BomComparison) -> str:
     """Both places: in the spec or the parts file, and in the table."""
     lines = ", ".join(map(str, item.lines))
     spec = _place(item.place) if item.place else ""
@@ -68,7 +72,7 @@ def _rest(found: BomComparison, width: int) -> list[Text]:
     if found.untold:
         lines += [Text(), Text(" Not compared", "bold")]
         for what, parts in found.untold.items():
-            lines += hanging("▪ ", f"{what}: {_few(sorted(parts, key=_order))}", width, ("dim", ""))
+            lines += hanging("▪ ", f"{what}: {_few(in_order(parts))}", width, ("dim", ""))
     if found.bom.unread:
         texts = ", ".join(f"{text} (line {line})" for line, text in found.bom.unread[:MOST_EXTRA])
         lines += [Text(), *hanging("No designators: ", texts, width, ("bold", ""))]
@@ -77,8 +81,12 @@ def _rest(found: BomComparison, width: int) -> list[Text]:
     return lines
 
 
-def _order(name: str) -> tuple[str, int, str]:
+def in_order(parts: Iterable[str]) -> list[str]:
     """Designators in the order in which people count."""
+    return sorted(parts, key=_order)
+
+
+def _order(name: str) -> tuple[str, int, str]:
     letters = name.rstrip("0123456789")
     return letters, int(name[len(letters) :] or 0), name
 

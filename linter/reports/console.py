@@ -10,6 +10,8 @@ from typing import Any, TextIO
 
 from rich.console import Console
 
+FILE_WIDTH = 100
+"""Of a text report that is written to a file."""
 BLANKS = re.compile(r"[ \t]+(?=\n)")
 
 

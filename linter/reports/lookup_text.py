@@ -12,7 +12,7 @@ NOTHING = "# No grave limit of safety in this review rests on memory or on a quo
 HOW = (
     "Look each of them up in the text named, in the edition that holds for your market. Write",
     "text with its edition, who looked, the day, and of each limit the value found and its",
-    "clause. Delete what you have not looked up. A value that differs becomes the limit.",
+    "clause. A record that stays blank counts for nothing. A value that differs becomes the limit.",
 )
 
 

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..judging.review import Review
-from .phrases import escaped
+from ..reading.refusal import Refusal
+from .phrases import escaped, place_in_words
 from .promise_words import HEADS, judged_with, promise_rows
 
 
@@ -21,3 +22,14 @@ def promise_markdown(review: Review) -> Iterator[str]:
         yield markdown_table(HEADS, rows)
         if given := judged_with(review):
             yield f"The promises are {escaped(given)}."
+
+
+def refusals_markdown(name: str, refusals: Sequence[Refusal]) -> Iterator[str]:
+    """Why a file was not assessed, as a section."""
+    yield f"## {escaped(name)}"
+    yield "**NOT ASSESSED.** The file must be put right first."
+    rows = [
+        (item.place.file, place_in_words(item.place), item.problem, item.expected, item.example)
+        for item in refusals
+    ]
+    yield markdown_table(("file", "location", "problem", "expected", "for example"), rows)

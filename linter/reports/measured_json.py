@@ -25,13 +25,7 @@ def _measured(item: Compared) -> dict[str, Any]:
         "answer": item.answer,
         "unit": figure.unit if figure else "",
         "measured": {"lo": read.lo, "nominal": read.nominal, "hi": read.hi} if read else None,
-        "model": {
-            "lo": _finite(item.band[0]),
-            "nominal": _finite(item.nominal),
-            "hi": _finite(item.band[1]),
-        }
-        if item.band
-        else None,
+        "model": _model(item),
         "conditions": {name: x.text for name, x in at.conditions.items()},
         "explained_by": [
             {"path": x.path, "kind": x.kind, "now": x.now, "needed": x.needed, "unit": x.unit}

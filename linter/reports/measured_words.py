@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import isinf
 
 from ..declare import PRODUCT
 from ..judging.boards import LEVELS, Boards
@@ -53,8 +54,7 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     if item.band is None or item.read is None or item.figure is None:
         return f"{item.of.value.strip()}: {item.why}"
     unit = item.figure.unit
-    low, high = (show(x, unit) for x in item.band)
-    band = low if low == high else f"{low} .. {high}"
+    band = _band(*item.band, unit)
     read = item.of.value.strip()
     if item.answer == "agrees":
         return f"{read}; model {band}"
@@ -72,6 +72,16 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     rest = f"; {more} more" if more > 0 else ""
     why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
     return f"{head}; {why}"
+
+
+def _band(low: float, high: float, unit: str) -> str:
+    """What the model gives, with one end where only one is printed."""
+    if isinf(high):
+        return f"at least {show(low, unit)}"
+    if isinf(low):
+        return f"at most {show(high, unit)}"
+    ends = (show(low, unit), show(high, unit))
+    return ends[0] if ends[0] == ends[1] else " .. ".join(ends)
 
 
 def _of_boards(item: Boards) -> MeasuredRow:

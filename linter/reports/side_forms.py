@@ -1,10 +1,12 @@
-"""Blank house file and blank list of deviations, as YAML text with comments."""
+"""Blank house file, lists of deviations and of measurements, as YAML text with comments."""
 
 from ..asking.form import deviation_form
 from ..declare import Schema
+from ..evaluation.catalogue import Catalogue
 from ..judging.house_file import DEFAULT, LIMIT, OFF, RULES
+from ..judging.measured import measurable_in, told_of
 from ..judging.verified import RECORD
-from ..reading.format import HOUSE_KEY, VERSION
+from ..reading.format import HOUSE_KEY, MEASURED_KEY, VERSION
 from .form_text import commented, form_text
 
 HOUSE = (
@@ -25,6 +27,14 @@ DEVIATIONS = (
     "Take away the # before each name. Critical findings and open questions of safety cannot be"
     " permitted.",
 )
+MEASURED = (
+    "Readings of the first boards, in a file of their own: ampreview assess --measured FILE. The"
+    " same list may be part of a spec. What to expect, and where to stop: ampreview bringup.",
+    "Take away the # of what was read, once for each board and channel. Write the value with its"
+    " uncertainty, 2.4 W ± 5 %, and what it was read at: without these it is not compared.",
+)
+KEPT = "board: , date: , instrument: "
+"""What every reading has beside its conditions."""
 
 
 def house_form() -> str:
@@ -40,3 +50,16 @@ def house_form() -> str:
 def deviations_form(schema: Schema) -> str:
     """The blank list of deviations."""
     return form_text(deviation_form(schema), DEVIATIONS[0], DEVIATIONS[1:])
+
+
+def measured_form(catalogue: Catalogue) -> str:
+    """The blank list of measurements: every figure with the conditions on which it depends."""
+    lines = [line for text in MEASURED for line in commented(text, 0)]
+    lines += [f"{MEASURED_KEY}: {VERSION}", "", "measured:"]
+    for item in measurable_in(catalogue.packages).values():
+        each, unit, meaning = told_of(item.figure, catalogue)
+        place = "place: , " if each == "channel" else ""
+        conditions = "".join(f"{name}: , " for name in item.conditions)
+        lines += commented(f"[{unit}] {meaning}.", 2)
+        lines.append(f"  #- {{figure: {item.figure}, {place}value: , {conditions}{KEPT}}}")
+    return "\n".join(lines) + "\n"

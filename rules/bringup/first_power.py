@@ -16,6 +16,7 @@ from .shared import (
     IDLE_MOST,
     LIMIT_MARGIN,
     PACK,
+    RAIL_MOST,
     SHOCK,
     quantity,
 )
@@ -95,7 +96,7 @@ STEP = Step(
             "Each rail by then",
             quantity("v_rail_high", "V"),
             bench=AT_FULL,
-            limit=quantity("supply.bulk.v_rated", "V"),
+            limit=RAIL_MOST,
         ),
     ),
 )

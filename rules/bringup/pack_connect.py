@@ -32,7 +32,7 @@ STEP = Step(
     readings=(
         Reading(
             "pack-full",
-            "Pack at rest, full",
+            "Pack full, its charger still on",
             quantity("v_pack_full", "V"),
             limit=quantity("v_pack_full", "V").at("highest"),
         ),

@@ -1,10 +1,12 @@
 """What several steps of the bring-up share: how the bench stands in for source and room."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ...linter.bringup_step import Amount, Bench, Hazard, Line, Reading, Side
 from ...linter.check import COMMON_PRACTICE, Constant, Input, Words
 from ..derived.ways import as_stated
+from ..formulas.maths import smaller
 
 DIRECT = ("pack", "source")
 ALWAYS: Mapping[str, Words] = {}
@@ -89,19 +91,48 @@ def past_temperature(path: str) -> Amount:
     return Amount("degC", warmer, {"t": Input(path), "step": little}, "highest")
 
 
-def supply_at(name: str, only: Mapping[str, Words] = ALWAYS) -> tuple[Bench, ...]:
+def set_to(path: str, side: Side) -> Amount:
+    """A setting at one end of what occurs in use, tolerances nominal."""
+    return Amount("V", as_stated, {"value": Input(path)}, side)
+
+
+def supply_at(
+    name: str, only: Mapping[str, Words] = ALWAYS, side: Side = "top"
+) -> tuple[Bench, ...]:
     """A stiff bench supply at a voltage, in place of the source or of each rail."""
     direct: dict[str, Words] = {"rail_feed": DIRECT, **only}
     converted: dict[str, Words] = {"rail_feed": "converter", **only}
     return (
-        Bench("supply.v_rail", nominal(name, "V"), direct),
+        Bench("supply.v_rail", set_to(name, side), direct),
         Bench("supply.r_source", "1 uohm", direct),
-        Bench("supply.v_source", nominal(name, "V"), converted),
+        Bench("supply.v_source", set_to(name, side), converted),
     )
 
 
-FULL = Amount("V", as_stated, {"value": Input("v_bench")}, "nominal", as_designed=True)
-FIRST = Amount("V", as_stated, {"value": Input("v_bench_first")}, "nominal", as_designed=True)
+def takes(v_rated: float, v_leg: tuple[float, ...], rails: float, v_other: float) -> float:
+    """What one rail may reach: its capacitors, and the legs less the other rail."""
+    lowest = v_leg[0]
+    for limit in v_leg[1:]:
+        lowest = smaller(lowest, limit)
+    return smaller(v_rated, lowest - (rails - 1) * v_other)
+
+
+RAIL_MOST = Amount(
+    "V",
+    takes,
+    {
+        "v_rated": Input("supply.bulk.v_rated"),
+        "v_leg": Input("all v_leg_absolute"),
+        "rails": Input("rail_count"),
+        "v_other": Input("v_rail_high"),
+    },
+    "lowest",
+)
+"""Where the rail stops, whatever the step: what the first part takes that gives way."""
+
+
+FULL = replace(set_to("v_bench", "top"), as_designed=True)
+FIRST = replace(set_to("v_bench_first", "top"), as_designed=True)
 """Where the bench supply is set: to the highest voltage at rest, and at the first power-up."""
 
 ROOM = Bench("environment.ambient", "25 degC")

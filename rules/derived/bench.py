@@ -4,13 +4,14 @@ With a converter the bench supply stands in for the source; without one for ONE 
 """
 
 from ...linter.check import COMMON_PRACTICE, Constant, Derived, Input, Way, derivation
-from ..formulas.bench import charging_current, just_above
+from ..formulas.bench import charging_current, dummy_power, just_above
 from .feed import one_of
 
 DIRECT = ("pack", "source")
 POWERS = Input("all p_idle")
 AUXILIARY = Input("supply.p_auxiliary")
 V_BENCH = Input("v_bench")
+THD = Constant("1 %", "distortion of the measurement", COMMON_PRACTICE)
 T_CHARGE = Constant("5 s", "time in which the rails are charged", COMMON_PRACTICE)
 BALANCE = derivation("power of all channels and other loads, at the terminals")
 
@@ -25,6 +26,11 @@ def from_source(
 ) -> float:
     """The same ahead of a converter, which does not feed the other loads."""
     return (sum(p_idle[1:], p_idle[0]) / efficiency + p_auxiliary) / v
+
+
+def efficiency_of(p_out: float, p_loss: float) -> float:
+    """What goes out over what goes into the channel."""
+    return p_out / (p_out + p_loss)
 
 
 def _above(path: str, when: dict[str, str | tuple[str, ...]]) -> Way:
@@ -50,11 +56,45 @@ DERIVED = (
         "the same at the first power-up: the lowest at which the stage surely runs",
         (
             _above("supply.v_lockout:high", {"rail_feed": "converter"}),
+            one_of("supply.v_source:low", feed="converter"),
             one_of("v_source_low", feed="converter"),
             _above("protection.under_voltage.v_trip:high", {"rail_feed": DIRECT}),
+            one_of("supply.v_rail:low", feed=DIRECT),
             one_of("v_rail_low", feed=DIRECT),
         ),
         sources=(COMMON_PRACTICE,),
+    ),
+    Derived(
+        "p_at_one_percent",
+        "W",
+        "channel",
+        "sine power into the load at 1 % distortion, or at the trip",
+        (
+            Way(
+                dummy_power,
+                {
+                    "p_onset": Input("p_out_usual"),
+                    "thd": THD,
+                    "reserve": Constant("1", "the power itself", COMMON_PRACTICE),
+                },
+                "p_onset clipped to thd, reserve 1",
+            ),
+        ),
+    ),
+    Derived(
+        "efficiency_by_losses",
+        "%",
+        "channel",
+        "efficiency of ONE channel with its filter at rated power; at most, where loss is left out",
+        (
+            Way(
+                efficiency_of,
+                {"p_out": Input("rated_power"), "p_loss": Input("p_loss_rated")},
+                "p_out / (p_out + p_loss)",
+            ),
+        ),
+        stated_at="output_stage.efficiency",
+        agree=0.0,
     ),
     Derived(
         "i_idle",

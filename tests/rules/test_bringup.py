@@ -183,6 +183,22 @@ def test_over_voltage_of_the_subwoofer() -> None:
     assert figure(made(tight), "over-voltage-trip").limit == 96.0
 
 
+def test_a_source_that_ranges_is_set_to_its_ends_and_never_to_its_middle() -> None:
+    """11.4 to 14.7 V ahead of a converter of 92 %: 0.4 W of the stage behind it, 2 W beside."""
+    trolley = sheet("market-day-trolley")
+    assert line(trolley, "idle", "outputs open").startswith("14.7 V")
+    assert band(trolley, "idle-current")[1] == pytest.approx((0.4 / 0.92 + 2) / 14.7, rel=1e-6)
+    assert "low charge: 11.4 V" in line(trolley, "power", "in place of the pack")
+    assert line(trolley, "first-power", "Set").startswith("Set 11.6 V")  # 1.05 x 11.0 V, lockout
+
+
+def test_the_rail_stops_at_the_part_that_gives_way_first() -> None:
+    """Capacitors of 35 V on a power stage of 34 V, absolute maximum: 34 V, in every step."""
+    trolley = sheet("market-day-trolley")
+    assert figure(trolley, "full-rail").limit == 34.0
+    assert figure(LAMP, "own-rail").limit == 16.0  # capacitors of 16 V, a stage of 18 V
+
+
 def test_the_subwoofer_is_told_of_mains_and_of_two_rails() -> None:
     told = " ".join(x.text for step in SUBWOOFER.values() for x in step.cautions)
     assert "Mains voltage kills" in told
@@ -221,8 +237,12 @@ def test_how_long_to_wait() -> None:
     assert spec is not None
     changed = spec.with_values({"thermal.time_constant": "10 min"}).spec
     assert "Wait 30 min" in line(made(changed), "temperatures", "Wait")
-    assert "Wait ____" in line(CHOIR, "temperatures", "Wait")
-    assert [x.path for x in CHOIR["temperatures"].missing] == ["thermal.heatsink.mass"]
+    # 3.5 K/W and 0.2 kg of aluminium of 900 J/kg/K: 3 x 630 s = 31.5 min; more in thin air
+    (minutes,) = re.findall(r"Wait ([\d.]+) min", line(CHOIR, "temperatures", "Wait"))
+    assert 31.5 < float(minutes) < 31.5 * 1.15
+    silent = made(spec.with_values({"thermal.heatsink.mass": None}).spec)
+    assert "Wait ____" in line(silent, "temperatures", "Wait")
+    assert [x.path for x in silent["temperatures"].missing] == ["thermal.heatsink.mass"]
 
 
 def test_level_of_the_lamp() -> None:

@@ -4,6 +4,7 @@ Letter codes are those of IEC 60062:2016 as the encyclopaedia article "RKM code"
 delimiters and code pages are common practice, no source.
 """
 
+import json
 from pathlib import Path
 
 import pytest
@@ -204,3 +205,25 @@ def test_the_command_reads_named_columns_and_says_what_it_cannot_do(
     assert f"{spec},line11;{table},line5" in told
     spec.write_text("amplifier_spec: 1\n", "utf-8")
     assert main(["bom", str(spec), str(table)]) == 2
+
+
+def test_the_same_disagreement_in_every_report(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    board, table = tmp_path / "board.amp.yaml", tmp_path / "bom.csv"
+    board.write_text(SPEC, "utf-8")
+    table.write_text(COMMAS.replace("2200uF/63V", "2200uF/35V").replace("J1", "=J1|x"), "utf-8")
+    given = ["bom", str(board), str(table)]
+    assert main([*given, "--report", "json"]) == 1
+    told = json.loads(capsys.readouterr().out)
+    assert told["agrees"] is False
+    (item,) = told["findings"]
+    assert (item["kind"], item["parts"], item["table_lines"]) == ("different", ["C1", "C2"], [2])
+    assert item["place"]["line"] == 3
+    assert main([*given, "--report", "markdown", "-o", str(tmp_path / "bom.md")]) == 1
+    page = (tmp_path / "bom.md").read_text("utf-8")
+    assert "**HELD**" in page
+    assert "| Different | C1, C2 |" in page
+    assert "=J1\\|x" in page  # nothing of a table becomes markup
+    assert main([*given, "-o", str(table), "--overwrite"]) == 2
+    assert "would be lost" in capsys.readouterr().err

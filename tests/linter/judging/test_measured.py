@@ -4,7 +4,11 @@
 The board is the published one of that folder, of which the idle loss is known in part only.
 """
 
+import math
+from collections.abc import Mapping
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any
 
 import pytest
 
@@ -16,12 +20,13 @@ from ampreview.linter.judging.boards import several
 from ampreview.linter.judging.measured import Compared, comparisons
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.judging.standing_in import with_stand_ins
-from ampreview.linter.reading.loading import Spec, load_text
+from ampreview.linter.reading.loading import Spec, load_file, load_text
 from ampreview.rules.measurable import MEASURABLE
 
 ROOT = Path(__file__).parents[3]
 BOARD = ROOT / "tests/published/designs/split-half-bridge-35v.amp.yaml"
 RATED = "place: left, supply: 35 V, load: 4 ohm, power: 120 W"
+NO_CHANGE: Mapping[str, Any] = MappingProxyType({})
 RIGHT = RATED.replace("left", "right")
 
 
@@ -169,6 +174,93 @@ def test_a_stated_value_is_not_replaced_but_an_estimate_is() -> None:
     assert not spec_after(reading).stood_in
     guess = "dead_time: {value: 60 ns, from: estimate}"
     assert spec_after(reading, old=line, new=guess).stood_in
+
+
+# A bench with two loudspeakers, closed, in 10 to 32 degC of air; 24 V, 10 W into 8 ohm.
+BENCH = ROOT / "sample_specs/museum-boards/bench/bench.amp.yaml"
+AIR = "figure: t_air_inside, supply: 24 V, load: 8 ohm, crest_factor: 14 dB"
+TRIP = "channels.left.output_stage.over_current.i_trip"
+
+
+def bench(reading: str, changes: Mapping[str, Any] = NO_CHANGE) -> tuple[Spec, Compared]:
+    """The bench with what a reading of it stands in for, and the reading beside its model."""
+    spec = load_file(BENCH).spec
+    assert spec is not None
+    spec = spec.with_values(changes).spec
+    assert spec is not None
+    read = load_text(f"amplifier_spec: 1\nmeasured: [{{{reading}}}]\n", "bench.yaml").spec
+    assert read is not None
+    after = with_stand_ins(spec, load(), read.measurements)
+    (found,) = comparisons(after, load(), read.measurements)
+    return after, found
+
+
+@pytest.mark.parametrize(
+    ("conditions", "ambient", "stands"),
+    [
+        ("power: 10 W, ambient: 32 degC", "10 degC .. 32 degC", True),
+        ("power: 10 W, ambient: 25 degC", "10 degC .. 32 degC", False),  # a cold room
+        ("power: 10 W, ambient: 28 degC", "10 degC .. 32 degC", False),
+        ("power: 10 W, ambient: 32 degC", None, False),  # the trade's default reaches 40 degC
+        ("power: 5 W, ambient: 32 degC", "10 degC .. 32 degC", False),  # half of the heat
+    ],
+)
+def test_air_that_was_read_cold_or_at_a_light_load_stands_in_for_nothing(
+    conditions: str, ambient: str | None, stands: bool
+) -> None:
+    changes = {"environment.ambient": ambient}
+    after, found = bench(f"{AIR}, {conditions}, value: 41 degC ± 2 K", changes)
+    assert ("thermal.t_air_inside" in after.values) is stands
+    if stands:
+        assert found.band is not None
+        assert found.band[1] < 273.15 + 39  # the model's own, which the reading does not change
+        told = answer(review(after, "prototype"), "enclosure-air", "product")
+        assert told.evidence.figure == pytest.approx(105 - 43, abs=0.2)  # of 105 degC capacitors
+
+
+@pytest.mark.parametrize(("value", "stands"), [("86 % .. 88 %", True), ("98.5 % .. 99.5 %", False)])
+def test_an_efficiency_above_what_the_known_losses_leave_stands_in_for_nothing(
+    value: str, stands: bool
+) -> None:
+    """10 W into 8 ohm: a bridge of twice 0.09 ohm alone takes 10 W x 0.18 / 8, more than 2 %."""
+    path = "channels.left.output_stage.efficiency"
+    at = "place: left, supply: 24 V, load: 8 ohm, power: 10 W"
+    after, found = bench(f"figure: efficiency_by_losses, {at}, value: {value}", {path: None})
+    assert found.band is not None
+    assert found.band[1] < 1 / (1 + 0.18 / 8)
+    assert (path in after.values) is stands
+    assert found.doubted is not stands
+
+
+def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known() -> None:
+    reading = "figure: output_stage.over_current.i_trip, place: left, value: 6.1 A ± 4 %"
+    after, found = bench(reading, {TRIP: None})
+    value = after.values[TRIP]
+    assert (value.sides, value.provenance) == ({"typ"}, "measured")  # type: ignore[union-attr]
+    assert found.answer == "not compared"
+    told = answer(review(after, "production"), "trip-above-music")
+    assert (told.status, told.advice.missing[0].path) == (Status.OPEN, TRIP)
+    after, found = bench(reading, {TRIP: {"value": "6 A ± 15 %", "from": "estimate"}})
+    value = after.values[TRIP]
+    assert value.lo == pytest.approx(6.1 * 0.96 * 0.85, rel=1e-3)  # type: ignore[union-attr]
+    assert value.hi == pytest.approx(6.1 * 1.04 * 1.15, rel=1e-3)  # type: ignore[union-attr]
+    assert found.band == pytest.approx((5.1, 6.9))  # the estimate, not the reading itself
+
+
+@pytest.mark.parametrize(("value", "agrees"), [("4.5 A", False), ("6.5 A", True), ("20 A", True)])
+def test_a_side_that_a_data_sheet_does_not_print_is_not_made_up(value: str, agrees: bool) -> None:
+    """The trip is printed from 5 A up, typically 6 A: nobody prints a most."""
+    _, found = bench(f"figure: output_stage.over_current.i_trip, place: left, value: {value}")
+    assert (found.answer == "agrees") is agrees
+    assert found.band == (5.0, math.inf)
+
+
+@pytest.mark.parametrize(("value", "agrees"), [("4 mV", True), ("14 mV", False)])
+def test_a_most_is_held_by_all_that_is_less(value: str, agrees: bool) -> None:
+    """The spec allows 12 mV of offset."""
+    _, found = bench(f"figure: dc_offset, place: left, value: {value}")
+    assert (found.answer == "agrees") is agrees
+    assert found.band == (-math.inf, pytest.approx(0.012))
 
 
 def test_a_figure_beyond_the_limit_of_its_check_is_a_finding() -> None:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.asking.form import part_form
+from ampreview.linter.asking.form import Design, part_form
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.declare.parts import part_kinds
@@ -178,10 +178,13 @@ def test_parts_cannot_be_unfolded_without_bound() -> None:
     assert any("values with all parts put in" in item.problem for item in found.refusals)
 
 
-@pytest.mark.parametrize("kind", ["device", "inductor", "fuse"])
-def test_a_blank_part_can_be_read(kind: str) -> None:
-    text = form_text(part_form(load_schema(), kind), "Blank.")
-    assert taken(text).names(kind) == ("my-part",)
+def test_blank_parts_can_be_read_and_hold_what_fits_the_design() -> None:
+    design = Design(load_schema(), {"output_stage.devices": "integrated"})
+    text = form_text(part_form(design, ["device", "inductor", "fuse"]), "Blank.")
+    for kind in ("device", "inductor", "fuse"):
+        assert taken(text).names(kind) == ("my-part",)
+    assert "v_supply_abs:" in text
+    assert "v_dss:" not in text  # of a discrete switch
 
 
 def test_every_kind_names_one_section() -> None:
@@ -210,4 +213,12 @@ def test_the_file_above_is_found_and_reviewed(
     told = " ".join(capsys.readouterr().out.split())
     assert "CONSISTENT" in told
     assert "r_th_jc [K/W]" in told  # missing, and wanted by grave checks
+    assert "integrated stages" not in told  # the part states v_dss, so it is none
+    for kind in ("json", "markdown"):
+        assert main(["assess", "--report", kind, str(tmp_path / NAME)]) == 0
+        told = capsys.readouterr().out
+        assert ('consistent": true' if kind == "json" else "**CONSISTENT**") in told
+    assert main(["assess", "--report", "sarif", str(tmp_path / NAME)]) == 2
+    assert main(["assess", "--report", "json", str(tmp_path / NAME), str(board)]) == 2
+    assert "name them apart" in capsys.readouterr().err
     assert isinstance(read_parts(tmp_path / "none.yaml"), tuple)

@@ -9,7 +9,13 @@ from ampreview.linter.cli import main
 from ampreview.linter.judging.house import House
 from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.reading.folders import spec_files
-from ampreview.linter.reading.keyed_file import Permissions, read_deviations
+from ampreview.linter.reading.keyed_file import (
+    Measured,
+    Permissions,
+    read_deviations,
+    read_measured,
+)
+from ampreview.rules.measurable import MEASURABLE
 
 SKETCH = "amplifier_spec: 1\ntitle: sketch\nsupply: {rails: single, v_rail: 24 V}\n"
 
@@ -77,3 +83,40 @@ def test_blank_files_beside_a_spec_can_be_read(tmp_path: Path) -> None:
     found = read_deviations(permissions)
     assert isinstance(found, Permissions), found
     assert found.deviations == ()
+
+
+def test_a_blank_list_of_measurements_names_every_figure_with_its_conditions(
+    tmp_path: Path,
+) -> None:
+    blank = tmp_path / "measured.yaml"
+    assert main(["form", "--measured", "-o", str(blank)]) == 0
+    found = read_measured(blank)
+    assert isinstance(found, Measured), found
+    assert found.measurements == ()
+    text = blank.read_text("utf-8").replace("  #- ", "  - ").replace("value: ", "value: 1 W")
+    blank.write_text(text, encoding="utf-8")
+    found = read_measured(blank)
+    assert isinstance(found, Measured), found
+    assert [item.figure for item in found.measurements] == [item.figure for item in MEASURABLE]
+    assert "figure: p_idle, place: , value: 1 W, supply: , board:" in text
+
+
+@pytest.mark.parametrize(
+    ("first", "given", "says"),
+    [
+        ("amplifier_measured: 1", [], "this is a list of measurements, not a spec"),
+        ("amplifier_house: 1", ["--measured"], "this is a house file, not a list of measurements"),
+        ("amplifier_deviations: 1", ["--parts"], "this is a list of deviations, not a parts file"),
+        ("amplifier_spec: 1", ["--house"], "this is a spec, not a house file"),
+    ],
+)
+def test_a_file_of_another_kind_is_told_by_its_name_and_its_use(
+    boards: Path, first: str, given: list[str], says: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = boards / "file.yaml"
+    file.write_text(f"{first}\n", encoding="utf-8")
+    spec = [str(boards / "a/one.amp.yaml")] if given else []
+    assert main(["assess", *given, str(file), *spec]) == 2
+    told = " ".join(capsys.readouterr().out.split())
+    assert says in told
+    assert told.count("▪") == 1
