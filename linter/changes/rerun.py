@@ -4,8 +4,7 @@ Only answers that can differ are judged anew; everything that does not depend on
 changed leaves is taken over, and each set of changes is run once.
 """
 
-from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
@@ -14,7 +13,6 @@ from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
-from ..evaluation.threshold import closeness
 from ..finding import Finding, Remedy, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
@@ -38,6 +36,7 @@ from .effect import (
     with_lists,
 )
 from .kinds import promises_in
+from .likely import Likely
 
 NO_KEY = ("", "")
 CONTRADICTS = "stated-value-contradicts"
@@ -71,8 +70,6 @@ class Reruns:
         self.review = review
         self.run = run or _resolved(review)
         self.answers = answers_of(review.findings)
-        near = {key: closeness(item.evidence) for key, item in self.answers.items()}
-        self._near = {key: x for key, x in near.items() if x is not None}
         self._doubted = {doubt(item) for item in review.findings if item.check in BUILT_IN}
         self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
         self._proven: dict[Name, Rerun] = {}
@@ -82,7 +79,7 @@ class Reruns:
         self.promises = promises_in(review.catalogue)
         self._spoilers: dict[tuple[Key, Name], Key | None] = {}
         self._spoiler: Key | None = None
-        self._spoilt_before: Counter[tuple[str, Key]] = Counter()
+        self._likely = Likely(self.answers)
 
     def run_with(
         self, changes: Mapping[str, object], key: Key, limit: Gravity = NO_LIMIT
@@ -123,7 +120,8 @@ class Reruns:
         old, answers = self.answers.get(key), rerun.answers
         if old is not None and not eased(old, answers.get(key)):
             return False
-        others = self._likely_first(answers.changed, key, [path for path, _ in rerun.changes])
+        changed = (other for other in answers.changed if other != key)
+        others = self._likely.first(changed, (path for path, _ in rerun.changes))
         if any(self._spoilt(other, answers[other], limit) for other in others):
             return False
         if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
@@ -230,9 +228,10 @@ class Reruns:
             for entry, subject in self._questions
             if self._altered(entry, subject, change, run)
         }
-        for other in self._likely_first(fresh, key, changes) if limit != NO_LIMIT else ():
+        others = [other for other in fresh if other != key] if limit != NO_LIMIT else []
+        for other in self._likely.first(others, changes):
             if self._spoilt(other, run.answer(fresh[other], other[1]), limit):
-                self._spoilt_before.update((path, other) for path in changes)
+                self._likely.spoilt(other, changes)
                 self._spoiler = other
                 return None
         built_in = built_in_findings(run.spec, run.graph)
@@ -242,15 +241,6 @@ class Reruns:
         answers = ChangedAnswers(kept | answers_of(built_in), run, fresh)
         doubts = tuple(item for item in built_in if doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
-
-    def _likely_first(self, others: Iterable[Key], key: Key, paths: Iterable[str]) -> list[Key]:
-        """All but ``key``; what was spoilt before by the same leaves first, then the tightest."""
-
-        def likelihood(other: Key) -> tuple[int, float]:
-            before = sum(self._spoilt_before[path, other] for path in paths)
-            return -before, self._near.get(other, 1.0)
-
-        return sorted((x for x in others if x != key), key=likelihood)
 
     def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
         """Whether another answer is spoilt.

@@ -42,13 +42,12 @@ class Assessment:
     @cached_property
     def graph(self) -> Graph:
         """Names to values, for the whole run."""
-        return Graph(self.spec, self.catalogue.derived, nodes=self.nodes, reach=self.dependences)
+        return Graph(self.spec, self.catalogue.derived, nodes=self.nodes)
 
     @cached_property
     def sure_graph(self) -> Graph:
         """The graph without adverse assumptions and placeholders."""
-        derived, reach = self.catalogue.derived, self.dependences
-        return Graph(self.spec, derived, sure=True, nodes=self.nodes, reach=reach)
+        return Graph(self.spec, self.catalogue.derived, sure=True, nodes=self.nodes)
 
     @cached_property
     def twins(self) -> Twins:

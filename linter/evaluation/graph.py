@@ -5,15 +5,14 @@ a ``Gap`` that says what is missing.  Which way leads to a derived quantity depe
 on what the spec states, so the graph is planned once and evaluated many times.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
 from ..check import Arguments, Assumption, Constant, Derived, Way, Words
-from ..declare import CHANNELS, field_path
+from ..declare import CHANNELS
 from ..finding import Assumed, Missing
 from ..quantities.quantity import Value, show, to_si
 from ..reading.loading import Spec
 from .affected import Affected
-from .dependence import Dependences
 from .gap import Gap, best, united
 from .known import Key, Known
 from .leaves import CatalogueFaultError, Leaves, tuple_of
@@ -36,13 +35,12 @@ class Graph:
         free: frozenset[str] = frozenset(),
         known: Known | None = None,
         nodes: Nodes | None = None,
-        reach: Dependences | None = None,
     ) -> None:
         """Plan for ``spec``.
 
         sure: go without adverse assumptions and placeholders.  free: leaves that a corner
         may override although they have no tolerance.  known: what is resolved already.
-        nodes: those of all graphs of one review.  reach: what names can depend on.
+        nodes: those of all graphs of one review.
         """
         self.spec = spec
         self.fields = spec.schema.fields
@@ -50,37 +48,27 @@ class Graph:
         self.nodes = nodes or Nodes()
         self.leaves = Leaves(spec, sure, free, self.nodes)
         self.known = known or Known()
-        self.reach = reach
         self._stack: list[str] = []
         self._variants: Variants[Graph] = Variants()
 
     def freed(self, free: frozenset[str]) -> "Graph":
         """A graph of the same spec in which a corner may override these leaves as well."""
         known = self.known.where(lambda _, x: isinstance(x, Gap) or not x.used & free)
-        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.nodes, self.reach)
+        return Graph(self.spec, self.derived, self.leaves.sure, free, known, self.nodes)
 
     def supposing(self, values: Mapping[str, Value | str]) -> "Graph":
         """A graph of the same spec in which values stand in for silent or assumed leaves."""
         return self._variants.of(values, self._supposing)
 
     def _supposing(self, values: Mapping[str, Value | str]) -> "Graph":
-        hangs, led = {*values, *self.derived}, self._led_by(values)
+        hangs = {*values, *self.derived}
 
-        def stands(key: Key, found: Node | Gap) -> bool:
-            if led is not None and key[0] not in led:
-                return True
+        def stands(_: Key, found: Node | Gap) -> bool:
             return isinstance(found, Node) and not any(x.path in hangs for x in found.assumed)
 
-        known = self.known.where(stands)
-        graph = Graph(self.spec, self.derived, known=known, nodes=self.nodes, reach=self.reach)
+        graph = Graph(self.spec, self.derived, known=self.known.where(stands), nodes=self.nodes)
         graph.leaves.supposed = dict(values)
         return graph
-
-    def _led_by(self, values: Iterable[str]) -> frozenset[str] | None:
-        """The names that can depend on values of the spec; None where that is not known."""
-        fields = frozenset(map(field_path, values))
-        known = self.reach is not None and fields <= self.fields.keys()
-        return self.reach.led_by(fields) if self.reach and known else None
 
     def revised(self, spec: Spec, change: Affected, nodes: Nodes | None = None) -> "Graph":
         """A graph of a changed spec; what the change cannot alter is taken over."""
@@ -90,8 +78,7 @@ class Graph:
             return not change.alters(key[0], used)
 
         known, made = self.known.where(stands), nodes or self.nodes
-        sure, reach = self.leaves.sure, self.reach
-        graph = Graph(spec, self.derived, sure, known=known, nodes=made, reach=reach)
+        graph = Graph(spec, self.derived, self.leaves.sure, known=known, nodes=made)
         graph.leaves.supposed = self.leaves.supposed
         graph._variants = self._variants.revised(spec, change, made)
         return graph
