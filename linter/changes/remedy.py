@@ -73,7 +73,7 @@ class Advisor:
         told = self.reruns.effects(rerun, (finding.check, finding.subject))
         return replace(told, kind=remedies[0].kind, title=remedies[0].title)
 
-    def first_hand(self, finding: Finding, most: int) -> list[Remedy]:
+    def first_hand(self, finding: Finding, most: int, lowering: bool = True) -> list[Remedy]:
         """What settles a finding with no other change made: slips, then what is proven."""
         slips = self.slips.settling(finding)
         if slips:
@@ -83,7 +83,7 @@ class Advisor:
             return self._put_right(finding)
         now = self.beyond or self
         later = now.reruns.answers[finding.check, finding.subject]
-        return now.ranked(entry, later, most)
+        return now.ranked(entry, later, most, lowering)
 
     def second_hand(self, finding: Finding) -> Remedy | None:
         """Two changes together, tried for what holds and has no single cure."""
@@ -107,10 +107,13 @@ class Advisor:
             return []
         return [replace(self.reruns.effects(rerun, key), kind="slip")]
 
-    def ranked(self, entry: Entry, finding: Finding, most: int) -> list[Remedy]:
+    def ranked(
+        self, entry: Entry, finding: Finding, most: int, lowering: bool = True
+    ) -> list[Remedy]:
         """The best proven remedies; a kind is tried when the milder ones hold no cure.
 
-        A promise lowered is offered beside another part or design, never beside a mere value.
+        A promise lowered is offered beside another part or design, never beside a mere value;
+        without ``lowering`` only where there is one of those.
         """
         proven: list[tuple[Preference, Remedy]] = []
         for kind in ORDER:
@@ -119,7 +122,7 @@ class Advisor:
             cured = [x for x in full if x.kind != "promise" and not takes_from(x, promises)]
             if len(cured) >= most or any(x.kind in CHEAP for x in cured):
                 break
-            if kind == "design" and cured:
+            if (kind == "design" and cured) or (kind == "promise" and not (proven or lowering)):
                 continue
             for change, remedy in self._of_kind(entry, finding, kind):
                 proven.append((preference(remedy, change, promises), remedy))

@@ -4,8 +4,7 @@ Only answers that can differ are judged anew; everything that does not depend on
 changed leaves is taken over, and each set of changes is run once.
 """
 
-from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
@@ -14,13 +13,13 @@ from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
-from ..evaluation.threshold import closeness
 from ..finding import Finding, Remedy, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
 from ..judging.weighing import rank
 from ..quantities.quantity import Value
 from .beside import overruled
+from .changed_answers import ChangedAnswers
 from .effect import (
     KINDS,
     NO_LIMIT,
@@ -37,11 +36,11 @@ from .effect import (
     with_lists,
 )
 from .kinds import promises_in
+from .likely import Likely
 
 NO_KEY = ("", "")
 CONTRADICTS = "stated-value-contradicts"
 
-Answers = Mapping[Key, Finding]
 Changes = tuple[tuple[str, object], ...]
 Changed = tuple[tuple[str, str], ...]
 Name = tuple[object, ...]
@@ -57,7 +56,7 @@ class Rerun:
 
     changes: Changes
     run: Assessment
-    answers: Answers
+    answers: ChangedAnswers
     doubts: tuple[Finding, ...] = ()
 
 
@@ -80,7 +79,7 @@ class Reruns:
         self.promises = promises_in(review.catalogue)
         self._spoilers: dict[tuple[Key, Name], Key | None] = {}
         self._spoiler: Key | None = None
-        self._spoilt_before: Counter[tuple[str, Key]] = Counter()
+        self._likely = Likely(self.answers)
 
     def run_with(
         self, changes: Mapping[str, object], key: Key, limit: Gravity = NO_LIMIT
@@ -118,11 +117,12 @@ class Reruns:
 
     def allows(self, rerun: Rerun, key: Key, limit: Gravity) -> bool:
         """Whether a rerun settles ``key`` and spoils nothing as grave or grave by itself."""
-        others = ((k, x) for k, x in rerun.answers.items() if k != key)
-        old = self.answers.get(key)
-        if old is not None and not eased(old, rerun.answers.get(key)):
+        old, answers = self.answers.get(key), rerun.answers
+        if old is not None and not eased(old, answers.get(key)):
             return False
-        if any(self._spoilt(*x, limit) for x in others):
+        changed = (other for other in answers.changed if other != key)
+        others = self._likely.first(changed, (path for path, _ in rerun.changes))
+        if any(self._spoilt(other, answers[other], limit) for other in others):
             return False
         if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
             return False
@@ -164,7 +164,7 @@ class Reruns:
     def after(self, remedy: Remedy) -> tuple[Review, Assessment]:
         """The whole review of the spec with a remedy that a rerun has proven, and its run."""
         rerun = self.behind(remedy)
-        answers = (rerun.answers[entry.name, subject] for entry, subject in self.run.questions())
+        answers = (rerun.answers.told((entry.name, subject)) for entry, subject in self._questions)
         fresh = (replace(item, permitted="") for item in answers)
         before = self.review
         return concluded(rerun.run, fresh, before.verdict.hold_at, before.criteria), rerun.run
@@ -172,9 +172,10 @@ class Reruns:
     def effects(self, rerun: Rerun, key: Key) -> Remedy:
         """What the re-run shows, beside the answer to ``key`` itself."""
         lists: dict[str, list[str]] = {kind: [] for kind in KINDS}
-        for other in sorted(rerun.answers.keys() | self.answers.keys()):
-            kind = effect_of(self.answers.get(other), rerun.answers.get(other))
-            if other != key and kind:
+        gone = self.answers.keys() - rerun.answers.keys()
+        for other in sorted({*rerun.answers.changed, *gone} - {key}):
+            kind = effect_of(self.answers.get(other), self._told(rerun, other))
+            if kind:
                 lists[kind].append(label_of(other))
         more = {label_of((item.check, item.subject)): None for item in rerun.doubts}
         told = lists["appeared"] + lists["worsened"]
@@ -182,9 +183,15 @@ class Reruns:
         changes = tuple((path, in_text(value)) for path, value in rerun.changes)
         was = tuple(self._was(path) for path, _ in changes)
         self._behind[changes] = rerun
-        answer = rerun.answers.get(key)
+        answer = self._told(rerun, key)
         lacks = answer.advice.missing if answer and answer.status is Status.OPEN else ()
         return with_lists(Remedy(changes, rerun.changes, was, lacks=lacks), lists)
+
+    def _told(self, rerun: Rerun, key: Key) -> Finding | None:
+        """An answer after a change; where it was open before, that it still is says enough."""
+        old, new = self.answers.get(key), rerun.answers.get(key)
+        was_open = old is not None and old.status in (Status.OPEN, Status.NOT_APPLICABLE)
+        return new if new is None or was_open else rerun.answers.told(key)
 
     def spoilt_by(self, rerun: Rerun, key: Key, limit: Gravity) -> list[Key]:
         """What a rerun brings about or makes worse as gravely as that, the gravest first."""
@@ -214,38 +221,26 @@ class Reruns:
             return None
         run, change = revised
         asked = self.review.catalogue.entry(key[0])
-        if asked is not None and not settled(run.judge(asked, key[1])):
+        if asked is not None and not settled(run.answer(asked, key[1])):
             return None
-        answers = {k: v for k, v in self.answers.items() if k[0] not in BUILT_IN}
-        for entry, subject in self._in_question(run, change, key):
-            other = (entry.name, subject)
-            answers[other] = run.judge(entry, subject)
-            if other != key and self._spoilt(other, answers[other], limit):
-                self._spoilt_before.update((path, other) for path in changes)
+        fresh = {
+            (entry.name, subject): entry
+            for entry, subject in self._questions
+            if self._altered(entry, subject, change, run)
+        }
+        others = [other for other in fresh if other != key] if limit != NO_LIMIT else []
+        for other in self._likely.first(others, changes):
+            if self._spoilt(other, run.answer(fresh[other], other[1]), limit):
+                self._likely.spoilt(other, changes)
                 self._spoiler = other
                 return None
         built_in = built_in_findings(run.spec, run.graph)
         if any(item.check == key[0] and item.evidence.leaves & change.touched for item in built_in):
             return None
-        answers |= answers_of(built_in)
+        kept = {k: v for k, v in self.answers.items() if k[0] not in BUILT_IN}
+        answers = ChangedAnswers(kept | answers_of(built_in), run, fresh)
         doubts = tuple(item for item in built_in if doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
-
-    def _in_question(self, run: Assessment, change: Affected, key: Key) -> list[tuple[Entry, str]]:
-        """What must be judged anew: ``key`` first, then what is likely to be spoilt."""
-        found = [
-            (entry, subject)
-            for entry, subject in self._questions
-            if (entry.name, subject) == key or self._altered(entry, subject, change, run)
-        ]
-        found.sort(key=lambda item: self._likelihood((item[0].name, item[1]), key, change.touched))
-        return found
-
-    def _likelihood(self, other: Key, key: Key, paths: Iterable[str]) -> tuple[bool, int, float]:
-        """What other values of the same leaves have spoilt comes first, then the tightest."""
-        before = sum(self._spoilt_before[path, other] for path in paths)
-        near = closeness(self.answers[other].evidence)
-        return other != key, -before, near if near is not None else 1.0
 
     def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
         """Whether another answer is spoilt.

@@ -137,7 +137,7 @@ def _ends(
             found = run.revised({path: text})
             if found is None:
                 break
-            if found[0].judge(entry, finding.subject).status is Status.MEETS:
+            if found[0].answer(entry, finding.subject).status is Status.MEETS:
                 yield Candidate(path, text, direction, abs(number - start) / (now.hi - now.lo))
                 break
 

@@ -84,7 +84,7 @@ class Stages:
         """Advice for what has a proven change now; the first of each is handed on."""
         given: list[Key] = []
         for kind, item in list(todo.items()):
-            found = self.start.first_hand(item, MOST_REMEDIES) if first else self._proven(item)
+            found = self._first_hand(item) if first else self._proven(item)
             if found is None:
                 self._found[kind] = self._settled(todo.pop(kind))
             elif any(remedy.kind != "promise" for remedy in found):
@@ -93,6 +93,10 @@ class Stages:
                 given += [kind] if found[0].kind != "slip" else []
         self._agree(given)
         return [self._found[kind].advice.remedies[0] for kind in given]
+
+    def _first_hand(self, item: Finding) -> list[Remedy]:
+        """The remedies for the spec as it is; a promise lowered alone is for the last stage."""
+        return self.start.first_hand(item, MOST_REMEDIES, lowering=False)
 
     def _agree(self, given: list[Key]) -> None:
         """Where several findings would move the same value, the one that settles most of them.
@@ -124,11 +128,11 @@ class Stages:
         later = self.now.reruns.answers.get((item.check, item.subject))
         if entry is None:
             return []
-        return None if later is None or settled(later) else self._ranked(item, later)
+        return None if later is None or settled(later) else self._ranked(item, later, False)
 
-    def _ranked(self, item: Finding, later: Finding) -> list[Remedy]:
+    def _ranked(self, item: Finding, later: Finding, lowering: bool) -> list[Remedy]:
         entry = self.now.review.catalogue.entry(item.check)
-        found = self.now.ranked(entry, later, MOST_REMEDIES) if entry else []
+        found = self.now.ranked(entry, later, MOST_REMEDIES, lowering) if entry else []
         return [self._from_start(remedy, item) for remedy in found]
 
     def _from_start(self, remedy: Remedy, item: Finding) -> Remedy:
@@ -172,7 +176,7 @@ class Stages:
         later = self.now.reruns.answers[item.check, item.subject]
         if settled(later):
             return self._settled(item)
-        found = self._ranked(item, later)
+        found = self._ranked(item, later, lowering=True)
         pair = self.now.second_hand(later)
         if pair is not None:
             return _with(item, (pair, *found)[:MOST_REMEDIES], TOGETHER)

@@ -60,7 +60,7 @@ class Trials:
             if entry is None:
                 found[fault] = 0.0 if _doubt(item) in doubts else GONE
             elif change.alters(entry.name, item.evidence.leaves):
-                found[fault] = share_lost(item, run.judge(entry, item.subject))
+                found[fault] = share_lost(item, run.answer(entry, item.subject))
         return Outcome(
             {fault: share for fault, share in found.items() if share},
             any(name == CONTRADICTS for name, _ in doubts - self._doubted),
@@ -78,7 +78,7 @@ class Trials:
         for item in met if revised else ():
             entry = self.review.catalogue.entry(item.check)
             if entry is not None and revised is not None:
-                severity = revised[0].judge(entry, item.subject).severity
+                severity = revised[0].answer(entry, item.subject).severity
                 total += WEIGHTS[severity] if severity else 0.0
         return total
 

@@ -5,10 +5,10 @@ word, or of a number that a word is computed from, can lead to another way; so w
 can alter is known only from all ways together.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from ..check import Arguments, Check, Input
+from ..check import Arguments, Input
 from .catalogue import Catalogue
 
 NOTHING: frozenset[str] = frozenset()
@@ -31,27 +31,28 @@ class Dependences:
 
     def __init__(self, catalogue: Catalogue) -> None:
         self._fields = catalogue.schema.fields.keys()
-        ways = {name: quantity.ways for name, quantity in catalogue.derived.items()}
-        self._asked = {
-            name: frozenset(_plain(path) for way in found for path in way.when)
-            for name, found in ways.items()
-        }
-        self._next = {
-            name: self._asked[name].union(*(taken(way.inputs) for way in found))
-            for name, found in ways.items()
-        }
+        self._asked: dict[str, frozenset[str]] = {}
+        self._next: dict[str, frozenset[str]] = {}
         for name, quantity in catalogue.derived.items():
-            if quantity.stated_at:
-                self._next[name] |= {quantity.stated_at}
-        self._all_below: dict[str, frozenset[str]] = {}
-        self._dependences = {name: self._dependence({name}, NOTHING) for name in ways}
-        for entry in catalogue.entries:
-            self._dependences[entry.name] = self._of_check(entry.check)
+            ways = quantity.ways
+            self._asked[name] = frozenset(_plain(path) for way in ways for path in way.when)
+            takes = self._asked[name].union(*(taken(way.inputs) for way in ways))
+            self._next[name] = takes | {quantity.stated_at} if quantity.stated_at else takes
+        for entry in catalogue.entries:  # with the topics that make a check speak up
+            check = entry.check
+            self._asked[entry.name] = words = frozenset(map(_plain, check.applies))
+            self._next[entry.name] = words.union(taken(check.inputs), map(_plain, check.topic))
+        self._takers: dict[str, list[str]] = {}
+        for name, takes in self._next.items():
+            for path in takes:
+                self._takers.setdefault(path, []).append(name)
         self._led: dict[tuple[frozenset[str], bool], frozenset[str]] = {}
 
     def __getitem__(self, name: str) -> Dependence:
         """The reach of a check or of a derived quantity."""
-        return self._dependences[name]
+        below = _reached({name}, self._next)
+        asked = NOTHING.union(*(self._asked.get(x, NOTHING) for x in below))
+        return Dependence(below & self._fields, _reached(asked, self._next) & self._fields)
 
     def led_by(self, fields: frozenset[str], deciding: bool = False) -> frozenset[str]:
         """The names that can depend on one of these fields, the fields among them.
@@ -60,39 +61,23 @@ class Dependences:
         """
         key = (fields, deciding)
         if key not in self._led:
-            found = {
-                name
-                for name, reach in self._dependences.items()
-                if not (reach.deciding if deciding else reach.fields).isdisjoint(fields)
-            }
-            self._led[key] = frozenset(found) if deciding else fields.union(found)
+            found = _reached(fields, self._takers)
+            if deciding:
+                led = {name for name, asked in self._asked.items() if not asked.isdisjoint(found)}
+                found = _reached(led, self._takers)
+            self._led[key] = found
         return self._led[key]
 
-    def _of_check(self, check: Check) -> Dependence:
-        """With the topics that make a check speak up."""
-        words = frozenset(_plain(path) for path in check.applies)
-        names = {*taken(check.inputs), *map(_plain, check.topic)}
-        return self._dependence(words | names, words)
 
-    def _dependence(self, names: Iterable[str], words: frozenset[str]) -> Dependence:
-        below = self._united(names)
-        asked = words.union(*(self._asked.get(name, NOTHING) for name in below))
-        return Dependence(below & self._fields, self._united(asked) & self._fields)
-
-    def _united(self, names: Iterable[str]) -> frozenset[str]:
-        return NOTHING.union(*(self._below(name) for name in names))
-
-    def _below(self, name: str) -> frozenset[str]:
-        """A name and all that its ways lead to; they may lead in a circle."""
-        if name not in self._all_below:
-            found: set[str] = set()
-            ahead = {name}
-            while ahead:
-                at = ahead.pop()
-                found.add(at)
-                ahead |= self._next.get(at, NOTHING) - found
-            self._all_below[name] = frozenset(found)
-        return self._all_below[name]
+def _reached(names: Iterable[str], ways: Mapping[str, Iterable[str]]) -> frozenset[str]:
+    """Names and all that ways lead to from there; they may lead in a circle."""
+    found: set[str] = set()
+    ahead = set(names)
+    while ahead:
+        at = ahead.pop()
+        found.add(at)
+        ahead.update(x for x in ways.get(at, ()) if x not in found)
+    return frozenset(found)
 
 
 def taken(inputs: Arguments) -> frozenset[str]:

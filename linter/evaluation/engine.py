@@ -118,13 +118,13 @@ class Assessment:
 
     def judge(self, entry: Entry, subject: str) -> Finding:
         """The answer of one check for one subject; a word of many checks is asked for once."""
-        found = self._answer(entry, subject)
+        found = self.answer(entry, subject)
         asks = found.status is Status.OPEN and _reached(self.milestone, "prototype")
         return self._asked_once.heard(found, entry.check) if asks else found
 
     @cached_property
     def _asked_once(self) -> AskedOnce:
-        return AskedOnce(self.questions(), self._concerns, self._answer, self._is_answered_by)
+        return AskedOnce(self.questions(), self._concerns, self.answer, self._is_answered_by)
 
     def _is_answered_by(self, found: Finding, word: str) -> bool:
         """Whether one of the words that may stand at a path would answer an open finding."""
@@ -132,7 +132,7 @@ class Assessment:
         if entry is None or field_path(word) not in self.dependences[entry.name].fields:
             return False
         runs = self._worded(word)
-        return any(run._answer(entry, found.subject).status is not Status.OPEN for run in runs)
+        return any(run.answer(entry, found.subject).status is not Status.OPEN for run in runs)
 
     def _worded(self, path: str) -> "tuple[Assessment, ...]":
         """The run with each of the words that may stand at a silent path, in all channels."""
@@ -151,7 +151,7 @@ class Assessment:
         """Whether a check concerns the design, or the word on which that hangs."""
         return self.graph.matches(check.applies, None if subject == PRODUCT else subject)
 
-    def _answer(self, entry: Entry, subject: str) -> Finding:
+    def answer(self, entry: Entry, subject: str) -> Finding:
         """The answer as if no other check were asked; channels that state the same share it."""
         first = self.twins.first(subject)
         key = (entry.name, first)

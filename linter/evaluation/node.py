@@ -60,6 +60,10 @@ class Node:
         """The value at a corner: overrides of leaves by path, nominal elsewhere."""
         raise NotImplementedError
 
+    def moved(self, corner: Moved) -> Any:
+        """The value after a move of a leaf that it hangs on."""
+        raise NotImplementedError
+
 
 class Fixed(Node):
     """A constant, a word, a count or an assumed word."""
@@ -73,6 +77,10 @@ class Fixed(Node):
         self.content = content
 
     def value(self, corner: Corner | Moved = NOMINAL) -> Any:
+        """The constant itself."""
+        return self.content
+
+    def moved(self, corner: Moved) -> Any:
         """The constant itself."""
         return self.content
 
@@ -100,6 +108,10 @@ class LeafNode(Node):
         if isinstance(corner, Moved):
             return corner.to if corner.path == self.path else self.value(corner.base)
         return corner.get(self.path, self.stated.nominal)
+
+    def moved(self, corner: Moved) -> Any:
+        """Where the leaf is moved to."""
+        return corner.to
 
 
 class Computed(Node):
@@ -158,30 +170,28 @@ class Computed(Node):
     def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
         if isinstance(corner, Moved):
-            return self._value_moved(corner)
+            return self.moved(corner) if corner.path in self.leaves else self.value(corner.base)
         number = self._number(corner)
         if number not in self._values:
             self.computations.number += 1
             self._values[number] = self.call(self._arguments_at(corner, number))
         return self._values[number]
 
-    def _value_moved(self, corner: Moved) -> Any:
+    def moved(self, corner: Moved) -> Any:
         """The value after a move; that of before where the move is not felt in any argument."""
         base, path = corner.base, corner.path
-        if path not in self.leaves:
-            return self.value(base)
         number = self._last[1] if self._last[0] is base else self._number(base)
         key = (number, path, corner.to)
         if key in self._moved:
             return self._moved[key]
         self.computations.number += 1
         before = self._arguments_at(base, number)
-        after = before
+        after: dict[str, Any] = {}
         for name, node in self._moved_by(path):
-            value = node.value(corner)
+            value = node.moved(corner)
             if value != before[name]:
-                after = {**after, name: value}
-        self._moved[key] = found = self.value(base) if after is before else self.call(after)
+                after[name] = value
+        self._moved[key] = found = self.call(before | after) if after else self.value(base)
         return found
 
     def _arguments_at(self, corner: Corner, number: int) -> dict[str, Any]:
@@ -220,6 +230,8 @@ class Computed(Node):
             result = self.figure(**arguments)
         except (ArithmeticError, ValueError, TypeError, LookupError) as error:
             raise FigureError(f"{self.label}: {type(error).__name__}: {error}") from error
+        if type(result) is float and result == result:
+            return result
         if isinstance(result, complex) or (isinstance(result, float) and result != result):
             raise FigureError(f"{self.label} gave {result}, which is not a number")
         return result
