@@ -139,8 +139,11 @@ def number(known: Field, dice: random.Random) -> float:
         return 0.0
     if known.unit in ("degC", "dB"):
         return dice.choice((low, high, 0.0 if low < 0 else low, dice.uniform(low, high)))
-    usual_low, usual_high = bounds(known.usual, known.unit) if known.usual else (low, high)
-    low = max(low, usual_low / 1e9)
+    if known.usual:
+        usual_low, usual_high = bounds(known.usual, known.unit)
+        low = max(low, usual_low / 1e9)
+    else:
+        usual_low, usual_high = low, high = max(low, high / 1e18), high
     first, last = dice.choice(((low, low), (high, high), (usual_low, usual_high), (low, high)))
     x = math.exp(dice.uniform(math.log(first), math.log(last)))
     return min(max(x, low * 1.001), high * 0.999)
