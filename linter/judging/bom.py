@@ -4,7 +4,7 @@ A part of the table agrees where its value is the spec's, its tolerance no wider
 no lower.  What the table does not hold is counted, never taken as agreement.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -38,10 +38,14 @@ class BomFinding:
 
 @dataclass(slots=True)
 class BomComparison:
-    """The outcome: findings, how many values agree, what the table does not tell."""
+    """The outcome: findings, how many values agree, what the table does not tell.
+
+    rows: those of each designator, fitted or not.
+    """
 
     bom: Bom
     spec: Spec
+    rows: Mapping[str, tuple[BomRow, ...]]
     findings: list[BomFinding] = field(default_factory=list)
     named: int = 0
     agreed: set[tuple[str, str]] = field(default_factory=set)
@@ -59,7 +63,7 @@ class BomComparison:
 
 def compare_bom(spec: Spec, bom: Bom) -> BomComparison:
     """Compare every part that the spec names with its row."""
-    found = BomComparison(bom, spec)
+    found = BomComparison(bom, spec, bom.by_name())
     seen: set[str] = set()
     for reference in spec.references:
         for group in reference.groups:
@@ -84,12 +88,12 @@ def _joined(findings: list[BomFinding]) -> Iterator[BomFinding]:
 
 
 def _compare(found: BomComparison, reference: Reference, group: tuple[str, ...]) -> None:
-    rows = {name: found.bom.of(name) for name in group}
+    rows = {name: [x for x in found.rows.get(name, ()) if x.fitted] for name in group}
     absent = tuple(name for name, of_name in rows.items() if not of_name)
     part = local_path(reference.section)
     if absent:
-        left_out = [row for row in found.bom.rows if set(absent) & set(row.names)]
-        lines = tuple(row.line for row in left_out)
+        left_out = [row for name in absent for row in found.rows.get(name, ())]
+        lines = tuple(sorted({row.line for row in left_out}))
         told = "listed as not fitted" if left_out else "not listed"
         message = f"part of {part}, {told}"
         found.findings.append(BomFinding("missing", absent, message, reference.place, lines))

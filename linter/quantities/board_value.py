@@ -13,9 +13,9 @@ from .units import normal
 
 _OHM = ("Ω", "\u2126", "ohms", "ohm", "R")
 _POWERS = {"p": -12, "n": -9, "u": -6, "m": -3, "": 0, "k": 3, "K": 3, "M": 6, "G": 9}
-_NUMBER = re.compile(r"([0-9]*\.?[0-9]+)\s*([^\s0-9.]*)")
+_NUMBER = re.compile(r"([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*([^\s0-9.]*)")
 _GROUPED = re.compile(r"(?<![0-9.,])[1-9][0-9]{0,2},[0-9]{3}(?![0-9.,])")
-_TOLERANCE = re.compile(r"(?:±|\+/-|\+-)?\s*([0-9]*\.?[0-9]+)\s*%")
+_TOLERANCE = re.compile(r"(?:±|\+/-|\+-)?\s*([0-9]+(?:\.[0-9]+)?|\.[0-9]+)\s*%")
 _FRACTION = re.compile(r"(?<![0-9A-Za-z.])([0-9]{1,2})/([1-9][0-9]?)(?=\s*W)")
 _VOLTS_DC = re.compile(r"(?<=[0-9 ])V[_ ]?[Dd][Cc]\b")
 _VOLTS_CODE = re.compile(r"(?<![0-9A-Za-z.])([0-9]{1,3})V([0-9]{1,2})(?![0-9A-Za-z])")

@@ -19,6 +19,8 @@ from .refusal import Refusal, shown
 KIND = "a bill of materials as CSV"
 DELIMITERS = ",;\t|"
 MOST_HEADS = 40
+MOST_SIGNS = 1000
+MOST_NAMES = 100_000
 COLUMNS: Mapping[str, tuple[str, ...]] = {
     "reference": (
         "reference",
@@ -80,9 +82,13 @@ class Bom:
     rows: tuple[BomRow, ...]
     unread: tuple[tuple[int, str], ...] = ()
 
-    def of(self, name: str) -> tuple[BomRow, ...]:
-        """The fitted rows with a designator."""
-        return tuple(row for row in self.rows if row.fitted and name in row.names)
+    def by_name(self) -> Mapping[str, tuple[BomRow, ...]]:
+        """The rows of each designator, fitted or not."""
+        found: dict[str, list[BomRow]] = {}
+        for row in self.rows:
+            for name in dict.fromkeys(row.names):
+                found.setdefault(name, []).append(row)
+        return {name: tuple(rows) for name, rows in found.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,13 +138,41 @@ def bom_of(text: str, file: str, layout: Layout) -> Bom | Refusal:
         for number, (_, cells) in enumerate(lines[:MOST_HEADS]):
             found = _columns(cells, layout.columns)
             if "reference" in found and len(cells) > 1:
-                heads = {column: cells[at].strip() for column, at in found.items()}
-                rows, unread = _rows(lines[number + 1 :], found)
-                return Bom(file, text, heads, rows, unread)
+                return _table(text, file, lines[number:], found)
     wanted = layout.columns.get("reference")
     expected = f"a column {shown(wanted)}" if wanted else "a column such as Reference or Designator"
     problem = "no row of heads names the column of the reference designators"
     return Refusal(Place(file, 1, 1), problem, f"{expected}, or --reference NAME")
+
+
+def _table(
+    text: str, file: str, lines: list[tuple[int, list[str]]], columns: Mapping[str, int]
+) -> Bom | Refusal:
+    """The table below a row of heads, unless it is larger than any board."""
+    heads = {column: lines[0][1][at].strip() for column, at in columns.items()}
+    rows: list[BomRow] = []
+    unread: list[tuple[int, str]] = []
+    count = 0
+    for line, row in lines[1:]:
+        cells = {name: row[at].strip() for name, at in columns.items() if at < len(row)}
+        long = next((x for x, cell in cells.items() if len(cell) > _most_signs(x)), None)
+        if long:
+            problem = f"the {long} has {len(cells[long])} characters"
+            return Refusal(Place(file, line, 1), problem, f"{_most_signs(long)} at most")
+        names, strange = _names(cells.get("reference", ""))
+        unread += [(line, piece) for piece in strange]
+        count += len(names)
+        if count > MOST_NAMES:
+            problem = f"more than {MOST_NAMES} reference designators"
+            return Refusal(Place(file, line, 1), problem, "those of one board")
+        if names:
+            rows.append(BomRow(line, names, cells))
+    return Bom(file, text, heads, tuple(rows), tuple(unread))
+
+
+def _most_signs(column: str) -> int:
+    """The longest cell of a column: a list of designators may be long."""
+    return 10 * MOST_SIGNS if column == "reference" else MOST_SIGNS
 
 
 def _lines(text: str, delimiter: str) -> Iterator[tuple[int, list[str]]]:
@@ -170,23 +204,6 @@ def _spelled(head: str) -> str:
     ('voltage', 'refdes')
     """
     return re.sub(r"[^a-z0-9]", "", re.sub(r"[(\[].*", "", head.casefold()))
-
-
-def _rows(
-    lines: list[tuple[int, list[str]]], columns: Mapping[str, int]
-) -> tuple[tuple[BomRow, ...], tuple[tuple[int, str], ...]]:
-    rows: list[BomRow] = []
-    unread: list[tuple[int, str]] = []
-    for line, row in lines:
-        cells = {name: row[at].strip() for name, at in columns.items() if at < len(row)}
-        text = cells.get("reference", "")
-        if not text:
-            continue
-        names, strange = _names(text)
-        unread += [(line, piece) for piece in strange]
-        if names:
-            rows.append(BomRow(line, names, cells))
-    return tuple(rows), tuple(unread)
 
 
 def _names(text: str) -> tuple[tuple[str, ...], list[str]]:

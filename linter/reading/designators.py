@@ -26,10 +26,12 @@ def designators(data: Any) -> tuple[Group, ...] | None:
     """
     texts = data if isinstance(data, list) else [data]
     groups: list[Group] = []
+    count = 0
     for text in texts:
         for piece in re.split(r"[,;]", text) if isinstance(text, str) else [""]:
             found = _groups(piece.strip())
-            if not found or len(groups) > MOST:
+            count += sum(map(len, found))
+            if not found or count > MOST:
                 return None
             groups += found
     return tuple(groups)

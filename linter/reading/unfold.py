@@ -77,6 +77,7 @@ class _Unfolding:
         self.references: list[Reference] = []
         self.refusals: list[Refusal] = []
         self.count = 0
+        self.named = 0
 
     def inside(self, data: Mapping[str, Any], model: type[Section], path: str) -> dict[str, Any]:
         """The keys of a section, each section below it unfolded."""
@@ -142,9 +143,13 @@ class _Unfolding:
                 problem = f"{shown(str(text))} names no parts of the board"
                 place = self.places.get(inner, (self._key(inner),))[0]
                 self.refusals.append(Refusal(place, problem, EXPECTED, f"{REF_KEY}: {EXAMPLE}"))
-            else:
+            elif self.named <= MAX_VALUES:
+                self.named += sum(map(len, found))
                 place = self.places.get(inner, (self._key(inner),))[0]
                 self.references.append(Reference(path, name, found, place))
+                if self.named > MAX_VALUES:
+                    problem = f"more than {MAX_VALUES} designators in all sections"
+                    self.refusals.append(Refusal(place, problem, "those of one board"))
 
     def _with_part(self, data: dict[str, Any], model: type[Section], path: str) -> dict[str, Any]:
         """The values of the part that is named, those beside the name in their place."""

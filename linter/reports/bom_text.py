@@ -12,6 +12,8 @@ from .lines import hanging, print_lines, room
 
 SHORT_HASH = 16
 MOST_EXTRA = 12
+MOST_TOLD = 100
+MOST_NAMED = 40
 TITLES = {
     "missing": "MISSING IN THE TABLE",
     "different": "DIFFERENT",
@@ -29,9 +31,12 @@ def print_bom(found: BomComparison, console: Console) -> None:
         items = [item for item in found.findings if item.kind == kind]
         if items:
             lines += [Text(), Text(f" {title}", "bold")]
-        for item in items:
-            lines += hanging("▪ ", f"{', '.join(item.names)}: {item.message}", width, ("red", ""))
+        for item in items[:MOST_TOLD]:
+            told = f"{_few(item.names, MOST_NAMED)}: {item.message}"
+            lines += hanging("▪ ", told, width, ("red", ""))
             lines += hanging("    ", where(item, found), width, ("", "dim"))
+        if len(items) > MOST_TOLD:
+            lines += hanging("  ", f"and {len(items) - MOST_TOLD} more", width, ("", "dim"))
     print_lines([*lines, *_rest(found, width)], console)
 
 
@@ -56,7 +61,7 @@ def _head(found: BomComparison, width: int) -> list[Text]:
 
 def where(item: BomFinding, found: BomComparison) -> str:
     """Both places: in the spec or the parts file, and in the table."""
-    lines = ", ".join(map(str, item.lines))
+    lines = _few(list(dict.fromkeys(map(str, item.lines))))
     spec = _place(item.place) if item.place else ""
     table = f"{found.bom.file}, line {lines}" if lines else ""
     return "; ".join(text for text in (spec, table) if text)
@@ -91,6 +96,6 @@ def _order(name: str) -> tuple[str, int, str]:
     return letters, int(name[len(letters) :] or 0), name
 
 
-def _few(names: Sequence[str]) -> str:
-    more = f" and {len(names) - MOST_EXTRA} more" if len(names) > MOST_EXTRA else ""
-    return ", ".join(names[:MOST_EXTRA]) + more
+def _few(names: Sequence[str], most: int = MOST_EXTRA) -> str:
+    more = f" and {len(names) - most} more" if len(names) > most else ""
+    return ", ".join(names[:most]) + more

@@ -7,7 +7,7 @@ heatsink comes from the programme to the lasting sine with one time constant.
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.heat import ChannelHeat, Solution, junction_after, switch_heat
-from ..formulas.maths import exp
+from ..formulas.maths import settled
 from .cooling import over_case
 from .temperature import (
     DEVICE,
@@ -51,7 +51,7 @@ def at_once(t: float) -> float:
 
 def share_reached(duration: float, time_constant: float) -> float:
     """Part of the way from the programme to the lasting sine."""
-    return 1 - exp(-duration / time_constant)
+    return settled(duration / time_constant)
 
 
 def reached(r_th: float, r_fast: float, share: float) -> float:

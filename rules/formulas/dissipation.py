@@ -5,7 +5,7 @@ Plain functions.  Symbols and units stand in brackets.
 
 import math
 
-from .maths import exp, ln
+from .maths import ln, settled
 
 T_COLD = 298.15
 """25 degC in kelvin: where data sheets print the on-resistance."""
@@ -87,5 +87,5 @@ def pulse_rise(
     """
     total = 0 * power * resistances[0]
     for r, tau in zip(resistances, times, strict=True):
-        total = total + power * r * (1 - exp(-pulse / tau)) / (1 - exp(-period / tau))
+        total = total + power * r * settled(pulse / tau) / settled(period / tau)
     return total

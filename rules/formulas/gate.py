@@ -1,7 +1,7 @@
 """The gate: false turn-on by the slope of the node, bootstrap supply, drive power."""
 
 from ...linter.check import from_memory, quoted
-from .maths import choose, exp, larger
+from .maths import choose, larger, settled
 
 MOSFET_DRIVE = quoted(
     "Fundamentals of MOSFET gate drive, Texas Instruments, as digests of it say",
@@ -21,8 +21,7 @@ def miller_bump(v_swing: float, slope: float, r_gate: float, c_gd: float, c_gs: 
     >>> round(miller_bump(100.0, 10e9, 5.0, 50e-12, 1500e-12), 3)
     1.812
     """
-    settled = 1 - exp(-(v_swing / slope) / (r_gate * (c_gd + c_gs)))
-    return r_gate * c_gd * slope * settled
+    return r_gate * c_gd * slope * settled((v_swing / slope) / (r_gate * (c_gd + c_gs)))
 
 
 def threshold_hot(v_gs_th: float, t: float, t_cold: float, coefficient: float) -> float:
@@ -103,7 +102,7 @@ def bootstrap_minimum(
     >>> round(12.0 - bootstrap_minimum(12.0, 0.0, 30e-9, 1e-3, 125.0, 5e-6), 3)
     0.75
     """
-    refill = 1 - exp(-t_refill / (r * c + t_refill * 1e-3))
+    refill = settled(t_refill / (r * c + t_refill * 1e-3))
     return v_drv - v_f - charge / c / refill
 
 

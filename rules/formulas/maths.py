@@ -70,6 +70,17 @@ def exp(x: float) -> float:
     return _apply(math.exp, "exp", x)
 
 
+def settled(x: float) -> float:
+    """Share of a first-order step that is done after ``x`` time constants: 1 - exp(-x).
+
+    Also where x is so small that 1 - exp(-x) would come out as zero.
+
+    >>> round(settled(1.0), 3), settled(1e-20)
+    (0.632, 1e-20)
+    """
+    return -_apply(math.expm1, "expm1", -x)
+
+
 def ln(x: float) -> float:
     """Natural logarithm of a pure number; minus infinity of zero.
 

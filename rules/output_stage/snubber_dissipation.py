@@ -22,7 +22,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
-from ..formulas.maths import exp
+from ..formulas.maths import settled
 from ..hazards import RESISTOR
 
 
@@ -31,7 +31,7 @@ def figure(
 ) -> float:
     """Heat in the snubber resistor over its rating."""
     share = r * c / (t_edge / 0.8)
-    per_edge = c * v_swing**2 * share * (1 - share * (1 - exp(-1 / share)))
+    per_edge = c * v_swing**2 * share * (1 - share * settled(1 / share))
     return 2 * per_edge * carrier / p_rated
 
 
