@@ -166,11 +166,16 @@ def test_no_check_crashes_on_accepted_mutants() -> None:
 
 def numbers_of(field: Field) -> Iterator[float]:
     dice = random.Random(field.meaning)
-    return (number(field, dice) for _ in range(20))
+    return (number(field, dice) for _ in range(8))
 
 
-@pytest.mark.parametrize("path", [p for p in FITTING if FIELDS[p].kind == "quantity"])
-def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused(path: str) -> None:
+def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused() -> None:
+    for path in FITTING:
+        if FIELDS[path].kind == "quantity":
+            is_taken_within_its_limits(path)
+
+
+def is_taken_within_its_limits(path: str) -> None:
     field = FIELDS[path]
     low, high = limits(field.usual, field.usual_high, field.possible, field.unit)
 
@@ -182,7 +187,7 @@ def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused(path: st
         text = json.dumps({"amplifier_spec": "1"} | data, ensure_ascii=False)
         return load_text(text, FILE).spec is not None
 
-    assert all(loads(x) for x in numbers_of(field))
-    assert not loads(high * 1.01 if high > 0 else high + 1)
+    assert all(loads(x) for x in numbers_of(field)), path
+    assert not loads(high * 1.01 if high > 0 else high + 1), path
     if field.unit == "degC" or (low > 0 and not field.zero):
-        assert not loads(low - 1 if field.unit == "degC" else low * 0.99)
+        assert not loads(low - 1 if field.unit == "degC" else low * 0.99), path
