@@ -136,7 +136,7 @@ def garble(lines: list[str], dice: random.Random) -> None:
 
 
 @pytest.mark.slow
-@settled(3)
+@settled(2)
 @given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 12))
 def test_samples_with_possible_but_absurd_values(path: Path, seed: int, changes: int) -> None:
     whole_way(as_text(sample(path), random.Random(seed), changes))

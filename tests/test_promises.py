@@ -30,7 +30,7 @@ PROMISES = promises_in(load())
 SAMPLES = Path(__file__).parents[1] / "sample_specs"
 SOUND = ("choir-portable", "bird-call-pocket", "market-day-trolley", "playhouse-subwoofer")
 SPOILT = 5
-CHECKED = 3
+CHECKED = 6
 pytestmark = pytest.mark.slow
 
 
@@ -116,7 +116,7 @@ def test_remedies_keep_their_promises(name: str) -> None:
             assert all(outweighed(old[k], answers[k], finding) for k in worse if k in old)
 
 
-@pytest.mark.parametrize("name", some(SOUND, 2))
+@pytest.mark.parametrize("name", SOUND)
 def test_the_plan_leads_where_it_says(name: str) -> None:
     start = review(spoilt(name, 3))
     done = plan(start)

@@ -177,7 +177,9 @@ def test_a_capacitor_behind_a_bead_is_a_slip_behind_a_coil(kind: str) -> None:
 )
 def test_a_value_that_was_read_off_is_questioned_only(value: str, severity: Severity) -> None:
     text = f"channels: {{main: {{filter: {{type: lc, inductor: {{l: {value}}}}}}}}}"
-    found = finding(text, "value-outside-usual-range")
+    loaded = load_text(f"amplifier_spec: 1\nmilestone: prototype\n{text}", "board")
+    assert loaded.spec is not None, loaded.refusals
+    (found,) = [x for x in review(loaded.spec).failing() if x.check == "value-outside-usual-range"]
     assert found.severity is severity
     assert (found.advice.follows is None) is (severity is Severity.MINOR)
 
