@@ -7,17 +7,16 @@ must hold.  ``nothing`` allows that no change is offered, where what helps is no
 spec; the note must then say which kind of design would.
 """
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.declare import local_path
 from ampreview.linter.finding import Finding, Remedy
-from ampreview.linter.judging.review import Review, review
+from ampreview.linter.judging.review import Review
 from ampreview.linter.quantities.quantity import Value, parse, to_si
-from ampreview.linter.reading.loading import load_file
+
+from . import reviews
 
 FOLDER = Path(__file__).parent.parent / "sample_specs"
 SHARE = 0.9
@@ -152,11 +151,8 @@ ROWS: dict[str, tuple[Row, ...]] = {
 }  # fmt: skip
 
 
-@cache
 def advised(name: str) -> Review:
-    loaded = load_file(FOLDER / f"{name}.amp.yaml")
-    assert loaded.spec is not None, loaded.refusals
-    return with_remedies(review(loaded.spec))
+    return reviews.advised(FOLDER / f"{name}.amp.yaml")
 
 
 def finding(name: str, check: str, subject: str) -> Finding:

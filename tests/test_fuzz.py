@@ -41,7 +41,8 @@ from .fuzz_specs import (
 FIELDS = SCHEMA.fields
 is_channel_path = SCHEMA.is_channel_path
 
-LIGHT = [path for path in SAMPLES if "choir" not in path.name]
+HEAVY = ("choir", "foyer", "playhouse")
+LIGHT = [path for path in SAMPLES if not path.name.startswith(HEAVY)]
 SCRAPS = (
     "none", "0", "-1", "1e9", "24", "24 V", "1e-30 V", "nan", "inf ohm", "1,5 V", "{", "}", "[]",
     "{min: 1 V, max: 0 V}", "*", "*shared", "&shared x", "<<: *shared", "!!python/name:os.system x",
@@ -96,7 +97,7 @@ def test_random_text_of_the_signs_that_the_format_uses(content: str) -> None:
 
 
 @pytest.mark.slow
-@settled(20)
+@settled(12)
 @given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 8))
 def test_samples_with_garbled_lines(path: Path, seed: int, changes: int) -> None:
     dice = random.Random(seed)
@@ -133,14 +134,14 @@ def garble(lines: list[str], dice: random.Random) -> None:
 
 
 @pytest.mark.slow
-@settled(12)
-@given(st.sampled_from(SAMPLES), st.integers(0, 2**32), st.integers(1, 12))
+@settled(2)
+@given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 12))
 def test_samples_with_possible_but_absurd_values(path: Path, seed: int, changes: int) -> None:
     whole_way(as_text(sample(path), random.Random(seed), changes))
 
 
 @pytest.mark.slow
-@settled(3)
+@settled(1)
 @given(st.sampled_from(LIGHT), st.integers(0, 2**32), st.integers(1, 4))
 def test_cures_and_plans_of_absurd_specs(path: Path, seed: int, changes: int) -> None:
     done = whole_way(as_text(sample(path), random.Random(seed), changes))
@@ -163,11 +164,16 @@ def test_no_check_crashes_on_accepted_mutants() -> None:
 
 def numbers_of(field: Field) -> Iterator[float]:
     dice = random.Random(field.meaning)
-    return (number(field, dice) for _ in range(20))
+    return (number(field, dice) for _ in range(8))
 
 
-@pytest.mark.parametrize("path", [p for p in FITTING if FIELDS[p].kind == "quantity"])
-def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused(path: str) -> None:
+def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused() -> None:
+    for path in FITTING:
+        if FIELDS[path].kind == "quantity":
+            is_taken_within_its_limits(path)
+
+
+def is_taken_within_its_limits(path: str) -> None:
     field = FIELDS[path]
     low, high = limits(field.usual, field.usual_high, field.possible, field.unit)
 
@@ -179,7 +185,7 @@ def test_numbers_within_the_limits_are_accepted_and_beyond_them_refused(path: st
         text = json.dumps({"amplifier_spec": "1"} | data, ensure_ascii=False)
         return load_text(text, FILE).spec is not None
 
-    assert all(loads(x) for x in numbers_of(field))
-    assert not loads(high * 1.01 if high > 0 else high + 1)
+    assert all(loads(x) for x in numbers_of(field)), path
+    assert not loads(high * 1.01 if high > 0 else high + 1), path
     if field.unit == "degC" or (low > 0 and not field.zero):
-        assert not loads(low - 1 if field.unit == "degC" else low * 0.99)
+        assert not loads(low - 1 if field.unit == "degC" else low * 0.99), path

@@ -106,8 +106,12 @@ def top(dotted: str, prefix: str) -> str | None:
     return rest.split(".")[0] if rest != dotted else None
 
 
-@pytest.mark.parametrize("path", modules(LINTER), ids=lambda p: str(p.relative_to(LINTER)))
-def test_a_room_imports_only_from_rooms_above_its_own(path: Path) -> None:
+def test_a_room_imports_only_from_rooms_above_its_own() -> None:
+    for path in modules(LINTER):
+        imports_from_above(path)
+
+
+def imports_from_above(path: Path) -> None:
     own = path.relative_to(LINTER).parts[0].removesuffix(".py")
     assert own in ROW, f"{own} is no room of this test's table"
     for name in imported(path, package_of(path, LINTER, "ampreview.linter")):
@@ -148,8 +152,12 @@ def test_the_linter_holds_no_field_name() -> None:
             assert not words & telling, f"{path}:{number}: {sorted(words & telling)}"
 
 
-@pytest.mark.parametrize("path", modules(RULES), ids=lambda p: str(p.relative_to(RULES)))
-def test_the_rules_know_only_the_data_types_of_a_check(path: Path) -> None:
+def test_the_rules_know_only_the_data_types_of_a_check() -> None:
+    for path in modules(RULES):
+        knows_only_data_types(path)
+
+
+def knows_only_data_types(path: Path) -> None:
     folder = path.relative_to(RULES).parts[0]
     for name in imported(path, package_of(path, RULES, "ampreview.rules")):
         if name.startswith("ampreview.linter"):

@@ -136,7 +136,7 @@ def answers(path: Path) -> tuple[Finding, ...]:
 
 
 @pytest.mark.slow
-@settings(max_examples=36, derandomize=True, deadline=None, phases=[Phase.generate])
+@settings(max_examples=12, derandomize=True, deadline=None, phases=[Phase.generate])
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32))
 def test_other_notations_give_the_same_findings(path: Path, seed: int) -> None:
     dice = random.Random(seed)

@@ -13,14 +13,17 @@ import pytest
 from ampreview.linter.check import AtLeast
 from ampreview.linter.declare import load_schema, local_path
 from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import CLEAR, Finding, Status
 from ampreview.linter.quantities.quantity import Value, spell
-from ampreview.linter.reading.loading import Spec, load_file, load_text
+from ampreview.linter.reading.loading import Spec, load_text
 
-TESTS = Path(__file__).parent
-SAMPLES = sorted((TESTS.parent / "sample_specs").glob("*.amp.yaml"))
-PUBLISHED = sorted((TESTS / "published" / "designs").glob("*.amp.yaml"))
+from .reviews import PUBLISHED, SAMPLES, name_of, spec_of
+from .sampling import some
+from .verdict.reruns import Judged, Rejudged
+from .verdict.specs import house
+
+PATHS = sorted(SAMPLES.glob("*.amp.yaml"))
+DESIGNS = sorted((PUBLISHED / "designs").glob("*.amp.yaml"))
 RATINGS = frozenset(
     (
         "battery.cell.i_charge",
@@ -84,21 +87,13 @@ COUPLED = {
 """Rating and check where the rating tells something else as well, with the reason."""
 
 
-@cache
-def loaded(path: Path) -> Spec:
-    spec = load_file(path).spec
-    assert spec is not None
-    return spec
-
-
-def answers(spec: Spec) -> dict[tuple[str, str], Finding]:
-    run = Assessment(spec, load(), spec.milestone)
-    return {(item.check, item.subject): item for item in run.findings()}
+def judged(spec: Spec) -> Judged:
+    return Judged(spec, house(), spec.milestone)
 
 
 @cache
-def before(path: Path) -> dict[tuple[str, str], Finding]:
-    return answers(loaded(path))
+def before(path: Path) -> Judged:
+    return judged(spec_of(path))
 
 
 def raised(value: Value, unit: str) -> object:
@@ -134,22 +129,29 @@ def rated(spec: Spec) -> Iterator[tuple[str, Value, str]]:
             yield path, value, fields(path).unit
 
 
-def got_worse(path: Path, share: float, dice: random.Random) -> list[str]:
-    """The checks that a share of the ratings, all raised together, make worse."""
+def got_worse(old: Judged, share: float = 1.0, dice: random.Random | None = None) -> list[str]:
+    """The checks that the ratings, or a share of them, make worse when they are raised together."""
     chosen = {
         name: raised(value, unit)
-        for name, value, unit in rated(loaded(path))
-        if dice.random() < share
+        for name, value, unit in rated(old.spec)
+        if dice is None or dice.random() < share
     }
-    spec = loaded(path).with_values(chosen).spec
-    assert spec is not None, chosen
-    new = answers(spec)
+    return made_worse(old, chosen)
+
+
+def made_worse(old: Judged, changes: dict[str, object]) -> list[str]:
+    """The checks that a change makes worse, but for those that are coupled with it."""
+    spec = old.spec.with_values(changes).spec
+    assert spec is not None, changes
+    new = Rejudged(old, spec)
+    pairs = ((key[0], item, new.answer(key)) for key, item in old.answers.items())
     return [
-        key[0]
-        for key, item in before(path).items()
-        if key in new
-        and worse(item, new[key])
-        and not any((local_path(name), key[0]) in COUPLED for name in chosen)
+        check
+        for check, was, now in pairs
+        if load().entry(check) is not None
+        and now is not None
+        and worse(was, now)
+        and not any((local_path(name), check) in COUPLED for name in changes)
     ]
 
 
@@ -157,23 +159,16 @@ def test_every_rating_is_a_field() -> None:
     assert not RATINGS - set(load_schema().fields)
 
 
-@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.name.split(".")[0])
+@pytest.mark.parametrize("path", [*PATHS, *some(DESIGNS, 4)], ids=name_of)
 def test_higher_ratings_never_make_a_margin_worse(path: Path) -> None:
-    assert got_worse(path, 1.0, random.Random(1)) == []
+    assert got_worse(before(path)) == []
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("seed", range(6))
-@pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.name.split(".")[0])
-def test_some_higher_ratings_never_make_a_margin_worse(path: Path, seed: int) -> None:
+@pytest.mark.parametrize("path", PATHS, ids=name_of)
+def test_some_higher_ratings_never_make_a_margin_worse(path: Path) -> None:
     """One rating in five, so that none hides what another one does."""
-    assert got_worse(path, 0.2, random.Random(f"{path.name} {seed}")) == []
-
-
-@pytest.mark.slow
-@pytest.mark.parametrize("path", PUBLISHED, ids=lambda path: path.name.split(".")[0])
-def test_higher_ratings_of_a_published_design(path: Path) -> None:
-    assert got_worse(path, 1.0, random.Random(1)) == []
+    for seed in some(range(6), 3):
+        assert got_worse(before(path), 0.2, random.Random(f"{path.name} {seed}")) == [], seed
 
 
 # Designs made up at random: a discrete leg with its data sheet
@@ -227,31 +222,32 @@ def design(values: dict[str, float]) -> Spec:
     return spec
 
 
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", some(range(8), 4))
 def test_more_dead_time_never_more_shoot_through(seed: int) -> None:
     """And never less distortion: both by steps from 1 to 130 ns."""
     values = drawn(seed)
     steps = (1.0, 20.0, 45.0, 80.0, 130.0)
-    run = [answers(design({**values, "dead": dead})) for dead in steps]
-    key = ("dead-time-margin", "main")
-    margins = [item[key].evidence.figure or 0.0 for item in run]
-    assert margins == sorted(margins)
-    ranks = [rank(item[key]) for item in run]
+    run = [judged(design({**values, "dead": dead})) for dead in steps]
+    margins = [answer(item, "dead-time-margin") for item in run]
+    figures = [item.evidence.figure or 0.0 for item in margins]
+    assert figures == sorted(figures)
+    ranks = [rank(item) for item in margins]
     assert ranks == sorted(ranks)  # the gravest rank is the lowest
     for check in ("dead-time-distortion-unclaimed", "dead-time-share"):
-        figures = [item[check, "main"].evidence.figure or 0.0 for item in run]
+        figures = [answer(item, check).evidence.figure or 0.0 for item in run]
         assert figures == sorted(figures)
         assert figures[-1] > figures[0]
 
 
-@pytest.mark.parametrize("seed", range(8))
+def answer(run: Judged, check: str) -> Finding:
+    found = run.answer((check, "main"))
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize("seed", some(range(8), 4, first=1))
 def test_a_higher_rating_of_a_design_at_random(seed: int) -> None:
     """Each rating alone, none with another."""
-    spec = design(drawn(seed + 100))
-    old = answers(spec)
-    for name, value, unit in rated(spec):
-        other = spec.with_values({name: raised(value, unit)}).spec
-        assert other is not None
-        new = answers(other)
-        bad = [key[0] for key, item in old.items() if key in new and worse(item, new[key])]
-        assert [x for x in bad if (local_path(name), x) not in COUPLED] == [], name
+    old = judged(design(drawn(seed + 100)))
+    for name, value, unit in rated(old.spec):
+        assert made_worse(old, {name: raised(value, unit)}) == [], name

@@ -74,9 +74,9 @@ def test_the_form_shown_asks_for_few_values(tmp_path: Path) -> None:
 def test_the_commands_of_the_uses_are_taken(
     start: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Each in turn on a sample in place of the reader's own file; none is refused."""
+    """Each in turn on a short sample in place of the reader's own file; none is refused."""
     monkeypatch.chdir(tmp_path)
-    sample = (ROOT / "sample_specs" / "foyer-proposal.amp.yaml").read_text("utf-8")
+    sample = (ROOT / "sample_specs" / "classroom-sketch.amp.yaml").read_text("utf-8")
     for name in ("board", "offer"):
         Path(f"{name}.amp.yaml").write_text(sample, encoding="utf-8")
     for line in block(start).splitlines():
@@ -110,5 +110,7 @@ def test_the_page_is_what_the_program_prints() -> None:
 def test_both_commands_stand_in_the_readme() -> None:
     setup = "python3 -m venv .venv && .venv/bin/pip install"
     assert f"{setup} . && .venv/bin/ampreview assess sample_specs/" in README
-    assert f"{setup} '.[dev]' && .venv/bin/python -m pytest -q -n 2" in README
-    assert "python -m pytest -q -n 2" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    assert f"{setup} '.[dev]' && .venv/bin/python -m pytest -q -n 2 --dist loadfile" in README
+    assert "python -m pytest -q -n 2 --dist loadfile" in (ROOT / ".ci" / "run").read_text(
+        encoding="utf-8"
+    )

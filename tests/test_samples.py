@@ -5,15 +5,15 @@ names the fault, the check that has to find it, where, and how grave it is: what
 would say of it, not what the program printed.
 """
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from ampreview.linter.check import Milestone
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.judging.review import Review, review
-from ampreview.linter.reading.loading import load_file
+from ampreview.linter.judging.review import Review
+
+from . import reviews
 
 FOLDER = Path(__file__).parent.parent / "sample_specs"
 SOUND = ("bird-call-pocket", "choir-portable", "playhouse-subwoofer", "market-day-trolley",
@@ -172,11 +172,8 @@ ROWS = [
 ]
 
 
-@cache
 def reviewed(name: str, milestone: Milestone | None = None) -> Review:
-    loaded = load_file(FOLDER / f"{name}.amp.yaml")
-    assert loaded.spec is not None, loaded.refusals
-    return review(loaded.spec, milestone)
+    return reviews.reviewed(FOLDER / f"{name}.amp.yaml", milestone)
 
 
 def found(name: str, check: str, subject: str) -> Finding | None:

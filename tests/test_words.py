@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from ampreview.linter.check import Caution, Derived
+from ampreview.linter.check import Caution
 from ampreview.linter.evaluation.bringup_steps import NamedStep, steps_of
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
 
@@ -58,17 +58,21 @@ def literals(path: Path) -> Iterator[tuple[int, str]]:
             yield node.lineno, node.value
 
 
-@pytest.mark.parametrize("entry", CATALOGUE.entries, ids=lambda entry: entry.name)
-def test_checks_speak_plainly(entry: Entry) -> None:
+def test_checks_speak_plainly() -> None:
+    for entry in CATALOGUE.entries:
+        speaks_plainly(entry)
+
+
+def speaks_plainly(entry: Entry) -> None:
     check = entry.check
     sources = [*check.sources, *check.limits.basis.values()]
     cited = (text for item in sources for text in (item.title, item.where))
     said = (check.title, check.sentence, check.otherwise, *(x.text for x in check.cautions))
     for text in (*said, *cited):
         assert not stumbling(text, OF_A_PART), text
-    assert not stumbling(entry.prose, OF_PROSE)
-    assert "against" not in check.title, "the quantity vs. the limit"
-    assert len(check.title) <= LONGEST_TITLE
+    assert not stumbling(entry.prose, OF_PROSE), entry.name
+    assert "against" not in check.title, f"{check.title}: the quantity vs. the limit"
+    assert len(check.title) <= LONGEST_TITLE, check.title
     for item in check.cautions:
         assert item.text[:1].isupper(), item.text
         assert item.text.endswith("."), item.text
@@ -85,18 +89,18 @@ def test_steps_of_the_bring_up_speak_plainly(item: NamedStep) -> None:
     assert all(text.endswith(".") for text in (*own, *lines))
 
 
-@pytest.mark.parametrize("path", CATALOGUE.schema.fields)
-def test_fields_speak_plainly(path: str) -> None:
-    assert not stumbling(CATALOGUE.schema.fields[path].meaning, OF_A_PART)
+def test_fields_speak_plainly() -> None:
+    for path, field in CATALOGUE.schema.fields.items():
+        assert not stumbling(field.meaning, OF_A_PART), path
 
 
-@pytest.mark.parametrize("quantity", CATALOGUE.derived.values(), ids=lambda item: item.name)
-def test_derived_quantities_speak_plainly(quantity: Derived) -> None:
-    for text in (quantity.meaning, *(item.title for item in quantity.sources)):
-        assert not stumbling(text, OF_A_PART), text
+def test_derived_quantities_speak_plainly() -> None:
+    for quantity in CATALOGUE.derived.values():
+        for text in (quantity.meaning, *(item.title for item in quantity.sources)):
+            assert not stumbling(text, OF_A_PART), f"{quantity.name}: {text}"
 
 
-@pytest.mark.parametrize("path", PROGRAM, ids=lambda path: str(path.relative_to(ROOT)))
-def test_refusals_remarks_and_headings_speak_plainly(path: Path) -> None:
-    for line, text in literals(path):
-        assert not stumbling(text), f"line {line}: {text}"
+def test_refusals_remarks_and_headings_speak_plainly() -> None:
+    for path in PROGRAM:
+        for line, text in literals(path):
+            assert not stumbling(text), f"{path}, line {line}: {text}"

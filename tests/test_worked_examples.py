@@ -30,6 +30,5 @@ def test_worked_examples_of_formulas_hold(name: str) -> None:
     assert result.failed == 0
 
 
-@pytest.mark.parametrize("name", ["ampreview.linter", *LINTER])
-def test_examples_of_the_linter_hold(name: str) -> None:
-    assert run(name).failed == 0
+def test_examples_of_the_linter_hold() -> None:
+    assert [name for name in ("ampreview.linter", *LINTER) if run(name).failed] == []

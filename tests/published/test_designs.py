@@ -4,14 +4,15 @@ Each file in ``designs/`` transcribes one published design with its source.
 """
 
 from collections.abc import Callable
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from ampreview.linter.declare import field_path, load_schema
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.linter.judging.review import Review, review, review_file
+from ampreview.linter.judging.review import Review, review
+
+from .. import reviews
 
 FOLDER = Path(__file__).parent / "designs"
 SUFFIX = ".amp.yaml"
@@ -39,11 +40,8 @@ WEAKNESSES = {
 FILES = sorted(path.name.removesuffix(SUFFIX) for path in FOLDER.glob(f"*{SUFFIX}"))
 
 
-@cache
 def reviewed(file: str) -> Review:
-    found = review_file(FOLDER / f"{file}{SUFFIX}", milestone="prototype")
-    assert isinstance(found, Review), found
-    return found
+    return reviews.reviewed(FOLDER / f"{file}{SUFFIX}", "prototype")
 
 
 def names(file: str, severity: Severity) -> set[str]:

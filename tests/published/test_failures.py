@@ -6,15 +6,16 @@ among the first three of the report; where they do not, the right question must 
 """
 
 from collections.abc import Callable
-from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
 import pytest
 
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.judging.review import Review, review, review_file
+from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_file
+
+from .. import reviews
 
 FOLDER = Path(__file__).parent / "failures"
 SUFFIX = ".amp.yaml"
@@ -121,11 +122,8 @@ ASKED = (
 )
 
 
-@cache
 def reviewed(file: str) -> Review:
-    found = review_file(FOLDER / f"{file}{SUFFIX}", milestone="prototype")
-    assert isinstance(found, Review), found
-    return found
+    return reviews.reviewed(FOLDER / f"{file}{SUFFIX}", "prototype")
 
 
 def rank(file: str, check: str) -> tuple[int, Finding]:

@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import AtLeast, Check, Constant, Input
+from ampreview.linter.check import AtLeast, Case, Check, Constant, Input
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.bringup_steps import amounts, steps_of
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry, load
@@ -29,11 +29,6 @@ FIELDS = SCHEMA.fields
 
 CATALOGUE: Catalogue = load()
 BY_NAME = {entry.name: entry for entry in CATALOGUE.entries}
-CASES = [
-    pytest.param(entry, number, id=f"{entry.name}-{number}")
-    for entry in CATALOGUE.entries
-    for number in range(len(entry.check.cases))
-]
 EACH = [pytest.param(entry, id=entry.name) for entry in CATALOGUE.entries]
 SAMPLES = 60
 WIDENED = 0.1
@@ -55,8 +50,7 @@ def _quantity(value: Any, unit: str) -> Any:
     return quantity(value, unit)
 
 
-def _arguments(check: Check, number: int, convert: Any) -> dict[str, Any]:
-    case = check.cases[number]
+def _arguments(check: Check, case: Case, convert: Any) -> dict[str, Any]:
     found: dict[str, Any] = {}
     for name, item in check.inputs.items():
         if isinstance(item, Input):
@@ -71,19 +65,23 @@ def _unit_of(item: Constant) -> str:
     return unit[0]
 
 
-@pytest.mark.parametrize(("entry", "number"), CASES)
-def test_case_on_floats(entry: Entry, number: int) -> None:
-    case = entry.check.cases[number]
-    expected = to_si(case.gives, entry.check.unit)
-    result = entry.check.figure(**_arguments(entry.check, number, _number))
-    assert math.isclose(result, expected, rel_tol=case.tolerance, abs_tol=1e-15), case.origin
+@pytest.mark.parametrize("entry", EACH)
+def test_cases_on_floats(entry: Entry) -> None:
+    for case in entry.check.cases:
+        expected = to_si(case.gives, entry.check.unit)
+        result = entry.check.figure(**_arguments(entry.check, case, _number))
+        assert math.isclose(result, expected, rel_tol=case.tolerance, abs_tol=1e-15), case.origin
 
 
-@pytest.mark.parametrize(("entry", "number"), CASES)
-def test_case_on_quantities_has_the_dimension(entry: Entry, number: int) -> None:
-    case = entry.check.cases[number]
+@pytest.mark.parametrize("entry", EACH)
+def test_cases_on_quantities_have_the_dimension(entry: Entry) -> None:
+    for case in entry.check.cases:
+        has_the_dimension(entry, case)
+
+
+def has_the_dimension(entry: Entry, case: Case) -> None:
     expected = to_si(case.gives, entry.check.unit)
-    result = entry.check.figure(**_arguments(entry.check, number, _quantity))
+    result = entry.check.figure(**_arguments(entry.check, case, _quantity))
     if hasattr(result, "magnitude"):
         reference = quantity(case.gives, entry.check.unit).to_base_units()
         result = result.to(reference.units).magnitude
@@ -169,8 +167,12 @@ def _can_spread(path: str) -> bool:
 
 
 @pytest.mark.parametrize("entry", EACH)
-@pytest.mark.parametrize("which", ["fails", "passes"])
-def test_no_interior_point_is_worse_than_the_worst_case(entry: Entry, which: str) -> None:
+def test_no_interior_point_is_worse_than_the_worst_case(entry: Entry) -> None:
+    for which in ("fails", "passes"):
+        corner_is_the_worst(entry, which)
+
+
+def corner_is_the_worst(entry: Entry, which: str) -> None:
     loaded = load_text("amplifier_spec: 1\n" + getattr(entry.check, which), "fragment")
     assert loaded.spec is not None
     run = Assessment(_widened(loaded.spec), CATALOGUE, "concept")

@@ -9,8 +9,6 @@ most; a sine beyond 191 dB in air would need less than a vacuum (1 atm peak, 101
 import json
 from typing import Any
 
-import pytest
-
 from ampreview.linter.declare import Field, load_schema
 from ampreview.linter.reading.loading import load_text
 
@@ -52,10 +50,10 @@ def beyond(path: str, known: Field) -> tuple[str, ...]:
     return (f"-1{unit}",) if known.zero else (f"-1{unit}", f"0{unit}")
 
 
-@pytest.mark.parametrize("path", sorted(set(QUANTITIES) - {"amplifier_spec"}))
-def test_what_cannot_be_is_refused(path: str) -> None:
-    known = QUANTITIES[path]
-    for text in beyond(path, known):
-        assert refused(path, text), text
-    if known.example and "[]" not in path and "{" not in known.example:
-        assert not refused(path, known.example)
+def test_what_cannot_be_is_refused() -> None:
+    for path in QUANTITIES.keys() - {"amplifier_spec"}:
+        known = QUANTITIES[path]
+        for text in beyond(path, known):
+            assert refused(path, text), (path, text)
+        if known.example and "[]" not in path and "{" not in known.example:
+            assert not refused(path, known.example), path

@@ -13,8 +13,6 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from types import ModuleType
 
-import pytest
-
 from ampreview import rules
 from ampreview.linter.check import Arguments, Input, Source
 from ampreview.linter.evaluation.catalogue import Catalogue, load
@@ -48,12 +46,13 @@ def _told(path: str) -> tuple[str, str]:
     return (known.unit, known.meaning) if known else ("", "")
 
 
-@pytest.mark.parametrize("module", list(_modules()), ids=lambda module: module.__name__)
-def test_no_input_repeats_its_field(module: ModuleType) -> None:
-    for item in _written(module):
-        unit, meaning = _told(item.path)
-        assert item.unit != unit or not unit, f"{item.path}: the field says the unit"
-        assert item.meaning != meaning or not meaning, f"{item.path}: the field says it"
+def test_no_input_repeats_its_field() -> None:
+    for module in _modules():
+        for item in _written(module):
+            unit, meaning = _told(item.path)
+            told = f"{module.__name__}, {item.path}: the field says it"
+            assert item.unit != unit or not unit, told
+            assert item.meaning != meaning or not meaning, told
 
 
 LOCATOR = re.compile(

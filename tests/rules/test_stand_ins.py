@@ -7,13 +7,13 @@ from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
 
+from .whole import answer
+
 CATALOGUE = load()
 
 
 def finding(text: str, check: str) -> Finding:
-    loaded = load_text("amplifier_spec: 1\nmilestone: prototype\n" + text, "board")
-    assert loaded.spec is not None, loaded.refusals
-    return next(item for item in review(loaded.spec).findings if item.check == check)
+    return answer(check, text, "prototype")
 
 
 # 2 x 50 V of swing on switches of 120 V; a quarter of the swing, 25 V, stands in for the ringing
@@ -177,7 +177,9 @@ def test_a_capacitor_behind_a_bead_is_a_slip_behind_a_coil(kind: str) -> None:
 )
 def test_a_value_that_was_read_off_is_questioned_only(value: str, severity: Severity) -> None:
     text = f"channels: {{main: {{filter: {{type: lc, inductor: {{l: {value}}}}}}}}}"
-    found = finding(text, "value-outside-usual-range")
+    loaded = load_text(f"amplifier_spec: 1\nmilestone: prototype\n{text}", "board")
+    assert loaded.spec is not None, loaded.refusals
+    (found,) = [x for x in review(loaded.spec).failing() if x.check == "value-outside-usual-range"]
     assert found.severity is severity
     assert (found.advice.follows is None) is (severity is Severity.MINOR)
 

@@ -94,15 +94,12 @@ FUNCTIONS = [
 
 @pytest.mark.parametrize(("module", "function"), FUNCTIONS)
 def test_every_parameter_has_its_unit(module: ModuleType, function: Callable[..., Any]) -> None:
+    """And prose and the line of units agree."""
     names = inspect.signature(function).parameters
     assert [name for name in names if not unit_of(function, name)] == []
     assert unit_of_result(function), "returns [unit]"
-
-
-@pytest.mark.parametrize(("module", "function"), FUNCTIONS)
-def test_prose_and_units_line_agree(module: ModuleType, function: Callable[..., Any]) -> None:
     prose, _, line = (function.__doc__ or "").partition(">>>")[0].partition("Units: ")
-    for name in inspect.signature(function).parameters if line else ():
+    for name in names if line else ():
         for unit in re.findall(rf"\b{name} \[([^\]]+)\]", prose):
             assert unit.removesuffix(" rms") in (unit_of(function, name), "C or Ah"), name
 

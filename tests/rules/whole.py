@@ -1,5 +1,7 @@
 """Checks over a small spec, whose text goes without the format's first line."""
 
+from collections.abc import Iterator, Mapping
+
 from ampreview.linter.check import Milestone
 from ampreview.linter.evaluation.catalogue import load
 from ampreview.linter.evaluation.engine import Assessment
@@ -14,13 +16,29 @@ def assessment(text: str, milestone: Milestone | None = None) -> Assessment:
     return Assessment(loaded.spec, load(), milestone or loaded.spec.milestone)
 
 
-def answers(text: str) -> dict[str, Finding]:
-    """The answer of every check, by name: of the product, or of its first channel."""
-    run = assessment(text)
-    return {
-        entry.name: run.judge(entry, run.subjects(entry.check)[0])
-        for entry in run.catalogue.entries
-    }
+class Answers(Mapping[str, Finding]):
+    """The answer of every check, by name: of the product, or of its first channel.
+
+    Each is judged when it is asked for.
+    """
+
+    def __init__(self, run: Assessment) -> None:
+        self.run = run
+
+    def __getitem__(self, check: str) -> Finding:
+        entry = self.run.catalogue.entry(check)
+        assert entry is not None, f"there is no check {check}"
+        return self.run.judge(entry, self.run.subjects(entry.check)[0])
+
+    def __iter__(self) -> Iterator[str]:
+        return (entry.name for entry in self.run.catalogue.entries)
+
+    def __len__(self) -> int:
+        return len(self.run.catalogue.entries)
+
+
+def answers(text: str, milestone: Milestone | None = None) -> Answers:
+    return Answers(assessment(text, milestone))
 
 
 def answer(check: str, text: str, milestone: Milestone | None = None, subject: str = "") -> Finding:

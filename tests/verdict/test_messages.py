@@ -1,28 +1,24 @@
 """No message prints what nobody knows: a placeholder as a fact, or a name that is empty.
 
 Read are the messages of the samples and the published designs, and of every check on its own
-fragments with each single field left out.
+fragments with each single field left out, a part of the checks at each run.
 """
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
-from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.catalogue import Entry, load
 from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.reading.loading import Spec, load_text
 
-from . import specs
+from ..reviews import FILES, name_of, reviewed
+from ..sampling import some
 
 CATALOGUE = load()
-FILES = (
-    *specs.files("sample_specs"),
-    *specs.files("tests/published/designs"),
-    *specs.files("tests/published/failures"),
-)
 UNSAID = re.compile(r"infinite|\binf\b|\bnan\b|\bNone\b|[{}]|  | ,|: *[,;]|[:;,] *$", re.IGNORECASE)
 WORDS_OF_NONE = re.compile(r"\bnone\b")
 NOTHING_STATED = re.compile(r"\b0 \S+ each|stated at 0 ")
@@ -39,23 +35,19 @@ def faults(found: Finding) -> list[str]:
     return [f"{found.check}: {hit!r} in: {found.message}" for hit in hits]
 
 
-def told(spec: Spec, only: str = "") -> Iterator[Finding]:
-    """The answers of a spec at prototype, of all checks or of one."""
+def told(spec: Spec, entry: Entry) -> Iterator[Finding]:
+    """The answers of one check at prototype."""
     run = Assessment(spec, CATALOGUE, "prototype")
-    if not only:
-        yield from built_in_findings(spec, run.graph)
-    for entry, subject in run.questions():
-        if only in ("", entry.name):
-            yield run.judge(entry, subject)
+    return (run.judge(entry, subject) for subject in run.subjects(entry.check))
 
 
-@pytest.mark.parametrize("name", FILES)
-def test_messages_of_whole_specs(name: str) -> None:
-    spec = specs.spec_of_file(name)
-    assert [fault for item in told(spec) for fault in faults(item)] == []
+@pytest.mark.parametrize("path", FILES, ids=name_of)
+def test_messages_of_whole_specs(path: Path) -> None:
+    found = reviewed(path, "prototype").findings
+    assert [fault for item in found for fault in faults(item)] == []
 
 
-@pytest.mark.parametrize("name", sorted(entry.name for entry in CATALOGUE.entries))
+@pytest.mark.parametrize("name", some([entry.name for entry in CATALOGUE.entries], 9))
 def test_messages_with_one_field_left_out(name: str) -> None:
     entry = CATALOGUE.entry(name)
     assert entry is not None
@@ -66,5 +58,5 @@ def test_messages_with_one_field_left_out(name: str) -> None:
         poorer = (spec.with_values({path: None}).spec for path in spec.values)
         for less in (spec, *poorer):
             if less is not None:
-                found += [fault for item in told(less, name) for fault in faults(item)]
+                found += [fault for item in told(less, entry) for fault in faults(item)]
     assert found == []

@@ -10,45 +10,34 @@ from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import Value, spell
-from ampreview.linter.reading.loading import Spec, load_file
+from ampreview.linter.reading.loading import Spec
 
-ROOT = Path(__file__).parents[2]
-SPECS = [*(ROOT / "sample_specs").glob("*.yaml"), *(ROOT / "tests/published").glob("*/*.yaml")]
+from ..reviews import FILES, SAMPLES, name_of, reviewed, spec_of
+from ..sampling import few, some
+
 BEYOND = 0.02
 
 
-def required() -> list[tuple[Spec, Requirement]]:
-    """The bounds that every third spec leads to."""
-    found = []
-    for path in sorted(SPECS)[::3]:
-        spec = load_file(path).spec
-        assert spec is not None
-        parts = requirements_of(review(spec, "prototype"))
-        found += [(spec, item) for part in parts for item in part.bounds]
-    return found
+@pytest.mark.parametrize("path", some(FILES, 8), ids=name_of)
+def test_beyond_the_bounds_the_checks_fail_and_within_them_they_do_not(path: Path) -> None:
+    parts = requirements_of(reviewed(path, "prototype"))
+    bounds = [item for part in parts for item in part.bounds]
+    for item in few(bounds, 12, path.name):
+        bound_is_true(spec_of(path), item)
 
 
-CASES = required()
-
-
-@pytest.mark.parametrize(
-    ("spec", "item"),
-    CASES,
-    ids=[f"{Path(s.file).stem} {x.paths[0]} {x.border} {x.check}" for s, x in CASES],
-)
-def test_beyond_the_bound_the_check_fails_and_within_it_does_not(
-    spec: Spec, item: Requirement
-) -> None:
+def bound_is_true(spec: Spec, item: Requirement) -> None:
+    told = f"{item.paths[0]} {item.border} {item.check}"
     inside, step = item.border.value, BEYOND * abs(item.border.value)
     if item.border.unit == "degC":
         step = 1.0
     beyond = inside - step if item.border.at_least else inside + step
-    assert answer(spec, item, beyond).status is not Status.MEETS
+    assert answer(spec, item, beyond).status is not Status.MEETS, told
     within = answer(spec, item, inside)
-    assert within.severity is None, within.message
+    assert within.severity is None, (told, within.message)
     if item.hard is not None and item.hard.beyond is not None:
         less = answer(spec, item, item.hard.value).severity
-        assert less is None or less.rank > item.hard.beyond.rank, "worse within the outer bound"
+        assert less is None or less.rank > item.hard.beyond.rank, f"{told}: worse within"
 
 
 def test_a_bound_says_what_happens_beyond_it() -> None:
@@ -74,15 +63,15 @@ def test_a_check_that_fails_with_any_value_is_named_beside_the_bound() -> None:
     assert item.unmet == ("Switch voltage with ringing vs. rating",)
 
 
-def bounds_on(name: str, changes: dict[str, str | None], path: str) -> list[Requirement]:
+def bounds_on(name: str, changes: dict[str, str | None], field: str) -> list[Requirement]:
     """The bounds on one value that a sample leads to, with some of its values changed."""
-    spec = load_file(ROOT / f"sample_specs/{name}.amp.yaml").spec
-    assert spec is not None
-    changed = spec.with_values(changes).spec if changes else spec
+    path = SAMPLES / f"{name}.amp.yaml"
+    changed = spec_of(path).with_values(changes).spec
     assert changed is not None
-    parts = requirements_of(review(changed, "prototype"))
-    found = [x for part in parts for x in part.bounds if x.paths[0].endswith(path)]
-    return sorted(found, key=lambda x: not x.border.at_least)
+    found = review(changed, "prototype") if changes else reviewed(path, "prototype")
+    parts = requirements_of(found)
+    bounds = [x for part in parts for x in part.bounds if x.paths[0].endswith(field)]
+    return sorted(bounds, key=lambda x: not x.border.at_least)
 
 
 def answer(spec: Spec, item: Requirement, x: float) -> Finding:
@@ -96,4 +85,5 @@ def answer(spec: Spec, item: Requirement, x: float) -> Finding:
 
 
 def test_there_are_bounds_to_look_at() -> None:
-    assert len(CASES) > 200
+    found = requirements_of(reviewed(SAMPLES / "foyer-proposal.amp.yaml", "prototype"))
+    assert sum(len(part.bounds) for part in found) > 10

@@ -254,16 +254,16 @@ def test_every_field_is_listed_and_no_other() -> None:
         pytest.fail("\n".join((told, *sorted(lines))), pytrace=False)
 
 
-@pytest.mark.parametrize("path", UNITS)
-def test_kind_and_dimension(path: str) -> None:
-    field, unit = FIELDS[path], UNITS[path]
-    if unit in KINDS:
-        assert field.kind == unit
-        return
-    assert field.kind == "quantity"
-    assert dimension(field.unit) == dimension(unit)
-    for alone in ("degC", "%", "V/V", "dB"):
-        assert (field.unit == alone) == (unit == alone)
+def test_kind_and_dimension() -> None:
+    for path, unit in UNITS.items():
+        field = FIELDS[path]
+        if unit in KINDS:
+            assert field.kind == unit, path
+            continue
+        assert field.kind == "quantity", path
+        assert dimension(field.unit) == dimension(unit), path
+        for alone in ("degC", "%", "V/V", "dB"):
+            assert (field.unit == alone) == (unit == alone), path
 
 
 def test_a_temperature_difference_is_not_shown_as_a_temperature() -> None:

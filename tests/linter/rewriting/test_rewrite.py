@@ -201,7 +201,7 @@ def changes_of(draw: st.DrawFn, channels: tuple[str, ...]) -> dict[str, Any]:
 
 @pytest.mark.parametrize("name", LAYOUTS)
 @given(data=st.data())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_only_the_change_moves(name: str, data: st.DataObject) -> None:
     text = LAYOUTS[name]
     spec = load(text)

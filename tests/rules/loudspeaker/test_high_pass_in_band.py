@@ -5,9 +5,9 @@ import pytest
 from scipy import signal
 
 from ampreview.linter.finding import Status
-from ampreview.linter.judging.review import review
-from ampreview.linter.reading.loading import load_text
 from ampreview.rules.loudspeaker.high_pass_in_band import figure
+
+from ..whole import answer as answer_of
 
 
 @pytest.mark.parametrize("order", [1, 2, 3, 4, 8])
@@ -27,10 +27,7 @@ def test_a_corner_above_the_band_takes_more_than_3_db_from_all_of_it() -> None:
 
 
 def answer(channel: str) -> tuple[Status, str]:
-    loaded = load_text(f"amplifier_spec: 1\nchannels: {{sub: {{{channel}}}}}\n", "bass")
-    assert loaded.spec is not None, loaded.refusals
-    done = review(loaded.spec, "prototype")
-    (found,) = (item for item in done.findings if item.check == "high-pass-in-band")
+    found = answer_of("high-pass-in-band", f"channels: {{sub: {{{channel}}}}}\n", "prototype")
     return found.status, found.severity or ""
 
 

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 
 from ampreview.linter.finding import Status
-from ampreview.linter.judging.review import review
-from ampreview.linter.reading.loading import load_text
 from ampreview.rules.derived.radiator import excursion_radiator, excursion_radiator_least
 from ampreview.rules.formulas.driver import radiator_shape, sealed_shape, vented_shape
+
+from ..whole import answers
 
 RHO, SOUND = 1.18, 345.0
 Q_MS, Q_ES, V_AS, S_D, F_S, R_E = 4.0, 0.45, 0.020, 0.0137, 45.0, 6.0
@@ -66,7 +66,6 @@ def test_without_the_spring_it_is_a_bound() -> None:
 
 
 SPEC = """
-amplifier_spec: 1
 supply: {{source: dc-source, rails: single, v_rail: 32 V, r_source: 20 mohm, bulk: {{c: 4.7 mF}}}}
 channels:
   main:
@@ -97,9 +96,7 @@ channels:
 def test_a_box_with_a_radiator_is_never_passed_over(
     x_max: str, more: str, expected: Status
 ) -> None:
-    loaded = load_text(SPEC.format(x_max=x_max, more=more), "radiator")
-    assert loaded.spec is not None, loaded.refusals
-    found = {item.check: item for item in review(loaded.spec, "prototype").findings}
+    found = answers(SPEC.format(x_max=x_max, more=more), "prototype")
     assert found["cone-excursion"].status is expected
     if expected is Status.OPEN:
         (missing,) = found["cone-excursion"].advice.missing

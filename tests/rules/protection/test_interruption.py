@@ -2,9 +2,9 @@
 
 import pytest
 
-from ampreview.linter.finding import Finding, Severity, Status
+from ampreview.linter.finding import Severity, Status
 
-from ..whole import answers
+from ..whole import Answers, answers
 
 PACK = """
 milestone: prototype
@@ -28,7 +28,7 @@ SHUNT = "{method: shunt-diode-and-fuse}"
 
 def found(
     fuse: str = FITTED, protection: str = TRIPS, polarity: str = "none", connection: str = "keyed"
-) -> dict[str, Finding]:
+) -> Answers:
     text = PACK.replace("FUSE", fuse).replace("PROTECTION", protection)
     return answers(text.replace("POLARITY", polarity).replace("CONNECTION", connection))
 

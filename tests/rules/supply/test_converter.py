@@ -3,11 +3,10 @@
 import pytest
 
 from ampreview.linter.finding import Finding, Status
-from ampreview.linter.judging.review import review
-from ampreview.linter.reading.loading import load_text
+
+from ..whole import answer as answer_of
 
 PACK = """
-amplifier_spec: 1
 supply: {{source: battery, rails: {rails}, converter: {converter}, v_rail: {rail}}}
 battery: {{chemistry: li-ion, series: 4, cell: {{v_charge: 4.2 V, v_oc_low: 3.25 V}}{more}}}
 channels: {{main: {{rated_power: 10 W}}}}
@@ -16,11 +15,7 @@ channels: {{main: {{rated_power: 10 W}}}}
 
 def found_in(check: str, converter: str, rail: str, rails: str, more: str) -> Finding:
     text = PACK.format(converter=converter, rail=rail, rails=rails, more=more)
-    loaded = load_text(text, "converter")
-    assert loaded.spec is not None, loaded.refusals
-    done = review(loaded.spec, "prototype")
-    (found,) = (item for item in done.findings if item.check == check)
-    return found
+    return answer_of(check, text, "prototype")
 
 
 def answer(check: str, converter: str, rail: str, rails: str = "single") -> tuple[Status, str]:

@@ -3,11 +3,10 @@
 import pytest
 
 from ampreview.linter.finding import Status
-from ampreview.linter.judging.review import review
-from ampreview.linter.reading.loading import load_text
+
+from ..whole import answer
 
 SPEC = """
-amplifier_spec: 1
 supply: {{source: {source}, rails: single, v_rail: 30 V, bulk: {{c: 3300 uF}}{more}}}
 channels:
   main:
@@ -32,10 +31,7 @@ channels:
 def test_a_described_source_is_asked_for_its_resistance(
     source: str, check: str, more: str, expected: Status
 ) -> None:
-    loaded = load_text(SPEC.format(source=source, more=more), "source")
-    assert loaded.spec is not None, loaded.refusals
-    done = review(loaded.spec, "prototype")
-    (found,) = (item for item in done.findings if item.check == check)
+    found = answer(check, SPEC.format(source=source, more=more), "prototype")
     assert found.status is expected
     if expected is Status.OPEN:
         assert [item.path for item in found.advice.missing] == ["supply.r_source"]
