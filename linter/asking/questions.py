@@ -12,7 +12,8 @@ from typing import Any
 from ..declare import CHANNELS, Field, Schema, local_path
 from ..finding import Finding, Missing, Status
 from ..judging.review import Review
-from ..reading.loading import Spec, steps_of
+from ..reading.by_path import steps_of
+from ..reading.loading import Spec
 from .form import Design, FormEntry, form, pruned
 
 PRODUCT_PART = "product as a whole"

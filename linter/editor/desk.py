@@ -24,7 +24,8 @@ from ..judging.house_file import house_of
 from ..judging.parts_review import reviewed
 from ..judging.review import Review, concluded
 from ..quantities.value import Value
-from ..reading.loading import Spec, load_text, steps_of
+from ..reading.by_path import steps_of
+from ..reading.loading import Spec, load_text
 from ..reading.parts_file import no_parts, parts_beside, parts_of
 from ..reading.refusal import Refusal
 from ..reading.validation import Leaf

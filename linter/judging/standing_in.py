@@ -19,7 +19,8 @@ from ..evaluation.graph import Graph
 from ..evaluation.node import FigureError, LeafNode
 from ..evaluation.tolerance import worst_case
 from ..quantities.quantity import Value, parse, spell
-from ..reading.loading import Measurement, Spec, data_at
+from ..reading.by_path import data_at
+from ..reading.loading import Measurement, Spec
 from .boards import LEVELS
 from .measured import (
     SAME_KELVIN,

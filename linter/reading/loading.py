@@ -5,7 +5,6 @@ key without a value is silent.  A file without channels is accepted: at the conc
 what all share can be assessed alone.
 """
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -15,6 +14,7 @@ from ..check import Assumption, Milestone
 from ..declare import Schema, load_schema
 from ..finding import Place
 from ..quantities.value import Value
+from .by_path import overridden, replaced, steps_of
 from .format import SPEC_KEY
 from .parts_file import PartsFile, PartsSource, no_parts, parts_beside
 from .plain_text import content_of
@@ -151,9 +151,9 @@ class Spec:
         data: Any = self.data
         written: Any = self.written
         for path, value in changes.items():
-            data = _replaced(data, steps_of(path), value)
+            data = replaced(data, steps_of(path), value)
             if written is not None:
-                written = _overridden(written, data, steps_of(path))
+                written = overridden(written, data, steps_of(path))
         document = Document(data, self.places, {}, (), self.text)
         if SPEC_KEY not in changes and all(self._has_other(*item) for item in changes.items()):
             return self._with_leaves(changes, document, written)
@@ -258,45 +258,3 @@ def spec_of(document: Document, file: str, schema: Schema) -> Loaded:
         schema=schema,
     )
     return Loaded(spec)
-
-
-def steps_of(path: str) -> list[str | int]:
-    """``rungs[0].r`` to ``["rungs", 0, "r"]``."""
-    found = re.findall(r"\[(\d+)\]|([^.\[\]]+)", path)
-    return [int(number) if number else name for number, name in found]
-
-
-def data_at(data: Any, path: str) -> Any:
-    """The plain data at a path, or nothing."""
-    for step in steps_of(path):
-        if isinstance(step, int) and isinstance(data, list) and step < len(data):
-            data = data[step]
-        else:
-            data = data.get(step) if isinstance(data, Mapping) else None
-    return data
-
-
-def _replaced(data: Any, steps: list[str | int], value: Any) -> Any:
-    """A copy of the data with one value replaced; what is not on the way is shared."""
-    if not steps:
-        return value
-    step, rest = steps[0], steps[1:]
-    if isinstance(step, int) and isinstance(data, list):
-        inner = data[step] if step < len(data) else None
-        return [*data[:step], _replaced(inner, rest, value), *data[step + 1 :]]
-    copy = dict(data) if isinstance(data, Mapping) else {}
-    copy[str(step)] = _replaced(copy.get(str(step)), rest, value)
-    return copy
-
-
-def _overridden(written: Any, data: Any, steps: list[str | int]) -> Any:
-    """What the file says, with one value as in the data; a list of a part is written whole."""
-    if not steps or (isinstance(steps[0], int) and not isinstance(written, list)):
-        return data
-    step, rest = steps[0], steps[1:]
-    if isinstance(step, int):
-        inner = written[step] if step < len(written) else None
-        return [*written[:step], _overridden(inner, data[step], rest), *written[step + 1 :]]
-    copy = dict(written) if isinstance(written, Mapping) else {}
-    copy[step] = _overridden(copy.get(step), data[step], rest)
-    return copy

@@ -13,8 +13,9 @@ from typing import Any
 
 from ..evaluation.wording import in_words
 from ..finding import Place
+from ..reading.by_path import steps_of
 from ..reading.format import SPEC_KEY
-from ..reading.loading import Spec, steps_of
+from ..reading.loading import Spec
 from ..reading.refusal import Refusal, in_order
 from .rewrite import Change
 

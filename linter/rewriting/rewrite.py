@@ -12,7 +12,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from ..reading.loading import Spec, steps_of
+from ..reading.by_path import steps_of
+from ..reading.loading import Spec
 from ..reading.source import events, read
 from .splice import (
     Part,

@@ -11,7 +11,7 @@ from ..formulas.maths import smaller
 
 VOLTS = ("32 V", "60 V", "80 V", "100 V", "125 V", "200 V", "400 V")
 AMPERES = ("5 A", "10 A", "16 A", "20 A", "30 A", "40 A", "60 A", "100 A")
-THRESHOLD = {
+THRESHOLD: dict[str, Input | Constant] = {
     "usual": Constant("3 V", "threshold above the bass behind its low-pass", COMMON_PRACTICE),
     "share": Constant(
         "0.15", "part of a low rail, below the fifth that trips late", COMMON_PRACTICE

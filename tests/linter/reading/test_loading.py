@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from ampreview.linter.declare import load_schema
 from ampreview.linter.quantities.quantity import Value
-from ampreview.linter.reading.loading import Loaded, Spec, load_file, load_text, spec_of, steps_of
+from ampreview.linter.reading.by_path import steps_of
+from ampreview.linter.reading.loading import Loaded, Spec, load_file, load_text, spec_of
 from ampreview.linter.reading.refusal import Refusal
 from ampreview.linter.reading.source import Document
 from ampreview.linter.reading.validation import MAX_NAMED
