@@ -22,8 +22,8 @@ from ..formulas.acoustics import (
     sum_of_levels,
 )
 from ..formulas.load import sine_voltage
+from .level import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .load import NO_LOUDSPEAKER, PARALLEL, SERIES
-from .output import RATED_SINE, RATED_STANDS_IN, rated_sine
 from .ways import as_stated
 
 SENSITIVITY = Input("loudspeaker.sensitivity")

@@ -204,7 +204,7 @@ def test_saturation_when_hot(derived, core, factor):
 
 
 def test_voltage_of_one_driver_in_a_string(derived):
-    from ampreview.rules.derived.output import (
+    from ampreview.rules.derived.level import (
         limited_sine,
         limited_voltage,
         lossless_sine,
