@@ -23,3 +23,8 @@ def few(cases: Iterable[T], count: int, seed: str) -> list[T]:
     if SWEEP or len(known) <= count:
         return known
     return random.Random(seed).sample(known, count)
+
+
+def tries(count: int, swept: int) -> int:
+    """How many examples to try: so many, or those of a sweep."""
+    return swept if SWEEP else count

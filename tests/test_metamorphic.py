@@ -25,6 +25,8 @@ from ampreview.linter.judging.stated import DOMAIN
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_text
 
+from .sampling import tries
+
 SCHEMA = load_schema()
 FIELDS = SCHEMA.fields
 field_of = SCHEMA.field_of
@@ -111,7 +113,7 @@ def wider(value: Value, unit: str) -> object:
 
 
 @pytest.mark.slow
-@settled(12)
+@settled(tries(12, swept=40))
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32), st.integers(1, 6))
 def test_a_wider_tolerance_never_eases_a_finding(path: Path, seed: int, changes: int) -> None:
     """For safety and ratings, which are judged at the extreme corner."""
@@ -176,7 +178,7 @@ def test_a_default_that_is_written_down_leaves_the_figure(path: Path) -> None:
         tried += 1
         for key in wanted[name, text]:
             assert near(old[key].evidence.figure, new[key].evidence.figure, 1e-9), (key, name, text)
-        if tried == 4:
+        if tried == tries(4, swept=12):
             break
     assert tried or path.name in SAYS_ALL
 
@@ -270,7 +272,7 @@ def as_data(example: str) -> object:
 
 
 @pytest.mark.slow
-@settled(12)
+@settled(tries(12, swept=40))
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32))
 def test_what_is_added_leaves_the_answers_that_it_does_not_concern(path: Path, seed: int) -> None:
     dice = random.Random(seed)

@@ -24,6 +24,8 @@ from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import Value, parse
 from ampreview.linter.reading.loading import Spec, load_text
 
+from .sampling import tries
+
 SCHEMA = load_schema()
 field_of = SCHEMA.field_of
 
@@ -136,7 +138,9 @@ def answers(path: Path) -> tuple[Finding, ...]:
 
 
 @pytest.mark.slow
-@settings(max_examples=12, derandomize=True, deadline=None, phases=[Phase.generate])
+@settings(
+    max_examples=tries(12, swept=36), derandomize=True, deadline=None, phases=[Phase.generate]
+)
 @given(st.sampled_from(SAMPLES), st.integers(0, 2**32))
 def test_other_notations_give_the_same_findings(path: Path, seed: int) -> None:
     dice = random.Random(seed)

@@ -111,6 +111,5 @@ def test_both_commands_stand_in_the_readme() -> None:
     setup = "python3 -m venv .venv && .venv/bin/pip install"
     assert f"{setup} . && .venv/bin/ampreview assess sample_specs/" in README
     assert f"{setup} '.[dev]' && .venv/bin/python -m pytest -q -n 2 --dist loadfile" in README
-    assert "python -m pytest -q -n 2 --dist loadfile" in (ROOT / ".ci" / "run").read_text(
-        encoding="utf-8"
-    )
+    run = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    assert "python -m pytest -q -n 2 --dist loadfile" in run

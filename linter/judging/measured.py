@@ -238,7 +238,7 @@ def _against(
 
     found = explanations(graph, plan, read.nominal, frozenset(pins))
     floored = {x.path for x in node.assumed if x.leaning == "floor"}
-    part = any(x.path in floored for x in found)
+    part = any(x.path in floored - {place} for x in found)
     answer: Answer = "part only" if part else "differs"
     doubted = bool(floored) and not part
     return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)

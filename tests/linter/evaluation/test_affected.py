@@ -21,6 +21,8 @@ from ampreview.linter.finding import Finding
 from ampreview.linter.quantities.quantity import Value, spell
 from ampreview.linter.reading.loading import Spec, load_file, load_text
 
+from ...sampling import tries
+
 SCHEMA = load_schema()
 FIELDS = SCHEMA.fields
 field_of = SCHEMA.field_of
@@ -29,7 +31,7 @@ is_channel_path = SCHEMA.is_channel_path
 FOLDER = Path(__file__).parents[3] / "sample_specs"
 NAMES = ("bird-call-pocket-faulty", "classroom-sketch", "foyer-proposal", "playhouse-subwoofer")
 SAMPLES = [FOLDER / f"{name}.amp.yaml" for name in NAMES]
-EACH_KIND = 1
+EACH_KIND = tries(1, swept=3)
 Kind = Callable[[Spec, random.Random], list[dict[str, object]]]
 
 

@@ -1,21 +1,27 @@
 """Reports for pipelines, each opened by a consumer that is not ours.
 
 JUnit XML by junitparser, SARIF 2.1.0 by pydantic-sarif (models made from a draft of OASIS),
-lines by the pattern of the GNU Coding Standards, *Formatting Error Messages*.
+lines by the pattern of the GNU Coding Standards, *Formatting Error Messages*, Markdown by
+markdown-it.
 """
 
 import re
 from collections import Counter
+from collections.abc import Mapping
+from contextlib import chdir
+from dataclasses import dataclass
 from pathlib import Path
 
 import junitparser
 import pytest
+from markdown_it import MarkdownIt
 from pydantic_sarif.model import StaticAnalysisResultsFormatSarifVersion210JsonSchema as Sarif
 
 from ampreview.linter.cli import main
 from ampreview.linter.finding import Status
 from ampreview.linter.judging.review import Review, review_file
 
+KINDS = ("junit", "lines", "sarif", "markdown")
 HOSTILE = "<script>&]]> \\u001b[31m 🔊 x.amp.yaml:1:1: fatal: forged"
 SPEC = f"""amplifier_spec: 1
 title: "{HOSTILE.replace(chr(92) + "u001b", "")}"
@@ -36,30 +42,30 @@ GNU = re.compile(r"([^:]+):(\d+):(\d+): (critical|major|minor|open|not assessed)
 PROGRAM = re.compile(r"ampreview: .+")
 
 
-@pytest.fixture
-def spec(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    (tmp_path / "x.amp.yaml").write_text(SPEC, encoding="utf-8")
-    (tmp_path / "refused.amp.yaml").write_text(REFUSED, encoding="utf-8")
-    monkeypatch.chdir(tmp_path)
-    return Path("x.amp.yaml")
+@dataclass(frozen=True, slots=True)
+class Made:
+    """The reports of one run over two files, by kind, and the review of the first one."""
+
+    texts: Mapping[str, str]
+    review: Review
 
 
-def made(kind: str, *files: str) -> str:
-    out = Path("report")
-    words = ["--report", kind, "--remedies", "none", "--overwrite", "-o", str(out)]
-    main(["assess", *files, *words])
-    return out.read_text(encoding="utf-8")
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Made:
+    folder = tmp_path_factory.mktemp("pipeline")
+    (folder / "x.amp.yaml").write_text(SPEC, encoding="utf-8")
+    (folder / "refused.amp.yaml").write_text(REFUSED, encoding="utf-8")
+    with chdir(folder):
+        words = [word for kind in KINDS for word in ("--report", f"{kind}={kind}")]
+        main(["assess", "--quiet", "--remedies", "none", *words, "x.amp.yaml", "refused.amp.yaml"])
+        review = review_file(Path("x.amp.yaml"))
+    assert isinstance(review, Review)
+    return Made({kind: (folder / kind).read_text(encoding="utf-8") for kind in KINDS}, review)
 
 
-def reviewed(path: Path) -> Review:
-    found = review_file(path)
-    assert isinstance(found, Review)
-    return found
-
-
-def test_junit_is_what_the_review_says(spec: Path) -> None:
-    text, review = made("junit", "x.amp.yaml", "refused.amp.yaml"), reviewed(spec)
-    judged, refused = junitparser.JUnitXml.fromstring(text.encode())
+def test_junit_is_what_the_review_says(made: Made) -> None:
+    review = made.review
+    judged, refused = junitparser.JUnitXml.fromstring(made.texts["junit"].encode())
     cases = list(judged)
     answers = [x for x in review.findings if x.status is not Status.NOT_APPLICABLE]
     assert judged.tests == len(cases) == len(answers)
@@ -77,18 +83,21 @@ def test_junit_is_what_the_review_says(spec: Path) -> None:
     assert counts == [(judged.tests, judged.failures, judged.errors, judged.skipped)]
 
 
-def test_junit_of_a_released_design_has_no_failure(spec: Path) -> None:
+def test_junit_of_a_released_design_has_no_failure(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    spec = tmp_path / "x.amp.yaml"
     spec.write_text("amplifier_spec: 1\nsupply: {rails: single, v_rail: 24 V}\n", "utf-8")
-    (judged,) = junitparser.JUnitXml.fromstring(made("junit", "x.amp.yaml").encode())
-    assert reviewed(spec).verdict.released
+    assert main(["assess", "--report", "junit", str(spec)]) == 0
+    (judged,) = junitparser.JUnitXml.fromstring(capsys.readouterr().out.encode())
     assert judged.failures == judged.errors == 0 < judged.tests
 
 
-def test_lines_have_the_gnu_form_and_point_into_the_file(spec: Path) -> None:
-    lines = made("lines", "x.amp.yaml", "refused.amp.yaml").splitlines()
+def test_lines_have_the_gnu_form_and_point_into_the_file(made: Made) -> None:
+    lines = made.texts["lines"].splitlines()
     found = [match for line in lines if (match := GNU.fullmatch(line))]
     assert all(PROGRAM.fullmatch(line) for line in lines if not GNU.fullmatch(line))
-    review = reviewed(spec)
+    review = made.review
     opened = [x for x in review.verdict.holding if x.status is Status.OPEN]
     severities = Counter(match[4] for match in found if match[1] == "x.amp.yaml")
     assert severities.total() == len(review.failing()) + len(opened)
@@ -100,23 +109,32 @@ def test_lines_have_the_gnu_form_and_point_into_the_file(spec: Path) -> None:
     assert refused == {(2, 1), (3, 18)}
 
 
-def test_sarif_is_read_by_models_of_the_standard(spec: Path) -> None:
+def test_sarif_is_read_by_models_of_the_standard(made: Made) -> None:
     """The models were made from a draft, in which the status of a suppression was its state."""
-    made_of_both = made("sarif", "x.amp.yaml", "refused.amp.yaml")
-    assert '"status": "accepted"' in made_of_both  # 3.35.3 of the standard
-    log = Sarif.model_validate_json(made_of_both.replace('"status":', '"state":'))
+    text = made.texts["sarif"]
+    assert '"status": "accepted"' in text  # 3.35.3 of the standard
+    log = Sarif.model_validate_json(text.replace('"status":', '"state":'))
     (run,) = log.runs
     assert run.results
     assert run.tool.driver.name == "ampreview"
-    text = made_of_both.replace('"status":', '"state":').replace('"kind": "fail"', '"kind": "no"')
+    wrong = text.replace('"status":', '"state":').replace('"kind": "fail"', '"kind": "no"')
     with pytest.raises(ValueError, match="kind"):
-        Sarif.model_validate_json(text)
+        Sarif.model_validate_json(wrong)
 
 
-def test_markdown_begins_as_the_page_does(spec: Path) -> None:
-    """Verdict with its counts, product, why; then promises and what is required."""
-    head = made("markdown", "x.amp.yaml").split("### Findings")[0]
-    review = reviewed(spec)
+def test_markdown_begins_as_the_page_does(made: Made) -> None:
+    """Read by markdown-it: verdict, product, why; then promises and what is required."""
+    tokens = MarkdownIt("commonmark").enable("table").parse(made.texts["markdown"])
+    inside = [x for token in tokens for x in (token, *(token.children or ()))]
+    assert not {"html_block", "html_inline", "link_open", "image"} & {x.type for x in inside}
+    texts = [x.content for x in tokens if x.type == "inline"]
+    head = texts[: texts.index("Required before release")]
+    review = made.review
+    assert head[0] == "Design review"
+    assert "fatal: forged" in head[1]  # the title, as text
+    assert head[2].startswith("**HELD** at prototype: ")
     counts = [f"{n} {x}" for x, n in review.counts().items() if n and x != "meets"]
-    places = [head.index(x) for x in ("**HELD** at prototype", *counts[:3], "Required before")]
-    assert places == sorted(places)
+    assert all(count in head[2] for count in counts)
+    assert "x.amp.yaml" in head[3]
+    assert head[4].startswith("Held by ")
+    assert head[5] == "Promises"

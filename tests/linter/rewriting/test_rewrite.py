@@ -19,6 +19,8 @@ from ampreview.linter.quantities.quantity import from_si
 from ampreview.linter.reading.loading import Spec, load_text
 from ampreview.linter.rewriting.rewrite import Change, RewriteError, rewritten
 
+from ...sampling import tries
+
 SCHEMA = load_schema()
 FIELDS = SCHEMA.fields
 
@@ -201,7 +203,7 @@ def changes_of(draw: st.DrawFn, channels: tuple[str, ...]) -> dict[str, Any]:
 
 @pytest.mark.parametrize("name", LAYOUTS)
 @given(data=st.data())
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=tries(20, swept=60), deadline=None)
 def test_only_the_change_moves(name: str, data: st.DataObject) -> None:
     text = LAYOUTS[name]
     spec = load(text)
