@@ -10,7 +10,7 @@ import pytest
 
 from ampreview.linter.cli import main
 from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.evaluation.recalled import recalled, unverified
+from ampreview.linter.evaluation.recalled import in_doubt, recalled, unverified
 from ampreview.linter.finding import Status
 from ampreview.linter.judging.house import House
 from ampreview.linter.judging.house_file import read_house
@@ -166,3 +166,19 @@ def test_a_pass_of_safety_on_a_quotation_waits_like_one_on_memory() -> None:
     (nothing,) = (x for x in found.findings if x.check == "fire-power-class")
     assert nothing.status is Status.MEETS, nothing.message
     assert "fire-power-class" not in lookup_text(found)
+
+
+@pytest.mark.parametrize(
+    ("name", "waits"),
+    [("fire-power-class", False),  # nothing at all stays below any power
+     ("hearing-exposure", True),   # 0 dB are the limit itself
+     ("charger-stated", True),     # 0 is a miss
+     ("dc-fault-power", True)],    # its power of 15 W is a constant, not a limit
+)  # fmt: skip
+def test_a_figure_of_nothing_hangs_on_no_limit_that_begins_at_nothing(
+    name: str, waits: bool
+) -> None:
+    entry = load().entry(name)
+    assert entry is not None
+    assert bool(in_doubt(entry.check, 0.0)) is waits
+    assert in_doubt(entry.check, 0.1)
