@@ -5,13 +5,13 @@ senses the output behind a low-pass, has a supply and a switch of its own, and i
 to break that direct voltage and current.  The numbers are a guess until parts are chosen.
 """
 
-from ...linter.check import COMMON_PRACTICE, Constant, Input, derivation
+from ...linter.check import COMMON_PRACTICE, Arguments, Constant, Input, derivation
 from ...linter.design_change import DesignChange, Follow
 from ..formulas.maths import smaller
 
 VOLTS = ("32 V", "60 V", "80 V", "100 V", "125 V", "200 V", "400 V")
 AMPERES = ("5 A", "10 A", "16 A", "20 A", "30 A", "40 A", "60 A", "100 A")
-THRESHOLD = {
+THRESHOLD: Arguments = {
     "usual": Constant("3 V", "threshold above the bass behind its low-pass", COMMON_PRACTICE),
     "share": Constant(
         "0.15", "part of a low rail, below the fifth that trips late", COMMON_PRACTICE
