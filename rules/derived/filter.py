@@ -7,6 +7,7 @@ from ...linter.check import (
     Input,
     Source,
     Way,
+    derivation,
 )
 from ..formulas.lc import corner
 from .ways import as_stated
@@ -18,6 +19,12 @@ N_LEGS = Input("n_legs")
 L = Input("filter.inductor.l")
 L_TOTAL = Input("l_total")
 C_TOTAL = Input("c_total")
+R_PATH_AT_MOST = Input(  # of a filter that rings: more resistance damps it more
+    "r_path",
+    default=Assumption(
+        "0.5 ohm", "favourable", derivation("more would cost a tenth of the power into 4 ohm")
+    ),
+)
 GROUNDED = {"filter.c_ground": "fitted"}
 NOTHING_ACROSS = Input("filter.c_across.c", default=Assumption("0 F", "neutral", COMMON_PRACTICE))
 NOT_GROUNDED = {"filter.c_ground": "none"}

@@ -6,12 +6,6 @@ from ..formulas.maths import PI
 N_LEGS = Input("n_legs")
 Z_LOAD = Input("z_load")
 R_PATH = Input("r_path")
-R_PATH_AT_MOST = Input(  # of a filter that rings: more resistance damps it more
-    "r_path",
-    default=Assumption(
-        "0.5 ohm", "favourable", derivation("more would cost a tenth of the power into 4 ohm")
-    ),
-)
 M_MAX = Input("m_max")
 V_LOADED = Input("v_ideal_loaded")
 CLOCKED = {"modulator.type": ("natural-sampling", "uniform-sampling")}

@@ -114,7 +114,7 @@ DERIVED: tuple[Derived, ...] = (
     _claim(
         "step_least",
         "V",
-        "the best offset of any stage, which stands at the load once it is on",
+        "the best offset of any stage, which is on the load once it is unmuted",
         "0.01 mV",
         "turn_on_step",
         DC_PASSES,

@@ -21,7 +21,7 @@ from ...linter.check import (
     Lever,
     derivation,
 )
-from ..derived.output import R_PATH_AT_MOST
+from ..derived.filter import R_PATH_AT_MOST
 from ..formulas.lc import two_section_peak
 from ..formulas.maths import log10
 

@@ -21,7 +21,7 @@ from ...linter.check import (
     Source,
     derivation,
 )
-from ..derived.output import R_PATH_AT_MOST
+from ..derived.filter import R_PATH_AT_MOST
 from ..formulas.lc import open_load_gain
 from ..formulas.maths import log10
 from ..hazards import STAGE_LOST

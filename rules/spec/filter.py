@@ -92,10 +92,10 @@ class Damper(Section):
     c: Value | None = quantity(
         "F",
         "capacitor of ONE damper",
-        "0.01 .. 22 uF",
+        "0.01 .. 4.7 uF",
         given="tol",
         concerns=LC,
-        also="0.1 .. 10 nF",  # against ringing alone
+        also="0.1 .. 10 nF or 4.7 .. 22 uF",  # against ringing alone; against the filter's peak
     )
     p_rated: Value | None = quantity(
         "W", "power rating of the resistor of ONE damper", "0.05 .. 40 W", given="max", concerns=LC

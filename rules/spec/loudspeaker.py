@@ -51,10 +51,7 @@ class SeriesCapacitor(Section):
     """Capacitor in series with ONE loudspeaker."""
 
     c: Value | None = quantity(
-        "F",
-        "capacitor in series with ONE loudspeaker",
-        "1 .. 2200 uF",  # tweeters; woofers
-        given="tol",
+        "F", "capacitor ahead of ONE loudspeaker", "3 .. 2200 uF", given="tol", also="1 .. 3 uF"
     )
     v_rated: Value | None = quantity(
         "V", "rated voltage of the series capacitor", "25 .. 630 V", given="max"
