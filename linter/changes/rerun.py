@@ -138,9 +138,11 @@ class Reruns:
         paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
         return tuple(other for other in paths if self._spot(other) == here)
 
-    def spot_of(self, channel: str) -> tuple[int, int] | None:
-        """Where the text of a channel stands; None for the product, or if it is not known."""
-        return self._spot(f"{CHANNELS}.{channel}") if channel in self.review.spec.channels else None
+    def written(self, subject: str) -> frozenset[object]:
+        """Where each value of a channel stands: the same for channels that are written once."""
+        lead = f"{CHANNELS}.{subject}."
+        found = [path for path in self.review.spec.values if path.startswith(lead)]
+        return frozenset((path.removeprefix(lead), self._spot(path)) for path in found)
 
     def _spot(self, path: str) -> tuple[int, int] | None:
         """Where a value stands, or else the nearest section above it that is written."""

@@ -10,7 +10,7 @@ is left.
 from collections.abc import Collection, Iterable
 from dataclasses import replace
 
-from ..declare import local_path
+from ..declare import CHANNELS, PRODUCT, local_path
 from ..evaluation.engine import Assessment
 from ..finding import Finding, Remedy
 from ..judging.consistency import BUILT_IN
@@ -59,6 +59,7 @@ class Stages:
         self.note_of_made = self.note
         self.made: list[tuple[Advisor, Remedy]] = []
         self._found: dict[Key, Finding] = {}
+        self._written: dict[str, frozenset[object]] = {}
 
     def advised(self, asked: list[Finding]) -> dict[int, Finding]:
         """The findings asked for with their advice, by identity; the gravest come first."""
@@ -75,10 +76,11 @@ class Stages:
 
     def _kind(self, item: Finding) -> Key:
         """The same for findings of channels that are written once and fail alike."""
-        written = self.start.reruns.spot_of(item.subject)
-        if written is None or item.check in BUILT_IN:
+        if item.subject == PRODUCT or item.check in BUILT_IN:
             return item.check, item.subject, item.message
-        return item.check, written, item.message.replace(item.subject, "")
+        if item.subject not in self._written:
+            self._written[item.subject] = self.start.reruns.written(item.subject)
+        return item.check, self._written[item.subject], item.message.replace(item.subject, "")
 
     def _stage(self, todo: dict[Key, Finding], first: bool) -> list[Remedy]:
         """Advice for what has a proven change now; the first of each is handed on."""
@@ -196,11 +198,13 @@ def _with(finding: Finding, remedies: Iterable[Remedy], note: str) -> Finding:
 def _seen_from(twin: Finding, finding: Finding) -> Finding:
     """The advice on a finding in one channel, told for the same finding in another one."""
     one, other = (f"{finding.check} ({x.subject})" for x in (finding, twin))
+    here, there = (f"{CHANNELS}.{x.subject}." for x in (finding, twin))
     remedies = []
     for remedy in twin.advice.remedies:
         lists = {
             kind: [other if label == one else label for label in getattr(remedy, kind)]
             for kind in KINDS
         }
-        remedies.append(with_lists(remedy, lists))
-    return _with(finding, remedies, twin.advice.remedy_note)
+        lacks = tuple(replace(x, path=x.path.replace(there, here)) for x in remedy.lacks)
+        remedies.append(replace(with_lists(remedy, lists), lacks=lacks))
+    return _with(finding, remedies, twin.advice.remedy_note.replace(there, here))
