@@ -149,7 +149,8 @@ def _is_beyond(figure: Figure) -> bool:
 
 def lacking(step: SheetStep) -> str:
     """What the instructions of a step lack."""
-    return f"{_asked(step.missing).capitalize()}." if step.missing else ""
+    text = _asked(step.missing)
+    return f"{text[0].upper()}{text[1:]}." if step.missing else ""
 
 
 def _asked(missing: Iterable[Missing]) -> str:
