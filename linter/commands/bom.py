@@ -1,10 +1,9 @@
 """``ampreview bom``: does the bill of materials agree with the spec."""
 
 import argparse
-import sys
 from pathlib import Path
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
 from .criteria import parts_argument
 
 COLUMNS = ("reference", "value", "tolerance", "voltage", "power", "quantity")
@@ -40,8 +39,7 @@ def run(options: argparse.Namespace) -> int:
     if not loaded.spec.references:
         problem = f"{options.file} names no reference designators"
         hint = "write `ref: C3, C5-C8` into the section of a part"
-        print(f"ampreview: {problem}: {hint}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(f"{problem}: {hint}")
     columns = {name: getattr(options, name) for name in COLUMNS}
     delimiter = {"tab": "\t", "\\t": "\t"}.get(options.delimiter, options.delimiter)
     bom = read_bom(options.table, Layout(delimiter, options.encoding, columns))

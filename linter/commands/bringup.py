@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 
 from ..commands import NOT_ASSESSED, RELEASED, print_or_write
-from .criteria import term_arguments, terms_of
+from .criteria import inputs_of, term_arguments, terms_of
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -39,15 +39,17 @@ def run(options: argparse.Namespace) -> int:
     if not isinstance(review, Review):
         print_refusals(str(options.file), review, console())
         return NOT_ASSESSED
+    inputs = (options.file, *inputs_of(options, options.file))
     steps = sheet_of(Assessment(review.spec, review.catalogue, review.verdict.milestone))
     if options.report == "markdown":
-        return print_or_write(sheet_markdown(review, steps), options.output, options.overwrite)
+        told = sheet_markdown(review, steps)
+        return print_or_write(told, options.output, options.overwrite, *inputs)
     if options.output is None:
         print_sheet(review, steps, console())
         return RELEASED
     text = io.StringIO()
     print_sheet(review, steps, console(text, WIDTH))
-    return print_or_write(text.getvalue(), options.output, options.overwrite)
+    return print_or_write(text.getvalue(), options.output, options.overwrite, *inputs)
 
 
 WIDTH = 100

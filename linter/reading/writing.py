@@ -78,13 +78,23 @@ def _failed(path: Path, error: OSError | ValueError) -> WritingError:
 
 @contextmanager
 def _swapped_in(target: Path) -> Iterator[TextIO]:
+    with (
+        taking_its_place(target) as fresh,
+        fresh.open("w", encoding="utf-8", newline="") as stream,
+    ):
+        yield stream
+        stream.flush()
+        os.fsync(stream.fileno())
+
+
+@contextmanager
+def taking_its_place(target: Path) -> Iterator[Path]:
+    """A new file beside a target, which takes its place in one step if nothing fails meanwhile."""
     handle, name = tempfile.mkstemp(prefix=f".{target.name}.", dir=target.parent)
+    os.close(handle)
     fresh = Path(name)
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as stream:
-            yield stream
-            stream.flush()
-            os.fsync(stream.fileno())
+        yield fresh
         fresh.chmod(target.lstat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask())
         fresh.replace(target)
     except BaseException:
