@@ -14,6 +14,7 @@ from ampreview.linter.cli import main
 
 ROOT = Path(__file__).parents[1]
 SKETCH = (ROOT / "sample_specs" / "classroom-sketch.amp.yaml").read_text(encoding="utf-8")
+RAIL = "supply.v_rail=20 V,24 V"
 SPEC, HOUSE = "a.amp.yaml", "house.ampreview.yaml"
 PIPES = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="the system has no named pipes")
 LINKS = pytest.mark.skipif(sys.platform == "win32", reason="links need a right of their own")
@@ -50,6 +51,8 @@ WRITERS = (
     ["schema", "-o"],
     ["questions", SPEC, "--table"],
     ["questions", SPEC, "--blank"],
+    ["questions", SPEC, "--limits"],
+    ["bringup", SPEC, "-o"],
     ["amend", SPEC, "--to-release", "-o"],
 )
 
@@ -102,6 +105,7 @@ def test_writing_stands_in_one_place() -> None:
         ["compare", SPEC, "pipe.amp.yaml"],
         ["assess", SPEC, "--house", "pipe.amp.yaml"],
         ["assess", SPEC, "--deviations", "pipe.amp.yaml"],
+        ["assess", SPEC, "--measured", "pipe.amp.yaml"],
         ["amend", SPEC, "--answers", "pipe.csv"],
         ["worksheet", "/dev/zero"],
     ],
@@ -297,6 +301,9 @@ REPORTS = (
     ["assess", "--report", "markdown"],
     ["assess", "--report", "json"],
     ["assess", "--report", "sarif"],
+    ["assess", "--report", "page"],
+    ["bringup"],
+    ["bringup", "--report", "markdown"],
     ["worksheet"],
     ["worksheet", "--report", "markdown"],
     ["questions"],
@@ -360,6 +367,12 @@ def test_what_moves_or_hides_text_is_refused_in_a_spec(
         ["amend", SPEC, "--all", "--answers", REFUSED],
         ["assess", SPEC, "--house", REFUSED],
         ["assess", SPEC, "--date", REFUSED],
+        ["assess", SPEC, "--measured", REFUSED],
+        ["bom", SPEC, REFUSED],
+        ["bringup", REFUSED],
+        ["sweep", SPEC, "--vary", REFUSED],
+        ["sweep", SPEC, "--vary", f"supply.v_rail={REFUSED}"],
+        ["sweep", SPEC, "--vary", RAIL, "--margin", REFUSED],
         [REFUSED],
     ],
     ids=ascii,

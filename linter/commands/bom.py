@@ -1,11 +1,10 @@
 """``ampreview bom``: does the bill of materials agree with the spec."""
 
 import argparse
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED, print_or_write
+from ..commands import HELD, NOT_ASSESSED, RELEASED, print_or_write, refused
 from .criteria import parts_argument
 
 if TYPE_CHECKING:
@@ -50,8 +49,7 @@ def run(options: argparse.Namespace) -> int:
     if not loaded.spec.references:
         problem = f"{options.file} names no reference designators"
         hint = "write `ref: C3, C5-C8` into the section of a part"
-        print(f"ampreview: {problem}: {hint}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(f"{problem}: {hint}")
     columns = {name: getattr(options, name) for name in COLUMNS}
     delimiter = {"tab": "\t", "\\t": "\t"}.get(options.delimiter, options.delimiter)
     bom = read_bom(options.table, Layout(delimiter, options.encoding, columns))

@@ -64,7 +64,8 @@ def run(options: argparse.Namespace) -> int:
     if options.limits:
         from ..reports.lookup_text import lookup_text
 
-        return print_or_write(lookup_text(review), options.limits, options.overwrite)
+        inputs = (options.file, *inputs_of(options, options.file))
+        return print_or_write(lookup_text(review), options.limits, options.overwrite, *inputs)
     if options.requirements:
         return _print_requirements(review, options.markdown)
     return _print_letter(review, options)

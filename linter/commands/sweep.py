@@ -6,7 +6,7 @@ from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
-from ..commands import HELD, NOT_ASSESSED, RELEASED
+from ..commands import HELD, NOT_ASSESSED, RELEASED, refused
 from .criteria import term_arguments, terms_of
 
 if TYPE_CHECKING:
@@ -81,8 +81,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         return _run(options)
     except (SweepError, WritingError) as error:
-        print(f"ampreview: {error}", file=sys.stderr)
-        return NOT_ASSESSED
+        return refused(str(error))
 
 
 def _run(options: argparse.Namespace) -> int:
@@ -167,6 +166,7 @@ def _sweep(options: argparse.Namespace, spec: "Spec", criteria: "Criteria") -> "
 
 def _table(options: argparse.Namespace, sweep: "Sweep", criteria: "Criteria") -> "Tally":
     """Write the rows that are not there yet; gives what all of them come to."""
+    from ..reading.writing import refuse_target
     from ..sweeping.grid import combinations
     from ..sweeping.sweep import Tally
     from ..sweeping.table import SEPARATOR, open_rows, rows_beside, rows_in, to_parquet
@@ -177,6 +177,8 @@ def _table(options: argparse.Namespace, sweep: "Sweep", criteria: "Criteria") ->
         _write_rows(options, sweep, criteria, kind, tally, sys.stdout)
         return tally
     path, size = rows_beside(options.output, kind), 0
+    if path != options.output:
+        refuse_target(options.output, options.overwrite or path.exists())
     if path.exists() and not options.overwrite:
         rows, size = rows_in(path, kind, sweep.mark)
         for row, combination in zip(rows, combinations(sweep.axes, sweep.draw), strict=False):

@@ -30,7 +30,7 @@ ALONE = {
 
 NOT_THERE = ("alid object name", "does not exist in", "not in '")
 
-_REVISION = re.compile(r"(?P<revision>[^-:\s\0][^:\s\0]*):(?P<path>[^\0]+)")
+_REVISION = re.compile(r"(?![A-Za-z]:[\\/])(?P<revision>[^-:\s\0][^:\s\0]*):(?P<path>[^\0]+)")
 
 
 class RevisionError(Exception):
@@ -44,8 +44,8 @@ def split(text: str) -> tuple[str, str] | None:
 
     >>> split("HEAD~2:main.amp.yaml")
     ('HEAD~2', 'main.amp.yaml')
-    >>> split("main.amp.yaml") is None
-    True
+    >>> split("main.amp.yaml") is None, split("C:/main.amp.yaml") is None
+    (True, True)
     """
     found = _REVISION.fullmatch(text)
     if found is None or Path(text).exists():

@@ -5,12 +5,17 @@ link, a pipe and the like are refused.
 """
 
 import os
+import re
 import stat
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TextIO
+
+_DEVICE = re.compile(
+    r"(?i)(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9\u00b9\u00b2\u00b3])[ .]*([.:].*)?"
+)
 
 
 class WritingError(Exception):
@@ -46,6 +51,8 @@ def written_as_it_comes(
 
 def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
     """Refuse what must not be written to; a long review need not be waited for to know."""
+    if os.name == "nt" and names_a_device(path.name):
+        raise WritingError(f"{path} is the name of a device, no file")
     try:
         mode = path.lstat().st_mode
     except FileNotFoundError:
@@ -64,6 +71,15 @@ def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
         raise WritingError(f"{path} exists already; --overwrite replaces it")
 
 
+def names_a_device(name: str) -> bool:
+    """Whether Windows takes a name for a device, in whatever folder and with whatever ending.
+
+    >>> names_a_device("nul.csv"), names_a_device("COM1"), names_a_device("console.csv")
+    (True, True, False)
+    """
+    return _DEVICE.fullmatch(name) is not None
+
+
 def _same(path: Path, other: Path) -> bool:
     try:
         return path.samefile(other)
@@ -78,13 +94,23 @@ def _failed(path: Path, error: OSError | ValueError) -> WritingError:
 
 @contextmanager
 def _swapped_in(target: Path) -> Iterator[TextIO]:
+    with (
+        taking_its_place(target) as fresh,
+        fresh.open("w", encoding="utf-8", newline="") as stream,
+    ):
+        yield stream
+        stream.flush()
+        os.fsync(stream.fileno())
+
+
+@contextmanager
+def taking_its_place(target: Path) -> Iterator[Path]:
+    """A new file beside a target, which takes its place in one step if nothing fails meanwhile."""
     handle, name = tempfile.mkstemp(prefix=f".{target.name}.", dir=target.parent)
+    os.close(handle)
     fresh = Path(name)
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as stream:
-            yield stream
-            stream.flush()
-            os.fsync(stream.fileno())
+        yield fresh
         fresh.chmod(target.lstat().st_mode & 0o777 if target.exists() else 0o666 & ~_umask())
         fresh.replace(target)
     except BaseException:

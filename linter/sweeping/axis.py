@@ -24,7 +24,7 @@ INTERVAL = re.compile(
 OUTSIDE_BRACES = re.compile(r",(?![^{]*\})")
 NEAR = 1e-9
 DIGITS = 12
-MOST = 1_000_000
+MOST = 100_000
 STEP_UNITS = {"degC": "K"}
 LOGARITHMIC = ("V/V",)
 
@@ -161,7 +161,7 @@ def _steps(low: float, high: float, step: str, axis: Axis) -> Iterator[float]:
     if width <= 0.0:
         raise SweepError(f"{axis.path}: a step of {step}; expected one above zero")
     count = (high - low) / width
-    if count > MOST:
+    if count >= MOST:
         raise SweepError(f"{axis.path}: {count:.3g} values; expected {MOST} at most")
     for number in range(int(count + NEAR) + 1):
         yield float(f"{low + number * width:.{DIGITS}g}")

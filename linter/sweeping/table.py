@@ -14,7 +14,7 @@ from typing import Literal, TextIO
 
 from ..batch.result import Margin, Result
 from ..quantities.quantity import from_si
-from ..reading.writing import refuse_target
+from ..reading.writing import WritingError, refuse_target, taking_its_place
 from .axis import Axis
 from .grid import Combination
 from .place import SweepError
@@ -24,6 +24,7 @@ Cell = str | float | int | None
 Row = dict[str, Cell]
 
 COUNTS = ("critical", "major", "minor", "open")
+VERDICTS = ("released", "held", "not assessed")
 SEPARATOR = "; "
 NEEDS_PYARROW = (
     "Parquet is written with pyarrow, which is not installed;"
@@ -104,6 +105,7 @@ def rows_in(path: Path, kind: Kind, mark: str) -> tuple[list[Row], int]:
         rows = list(_read(whole.decode("utf-8"), kind))
         fits = all(row["sweep"] == mark for row in rows)
         fits = fits and [int(row["variant"] or 0) for row in rows] == [*range(1, len(rows) + 1)]
+        fits = fits and all(row["verdict"] in VERDICTS and "held by" in row for row in rows)
     except (KeyError, TypeError, ValueError):
         fits = False
     if not fits or (text and not rows and not _is_cut_head(text, kind)):
@@ -126,7 +128,10 @@ def _read(text: str, kind: Kind) -> Iterator[Row]:
 def open_rows(path: Path, size: int) -> TextIO:
     """A plain file to which rows are added behind its first so many bytes."""
     refuse_target(path, overwrite=True)
-    handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o666)
+    try:
+        handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o666)
+    except OSError as error:
+        raise WritingError(f"{path} cannot be written: {error.strerror}") from None
     os.ftruncate(handle, size)
     os.lseek(handle, size, os.SEEK_SET)
     return os.fdopen(handle, "w", encoding="utf-8", newline="")
@@ -144,7 +149,6 @@ def to_parquet(rows: Path, path: Path) -> None:
         from pyarrow import parquet
     except ImportError as error:
         raise SweepError(NEEDS_PYARROW) from error
-    fresh = path.with_name(f".{path.name}.new")
-    parquet.write_table(arrow_json.read_json(rows), fresh)
-    fresh.replace(path)
+    with taking_its_place(path) as fresh:
+        parquet.write_table(arrow_json.read_json(rows), fresh)
     rows.unlink()

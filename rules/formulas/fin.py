@@ -7,6 +7,8 @@ from .maths import PI, choose, larger, ln, smaller
 
 SERIES = 24
 """Terms of the power series of the Bessel functions; enough for arguments up to 8."""
+FAR, REACH = 6.0, 8.0
+"""Lengths 1/m that a pad and its copper count to; what lies farther out takes no more heat."""
 
 
 def bessel_i(order: int, x: float) -> float:
@@ -89,9 +91,10 @@ def sheet_resistance(
     m, m_bare = (faces * film / sheet) ** 0.5, (faces * film / bare) ** 0.5
     inner, outer = m * (pad_area / PI) ** 0.5, m * radius
     beyond = bare * m_bare / (sheet * m) * rim_ratio(m_bare * radius)
-    i0, i1, k0, k1 = (f(n, inner) for f in (bessel_i, bessel_k) for n in (0, 1))
-    up = bessel_k(1, outer) - beyond * bessel_k(0, outer)
-    down = bessel_i(1, outer) + beyond * bessel_i(0, outer)
+    near, end = smaller(inner, FAR), smaller(outer, REACH)
+    i0, i1, k0, k1 = (f(n, near) for f in (bessel_i, bessel_k) for n in (0, 1))
+    up = bessel_k(1, end) - beyond * bessel_k(0, end)
+    down = bessel_i(1, end) + beyond * bessel_i(0, end)
     into = k1 * down - i1 * up
     return (i0 * up + k0 * down) / (2 * PI * sheet * inner * into)
 

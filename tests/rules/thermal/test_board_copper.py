@@ -159,3 +159,15 @@ def test_more_copper_is_never_worse() -> None:
         assert copper_resistance(*better, *PLAIN) <= here
     some = copper_resistance(*base[:3], 4.0, 4.0, *PLAIN)
     assert copper_resistance(*base[:3], 4.0, 40.0, *PLAIN) < some
+
+
+def test_copper_far_away_takes_no_more_heat() -> None:
+    """An endless sheet: K0 over K1 at the pad (the radial fin of endless radius, derivation)."""
+    pad = np.pi * 3e-3**2
+    sheet, film = 390.0 * 35e-6, 15.0
+    x = 3e-3 * (2 * film / sheet) ** 0.5
+    endless = special.k0(x) / special.k1(x) / (2 * np.pi * sheet * x)
+    for radius in (0.2, 0.4, 1.0, 1e6):
+        found = sheet_resistance(np.pi * radius**2, pad, sheet, 0.3 * 1.6e-3, 2, film)
+        assert found == pytest.approx(endless, rel=1e-6)
+    assert 0.0 < sheet_resistance(9e6, 8e6, sheet, 0.3 * 1.6e-3, 2, film) < 1e-3
