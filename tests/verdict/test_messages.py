@@ -17,6 +17,7 @@ from ampreview.linter.reading.loading import Spec, load_text
 
 from ..reviews import FILES, name_of, reviewed
 from ..sampling import some
+from .test_no_dead_ends import dead_ends
 
 CATALOGUE = load()
 UNSAID = re.compile(r"infinite|\binf\b|\bnan\b|\bNone\b|[{}]|  | ,|: *[,;]|[:;,] *$", re.IGNORECASE)
@@ -43,8 +44,10 @@ def told(spec: Spec, entry: Entry) -> Iterator[Finding]:
 
 @pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_messages_of_whole_specs(path: Path) -> None:
-    found = reviewed(path, "prototype").findings
-    assert [fault for item in found for fault in faults(item)] == []
+    """And their open items can be answered."""
+    found = reviewed(path, "prototype")
+    assert [fault for item in found.findings for fault in faults(item)] == []
+    assert dead_ends(found) == []
 
 
 @pytest.mark.parametrize("name", some([entry.name for entry in CATALOGUE.entries], 9))

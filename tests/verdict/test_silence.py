@@ -47,7 +47,7 @@ def all_changes(spec: Spec) -> Iterable[Change]:
     return chain(silences(spec), widenings(spec))
 
 
-@pytest.mark.parametrize("check", some(FRAGMENTS, 9))
+@pytest.mark.parametrize("check", some(FRAGMENTS, 12))
 def test_failing_fragments(check: str) -> None:
     spec = specs.fragment(check)
     none_is_milder(check, spec, all_changes(spec))
