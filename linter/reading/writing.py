@@ -52,7 +52,7 @@ def written_as_it_comes(
 def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
     """Refuse what must not be written to; a long review need not be waited for to know."""
     if os.name == "nt" and names_a_device(path.name):
-        raise WritingError(f"{path} is the name of a device, no file")
+        raise WritingError(f"{path} is a name that the system keeps for itself, no file")
     try:
         mode = path.lstat().st_mode
     except FileNotFoundError:
