@@ -51,7 +51,7 @@ def written_as_it_comes(
 
 def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
     """Refuse what must not be written to; a long review need not be waited for to know."""
-    if os.name == "nt" and names_a_device(path.name):
+    if os.name == "nt" and is_reserved(path.name):
         raise WritingError(f"{path} is a name that the system keeps for itself, no file")
     try:
         mode = path.lstat().st_mode
@@ -71,10 +71,10 @@ def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
         raise WritingError(f"{path} exists already; --overwrite replaces it")
 
 
-def names_a_device(name: str) -> bool:
-    """Whether Windows takes a name for a device, in whatever folder and with whatever ending.
+def is_reserved(name: str) -> bool:
+    """Whether Windows keeps a name for itself, in whatever folder and with whatever ending.
 
-    >>> names_a_device("nul.csv"), names_a_device("COM1"), names_a_device("console.csv")
+    >>> is_reserved("nul.csv"), is_reserved("COM1"), is_reserved("console.csv")
     (True, True, False)
     """
     return _DEVICE.fullmatch(name) is not None
