@@ -28,19 +28,24 @@ def repository(folder: Path) -> str:
     return git(folder, "rev-parse", "HEAD").stdout.strip()
 
 
-@pytest.fixture
-def hardware(tmp_path: Path) -> Path:
-    """A repository with the hook of this project installed."""
-    tool = tmp_path / "tool"
-    tool.mkdir()
+@pytest.fixture(scope="module")
+def tool(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
+    """This project as a repository, and its commit: one environment of the hook for all tests."""
+    tool = tmp_path_factory.mktemp("tool")
     for name in TAKEN:
         source = ROOT / name
         copy = shutil.copytree if source.is_dir() else shutil.copy
         copy(source, tool / name)
-    commit = repository(tool)
+    return tool, repository(tool)
+
+
+@pytest.fixture
+def hardware(tmp_path: Path, tool: tuple[Path, str]) -> Path:
+    """A repository with the hook of this project installed."""
+    source, commit = tool
     boards = tmp_path / "boards"
     boards.mkdir()
-    config = f"repos: [{{repo: '{tool}', rev: {commit}, hooks: [{{id: ampreview}}]}}]\n"
+    config = f"repos: [{{repo: '{source}', rev: {commit}, hooks: [{{id: ampreview}}]}}]\n"
     (boards / ".pre-commit-config.yaml").write_text(config, encoding="utf-8")
     (boards / "notes.txt").write_text("A board.\n", encoding="utf-8")
     repository(boards)
