@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TextIO
 
-_DEVICE = re.compile(
+_KEPT = re.compile(
     r"(?i)(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9\u00b9\u00b2\u00b3])[ .]*([.:].*)?"
 )
 
@@ -51,8 +51,8 @@ def written_as_it_comes(
 
 def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
     """Refuse what must not be written to; a long review need not be waited for to know."""
-    if os.name == "nt" and is_reserved(path.name):
-        raise WritingError(f"{path} is a name that the system keeps for itself, no file")
+    if os.name == "nt" and kept_by_windows(path.name):
+        raise WritingError(f"{path} is a name that Windows keeps for itself")
     try:
         mode = path.lstat().st_mode
     except FileNotFoundError:
@@ -71,13 +71,13 @@ def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
         raise WritingError(f"{path} exists already; --overwrite replaces it")
 
 
-def is_reserved(name: str) -> bool:
+def kept_by_windows(name: str) -> bool:
     """Whether Windows keeps a name for itself, in whatever folder and with whatever ending.
 
-    >>> is_reserved("nul.csv"), is_reserved("COM1"), is_reserved("console.csv")
+    >>> kept_by_windows("nul.csv"), kept_by_windows("COM1"), kept_by_windows("console.csv")
     (True, True, False)
     """
-    return _DEVICE.fullmatch(name) is not None
+    return _KEPT.fullmatch(name) is not None
 
 
 def _same(path: Path, other: Path) -> bool:
