@@ -324,6 +324,24 @@ def test_channels_written_once_change_together() -> None:
     assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
 
 
+def test_what_a_change_leaves_open_is_judged_when_it_is_asked_for() -> None:
+    """Two checks can come out otherwise; each is computed at the first look, as if run afresh."""
+    done = reviewed("{v_rail: 20 V, bulk: {c: 1 mF, v_rated: 22 V}}", stress=STRESS, room=ROOM)
+    right = {"supply.bulk.v_rated": "35 V"}
+    found = Reruns(done).whole(right)
+    assert found is not None and set(found.answers.fresh) == set(found.answers)
+    count = found.run.nodes.computations
+    before = count.number
+    stress = found.answers["stress", "product"]
+    after_one = count.number
+    assert after_one > before and found.answers["stress", "product"] is stress
+    assert count.number == after_one
+    changed = done.spec.with_values(right).spec
+    assert changed is not None
+    fresh = review(changed, "prototype", catalogue=done.catalogue)
+    assert {(x.check, x.subject): x for x in fresh.findings} == dict(found.answers)
+
+
 def test_remedies_of_holding_findings_alone_on_request() -> None:
     minor = replace(HOLD_UP, limits=AtLeast(minor="1", basis={"minor": BOOK}))
     start = reviewed(
