@@ -48,11 +48,13 @@ def _stories(faults: tuple[Fault, ...], trials: Trials) -> list[Story]:
     return told
 
 
-def _urgency(story: Story) -> tuple[bool, int, int, int]:
-    """A suspect that explains something grave first, then by gravity and by number."""
+def _urgency(story: Story) -> tuple[bool, int, bool, int, int]:
+    """A suspect that explains something grave first, then by gravity, what kills, and by number."""
     grave = [x for x in story.grave if not x.is_doubt]
     first = not (story.suspect and grave)
-    return first, story.rank, -len(story.grave), story.first.number
+    cautions = [y for x in story.grave for item in x.findings for y in item.advice.cautions]
+    kills = any(caution.signal == "DANGER" for caution in cautions)
+    return first, story.rank, not kills, -len(story.grave), story.first.number
 
 
 def _cause(story: Story, trials: Trials) -> Cause:

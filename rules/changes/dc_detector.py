@@ -7,13 +7,18 @@ to break that direct voltage and current.  The numbers are a guess until parts a
 
 from ...linter.check import COMMON_PRACTICE, Constant, Input, derivation
 from ...linter.design_change import DesignChange, Follow
+from ..formulas.maths import smaller
 
 VOLTS = ("32 V", "60 V", "80 V", "100 V", "125 V", "200 V", "400 V")
 AMPERES = ("5 A", "10 A", "16 A", "20 A", "30 A", "40 A", "60 A", "100 A")
-USUAL = {
-    "v": Constant("3 V", "threshold above the bass behind its low-pass", COMMON_PRACTICE),
-    "t": Constant("250 ms", "time to act", COMMON_PRACTICE),
+THRESHOLD = {
+    "usual": Constant("3 V", "threshold above the bass behind its low-pass", COMMON_PRACTICE),
+    "share": Constant(
+        "0.15", "part of a low rail, below the fifth that trips late", COMMON_PRACTICE
+    ),
+    "v_rail_low": Input("v_rail_low"),
 }
+DELAY = {"t": Constant("250 ms", "time to act", COMMON_PRACTICE)}
 
 
 def highest(v: tuple[float, ...]) -> float:
@@ -26,9 +31,14 @@ def lowest_coil(v: tuple[float, ...], r: tuple[float, ...]) -> float:
     return max(volts / ohms for volts, ohms in zip(v, r, strict=True))
 
 
-def as_usual(x: float) -> float:
-    """A usual value."""
-    return x
+def threshold(usual: float, share: float, v_rail_low: float) -> float:
+    """A usual threshold, on low rails a part of the rail."""
+    return smaller(usual, share * v_rail_low)
+
+
+def delay(t: float) -> float:
+    """A usual time."""
+    return t
 
 
 def relay(chosen: bool) -> tuple[Follow, ...]:
@@ -64,17 +74,17 @@ CHANGE = DesignChange(
         Follow("protection.dc_detector.senses", word="filtered-output", new=True),
         Follow(
             "protection.dc_detector.v_trip",
-            as_usual,
-            {"x": USUAL["v"]},
-            "0.5 V",
+            threshold,
+            THRESHOLD,
+            "0.1 V",
             "down",
             guess=True,
             new=True,
         ),
         Follow(
             "protection.dc_detector.t_trip",
-            as_usual,
-            {"x": USUAL["t"]},
+            delay,
+            DELAY,
             "10 ms",
             "down",
             guess=True,

@@ -93,3 +93,9 @@ def test_a_remedy_of_a_cause_meets_a_finding_of_it(name: str) -> None:
 def test_the_same_spec_has_the_same_causes(name: str) -> None:
     again = causes_of(with_remedies(review(spec_of(name))))
     assert [(x.headline, x.note) for x in again] == [(x.headline, x.note) for x in told(name)[1]]
+
+
+def test_what_kills_is_told_first() -> None:
+    """Uncertified mains before six other critical causes with more findings."""
+    _, causes = told("playhouse-subwoofer-faulty")
+    assert "mains-barrier" in {x.check for x in causes[0].findings}

@@ -14,6 +14,7 @@ from ampreview.linter.quantities.quantity import parse
 from ampreview.linter.reading.loading import load_text
 from ampreview.rules.changes import (
     cells_in_series,
+    dc_detector,
     device_class,
     inductor,
     limiter_for_loudspeaker,
@@ -181,3 +182,11 @@ def test_gate_resistors_are_swapped_back_only_where_they_are_swapped(on, off, sw
         return
     assert nominal(values["channels.main.gate_drive.r_g_on"], "ohm") == pytest.approx(10.0)
     assert nominal(values["channels.main.gate_drive.r_g_off"], "ohm") == pytest.approx(2.2)
+
+
+@pytest.mark.parametrize(("rail", "volts"), [(8.0, 1.2), (20.0, 3.0), (60.0, 3.0)])
+def test_a_new_detector_trips_below_a_fifth_of_a_low_rail(rail, volts):
+    """3 V where the rail allows it, else 0.15 of it: below the fifth of dc-detector-threshold."""
+    usual = parse(dc_detector.THRESHOLD["usual"].value, "V").nominal
+    share = parse(dc_detector.THRESHOLD["share"].value, "1").nominal
+    assert dc_detector.threshold(usual, share, rail) == pytest.approx(volts)
