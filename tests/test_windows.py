@@ -7,7 +7,7 @@ import pytest
 from ampreview.linter.cli import main
 from ampreview.linter.reading import writing
 from ampreview.linter.reading.revision import split
-from ampreview.linter.reading.writing import WritingError, names_a_device, refuse_target
+from ampreview.linter.reading.writing import WritingError, kept_by_windows, refuse_target
 from ampreview.linter.reports import sarif_parts
 
 SPEC = """amplifier_spec: 1
@@ -24,9 +24,9 @@ channels: {main: {rated_power: 20 W, rated_load: 8 ohm, output_stage: {topology:
 )
 def test_names_of_devices(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """Microsoft, "Naming Files, Paths, and Namespaces", as pages that quote it list them."""
-    assert names_a_device(name)
+    assert kept_by_windows(name)
     monkeypatch.setattr(writing.os, "name", "nt")
-    with pytest.raises(WritingError, match="name of a device"):
+    with pytest.raises(WritingError, match="keeps for itself"):
         refuse_target(PureWindowsPath("boards") / name, overwrite=True)  # type: ignore[arg-type]
 
 
@@ -34,7 +34,7 @@ def test_names_of_devices(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     "name", ["console.csv", "com.json", "com10", "nullify", "my-con.md", "x.nul"]
 )
 def test_names_like_those_of_devices(name: str) -> None:
-    assert not names_a_device(name)
+    assert not kept_by_windows(name)
 
 
 @pytest.mark.parametrize("text", [r"C:\boards\a.amp.yaml", "d:/boards/a.amp.yaml", "C:\\a:b.yaml"])

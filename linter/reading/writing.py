@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TextIO
 
-_DEVICE = re.compile(
+_KEPT = re.compile(
     r"(?i)(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9\u00b9\u00b2\u00b3])[ .]*([.:].*)?"
 )
 
@@ -51,8 +51,8 @@ def written_as_it_comes(
 
 def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
     """Refuse what must not be written to; a long review need not be waited for to know."""
-    if os.name == "nt" and names_a_device(path.name):
-        raise WritingError(f"{path} is the name of a device, no file")
+    if os.name == "nt" and kept_by_windows(path.name):
+        raise WritingError(f"{path} is a name that Windows keeps for itself")
     try:
         mode = path.lstat().st_mode
     except FileNotFoundError:
@@ -71,13 +71,13 @@ def refuse_target(path: Path, overwrite: bool, *inputs: Path | None) -> None:
         raise WritingError(f"{path} exists already; --overwrite replaces it")
 
 
-def names_a_device(name: str) -> bool:
-    """Whether Windows takes a name for a device, in whatever folder and with whatever ending.
+def kept_by_windows(name: str) -> bool:
+    """Whether Windows keeps a name for itself, in whatever folder and with whatever ending.
 
-    >>> names_a_device("nul.csv"), names_a_device("COM1"), names_a_device("console.csv")
+    >>> kept_by_windows("nul.csv"), kept_by_windows("COM1"), kept_by_windows("console.csv")
     (True, True, False)
     """
-    return _DEVICE.fullmatch(name) is not None
+    return _KEPT.fullmatch(name) is not None
 
 
 def _same(path: Path, other: Path) -> bool:

@@ -2,7 +2,7 @@
 
 from math import inf
 
-from ...linter.check import Assumption, Derived, Input, Way, derivation
+from ...linter.check import Arguments, Assumption, Derived, Input, Way, derivation
 from ..formulas.acoustics import power_decibel
 from ..formulas.capacitor import high_pass_corner
 from ..formulas.load import one_of_network
@@ -47,6 +47,25 @@ def above_resonance(band_low: float, f_s: float) -> str:
     return "yes" if band_low >= 1.5 * f_s else "no"
 
 
+SECTION = "loudspeaker.c_series"
+_STATED: Arguments = {
+    "band_low": Input("band_low"),
+    "r_in": Input("signal.r_in", default=NO_CORNER),
+    "c_in": Input("signal.c_in", default=NO_CAPACITOR),
+    "load_low": Input("load_low"),
+    "c_block": Input("filter.c_block.c", default=NO_CAPACITOR),
+    "z_driver": Input("z_driver"),
+    "c_series": Input(f"{SECTION}.c"),
+    "series": SERIES,
+    "parallel": PARALLEL,
+}
+_WITHOUT: Arguments = {**_STATED, "c_series": Input(f"{SECTION}.c", default=NO_CAPACITOR)}
+_FORMULA = (
+    "10 log10(1 + (f/band_low)^2) added up, f = 1/(2 pi r_in c_in) and f = 1/(2 pi load_low"
+    " c_block) + 1/(2 pi z c_series), z the smaller of z_driver and load_low parallel/series"
+)
+
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "resonance_kept_out",
@@ -69,23 +88,8 @@ DERIVED: tuple[Derived, ...] = (
         "channel",
         "loss at the low end of the band by the capacitors that are stated in the signal path",
         (
-            Way(
-                bass_loss,
-                {
-                    "band_low": Input("band_low"),
-                    "r_in": Input("signal.r_in", default=NO_CORNER),
-                    "c_in": Input("signal.c_in", default=NO_CAPACITOR),
-                    "load_low": Input("load_low"),
-                    "c_block": Input("filter.c_block.c", default=NO_CAPACITOR),
-                    "z_driver": Input("z_driver"),
-                    "c_series": Input("loudspeaker.c_series.c", default=NO_CAPACITOR),
-                    "series": SERIES,
-                    "parallel": PARALLEL,
-                },
-                "10 log10(1 + (f/band_low)^2) added up, f = 1/(2 pi r_in c_in) and f = 1/(2 pi"
-                " load_low c_block) + 1/(2 pi z c_series), z the smaller of z_driver and"
-                " load_low parallel/series",
-            ),
+            Way(bass_loss, _STATED, _FORMULA, when={SECTION: "fitted"}),
+            Way(bass_loss, _WITHOUT, _FORMULA, when={SECTION: "none"}),
         ),
         sources=(
             derivation("Kirchhoff's laws: capacitors in series with one resistance add corners"),

@@ -71,7 +71,7 @@ channels:
   main:
     band: 60 Hz .. 18 kHz
     rated_load: 4 ohm
-    loudspeaker: {z_rated: 4 ohm, c_series: {c: 47 uF}}
+    loudspeaker: {z_rated: 4 ohm, c_series: {c: 47 uF, v_rated: 63 V}}
 """,
     passes="""
 claims: {response: 3 dB}
@@ -79,6 +79,6 @@ channels:
   main:
     band: 4 kHz .. 18 kHz
     rated_load: 4 ohm
-    loudspeaker: {z_rated: 4 ohm, c_series: {c: 47 uF}}
+    loudspeaker: {z_rated: 4 ohm, c_series: {c: 47 uF, v_rated: 63 V}}
 """,
 )

@@ -33,9 +33,10 @@ NO_RULE = (
     "a rule that is not claimed need not be kept: hearing-exposure-with-notice judges the level,"
     " and is major from 10 dB above the usual rule on"
 )
-NO_PIEZO = (
-    "a loudspeaker that is no piezo transducer has a voice coil, and is judged as one by rating,"
-    " level and direct voltage"
+OTHER = "piezo-voltage dc-fault-line"
+VOICE_COIL = (
+    "a loudspeaker that is no piezo transducer and hangs on no line has a voice coil, and is judged"
+    " as one by rating, level and direct voltage"
 )
 RATINGS = (
     "snubber-* *-to-ground filter-capacitor-* bleeder-power inrush-energy surge-current"
@@ -137,7 +138,7 @@ TABLE = (
     Accepted(ANY, FIELD, "band load_range rated_* environment.ip_code", "*", NO_PROMISE),
     Accepted(BY_USE, FIELD, USES, "*", NOT_IN_USE),
     Accepted("hearing-exposure", FIELD, "safety.exposure_rule", "not applicable", NO_RULE),
-    Accepted("piezo-voltage", SECTION, "loudspeaker.piezo", "not applicable", NO_PIEZO),
+    Accepted(OTHER, SECTION, "loudspeaker.piezo line", "not applicable", VOICE_COIL),
     Accepted(RATINGS, WHOLE, OF_PARTS, "not applicable", NO_SUCH_PART),
     Accepted("*excursion*", ANY, "loudspeaker*", "not applicable", TRAVEL),
     Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),
