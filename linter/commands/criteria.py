@@ -93,7 +93,7 @@ def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, 
 
 
 def _day(text: str) -> "date":
-    from ..judging.deviation import day_of
+    from ..judging.days import day_of
 
     day = day_of(text)
     if day is None:

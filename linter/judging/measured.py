@@ -9,6 +9,7 @@ practice, no source), and so does a condition.
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
@@ -24,6 +25,7 @@ from ..evaluation.tolerance import worst_case
 from ..measurable import Measurable
 from ..quantities.quantity import QuantityError, Value, parse, show, spell
 from ..reading.loading import Measurement, Spec
+from .days import still_to_come
 from .explained import Explanation, explanations
 from .nearest import near
 
@@ -86,15 +88,18 @@ def measurable_in(packages: tuple[str, ...]) -> Mapping[str, Measurable]:
 
 
 def comparisons(
-    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]
+    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement], day: date | None = None
 ) -> tuple[Compared, ...]:
-    """Every measurement against the model of a spec."""
+    """Every measurement against the model of a spec; day: that of the review, None for today."""
+    day = day or date.today()
     found: list[Compared] = []
     for number, item in enumerate(items, 1):
         if number > MOST:
             why = f"{MOST} readings are compared at most"
             return (*found, Compared(item, "unreadable", why=why))
-        found.append(_compared(item, spec, catalogue))
+        ahead = still_to_come(item.date or "", day)
+        early = Compared(item, "unreadable", why=f"its date {ahead}")
+        found.append(early if ahead else _compared(item, spec, catalogue))
     return tuple(found)
 
 

@@ -11,6 +11,7 @@ and stands in for nothing.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 
 from ..declare import field_path
 from ..evaluation.catalogue import Catalogue
@@ -38,14 +39,16 @@ SELDOM_GUARANTEED = ("typ", "value")
 """Of what is given like this, nobody prints or expects a spread."""
 
 
-def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]) -> Spec:
-    """The spec with what was measured where it may stand in."""
+def with_stand_ins(
+    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement], day: date | None = None
+) -> Spec:
+    """The spec with what was measured, by the day of the review, where it may stand in."""
     items = tuple(items)
     if not items:
         return spec
     known = measurable_in(catalogue.packages)
     groups: dict[Figure, list[Compared]] = {}
-    for item in comparisons(spec, catalogue, items):
+    for item in comparisons(spec, catalogue, items, day):
         if item.figure and item.pins is not None and known[item.figure.name].stands_in:
             groups.setdefault(item.figure, []).append(item)
     graph = Graph(spec, catalogue.derived)

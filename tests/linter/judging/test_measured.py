@@ -74,6 +74,7 @@ def test_every_measurable_figure_and_condition_is_one_of_the_program() -> None:
         ("figure: p_idle, value: 2 W, supply: 35 V", "place is left or right"),
         ("figure: p_idle, place: left, value: 2 V, supply: 35 V", "value: "),
         ("figure: p_idle, place: left, value: 2, supply: 35 V", "value: "),
+        ("figure: p_idle, place: left, value: 2 W, supply: 35 V, date: 9999-01-01", "to come"),
     ],
 )
 def test_a_reading_that_nobody_can_use_says_why_and_counts_for_nothing(
