@@ -232,6 +232,48 @@ def test_an_efficiency_above_what_the_known_losses_leave_stands_in_for_nothing(
     assert found.doubted is not stands
 
 
+RINGING = "figure: v_overshoot, place: left, supply: 24 V, load: 8 ohm, power: 10 W, value: "
+OVERSHOOT = "channels.left.output_stage.v_overshoot"
+GUESS = {OVERSHOOT: {"value": "3 V", "from": "estimate"}}
+
+
+@pytest.mark.parametrize("stated", [NO_CHANGE, GUESS])
+@pytest.mark.parametrize(("value", "stands"), [("0.7 V", False), ("1 V", True), ("6 V", True)])
+def test_a_ringing_far_below_what_the_loop_gives_is_doubted(
+    stated: Mapping[str, Any], value: str, stands: bool
+) -> None:
+    """2 L I / t with 3 nH, 9 ns and the 2.34 to 2.46 A of the leg; an estimate is no measure."""
+    after, found = bench(f"{RINGING}{value}", stated)
+    assert found.band == pytest.approx((2 * 3 / 9 * 2.34, 2 * 3 / 9 * 2.46), rel=0.01)
+    assert found.answer == "differs"
+    assert found.doubted is not stands
+    assert (OVERSHOOT in after.stood_in) is stands
+    assert not any(x.path == OVERSHOOT for x in found.explanations)
+    if stands:  # one board, with the spread of the series in its favour and against it
+        read, band = after.values[OVERSHOOT], found.band
+        assert read.hi / read.lo > 1.02 / 0.98 * band[1] / band[0] * 0.999  # type: ignore[union-attr]
+
+
+def test_a_rule_of_thumb_doubts_no_reading() -> None:
+    """Without the inductance of the loop only a share of the swing is left to compare with."""
+    after, found = bench(f"{RINGING}0.7 V", {"channels.left.output_stage.l_loop": None})
+    assert found.answer == "differs"
+    assert OVERSHOOT in after.stood_in
+
+
+@pytest.mark.parametrize(
+    "wide", ["supply: 5 V .. 24 V", "load: 8 ohm ± 50 %", "power: 1 W .. 10 W"]
+)
+def test_a_condition_that_is_a_range_is_that_of_no_reading(wide: str) -> None:
+    name = wide.partition(":")[0]
+    at = {"supply": "supply: 24 V", "load": "load: 8 ohm", "power": "power: 10 W"} | {name: wide}
+    after, found = bench(
+        f"figure: v_overshoot, place: left, value: 1.6 V, {', '.join(at.values())}"
+    )
+    assert (found.answer, OVERSHOOT in after.values) == ("not compared", False)
+    assert f"it needs one {name}" in found.why
+
+
 def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known() -> None:
     reading = "figure: output_stage.over_current.i_trip, place: left, value: 6.1 A ± 4 %"
     after, found = bench(reading, {TRIP: None})
