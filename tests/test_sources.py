@@ -9,6 +9,7 @@ not see it uses ``quoted``, ``derivation``, ``from_memory`` or ``COMMON_PRACTICE
 import ast
 import csv
 import datetime
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -22,13 +23,18 @@ with Path(__file__).with_name("sources_seen.csv").open(newline="") as file:
     SEEN = {row["title"]: row for row in csv.DictReader(file)}
 
 
-def _calls() -> Iterator[tuple[Path, ast.Call]]:
-    """Every ``Source(...)`` of the rules that does not say another kind."""
+QUOTES = re.compile(r"as .*(quot|told|reprint|listed|say|print|summar)|notices of")
+"""How a source that was read only as another one quotes it names that other one."""
+
+
+def _calls(kind: str = "published") -> Iterator[tuple[Path, ast.Call]]:
+    """Every source of the rules that is of the kind, ``Source(...)`` or ``quoted(...)``."""
     for file in sorted(Path(rules.__path__[0]).rglob("*.py")):
         for call in ast.walk(ast.parse(file.read_text("utf-8"))):
-            if isinstance(call, ast.Call) and ast.unparse(call.func) == "Source":
+            if isinstance(call, ast.Call) and ast.unparse(call.func) in ("Source", "quoted"):
                 kinds = [ast.literal_eval(x.value) for x in call.keywords if x.arg == "kind"]
-                if len(call.args) < 3 and kinds in ([], ["published"]):
+                usual = "published" if ast.unparse(call.func) == "Source" else "quoted"
+                if len(call.args) < 3 and (kinds or [usual]) == [kind]:
                     yield file, call
 
 
@@ -39,6 +45,13 @@ def test_every_published_source_is_in_the_table_and_no_other() -> None:
     unseen = {f"{file.name}: {text}" for text, file in cited.items() if text not in SEEN}
     assert not unseen, f"not in tests/sources_seen.csv: {sorted(unseen)}"
     assert not SEEN.keys() - cited.keys(), "no rule cites it any more: take it out of the table"
+
+
+def test_a_quoted_text_names_the_one_that_quotes_it() -> None:
+    calls = [(file, " ".join(map(ast.literal_eval, call.args))) for file, call in _calls("quoted")]
+    assert calls
+    alone = [f"{file.name}: {text}" for file, text in calls if not QUOTES.search(text)]
+    assert not alone, f"read itself it is published and stands in sources_seen.csv: {alone}"
 
 
 @pytest.mark.parametrize("title", sorted(SEEN))

@@ -12,12 +12,9 @@ def steps_of(path: str) -> list[str | int]:
 
 
 def data_at(data: Any, path: str) -> Any:
-    """The plain data at a path, or nothing."""
+    """The plain data at a path without items of lists, or nothing."""
     for step in steps_of(path):
-        if isinstance(step, int) and isinstance(data, list) and step < len(data):
-            data = data[step]
-        else:
-            data = data.get(step) if isinstance(data, Mapping) else None
+        data = data.get(step) if isinstance(data, Mapping) else None
     return data
 
 

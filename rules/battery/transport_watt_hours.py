@@ -44,7 +44,7 @@ CHECK = Check(
         Case(
             {"e_pack": "151.2 Wh", "packs": 1},
             gives="151.2 Wh",
-            origin="published: Lithium Batteries e-book 2024, p. 35: 100 to 160 Wh on approval",
+            origin="published: Lithium Batteries e-book 2024, p. 35: beyond 100 Wh on approval",
         ),
         Case(
             {"e_pack": "151.2 Wh", "packs": 2},

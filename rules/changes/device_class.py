@@ -18,9 +18,9 @@ SILICON = quoted(
     " parts in an encyclopaedia's collection of files (Bv_rdson): 5.93e-9 Vbr^2.5"
 )
 CHANNEL = Source(
-    "Limitation fondamentale dans les transistors MOS de puissance",
+    "Limitation fondamentale dans les transistors MOS de puissance,"
+    " Rev. Phys. Appl. 16, 1981, p. 509",
     "abstract: below 200 V the product does not depend on the voltage, above with the power 2.5",
-    kind="quoted",
 )
 CLASSES = ("40 V", "60 V", "80 V", "100 V", "150 V", "200 V", "250 V", "300 V", "500 V")
 HEADROOM = 0.8

@@ -10,7 +10,6 @@ from ...linter.check import (
     Source,
     Way,
     from_memory,
-    quoted,
 )
 from ..formulas.pack import (
     CELL_DATA,
@@ -22,7 +21,7 @@ from ..formulas.pack import (
 from .ways import as_stated
 
 LITHIUM = ("li-ion", "lfp")
-ENCYCLOPAEDIA = quoted("encyclopaedia article on Peukert's law", "ranges by construction")
+EXPONENTS = Source("utilitiesbunker.com, Peukert's Law", "AGM 1.05 .. 1.15, flooded 1.20 .. 1.30")
 ITS_CHARGER = Assumption(
     None,
     "favourable",
@@ -92,8 +91,8 @@ DERIVED = (
         "product",
         "exponent of lead-acid capacity against rate",
         (
-            by_chemistry("lead-acid-agm", "1.15", ENCYCLOPAEDIA),
-            by_chemistry("lead-acid-flooded", "1.3", ENCYCLOPAEDIA),
+            by_chemistry("lead-acid-agm", "1.15", EXPONENTS),
+            by_chemistry("lead-acid-flooded", "1.3", EXPONENTS),
         ),
         stated_at="battery.peukert",
     ),

@@ -17,8 +17,8 @@ CHARGE_WINDOW = Source(
     "all",
 )
 AIR_TRAVEL = Source(
-    "batteriestransport.org, Lithium Batteries e-book 2024",
-    "p. 35: up to 100 Wh free, over 100 to 160 Wh with the operator's approval",
+    "batteriestransport.org, Lithium Batteries e-book 2024; Air China, lithium batteries",
+    "p. 35: up to 100 Wh free, beyond with the operator's approval; the airline: up to 160 Wh",
 )
 CELL_DATA = from_memory("cell data sheets")
 HIGH_VOLTAGE = from_memory("data sheets of cobalt cells", "4.35 to 4.45 V, said on the cell")

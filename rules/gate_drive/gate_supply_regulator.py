@@ -101,7 +101,8 @@ CHECK = Check(
                 "i_other": "0 A",
             },
             "20.2 K",
-            "published: M. Wulf, docu.pdf 2019, 36 mA of gate current, here through 36 V: 1.296 W",
+            "published: M. Wulf, docu.pdf 2019, 36 mA of gate current, here through 36 V: 1.296 W;"
+            " 50 K/W in air of 40 degC assumed",
         ),
         Case(
             {

@@ -29,13 +29,12 @@ from ...linter.check import (
     Source,
     derivation,
     from_memory,
-    quoted,
 )
 from ..formulas.maths import smaller
 
 HARMONICS = (1, 2, 3)
-WHISTLE = quoted("diyaudio thread 112889, page 2", "330 and 340 kHz whistle at 10 kHz")
-WHINE = quoted("diyaudio thread 91219, post 61", "two parts of about 250 kHz; one channel whines")
+WHISTLE = Source("diyaudio thread 112889, page 2", "330 and 340 kHz whistle at 10 kHz")
+WHINE = Source("diyaudio thread 91219, post 61", "two parts of about 250 kHz; one channel whines")
 
 
 def apart(one: float, other: float) -> float:

@@ -80,7 +80,8 @@ CHECK = Check(
                 "v_rated": "16 V",
             },
             gives="0.680",
-            origin="published: XMOS, iPod Dock note 1.0: 12 V, 3 W, 470 uF; 85 Hz and sum by hand",
+            origin="published: XMOS, iPod Dock note 1.0: 12 V, 3 W, 470 uF;"
+            " capacitor of 16 V and 85 Hz assumed, sum by hand",
             tolerance=2e-3,
         ),
     ),

@@ -90,7 +90,8 @@ CHECK = Check(
         Case(
             {"dead_time": "45 ns", "t_outlasts": "20 ns", "delay_mismatch": "0 ns"},
             "25 ns",
-            "published: IRS20124S data sheet p. 20, preset of 45 ns less a fall time of 20 ns",
+            "derived: IRS20124S data sheet, preset of 45 ns, p. 1, less the fall time as on p. 20;"
+            " 20 ns assumed",
         ),
         Case(
             {"dead_time": "9 ns", "t_outlasts": "14.5 ns", "delay_mismatch": "0 ns"},

@@ -2,7 +2,7 @@
 
 from typing import ClassVar, Literal
 
-from ...linter.check import quoted
+from ...linter.check import Source
 from ...linter.declare import (
     Nature,
     Section,
@@ -201,7 +201,7 @@ class Battery(Section):
         "1 .. 100 h",
         concerns=LEAD_ACID,
         default=usually(
-            "20 h", quoted("encyclopaedia article on Peukert's law: 20 h is the usual rating")
+            "20 h", Source("utilitiesbunker.com, Peukert's Law", "lead-acid often rated at C/20")
         ),
         example="20 h",
         nature="outcome",
