@@ -15,8 +15,10 @@ import pytest
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.boards import several
+from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.judging.measured import Compared, comparisons
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.judging.standing_in import with_stand_ins
@@ -252,6 +254,27 @@ def test_a_ringing_far_below_what_the_loop_gives_is_doubted(
     if stands:  # one board, with the spread of the series in its favour and against it
         read, band = after.values[OVERSHOOT], found.band
         assert read.hi / read.lo > 1.02 / 0.98 * band[1] / band[0] * 0.999  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("loop", "value", "is_told"),
+    [
+        ("3 nH", "0.7 V", True),  # at least 0.78 V of the 1.56 V of an undamped loop are left
+        ("3 nH", "0.9 V", False),
+        ({"value": "3 nH", "from": "estimate"}, "0.7 V", False),  # a reading is worth more
+        (None, "0.7 V", False),  # a rule of thumb
+    ],
+)
+def test_a_statement_far_below_what_firm_ones_give_contradicts_them(
+    loop: object, value: str, is_told: bool
+) -> None:
+    spec = load_file(BENCH).spec
+    assert spec is not None
+    changes = {"l_loop": loop, "v_overshoot": {"value": value, "from": "measured"}}
+    done = spec.with_values({f"channels.left.output_stage.{x}": y for x, y in changes.items()}).spec
+    assert done is not None
+    told = built_in_findings(done, Graph(done, load().derived))
+    assert any("v_overshoot is stated" in x.message for x in told) is is_told
 
 
 def test_a_rule_of_thumb_doubts_no_reading() -> None:
