@@ -12,7 +12,8 @@ from ..evaluation.threshold import limit_of, measured_to, missed
 from ..evaluation.wording import sentence
 from ..finding import CLEAR, Advice, Evidence, Finding, Severity, Status
 from ..quantities.quantity import Value, show
-from .measured import Compared, Figure
+from .measured import Compared
+from .modelled import Figure
 
 DOMAIN = "measurements"
 UNREADABLE, BEYOND = "measurement-unreadable", "measured-beyond-limit"
