@@ -248,4 +248,4 @@ def test_what_is_sold_is_usual_and_its_slip_is_not(
 
 def test_the_part_of_an_item_of_a_list_is_that_of_the_section_above() -> None:
     schema = load_schema()
-    assert schema.part_of("output_stage.efficiency_curve[0]") == schema.part_of("output_stage")
+    assert schema.part_of("output_stage.efficiency_curve[0]") == "efficiency curve"
