@@ -125,7 +125,15 @@ PUBLISHED = (
     (800, 20, 2, 70, 16, 34.1, "VNQ5E050MK-E Doc ID 16374 table 14, 8 cm2, one channel on"),
     (200, 20, 2, 70, 16, 42.1, "the same, 2 cm2"),
     (900, 25, 3, 35, 16, 24.0, "TDA7491HV Doc ID 14242 p. 39 and STA335BWS p. 64"),
-    (645, 80, 1, 70, 0, 18.0, "International Rectifier AN-994 table 1, D2-Pak, 1 sq in"),
+    (
+        645,
+        80,
+        1,
+        70,
+        0,
+        18.0,
+        "International Rectifier AN-994 table 1, D2-Pak, 1 sq in, copper face below",
+    ),
     (645, 40, 1, 70, 0, 20.2, "the same, D-Pak"),
 )
 NOT_SEEN = ((600, 30, 1, 35, 0, 38.0, "boards of 6 cm2 that an earlier bound condemned"),)
