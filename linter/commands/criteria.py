@@ -34,14 +34,19 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="YYYY-MM-DD",
         help="day of the review, against which permissions run out (default: today)",
     )
+    measured_argument(parser)
+    house_arguments(parser)
+    parts_argument(parser)
+
+
+def measured_argument(parser: argparse.ArgumentParser) -> None:
+    """The option on readings in a file of their own."""
     parser.add_argument(
         "--measured",
         type=Path,
         metavar="FILE",
         help="measurements beside those of the spec; the spec stays as it is",
     )
-    house_arguments(parser)
-    parts_argument(parser)
 
 
 def parts_argument(parser: argparse.ArgumentParser) -> None:
