@@ -96,11 +96,11 @@ CHECK = Check(
     },
     limits=AtLeast(
         major="0.4",
-        minor="0.75",
+        minor="0.7",
         basis={
             "major": PUBLISHED,
-            "minor": Source("TDA7491HV data sheet Doc ID 14242 rev. 6",
-                            "p. 39: 24 K/W with 3 x 3 cm and 16 vias, 0.77 of three such layers"),
+            "minor": Source("STA559BW data sheet Doc ID 18190",
+                            "p. 63: 24 K/W, 2 areas of 3 x 3 cm and 16 vias: 0.72 of two sheets"),
         },
     ),
     sources=(
