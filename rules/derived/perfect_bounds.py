@@ -33,16 +33,16 @@ def _claim(
     name: str,
     unit: str,
     meaning: str,
-    least: str,
+    text: str,
     leaf: str,
     when: Mapping[str, str],
     each: Scope = "channel",
     figure: Callable[..., float] = as_stated,
     other: Arguments | None = None,
 ) -> Derived:
-    """The least of a quantity that is never nothing; the first argument of figure is the least."""
+    """The least of a quantity that is never nothing: ``text``, the first argument of figure."""
     first = {as_stated: "value", share_of_drive: "share"}.get(figure, "least")
-    inputs = {first: Constant(least, meaning, COMMON_PRACTICE), **(other or {})}
+    inputs = {first: Constant(text, meaning, COMMON_PRACTICE), **(other or {})}
     return Derived(
         name,
         unit,

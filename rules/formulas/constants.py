@@ -15,6 +15,7 @@ from ...linter.check import (
 from .safety import ENERGY_CLASSES, SAFE_POWER
 
 SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
+ONE_HOUR = Constant("1 h", "unit of the rules' times", derivation("definition"))
 TEST_TONE = Constant(
     "1 kHz", "tone at which distortion is stated", derivation("the statement names it")
 )

@@ -43,7 +43,7 @@ CHECK = Check(
         derivation("damping of an L-C loop by a series R-C"),
         Source(
             "Analog Devices, RC snubbing for the lab",
-            "add capacitance until the ringing frequency halves",
+            "add capacitance until the ringing frequency halves; no page given",
         ),
     ),
     cases=(

@@ -4,7 +4,7 @@ Levels and rules are those of the checks of the claimed level and of the exposur
 field falls by 6 dB a doubling of the distance.
 """
 
-from ...linter.check import Arguments, Constant, Input, derivation
+from ...linter.check import Arguments, Constant, Input
 from ...linter.picture import Amount, Axis, Curve, Curves, Mark, Spot
 from ..formulas.acoustics import (
     EXPOSURE_SOURCES,
@@ -13,10 +13,10 @@ from ..formulas.acoustics import (
     distance_loss,
     programme_drop,
 )
+from ..formulas.constants import ONE_HOUR
 from ..formulas.maths import larger, smaller
 from .parts import of
 
-ONE_HOUR = Constant("1 h", "unit of the rules' times", derivation("definition"))
 RULE = "niosh"
 PLACES: Arguments = {
     "listener": Input("safety.nearest_listener"),

@@ -22,10 +22,8 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
-    derivation,
 )
 from ..formulas.acoustics import (
     EXPOSURE_SOURCES,
@@ -34,6 +32,7 @@ from ..formulas.acoustics import (
     distance_loss,
     programme_drop,
 )
+from ..formulas.constants import ONE_HOUR
 from ..hazards import HEARING
 
 
@@ -94,7 +93,7 @@ CHECK = Check(
         "exposure_time": Input("safety.exposure_time"),
         "exposure_rule": Input("safety.exposure_rule"),
         "one_metre": ONE_METRE,
-        "one_hour": Constant("1 h", "unit of the rules' times", derivation("definition")),
+        "one_hour": ONE_HOUR,
     },
     limits=AtMost(
         major="0 dB",

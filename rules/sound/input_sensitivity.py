@@ -12,7 +12,7 @@ from ..formulas.load import sine_voltage
 
 LEVELS = Source(
     "G. Martin, tonmeister.ca textbook, 2006",
-    "professional and consumer levels: +4 dBu is 1.228 V, -10 dBV is 0.316 V",
+    "professional and consumer levels: +4 dBu is 1.228 V, -10 dBV is 0.316 V; no page given",
 )
 
 

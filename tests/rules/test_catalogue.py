@@ -21,6 +21,7 @@ from ampreview.linter.evaluation.node import Computed
 from ampreview.linter.evaluation.threshold import missed
 from ampreview.linter.evaluation.tolerance import worst_case
 from ampreview.linter.finding import Finding, Status
+from ampreview.linter.judging.measured import measurable_in
 from ampreview.linter.quantities.quantity import Value, quantity, to_si
 from ampreview.linter.reading.loading import Spec, load_text
 
@@ -204,6 +205,7 @@ def test_every_derived_quantity_is_used() -> None:
             used.add(item.name)
     for named in steps_of(CATALOGUE):
         used |= set().union(*(_names(amount.inputs) for amount in amounts(named.step)))
+    used |= set(measurable_in(CATALOGUE.packages))
     assert set(CATALOGUE.derived) <= used
 
 

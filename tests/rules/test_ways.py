@@ -13,6 +13,7 @@ STATED = "says whether a value is stated: the way that leaves it out is the answ
 TIGHTER = "the tighter of two statements; where one is made it is the whole of what is known"
 NOT_FITTED = "the part that is left out is not fitted, or adds nothing in these designs"
 HELD = "a direct source is a bench supply or its like, held at its terminals: nothing sags"
+NO_BAND = "where no band is claimed nothing of it can be lost"
 SAME = "the value itself follows in another way, nothing is left out of a sum"
 WHOLE = {
     ("c_discharged", 1): NOT_FITTED,
@@ -33,7 +34,7 @@ WHOLE = {
     ("v_cell_limit", 3): SAME,
     ("z_load_stated", 2): SAME,
     ("v_ideal_usual", 3): HELD,
-    ("i_lead_guarded", 1): TIGHTER,
+    ("resonance_kept_out", 1): NO_BAND,
     ("i_lead_rated", 1): TIGHTER,
     ("i_surge_path", 1): TIGHTER,
     ("i_surge_path", 2): TIGHTER,
