@@ -112,7 +112,7 @@ def _working(which: str, text: str) -> Derived:
         sources=(
             Source(
                 "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower",
-                "opening paragraph",
+                "web page, opening paragraph",
             ),
         ),
     )

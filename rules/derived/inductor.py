@@ -226,7 +226,7 @@ P_CORE = Derived(
         ),
     ),
     sources=(
-        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "eq. 1: power law"),
+        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "equation 1: power law"),
     ),
 )
 

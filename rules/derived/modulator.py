@@ -127,7 +127,7 @@ AM_RECEPTION = Derived(
     sources=(
         Source(
             "TAS6421-Q1 data sheet; TPA6304-Q1 data sheet",
-            "features: 2.1 MHz for vehicles, no interference with AM",
+            "first page: 2.1 MHz for vehicles, no interference with AM",
         ),
     ),
 )

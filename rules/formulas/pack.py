@@ -4,7 +4,7 @@ from ...linter.check import Source, derivation, from_memory, quoted
 
 PEUKERT = Source(
     "Oracle Tutoring, Peukert's law",
-    "worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h",
+    "web page, worked example: 120 Ah at the 20 h rate, 120 A, exponent 1.4, about 0.30 h",
 )
 CHARGE_ENDS = Source(
     "utilitiesbunker.com, Battery Charge Algorithms",

@@ -66,7 +66,7 @@ CHECK = Check(
         derivation("charge given away in a period over the capacitance"),
         Source(
             "MCF8329A-Q1 data sheet SLLSFV1, Texas Instruments",
-            "eq. 14: 54 nC and 115 uA at 20 kHz, 1 V allowed: 59.8 nF",
+            "equation 14: 54 nC and 115 uA at 20 kHz, 1 V allowed: 59.8 nF",
         ),
     ),
     cases=(

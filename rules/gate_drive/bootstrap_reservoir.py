@@ -38,7 +38,7 @@ CHECK = Check(
         derivation("charge shared between two capacitors"),
         Source(
             "MCF8329A-Q1 data sheet SLLSFV1, Texas Instruments",
-            "after eq. 14: regulator capacitor ten times the bootstrap capacitor",
+            "after equation 14: regulator capacitor ten times the bootstrap capacitor",
         ),
     ),
     cases=(

@@ -62,7 +62,7 @@ CHECK = Check(
     sources=(
         Source(
             "TAS6421-Q1 data sheet; TPA6304-Q1 data sheet",
-            "features: 2.1 MHz for vehicles, no interference with AM",
+            "first page: 2.1 MHz for vehicles, no interference with AM",
         ),
         Source("US 6587670", "abstract: class-D carriers disturb AM reception"),
     ),

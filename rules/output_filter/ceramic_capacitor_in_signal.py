@@ -48,7 +48,8 @@ CHECK = Check(
             "p. 3: film across the load",
         ),
         Source(
-            "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower", "opening paragraph"
+            "KEMET, Why that 47 uF capacitor drops to 37 uF, 30 uF, or lower",
+            "web page, opening paragraph",
         ),
     ),
     cases=(

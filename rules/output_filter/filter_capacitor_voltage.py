@@ -83,7 +83,7 @@ CHECK = Check(
         derivation("terminal voltages of each topology"),
         Source(
             "SB Electronics, film capacitor terminology",
-            "ratings: the allowed voltage falls with frequency by self-heating",
+            "web page: the allowed voltage falls with frequency by self-heating",
         ),
     ),
     cases=(

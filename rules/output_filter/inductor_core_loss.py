@@ -56,7 +56,7 @@ CHECK = Check(
         Lever("filter.inductor.a_e", "5 mm2"),
     ),
     sources=(
-        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "eq. 1: power law"),
+        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "equation 1: power law"),
         Source("e2e.ti.com thread 641312", "10 uH inductors hot unloaded, two-level, 18 V"),
         derivation("rise in proportion to heat"),
     ),

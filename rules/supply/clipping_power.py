@@ -52,7 +52,7 @@ CHECK = Check(
     sources=(
         Source(
             "audiomisc.co.uk, clipping",
-            "harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W",
+            "web page; harmonics of a clipped 100 W amplifier: 162, 18, 6.5, 3 W",
         ),
     ),
     cases=(

@@ -50,7 +50,7 @@ CHECK = Check(
     sources=(
         Source(
             "International Rectifier, class-D audio tutorial, 2003",
-            "open loop: gain proportional to the rail, no rejection",
+            "open loop: gain proportional to the rail, no rejection; no page given",
         ),
         derivation("spectrum of (1 + r cos w1 t) sin w2 t: two lines of r/2"),
     ),
