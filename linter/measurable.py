@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from .check import Stake
+
 
 @dataclass(frozen=True, slots=True)
 class Measurable:
@@ -14,9 +16,26 @@ class Measurable:
         Without conditions the figure is the same wherever it is measured.
     stands_in: what is measured may stand in where the spec is silent or estimates.
     high_is_enough: conditions of which the high end tells all: hotter air, hotter parts.
+    decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
+    last_resort: it answers only where the model has no other figure of that question.
     """
 
     figure: str
     conditions: Mapping[str, tuple[str, ...]]
     stands_in: bool = False
     high_is_enough: tuple[str, ...] = ()
+    decides: str = ""
+    last_resort: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What only a board can tell, and a release at production waits for.
+
+    about: the quantity in words.  step: the step of the bring-up sheet that reads it, by its
+    title.  stake: what hangs on it; nobody can accept that one of safety stays open.
+    """
+
+    about: str
+    step: str
+    stake: Stake = "rating"
