@@ -1,8 +1,8 @@
 """What decides and has not been measured on a board: open at production, where no paper can tell.
 
 A question concerns a design where the model has a figure that answers it.  It is answered by a
-reading that is compared with the model, or that stands in for what the spec does not state.
-Channels that state the same are one: a board with one of them measured has answered.
+reading that is compared with the model and not doubted, or that stands in for what the spec does
+not state.  Channels that state the same are one: a board with one of them measured has answered.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -20,7 +20,8 @@ from ..finding import Finding, Status
 from ..measurable import Measurable, Question
 from ..reading.loading import Spec
 from .beyond_limit import BUILT_IN, DOMAIN
-from .measured import Compared, Figure, measurable_in, stated_place, told_of
+from .measured import Compared, measurable_in, told_of
+from .modelled import Figure, stated_place
 
 FROM: Milestone = "production"
 TO_MEASURE = "To measure"
@@ -92,7 +93,9 @@ def _groups(spec: Spec) -> tuple[tuple[str, ...], ...]:
 
 def _answers(item: Compared, graph: Graph) -> bool:
     figure = item.figure
-    return item.is_compared or bool(figure and stated_place(graph, figure) in graph.spec.stood_in)
+    if item.is_compared:
+        return not item.doubted
+    return bool(figure and stated_place(graph, figure) in graph.spec.stood_in)
 
 
 def _figures(
@@ -118,8 +121,8 @@ def _finding(
     name: str, question: Question, subject: str, figures: tuple[str, ...], found: Sequence[Compared]
 ) -> Finding:
     about = f"{question.about[0].upper()}{question.about[1:]}"
-    tried = [x for x in found if x.of.figure in figures and x.why and _is_of(x.figure, subject)]
-    why = f" (the reading of {tried[0].of.figure} is not compared: {tried[0].why})" if tried else ""
+    tried = [x for x in found if x.of.figure in figures and _is_of(x.figure, subject)]
+    why = f" (the reading of {tried[0].of.figure} {_spoilt(tried[0])})" if tried else ""
     return Finding(
         check=check_of(name),
         domain=DOMAIN,
@@ -135,6 +138,10 @@ def _finding(
 def _or(names: tuple[str, ...]) -> str:
     *ahead, last = names
     return f"{', '.join(ahead)} or {last}" if ahead else last
+
+
+def _spoilt(item: Compared) -> str:
+    return f"is not compared: {item.why}" if item.why else "is doubted"
 
 
 def _is_of(figure: Figure | None, subject: str) -> bool:

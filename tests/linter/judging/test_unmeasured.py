@@ -97,6 +97,19 @@ def test_a_reading_that_cannot_be_compared_answers_nothing_and_is_told_with_its_
     assert 'step "Temperatures after the time constant"' in message(found, "heat")
 
 
+@pytest.mark.parametrize(
+    ("reading", "why"),
+    [
+        ("value: 27 degC", "is doubted)"),  # 2 K of the 6 K that the losses give
+        ("value: 31 degC, date: 2999-01-01", "is not compared: "),
+    ],
+)
+def test_a_reading_that_nobody_believes_answers_nothing(reading: str, why: str) -> None:
+    found = reviewed(f"{AIR}, power: 10 W, {reading}")
+    assert asked(found) == ALL
+    assert why in message(found, "heat")
+
+
 def test_a_reading_in_place_of_a_silent_value_answers() -> None:
     """The model has no trip of its own to compare it with, and takes over the one read."""
     silent = {f"channels.{x}.{I_TRIP}": None for x in ("left", "right")}
