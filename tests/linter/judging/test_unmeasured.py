@@ -100,7 +100,7 @@ def test_a_reading_that_cannot_be_compared_answers_nothing_and_is_told_with_its_
 @pytest.mark.parametrize(
     ("reading", "why"),
     [
-        ("value: 27 degC", "is doubted)"),  # 2 K of the 6 K that the losses give
+        ("value: 27 degC ± 0.5 K", "is doubted)"),  # 2 K of the 6 K that the losses give
         ("value: 31 degC, date: 2999-01-01", "is not compared: "),
     ],
 )
