@@ -162,8 +162,10 @@ def untouchable(check: Check) -> str:
 def kept_on(check: Check) -> str:
     """Why a house file may not switch a check off; a limit has a figure, and no check has none.
 
-    A check that can find destruction stays on too.
+    One of safety stays on whatever its limits are, and one that can find destruction too.
     """
+    if check.stake == "safety":
+        return "people can be hurt by what it looks at"
     if check.limits.critical is not None and not untouchable(check):
         return "parts can be destroyed by what it looks at"
     return untouchable(check)
@@ -181,8 +183,14 @@ def instead(check: Check) -> str:
     return "" if untouchable(check) else known
 
 
+def chosen(check: Check, severity: str) -> str:
+    """Why a house may not choose a looser limit, empty where it may: of safety minor alone."""
+    safety = check.stake == "safety" and severity == "major"
+    return kept_on(check) if safety else fixed(check, severity)
+
+
 def fixed(check: Check, severity: str) -> str:
-    """Why a house file may not loosen a limit, empty where it may.
+    """Why a limit may not be looser, not even where it was looked up; empty where it may.
 
     The critical one never: beyond it people are hurt or a part is destroyed, which no house
     decides.  None at all where nothing between people and a hazard may give.

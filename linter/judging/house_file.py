@@ -25,8 +25,8 @@ from .house import (
     HouseChange,
     HouseEffect,
     basis_of,
+    chosen,
     compared,
-    fixed,
     instead,
     kept_on,
     only_installed,
@@ -159,7 +159,7 @@ class HouseReader:
             change = compared(entry, key, text, reason, self.place(f"{path}.{key}"))
             if change is None:
                 continue
-            if change.effect == "looser limit" and fixed(check, key):
+            if change.effect == "looser limit" and chosen(check, key):
                 self._refuse_looser(entry, key, f"{path}.{key}")
                 return
             changes.append(change)
@@ -176,7 +176,7 @@ class HouseReader:
 
     def _refuse_looser(self, entry: Entry, key: str, path: str) -> None:
         known = getattr(entry.check.limits, key)
-        problem = f"the {key} limit of {entry.name} cannot be looser: {fixed(entry.check, key)}"
+        problem = f"the {key} limit of {entry.name} cannot be looser: {chosen(entry.check, key)}"
         tighter = f"{entry.name}: {{{key}: {known}, reason: as in the catalogue}}"
         self.refuse(path, problem, f"{known} or tighter{instead(entry.check)}", tighter)
 
@@ -188,11 +188,10 @@ class HouseReader:
         why = kept_on(entry.check)
         if why:
             problem = f"{name} cannot be switched off: {why}"
-            self.refuse(path, problem, f"a check without critical limit{instead(entry.check)}", OFF)
+            self.refuse(path, problem, f"a check of no hazard{instead(entry.check)}", OFF)
             return
         self.off.add(name)
-        safety = entry.check.stake == "safety"
-        self.changed("check off", name, entry.check.title, reason, path, safety)
+        self.changed("check off", name, entry.check.title, reason, path)
 
     def _default(self, data: Any, path: str) -> None:
         if not isinstance(data, Mapping):
