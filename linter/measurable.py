@@ -3,6 +3,8 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from .check import Stake
+
 
 def itself(x: float) -> float:
     """The figure is an amount as it stands."""
@@ -23,6 +25,8 @@ class Measurable:
         such a board would be better than its own parts allow.
     amount: what of the figure must not be so little.  rises_over: the condition over which
         it rises; then the rise counts.
+    decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
+    last_resort: it answers only where the model has no other figure of that question.
     """
 
     figure: str
@@ -32,3 +36,18 @@ class Measurable:
     doubted_below: float = 0.0
     amount: Callable[[float], float] = itself
     rises_over: str = ""
+    decides: str = ""
+    last_resort: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What only a board can tell, and a release at production waits for.
+
+    about: the quantity in words.  step: the step of the bring-up sheet that reads it, by its
+    title.  stake: what hangs on it; nobody can accept that one of safety stays open.
+    """
+
+    about: str
+    step: str
+    stake: Stake = "rating"

@@ -9,9 +9,13 @@ measured while music plays says nothing of the one at rated power, so it does no
 does, if it was read in the hottest ambient, closed, at the rated load and signal.
 Where less is better, a reading below half of the least that the stated parts give is doubted
 (common practice, no source): of an efficiency the loss counts, of air its rise over the ambient.
+
+Some figures decide: before a series is made, a board must have shown them (common practice, no
+source).  Each names the question that it answers.  The air inside says little of a junction, so
+it answers only where nothing nearer to it is known.
 """
 
-from ..linter.measurable import Measurable
+from ..linter.measurable import Measurable, Question
 
 HIGH_RAIL = {"supply": ("supply.v_rail", "v_rail_high")}
 LOW_RAIL = {"supply": ("supply.v_rail", "v_rail_low")}
@@ -29,9 +33,20 @@ def lost(efficiency: float) -> float:
     return 1 - efficiency
 
 
+QUESTIONS = {
+    "power": Question("output power at clipping", "Power at 1 % distortion"),
+    "idle": Question("idle loss", "Idle current"),
+    "heat": Question("operating temperature", "Temperatures after the time constant"),
+    "over-current-trip": Question("over-current trip", "Trip: over-current"),
+    "over-voltage-trip": Question("over-voltage trip", "Trip: over-voltage"),
+    "under-voltage-trip": Question("under-voltage trip", "Trip: under-voltage"),
+    "over-temperature-trip": Question("over-temperature trip", "Trip: over-temperature", "safety"),
+    "dc-trip": Question("DC protection", "Trip: direct voltage at the output", "safety"),
+}
+
 MEASURABLE = (
     # without signal
-    Measurable("p_idle", HIGH_RAIL, stands_in=True, doubted_below=HALF),
+    Measurable("p_idle", HIGH_RAIL, stands_in=True, doubted_below=HALF, decides="idle"),
     Measurable("ripple_idle", HIGH_RAIL),
     Measurable("carrier-residual", HIGH_RAIL),
     Measurable("modulator.carrier", NOWHERE, stands_in=True),
@@ -58,15 +73,15 @@ MEASURABLE = (
     Measurable("v_pumping", {**HIGH_RAIL, **BASS}),
     Measurable("i_source_peak", {**LOW_RAIL, **BASS}),
     Measurable("i_source_rms", {**LOW_RAIL, **RATED}),
-    Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}),
+    Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}, decides="heat"),
     Measurable("t_inductor", {**RATED, **AMBIENT}),
     # at the onset of clipping, and a little beyond: the power is what is measured
-    Measurable("p_at_one_percent", {**LOW_RAIL, **LOAD}),
-    Measurable("p_out_max", {**LOW_RAIL, **LOAD}),
-    Measurable("p_out_usual", {**LOW_RAIL, **LOAD}),
+    Measurable("p_at_one_percent", {**LOW_RAIL, **LOAD}, decides="power"),
+    Measurable("p_out_max", {**LOW_RAIL, **LOAD}, decides="power"),
+    Measurable("p_out_usual", {**LOW_RAIL, **LOAD}, decides="power"),
     # while the programme plays: the power is that of a sine of the same peaks
-    Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
-    Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
+    Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, decides="heat"),
+    Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, decides="heat"),
     Measurable(
         "t_air_inside",
         {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
@@ -74,12 +89,25 @@ MEASURABLE = (
         high_is_enough=("ambient",),
         doubted_below=HALF,
         rises_over="ambient",
+        decides="heat",
+        last_resort=True,
     ),
     # trips
-    Measurable("output_stage.over_current.i_trip", NOWHERE, stands_in=True),
-    Measurable("protection.over_temperature.t_trip", NOWHERE, stands_in=True),
-    Measurable("protection.dc_detector.v_trip", NOWHERE, stands_in=True),
-    Measurable("protection.dc_detector.t_trip", NOWHERE, stands_in=True),
-    Measurable("protection.over_voltage.v_trip", NOWHERE, stands_in=True),
-    Measurable("protection.under_voltage.v_trip", NOWHERE, stands_in=True),
+    Measurable(
+        "output_stage.over_current.i_trip", NOWHERE, stands_in=True, decides="over-current-trip"
+    ),
+    Measurable(
+        "protection.over_temperature.t_trip",
+        NOWHERE,
+        stands_in=True,
+        decides="over-temperature-trip",
+    ),
+    Measurable("protection.dc_detector.v_trip", NOWHERE, stands_in=True, decides="dc-trip"),
+    Measurable("protection.dc_detector.t_trip", NOWHERE, stands_in=True, decides="dc-trip"),
+    Measurable(
+        "protection.over_voltage.v_trip", NOWHERE, stands_in=True, decides="over-voltage-trip"
+    ),
+    Measurable(
+        "protection.under_voltage.v_trip", NOWHERE, stands_in=True, decides="under-voltage-trip"
+    ),
 )

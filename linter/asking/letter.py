@@ -11,6 +11,7 @@ from typing import NamedTuple
 from ..finding import CLEAR, Cause, Finding, Severity
 from ..judging.promises import Promised
 from ..judging.review import Review
+from ..judging.unmeasured import to_measure
 from .questions import QuestionGroup, SupplierQuestion, asks, groups_of
 from .requirements import Requirement, requirements_of
 
@@ -33,15 +34,17 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """The three lists of a letter, each in the order in which it matters.
+    """The lists of a letter, each in the order in which it matters.
 
     explain: promises that the design cannot keep, as far as it is told; correct: causes of
-    what fails, without those that only say the same; provide: values that are missing.
+    what fails, without those that only say the same; provide: values that are missing;
+    measure: what to read off a board, in words.
     """
 
     explain: tuple[Promised, ...]
     correct: tuple[Cause, ...]
     provide: tuple[Wanted, ...]
+    measure: str = ""
 
 
 def letter_of(review: Review, causes: Sequence[Cause]) -> Letter:
@@ -54,7 +57,8 @@ def letter_of(review: Review, causes: Sequence[Cause]) -> Letter:
         for cause in causes
         if any(id(x) in holding and x.check not in told for x in cause.findings)
     )
-    return Letter(doubted, correct, tuple(_provide(review)))
+    readings = to_measure(x for x in review.findings if not x.permitted)
+    return Letter(doubted, correct, tuple(_provide(review)), readings)
 
 
 def _provide(review: Review) -> Iterator[Wanted]:

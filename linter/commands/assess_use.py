@@ -60,13 +60,15 @@ def _wrong_parts(options: argparse.Namespace, kinds: list[str]) -> str:
 def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
     """What is wrong with the names of checks, or nothing."""
     from ..evaluation.catalogue import load
-    from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
     from ..judging.consistency import BUILT_IN
+    from ..judging.unmeasured import on_readings
     from .catalogue import unknown_check
 
     if not options.check:
         return ""
     if kinds != ["text"]:
         return f"--check goes with the text report, not with {kinds[-1]}"
-    known = [*(entry.name for entry in load().entries), *BUILT_IN, *ON_MEASUREMENTS]
+    catalogue = load()
+    read = on_readings(catalogue.packages)
+    known = [*(entry.name for entry in catalogue.entries), *BUILT_IN, *read]
     return next((unknown_check(x, known) for x in options.check if x not in known), "")

@@ -71,7 +71,7 @@ def _print_checks(options: argparse.Namespace) -> int:
         print_house(criteria.house, page)
     for name in options.check:
         entry = catalogue.entry(name)
-        if entry is None and print_built_in(name, page):
+        if entry is None and print_built_in(name, catalogue, page):
             continue
         if entry is None:
             return refused(unknown_check(name, [item.name for item in catalogue.entries]))

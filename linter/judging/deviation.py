@@ -25,10 +25,10 @@ from ..evaluation.threshold import AMPLE, missed
 from ..finding import Evidence, Finding, Severity, Status
 from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
-from .beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from .consistency import BUILT_IN as STATED_VALUES
 from .days import day_of
 from .nearest import near
+from .unmeasured import on_readings
 
 DOMAIN = "deviations"
 OF_MISS, OF_FIGURE = 0.5, 0.2
@@ -168,7 +168,8 @@ def _can_depart(finding: Finding, entry: Entry | None) -> bool:
 
 
 def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
-    if entry is None and item.check not in (*STATED_VALUES, *ON_MEASUREMENTS):
+    built_in = (*STATED_VALUES, *on_readings(occasion.catalogue.packages))
+    if entry is None and item.check not in built_in:
         names = [known.name for known in occasion.catalogue.entries]
         text = f"there is no check named {item.check}{near(item.check, names)}"
         yield Fault("deviation-unknown", text)

@@ -24,6 +24,7 @@ from .measured import Compared, comparisons
 from .milestone import Verdict, verdict
 from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
+from .unmeasured import not_measured
 
 STAKES = ("safety", "rating", "performance")
 
@@ -152,7 +153,8 @@ def decided(
     day = criteria.day or date.today()
     compared = comparisons(spec, catalogue, criteria.measurements(spec), day)
     measured = on_measurements(compared, answers, run.graph, catalogue)
-    findings = (*on_values, *answers, *measured)
+    unread = not_measured(compared, run.graph, catalogue, stage)
+    findings = (*on_values, *answers, *measured, *unread)
     others = criteria.permissions.deviations if criteria.permissions else ()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)

@@ -17,6 +17,7 @@ from ..check import Caution
 from ..declare import local_path
 from ..finding import Finding, Severity, Status
 from ..judging.review import Review
+from ..judging.unmeasured import is_to_measure, to_measure
 from .assess_head import rests_on_lines, verdict_line, verdict_lines, weakened_text
 from .cause_words import CauseWords, cause_words
 from .cautions import SIGNALS, cautions_of, distinct
@@ -210,7 +211,9 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
     texts = [x for x in items if waits_for_a_text(review, x)]
     if texts:
         lines += hanging("look up  ", looked_up_in_short(review), width)
-    sections = wanted(x for x in items if x not in texts)
+    if to_measure(items):
+        lines += hanging("measure  ", f"{to_measure(items)}: ampreview bringup FILE", width)
+    sections = wanted(x for x in items if x not in texts and not is_to_measure(x))
     told = [x.caution for x in causes if x.holds and x.caution]
     warns = [y for x in items for y in cautions_of(x)[:1]]
     foot = [] if told else _gravest(warns, 1, width)
@@ -237,7 +240,12 @@ def wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
             found[name] = border or found.get(name, unit)
             counts[section or name] += 1
         if not item.advice.missing:
-            values.setdefault("unsettled", {})[item.title] = ""
+            section, name = (
+                ("measure", to_measure([item]))
+                if is_to_measure(item)
+                else ("unsettled", item.title)
+            )
+            values.setdefault(section, {})[name] = ""
     order = sorted(values, key=lambda section: -counts[section])
     return [(x, [name + rest for name, rest in values[x].items()]) for x in order]
 

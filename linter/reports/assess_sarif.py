@@ -15,11 +15,11 @@ from typing import Any, TextIO
 from ..changes.causes import causes_of
 from ..evaluation.catalogue import Catalogue
 from ..finding import Finding, Place, Severity, Status
-from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import is_behind
 from ..judging.review import Outcome, Review
+from ..judging.unmeasured import on_readings
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
@@ -97,9 +97,7 @@ class _Run:
         self._packages: dict[str, None] = {}
         self._notes: dict[str, None] = {}
         self._refusals: list[Data] = []
-        self._add(
-            rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS | ON_MEASUREMENTS).items()
-        )
+        self._add(rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
 
     def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:
         """The results of all reviews; the verdicts are written down as text on the way."""
@@ -136,6 +134,8 @@ class _Run:
             self._notes[f"safety weakened by the house file: {house_change(change)}"] = None
         if review.catalogue is not self._catalogue:
             self._catalogue = review.catalogue
+            read = on_readings(review.catalogue.packages)
+            self._add(rule_of_words(*item) for item in read.items())
             self._add(map(rule_of, review.catalogue.entries))
             self._packages |= dict.fromkeys(review.catalogue.packages)
 

@@ -13,12 +13,12 @@ from rich.text import Text
 
 from ..check import AtLeast, Case, Check, Constant, Lever, Words
 from ..evaluation.catalogue import Catalogue, Entry
-from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from ..judging.beyond_limit import DOMAIN as MEASUREMENTS
 from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
 from ..judging.stated import DOMAIN
+from ..judging.unmeasured import on_readings
 from .cautions import SIGNALS
 from .phrases import cited
 
@@ -29,7 +29,10 @@ STAKES = {
 }
 
 
-DOMAINS = {DOMAIN: BUILT_IN, DEVIATIONS: PERMISSIONS, MEASUREMENTS: ON_MEASUREMENTS}
+def _built_in(catalogue: Catalogue) -> Mapping[str, Mapping[str, str]]:
+    """The findings that need no rule file, by domain."""
+    read = on_readings(catalogue.packages)
+    return {DOMAIN: BUILT_IN, DEVIATIONS: PERMISSIONS, MEASUREMENTS: read}
 
 
 def print_list(catalogue: Catalogue, console: Console) -> None:
@@ -37,17 +40,18 @@ def print_list(catalogue: Catalogue, console: Console) -> None:
     for folder, title in catalogue.domains.items():
         entries = [entry for entry in catalogue.entries if entry.domain == folder]
         _print_domain(title, [(entry.name, entry.check.title) for entry in entries], console)
-    for domain, findings in DOMAINS.items():
+    for domain, findings in _built_in(catalogue).items():
         members = [(name, text.split(": ")[0].split(". ")[0]) for name, text in findings.items()]
         _print_domain(domain.capitalize(), members, console)
 
 
-def print_built_in(name: str, console: Console) -> bool:
+def print_built_in(name: str, catalogue: Catalogue, console: Console) -> bool:
     """Print a finding that needs no rule file; False where there is none of this name."""
-    domain = next((domain for domain, findings in DOMAINS.items() if name in findings), None)
+    known = _built_in(catalogue)
+    domain = next((domain for domain, findings in known.items() if name in findings), None)
     if domain is None:
         return False
-    text = DOMAINS[domain][name]
+    text = known[domain][name]
     console.print(Text.assemble((name, "bold"), f"   {domain.capitalize()}"))
     console.print(Padding(Text(text), (1, 0, 0, 2)))
     return True

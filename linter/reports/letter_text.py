@@ -24,12 +24,14 @@ T = TypeVar("T")
 MOST_OF_A_PART = 2
 GRAVE = (Severity.CRITICAL, Severity.MAJOR)
 WIDTH = 78
-MOST = {"explain": 6, "correct": 12, "provide": 12}
+MOST = {"explain": 6, "correct": 12, "provide": 12, "measure": 1}
+WITH_EACH = "with each reading its conditions, the board and the instrument"
 NOTHING = "Nothing is open and nothing fails: there is nothing to ask."
 HEADS = {
     "explain": "Please explain",
     "correct": "Please correct or confirm",
     "provide": "Please provide",
+    "measure": "Please measure on a first board",
 }
 TABLE = ("field", "part", "what", "must be", "for example", "your value")
 COLUMNS = ("what", "of which part", "must be", "needed for", "your value")
@@ -97,9 +99,15 @@ def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     explain = [f"{x.promised}: {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
-    for name, points in (("explain", explain), ("correct", correct), ("provide", provide)):
+    measure = [f"{_capital(letter.measure)}; {WITH_EACH}."] if letter.measure else []
+    lists = {"explain": explain, "correct": correct, "provide": provide, "measure": measure}
+    for name, points in lists.items():
         if points:
             yield name, [clean(point) for point in points]
+
+
+def _capital(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}"
 
 
 def _inside(text: str) -> str:

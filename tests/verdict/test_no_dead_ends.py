@@ -18,8 +18,8 @@ from ..reviews import FILES, name_of, reviewed
 from ..sampling import some
 
 GRAVE: tuple[Milestone, ...] = MILESTONES[1:]
-# What a reader can do without a field: look a limit up, or weigh what the message names.
-SAID = ("not verified against the standard", "what decides: ")
+# What a reader can do without a field: look a limit up, weigh what the message names, measure.
+SAID = ("not verified against the standard", "what decides: ", "not been measured on a board")
 
 
 def dead_ends(found: Review) -> list[str]:

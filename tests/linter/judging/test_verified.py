@@ -1,4 +1,4 @@
-"""The documented way to a release at production: look up, record, assess again.
+"""The documented way to a release at production: look up, measure, record, assess again.
 
 A user follows only what the report says, on a sample in a folder of its own.
 """
@@ -25,6 +25,18 @@ SAMPLES = Path(__file__).parents[3] / "sample_specs"
 LAMP = "bedside-lamp.amp.yaml"
 HOUSE = "house.ampreview.yaml"
 AT_LAST = ["assess", "--milestone", "production"]
+READ = "measured.yaml"
+READINGS = """\
+amplifier_measured: 1
+measured:
+  - {figure: p_at_one_percent, value: 2.5 W, supply: 12 V, load: 6 ohm}
+  - {figure: p_idle, value: 0.12 W, supply: 12 V}
+  - {figure: t_air_inside, value: 35 degC, supply: 12 V, load: 6 ohm, power: 2 W,
+     crest_factor: 14 dB, ambient: 25 degC}
+  - {figure: output_stage.over_current.i_trip, value: 2.8 A}
+  - {figure: protection.under_voltage.v_trip, value: 9 V}
+  - {figure: protection.over_temperature.t_trip, value: 150 degC}
+"""
 
 
 def filled_in(text: str) -> str:
@@ -57,11 +69,16 @@ def test_a_sound_sample_is_released_at_production_by_what_the_report_says(
     assert main([*AT_LAST, LAMP]) == 2
     assert "which text was looked up" in " ".join(capsys.readouterr().out.split())
     Path(HOUSE).write_text(filled_in(Path(HOUSE).read_text("utf-8")), encoding="utf-8")
-    assert main([*AT_LAST, LAMP]) == 0
+    assert main([*AT_LAST, LAMP]) == 1
+    told = " ".join(capsys.readouterr().out.split())
+    assert "measure output power at clipping, idle loss, operating temperature, over-" in told
+    assert "look up" not in told
+    Path(READ).write_text(READINGS, encoding="utf-8")
+    assert main([*AT_LAST, "--measured", READ, LAMP]) == 0
     told = " ".join(capsys.readouterr().out.split())
     assert "RELEASED at production" in told
     assert re.search(r"House rules: house.ampreview.yaml \(.+\), \d+ limits looked up", told)
-    assert main([*AT_LAST, "--full", LAMP]) == 0
+    assert main([*AT_LAST, "--measured", READ, "--full", LAMP]) == 0
     told = " ".join(capsys.readouterr().out.split())
     assert "looked up by head of safety on 2025-06-30" in told
 
