@@ -62,11 +62,12 @@ def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
     from ..evaluation.catalogue import load
     from ..judging.beyond_limit import BUILT_IN as ON_MEASUREMENTS
     from ..judging.consistency import BUILT_IN
+    from ..judging.unjudged import BUILT_IN as ON_SILENCE
     from .catalogue import unknown_check
 
     if not options.check:
         return ""
     if kinds != ["text"]:
         return f"--check goes with the text report, not with {kinds[-1]}"
-    known = [*(entry.name for entry in load().entries), *BUILT_IN, *ON_MEASUREMENTS]
+    known = [*(entry.name for entry in load().entries), *BUILT_IN, *ON_MEASUREMENTS, *ON_SILENCE]
     return next((unknown_check(x, known) for x in options.check if x not in known), "")

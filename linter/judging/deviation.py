@@ -29,6 +29,7 @@ from ..reading.loading import Deviation
 from .beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from .consistency import BUILT_IN as STATED_VALUES
 from .nearest import near
+from .unjudged import BUILT_IN as ON_SILENCE
 
 DOMAIN = "deviations"
 OF_MISS, OF_FIGURE = 0.5, 0.2
@@ -179,7 +180,7 @@ def _can_depart(finding: Finding, entry: Entry | None) -> bool:
 
 
 def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
-    if entry is None and item.check not in (*STATED_VALUES, *ON_MEASUREMENTS):
+    if entry is None and item.check not in (*STATED_VALUES, *ON_MEASUREMENTS, *ON_SILENCE):
         names = [known.name for known in occasion.catalogue.entries]
         text = f"there is no check named {item.check}{near(item.check, names)}"
         yield Fault("deviation-unknown", text)

@@ -24,6 +24,7 @@ from .measured import Compared, comparisons
 from .milestone import Verdict, verdict
 from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
+from .unjudged import on_silence
 
 STAKES = ("safety", "rating", "performance")
 
@@ -151,7 +152,7 @@ def decided(
     answers = tuple(answers)
     compared = comparisons(spec, catalogue, criteria.measurements(spec))
     measured = on_measurements(compared, answers, run.graph, catalogue)
-    findings = (*on_values, *answers, *measured)
+    findings = (*on_silence(run.graph, catalogue.judged_by), *on_values, *answers, *measured)
     others = criteria.permissions.deviations if criteria.permissions else ()
     day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)

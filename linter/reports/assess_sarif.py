@@ -20,6 +20,7 @@ from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import is_behind
 from ..judging.review import Outcome, Review
+from ..judging.unjudged import BUILT_IN as ON_SILENCE
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
 from .assess_json import demanded, dumped, number
@@ -98,7 +99,8 @@ class _Run:
         self._notes: dict[str, None] = {}
         self._refusals: list[Data] = []
         self._add(
-            rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS | ON_MEASUREMENTS).items()
+            rule_of_words(*item)
+            for item in (ON_SILENCE | STATED_VALUES | PERMISSIONS | ON_MEASUREMENTS).items()
         )
 
     def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:

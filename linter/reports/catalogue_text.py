@@ -19,6 +19,7 @@ from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
 from ..judging.stated import DOMAIN
+from ..judging.unjudged import BUILT_IN as ON_SILENCE
 from .cautions import SIGNALS
 from .phrases import cited
 
@@ -29,7 +30,7 @@ STAKES = {
 }
 
 
-DOMAINS = {DOMAIN: BUILT_IN, DEVIATIONS: PERMISSIONS, MEASUREMENTS: ON_MEASUREMENTS}
+DOMAINS = {DOMAIN: BUILT_IN | ON_SILENCE, DEVIATIONS: PERMISSIONS, MEASUREMENTS: ON_MEASUREMENTS}
 
 
 def print_list(catalogue: Catalogue, console: Console) -> None:
