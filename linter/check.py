@@ -1,7 +1,6 @@
 """What a rule file fills in: the data of one check and of one derived quantity.
 
-Frozen dataclasses without behaviour.  Numbers stand as text with a unit, so that a
-reader sees what a data sheet would print; the engine turns them into SI floats once.
+Frozen dataclasses.  Numbers stand as text with a unit, which the engine turns into SI floats once.
 """
 
 from collections.abc import Callable, Mapping
@@ -237,9 +236,9 @@ class Derived:
 
     unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off.
     parts: of a bundle, the members to be shown, each with its unit.
-    stated_at: leaf where the spec may state it; then it is taken from there, and
-        compared with what follows (``agree``: relative difference still called equal).
-    assumed_within: the same as a factor where what follows is only assumed.
+    stated_at: where the spec may state it; then it is taken from there and compared with what
+        follows.  agree: relative difference still called equal; assumed_within: as a factor,
+        where what follows is assumed; least_share: of the least that follows, no less is believed.
     bounds_from_above, bounds_from_below: leaves that no design can state above, or below,
         what follows here: a pair of statements of which one bounds the other.  Of a range the
         upper end counts, of a path with ``:low`` the lower one.
@@ -256,6 +255,7 @@ class Derived:
     stated_at: str | None = None
     agree: float = 0.1
     assumed_within: float = 3.0
+    least_share: float = 0.0
     bounds_from_above: tuple[str, ...] = ()
     bounds_from_below: tuple[str, ...] = ()
     bounds_by: Literal["physics", "practice"] = "physics"

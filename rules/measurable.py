@@ -7,6 +7,8 @@ outside.  Where the spec gives a range or a tolerance, the model is computed at 
 Only what a bench reads directly may stand in for a value that is not given; a heatsink that is
 measured while music plays says nothing of the one at rated power, so it does not.  The inside air
 does, if it was read in the hottest ambient, closed, at the rated load and signal.
+Where less is better, a reading below half of the least that the stated parts give is doubted
+(common practice, no source): of an efficiency the loss counts, of air its rise over the ambient.
 """
 
 from ..linter.measurable import Measurable
@@ -19,10 +21,17 @@ BASS = {**RATED, "frequency": ("band_low",)}
 PROGRAMME = {**RATED, "crest_factor": ("signal.crest_factor",)}
 AMBIENT = {"ambient": ("environment.ambient",)}
 NOWHERE: dict[str, tuple[str, ...]] = {}
+HALF = 0.5
+
+
+def lost(efficiency: float) -> float:
+    """Loss over input."""
+    return 1 - efficiency
+
 
 MEASURABLE = (
     # without signal
-    Measurable("p_idle", HIGH_RAIL, stands_in=True),
+    Measurable("p_idle", HIGH_RAIL, stands_in=True, doubted_below=HALF),
     Measurable("ripple_idle", HIGH_RAIL),
     Measurable("carrier-residual", HIGH_RAIL),
     Measurable("modulator.carrier", NOWHERE, stands_in=True),
@@ -32,11 +41,17 @@ MEASURABLE = (
     Measurable("turn_on_step", NOWHERE),
     Measurable("i_inrush", HIGH_RAIL),
     # at rated power
-    Measurable("v_overshoot", {**HIGH_RAIL, **RATED}, stands_in=True),
-    Measurable("v_gate_ringing", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable("v_overshoot", {**HIGH_RAIL, **RATED}, stands_in=True, doubted_below=HALF),
+    Measurable("v_gate_ringing", {**HIGH_RAIL, **RATED}, stands_in=True, doubted_below=HALF),
     Measurable("t_edge", {**HIGH_RAIL, **RATED}, stands_in=True),
     Measurable("p_in_rated", {**HIGH_RAIL, **RATED}),
-    Measurable("efficiency_by_losses", {**HIGH_RAIL, **RATED}, stands_in=True),
+    Measurable(
+        "efficiency_by_losses",
+        {**HIGH_RAIL, **RATED},
+        stands_in=True,
+        doubted_below=HALF,
+        amount=lost,
+    ),
     Measurable("p_loss_rated", {**HIGH_RAIL, **RATED}),
     Measurable("v_rail_ripple", {**LOW_RAIL, **BASS}),
     Measurable("v_rail_loaded", {**LOW_RAIL, **BASS}),
@@ -53,7 +68,12 @@ MEASURABLE = (
     Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
     Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}),
     Measurable(
-        "t_air_inside", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, True, high_is_enough=("ambient",)
+        "t_air_inside",
+        {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
+        stands_in=True,
+        high_is_enough=("ambient",),
+        doubted_below=HALF,
+        rises_over="ambient",
     ),
     # trips
     Measurable("output_stage.over_current.i_trip", NOWHERE, stands_in=True),

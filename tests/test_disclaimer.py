@@ -14,9 +14,9 @@ channels: {main: {rated_power: 20 W}}
 HOUSE = """amplifier_house: 1
 checks_off: {emission-class: our products are for stages}
 verified:
-  - text: IEC 60000 of 2030
+  - text: IEC 60000 of 2024
     by: head of safety
-    on: 2030-06-30
+    on: 2025-06-30
     limits: {stored-voltage-service: {major: {found: 120 V, clause: table 4}}}
 """
 COMMANDS = [

@@ -46,6 +46,7 @@ RATINGS = frozenset(
         "gate_drive.regulator.t_j_max",
         "gate_drive.v_floating",
         "gate_drive.v_node_negative",
+        "loudspeaker.c_series.i_rated",
         "loudspeaker.c_series.v_rated",
         "loudspeaker.zobel.p_rated",
         "output_stage.device.e_as",

@@ -73,16 +73,16 @@ PROMISES = {
     + "test_house.py::test_a_limit_is_compared_with_the_published_one",
     "`catalogue` lists what holds in the folder": JUDGING
     + "test_house.py::test_the_catalogue_shows_house_checks_and_limits",
-    "What is beyond permission cannot be switched off there either": JUDGING
-    + "test_house.py::test_what_protects_people_and_what_cannot_be_is_not_switched_off",
-    "nor its critical limit be loosened": JUDGING
+    "No check that can find a hazard or a destroyed part is switched off there": JUDGING
+    + "test_house.py::test_what_hurts_destroys_or_cannot_be_is_not_switched_off",
+    "nor its critical limit loosened": JUDGING
     + "test_house.py::test_their_critical_limit_cannot_be_looser",
     "With the records in the house file the pass closes, and every report tells them": JUDGING
     + "test_verified.py::"
     "test_a_sound_sample_is_released_at_production_by_what_the_report_says",
     "A value that differs becomes the limit": JUDGING
     + "test_verified.py::test_a_value_found_becomes_the_limit_with_its_record",
-    "and refused where nobody can permit it": JUDGING
+    "and refused where no house may loosen it": JUDGING
     + "test_verified.py::test_what_nobody_may_loosen_is_refused",
     "the tool never computes mains insulation": "rules/test_hazards.py::"
     "test_each_hazard_stands_once_and_its_check_warns_of_it",

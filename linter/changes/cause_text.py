@@ -70,7 +70,7 @@ def _doubt(story: Story, review: Review) -> str:
 def _size(story: Story, review: Review) -> str:
     """The one value that is not enough or too much; nothing where it is no number."""
     keys = [item for way in story.ways for item in way.turns.items()]
-    counts = {review.spec.schema.fields[path].kind == "count" for path, _ in keys}
+    counts = {review.spec.schema.field_of(path).kind == "count" for path, _ in keys}
     if counts == {True} and {direction for _, direction in keys} == {1}:
         part = review.spec.schema.part_of(section_of(keys[0][0]))
         message = story.first.first.message
@@ -99,7 +99,7 @@ def _overloaded(story: Story, review: Review) -> str:
             texts.append(f"{part} ({value.text})")
             if not stress and found.figure is not None:
                 stress = found.figure * value.nominal
-    unit = review.spec.schema.fields[rated[0][0]].unit
+    unit = review.spec.schema.field_of(rated[0][0]).unit
     return f"Rated too low for {show(stress, unit)}: {', '.join(texts)}"
 
 

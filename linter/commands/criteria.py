@@ -34,14 +34,19 @@ def term_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="YYYY-MM-DD",
         help="day of the review, against which permissions run out (default: today)",
     )
+    measured_argument(parser)
+    house_arguments(parser)
+    parts_argument(parser)
+
+
+def measured_argument(parser: argparse.ArgumentParser) -> None:
+    """The option on readings in a file of their own."""
     parser.add_argument(
         "--measured",
         type=Path,
         metavar="FILE",
         help="measurements beside those of the spec; the spec stays as it is",
     )
-    house_arguments(parser)
-    parts_argument(parser)
 
 
 def parts_argument(parser: argparse.ArgumentParser) -> None:
@@ -88,7 +93,7 @@ def inputs_of(options: argparse.Namespace, *specs: Path) -> "tuple[Path | None, 
 
 
 def _day(text: str) -> "date":
-    from ..judging.deviation import day_of
+    from ..judging.days import day_of
 
     day = day_of(text)
     if day is None:

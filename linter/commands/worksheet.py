@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..commands import NOT_ASSESSED, refused
-from .criteria import house_arguments, parts_argument
+from .criteria import house_arguments, measured_argument, parts_argument
 from .report_option import document, document_arguments, page_missing
 
 if TYPE_CHECKING:
@@ -21,6 +21,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("check", nargs="*", help="names of checks (default: all that concern it)")
     document_arguments(parser)
     parser.add_argument("--milestone", choices=("concept", "prototype", "production"))
+    measured_argument(parser)
     house_arguments(parser)
     parts_argument(parser)
 
@@ -42,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
     if loaded.spec is None:
         print_refusals(str(options.file), loaded.refusals, page)
         return NOT_ASSESSED
-    terms = Terms(house=options.house, no_house=options.no_house)
+    terms = Terms(house=options.house, no_house=options.no_house, measured=options.measured)
     criteria = criteria_for(options.file, terms)
     if isinstance(criteria, tuple):
         print_refusals(str(options.file), criteria, page)
@@ -75,6 +76,7 @@ def _give(spec: "Spec", blocks: "tuple[Block, ...]", options: argparse.Namespace
         options.file,
         options.house,
         options.parts,
+        options.measured,
     )
 
 

@@ -73,9 +73,12 @@ class Schema:
 
     def part_of(self, section: str) -> str:
         """The part that a section describes, in words; that of the nearest section above."""
-        while section and not self.fields[section].part:
+        while section:
+            field = self.fields[field_path(section).removesuffix("[]")]
+            if field.part:
+                return field.part
             section = section.rpartition(".")[0]
-        return self.fields[section].part if section else ""
+        return ""
 
 
 @cache

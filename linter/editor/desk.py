@@ -183,7 +183,7 @@ def _beside(seen: Seen, kind: str) -> Seen:
     """A parts file or a house file, judged by itself."""
     content = seen.text.encode("utf-8", "surrogatepass")
     if kind == "house":
-        house = house_of(seen.name, content)
+        house = house_of(seen.name, content, date.today())
         return replace(seen, refusals=house) if isinstance(house, tuple) else seen
     file = parts_of(content, seen.name, load().schema)
     found = file if isinstance(file, tuple) else reviewed(file, load())

@@ -12,13 +12,14 @@ from ..evaluation.threshold import limit_of, measured_to, missed
 from ..evaluation.wording import sentence
 from ..finding import CLEAR, Advice, Evidence, Finding, Severity, Status
 from ..quantities.quantity import Value, show
-from .measured import Compared, Figure
+from .measured import Compared
+from .modelled import Figure
 
 DOMAIN = "measurements"
 UNREADABLE, BEYOND = "measurement-unreadable", "measured-beyond-limit"
 BUILT_IN = {
     UNREADABLE: "A measurement of a figure, a channel or in a unit that is not known, or of a"
-    " figure that is not read off a board. It counts for nothing.",
+    " figure that is not read off a board, or of a day still to come. It counts for nothing.",
     BEYOND: "A measured figure with which a check misses its limit, though the model meets it or"
     " cannot tell. The other values of the check are nominal. Nobody can permit it where it"
     " is critical.",

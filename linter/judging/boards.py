@@ -4,7 +4,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import isfinite
 
-from .measured import Compared, Figure
+from .measured import Compared
+from .modelled import Figure
 
 LEVELS = ("degC", "dB")
 

@@ -43,7 +43,8 @@ BUILT_IN = {
     " Major too where the sides of one data-sheet line are more than a factor of 100 apart.",
     CONTRADICTS: "A value that the spec states although it follows from other"
     " stated values, and that does not agree with them, by a factor of three where an"
-    " assumption comes between (15 % for what a pack of known cells gives); or a"
+    " assumption comes between (15 % for what a pack of known cells gives); a value far"
+    " below the least that they give, where none of them is an estimate; or a"
     " value beyond another one that bounds it, such as a travel that is linear beyond the one"
     " that destroys. One of the two is wrong, and the checks use the stated one. What lies"
     " beyond a bound of physics cannot be permitted; two mere statements that differ can.",
@@ -147,8 +148,8 @@ def _scaled(value: Value, factor: float) -> Value:
 def _asked_of_contradictions(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:
     for quantity in derived.values():
         path = quantity.stated_at
-        compared = 0.0 < quantity.agree < float("inf") and quantity.unit not in ("word", "set")
-        if path is None or not compared:
+        compared = 0.0 < quantity.agree < float("inf") or quantity.least_share
+        if path is None or not compared or quantity.unit in ("word", "set"):
             continue
         for channel in spec.channels if quantity.each == "channel" else (None,):
             reads = frozenset({path, quantity.name})
@@ -163,9 +164,25 @@ def _followed(
     if not isinstance(stated, Value):
         return None
     node = graph.follows(quantity.name, channel)
-    if not isinstance(node, Node) or full in node.used or not _computed(node):
+    if not isinstance(node, Node) or full in node.used:
+        return None
+    if quantity.least_share and not _believable(spec, full, stated, node, quantity):
+        return _contradicts(spec, full, stated, float(node.value()), node)
+    if not _computed(node) or quantity.agree == float("inf"):
         return None
     return _contradiction(spec, full, stated, node, quantity)
+
+
+def _believable(spec: Spec, path: str, stated: Value, node: Node, quantity: Derived) -> bool:
+    """Whether a statement is not far below what others give: no estimates, no rule of thumb."""
+    way = node.way if isinstance(node, Computed) else None
+    thumb = way is None or (way.assumes and way.assumes.basis.kind == "common practice")
+    if thumb or any(item.path in spec.values.keys() - {path} for item in node.assumed):
+        return True
+    try:
+        return stated.hi >= quantity.least_share * worst_case(node, -1).figure
+    except FigureError:
+        return True
 
 
 def _computed(node: Node) -> bool:
@@ -188,6 +205,10 @@ def _contradiction(
         below, above = low / quantity.assumed_within, high * quantity.assumed_within
     if stated.hi >= below and stated.lo <= above:
         return None
+    return _contradicts(spec, path, stated, nominal, node)
+
+
+def _contradicts(spec: Spec, path: str, stated: Value, nominal: float, node: Node) -> Finding:
     unit = spec.schema.field_of(path).unit
     places = [spec.place(item) for item in (path, *sorted(node.used))]
     found = stated_finding(

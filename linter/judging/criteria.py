@@ -48,7 +48,7 @@ class Criteria:
     def applied(self, spec: Spec) -> Spec:
         """The spec with the defaults of the house file, and what was measured in its place."""
         spec = self.house.applied(spec) if self.house else spec
-        return with_stand_ins(spec, self.catalogue, self.measurements(spec))
+        return with_stand_ins(spec, self.catalogue, self.measurements(spec), self.day)
 
     def measurements(self, spec: Spec) -> tuple[Measurement, ...]:
         """What was measured: that of the spec, then that of a file of its own."""
@@ -65,7 +65,8 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
     if isinstance(permissions, tuple):
         return permissions
     path = None if terms.no_house else terms.house or find_house(spec)
-    house = read_house(path) if path else None
+    day = terms.day or date.today()
+    house = read_house(path, day) if path else None
     if isinstance(house, tuple):
         return house
     if house and path and not terms.house:
@@ -73,4 +74,4 @@ def criteria_for(spec: Path, terms: Terms) -> Criteria | tuple[Refusal, ...]:
     measured = read_measured(terms.measured) if terms.measured else None
     if isinstance(measured, tuple):
         return measured
-    return Criteria(terms.day or date.today(), permissions, house, measured)
+    return Criteria(day, permissions, house, measured)

@@ -13,7 +13,6 @@ What cannot be permitted stands in ``forbidden``: people in danger, open questio
 figures that cannot be.
 """
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -28,6 +27,7 @@ from ..quantities.quantity import QuantityError, show, to_si
 from ..reading.loading import Deviation
 from .beyond_limit import BUILT_IN as ON_MEASUREMENTS
 from .consistency import BUILT_IN as STATED_VALUES
+from .days import day_of
 from .nearest import near
 from .unjudged import BUILT_IN as ON_SILENCE
 
@@ -66,7 +66,6 @@ _TITLES = {
 NOBODY = (
     "", "-", "?", "n/a", "na", "nobody", "none", "tba", "tbc", "tbd", "todo", "unknown", "xxx",
 )  # fmt: skip
-_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,16 +85,6 @@ class Fault:
 
     check: str
     text: str
-
-
-def day_of(text: str) -> date | None:
-    """A calendar day written as ``2030-06-30`` (ISO 8601), or None."""
-    if not _DAY.fullmatch(text):
-        return None
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        return None
 
 
 def with_deviations(

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
-from ..check import Assumption, AtLeast, Check, Source, SourceKind
+from ..check import Assumption, AtLeast, Check, Limits, Source, SourceKind
 from ..evaluation.catalogue import Catalogue, Entry
 from ..evaluation.recalled import UNSEEN
 from ..finding import Place
@@ -162,20 +162,33 @@ def untouchable(check: Check) -> str:
 def kept_on(check: Check) -> str:
     """Why a house file may not switch a check off; a limit has a figure, and no check has none.
 
-    A check that can find destruction stays on too: a limit of the house's own can say how far.
+    A check that can find destruction stays on too.
     """
     if check.limits.critical is not None and not untouchable(check):
-        return "parts can be destroyed by what it looks at; a limit of your own can replace it"
+        return "parts can be destroyed by what it looks at"
     return untouchable(check)
 
 
-def fixed(check: Check, severity: str) -> bool:
-    """Whether a house file may not loosen a limit of an untouchable check.
+def order_of(limits: Limits) -> str:
+    """In which order the limits of a check lie."""
+    furthest = f"critical {limits.critical}" if limits.critical else "critical"
+    return f"{furthest} furthest out, then major, then minor"
 
-    The critical one never; none at all where nothing between people and a hazard may give.
+
+def instead(check: Check) -> str:
+    """What may be done where a house file may not, as the end of a sentence."""
+    known = "; for one design a deviation with up_to, a name and a last day"
+    return "" if untouchable(check) else known
+
+
+def fixed(check: Check, severity: str) -> str:
+    """Why a house file may not loosen a limit, empty where it may.
+
+    The critical one never: beyond it people are hurt or a part is destroyed, which no house
+    decides.  None at all where nothing between people and a hazard may give.
     """
     barrier = not check.permissible and check.stake == "safety"
-    return bool(untouchable(check)) and (severity == "critical" or barrier)
+    return kept_on(check) if severity == "critical" or barrier else ""
 
 
 def basis_of(change: HouseChange, known: Source | None) -> Source:

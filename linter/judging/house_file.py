@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -26,10 +27,11 @@ from .house import (
     basis_of,
     compared,
     fixed,
+    instead,
     kept_on,
     only_installed,
+    order_of,
     package_of,
-    untouchable,
 )
 from .nearest import near
 from .verified import RECORD, take_record
@@ -43,20 +45,27 @@ DEFAULT = "- {path: section.field, value: 12 dB, reason: speech only}"
 RULES = "- our_rules"
 
 
-def read_house(path: Path) -> House | tuple[Refusal, ...]:
-    """Read a house file, load the rules that it names, and apply it to the catalogue."""
+def read_house(path: Path, day: date | None = None) -> House | tuple[Refusal, ...]:
+    """Read a house file, load the rules that it names, and apply it to the catalogue.
+
+    day: that of the review, None for today; what is said to be done by then must be.
+    """
     content = content_of(path, KIND)
-    return (content,) if isinstance(content, Refusal) else house_of(str(path), content)
+    return (
+        (content,)
+        if isinstance(content, Refusal)
+        else house_of(str(path), content, day or date.today())
+    )
 
 
 @lru_cache(maxsize=16)
-def house_of(file: str, content: bytes) -> House | tuple[Refusal, ...]:
+def house_of(file: str, content: bytes, day: date) -> House | tuple[Refusal, ...]:
     """The house behind the text of a file, or why it cannot be."""
     document = read_side_file(content, file, HOUSE_KEY, KIND)
     early = (*document.refusals, *first_key(document, file, HOUSE_KEY))
     if early:
         return early
-    reading = HouseReader(document, file)
+    reading = HouseReader(document, file, day)
     reading.refusals += unknown_keys(document, "", SECTIONS, f"limits: {{{LIMIT}}}")
     reading.take()
     if reading.refusals:
@@ -71,6 +80,7 @@ class HouseReader:
 
     document: Document
     file: str
+    day: date
     catalogue: Catalogue = field(default_factory=load)
     checks: dict[str, Check] = field(default_factory=dict)
     off: set[str] = field(default_factory=set)
@@ -159,17 +169,16 @@ class HouseReader:
         changed = replace(check, limits=limits)
         schema = self.catalogue.schema
         for fault in faults(replace(entry, check=changed), self.catalogue.derived, schema):
-            expected = "critical furthest out, then major, then minor"
-            self.refuse(path, fault, expected, LIMIT)
+            self.refuse(path, fault, order_of(limits), LIMIT)
             return
         self.checks[entry.name] = changed
         self.changes += changes
 
     def _refuse_looser(self, entry: Entry, key: str, path: str) -> None:
         known = getattr(entry.check.limits, key)
-        problem = f"the {key} limit of {entry.name} cannot be looser: {untouchable(entry.check)}"
+        problem = f"the {key} limit of {entry.name} cannot be looser: {fixed(entry.check, key)}"
         tighter = f"{entry.name}: {{{key}: {known}, reason: as in the catalogue}}"
-        self.refuse(path, problem, f"{known} or tighter", tighter)
+        self.refuse(path, problem, f"{known} or tighter{instead(entry.check)}", tighter)
 
     def _check_off(self, name: str, data: Any, path: str) -> None:
         entry = self.entry(name, path)
@@ -179,7 +188,7 @@ class HouseReader:
         why = kept_on(entry.check)
         if why:
             problem = f"{name} cannot be switched off: {why}"
-            self.refuse(path, problem, "a check that can find nothing critical, or none", OFF)
+            self.refuse(path, problem, f"a check without critical limit{instead(entry.check)}", OFF)
             return
         self.off.add(name)
         safety = entry.check.stake == "safety"

@@ -6,9 +6,9 @@ explain it are looked for.  A reading without uncertainty counts as good to 2 %,
 practice, no source), and so does a condition.
 """
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
@@ -19,33 +19,20 @@ from ..declare import PRODUCT
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
-from ..evaluation.node import Computed, FigureError, LeafNode, Node
+from ..evaluation.node import FigureError, LeafNode, Node
 from ..evaluation.tolerance import worst_case
 from ..measurable import Measurable
 from ..quantities.quantity import QuantityError, Value, parse, show, spell
 from ..reading.loading import Measurement, Spec
+from .days import still_to_come
 from .explained import Explanation, explanations
+from .modelled import Figure, as_printed, model_of, node_of
 from .nearest import near
 
 Answer = Literal["agrees", "part only", "differs", "not compared", "unreadable"]
 SAME = 0.02
 SAME_KELVIN = 2.0
 MOST = 200
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """What a measurement is about: by which name, of which channel, in which unit."""
-
-    name: str
-    subject: str
-    unit: str
-    meaning: str
-
-    @property
-    def channel(self) -> str | None:
-        """The channel at hand, None for the whole product."""
-        return None if self.subject == PRODUCT else self.subject
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +44,8 @@ class Compared:
     why: why nothing is compared;
     explanations: single values that would make the model agree, the likeliest first.
     pins: what the model was set to, None where the conditions are not its own.
-    doubted: the known terms of an incomplete sum speak against it: nothing left out explains it.
+    doubted: the spec speaks against it: the known terms of an incomplete sum add up to more, and
+        nothing left out explains it; or it is far below what is computed.
     """
 
     of: Measurement
@@ -86,15 +74,18 @@ def measurable_in(packages: tuple[str, ...]) -> Mapping[str, Measurable]:
 
 
 def comparisons(
-    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]
+    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement], day: date | None = None
 ) -> tuple[Compared, ...]:
-    """Every measurement against the model of a spec."""
+    """Every measurement against the model of a spec; day: that of the review, None for today."""
+    day = day or date.today()
     found: list[Compared] = []
     for number, item in enumerate(items, 1):
         if number > MOST:
             why = f"{MOST} readings are compared at most"
             return (*found, Compared(item, "unreadable", why=why))
-        found.append(_compared(item, spec, catalogue))
+        ahead = still_to_come(item.date or "", day)
+        early = Compared(item, "unreadable", why=f"its date {ahead}")
+        found.append(early if ahead else _compared(item, spec, catalogue))
     return tuple(found)
 
 
@@ -191,6 +182,9 @@ def _pin(
         low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
         slack = SAME_KELVIN if unit == "degC" else SAME * abs(value.nominal)
         has = show(low, unit) if low == high else f"{show(low, unit)} .. {show(high, unit)}"
+        if value.hi - value.lo > 2 * slack * (1 + 1e-9):
+            width = f"{show(value.lo, unit)} .. {show(value.hi, unit)}"
+            return f"{name} is {width}, of which one reading says nothing: it needs one {name}"
         if value.hi < low - slack or value.lo > high + slack:
             return f"measured at {name} {show(value.nominal, unit)}; the model has {has}"
         if isinstance(node, LeafNode) and node.path in graph.spec.values:
@@ -213,68 +207,41 @@ def _against(
     spec: Spec,
     catalogue: Catalogue,
 ) -> Compared:
-    """A measurement against the band that the model gives under its conditions.
-
-    What was measured of this figure is no part of the model here: it would agree with itself.
-    """
-    place = stated_place(Graph(spec, catalogue.derived), figure)
-    own = {place: spec.stood_in[place]} if place in spec.stood_in else {}
-    graph = graph_at(spec, catalogue, {**pins, **own})
-    node = node_of(graph, catalogue, figure)
+    """A measurement against the band that the model gives under its conditions."""
+    model = model_of(spec, catalogue, figure, pins)
+    node = model.node
     if isinstance(node, Gap):
         names = ", ".join(x.path.rpartition(".")[2] for x in node.missing[:4])
         why = f"the model lacks {names}" if names else "the spec gives nothing to compare it with"
         return Compared(item, "not compared", figure, read, why=why, pins=pins)
-    low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
-    nominal = float(node.value())
+    low, high = model.ends()
     slack = 1e-9 * max(abs(low), abs(high))
-    low, high = _as_printed(node, low, high, spec)
-    done = (figure, read, (low, high), nominal)
+    low, high = as_printed(node, low, high, spec)
+    done = (figure, read, (low, high), float(node.value()))
     if read.lo <= high + slack and read.hi >= low - slack:
         return Compared(item, "agrees", *done, pins=pins)
 
     def plan(other: Graph) -> Node | Gap:
         return node_of(other, catalogue, figure)
 
-    found = explanations(graph, plan, read.nominal, frozenset(pins))
+    found = explanations(model.graph, plan, read.nominal, frozenset(pins))
+    if model.is_computed:  # what was measured does not explain itself
+        found = tuple(x for x in found if x.path != model.place)
     floored = {x.path for x in node.assumed if x.leaning == "floor"}
-    part = any(x.path in floored - {place} for x in found)
+    part = any(x.path in floored - {model.place} for x in found)
     answer: Answer = "part only" if part else "differs"
-    doubted = bool(floored) and not part
+    known = measurable_in(catalogue.packages)[figure.name]
+    little = model.is_computed and _is_too_little(item, known, read, (low, high))
+    doubted = little or (bool(floored) and not part)
     return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
 
 
-def _as_printed(node: Node, low: float, high: float, spec: Spec) -> tuple[float, float]:
-    """The band without the side that nobody prints: of a most the lower one, of a least the other.
-
-    A data sheet that prints ``typ`` alone says nothing of either side.
-    """
-    if not isinstance(node, LeafNode):
-        return low, high
-    sides = node.stated.sides if node.stated.form == "line" else frozenset[str]()
-    is_most = node.stated.form == "plain" and spec.schema.field_of(node.path).given == "max"
-    if is_most or ("max" in sides and "min" not in sides):
-        return -math.inf, high
-    return (low, math.inf) if "min" in sides and "max" not in sides else (low, high)
-
-
-def graph_at(spec: Spec, catalogue: Catalogue, pins: Mapping[str, object]) -> Graph:
-    """The model of a spec set to some conditions."""
-    at = spec.with_values(pins).spec if pins else spec
-    return Graph(at or spec, catalogue.derived)
-
-
-def node_of(graph: Graph, catalogue: Catalogue, figure: Figure) -> Node | Gap:
-    """A figure as the model computes it."""
-    entry = catalogue.entry(figure.name)
-    if entry is not None:
-        found = graph.arguments(entry.check.inputs, figure.channel)
-        return found if isinstance(found, Gap) else Computed(entry.name, entry.check.figure, found)
-    return graph.resolve(figure.name, figure.channel)
-
-
-def stated_place(graph: Graph, figure: Figure) -> str:
-    """The path where the spec may state a figure, or nothing."""
-    quantity = graph.derived.get(figure.name)
-    path = quantity.stated_at if quantity else figure.name
-    return graph.full(path, figure.channel) if path and path in graph.fields else ""
+def _is_too_little(
+    item: Measurement, known: Measurable, read: Value, band: tuple[float, float]
+) -> bool:
+    """Whether a reading is but a small share of the least that the model gives."""
+    over = item.conditions.get(known.rises_over)
+    base = over.nominal if over else 0.0
+    most = max(known.amount(x - base) for x in (read.lo, read.hi))
+    least = min(known.amount(x - base) for x in band)
+    return most < known.doubted_below * least

@@ -150,11 +150,11 @@ def decided(
     """
     spec, catalogue, stage = run.spec, run.catalogue, run.milestone
     answers = tuple(answers)
-    compared = comparisons(spec, catalogue, criteria.measurements(spec))
+    day = criteria.day or date.today()
+    compared = comparisons(spec, catalogue, criteria.measurements(spec), day)
     measured = on_measurements(compared, answers, run.graph, catalogue)
     findings = (*on_silence(run.graph, catalogue.judged_by), *on_values, *answers, *measured)
     others = criteria.permissions.deviations if criteria.permissions else ()
-    day = criteria.day or date.today()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)

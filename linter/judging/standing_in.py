@@ -4,48 +4,43 @@ Only figures that may stand in do, and only where the readings cover what the sp
 each condition, a default of the trade included: what was measured at one end of a range says
 nothing of the other, but where a figure is hottest in the hottest air, that end is enough.  Two
 boards say little of a series, so the spread that the model's tolerances give is added to the
-readings.  Where nothing gives a spread and data sheets guarantee one, as of a trip, the reading is
-a typical value and no more.  A reading below what the known terms of a sum add up to is doubted,
-and stands in for nothing.
+readings, that of the computed figure where the spec only estimates.  Where nothing gives a
+spread and data sheets guarantee one, as of a trip, the reading is a typical value and no more.
+A reading below what the known terms of a sum add up to, or far below what the stated parts give,
+is doubted and stands in for nothing.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 
 from ..declare import field_path
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
 from ..evaluation.node import FigureError, LeafNode
-from ..evaluation.tolerance import worst_case
 from ..quantities.quantity import Value, parse, spell
 from ..reading.by_path import data_at
 from ..reading.loading import Measurement, Spec
 from .boards import LEVELS
-from .measured import (
-    SAME_KELVIN,
-    Compared,
-    Figure,
-    comparisons,
-    graph_at,
-    measurable_in,
-    node_of,
-    stated_place,
-)
+from .measured import SAME_KELVIN, Compared, comparisons, measurable_in
+from .modelled import Figure, model_of, stated_place
 
 REACHED = 0.02
 SELDOM_GUARANTEED = ("typ", "value")
 """Of what is given like this, nobody prints or expects a spread."""
 
 
-def with_stand_ins(spec: Spec, catalogue: Catalogue, items: Iterable[Measurement]) -> Spec:
-    """The spec with what was measured where it may stand in."""
+def with_stand_ins(
+    spec: Spec, catalogue: Catalogue, items: Iterable[Measurement], day: date | None = None
+) -> Spec:
+    """The spec with what was measured, by the day of the review, where it may stand in."""
     items = tuple(items)
     if not items:
         return spec
     known = measurable_in(catalogue.packages)
     groups: dict[Figure, list[Compared]] = {}
-    for item in comparisons(spec, catalogue, items):
+    for item in comparisons(spec, catalogue, items, day):
         if item.figure and item.pins is not None and known[item.figure.name].stands_in:
             groups.setdefault(item.figure, []).append(item)
     graph = Graph(spec, catalogue.derived)
@@ -96,42 +91,45 @@ def _range_at(graph: Graph, path: str, figure: Figure | None) -> Value | None:
 def _reading(
     spec: Spec, catalogue: Catalogue, figure: Figure, found: Sequence[Compared]
 ) -> dict[str, object]:
-    """All readings of a figure as one range, with the spread of the model's tolerances."""
+    """All readings of a figure as one range, each with the spread of the model's tolerances."""
+    spread = [_spread(spec, catalogue, figure, item) for item in found]
     reads = [item.read for item in found if item.read]
-    low, high = min(x.lo for x in reads), max(x.hi for x in reads)
-    below, above = _tolerances(spec, catalogue, figure, found)
     field = spec.schema.fields.get(figure.name)
-    if field is not None and field.given not in SELDOM_GUARANTEED and not below + above:
+    if field is not None and field.given not in SELDOM_GUARANTEED and not any(map(sum, spread)):
         middle = sum(x.nominal for x in reads) / len(reads)
         return {"typ": spell(Value(*(middle,) * 3), figure.unit), "from": "measured"}
+    pairs = list(zip(reads, spread, strict=True))
     if figure.unit in LEVELS:
-        low, high = low - below, high + above
+        low = min(x.lo - below for x, (below, _) in pairs)
+        high = max(x.hi + above for x, (_, above) in pairs)
     else:
-        low, high = low * (1 - below), high * (1 + above)
+        low = min(x.lo * (1 - below) for x, (below, _) in pairs)
+        high = max(x.hi * (1 + above) for x, (_, above) in pairs)
     low, high = (float(f"{x:.4g}") for x in (low, high))
     read = Value(low, (low + high) / 2, high, "range" if low < high else "plain")
     return {"value": spell(read, figure.unit), "from": "measured"}
 
 
-def _tolerances(
-    spec: Spec, catalogue: Catalogue, figure: Figure, found: Sequence[Compared]
+def _spread(
+    spec: Spec, catalogue: Catalogue, figure: Figure, item: Compared
 ) -> tuple[float, float]:
-    """How far the model's tolerances reach below and above its nominal figure.
+    """How far the model's tolerances reach below and above its figure where it was measured.
 
-    Ranges of use stand where they were measured; shares, or differences on a scale of levels.
+    Ranges of use stand there; shares, or differences on a scale of levels.
     """
-    pins = {
+    pins = item.pins or {}
+    used = {
         path: text
-        for path, text in (found[0].pins or {}).items()
+        for path, text in pins.items()
         if getattr(spec.values.get(path), "form", "range") == "range"
     }
-    node = node_of(graph_at(spec, catalogue, pins), catalogue, figure)
-    if isinstance(node, Gap):
+    model = model_of(spec, catalogue, figure, used)
+    there = model_of(spec, catalogue, figure, pins).node
+    if isinstance(model.node, Gap) or isinstance(there, Gap):
         return 0.0, 0.0
     try:
-        low, high = worst_case(node, -1).figure, worst_case(node, 1).figure
-        nominal = float(node.value())
+        (low, high), at = model.ends(), float(there.value())
     except FigureError:
         return 0.0, 0.0
-    whole = 1.0 if figure.unit in LEVELS else abs(nominal) or float("inf")
-    return (nominal - low) / whole, (high - nominal) / whole
+    whole = 1.0 if figure.unit in LEVELS else abs(at) or float("inf")
+    return max(at - low, 0.0) / whole, max(high - at, 0.0) / whole

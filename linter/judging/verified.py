@@ -2,39 +2,43 @@
 
 A record names the text and its edition, who looked and when, and of each threshold or constant
 the value found and its clause.  The value found is the limit from then on.  One that is looser
-in a matter of safety is shown as such, and none is taken that no file can loosen.  A record
-that nobody has begun to fill in says nothing: what it names stays open.
+in a matter of safety is shown as such, and none is taken that no file can loosen, nor one of a
+day still to come.  A record that nobody has begun to fill in says nothing: what it names stays
+open.
 """
 
 from collections.abc import Mapping
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import Any, Protocol
 
 from ..check import AtLeast, Case, Check, Constant, Input, Source
 from ..evaluation.catalogue import Catalogue, Entry, faults
-from ..evaluation.recalled import is_yes_or_no
+from ..evaluation.recalled import UNSEEN, is_yes_or_no
 from ..finding import Place, Severity
 from ..quantities.quantity import QuantityError, to_si
-from .deviation import NOBODY, day_of
-from .house import HouseEffect, fixed, untouchable
+from .days import day_of, still_to_come
+from .deviation import NOBODY
+from .house import HouseEffect, fixed, kept_on, untouchable
 
 KEYS = ("text", "by", "on", "limits")
 ABOUT = {
     "text": ("which text was looked up", "a standard with its edition", "text: IEC 60000:2020"),
     "by": ("who looked it up", "a name or a role", "by: head of safety"),
-    "on": ("when it was looked up", "a day such as 2030-06-30", "on: 2030-06-30"),
+    "on": ("when it was looked up", "a day such as 2025-06-30", "on: 2025-06-30"),
 }
 FOUND = "critical: {found: 60 V, clause: table 4}"
 EITHER = "critical: {found: yes, clause: 7.1}"
 LIMITS = f"limits: {{name-of-the-check: {{{FOUND}}}}}"
-RECORD = f"- {{text: IEC 60000:2020, by: head of safety, on: 2030-06-30, {LIMITS}}}"
+RECORD = f"- {{text: IEC 60000:2020, by: head of safety, on: 2025-06-30, {LIMITS}}}"
 
 
 class HouseReader(Protocol):
     """What takes a house file, as far as a record needs it."""
 
     file: str
+    day: date
     catalogue: Catalogue
     checks: dict[str, Check]
 
@@ -92,6 +96,10 @@ def _said(house: HouseReader, stated: Any, key: str, path: str) -> str:
     if text.lower() in NOBODY or (key == "on" and day_of(text) is None):
         house.refuse(path, f"it is not said {problem}", expected, example)
         return ""
+    ahead = still_to_come(text, house.day) if key == "on" else ""
+    if ahead:
+        house.refuse(f"{path}.on", ahead, "the day on which somebody looked", example)
+        return ""
     return text
 
 
@@ -121,9 +129,8 @@ def _take(
     changed = _with(check, key, value, Source(f"{text}, {record}", where, "looked up"))
     looser = value != known and _eases(check, changed, key)
     least = "yes" if is_yes_or_no(check, key) else known
-    why = untouchable(check)
-    barred = fixed(check, key) if key in _severities() else bool(why)
-    if looser and barred:
+    why = _fixed(entry.check, key)
+    if looser and why:
         problem = f"{key} of {entry.name} cannot be looser than {least}: {why}"
         house.refuse(path, problem, "a change of the catalogue, with its source", "")
         return
@@ -136,6 +143,17 @@ def _take(
     than = f", {'looser' if looser else 'tighter'} than {least} of the catalogue"
     told = f"{key} {found}{than if value != known else ''}; {text}"
     house.changed("looked up", entry.name, told, record, path, looser and check.stake == "safety")
+
+
+def _fixed(check: Check, key: str) -> str:
+    """Why no record may loosen a limit or constant, empty where one may.
+
+    A constant of a check that can find destruction may where nobody has seen its source.
+    """
+    item = check.inputs.get(key)
+    if not isinstance(item, Constant):
+        return fixed(check, key)
+    return untouchable(check) if item.basis.kind in UNSEEN else kept_on(check)
 
 
 def _value(

@@ -48,8 +48,11 @@ COLUMNS: Mapping[str, tuple[str, ...]] = {
 _NO = ("0", "no", "n", "false", "-")
 _PLACED = ("", "fitted", "populate", *_NO)
 _NOT_FITTED = re.compile(
-    r"(?i)\s*(dnp|dni|dnf|nf|n\.?m\.?|do not (fit|populate|place)|not fitted)\b"
+    r"(?i)\s*(nf|n\.?m\.?)\b"  # at the start alone: 100 nF is a value
+    r"|.*\b(dnp|dni|dnf|no[- ]?pop|(do )?not[- ](fit|populate|place|mount|install)(ted|d|ed)?)\b",
+    re.DOTALL,
 )
+_SAYING = ("value", "description", "rating")
 _BYTE_ORDERS = ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"))
 
 
@@ -66,7 +69,8 @@ class BomRow:
         """Whether its parts are placed on the board."""
         left_out = self.cells.get("left out", "").strip().lower() not in _PLACED
         placed = self.cells.get("fitted", "yes").strip().lower() not in _NO
-        return placed and not left_out and not _NOT_FITTED.match(self.cells.get("value", ""))
+        said = any(_NOT_FITTED.match(self.cells.get(column, "")) for column in _SAYING)
+        return placed and not left_out and not said
 
 
 @dataclass(frozen=True, slots=True)

@@ -104,15 +104,29 @@ def _effects(
     """
     own = {_label(x): x for x in about}
     gone = {label for remedy in remedies for label in remedy.cured}
-    gone |= {label for label, x in own.items() if any(r in x.advice.remedies for r in remedies)}
+    milder: dict[str, str] = {}
+    for remedy in remedies:
+        of = {label for label, x in own.items() if remedy in x.advice.remedies}
+        if remedy.left is None:
+            gone |= of
+        else:
+            milder |= dict.fromkeys(of | own.keys() & {*remedy.eased}, str(remedy.left))
+    milder = {label: severity for label, severity in milder.items() if label not in gone}
     fixed, others = len(gone & own.keys()), len(gone - own.keys())
-    told = [f"fixes {fixed} of {len(own)}"] if fixed < len(own) else []
+    told = [f"fixes {fixed} of {len(own)}"] if 0 < fixed < len(own) else []
+    told += [_milder(milder, len(own))] if milder else []
     yield [*told, f"fixes {others} other finding{'' if others == 1 else 's'}"] if others else told
     titles = {_label(x): x.title for x in review.findings}
     for word, kind in EFFECTS:
         told_of = [x for x in remedies if kind != "worsened" or x.kind != "slip" or x.title]
         labels = [x for remedy in told_of for x in getattr(remedy, kind) if x not in gone]
         yield [f"{word} {_titled(labels, titles, brevity.names)}"] if labels else []
+
+
+def _milder(left: Mapping[str, str], count: int) -> str:
+    """What is still found after a change, though milder."""
+    severities = " or ".join(dict.fromkeys(left.values()))
+    return f"leaves {'it' if len(left) == count else len(left)} {severities}"
 
 
 def _label(item: Finding) -> str:

@@ -35,7 +35,7 @@ def lookup_text(review: Review) -> str:
 def _record(text: str, checks: Mapping[str, tuple[Recalled, ...]], review: Review) -> Iterator[str]:
     yield f"  - text:  # {text}, edition and year"
     yield "    by:    # name or role"
-    yield "    on:    # a day such as 2030-06-30"
+    yield "    on:    # a day such as 2025-06-30"
     yield "    limits:"
     for name, items in checks.items():
         entry = review.catalogue.entry(name)

@@ -71,7 +71,8 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     more = len(item.explanations) - most
     rest = f"; {more} more" if more > 0 else ""
     why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
-    return f"{head}; {why}"
+    doubt = "doubted and not taken over; " if item.doubted else ""
+    return f"{head}; {doubt}{why}"
 
 
 def _band(low: float, high: float, unit: str) -> str:

@@ -49,7 +49,7 @@ STEP = Step(
     title="Efficiency at three powers",
     order=160,
     instrument="two true-rms voltmeters at the loads; voltmeter and ammeter in the supply lead",
-    bench=(ROOM, *PACK_AT_FULL),
+    bench=(*ROOM, *PACK_AT_FULL),
     lines=(
         Line("Sine, 1 kHz or the middle of the band, all channels driven into the dummy loads."),
         Line(

@@ -42,7 +42,7 @@ STEP = Step(
         "distortion meter with a 20 kHz low-pass ahead of it (the carrier upsets it); true-rms"
         " voltmeter; meter in the supply lead"
     ),
-    bench=(ROOM, *supply_at("v_source_low", PACK, "bottom")),
+    bench=(*ROOM, *supply_at("v_source_low", PACK, "bottom")),
     lines=(
         Line(
             "Bench supply in place of the pack, at its low charge: {v}; limit above {i}.",

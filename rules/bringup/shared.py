@@ -165,7 +165,20 @@ FULL = replace(set_to("v_bench", "top"), as_designed=True)
 FIRST = replace(set_to("v_bench_first", "top"), as_designed=True)
 """Where the bench supply is set: to the highest voltage at rest, and at the first power-up."""
 
-ROOM = Bench("environment.ambient", "25 degC")
+
+def in_the_room(t: float, hottest: float, room: float) -> float:
+    """A temperature of the hottest ambient, as it reads in the room."""
+    return t - (hottest - room)
+
+
+HOTTEST: dict[str, Input | Constant] = {
+    "hottest": Input("environment.ambient:high"),
+    "room": Constant("25 degC", "temperature of the room", COMMON_PRACTICE),
+}
+AIR = Amount("degC", in_the_room, {"t": Input("thermal.t_air_inside"), **HOTTEST})
+ROOM = (Bench("environment.ambient", "25 degC"), Bench("thermal.t_air_inside", AIR))
+"""Room temperature; inside air that is known is cooler there by as much as the room is."""
+
 AT_FIRST = supply_at("v_bench_first")
 AT_FULL = supply_at("v_bench")
 PACK_AT_FULL = supply_at("v_bench", PACK)

@@ -2,7 +2,16 @@
 
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
 from ...linter.check import COMMON_PRACTICE, Constant, Input
-from .shared import BY_LICENCE, CHARGED, PACK_AT_FULL, ROOM, SHOCK, quantity
+from .shared import (
+    BY_LICENCE,
+    CHARGED,
+    HOTTEST,
+    PACK_AT_FULL,
+    ROOM,
+    SHOCK,
+    in_the_room,
+    quantity,
+)
 
 CONSTANTS = Constant("3", "time constants until 95 % of the rise", COMMON_PRACTICE)
 
@@ -17,11 +26,6 @@ def output(part: float, rated_power: float) -> float:
     return part * rated_power
 
 
-def in_the_room(t: float, hottest: float, room: float) -> float:
-    """A limit that must hold in the hottest ambient, as it reads in the room."""
-    return t - (hottest - room)
-
-
 def below_junction(
     t: float, t_junction: float, t_j_max: float, reserve: float, hottest: float, room: float
 ) -> float:
@@ -29,10 +33,6 @@ def below_junction(
     return t + (t_j_max - reserve - t_junction) - (hottest - room)
 
 
-HOTTEST: dict[str, Input | Constant] = {
-    "hottest": Input("environment.ambient:high"),
-    "room": Constant("25 degC", "temperature of the room", COMMON_PRACTICE),
-}
 RESERVE = Constant("25 K", "usual reserve of a junction below its limit", COMMON_PRACTICE)
 
 
@@ -55,7 +55,7 @@ STEP = Step(
     title="Temperatures after the time constant",
     order=170,
     instrument="thermocouples: heatsink beside a package, case, inside air, room; closed product",
-    bench=(ROOM, *PACK_AT_FULL),
+    bench=(*ROOM, *PACK_AT_FULL),
     lines=(
         Line(
             "Sine of {p} in each channel into the dummy loads, all driven.",

@@ -29,8 +29,17 @@ def full_sun() -> float:
     return 1000.0
 
 
-def held_air(ambient: float, t_air: float) -> Air:
-    """Inside air at a known temperature."""
+def held_air(ambient: float, t_air: float, hottest: float) -> Air:
+    """Inside air known in the hottest ambient: in a cooler one it is cooler by as much.
+
+    >>> held_air(273.15, 309.15, 308.15).t_held
+    274.15
+    """
+    return Air(ambient, ambient + (t_air - hottest), None)
+
+
+def open_air(ambient: float, t_air: float) -> Air:
+    """Inside air that follows the ambient."""
     return Air(ambient, t_air, None)
 
 
@@ -124,8 +133,12 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 held_air,
-                {"ambient": AMBIENT, "t_air": Input("thermal.t_air_inside")},
-                "t_air; ambient",
+                {
+                    "ambient": AMBIENT,
+                    "t_air": Input("thermal.t_air_inside"),
+                    "hottest": Input("environment.ambient:high"),
+                },
+                "ambient + (t_air - hottest); ambient",
             ),
             Way(
                 boxed_air,
@@ -133,12 +146,12 @@ DERIVED: tuple[Derived, ...] = (
                 "walls of width, height, depth, emissivity, openings in ambient, sun, altitude",
             ),
             Way(
-                held_air,
+                open_air,
                 {"ambient": AMBIENT, "t_air": Input("t_air_open")},
                 "t_air; ambient",
             ),
         ),
-        sources=(TEXTBOOK, COMMON_PRACTICE),
+        sources=(TEXTBOOK, COMMON_PRACTICE, derivation("of the same heat the rise stays the same")),
         parts={"t_ambient": "degC", "t_held": "degC"},
     ),
     Derived(

@@ -1,5 +1,7 @@
 """Excursion of the cone over the band, and what the box adds to the cone."""
 
+from collections.abc import Callable
+
 from ...linter.check import (
     COMMON_PRACTICE,
     Arguments,
@@ -23,6 +25,14 @@ from ..formulas.driver import (
     total_q,
     vented_shape,
     vented_volume_gain,
+)
+from .excursion_capacitor import (
+    AT_LEAST_MEASURED,
+    BEHIND,
+    behind_open,
+    behind_radiator,
+    behind_sealed,
+    behind_vented,
 )
 from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiator_least
 from .ways import as_stated, no
@@ -150,9 +160,20 @@ VENT: Arguments = {
     "f_b": Input("loudspeaker.enclosure.f_b"),
     "q_l": Input("loudspeaker.enclosure.q_l"),
 }
-# a capacitor lets the resonance through, where the impedance is high: no shape here has that
 WITHOUT_SERIES = {"loudspeaker.c_series": "none"}
+WITH_SERIES = {"loudspeaker.c_series": "fitted"}
 AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPEED}
+BEHIND_CAPACITOR: tuple[tuple[str, Callable[..., float], Arguments, str], ...] = (
+    ("sealed", behind_sealed, {**BOX, **HIGH_PASS_IF_ANY}, "sealed-box"),
+    ("vented", behind_vented, {**BOX, **VENT, **HIGH_PASS}, "vented-box"),
+    (
+        "passive-radiator",
+        behind_radiator,
+        {**BOX, **VENT, "v_ap": RADIATOR, **HIGH_PASS},
+        "radiator-box",
+    ),
+    ("open", behind_open, HIGH_PASS_IF_ANY, "free-air"),
+)
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -246,12 +267,17 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
                 when={"loudspeaker.enclosure.type": "horn"},
             ),
-            Way(
-                as_stated,
-                {"value": Input("loudspeaker.x_peak")},
-                "value",
-                when={"loudspeaker.c_series": "fitted"},
+            *(
+                Way(
+                    figure,
+                    {**BEHIND, **inputs, **BAND},
+                    f"x_free times the largest of high-pass and {words} shape over the band, with"
+                    " r_e + 1 / (2 pi j f c_series) in place of r_e",
+                    when={"loudspeaker.enclosure.type": kind, **WITH_SERIES},
+                )
+                for kind, figure, inputs, words in BEHIND_CAPACITOR
             ),
+            AT_LEAST_MEASURED,
         ),
         sources=(SMALL_CLOSED, SMALL_VENTED),
     ),

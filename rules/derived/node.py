@@ -181,7 +181,9 @@ DERIVED: tuple[Derived, ...] = (
         ),
         stated_at="output_stage.v_overshoot",
         agree=float("inf"),
+        least_share=0.5,
         sources=(
+            derivation("a ramp of current leaves L I / t at least, half of the undamped peak"),
             derivation("step and ramp of current into the loop and the open switch"),
             from_memory("20 to 30 % of the swing, rule of thumb"),
         ),

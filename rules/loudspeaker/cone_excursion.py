@@ -11,7 +11,8 @@ Small-signal model: compression of motor and suspension at large travel makes th
 value smaller.  A passive radiator is a port with a spring: at its own resonance it lets the
 cone go.  Where its compliance is not stated, the cone moves at least as the milder of a port and a
 wall would let it (within 3 %, for the leak): more than the limit is a finding, less is open.
-A horn is not modelled, nor a series capacitor, which lets the resonance through: their measured
+A capacitor ahead of the loudspeaker is part of the model: it takes voltage and damping, and
+below the resonance the cone may move half as much again. A horn is not modelled: its measured
 excursion is asked for (`x_peak`).
 
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.
@@ -81,6 +82,7 @@ CHECK = Check(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",
         "loudspeaker.enclosure.v_ap",
+        "loudspeaker.c_series.c",
     ),
     fails=BOXED,
     passes=BOXED.replace("v_rms: 20 V", "v_rms: 12 V"),

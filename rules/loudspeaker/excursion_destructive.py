@@ -76,6 +76,7 @@ CHECK = Check(
         "loudspeaker.f_s",
         "loudspeaker.enclosure.f_b",
         "loudspeaker.enclosure.v_ap",
+        "loudspeaker.c_series.c",
     ),
     fails=BOXED,
     passes=BOXED.replace("high_pass: none", "high_pass: {f: 45 Hz, order: 4}"),

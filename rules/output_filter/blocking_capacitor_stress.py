@@ -75,13 +75,13 @@ CHECK = Check(
             {
                 "v_rail_high": "12 V",
                 "i_rated_peak": "1.225 A",
-                "band_low": "85 Hz",
+                "band_low": "200 Hz",
                 "c_block": "470 uF",
-                "v_rated": "16 V",
+                "v_rated": "10 V",
             },
-            gives="0.680",
-            origin="published: XMOS, iPod Dock note 1.0: 12 V, 3 W, 470 uF;"
-            " capacitor of 16 V and 85 Hz assumed, sum by hand",
+            gives="0.8074",
+            origin="published: XMOS, iPod Dock note 1.0: 12 V, 3 W, EEU-FM1A471 of 470 uF and, "
+            "by its code 1A, 10 V; 200 Hz assumed, sum by hand",
             tolerance=2e-3,
         ),
     ),

@@ -57,7 +57,7 @@ CHECK = Check(
         derivation("slope of an inductor's current"),
         Source(
             "M. Wulf, 300 W Class D amplifier, documentation V. 1.0, 2019",
-            "section 3: stages destroyed in short-circuit tests",
+            "section 3: stages of a first prototype destroyed in short-circuit tests",
         ),
     ),
     cases=(

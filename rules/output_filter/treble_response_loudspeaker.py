@@ -53,7 +53,7 @@ CHECK = Check(
         derivation("Kirchhoff's laws along the ladder with the coil as its end"),
         Source(
             "E. Mattingly, TPA3255_ClassD_PBTL, README and recorded sweeps",
-            "sweep of 19 Nov. 2025, 18:06: gain 2.25 at 50.8 kHz into 15 ohm",
+            "sweep of 19 Nov. 2025, 18:06: 2.25 of the mid band at 50.8 kHz into 15 ohm",
         ),
     ),
     cases=(

@@ -40,7 +40,7 @@ CHECK = Check(
         SHORTS,
         Source(
             "M. Wulf, 300 W Class D amplifier, documentation V. 1.0, 2019",
-            "section 3: output stages destroyed in short-circuit tests",
+            "section 3: stages of a first prototype destroyed in short-circuit tests",
         ),
     ),
     cautions=(SHORTED_STAGE,),

@@ -70,7 +70,8 @@ CHECK = Check(
             "section 1: 300 W into 4 ohm wanted from 48 V",
         ),
         Source(
-            "J. Benfell, ECEN405 class-D amplifier project", "README: 80 W into 4 ohm from 18 V"
+            "J. Benfell, ECEN405 class-D amplifier project",
+            "README: gate drivers wanted for 18 V and for 80 W at 4 ohm",
         ),
         derivation("Ohm's law with the ideal peak"),
     ),

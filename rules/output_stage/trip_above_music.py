@@ -72,8 +72,8 @@ CHECK = Check(
         Case(
             {"i_trip": "10 A", "i_trip_hot": "10 A", "i_crest": "11.54 A"},
             "86.67 %",
-            "published: M. Wulf, docu.pdf 2019, 48 V bridge into 4 ohm behind 2 x 80 mohm trips "
-            "in normal use at 10 A",
+            "published: M. Wulf, docu.pdf 2019: 48 V bridge, 4 ohm, trip of 10 A; 2 x 80 mohm of "
+            "the IRFB4020 data sheet; 11.54 A by hand",
         ),
     ),
     topic=("output_stage.over_current",),

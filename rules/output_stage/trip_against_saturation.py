@@ -43,7 +43,8 @@ CHECK = Check(
         derivation("slope V / L grows as L falls"),
         Source(
             "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
-            "p. 24: trip of 23 A; p. 33: inductor of 13 A",
+            "p. 24: IRAUDAMP7D-100 trips at 23 A; p. 33: inductor of 13 A, the same in all "
+            "models by table 5",
         ),
     ),
     cases=(
@@ -55,7 +56,7 @@ CHECK = Check(
         Case(
             {"i_trip": "23 A", "i_sat": "13 A"},
             "176.9 %",
-            "published: IRAUDAMP7D, trip of 23 A, inductor of 13 A as printed",
+            "published: IRAUDAMP7D-100, trip of 23 A; 13 A of its inductor taken for saturation",
         ),
     ),
     topic=("output_stage.over_current",),

@@ -11,9 +11,8 @@ from ...linter.check import AtLeast, Case, Check, Input, Lever, Source, derivati
 from ..formulas.load import sine_voltage
 
 LEVELS = Source(
-    "IEC 61938, as summarised by tnlab; level tables of controlbooth.com and jeffvautin.com",
-    "-10 dBV consumer, +4 dBu = 1.228 V professional",
-    kind="quoted",
+    "G. Martin, tonmeister.ca textbook, 2006",
+    "professional and consumer levels: +4 dBu is 1.228 V, -10 dBV is 0.316 V",
 )
 
 

@@ -56,6 +56,12 @@ class SeriesCapacitor(Section):
     v_rated: Value | None = quantity(
         "V", "rated voltage of the series capacitor", "25 .. 630 V", given="max"
     )
+    i_rated: Value | None = quantity(
+        "A",
+        "ripple rating of the capacitor ahead of ONE loudspeaker, rms",
+        "0.1 .. 30 A",
+        given="max",
+    )
 
 
 class Zobel(Section):

@@ -27,8 +27,8 @@ class Measurement(Section):
         "what was read, with its unit and its uncertainty", example="2.4 W ± 5 %", required=True
     )
     board: str | None = text("number of the board", example="7")
-    date: str | None = text("day of the measurement", example="2030-06-30")
-    instrument: str | None = text("what it was read on", example="power meter 2, calibrated 2030")
+    date: str | None = text("day of the measurement", example="2025-06-30")
+    instrument: str | None = text("what it was read on", example="power meter 2, calibrated 2025")
     supply: Value | None = quantity("V", "ONE rail to ground at the board", "3 .. 200 V")
     load: Value | None = quantity("ohm", "load of each channel, a resistor", "1 .. 100 ohm")
     power: Value | None = quantity("W", "power of each channel that was driven", "1.3 .. 1290 W")

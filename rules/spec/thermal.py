@@ -148,7 +148,8 @@ class Thermal(Section):
     )
     t_air_inside: Value | None = quantity(
         "degC",
-        "air round the parts, measured or set, while the programme plays; default: solved",
+        "air round the parts in the hottest ambient, measured or set, while the programme plays;"
+        " default: solved",
         "-40 .. 110 degC",
         possible="-100 .. 300 degC",
         example="55 degC",

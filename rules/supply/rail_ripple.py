@@ -49,7 +49,7 @@ CHECK = Check(
         Case(
             {"v_rail_ripple": "5.25 V", "v_rail": "35 V"},
             gives="15 %",
-            origin="published: IRAUDAMP7D manual, figure 29, rails of 35 V swing 5 .. 5.5 V",
+            origin="published: IRAUDAMP7D manual, figure 29, rails near 35 V swing 5 .. 5.5 V",
         ),
     ),
     topic=("supply.r_source", "battery.cell.r_internal", "supply.c_source", "supply.ripple"),

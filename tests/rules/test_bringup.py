@@ -71,6 +71,14 @@ def test_first_voltage_and_limit_of_the_portable() -> None:
     assert figure(CHOIR, "rail-resistance").limit == 88.0  # 24.36 V / 0.2739 A, down
 
 
+def test_known_air_is_cooler_in_the_room() -> None:
+    """45 degC in 35 degC of ambient is 35 degC at 25."""
+    spec = load_file(SAMPLES / "choir-portable.amp.yaml").spec
+    assert spec is not None
+    steps = made(spec.with_values({"thermal.t_air_inside": "45 degC"}).spec)
+    assert band(steps, "inside-air")[1] == pytest.approx(35 + 273.15)
+
+
 def test_idle_current_of_the_portable() -> None:
     """Two channels and 2.5 W of mixer and radios, at 33.6 V; both channels alike."""
     per_channel = figure(CHOIR, "idle-power")

@@ -89,6 +89,7 @@ FOLLOWS = [
     ("port-air-speed", "major", 0.10 * 343.0),
     ("zobel-power", "major", 8.0),  # an eighth of the power is normal operation
     ("blocking-capacitor-current", "major", 8**0.5),
+    ("series-capacitor-current", "major", 8**0.5),
     ("fuse-current", "major", 1 / 0.75),  # 75 % of the rating at 25 degC
     ("fuse-inrush", "minor", 0.22),  # Littelfuse: 100 000 pulses at 22 % of the melting I2t
     ("fuse-inrush", "major", 0.29),  # Littelfuse: 10 000 pulses at 29 %

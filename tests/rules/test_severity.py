@@ -82,8 +82,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     blocking-capacitor-present carrier-heats-loudspeaker dc-detector-delay dc-fault-line
-    dc-fault-power dc-relay-breaking independent-disconnect loudspeaker-clipped-power one-rail-lost
-    series-capacitor-voltage
+    dc-fault-power dc-power-without-capacitor dc-relay-breaking independent-disconnect
+    loudspeaker-clipped-power one-rail-lost series-capacitor-voltage
     """,
     ),
     "fire: a second safeguard missing behind a fuse that is judged": (
@@ -172,7 +172,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
     blocking-capacitor-current bulk-ripple-current capacitor-life damper-power
     ferrite-bead-current filter-capacitor-heating filter-capacitor-heating-to-ground
     inductor-copper inductor-core-loss loudspeaker-power-match pack-pulse-current pack-rate
-    supply-above-recommended zobel-power
+    series-capacitor-current supply-above-recommended zobel-power
     """,
     ),
 }

@@ -244,3 +244,8 @@ def test_what_is_sold_is_usual_and_its_slip_is_not(
     low, high = bounds
     assert low <= sold[0] < sold[1] <= high
     assert slips[0] < low < high < slips[1]
+
+
+def test_the_part_of_an_item_of_a_list_is_that_of_the_section_above() -> None:
+    schema = load_schema()
+    assert schema.part_of("output_stage.efficiency_curve[0]") == "efficiency curve"

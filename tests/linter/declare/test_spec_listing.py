@@ -135,6 +135,7 @@ LISTED = {
         gate_drive.regulator.i_other gate_drive.bootstrap.i_q filter.inductor.i_sat
         filter.inductor.i_rms filter.c_across.i_rated filter.c_ground.i_rated
         filter.c_block.i_rated filter.bead.i_rated wiring.supply_lead.i_rated
+        loudspeaker.c_series.i_rated
         wiring.connector.i_rated protection.fuse.i_rated protection.fuse.i_breaking
         protection.inrush.i_limit protection.inrush.i_surge protection.surge.i_pp
         battery.protection.i_breaking protection.dc_detector.i_break wiring.connector.i_surge

@@ -12,7 +12,7 @@ import pytest
 from ampreview.linter.cli import main
 from ampreview.linter.judging.bom import BomComparison, compare_bom
 from ampreview.linter.quantities.board_value import board_value
-from ampreview.linter.reading.bom_file import Bom, Layout, bom_of, decoded
+from ampreview.linter.reading.bom_file import Bom, BomRow, Layout, bom_of, decoded
 from ampreview.linter.reading.designators import designators
 from ampreview.linter.reading.loading import load_text
 
@@ -110,6 +110,7 @@ def test_the_same_parts_agree_in_every_dialect(table: str, encoding: str) -> Non
             (7,),
             10,
         ),
+        ('"R20","4R7', '"R20","4R7 DNP', "missing", ("R20",), "listed as not fitted", (5,), 11),
         (
             '"15u","","","2"',
             '"15u","","","4"',
@@ -227,3 +228,21 @@ def test_the_same_disagreement_in_every_report(
     assert "=J1\\|x" in page  # nothing of a table becomes markup
     assert main([*given, "-o", str(table), "--overwrite"]) == 2
     assert "would be lost" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("column", "text", "fitted"),
+    [
+        ("value", "100 nF", True),
+        ("value", "NM", False),
+        ("value", "15R DNP", False),
+        ("description", "resistor, not fitted", False),
+        ("description", "capacitor 0805 do not populate", False),
+        ("description", "film, not for reflow", True),
+    ],
+)
+def test_what_is_not_fitted_is_told_in_the_ways_of_the_trade(
+    column: str, text: str, fitted: bool
+) -> None:
+    """Abbreviations on bills of materials: common practice, no source."""
+    assert BomRow(2, ("R1",), {column: text}).fitted is fitted

@@ -156,17 +156,11 @@ def test_a_check_that_is_off_is_gone_and_listed(tmp_path: Path) -> None:
     ]
 
 
-def grave(entry: Entry) -> bool:
-    return entry.check.stake == "safety" and entry.check.limits.critical is not None
-
-
-UNTOUCHABLE = [x for x in load().entries if grave(x) or not x.check.permissible]
+UNTOUCHABLE = [x for x in load().entries if x.check.limits.critical or not x.check.permissible]
 
 
 @pytest.mark.parametrize("entry", UNTOUCHABLE, ids=lambda entry: entry.name)
-def test_what_protects_people_and_what_cannot_be_is_not_switched_off(
-    tmp_path: Path, entry: Entry
-) -> None:
+def test_what_hurts_destroys_or_cannot_be_is_not_switched_off(tmp_path: Path, entry: Entry) -> None:
     found = refused(tmp_path, f"checks_off:\n  {entry.name}: we know better\n")
     assert found.problem.startswith(f"{entry.name} cannot be switched off")
     assert (found.place.line, bool(found.expected), bool(found.example)) == (3, True, True)
@@ -190,7 +184,31 @@ def test_their_critical_limit_cannot_be_looser(tmp_path: Path, entry: Entry) -> 
     assert str(getattr(entry.check.limits, severity)) in found.expected
     assert found.example.startswith(f"{entry.name}: {{{severity}: ")
     assert found.place.line == 3
+    permit = entry.check.permissible and entry.check.stake != "safety"
+    assert ("a deviation with up_to" in found.expected) is permit
     taken(tmp_path, f"limits: {{{found.example.replace('as published', 'x')}}}\n")
+
+
+# beyond 100 % a switch is beyond its absolute maximum (common practice, no source: derate to 90 %)
+@pytest.mark.parametrize(
+    ("limits", "says"),
+    [
+        ("{major: 100 %, minor: 95 %, reason: x}", ""),
+        ("{critical: 98 %, reason: x}", ""),
+        ("{major: 101 %, reason: x}", "must lie in this order"),
+        ("{critical: 200 %, major: 190 %, reason: x}", "parts can be destroyed"),
+    ],
+)
+def test_a_team_may_derate_less_but_never_beyond_an_absolute_maximum(
+    tmp_path: Path, limits: str, says: str
+) -> None:
+    text = f"limits: {{device-voltage-margin: {limits}}}\n"
+    if says:
+        found = refused(tmp_path, text)
+        assert says in found.problem
+        assert "100 %" in found.expected
+    else:
+        taken(tmp_path, text)
 
 
 def test_of_a_barrier_no_limit_can_be_looser(tmp_path: Path) -> None:

@@ -15,8 +15,10 @@ import pytest
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.graph import Graph
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.boards import several
+from ampreview.linter.judging.consistency import built_in_findings
 from ampreview.linter.judging.measured import Compared, comparisons
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.judging.standing_in import with_stand_ins
@@ -74,6 +76,7 @@ def test_every_measurable_figure_and_condition_is_one_of_the_program() -> None:
         ("figure: p_idle, value: 2 W, supply: 35 V", "place is left or right"),
         ("figure: p_idle, place: left, value: 2 V, supply: 35 V", "value: "),
         ("figure: p_idle, place: left, value: 2, supply: 35 V", "value: "),
+        ("figure: p_idle, place: left, value: 2 W, supply: 35 V, date: 9999-01-01", "to come"),
     ],
 )
 def test_a_reading_that_nobody_can_use_says_why_and_counts_for_nothing(
@@ -230,6 +233,69 @@ def test_an_efficiency_above_what_the_known_losses_leave_stands_in_for_nothing(
     assert found.band[1] < 1 / (1 + 0.18 / 8)
     assert (path in after.values) is stands
     assert found.doubted is not stands
+
+
+RINGING = "figure: v_overshoot, place: left, supply: 24 V, load: 8 ohm, power: 10 W, value: "
+OVERSHOOT = "channels.left.output_stage.v_overshoot"
+GUESS = {OVERSHOOT: {"value": "3 V", "from": "estimate"}}
+
+
+@pytest.mark.parametrize("stated", [NO_CHANGE, GUESS])
+@pytest.mark.parametrize(("value", "stands"), [("0.7 V", False), ("1 V", True), ("6 V", True)])
+def test_a_ringing_far_below_what_the_loop_gives_is_doubted(
+    stated: Mapping[str, Any], value: str, stands: bool
+) -> None:
+    """2 L I / t with 3 nH, 9 ns and the 2.34 to 2.46 A of the leg; an estimate is no measure."""
+    after, found = bench(f"{RINGING}{value}", stated)
+    assert found.band == pytest.approx((2 * 3 / 9 * 2.34, 2 * 3 / 9 * 2.46), rel=0.01)
+    assert found.answer == "differs"
+    assert found.doubted is not stands
+    assert (OVERSHOOT in after.stood_in) is stands
+    assert not any(x.path == OVERSHOOT for x in found.explanations)
+    if stands:  # one board, with the spread of the series in its favour and against it
+        read, band = after.values[OVERSHOOT], found.band
+        assert read.hi / read.lo > 1.02 / 0.98 * band[1] / band[0] * 0.999  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("loop", "value", "is_told"),
+    [
+        ("3 nH", "0.7 V", True),  # at least 0.78 V of the 1.56 V of an undamped loop are left
+        ("3 nH", "0.9 V", False),
+        ({"value": "3 nH", "from": "estimate"}, "0.7 V", False),  # a reading is worth more
+        (None, "0.7 V", False),  # a rule of thumb
+    ],
+)
+def test_a_statement_far_below_what_firm_ones_give_contradicts_them(
+    loop: object, value: str, is_told: bool
+) -> None:
+    spec = load_file(BENCH).spec
+    assert spec is not None
+    changes = {"l_loop": loop, "v_overshoot": {"value": value, "from": "measured"}}
+    done = spec.with_values({f"channels.left.output_stage.{x}": y for x, y in changes.items()}).spec
+    assert done is not None
+    told = built_in_findings(done, Graph(done, load().derived))
+    assert any("v_overshoot is stated" in x.message for x in told) is is_told
+
+
+def test_a_rule_of_thumb_doubts_no_reading() -> None:
+    """Without the inductance of the loop only a share of the swing is left to compare with."""
+    after, found = bench(f"{RINGING}0.7 V", {"channels.left.output_stage.l_loop": None})
+    assert found.answer == "differs"
+    assert OVERSHOOT in after.stood_in
+
+
+@pytest.mark.parametrize(
+    "wide", ["supply: 5 V .. 24 V", "load: 8 ohm ± 50 %", "power: 1 W .. 10 W"]
+)
+def test_a_condition_that_is_a_range_is_that_of_no_reading(wide: str) -> None:
+    name = wide.partition(":")[0]
+    at = {"supply": "supply: 24 V", "load": "load: 8 ohm", "power": "power: 10 W"} | {name: wide}
+    after, found = bench(
+        f"figure: v_overshoot, place: left, value: 1.6 V, {', '.join(at.values())}"
+    )
+    assert (found.answer, OVERSHOOT in after.values) == ("not compared", False)
+    assert f"it needs one {name}" in found.why
 
 
 def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known() -> None:

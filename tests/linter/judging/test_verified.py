@@ -4,6 +4,7 @@ A user follows only what the report says, on a sample in a folder of its own.
 """
 
 import re
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -32,9 +33,9 @@ def filled_in(text: str) -> str:
     for line in text.splitlines():
         found = re.match(r" +# (?:required: )?([^:]+?)(?:, from memory)?: ", line)
         value = found[1] if found else value
-        line = re.sub(r"text:  # (.*), edition and year", r"text: \1 of 2030", line)
+        line = re.sub(r"text:  # (.*), edition and year", r"text: \1 of 2024", line)
         line = re.sub(r"by: +# name or role", "by: head of safety", line)
-        line = re.sub(r"on: +# a day.*", "on: 2030-06-30", line)
+        line = re.sub(r"on: +# a day.*", "on: 2025-06-30", line)
         told.append(line.replace("found: , clause: ", f"found: {value}, clause: table 1"))
     return "\n".join(told) + "\n"
 
@@ -62,12 +63,12 @@ def test_a_sound_sample_is_released_at_production_by_what_the_report_says(
     assert re.search(r"House rules: house.ampreview.yaml \(.+\), \d+ limits looked up", told)
     assert main([*AT_LAST, "--full", LAMP]) == 0
     told = " ".join(capsys.readouterr().out.split())
-    assert "looked up by head of safety on 2030-06-30" in told
+    assert "looked up by head of safety on 2025-06-30" in told
 
 
 def taken(folder: Path, limits: str, by: str = "head of safety") -> House | tuple[Refusal, ...]:
     path = folder / HOUSE
-    record = f"{{text: IEC 60000 of 2030, by: {by}, on: 2030-06-30, limits: {limits}}}"
+    record = f"{{text: IEC 60000 of 2024, by: {by}, on: 2025-06-30, limits: {limits}}}"
     path.write_text(f"amplifier_house: 1\nverified:\n  - {record}\n", encoding="utf-8")
     return read_house(path)
 
@@ -91,7 +92,7 @@ def test_a_value_found_becomes_the_limit_with_its_record(
     assert not unverified(entry.check)
     (change,) = house.changes
     assert told in change.text
-    assert change.reason == "looked up by head of safety on 2030-06-30"
+    assert change.reason == "looked up by head of safety on 2025-06-30"
     assert change.safety is weakens
 
 
@@ -104,6 +105,8 @@ def constant(name: str, key: str, found: str) -> str:
     [
         (constant("stored-voltage-accessible", "critical", "9000 V"), "cannot be looser"),
         (constant("dc-fault-power", "p_safe", "30 W"), "cannot be looser"),
+        (constant("device-voltage-margin", "critical", "200 %"), "cannot be looser than 100 %"),
+        (constant("drain-current-margin", "t_least", "90 K"), "cannot be looser than 1 K"),
         (constant("dc-fault-power", "p_safe", "15 V"), "V"),
         (constant("protection-present", "critical", "1"), "critical of protection-present is yes"),
         (constant("protection-present", "critical", "no"), "cannot be looser than yes"),
@@ -135,6 +138,24 @@ def test_a_record_without_a_name_is_none(tmp_path: Path, by: str) -> None:
     refusals = taken(tmp_path, constant("dc-fault-power", "p_safe", "15 W"), by)
     assert isinstance(refusals, tuple)
     assert "who looked it up" in refusals[0].problem
+
+
+@pytest.mark.parametrize(
+    ("day", "refused"),
+    [(date(2025, 6, 28), True),  # two days before; a day more, and it may be so further east
+     (date(2025, 6, 29), False), (date(2025, 7, 1), False)],
+)  # fmt: skip
+def test_what_will_be_looked_up_one_day_is_not_looked_up(
+    tmp_path: Path, day: date, refused: bool
+) -> None:
+    taken(tmp_path, constant("dc-fault-power", "p_safe", "15 W"))
+    house = read_house(tmp_path / HOUSE, day)
+    if not refused:
+        assert isinstance(house, House), house
+        return
+    assert isinstance(house, tuple)
+    assert house[0].problem == "2025-06-30 is still to come; the day of the review is 2025-06-28"
+    assert house[0].place.line == 3
 
 
 @pytest.mark.parametrize(

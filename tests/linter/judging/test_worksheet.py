@@ -280,3 +280,20 @@ def test_what_is_solved_together_is_told_in_its_units() -> None:
     assert air[0] == f"t_ambient {told['environment.ambient']}"
     window = {x.nominal for x in found[0].common if x.symbol == "battery.charger.t_window"}
     assert window == {"-5 °C", "50 °C"}
+
+
+def test_a_worksheet_counts_what_was_measured_as_the_review_does(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An invented reading of 8.5 V stands in for the overshoot that the design leaves out."""
+    board = Path(__file__).parents[2] / "published/designs/split-half-bridge-35v.amp.yaml"
+    beside = tmp_path / "bench.yaml"
+    at = "supply: 35 V, load: 4 ohm, power: 120 W, value: 8.5 V"
+    items = [f"{{figure: v_overshoot, place: {name}, {at}}}" for name in ("left", "right")]
+    beside.write_text(f"amplifier_measured: 1\nmeasured: [{', '.join(items)}]\n", "utf-8")
+    given = ["worksheet", "--no-house", str(board), "device-voltage-ringing"]
+    told = []
+    for options in ([], ["--measured", str(beside)]):
+        assert main([*given, *options]) == 0
+        told.append("8.5 V" in capsys.readouterr().out)
+    assert told == [False, True]

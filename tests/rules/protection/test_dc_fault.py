@@ -168,3 +168,33 @@ def test_time_counting_detector_fires_on_bass_below_the_limit() -> None:
     longest = (math.pi - 2 * math.asin(v_trip / v)) / (2 * math.pi * f)
     assert bass(longest, f, "timed-output") == pytest.approx(1.0, rel=0.01)
     assert longest < 1 / (2 * f)
+
+
+REST = """milestone: prototype
+supply: {source: dc-source, rails: single, v_rail: 12 V}
+channels:
+  main:
+    rated_power: 2 W
+    rated_load: 6 ohm
+    output_stage: {topology: half-bridge}
+    filter: {c_block: BLOCK}
+    loudspeaker: {z_rated: 6 ohm, r_e: 5 ohm, rating_method: aes2-1984 MORE}
+"""
+
+
+@pytest.mark.parametrize(
+    ("block", "more", "severity", "status"),
+    [
+        ("none", ", p_rated: 6 W", Severity.CRITICAL, Status.FINDING),  # 7.2 W for ever
+        ("none", ", p_rated: 12 W, series: 1", None, Status.MEETS),
+        ("none", ", p_rated: 6 W, series: 2", None, Status.MEETS),  # 3 V at each: 1.8 W
+        ("none", ", p_rated: 6 W, c_series: {c: 470 uF}", None, Status.NOT_APPLICABLE),
+        ("none", "", None, Status.OPEN),
+        ("{c: 470 uF}", ", p_rated: 6 W", None, Status.NOT_APPLICABLE),
+    ],
+)
+def test_half_the_rail_for_ever_in_a_small_coil(block, more, severity, status) -> None:
+    found = answer(
+        "dc-power-without-capacitor", REST.replace("BLOCK", block).replace(" MORE", more)
+    )
+    assert (found.severity, found.status) == (severity, status), found.message

@@ -124,8 +124,16 @@ PUBLISHED = (
     (2500, 80, 2, 35, 0, 23.0, "TL1963A-Q1 SLVSA79A table 4, 2500 mm2 on both sides"),
     (800, 20, 2, 70, 16, 34.1, "VNQ5E050MK-E Doc ID 16374 table 14, 8 cm2, one channel on"),
     (200, 20, 2, 70, 16, 42.1, "the same, 2 cm2"),
-    (900, 25, 3, 35, 16, 24.0, "TDA7491HV Doc ID 14242 p. 39 and STA335BWS p. 64"),
-    (645, 80, 1, 70, 0, 18.0, "International Rectifier AN-994 table 1, D2-Pak, 1 sq in"),
+    (900, 25, 2, 35, 16, 24.0, "STA559BW Doc ID 18190 p. 63, STA333ML Doc ID 13177 p. 17"),
+    (
+        645,
+        80,
+        1,
+        70,
+        0,
+        18.0,
+        "International Rectifier AN-994 table 1, D2-Pak, 1 sq in, copper face below",
+    ),
     (645, 40, 1, 70, 0, 20.2, "the same, D-Pak"),
 )
 NOT_SEEN = ((600, 30, 1, 35, 0, 38.0, "boards of 6 cm2 that an earlier bound condemned"),)
@@ -144,6 +152,10 @@ def test_no_printed_value_is_condemned(
     """Pads are estimates from the package; traces and other copper help some of them."""
     assert 0.4 < ratio(row) < 2.0
     assert CHECK.limits.major == "0.4"
+
+
+def test_a_board_whose_two_layers_are_printed_is_not_called_tight() -> None:
+    assert CHECK.limits.minor and float(CHECK.limits.minor) < ratio(PUBLISHED[9])
 
 
 def test_sheets_of_which_the_whole_board_is_known_lie_above_the_sheet() -> None:

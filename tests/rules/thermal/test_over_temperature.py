@@ -102,6 +102,17 @@ def test_a_stated_crest_factor_never_hides_a_sink(crest: str) -> None:
     assert found.evidence.figure == pytest.approx(45 - rise, abs=0.1)
 
 
+@pytest.mark.parametrize("air", ["41 degC", "{value: 41 degC, from: measured}"])
+def test_known_air_rises_over_its_own_ambient(air: str) -> None:
+    """41 degC in 35 degC is 6 K, in a room and at 0 degC as well; 5.36 W through 2 K/W more."""
+    inside = FITTED.replace("outside", "inside") + f"\n  t_air_inside: {air}"
+    text = STAGE.replace("DEVICES", "discrete").replace("SINK", inside).replace("TRIP", "none")
+    text = text.replace("CREST\n", "").replace("10 m", "10 m, ambient: 0 degC .. 35 degC")
+    found = answer_of("touch-temperature-heatsink", text)
+    rise = 6 + 2 * (1 + 24 * 0.125**0.82)
+    assert found.evidence.figure == pytest.approx(45 - rise, abs=0.1)
+
+
 @pytest.mark.parametrize(
     ("device", "trip", "left"),
     [
