@@ -71,7 +71,7 @@ def reason(review: Review, brief: bool = False) -> str:
         few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
         return f"No blocking findings: {verdict.why}.{few if judged < FEW else ''}"
     silence = [x.message for x in verdict.holding if x.check == UNJUDGED]
-    if len(silence) == len(verdict.holding):
+    if silence and (judged < FEW or len(silence) == len(verdict.holding)):
         return f"{'Nothing to judge yet. ' if judged < FEW else ''}{silence[0]}."
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
     always = sum(1 for x in verdict.holding if x.severity and x.rank > verdict.hold_at.rank)
