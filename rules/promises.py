@@ -8,7 +8,7 @@ check's own figure.  A check that can only spoil a promise does not prove it.
 """
 
 from ..linter.check import Promise, PromiseCheck
-from .formulas.promises import above, beyond, filled, shared, shared_in_square
+from .derived.promised import above, beyond, filled, shared, shared_in_square
 
 JUDGED_BY = ("rated_power", "z_load", "v_rail_high")
 """What every review starts from, by fields and quantities: without it nothing is judged."""
