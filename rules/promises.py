@@ -8,31 +8,15 @@ check's own figure.  A check that can only spoil a promise does not prove it.
 """
 
 from ..linter.check import Promise, PromiseCheck
+from .derived.promised import above, beyond, filled, shared, shared_in_square
+
+JUDGED_BY = ("rated_power", "z_load", "v_rail_high")
+"""What every review starts from, by fields and quantities: without it nothing is judged."""
 
 
-def shared(claim: float, figure: float) -> float:
-    """The figure is the promise as a share of what there is."""
-    return claim / figure
-
-
-def shared_in_square(claim: float, figure: float) -> float:
-    """The same of a figure of voltages where power is promised."""
-    return claim / figure**2
-
-
-def filled(claim: float, figure: float) -> float:
-    """The figure is what there is as a share of the promise."""
-    return claim * figure
-
-
-def above(claim: float, figure: float) -> float:
-    """The figure says how far the design lies above the promise."""
-    return claim + figure
-
-
-def beyond(claim: float, figure: float) -> float:
-    """The figure says how far the promise lies above the design."""
-    return claim - figure
+def spoiled_by(checks: str) -> tuple[PromiseCheck, ...]:
+    """Checks, in one text, that can spoil a promise and give no number for it."""
+    return tuple(map(PromiseCheck, checks.split()))
 
 
 POWER = Promise(
@@ -50,7 +34,11 @@ POWER = Promise(
         PromiseCheck("output-power", shared, proves=True),
         PromiseCheck("minimum-pulse-vs-modulation", shared_in_square),
         PromiseCheck("rail-trough", shared_in_square, "at the trough of the rail"),
-        PromiseCheck("source-capability"),
+        *spoiled_by(
+            "source-capability limiter-below-rated-crest limiter-below-rated-power"
+            " over-voltage-trip-window pumping-against-trip pack-collapse pack-cutoff-under-load"
+            " pack-voltage-under-load protection-trip-above-music fuse-current burst-temperature"
+        ),
     ),
 )
 EFFICIENCY = Promise(
@@ -70,6 +58,7 @@ RUN_TIME = Promise(
     (
         PromiseCheck("run-time-best-case", filled, "without any loss"),
         PromiseCheck("run-time", filled, proves=True),
+        PromiseCheck("capacity-at-high-rate", filled, "at the working current"),
         PromiseCheck("run-time-in-cold", filled, "in the cold"),
     ),
 )
@@ -80,6 +69,7 @@ LEVEL = Promise(
     (
         PromiseCheck("target-sound-level", above, proves=True),
         PromiseCheck("level-beyond-drivers", above, "at the rating of the loudspeakers"),
+        PromiseCheck("thermal-compression", above, "with hot voice coils"),
         PromiseCheck("low-frequency-output", above, "at the low end of the band"),
     ),
 )
@@ -113,11 +103,10 @@ RESPONSE = Promise(
         PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("treble-response-loudspeaker-unclaimed"),
         PromiseCheck("bass-response", filled, "of bass taken by capacitors"),
-        PromiseCheck("bass-response-unclaimed"),
-        PromiseCheck("blocking-capacitor-corner"),
-        PromiseCheck("input-coupling-corner"),
-        PromiseCheck("high-pass-in-band"),
-        PromiseCheck("low-frequency-output"),
+        *spoiled_by(
+            "bass-response-unclaimed blocking-capacitor-corner input-coupling-corner"
+            " high-pass-in-band low-frequency-output dc-detector-bass"
+        ),
     ),
     unproven="needs a measurement",
 )
@@ -128,15 +117,20 @@ LOADS = Promise(
     (
         PromiseCheck("treble-response", proves=True),
         PromiseCheck("treble-response-unclaimed", proves=True),
-        PromiseCheck("filter-damping"),
-        PromiseCheck("trip-above-music"),
+        *spoiled_by(
+            "filter-damping filter-damping-two-sections loudspeaker-minimum-impedance"
+            " trip-above-music"
+        ),
     ),
 )
 OPEN_LOAD = Promise(
     "use without a load",
     "open_load",
     (("open_load", "{}"),),
-    (PromiseCheck("open-load-peaking", proves=True),),
+    (
+        PromiseCheck("open-load-peaking", proves=True),
+        PromiseCheck("open-load-peaking-two-sections", proves=True),
+    ),
 )
 AMBIENT = Promise(
     "ambient",
@@ -146,10 +140,10 @@ AMBIENT = Promise(
         PromiseCheck(
             "junction-temperature-margin", says="to the limit of the junction", proves=True
         ),
-        PromiseCheck("thermal-runaway"),
-        PromiseCheck("over-temperature-trip-in-use"),
-        PromiseCheck("discharge-in-cold"),
-        PromiseCheck("discharge-in-heat"),
+        *spoiled_by(
+            "thermal-runaway burst-temperature enclosure-air gate-supply-regulator"
+            " over-temperature-trip-in-use discharge-in-cold discharge-in-heat"
+        ),
     ),
 )
 ALTITUDE = Promise(
@@ -169,7 +163,12 @@ LIFE = Promise(
     "life",
     "claims.life",
     (("claims.life", "{}"),),
-    (PromiseCheck("capacitor-life", filled, "by the bulk capacitors", proves=True),),
+    (
+        PromiseCheck("capacitor-life", filled, "by the bulk capacitors", proves=True),
+        *spoiled_by(
+            "bulk-capacitor-voltage pumping-against-capacitor bulk-ripple-current enclosure-air"
+        ),
+    ),
 )
 SHELF_TIME = Promise(
     "shelf time",
@@ -183,9 +182,10 @@ OVER_CURRENT = Promise(
     (("output_stage.over_current", "{}"),),
     (
         PromiseCheck("trip-below-destruction", says="of the pulsed rating", proves=True),
-        PromiseCheck("short-circuit-energy"),
-        PromiseCheck("short-circuit-heating"),
-        PromiseCheck("trip-against-saturation"),
+        *spoiled_by(
+            "short-circuit-energy short-circuit-heating trip-against-saturation"
+            " trip-above-music short-circuit-current-rise part-least-inductance"
+        ),
     ),
     unproven="needs the part's data sheet or a test",
 )
@@ -195,11 +195,10 @@ DC_PROTECTION = Promise(
     (("protection.dc_detector", "{}"),),
     (
         PromiseCheck("dc-detector-delay", says="after direct voltage comes up", proves=True),
-        PromiseCheck("dc-detector-threshold"),
-        PromiseCheck("dc-detector-bass"),
-        PromiseCheck("dc-relay-breaking"),
-        PromiseCheck("independent-disconnect"),
-        PromiseCheck("dc-fault-line"),
+        *spoiled_by(
+            "dc-detector-threshold dc-detector-bass dc-detector-offset dc-relay-breaking"
+            " independent-disconnect dc-fault-line"
+        ),
     ),
 )
 OVER_TEMPERATURE = Promise(
@@ -233,6 +232,12 @@ STANDARDS = Promise(
         PromiseCheck("emission-standard-cited", refutes=False),
         PromiseCheck("radio-standard-cited", refutes=False),
         PromiseCheck("lithium-transport-cited", refutes=False),
+        PromiseCheck("mains-barrier"),
+        PromiseCheck("shock-class-rails", refutes=False),
+        PromiseCheck("shock-class-outputs", refutes=False),
+        PromiseCheck("touch-temperature-heatsink", refutes=False),
+        PromiseCheck("touch-temperature-enclosure", refutes=False),
+        PromiseCheck("fire-power-class", refutes=False),
     ),
 )
 EMISSION = Promise(

@@ -4,8 +4,8 @@ Promises that cannot be kept and statements that contradict each other come firs
 is wrong in the design, then what is missing; in each the gravest first.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from ..finding import CLEAR, Cause, Finding, Severity
@@ -37,7 +37,7 @@ class Letter:
     """The lists of a letter, each in the order in which it matters.
 
     explain: promises that the design cannot keep, as far as it is told; correct: causes of
-    what fails, without those that only say the same; provide: values that are missing;
+    what fails, without what is told among the promises; provide: values that are missing;
     measure: what to read off a board, in words.
     """
 
@@ -50,15 +50,34 @@ class Letter:
 def letter_of(review: Review, causes: Sequence[Cause]) -> Letter:
     """The letter about a review: its causes and promises, and what it leaves open."""
     doubted = tuple(item for item in review.promises if item.outlook in DOUBTED)
-    told = {check for item in doubted for check in item.checks}
+    told = {x.told_by for x in doubted} | set(_of_the_figure(review, doubted))
     holding = {id(item) for item in review.verdict.holding}
     correct = tuple(
-        cause
+        left
         for cause in causes
-        if any(id(x) in holding and x.check not in told for x in cause.findings)
+        if (left := _untold(cause, told)) and any(id(x) in holding for x in left.findings)
     )
     readings = to_measure(x for x in review.findings if not x.permitted)
     return Letter(doubted, correct, tuple(_provide(review)), readings)
+
+
+def _of_the_figure(review: Review, doubted: Iterable[Promised]) -> Iterator[str]:
+    """The checks that give a number for what a doubted promise promises."""
+    names = {item.name for item in doubted}
+    for promise in review.catalogue.promises:
+        if promise.name in names:
+            yield from (x.check for x in promise.checks if x.allows or x.says)
+
+
+def _untold(cause: Cause, told: Collection[str]) -> Cause | None:
+    """A cause without the findings of checks that are told already; None where none is left.
+
+    A value that looks like a slip is told whatever it spoils.
+    """
+    left = tuple(x for x in cause.findings if x.check not in told)
+    if not left or cause.kind == "suspect" or cause.findings[0] is left[0]:
+        return replace(cause, findings=left) if left else None
+    return replace(cause, kind="part", findings=left)
 
 
 def _provide(review: Review) -> Iterator[Wanted]:
@@ -98,7 +117,9 @@ def _weights(review: Review) -> Mapping[str, Weight]:
 
 
 def _worst(review: Review, item: Finding) -> int:
-    """The rank of the gravest finding that an open answer can turn into."""
+    """The rank of the gravest finding that can come of an open answer; ahead what always holds."""
     entry = review.catalogue.entry(item.check)
+    if item.holds_always:
+        return -1
     stated = [x.rank for x in Severity if entry and getattr(entry.check.limits, x.value)]
     return min(stated, default=CLEAR)

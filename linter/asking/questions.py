@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from ..declare import CHANNELS, Field, Schema, local_path
+from ..declare import CHANNELS, Field, Schema, field_path, local_path
 from ..finding import Finding, Missing, Status
 from ..judging.review import Review
 from ..reading.by_path import steps_of
@@ -68,11 +68,28 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
         if _field(spec.schema, missing.path) is not None:
             merged.setdefault(alike_paths(spec, missing.path), []).append(missing)
     questions = [_question(spec, paths, opened) for paths in merged]
+    places = {item.paths: _place(review, item, opened) for item in questions}
     parts: dict[tuple[str, tuple[str, ...], str], list[SupplierQuestion]] = {}
     for question in questions:
         parts.setdefault(part_of(spec, question.paths, question.field), []).append(question)
-    groups = [_group(*key, members, opened) for key, members in parts.items()]
-    return tuple(sorted(groups, key=lambda group: (-group.unlocks, group.part, group.channels)))
+    groups = []
+    for key, members in parts.items():
+        members.sort(key=lambda x: (places[x.paths], -x.unlocks, -x.alone, x.local))
+        first = places[members[0].paths]
+        groups.append((first, _group(*key, members, opened)))
+    groups.sort(key=lambda x: (x[0], -x[1].unlocks, x[1].part, x[1].channels))
+    return tuple(group for _, group in groups)
+
+
+def _place(review: Review, question: SupplierQuestion, opened: Sequence[Finding]) -> int:
+    """What every review starts from is asked first, then, at concept, what a concept is asked."""
+    first = [gap.path for x in opened if x.holds_always for gap in x.advice.missing]
+    if question.paths[0] in first:
+        return first.index(question.paths[0])
+    first_values = review.spec.schema.at_concept
+    at_concept = review.verdict.milestone == "concept"
+    is_next = at_concept and field_path(question.paths[0]) in first_values
+    return len(first) if is_next else len(first) + 1
 
 
 def asks(finding: Finding) -> bool:
@@ -156,8 +173,7 @@ def _group(
 ) -> QuestionGroup:
     paths = {path for question in members for path in question.paths}
     asking = [item for item in opened if any(gap.path in paths for gap in item.advice.missing)]
-    ordered = sorted(members, key=lambda item: (-item.unlocks, -item.alone, item.local))
-    return QuestionGroup(part, channels, type_number, tuple(ordered), len(asking))
+    return QuestionGroup(part, channels, type_number, tuple(members), len(asking))
 
 
 def alike_paths(spec: Spec, path: str) -> tuple[str, ...]:
@@ -168,7 +184,7 @@ def alike_paths(spec: Spec, path: str) -> tuple[str, ...]:
     mine = _around(spec, own, local)
     return tuple(
         f"{CHANNELS}.{name}.{local}"
-        for name in spec.channels
+        for name in spec.channels or (own,)
         if name == own or _around(spec, name, local) == mine
     )
 

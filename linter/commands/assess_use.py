@@ -61,6 +61,7 @@ def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
     """What is wrong with the names of checks, or nothing."""
     from ..evaluation.catalogue import load
     from ..judging.consistency import BUILT_IN
+    from ..judging.unjudged import BUILT_IN as ON_SILENCE
     from ..judging.unmeasured import on_readings
     from .catalogue import unknown_check
 
@@ -70,5 +71,5 @@ def _wrong_check(options: argparse.Namespace, kinds: list[str]) -> str:
         return f"--check goes with the text report, not with {kinds[-1]}"
     catalogue = load()
     read = on_readings(catalogue.packages)
-    known = [*(entry.name for entry in catalogue.entries), *BUILT_IN, *read]
+    known = [*(entry.name for entry in catalogue.entries), *BUILT_IN, *read, *ON_SILENCE]
     return next((unknown_check(x, known) for x in options.check if x not in known), "")

@@ -49,7 +49,8 @@ class Catalogue:
 
     schema: the spec that they speak of.  packages: the rule packages that were read.
     promises: what the paperwork promises, in the order in which it is told.
-    changes: the changes of the design that no single value makes.
+    changes: the changes of the design that no single value makes.  judged_by: the fields and
+    quantities without which nothing is judged.
     """
 
     entries: tuple[Entry, ...]
@@ -59,6 +60,7 @@ class Catalogue:
     packages: tuple[str, ...] = ()
     promises: tuple[Promise, ...] = ()
     changes: tuple[DesignChange, ...] = ()
+    judged_by: tuple[str, ...] = ()
 
     def parts_needed(self, check: Check) -> Iterator[str]:
         """The parts that may be absent and whose values a check cannot do without."""
@@ -151,7 +153,9 @@ def _with_promises(catalogue: Catalogue, module: str) -> Catalogue:
         unknown += [x.check for x in promise.checks if catalogue.entry(x.check) is None]
         if unknown:
             raise CatalogueError(f"{found.__file__}: {promise.name}: {unknown[0]} is unknown")
-    return replace(catalogue, promises=(*catalogue.promises, *found.PROMISES))
+    told = (*catalogue.promises, *found.PROMISES)
+    judged_by = (*catalogue.judged_by, *getattr(found, "JUDGED_BY", ()))
+    return replace(catalogue, promises=told, judged_by=judged_by)
 
 
 def _with_full_inputs(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Entry:

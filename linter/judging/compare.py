@@ -18,6 +18,7 @@ from .weighing import Direction, Pair, rank, weighed
 MOST_MARGINS = 10
 SAME = 1e-9
 AMPLE = 1.0
+STATED = "stated"
 
 Effect = Literal[
     "appeared",
@@ -201,7 +202,7 @@ def _margins(
 
 def _edits(old: Review, new: Review) -> Iterator[tuple[Edit, bool]]:
     """Every value that is not the same, and whether it is a promise that was lowered."""
-    before, after = _stated(old), _stated(new)
+    before, after = _stated(old, new), _stated(new, old)
     for path in dict.fromkeys((*after, *before)):
         was, now = before.get(path), after.get(path)
         if was == now or (_text(was) == _text(now) and not isinstance(was, Value)):
@@ -212,10 +213,17 @@ def _edits(old: Review, new: Review) -> Iterator[tuple[Edit, bool]]:
         yield edit, field is not None and is_lowered(field, was, now)
 
 
-def _stated(review: Review) -> dict[str, object]:
-    """What a spec states, in the order of the file; a section stated ``none`` too."""
-    stated: dict[str, object] = dict(review.spec.values)
-    return stated | dict.fromkeys(sorted(review.spec.none), "none")
+def _stated(review: Review, other: Review) -> dict[str, object]:
+    """What a spec states, in the order of the file; a section stated ``none`` too.
+
+    A section that the other spec states as ``none`` counts as one, without its fields.
+    """
+    gone = sorted(other.spec.none)
+    found: dict[str, object] = {}
+    for path, value in review.spec.values.items():
+        section = next((x for x in gone if path.startswith((f"{x}.", f"{x}["))), "")
+        found[section or path] = STATED if section else value
+    return found | dict.fromkeys(sorted(review.spec.none), "none")
 
 
 def _text(value: object) -> str:

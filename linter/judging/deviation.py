@@ -28,6 +28,7 @@ from ..reading.loading import Deviation
 from .consistency import BUILT_IN as STATED_VALUES
 from .days import day_of
 from .nearest import near
+from .unjudged import BUILT_IN as ON_SILENCE
 from .unmeasured import on_readings
 
 DOMAIN = "deviations"
@@ -168,7 +169,7 @@ def _can_depart(finding: Finding, entry: Entry | None) -> bool:
 
 
 def _unknown(item: Deviation, entry: Entry | None, occasion: Occasion) -> Iterator[Fault]:
-    built_in = (*STATED_VALUES, *on_readings(occasion.catalogue.packages))
+    built_in = (*STATED_VALUES, *on_readings(occasion.catalogue.packages), *ON_SILENCE)
     if entry is None and item.check not in built_in:
         names = [known.name for known in occasion.catalogue.entries]
         text = f"there is no check named {item.check}{near(item.check, names)}"

@@ -76,8 +76,10 @@ def verdict(
 
 
 def _holds(finding: Finding, gate: Gate, threshold: Severity) -> bool:
+    if finding.holds_always:
+        return True
     if finding.severity is not None:
-        return finding.holds_always or finding.rank <= threshold.rank
+        return finding.rank <= threshold.rank
     if finding.status is not Status.OPEN or gate.open_holds == "none":
         return False
     grave = finding.can_be_critical or finding.stake == "safety"

@@ -48,7 +48,8 @@ class Promised:
 
     claim: what is promised, as the spec states it; figure, unit: the same as a number, where
     it is one.  allowed: what the design allows instead, the most favourable number first.
-    told: what the checks that decide say, where they give no number.  missing: what they ask for.
+    told: what the checks that decide say, where they give no number; told_by: the check whose
+    sentence it is.  missing: what they ask for.
     """
 
     name: str
@@ -61,6 +62,7 @@ class Promised:
     told: str = ""
     missing: tuple[Missing, ...] = ()
     checks: tuple[str, ...] = ()
+    told_by: str = ""
 
 
 Answers = Callable[[str, str], Finding | None]
@@ -158,6 +160,7 @@ class PromiseAtHand:
             unsaid[0].answer.message if unsaid else "" if telling else self.promise.unproven,
             needs[0] if needs and outlook == "not shown" else (),
             tuple(x.answer.check for x in telling),
+            unsaid[0].answer.check if unsaid else "",
         )
 
     def _unjudged(self, claim: str, off: Sequence[str]) -> Promised:

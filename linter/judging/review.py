@@ -24,6 +24,7 @@ from .measured import Compared, comparisons
 from .milestone import Verdict, verdict
 from .promises import Promised, promises_of, slips_of
 from .stated import DOMAIN
+from .unjudged import on_silence
 from .unmeasured import not_measured
 
 STAKES = ("safety", "rating", "performance")
@@ -154,7 +155,8 @@ def decided(
     compared = comparisons(spec, catalogue, criteria.measurements(spec), day)
     measured = on_measurements(compared, answers, run.graph, catalogue)
     unread = not_measured(compared, run.graph, catalogue, stage)
-    findings = (*on_values, *answers, *measured, *unread)
+    silent = on_silence(run.graph, catalogue.judged_by)
+    findings = (*silent, *on_values, *answers, *measured, *unread)
     others = criteria.permissions.deviations if criteria.permissions else ()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)

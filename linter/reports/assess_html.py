@@ -20,7 +20,7 @@ from .assess_page import cautions_of_causes, wanted
 from .assess_text import finding_rows
 from .assumption_words import assumptions_of
 from .cause_words import CauseWords, cause_words
-from .drawing_margins import QUESTION, margin_svg, margins_of, shown
+from .drawing_margins import QUESTION, distances_told, margin_svg, margins_of, shown
 from .drawing_spread import HEADS, spread_rows, spread_svg
 from .drawing_spread import QUESTION as SPREAD
 from .groups import groups, together
@@ -92,7 +92,7 @@ def _review(
         "causes": grave,
         "most": MOST_CAUSES,
         "cautions": cautions_of_causes(grave),
-        "wanted": wanted(opened),
+        "wanted": wanted(review, opened),
         "open_count": len(opened),
         "figures": list(_figures(review, run, numbers, built)),
         "built": "".join(yield_words(built)) if built else "",
@@ -190,7 +190,7 @@ def _figures(
             QUESTION,
             "",
             Markup(margin_svg(rows, number)),
-            (note,) if note else (),
+            tuple(x for x in (note, distances_told(rows)) if x),
             ("check", "margin", "answer"),
             tuple((x.title, x.text, x.word) for x in margins),
         )

@@ -14,7 +14,7 @@ from rich.text import Text
 
 from ..changes.causes import causes_of
 from ..check import Caution
-from ..declare import local_path
+from ..declare import field_path, local_path
 from ..finding import Finding, Severity, Status
 from ..judging.review import Review
 from ..judging.unmeasured import is_to_measure, to_measure
@@ -28,6 +28,7 @@ from .standing import in_short, looked_up_in_short, waits_for_a_text
 from .verdict import DISCLAIMER, house_told
 
 LINES = 60
+RATINGS = "ratings"
 REQUIRED, PERMITTED, NOT_BLOCKING = "Required before release", "Permitted", "Does not block release"
 MOST_PROMISES = 14
 MOST_OPEN = 8
@@ -213,7 +214,7 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
         lines += hanging("look up  ", looked_up_in_short(review), width)
     if to_measure(items):
         lines += hanging("measure  ", f"{to_measure(items)}: ampreview bringup FILE", width)
-    sections = wanted(x for x in items if x not in texts and not is_to_measure(x))
+    sections = wanted(review, (x for x in items if x not in texts and not is_to_measure(x)))
     told = [x.caution for x in causes if x.holds and x.caution]
     warns = [y for x in items for y in cautions_of(x)[:1]]
     foot = [] if told else _gravest(warns, 1, width)
@@ -227,18 +228,27 @@ def _open(review: Review, causes: Sequence[CauseWords], width: int) -> list[Text
     return [*lines, *foot]
 
 
-def wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
-    """The missing values by section, those that most answers wait for first."""
+def wanted(review: Review, items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
+    """The missing values by section, those that most answers wait for first.
+
+    At concept those that a concept is asked for go ahead of all others.
+    """
+    at_concept = review.verdict.milestone == "concept"
+    first = review.spec.schema.at_concept if at_concept else frozenset()
     counts: Counter[str] = Counter()
+    ahead: dict[str, list[str]] = {}
     values: dict[str, dict[str, str]] = {}
     for item in items:
         for gap in item.advice.missing:
-            section, _, name = local_path(gap.path).rpartition(".")
+            above, _, name = local_path(gap.path).rpartition(".")
+            section = above or RATINGS
             unit = "" if gap.unit in ("1", "word") else f" [{gap.unit}]"
             border = f" ({gap.border})" if gap.border else ""
-            found = values.setdefault(section or name, {})
+            found = values.setdefault(section, {})
             found[name] = border or found.get(name, unit)
-            counts[section or name] += 1
+            counts[section] += 1
+            if field_path(gap.path) in first:
+                ahead.setdefault(section, []).append(name)
         if not item.advice.missing:
             section, name = (
                 ("measure", to_measure([item]))
@@ -246,8 +256,9 @@ def wanted(items: Iterable[Finding]) -> list[tuple[str, list[str]]]:
                 else ("unsettled", item.title)
             )
             values.setdefault(section, {})[name] = ""
-    order = sorted(values, key=lambda section: -counts[section])
-    return [(x, [name + rest for name, rest in values[x].items()]) for x in order]
+    order = sorted(values, key=lambda section: (section not in ahead, -counts[section]))
+    named = ((x, dict.fromkeys((*ahead.get(x, ()), *values[x]))) for x in order)
+    return [(x, [name + values[x][name] for name in names]) for x, names in named]
 
 
 def _foot(review: Review, width: int, dated: bool) -> list[Text]:

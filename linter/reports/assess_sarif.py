@@ -19,6 +19,7 @@ from ..judging.consistency import BUILT_IN as STATED_VALUES
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import is_behind
 from ..judging.review import Outcome, Review
+from ..judging.unjudged import BUILT_IN as ON_SILENCE
 from ..judging.unmeasured import on_readings
 from ..reading.loading import Deviation
 from ..reading.refusal import Refusal
@@ -97,7 +98,8 @@ class _Run:
         self._packages: dict[str, None] = {}
         self._notes: dict[str, None] = {}
         self._refusals: list[Data] = []
-        self._add(rule_of_words(*item) for item in (STATED_VALUES | PERMISSIONS).items())
+        built_in = ON_SILENCE | STATED_VALUES | PERMISSIONS
+        self._add(rule_of_words(*item) for item in built_in.items())
 
     def results(self, outcomes: Iterable[tuple[str, Outcome]], verdicts: TextIO) -> Iterator[Data]:
         """The results of all reviews; the verdicts are written down as text on the way."""

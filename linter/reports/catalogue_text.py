@@ -18,6 +18,7 @@ from ..judging.consistency import BUILT_IN
 from ..judging.deviation import BUILT_IN as PERMISSIONS
 from ..judging.deviation import DOMAIN as DEVIATIONS
 from ..judging.stated import DOMAIN
+from ..judging.unjudged import BUILT_IN as ON_SILENCE
 from ..judging.unmeasured import on_readings
 from .cautions import SIGNALS
 from .phrases import cited
@@ -32,7 +33,7 @@ STAKES = {
 def _built_in(catalogue: Catalogue) -> Mapping[str, Mapping[str, str]]:
     """The findings that need no rule file, by domain."""
     read = on_readings(catalogue.packages)
-    return {DOMAIN: BUILT_IN, DEVIATIONS: PERMISSIONS, MEASUREMENTS: read}
+    return {DOMAIN: BUILT_IN | ON_SILENCE, DEVIATIONS: PERMISSIONS, MEASUREMENTS: read}
 
 
 def print_list(catalogue: Catalogue, console: Console) -> None:

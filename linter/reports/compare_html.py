@@ -7,6 +7,7 @@ from itertools import count
 from markupsafe import Markup
 
 from ..evaluation.engine import Assessment
+from ..finding import Finding
 from ..judging.compare import Comparison
 from ..judging.drawn import Drawn
 from ..judging.pictures import pictures_of
@@ -81,11 +82,23 @@ def _answers(found: Comparison) -> Iterator[tuple[str, list[tuple[str, ...]]]]:
 
 
 def _slopes(found: Comparison, number: int) -> Figure:
+    """The margins as slopes; those without a share of the limit stand in the table alone."""
     moved = moved_margins(found.new, found.margins)
     rows = tuple((new.title, old.text, new.text, new.word) for old, new in moved)
     heads = ("check", "before", "now", "answer now")
-    note = "From the hollow dot, before, to the arrow head, now."
-    return Figure(number, MOVED, "", Markup(slope_svg(moved, number)), (note,), heads, rows)
+    shares = [pair for pair in found.margins if all(has_margin(x) for x in pair)]
+    if not shares:
+        return Figure(number, MOVED, "", Markup(), (), heads, rows)
+    notes = ["From the hollow dot, before, to the arrow head, now."]
+    if len(shares) < len(found.margins):
+        notes.append("A distance with a unit stands in the numbers alone.")
+    drawn = Markup(slope_svg(moved_margins(found.new, shares), number))
+    return Figure(number, MOVED, "", drawn, tuple(notes), heads, rows)
+
+
+def has_margin(item: Finding) -> bool:
+    """Whether the distance to the limit is a share of the limit."""
+    return item.evidence.margin is not None
 
 
 def _overlaid(found: Comparison, numbers: Iterator[int]) -> tuple[list[str], list[Figure]]:

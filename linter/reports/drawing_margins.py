@@ -70,6 +70,13 @@ def shown(margins: Sequence[Margin]) -> tuple[list[Margin], str]:
     return [*failing[:MOST], *met[:MOST]], text[:1].upper() + text[1:] + "." if text else ""
 
 
+def distances_told(margins: Sequence[Margin]) -> str:
+    """How distances without a share of the limit are drawn, where there are any."""
+    if all(row.text.endswith("%") for row in margins):
+        return ""
+    return "A distance with a unit is drawn as a share of what is ample."
+
+
 def margin_svg(margins: Sequence[Margin], number: int) -> str:
     """The worst margins as an SVG element."""
     with in_style():

@@ -96,7 +96,7 @@ def _notes(review: Review) -> list[str]:
 
 def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
     """The lists that are not empty, each point in one line."""
-    explain = [f"{x.promised}: {_inside(x.allowed)}." for x in promise_rows(letter.explain)]
+    explain = [*_explained(letter)]
     correct = [text for cause in cause_words(review, letter.correct) for text in _faults(cause)]
     provide = [_in_line(item) for item in letter.provide]
     measure = [f"{_capital(letter.measure)}; {WITH_EACH}."] if letter.measure else []
@@ -108,6 +108,15 @@ def _points(review: Review, letter: Letter) -> Iterator[tuple[str, list[str]]]:
 
 def _capital(text: str) -> str:
     return f"{text[0].upper()}{text[1:]}"
+
+
+def _explained(letter: Letter) -> Iterator[str]:
+    """The promises to explain; those that fail by the same are told together."""
+    found: dict[str, list[str]] = {}
+    for row in promise_rows(letter.explain):
+        found.setdefault(row.allowed, []).append(row.promised)
+    for allowed, promised in found.items():
+        yield f"{'; '.join(promised)}: {_inside(allowed)}."
 
 
 def _inside(text: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isinf
 
-from ..declare import PRODUCT
+from ..declare import PRODUCT, subject_of
 from ..judging.boards import LEVELS, Boards
 from ..judging.measured import Answer, Compared
 from ..judging.review import Review
@@ -37,7 +37,7 @@ def measured_rows(review: Review, most: int = MOST_EXPLANATIONS) -> list[Measure
     most: how many explanations of each are told.
     """
     order = sorted(review.measured, key=lambda item: ANSWERS.index(item.answer))
-    rows = [MeasuredRow(item.answer, name_of(item), in_words(item, most)) for item in order]
+    rows = [MeasuredRow(item.answer, name_of(item), _told(review, item, most)) for item in order]
     return [*rows, *(_of_boards(item) for item in review.boards), *_stood_in(review)]
 
 
@@ -101,9 +101,27 @@ def _spread(x: float, unit: str) -> str:
     return show(x, "K" if unit == "degC" else unit) if unit in LEVELS else show(x, "%")
 
 
+def _told(review: Review, item: Compared, most: int) -> str:
+    """A measurement in words; of one that stands in there is nothing else to compare it with."""
+    stands_in = any(_is_of(item, path) for path in review.spec.stood_in)
+    if item.is_compared or item.pins is None or not stands_in:
+        return in_words(item, most)
+    return f"{item.of.value.strip()}: the model has nothing to compare it with, so it is taken over"
+
+
+def _is_of(item: Compared, path: str) -> bool:
+    """Whether a measurement is of the figure at a path of the spec."""
+    figure = item.figure
+    if figure is None or figure.subject != subject_of(path):
+        return False
+    return figure.name.rpartition(".")[2] == path.rpartition(".")[2]
+
+
 def _stood_in(review: Review) -> Iterator[MeasuredRow]:
     """What stands in for values that the spec does not state."""
     for path in sorted(review.spec.stood_in):
         value = review.spec.values[path]
-        told = getattr(value, "text", "")
-        yield MeasuredRow("taken over", path, f"{told}, from the measurements; not in the file")
+        count = sum(1 for item in review.measured if _is_of(item, path))
+        source = "one reading" if count == 1 else f"{count} readings"
+        told = f"{getattr(value, 'text', '')}, from {source}; not in the file"
+        yield MeasuredRow("taken over", path, told)

@@ -21,6 +21,7 @@ MOST_NUMBERS = 2
 AS_SPECIFIED = "as specified"
 MOST_MISSING = 2
 MOST_SLIPS = 2
+MANY_TIMES = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +73,7 @@ def judged_with(review: Review) -> str:
 
 def allowed_in_words(item: Promised) -> str:
     """What the spec allows, the most favourable number first, or what it takes to tell."""
-    parts = _numbers(item.allowed[:MOST_NUMBERS])
+    parts = _numbers(item, item.allowed[:MOST_NUMBERS])
     if item.missing:
         parts.append(f"needs {_names(item.missing)}")
     elif item.told:
@@ -80,17 +81,26 @@ def allowed_in_words(item: Promised) -> str:
     return "; ".join(dict.fromkeys(parts))
 
 
-def _numbers(numbers: Sequence[Allowed]) -> list[str]:
+def _numbers(item: Promised, numbers: Sequence[Allowed]) -> list[str]:
     """The numbers with what they hold for; what holds for all of them is said once."""
     same = len({number.at for number in numbers}) == 1
     told = []
     for place, number in enumerate(numbers, start=1):
         plain = AS_SPECIFIED if len(numbers) > 1 else ""
-        parts = (show(number.value, number.unit), number.says or plain)
+        parts = (_number(item, number), number.says or plain)
         text = " ".join(part for part in parts if part)
         at = number.at if not same or place == len(numbers) else ""
         told.append(f"{text}, {at}" if at else text)
     return told
+
+
+def _number(item: Promised, number: Allowed) -> str:
+    """A number; one that keeps the promise many times over only as what it stays below."""
+    if item.outlook == "supported" and item.figure and number.unit == item.unit:
+        plenty = abs(item.figure) / MANY_TIMES
+        if abs(number.value) < plenty:
+            return f"below {show(plenty, number.unit)}"
+    return show(number.value, number.unit)
 
 
 def _names(missing: Iterable[Missing]) -> str:

@@ -9,6 +9,7 @@ from ..evaluation.catalogue import load
 from ..finding import Finding, Status
 from ..judging.house import House, HouseChange
 from ..judging.review import Review
+from ..judging.unjudged import UNJUDGED
 from .groups import groups, together
 from .identity import PROGRAM, program_version, rules_hash, text_hash
 from .phrases import against, missing_in_words, moves, place_in_words
@@ -65,10 +66,13 @@ def lacking(finding: Finding) -> str:
 def reason(review: Review, brief: bool = False) -> str:
     """Why the verdict is what it is; in brief without what the milestone asks for."""
     verdict = review.verdict
+    judged = len({item.check for item in review.findings if item.evidence.figure is not None})
     if verdict.released:
-        judged = len({item.check for item in review.findings if item.evidence.figure is not None})
         few = f" Only {_number(judged, 'check', '')} could be judged, so this says little yet."
         return f"No blocking findings: {verdict.why}.{few if judged < FEW else ''}"
+    silence = [x.message for x in verdict.holding if x.check == UNJUDGED]
+    if silence and (judged < FEW or len(silence) == len(verdict.holding)):
+        return f"{'Nothing to judge yet. ' if judged < FEW else ''}{silence[0]}."
     opened = sum(1 for item in verdict.holding if item.status is Status.OPEN)
     always = sum(1 for x in verdict.holding if x.severity and x.rank > verdict.hold_at.rank)
     found = len(verdict.holding) - opened - always

@@ -1,7 +1,7 @@
 """The product's own supply: its rails alone first, then the stage on it, without load."""
 
 from ...linter.bringup_step import Hazard, Line, Reading, Step
-from .shared import BY_LICENCE, CHARGED, MAINS, NO_PACK, RAIL_MOST, SHOCK, quantity
+from .shared import BY_LICENCE, CHARGED, MAINS, NO_PACK, RAIL_LASTING, SHOCK, quantity
 
 STEP = Step(
     title="The product's own supply",
@@ -27,7 +27,7 @@ STEP = Step(
             "own-rail",
             "Each rail, no load",
             quantity("v_rail_high", "V"),
-            limit=RAIL_MOST,
+            limit=RAIL_LASTING,
         ),
         Reading(
             "inrush-current",

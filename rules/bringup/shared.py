@@ -4,11 +4,19 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from ...linter.bringup_step import Amount, Bench, Hazard, Line, Reading, Side
-from ...linter.check import COMMON_PRACTICE, Constant, Input, Words
+from ...linter.check import COMMON_PRACTICE, Caution, Constant, Input, Words
 from ..derived.ways import as_stated
 from ..formulas.maths import smaller
 
 DIRECT = ("pack", "source")
+RAISED = {"rail_feed": DIRECT}
+HELD = {"rail_feed": "converter"}
+FULL_AT_ONCE = Caution(
+    "WARNING",
+    "Power parts that fail can burst and throw hot fragments. The converter brings the rail to its"
+    " full voltage at once: keep the current limit low, the board covered and eye protection on.",
+)
+"""How the rail comes up: with the bench supply, or behind the product's own converter."""
 ALWAYS: Mapping[str, Words] = {}
 DISCRETE = {"output_stage.devices": "discrete"}
 PACK = {"supply.source": "battery"}
@@ -117,18 +125,40 @@ def takes(v_rated: float, v_leg: tuple[float, ...], rails: float, v_other: float
     return smaller(v_rated, lowest - (rails - 1) * v_other)
 
 
+def lasts(
+    v_rated: float,
+    v_lasting: tuple[float, ...],
+    v_leg: tuple[float, ...],
+    rails: float,
+    v_rail: float,
+) -> float:
+    """The same by what the legs are recommended for, unless the rail itself lies above that."""
+    found = takes(v_rated, v_lasting, rails, v_rail)
+    return found if found >= v_rail else takes(v_rated, v_leg, rails, v_rail)
+
+
+_RATED, _LEG = Input("supply.bulk.v_rated"), Input("all v_leg_absolute")
+_RAILS, _RAIL = Input("rail_count"), Input("v_rail_high")
 RAIL_MOST = Amount(
     "V",
     takes,
+    {"v_rated": _RATED, "v_leg": _LEG, "rails": _RAILS, "v_other": _RAIL},
+    "lowest",
+)
+"""Where a rail that is raised on purpose stops: what the first part takes that gives way."""
+RAIL_LASTING = Amount(
+    "V",
+    lasts,
     {
-        "v_rated": Input("supply.bulk.v_rated"),
-        "v_leg": Input("all v_leg_absolute"),
-        "rails": Input("rail_count"),
-        "v_other": Input("v_rail_high"),
+        "v_rated": _RATED,
+        "v_lasting": Input("all v_leg_lasting"),
+        "v_leg": _LEG,
+        "rails": _RAILS,
+        "v_rail": _RAIL,
     },
     "lowest",
 )
-"""Where the rail stops, whatever the step: what the first part takes that gives way."""
+"""Where the rail at rest stops: at the recommended supply of the stage, if that comes first."""
 
 
 FULL = replace(set_to("v_bench", "top"), as_designed=True)

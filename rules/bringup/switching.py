@@ -3,7 +3,18 @@
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
 from ...linter.check import Constant, Input, Source
 from ..derived.ways import as_stated
-from .shared import AT_FULL, CHARGED, DISCRETE, FIRST, FULL, SHOCK, quantity
+from .shared import (
+    AT_FULL,
+    CHARGED,
+    DISCRETE,
+    FIRST,
+    FULL,
+    FULL_AT_ONCE,
+    HELD,
+    RAISED,
+    SHOCK,
+    quantity,
+)
 
 KEEP = Constant(
     "10 ns",
@@ -40,10 +51,23 @@ STEP = Step(
         Line(
             "Raise the supply to {v} in steps; stop where the ringing grows faster than the rail.",
             {"v": FULL},
+            applies=RAISED,
         ),
+        Line(
+            "The converter holds the rail at its full voltage: read the peak first, and switch off"
+            " where it is beyond its stop.",
+            applies=HELD,
+        ),
+        Line("Raise the supply to {v}: nothing at the node may change.", {"v": FULL}, HELD),
         Line("Never clip the earth of a mains-earthed oscilloscope to the node or to a rail."),
     ),
-    hazards=(Hazard("dead-time-margin"), Hazard("device-voltage-margin"), CHARGED, SHOCK),
+    hazards=(
+        Hazard("dead-time-margin", RAISED),
+        Hazard("device-voltage-margin", RAISED),
+        Hazard(FULL_AT_ONCE, HELD),
+        CHARGED,
+        SHOCK,
+    ),
     readings=(
         Reading(
             "dead-time",

@@ -51,4 +51,19 @@ DERIVED = (
             ),
         ),
     ),
+    Derived(
+        "v_leg_lasting",
+        "V",
+        "channel",
+        "voltage across a leg that may last: as recommended, else the absolute maximum",
+        (
+            Way(
+                as_stated,
+                {"value": Input("output_stage.device.v_supply:high")},
+                "value",
+                when={"output_stage.devices": "integrated"},
+            ),
+            Way(as_stated, {"value": Input("v_leg_absolute")}, "value"),
+        ),
+    ),
 )

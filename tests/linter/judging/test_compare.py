@@ -188,7 +188,8 @@ def test_a_section_that_is_no_longer_fitted_is_an_edit() -> None:
         toy("30 V", more="protection: {fuse: {i_rated: 5 A}}\n"),
         toy("30 V", more="protection: {fuse: none}\n"),
     )
-    assert ("protection.fuse", "", "none") in {(x.path, x.old, x.new) for x in found.edits}
+    told = [(x.path, x.old, x.new) for x in found.edits if x.path.startswith("protection")]
+    assert told == [("protection.fuse", "stated", "none")], "its fields are not told again"
 
 
 def test_margins_by_how_far_they_moved() -> None:

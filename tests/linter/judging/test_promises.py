@@ -7,10 +7,13 @@ from pathlib import Path
 
 import pytest
 
+from ampreview.linter.asking.letter import letter_of
+from ampreview.linter.changes.causes import causes_of
 from ampreview.linter.check import MILESTONES, Milestone
 from ampreview.linter.judging.promises import Promised
 from ampreview.linter.judging.review import Review, review, review_file
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reports.letter_text import letter_text
 from ampreview.linter.reports.promise_words import promise_rows
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
@@ -145,3 +148,32 @@ def test_a_check_that_the_house_switches_off_supports_nothing(tmp_path: Path) ->
     power = promise(found, "power per channel")
     assert power.outlook == "not shown"
     assert "power-above-rail" in power.told
+
+
+def test_what_ends_the_music_or_bursts_a_capacitor_supports_no_promise() -> None:
+    """84 V and 81.4 V on capacitors of 80 V, a trip at 80 V on that rail, a trip of 16 A under
+    music of 22.2 A, and mains without a certificate: one check of each would support it."""
+    found = of_sample("playhouse-subwoofer-faulty")
+    spoiled = {x.name: x.told_by for x in found.promises if x.outlook == "unlikely"}
+    assert spoiled == {
+        "power per channel": "over-voltage-trip-window",
+        "life": "bulk-capacitor-voltage",
+        "over-current protection": "trip-above-music",
+        "standards": "mains-barrier",
+    }
+    text = letter_text(found, letter_of(found, causes_of(found)))
+    for told in ("rail up to 81.4 v", "over-current trip 16 a hot", "certificate of the mains"):
+        assert " ".join(text.lower().split()).count(told) == 1
+
+
+def test_a_deviation_a_hundredth_of_the_promised_is_told_as_below_that() -> None:
+    """3 dB / 100: the subwoofer deviates by 0.000119 dB over its rated loads."""
+    told = {x.name: x.allowed for x in promise_rows(of_sample("playhouse-subwoofer").promises)}
+    assert told["frequency range"].startswith("below 0.03 dB")
+
+
+def test_one_promise_with_two_corners_is_told_once_in_the_letter() -> None:
+    """48 h are claimed of 42.2 h without loss; 33.3 h by another exponent stay out of part 2."""
+    found = of_sample("market-day-trolley-faulty")
+    text = letter_text(found, letter_of(found, causes_of(found)), whole=True)
+    assert text.count("un time") == 1
