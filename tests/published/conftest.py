@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 RESULTS = Path(__file__).with_name("RESULTS.md")
-ANEW = "not what the data give now: run `python tests/published/results.py`, read the difference"
+ANEW = "not what the data give now: run `python -m tests.published.results`, read the difference"
 
 
 @pytest.fixture

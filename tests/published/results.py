@@ -1,19 +1,17 @@
 """Write RESULTS.md anew: the tables of the published designs, failures and measurements.
 
-    python tests/published/results.py
+    python -m tests.published.results
 
 The sections come from the tests that judge them; each test compares its own with the file.
 """
 
 from pathlib import Path
 
-import test_designs
-import test_failures
-import test_predictions
+from . import test_designs, test_failures, test_predictions
 
 HEAD = """# Published designs and failures: what the program says of them
 
-Printed from the data of these tests by `python tests/published/results.py`; a test compares
+Printed from the data of these tests by `python -m tests.published.results`; a test compares
 every section. What it taught, and how a case is added, stands in `README.md` beside this file.
 """
 
