@@ -66,7 +66,7 @@ CHECK = Check(
                 "run_time": "0.25 h",
             },
             gives="0.794628",
-            origin="published: Lab.gruppen fP 3400, table 3, draws 685 W at 1/8; pack assumed",
+            origin="published: Lab.gruppen fP 3400, table 3, 685 W at 1/8; pack and claim assumed",
         ),
     ),
     topic=("claims.run_time",),

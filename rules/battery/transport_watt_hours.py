@@ -44,12 +44,12 @@ CHECK = Check(
         Case(
             {"e_pack": "151.2 Wh", "packs": 1},
             gives="151.2 Wh",
-            origin="published: Lithium Batteries e-book 2024, p. 35: beyond 100 Wh on approval",
+            origin="published: Lithium Batteries e-book 2024, p. 35: 100 Wh; the pack is assumed",
         ),
         Case(
             {"e_pack": "151.2 Wh", "packs": 2},
             gives="75.6 Wh",
-            origin="published: Lithium Batteries e-book 2024, p. 35: the limit is for each",
+            origin="published: Lithium Batteries e-book 2024, p. 35: for each; packs are assumed",
         ),
     ),
     topic=("claims.air_travel",),

@@ -89,7 +89,8 @@ CHECK = Check(
                 "possible": "97 %",
             },
             gives="0.7333 %",
-            origin="published: J. Estefania Vilumbrales, thesis 2017: 70 V, 10.8 ohm; his 85 %",
+            origin="published: J. Estefania Vilumbrales, thesis 2017, annexes p. 40: 75.84 of 90 "
+            "W; the 85 % that p. 13 reckons at 1 kW, 8 ohm, taken for a claim; 97 % assumed",
         ),
     ),
     topic=("claims.efficiency",),

@@ -1,6 +1,6 @@
 """Surges of a vehicle's supply: what is stated, else what the standard tests with."""
 
-from ...linter.check import Assumption, Constant, Derived, Input, Way, quoted
+from ...linter.check import Assumption, Constant, Derived, Input, Way, derivation, quoted
 from ..formulas.maths import choose, smaller
 from .ways import as_stated
 
@@ -9,6 +9,7 @@ LOAD_DUMP = quoted(
     "test B, clamped centrally: 35 V in 12 V systems, typically 58 V in 24 V systems;"
     " test A, not clamped: 79 to 101 V and 151 to 202 V",
 )
+HALF_WAY = derivation("half-way from 12 V to 24 V")
 CLAMPED = Assumption(None, "favourable", LOAD_DUMP)
 VEHICLE = {"environment.place": "vehicle"}
 
@@ -30,7 +31,7 @@ def _usual(**when: str | tuple[str, ...]) -> Way:
         by_system,
         {
             "v_source": Input("v_source_high"),
-            "v_between": Constant("18 V", "between 12 V and 24 V systems", LOAD_DUMP),
+            "v_between": Constant("18 V", "between 12 V and 24 V systems", HALF_WAY),
             "v_12": Constant("35 V", "clamped load dump, 12 V system", LOAD_DUMP),
             "v_24": Constant("58 V", "clamped load dump, 24 V system", LOAD_DUMP),
         },

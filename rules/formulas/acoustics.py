@@ -203,8 +203,8 @@ EXPOSURE_SOURCES = (
     ),
     Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
     quoted(
-        "ITU-T H.870, WHO safe listening, as summaries of ITU-T H.871 say",
-        "80 dBA, children 75 dBA, 40 h a week",
+        "ITU-T H.870, WHO safe listening, as told in the summary of ITU-T H.871 and by CNBC-TV18",
+        "80 dBA for 40 h a week, by both; children 75 dB, by the latter alone",
     ),
 )
 

@@ -80,7 +80,7 @@ CHECK = Check(
                 "v_drv": "12 V",
             },
             "8.333 %",
-            "published: MCF8329A-Q1 data sheet, eq. 14, 59.8 nF for 1 V",
+            "published: MCF8329A-Q1 data sheet, eq. 14, 59.8 nF for 1 V; 12 V assumed",
             tolerance=2e-3,
         ),
         Case(

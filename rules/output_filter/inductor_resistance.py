@@ -49,8 +49,8 @@ CHECK = Check(
         Case(
             {"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"},
             gives="5.5556 %",
-            origin="published: J. Estefania Vilumbrales, thesis 2017, annex A: 0.3 ohm each; by "
-            "hand",
+            origin="published: J. Estefania Vilumbrales, thesis 2017, annexes p. 13: 0.3 ohm each, "
+            "p. 37: 10.8 ohm; share by hand",
         ),
     ),
     topic=("filter.inductor.dcr",),

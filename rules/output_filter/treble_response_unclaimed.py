@@ -48,7 +48,7 @@ CHECK = replace(
         Case(
             {"treble_deviation": "3.0103 dB", "f_deviation": "30 kHz"},
             gives="3.01 dB",
-            origin="published: MAX4295 data sheet p. 11, Butterworth filter for 30 kHz",
+            origin="published: MAX4295 data sheet p. 11, Butterworth for 30 kHz: half the power",
         ),
         Case(
             {"treble_deviation": "1.532 dB", "f_deviation": "20 kHz"},

@@ -9,9 +9,9 @@ The figure takes the rated sine and the heatsink's temperature (80 degC where th
 no heatsink: published stages run their cases at 75 to 85 degC at full power; at 100 degC a
 much copied 250 W board would fail by 2 %). It is seldom the limit: a device that stays cool
 enough passes by far, so a failure here means a much too small device or a misread load. First
-fixes: a larger device, devices in parallel, a cooler case. Military factors of 0.6 and 0.8 of
-a rating taken at the maximum junction temperature are not applied: a published 250 W board
-would fail them.
+fixes: a larger device, devices in parallel, a cooler case. A military factor of 0.8,
+printed for the average current at the maximum junction temperature, counts as minor, here of
+the rms; that of 0.6 is not applied: a much copied 250 W board would fail it.
 """
 
 from ...linter.check import (
@@ -110,8 +110,8 @@ CHECK = Check(
                 "t_case": "100 degC",
             },
             "49.1 %",
-            "from memory: IRFB4020 data sheet, 18 A at 25 degC and 13 A (here 12.7 A) at "
-            "100 degC; rms of half the peak integrated numerically",
+            "published: IRFB4020 data sheet PD-97195, p. 1: 18 A at 25 degC, 13 A (here 12.7 A) "
+            "at 100 degC; peak assumed, its rms integrated numerically",
         ),
         Case(
             {

@@ -18,7 +18,7 @@ from ..hazards import FUSE
 
 RATING = derivation("a breaking capacity is an absolute limit")
 GLASS = Source(
-    "Littelfuse, Fuseology Selection Guide, 2014", "p. 12: at 250 V 35 A for parts up to 1 A"
+    "Littelfuse, Fuseology Selection Guide, 2014", "p. 12: at 250 V AC 35 A or more, up to 1 A"
 )
 
 
@@ -52,7 +52,7 @@ CHECK = Check(
         Case(
             {"i_to_break": "420 A", "i_breaking": "35 A"},
             gives="12",
-            origin="published: Littelfuse Fuseology p. 12: 35 A for small parts; the same pack",
+            origin="published: Littelfuse Fuseology p. 12: 35 A, which is for AC; the same pack",
         ),
     ),
     topic=("protection.fuse.i_breaking",),

@@ -76,7 +76,7 @@ CHECK = Check(
         Case(
             {"i_source_rms": "7.5 A", "i_rated": "10 A", "standard": "ul-248-14", "k_ambient": 1.0},
             gives="1",
-            origin="published: Lundy, EDN 1996: 7.5 A is what a 10 A fuse should carry",
+            origin="published: Lundy, EDN 1996: 75 % of the rating of a UL fuse; of 10 A by hand",
         ),
     ),
     topic=("protection.fuse",),

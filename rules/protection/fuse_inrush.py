@@ -60,7 +60,7 @@ CHECK = Check(
         Case(
             {"i2t_charging": "0.15 A2s", "i2t": "1 A2s"},
             gives="15 %",
-            origin="published: Littelfuse chart 1: half sine of 10 A and 3 ms is 0.15 A2s",
+            origin="published: Littelfuse chart 1: half sine ip^2 t / 2; 10 A, 3 ms, 1 A2s assumed",
         ),
     ),
     topic=("protection.fuse.i2t",),

@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"i_lasting": "13.5 A", "i_lead_rated": "13.5 A"},
             gives="1",
-            origin="published: Littelfuse Fuseology p. 12: opens at 135 % within an hour",
+            origin="published: Littelfuse Fuseology p. 12: opens at 135 %; fuse and lead assumed",
         ),
         Case(
             {"i_lasting": "21 A", "i_lead_rated": "22 A"},

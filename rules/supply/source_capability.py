@@ -43,7 +43,7 @@ CHECK = Check(
     levers=(Lever("supply.p_max", "10 W"), Lever("supply.i_max", "0.5 A")),
     sources=(
         derivation("input power is output, losses and other loads together"),
-        Source("Lab.gruppen fP 3400 manual", "table 3: mains power against output power"),
+        Source("Lab.gruppen fP 3400 manual", "p. 13, table 3: mains power at 1/3 of the output"),
     ),
     cases=(
         Case(
