@@ -4,9 +4,8 @@ from ...linter.check import Source, derivation
 from .maths import PI
 
 MINIMUM_IMPEDANCE = Source(
-    "IEC 60268-5, as loudspeaker makers quote it: the lowest modulus in the rated band is"
-    " not below 80 % of the rated impedance",
-    "Visaton dictionary; ELAC questions and answers",
+    "lowest impedance of a loudspeaker, as its makers print it: not below 80 % of the rated",
+    "Visaton dictionary; ELAC questions and answers; IEC 60268-5 for its rated band, from memory",
     kind="quoted",
 )
 RATING_KINDS = Source(
