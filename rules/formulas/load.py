@@ -4,8 +4,9 @@ from ...linter.check import Source, derivation
 from .maths import PI
 
 MINIMUM_IMPEDANCE = Source(
-    "lowest impedance of a loudspeaker, as its makers print it: not below 80 % of the rated",
-    "Visaton dictionary; ELAC questions and answers; IEC 60268-5 for its rated band, from memory",
+    "IEC 60268-5, as web pages on impedance quote it: the lowest in the rated band is not"
+    " below 80 % of the rated impedance",
+    "80 % without the standard: Visaton dictionary; ELAC questions and answers",
     kind="quoted",
 )
 RATING_KINDS = Source(
