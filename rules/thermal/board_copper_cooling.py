@@ -107,7 +107,7 @@ CHECK = Check(
         derivation("radial fin by Bessel functions; finite differences in the tests"),
         Source("LMH6321 data sheet SNOSAL8C, table 1", "54.7 to 17.2 K/W, 1 and 2 layers of 35 um"),
         Source("Infineon, SOT223-4-2 package and thermal information",
-               "diagram: 81.2 and 68 K/W, 300 and 600 mm2, one layer of 35 um"),
+               "diagram, no page given: 81.2 and 68 K/W, 300 and 600 mm2, one layer of 35 um"),
         PUBLISHED,
     ),
     cases=(
