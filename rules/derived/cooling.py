@@ -22,8 +22,9 @@ N_LEGS = Input("n_legs")
 PARALLEL = Input("output_stage.parallel")
 BLOWN = Source(
     "HS Marston, extrusions: forced air cooling, correction graph",
-    "web page; example: 0.435 at 2 m/s; else as the laminar flat plate, root of the speed",
+    "web page, example: 0.435 of still air at 2 m/s",
 )
+PLATE = derivation("laminar flat plate: heat transfer goes as the root of the air speed")
 JESD51_2 = from_memory("JESD51-2: psi times all heat of the package is the step to top or board")
 SILENT = Assumption("not given", "absent", COMMON_PRACTICE)
 
@@ -252,7 +253,7 @@ DERIVED: tuple[Derived, ...] = (
                 },
                 "r_th_sa at_reference sqrt(v_reference / air_speed), at most r_th_sa,"
                 " / (count sqrt(density at altitude over that at sea level))",
-                assumes=Assumption(None, "neutral", BLOWN),
+                assumes=Assumption(None, "neutral", PLATE),
             ),
             Way(
                 sink_resistance,

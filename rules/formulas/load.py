@@ -4,9 +4,9 @@ from ...linter.check import Source, derivation
 from .maths import PI
 
 MINIMUM_IMPEDANCE = Source(
-    "IEC 60268-5, as loudspeaker makers quote it: the lowest modulus in the rated band is"
-    " not below 80 % of the rated impedance",
-    "Visaton dictionary; ELAC questions and answers",
+    "IEC 60268-5, as web pages on impedance quote it: the lowest in the rated band is not"
+    " below 80 % of the rated impedance",
+    "80 % without the standard: Visaton dictionary; ELAC questions and answers",
     kind="quoted",
 )
 RATING_KINDS = Source(

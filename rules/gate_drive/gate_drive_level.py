@@ -57,7 +57,7 @@ CHECK = Check(
         Case(
             {"v_drv": "12 V", "v_f": "1 V", "v_gs_on": "10 V"},
             "110 %",
-            "published: IRAUDAMP7D, 12 V gate supply; on-resistance printed at 10 V, from memory",
+            "computed: IRAUDAMP7D, 12 V gate supply; diode of 1 V assumed, 10 V from memory",
         ),
         Case(
             {"v_drv": "5 V", "v_f": "0.7 V", "v_gs_on": "10 V"},

@@ -41,7 +41,7 @@ CHECK = Check(
     sources=(
         Source(
             "International Rectifier, IRAUDAMP7D reference design, rev. 2.9",
-            "p. 4: 400 kHz at idle; p. 21: highest at idle, changes with the duty cycle",
+            "p. 22: about 400 kHz at idle; p. 21: highest at idle, changes with the duty cycle",
         ),
     ),
     cases=(

@@ -44,7 +44,7 @@ CHECK = Check(
         Case(
             {"n_legs": 1.0, "dcr": "20 mohm", "z_load": "4 ohm"},
             gives="0.5 %",
-            origin="published: IRAUDAMP7D specifies 20 mohm; share by hand",
+            origin="computed: by hand, IRAUDAMP7D: 20 mohm, 4 ohm",
         ),
         Case(
             {"n_legs": 2.0, "dcr": "300 mohm", "z_load": "10.8 ohm"},

@@ -62,7 +62,7 @@ CHECK = Check(
         Case(
             {"ripple_idle": "1.989 A", "i_rated_peak": "7.746 A"},
             gives="0.2568",
-            origin="published: IRAUDAMP7D, 35 V, 22 uH, 400 kHz, 120 W into 4 ohm; by hand",
+            origin="computed: by hand, IRAUDAMP7D: 35 V, 22 uH, 400 kHz, 120 W into 4 ohm",
         ),
         Case(
             {"ripple_idle": "1.433 A", "i_rated_peak": "2.866 A"},

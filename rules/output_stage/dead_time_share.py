@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"dead_time": "520 ns", "carrier": "150 kHz"},
             "7.8 %",
-            "published: Group 14, University of Moratuwa, report 2026, 520 ns, 150 kHz; by hand",
+            "computed: by hand, Group 14, University of Moratuwa, report 2026: 520 ns, 150 kHz",
         ),
         Case(
             {"dead_time": "520 ns", "carrier": "250 kHz"},

@@ -78,7 +78,7 @@ CHECK = Check(
         Case(
             {"v_static_peak": "80 V", "v_dss": "100 V"},
             "80 %",
-            "published: IRAUDAMP4 manual p. 18, rails tripped above 40 V each; the device's "
+            "computed: IRAUDAMP4 manual p. 18, rails tripped above 40 V each; the device's "
             "100 V from memory",
         ),
         Case(

@@ -56,7 +56,7 @@ CHECK = Check(
         Case(
             {"i_trip": "23 A", "i_sat": "13 A"},
             "176.9 %",
-            "published: IRAUDAMP7D-100, trip of 23 A; 13 A of its inductor taken for saturation",
+            "computed: IRAUDAMP7D-100, trip of 23 A; 13 A of its inductor taken for saturation",
         ),
     ),
     topic=("output_stage.over_current",),

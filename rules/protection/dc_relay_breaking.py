@@ -77,7 +77,7 @@ CHECK = Check(
                 "i_break": "16 A",
             },
             gives="1.166667",
-            origin="published: IRAUDAMP7D-100, rails of 35 V; contact for 30 V direct assumed",
+            origin="computed: IRAUDAMP7D-100, rails of 35 V; contact of 30 V, 16 A assumed",
         ),
         Case(
             {

@@ -45,7 +45,7 @@ CHECK = Check(
         Case(
             {"v_across_fuse": "70 V", "v_dc": "58 V"},
             gives="1.206897",
-            origin="published: IRAUDAMP7D-100, two rails of 35 V; blade fuse of 58 V assumed",
+            origin="computed: IRAUDAMP7D-100, two rails of 35 V; blade fuse of 58 V assumed",
         ),
         Case(
             {"v_across_fuse": "25.2 V", "v_dc": "32 V"},

@@ -68,7 +68,7 @@ CHECK = Check(
         Case(
             {"v_terminal_dc": "0 V", "v_terminal_ac": "35.355 V", "v_pair_ac": "35.355 V"},
             gives="0.497965",
-            origin="published: IRAUDAMP7D-150 on two rails of 50 V, 35.36 V rms",
+            origin="computed: IRAUDAMP7D-150, two rails of 50 V: a full sine of 35.36 V rms",
         ),
     ),
     topic=("safety.output_terminals",),

@@ -43,7 +43,7 @@ CHECK = Check(
         Case(
             {"v_in_max": "2 V", "gain": "30 V/V", "m_max": 1, "v_ideal": "35 V"},
             gives="2.42437",
-            origin="published: IRAUDAMP7D at +-35 V, gain 30; by crests 84.85 V over 35 V",
+            origin="computed: by crests, IRAUDAMP7D at +-35 V, gain 30; 2 V rms assumed: 84.85 V",
         ),
         Case(
             {"v_in_max": "0.7746 V", "gain": "20 V/V", "m_max": 0.95, "v_ideal": "24 V"},

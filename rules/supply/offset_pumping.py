@@ -123,8 +123,8 @@ CHECK = Check(
                 "sinks": "no",
             },
             gives="0.091095",
-            origin="published: IRAUDAMP7D rev. 2.9, fig. 15 read toward no output: 35 V rails,"
-            " 4.8 W for two channels",
+            origin="computed: IRAUDAMP7D rev. 2.9: 35 V rails, 20 mV, fig. 15 read toward no "
+            "output: 4.8 W, taken for two channels; 3.2 ohm assumed",
         ),
         Case(
             {

@@ -47,7 +47,7 @@ CHECK = Check(
         Case(
             {"v_trip": "40 V", "v_rated": "50 V"},
             gives="0.8",
-            origin="published: IRAUDAMP4 p. 18, trip at 40 V; capacitors of 50 V assumed",
+            origin="computed: IRAUDAMP4 p. 18, trip at 40 V; capacitors of 50 V assumed",
         ),
         Case(
             {"v_trip": "66 V", "v_rated": "63 V"},

@@ -51,7 +51,7 @@ CHECK = Check(
         Case(
             {"v_trip": "40 V", "v_rail": "35 V"},
             gives="14.2857 %",
-            origin="published: IRAUDAMP4 manual p. 18, trips above 40 V; rails of 35 V assumed",
+            origin="computed: IRAUDAMP4 manual p. 18, trips above 40 V; rails of 35 V assumed",
         ),
     ),
     topic=("protection.over_voltage",),

@@ -57,7 +57,7 @@ CHECK = Check(
         Case(
             {"v_rail_peak": "40.25 V", "v_rated": "100 V", "v_rail": "35 V"},
             gives="0.4025",
-            origin="published: IRAUDAMP7D manual, rails near 35 V swing 5.25 V; capacitors 100 V",
+            origin="computed: IRAUDAMP7D, fig. 29: a swing of 5.25 V put on 35 V; capacitors 100 V",
         ),
     ),
     topic=("supply.bulk.v_rated",),

@@ -54,7 +54,7 @@ CHECK = Check(
         Case(
             {"p_in": "138.5 W", "p_supply_max": "120 W"},
             gives="1.15417",
-            origin="published: IRAUDAMP7D manual, 120.2 W out, 18.28 W loss; source assumed",
+            origin="computed: IRAUDAMP7D, fig. 15 read: 120.2 W at 86.8 %; source assumed",
         ),
     ),
     topic=("supply.i_max", "supply.p_max"),

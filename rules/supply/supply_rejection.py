@@ -50,7 +50,7 @@ CHECK = Check(
     sources=(
         Source(
             "International Rectifier, class-D audio tutorial, 2003",
-            "open loop: gain proportional to the rail, no rejection; no page given",
+            "comparison with class AB, no page given: gain proportional to the rail, 0 dB",
         ),
         derivation("spectrum of (1 + r cos w1 t) sin w2 t: two lines of r/2"),
     ),

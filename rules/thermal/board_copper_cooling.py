@@ -59,7 +59,7 @@ thermal: {board_copper: {area: 1000 mm2, pad_area: 30 mm2, layers: 2, vias: 16}}
 FILM = derivation("1.42 (50 K / 40 mm)^0.25 of an upright plate and 4 0.9 sigma (323 K)^3")
 PUBLISHED = Source(
     "International Rectifier AN-994",
-    "table 1: D2-Pak on one square inch of 70 um: 18 K/W typical, 0.47 of this sheet; "
+    "table 1: D2-Pak on one square inch of 70 um: 18 K/W typical, by our sum 0.47 of this sheet; "
     "section I: a full copper face of 4.75 x 4.5 in below helps",
 )
 _COPPER = {"via": "0.0236 mm2", "board": "1.6 mm", "conductivity": "390 W/m/K",
@@ -107,7 +107,7 @@ CHECK = Check(
         derivation("radial fin by Bessel functions; finite differences in the tests"),
         Source("LMH6321 data sheet SNOSAL8C, table 1", "54.7 to 17.2 K/W, 1 and 2 layers of 35 um"),
         Source("Infineon, SOT223-4-2 package and thermal information",
-               "figure: 81.2 and 68 K/W, 300 and 600 mm2, one layer of 35 um"),
+               "diagram, no page given: 81.2 and 68 K/W, 300 and 600 mm2, one layer of 35 um"),
         PUBLISHED,
     ),
     cases=(

@@ -42,9 +42,9 @@ CHECK = Check(
     cautions=(CONDUCTOR,),
     cases=(
         Case({"i_rated": "22 A", "i_most": "44 A"}, gives="0.5",
-             origin="published: HyperPhysics, AWG 16 as chassis wire, 22 A"),
+             origin="computed: HyperPhysics, AWG 16 as chassis wire, 22 A, and twice that"),
         Case({"i_rated": "40 A", "i_most": "14 A"}, gives="2.857143",
-             origin="published: HyperPhysics, AWG 22 as chassis wire, 7 A; a rating of 40 A"),
+             origin="computed: HyperPhysics, AWG 22 as chassis wire, 7 A, twice; 40 A assumed"),
     ),
     topic=("wiring.supply_lead.i_rated",),
     fails="""

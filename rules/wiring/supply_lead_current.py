@@ -54,11 +54,10 @@ CHECK = Check(
     cautions=(CONDUCTOR,),
     cases=(
         Case({"i_source": "5.722 A", "i_rated": "22 A"}, gives="26.009 %",
-             origin="published: HyperPhysics, AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 "
-                    "times the "
-             "mean of a bridge drawing 4.672 A"),
+             origin="computed: HyperPhysics, AWG 16 as chassis wire, 22 A; 5.722 A is 1.2247 "
+             "times the mean of a bridge drawing 4.672 A"),
         Case({"i_source": "12 A", "i_rated": "11 A"}, gives="109.09 %",
-             origin="published: HyperPhysics, AWG 20 as chassis wire, 11 A"),
+             origin="computed: HyperPhysics, AWG 20 as chassis wire, 11 A; 12 A assumed"),
     ),
     fails=_BASE.replace("RATING", "3 A"),
     passes=_BASE.replace("RATING", "18 A"),
