@@ -3,6 +3,7 @@
 from ...linter.check import COMMON_PRACTICE, Assumption, Derived, Input, Source, Way, derivation
 from ..formulas.load import (
     MINIMUM_IMPEDANCE,
+    PEAKS_OF_NOISE,
     RATING_KINDS,
     line_impedance,
     network_impedance,
@@ -25,7 +26,9 @@ COIL_SHARE = Assumption(
         kind="common practice",
     ),
 )
-RATING_AS_PRINTED = Assumption(None, "floor", RATING_KINDS)
+RATING_AS_PRINTED = Assumption(
+    None, "floor", derivation("taken as a noise rating, the highest that the print can mean")
+)
 
 NO_LOUDSPEAKER = {"loudspeaker": "none"}
 STRONGER = Assumption(None, "floor", COMMON_PRACTICE)
@@ -218,6 +221,6 @@ DERIVED: tuple[Derived, ...] = (
             # short-term, long-term, unstated or silent: never less favourable than this
             Way(as_stated, {"value": P_RATED}, "value", assumes=RATING_AS_PRINTED),
         ),
-        sources=(RATING_KINDS,),
+        sources=(RATING_KINDS, PEAKS_OF_NOISE),
     ),
 )

@@ -199,9 +199,9 @@ EXPOSURE_SOURCES = (
     quoted(
         "29 CFR 1910.95, table G-16, as reprinted by the National "
         "Academies (NAP 9756) and in PMC8356746, table 3",
-        "90 dBA, 8 h, 5 dB; none above 115 dBA",
+        "90 dBA, 8 h, 5 dB; the table ends at 115 dBA",
     ),
-    Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) over 8 h, equal energy"),
+    Source("Directive 2003/10/EC, article 3", "limit 87 dB(A) of the daily level over 8 h"),
     quoted(
         "ITU-T H.870, WHO safe listening, as told in the summary of ITU-T H.871 and by CNBC-TV18",
         "80 dBA for 40 h a week, by both; children 75 dB, by the latter alone",

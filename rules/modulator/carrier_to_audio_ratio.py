@@ -49,7 +49,7 @@ CHECK = Check(
             {"carrier": "165 kHz", "band_high": "20 kHz"},
             gives="8.25",
             origin="published: Estefania, Universidad de Cantabria 2017, 165 kHz bridge;"
-            " the ratio by hand",
+            " 20 kHz assumed, the ratio by hand",
         ),
         Case(
             {"carrier": "22 kHz", "band_high": "200 Hz"},

@@ -51,7 +51,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("ripple slope of an integrator, pi f_u (1 + M) per full scale, against 4 f"),
-        Source("Cox and Mouton, arXiv 1802.02983", "abstract: loops of higher order"),
+        Source("Cox and Mouton, arXiv 1802.02983", "abstract: stability of a third-order loop"),
     ),
     cases=(
         Case(

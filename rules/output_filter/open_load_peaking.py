@@ -3,8 +3,8 @@
 Without a load only the resistance in the path damps the filter: 22 uH, 0.68 uF and 30
 milliohm resonate at 41 kHz with a gain of 190. A few millivolts of noise at the corner,
 an ultrasonic input or a nervous loop then drive amperes through the switches and many
-times the rail across the capacitor; unloaded stages have been destroyed that way, and an
-integrated one ran hot until its capacitor was removed. Every L-C output does it, so the
+times the rail across the capacitor; unloaded stages have been destroyed that way, and
+integrated ones run hot. Every L-C output does it, so the
 check asks only where running without load is a stated use. The usual 10 ohm with 100 nF
 does not help: it leaves 30 dB and works against radio frequency only. Cure: a series R-C
 whose capacitor is as large as the filter's, a loop around the filter, or a low-pass at

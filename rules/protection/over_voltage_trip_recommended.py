@@ -53,7 +53,7 @@ CHECK = Check(
         Case(
             {"v_at_trip": "18 V", "v_supply_high": "14.4 V"},
             gives="125 %",
-            origin="derived: e2e.ti.com thread 1234297, part recommended to 14.4 V, trip of 18 V",
+            origin="derived: e2e.ti.com thread 1234297, 14.4 V recommended; a trip of 18 V assumed",
         ),
     ),
     topic=("protection.over_voltage",),

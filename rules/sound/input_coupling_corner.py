@@ -13,7 +13,9 @@ settle before the output is unmuted.
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
-SLIP = Source("NBitWonder notebook", "entry 030: 1 uF with 2.2 kohm: 72 Hz, 30 kohm is the remedy")
+SLIP = Source(
+    "NBitWonder notebook", "entry 030: 72 Hz, 2.2 kohm became 30 kohm; 1 uF in its parts list"
+)
 
 
 def figure(r_in: float, c_in: float, band_low: float) -> float:
@@ -49,7 +51,8 @@ CHECK = Check(
             {"r_in": "2.2 kohm", "c_in": "1 uF", "band_low": "72 Hz"},
             gives="1",
             tolerance=6e-3,
-            origin="published: 72 Hz, NBitWonder notebook, entry 030",
+            origin="published: 72 Hz with 2.2 kohm, NBitWonder notebook, entry 030; 1 uF in its"
+            " parts list",
         ),
         Case(
             {"r_in": "10 kohm", "c_in": "2.2 uF", "band_low": "20 Hz"},

@@ -24,7 +24,8 @@ from ...linter.check import (
 from ..formulas.acoustics import ONE_METRE, V_SENSITIVITY, distance_loss, network_level
 
 METHOD = Source(
-    "Audio Precision, class-D amplifier measurement page", "measure behind a sharp low-pass"
+    "Audio Precision, class-D amplifier measurement page",
+    "a passive low-pass ahead of the analyser",
 )
 
 SPEECH = from_memory("WHO, Guidelines for community noise, 1999: 35 dB(A) indoors, for speech")

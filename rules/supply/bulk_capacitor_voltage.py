@@ -56,7 +56,7 @@ CHECK = Check(
     sources=(
         Source(
             "github.com/halfstudents/I-made-200Watt-Class-D-amplifier",
-            "parts list of 2024-06-21: 470 uF 16 V; README: supply of 24 .. 30 V",
+            "parts list of 2024-06-21: 470 uF 16 V; README: 7 to 30 V, at least 24 V advised",
         ),
     ),
     cautions=(CAPACITOR,),

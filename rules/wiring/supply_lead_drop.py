@@ -69,7 +69,7 @@ CHECK = Check(
         Lever("wiring.supply_lead.area", LEAD_SIZES),
         Lever("wiring.supply_lead.length", "0.1 m"),
     ),
-    sources=(quoted("ASTM B258 wire sizes, as printed in the wire table of " "turbinecar.com"),),
+    sources=(quoted("ASTM B258 wire sizes, as printed in the wire table of turbinecar.com"),),
     cases=(
         Case({
                 "length": "0.4 m",
@@ -79,8 +79,8 @@ CHECK = Check(
                 "v_source": "20.4 V",
             },
              gives="0.48755 %",
-             origin="published: wire table of turbinecar.com, AWG 16 has 13.17 mohm/m; 0.4 m drop "
-                    "99.46 mV"),
+             origin="published: wire table of turbinecar.com, AWG 16 has 13.17 mohm/m; rest "
+                    "assumed, 99.46 mV by hand"),
         Case({
                 "length": "5 m",
                 "area": "1.724 mm2",

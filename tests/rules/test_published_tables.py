@@ -147,7 +147,7 @@ def test_currents_of_the_two_fuse_standards() -> None:
 
 
 # NIOSH 98-126: 85 dBA, 8 h, 3 dB, nothing above 140 dBA; 29 CFR 1910.95 table G-16: 90 dBA,
-# 8 h, 5 dB, nothing above 115 dBA; 2003/10/EC: 87 dB(A), 8 h, equal energy, peak 140 dB(C);
+# 8 h, 5 dB, table ends at 115 dBA; 2003/10/EC: 87 dB(A), 8 h, equal energy, peak 140 dB(C);
 # ITU-T H.870: 80 dBA (children 75) for 40 h a week.
 @pytest.mark.parametrize(
     ("rule", "level", "hours", "exchange", "ceiling"),
