@@ -13,7 +13,10 @@ settle before the output is unmuted.
 from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, Source, derivation
 from ..formulas.maths import PI
 
-SLIP = Source("NBitWonder notebook", "entry 030: 1 uF with 2.2 kohm: 72 Hz, 30 kohm is the remedy")
+SLIP = Source(
+    "NBitWonder notebook",
+    "entry 030: 72 Hz with 2.2 kohm, 30 kohm is the remedy; parts list: 1 uF",
+)
 
 
 def figure(r_in: float, c_in: float, band_low: float) -> float:
