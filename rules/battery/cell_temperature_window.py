@@ -37,12 +37,12 @@ CHECK = Check(
         Case(
             {"t_beyond": "18 K"},
             gives="18 K",
-            origin="published: TI BQ25887 SLUSD89B, register 08h begins at 0 degC; -18 stated",
+            origin="computed: TI BQ25887 SLUSD89B, register 08h begins at 0 degC; -18 stated",
         ),
         Case(
             {"t_beyond": "-15 K"},
             gives="-15 K",
-            origin="published: the same register, up to 60 degrees; 45 stated",
+            origin="computed: the same register, up to 60 degrees; 45 stated",
         ),
     ),
     topic=("battery.cell.t_charge", "battery.cell.t_discharge"),

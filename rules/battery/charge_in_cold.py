@@ -48,7 +48,7 @@ CHECK = Check(
         Case(
             {"t_window_low": "-10 degC", "t_charge_low": "0 degC"},
             gives="-10 K",
-            origin="published: the same window against a charger that starts at -10 degrees",
+            origin="derived: a charger that starts at -10 degrees against the same register",
         ),
     ),
     topic=("battery.charger.t_window",),

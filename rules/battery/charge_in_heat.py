@@ -66,7 +66,7 @@ CHECK = Check(
                 "t_window_high": "43 degC",
             },
             gives="2 K",
-            origin="published: the normal window of TI BQ25887 SLUSD89B less 2 K of sensor error",
+            origin="computed: the 45 degC of the same register, 2 K of sensor error assumed",
         ),
     ),
     topic=("battery.charger.t_window",),

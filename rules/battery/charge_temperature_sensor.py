@@ -58,8 +58,8 @@ CHECK = Check(
         Case(
             {"sensor": "cell"},
             gives="2",
-            origin="published: TI BQ25887 SLUSD89B, register 08h: charging follows the temperature "
-            "of the cells",
+            origin="derived: highest of the ranks; TI BQ25887 SLUSD89B, register 08h, charges by "
+            "the temperature of the cells",
         ),
     ),
     topic=("battery.charger",),

@@ -41,13 +41,14 @@ CHECK = Check(
     sources=(
         SERIES_PARALLEL,
         derivation("energy over power is the time until the pack is empty"),
-        Source("reddit r/diyaudio 1i3kotu", "30 W on one cell of 3599 mAh: squeaks at volume"),
+        Source("reddit r/diyaudio 1i3kotu", "30 W, 3599 mAh: squeaks; more cells are advised"),
     ),
     cases=(
         Case(
             {"p_source": "35.294 W", "e_pack": "12.956 Wh", "shortest": "0.5 h"},
             gives="1.36207",
-            origin="published: reddit r/diyaudio 1i3kotu, 30 W, 3599 mAh; 85 % converter assumed",
+            origin="computed: 30 W and 3599 mAh of reddit r/diyaudio 1i3kotu; 3.6 V, 85 % and"
+            " half an hour assumed",
         ),
         Case(
             {"p_source": "80 W", "e_pack": "151.2 Wh", "shortest": "0.5 h"},

@@ -49,7 +49,8 @@ CHECK = Check(
         Case(
             {"rated_power": "40 W", "rated_voltage": "16.5463 V", "z_load": "8 ohm"},
             gives="16.88 %",
-            origin="published: NBitWonder notebook, entry 031: 46.8 V peak to peak, 40 W, 8 ohm",
+            origin="published: NBitWonder notebook, entry 031: 46.8 V peak to peak, 40 W, 8 ohm;"
+            " difference by hand",
         ),
         Case(
             {"rated_power": "100 W", "rated_voltage": "28.28 V", "z_load": "8 ohm"},

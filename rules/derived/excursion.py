@@ -143,7 +143,7 @@ def high_pass_inputs(corner: Assumption, order: Assumption) -> Arguments:
 
 FIRST_ORDER = Assumption(1.0, "adverse", COMMON_PRACTICE)
 # a vented box without a word on its high-pass is judged as if it had none
-HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", SMALL_VENTED), FIRST_ORDER)
+HIGH_PASS = high_pass_inputs(Assumption("0 Hz", "adverse", COMMON_PRACTICE), FIRST_ORDER)
 HIGH_PASS_IF_ANY = high_pass_inputs(Assumption("0 Hz", "absent", COMMON_PRACTICE), FIRST_ORDER)
 # below its corner the first order takes more than the others, above it less
 STATED_HIGH_PASS: Arguments = {

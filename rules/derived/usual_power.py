@@ -24,15 +24,16 @@ SHORTEST = Source(
     "TDA8932B data sheet rev. 04; STA559BW data sheet Doc ID 18190; "
     "STA382BW data sheet Doc ID 022783; TAS5342LA data sheet SLAS624A; "
     "TDA8926 data sheet, 2002",
-    "section 14.1: 80 ns, of which clipping leaves half; table 7: 40 "
-    "ns; table 7: 30 ns; 30 ns; section 14.1: 220 ns, half of it",
+    "section 14.1: 80 ns, half of it by its formula of power; table 7: 40 "
+    "ns; table 7: 30 ns; 30 ns; section 14.1: 220 ns, half of it in clipping",
 )
 DEEPEST = Source(
     "TDA8932B data sheet rev. 04; TDA8926 data sheet, 2002; STA382BW "
     "data sheet Doc ID 022783; STA559BW data sheet Doc ID 18190; "
     "TAS5342LA data sheet SLAS624A; TAS5755M data sheet SLOS982C; TAS5751M data sheet SLASEC1B",
-    "sections 14.1, tables 7: shortest pulses at the part's own carrier leave 97.4, 93, 97.7, 96.9"
-    " and 97.7 %; register 0x10: default duty of 97.7 and 98.4 %, depth 95.4 and 96.8 %",
+    "sections 14.1, tables 7: shortest pulses at 320, 317 and three times 384 kHz leave, by hand,"
+    " 97.4, 93, 97.7, 96.9 and 97.7 %; register 0x10: default duty of 97.7 and 98.4 %, depth 95.4"
+    " and 96.8 %",
 )
 BONDS = Source(
     "Texas Instruments SLUAAF1, TPS62933 (2021); RF Cafe, bond wire properties",

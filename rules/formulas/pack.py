@@ -12,9 +12,8 @@ CHARGE_ENDS = Source(
 )
 CHARGE_WINDOW = Source(
     "TI BQ25887 data sheet SLUSD89B",
-    "register 08h: charges from 0 to 60 degC, below 10 degC at 20 % of "
-    "the current, above 45 degC to 4.0 V a cell by default, or not at "
-    "all",
+    "register 08h: charges lithium-ion from 0 to 60 degC, below 10 degC at 20 % of the current,"
+    " above 45 degC to 4.0 V a cell by default, or not at all",
 )
 AIR_TRAVEL = Source(
     "batteriestransport.org, Lithium Batteries e-book 2024; Air China, lithium batteries",

@@ -68,8 +68,8 @@ CHECK = Check(
         Case(
             {"v_drv": "5 V", "v_f": "0 V", "v_sd": "2.1 V", "v_clamp": "1 kV", "v_gss": "7 V"},
             gives="101.43 %",
-            origin="published: SNVAA94, gate supply plus the negative voltage, more than 6 to 7 V;"
-            " 2.1 V in reverse: SNOSDG7A",
+            origin="computed: sum after SNVAA94, which tells of 6 to 7 V; typically 2.1 V in"
+            " reverse: TPS7H6101-SEP, SNOSDG7A; 5 V and 7 V assumed",
         ),
         Case(
             {"v_drv": "5 V", "v_f": "0.4 V", "v_sd": "2.5 V", "v_clamp": "5.2 V", "v_gss": "6 V"},

@@ -67,8 +67,8 @@ CHECK = Check(
         Case(
             {"v_bootstrap_min": "11.25 V", "v_plateau": "4.5 V"},
             "6.75 V",
-            "published: ST L6387 data sheet p. 5, 30 nC through 125 ohm in 5 us drop 0.75 V "
-            "(printed 0.8 V) of 12 V",
+            "computed: ST L6387 data sheet p. 5, 30 nC through 125 ohm in 5 us drop 0.75 V "
+            "(printed 0.8 V); 12 V and the plateau assumed",
         ),
     ),
     topic=("gate_drive.bootstrap",),

@@ -71,7 +71,7 @@ CHECK = Check(
                 "dcr": "9.4 mohm",
             },
             gives="20.408 K",
-            origin="published: Sagami 7W14A, 7 A for 40 K; square law by hand",
+            origin="computed: square law from the 7 A for 40 K of a Sagami 7W14A; 5 A assumed",
         ),
         Case(
             {

@@ -69,13 +69,14 @@ CHECK = Check(
             "Wuerth Elektronik, Inductor saturation current explained, passive-components.eu",
             "article: definitions at 10, 20, 30 % loss",
         ),
-        Source("NBitWonder notebook", "entries 017 to 019: 2.8 A on a 2.3 A part"),
+        Source("NBitWonder notebook", "entries 017 to 019: 2.8 A reckoned, 2.3 A part"),
     ),
     cases=(
         Case(
             {"i_sat_hot": "2.3 A", "i_inductor_crest": "2.8 A"},
             gives="0.8214",
-            origin="published: NBitWonder notebook, 33 uH part of 2.3 A at up to 2.8 A",
+            origin="computed: NBitWonder notebook, 33 uH part of 2.3 A (entry 018); its author"
+            " reckons with up to 2.8 A (017)",
         ),
         Case(
             {"i_sat_hot": "8 A", "i_inductor_crest": "7.5 A"},

@@ -59,7 +59,7 @@ CHECK = Check(
         Case(
             {"dead_time": "520 ns", "carrier": "250 kHz"},
             "13 %",
-            "published: NBitWonder notebook, IRS2004 at 250 kHz, two dead times are 26 %",
+            "published: NBitWonder notebook, entries 011, 015: IRS2004, 520 ns, 250 kHz; by hand",
         ),
     ),
     asked_from="prototype",

@@ -63,8 +63,8 @@ CHECK = Check(
         Case(
             {"l": "10 uH", "i_trip": "10 A", "i_sat": "11 A", "drop": "25 %", "l_min": "5 uH"},
             "156.8 %",
-            "published: Sagami 7W14A, 10 uH less 25 % at 11 A, with the TPA3221's trip "
-            "of 10 A and 5 uH; 7.840 uH by hand",
+            "computed: 7.840 uH by hand; Sagami 7W14A, 10 uH less 25 % at 11 A, with the "
+            "TPA3221's trip of 10 A and 5 uH",
         ),
         Case(
             {"l": "10 uH", "i_trip": "10 A", "i_sat": "5 A", "drop": "25 %", "l_min": "5 uH"},

@@ -51,7 +51,7 @@ CHECK = Check(
         Case(
             {"i_trip": "10 A", "i_sat": "11 A"},
             "90.91 %",
-            "published: TPA3221 trip of 10 A with a Sagami 7W14A of 10 uH, 11 A",
+            "computed: TPA3221 trip of 10 A over the 11 A of a Sagami 7W14A of 10 uH",
         ),
         Case(
             {"i_trip": "23 A", "i_sat": "13 A"},

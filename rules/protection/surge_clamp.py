@@ -2,9 +2,9 @@
 
 A suppressor blocks the supply voltage for good and clamps only a third to a half above it.
 Where the stage survives less than that, the suppressor stops nothing that matters: the stage
-breaks first, and the part on the board lulls everybody. A board of 48 V with a stage of 65 V found
-no suppressor of silicon that would fit, clamping between 70 and 77 V, and got a controlled
-disconnect instead.
+breaks first, and the part on the board lulls everybody. A board of 48 V, its stage taken for
+65 V, found no suppressor of silicon that would fit, clamping between 70 and 77 V, and got a
+controlled disconnect instead.
 
 The figure is the printed clamping voltage over the absolute maximum of an integrated part, or
 the rating of the switches. Above 1 is major: a guard that cannot guard, while no surge need come.
@@ -60,7 +60,7 @@ CHECK = Check(
         Case(
             {"v_clamp": "77.4 V", "v_withstand": "65 V"},
             gives="1.19077",
-            origin="published: nevenfo, docs/protection-48v.md, SMCJ48A against 65 V",
+            origin="published: nevenfo, docs/protection-48v.md, SMCJ48A against 65 V; by hand",
         ),
         Case(
             {"v_clamp": "42.1 V", "v_withstand": "69 V"},

@@ -1,6 +1,6 @@
 """Notice about hearing where the product can be too loud.
 
-Eighty-five decibels (A) is where NIOSH begins to count a working day and where the
+Eighty-five decibels (A) is what NIOSH allows for a working day and where the
 European directive asks employers to act.  A product whose programme exceeds it at the
 nearest listener needs words about it in the manual or on the product.  Nearly every
 hi-fi amplifier does; that is no reason to change the amplifier, so this is minor, and it

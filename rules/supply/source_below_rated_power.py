@@ -41,13 +41,13 @@ CHECK = Check(
             "sonocotta, esp32-audio-dock, README",
             "2 x 10 W into 8 ohm: a supply of at least 9 V, 3 A is advised",
         ),
-        Source("reddit r/diyaudio 1i3kotu", "30 W behind a step-up module of about 18 W"),
+        Source("reddit r/diyaudio 1i3kotu", "30 W loudspeaker; a reply guesses 18 W of step-up"),
     ),
     cases=(
         Case(
             {"p_rated_sum": "30 W", "p_supply_max": "18 W"},
             gives="1.66667",
-            origin="published: reddit r/diyaudio 1i3kotu, squeaks at volume",
+            origin="published: reddit r/diyaudio 1i3kotu, squeaks at volume; 18 W by a reply",
         ),
         Case(
             {"p_rated_sum": "20 W", "p_supply_max": "27 W"},

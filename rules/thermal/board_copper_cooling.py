@@ -100,7 +100,8 @@ CHECK = Check(
         basis={
             "major": PUBLISHED,
             "minor": Source("STA559BW data sheet Doc ID 18190",
-                            "p. 63: 24 K/W, 2 areas of 3 x 3 cm and 16 vias: 0.72 of two sheets"),
+                            "p. 63: 24 K/W, 2 areas of 3 x 3 cm and 16 vias; "
+                            "computed: 0.72 of two sheets of 35 um"),
         },
     ),
     sources=(

@@ -25,7 +25,7 @@ DAY = Terms(day=date(2030, 1, 1))
 ORDER = Order("concept", None, DAY, margins=("bulk-capacitor-voltage",))
 WHOLE = Order("concept", None, DAY, whole=True)
 HOUSE = """amplifier_house: 1
-checks_off: {stored-voltage-service: keyed}
+checks_off: {emission-class: keyed}
 defaults: [{path: limiter.v_peak, value: 20 V, reason: ours}]
 """
 BOARD = """amplifier_spec: 1

@@ -36,7 +36,7 @@ deviations:
 """
 REFUSED = 'amplifier_spec: 1\n"su\\u001bpply<b>": {}\nsupply: {v_rail: 24}\n'
 HOUSE = """amplifier_house: 1
-checks_off: {stored-voltage-service: "keyed <b> [plug](http://evil.example)"}
+checks_off: {emission-class: "keyed <b> [plug](http://evil.example)"}
 """
 
 
