@@ -1,14 +1,16 @@
 """Carrier left at the load, which tells whether the filter is the one that was drawn."""
 
 from ...linter.bringup_step import Amount, Hazard, Line, Reading, Step
-from ...linter.check import Constant, Input, Source
+from ...linter.check import Constant, Input, derivation
 from ..formulas.bench import residual
 from .shared import AT_FULL, BRIDGE, CHARGED, SHOCK, nominal, quantity
 
 SHARE = Constant(
     "8 %",
     "of the largest sine, beyond which a filter is wrong for its carrier",
-    Source("TPA3121D2 data sheet SLOS537A", "p. 15: its filter leaves 7.5 %"),
+    derivation(
+        "TPA3121D2 data sheet SLOS537A, table 4: 33 uH, 220 nF leave 7.0 % in 8 ohm at 250 kHz"
+    ),
 )
 
 

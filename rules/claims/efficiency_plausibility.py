@@ -79,7 +79,7 @@ CHECK = Check(
                 "possible": "97 %",
             },
             gives="4.550 %",
-            origin="published: TPA3221 fig. 6 and 9: 176 W out, 29.97 W lost; a claim of 90 %",
+            origin="published: TPA3221 fig. 9: 176 W out, 29.97 W lost; a claim of 90 % assumed",
         ),
         Case(
             {

@@ -14,6 +14,7 @@ from ..formulas.pack import (
     CHARGE_WINDOW,
     CYCLIC_CHARGE,
     DEEP_DISCHARGE,
+    DISCHARGE_END,
     HIGH_VOLTAGE,
     SELF_HEATING,
 )
@@ -137,7 +138,7 @@ DERIVED = (
         "v_cell_least",
         "V",
         "lowest voltage to which one cell is discharged",
-        ("li-ion", "2.5 V", CHARGE_ENDS),
+        ("li-ion", "2.5 V", DISCHARGE_END),
         ("lfp", "2.0 V", DEEP_DISCHARGE),
         (LEAD_ACID, "1.75 V", DEEP_DISCHARGE),
         ("nimh", "1.0 V", DEEP_DISCHARGE),

@@ -160,7 +160,7 @@ L_TOTAL_ = Derived(
     "channel",
     "inductance in line with the load",
     ways=(Way(in_line, {"n_legs": N_LEGS, "l_leg": L}, "n_legs l_leg"),),
-    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9: half of the load a side"),),
 )
 
 C_ACROSS_SEEN = Derived(
@@ -180,7 +180,7 @@ C_TOTAL_ = Derived(
         Input("c_across_working"),
         Input("c_ground_working"),
     ),
-    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9: half of the load a side"),),
 )
 
 C_TOTAL_UNBIASED = Derived(

@@ -14,8 +14,8 @@ INTEGRATED = {"output_stage.devices": "integrated"}
 
 CURVES = Source(
     "TPA3221 data sheet SLASEE9B",
-    "fig. 9: measured loss is two to three times the sum of the terms that follow from the"
-    " on-resistance of an integrated part",
+    "fig. 9, 4 ohm, two channels: 21.0 W lost at 100 W, 33.7 W at 200 W; p. 7: 70 mohm a switch,"
+    " by hand 3.5 and 7 W cold: most of the loss follows from no printed resistance",
 )
 WITH_SWITCHES = Assumption(
     "0 W", "absent", derivation("heat of the inductors counts with the switches while unknown")

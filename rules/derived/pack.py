@@ -21,7 +21,10 @@ from ..formulas.pack import (
 from .ways import as_stated
 
 LITHIUM = ("li-ion", "lfp")
-EXPONENTS = Source("utilitiesbunker.com, Peukert's Law", "AGM 1.05 .. 1.15, flooded 1.20 .. 1.30")
+EXPONENTS = Source(
+    "utilitiesbunker.com, Peukert's Law",
+    "table: AGM 1.05 .. 1.15, flooded 1.20 .. 1.30; the upper ends are taken",
+)
 ITS_CHARGER = Assumption(
     None,
     "favourable",

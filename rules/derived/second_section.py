@@ -72,7 +72,7 @@ C_SECOND = Derived(
             "c_across + c_ground / n_legs",
         ),
     ),
-    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9"),),
+    sources=(Source("TPA005D02 evaluation module guide", "p. 3-9: half of the load a side"),),
 )
 
 C_GROUND_LEG = Derived(

@@ -105,7 +105,7 @@ TYPICAL_COIL = Assumption(None, "neutral", COILS)
 
 REGULATION = Source(
     "Traco Power, TEL 10 data sheet",
-    "p. 2, regulation, load variation from none to full: 1 %, of dual outputs 2 %",
+    "p. 2, regulation from no load to full load: at most 1 %, of dual outputs 2 %",
 )
 TYPICAL_SAG = Assumption(None, "neutral", REGULATION)
 _SAG: Mapping[str, Input | Constant] = {

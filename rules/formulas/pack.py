@@ -8,7 +8,11 @@ PEUKERT = Source(
 )
 CHARGE_ENDS = Source(
     "utilitiesbunker.com, Battery Charge Algorithms",
-    "4.2 V lithium-ion, 3.65 V lithium iron phosphate, 14.4 and 15.5 V lead-acid block",
+    "4.2 V lithium-ion, 3.65 V lithium iron phosphate, 14.4 V a lead-acid block, 15.5 V a "
+    "flooded one while it is equalised",
+)
+DISCHARGE_END = Source(
+    "utilitiesbunker.com, Battery Charge Algorithms", "lithium-ion: disconnect below 2.5 V a cell"
 )
 CHARGE_WINDOW = Source(
     "TI BQ25887 data sheet SLUSD89B",

@@ -51,7 +51,8 @@ CHECK = Check(
         basis={
             "major": Source(
                 "TI SSZTAK1; TPA3116D2 data sheet SLOS708C",
-                "harmonics lie in the AM band; table 6: carrier and second harmonic straddle it",
+                "harmonics lie in the AM band; table 6: carrier and second harmonic straddle the "
+                "part of it that is tuned",
             )
         },
     ),

@@ -55,7 +55,10 @@ CHECK = Check(
     levers=(Lever("modulator.levels", ("three-level",)),),
     sources=(
         Source("TPA2001D1 data sheet SLOS338D", "p. 6: why three-level drive needs no filter"),
-        Source("TPA2008D2 data sheet SLOS413C", "p. 12"),
+        Source(
+            "TPA2008D2 data sheet SLOS413C",
+            "pp. 12 and 13: at idle high current in opposite phase, little in phase",
+        ),
     ),
     cases=(
         Case(

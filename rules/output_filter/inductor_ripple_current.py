@@ -55,7 +55,8 @@ CHECK = Check(
         derivation("volt-seconds: v_swing/(4 l carrier) for one leg"),
         Source(
             "TI SDAA430, June 2026",
-            "fig. 2-7: 0.84 A of ripple from 1 uH at 13 V trips the comparator",
+            "section 2.3: ripple in 1 uH at 13 V trips the comparator; 0.84 A is printed,"
+            " its own formula gives 8.5 A",
         ),
     ),
     cases=(

@@ -66,7 +66,7 @@ CHECK = Check(
         Case(
             {"length": "0.3 m", "lead_allowed": "0.1 m"},
             gives="3",
-            origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; by hand",
+            origin="published: TPA2011D1 data sheet p. 16, 100 mm without filter; 0.3 m assumed",
         ),
     ),
     topic=("lead.length", "filter.bead", "filter.type"),

@@ -72,7 +72,7 @@ CHECK = Check(
             },
             gives="0 %",
             origin="published: TPA3221 data sheet SLASEE9B, fig. 9, 4 ohm: 5.52, 11.4, 21.0, 33.7 W"
-            " lost at 20, 50, 100, 200 W; efficiencies by hand",
+            " lost at 20, 50, 100, 200 W of two channels, here one; efficiencies by hand",
         ),
         Case(
             {

@@ -98,7 +98,8 @@ CHECK = Check(
                 "p_trip": "200 W",
             },
             gives="1.0",
-            origin="published: TPA3221 plot, 88.1 W at 1 % (onset 84.07 W), 107.7 W at 10 %",
+            origin="published: TPA3221 data sheet, fig. 1, 4 ohm: 88.1 W at 1 %, 107.7 W at 10 %,"
+            " read off; onset of 84.07 W by hand, trip assumed",
             tolerance=0.01,
         ),
         Case(

@@ -70,7 +70,8 @@ CHECK = Check(
         Case(
             {"v_surge": "42.1 V", "v_withstand": "69 V"},
             gives="0.610145",
-            origin="published: TPA3255, 69 V absolute maximum (e2e thread 1440241); 26 V type",
+            origin="published: TPA3255, 69 V as its extreme (e2e.ti.com thread 1440241); 42.1 V of"
+            " a 26 V type from memory",
         ),
     ),
     topic=("supply.surge.v", "protection.surge.v_rwm", "environment.place"),

@@ -10,7 +10,7 @@ The usual mistakes make the result too low: the resistance at 25 degC, a heatsin
 as if each device had it for itself, room temperature inside a closed box, or the junction
 to ambient figure of the maker's large test board taken as one's own.  The sum of the
 losses of an integrated stage cannot be made up from its on-resistance (measured losses
-are two to three times that), so without a measured efficiency the check can fail but not
+are three to five times that), so without a measured efficiency the check can fail but not
 pass.  First fix: a larger heatsink, then outer air, then fewer losses.
 
 An integrated stage goes no further than its own trip: that it gets there is the finding, and
