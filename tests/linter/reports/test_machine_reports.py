@@ -36,7 +36,7 @@ deviations:
 """
 REFUSED = 'amplifier_spec: 1\n"su\\u001bpply<b>": {}\nsupply: {v_rail: 24}\n'
 HOUSE = """amplifier_house: 1
-checks_off: {emission-class: "keyed <b> [plug](http://evil.example)"}
+limits: {stored-energy: {minor: 25 J, reason: "keyed <b> [plug](http://evil.example)"}}
 """
 
 
@@ -295,7 +295,7 @@ def test_sarif_tells_what_could_not_be_assessed(folder: Path) -> None:
 
 def test_sarif_tells_what_the_house_file_weakens(folder: Path) -> None:
     notes = sarif()["invocations"][0]["toolConfigurationNotifications"]
-    assert ["stored-voltage-service" in note["message"]["text"] for note in notes] == [True]
+    assert ["stored-energy" in note["message"]["text"] for note in notes] == [True]
 
 
 # Markdown
@@ -378,10 +378,15 @@ def test_options_that_cannot_be_are_refused(folder: Path, words: list[str]) -> N
 
 def test_a_release_of_a_file_that_says_nothing_says_that_it_says_little(tmp_path: Path) -> None:
     path = tmp_path / "empty.amp.yaml"
-    path.write_text("amplifier_spec: 1\n", encoding="utf-8")
+    path.write_text(
+        "amplifier_spec: 1\nsupply: {source: dc-source, rails: single, v_rail: 24 V}\n"
+        "channels: {main: {rated_power: 20 W, rated_load: 8 ohm}}\n",
+        encoding="utf-8",
+    )
     done = review_file(path)
     assert isinstance(done, Review)
-    assert "Only 0 checks could be judged" in reason(done)
+    assert done.verdict.released
+    assert re.search(r"Only \d checks could be judged", reason(done))
     sound = review_file(SAMPLES / "choir-portable.amp.yaml")
     assert isinstance(sound, Review)
     assert "could be judged" not in reason(sound)

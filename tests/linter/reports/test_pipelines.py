@@ -87,7 +87,11 @@ def test_junit_of_a_released_design_has_no_failure(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     spec = tmp_path / "x.amp.yaml"
-    spec.write_text("amplifier_spec: 1\nsupply: {rails: single, v_rail: 24 V}\n", "utf-8")
+    spec.write_text(
+        "amplifier_spec: 1\nsupply: {rails: single, v_rail: 24 V}\n"
+        "channels: {main: {rated_power: 20 W, rated_load: 8 ohm}}\n",
+        "utf-8",
+    )
     assert main(["assess", "--report", "junit", str(spec)]) == 0
     (judged,) = junitparser.JUnitXml.fromstring(capsys.readouterr().out.encode())
     assert judged.failures == judged.errors == 0 < judged.tests
