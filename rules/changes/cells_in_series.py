@@ -100,7 +100,7 @@ PACK = (
     Follow(
         "battery.charger.v",
         of_all_cells,
-        {"cells": Input("battery.series"), "one": Input("v_cell_full")},
+        {"cells": Input("battery.series"), "one": Input("v_cell_charger")},
     ),
     by_cells("battery.protection.v_cutoff"),
 )

@@ -17,7 +17,7 @@ CHANGE = DesignChange(
         Follow(
             "battery.charger.v",
             of_all_cells,
-            {"cells": Input("battery.series"), "one": Input("v_cell_full")},
+            {"cells": Input("battery.series"), "one": Input("v_cell_charger")},
             spread="± 0.5 %",
         ),
     ),

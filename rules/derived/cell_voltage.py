@@ -2,8 +2,9 @@
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.maths import smaller
+from ..formulas.pack import CHARGE_ENDS
 from .cell_limits import KIND, LEAD_ACID
-from .pack import LITHIUM
+from .pack import LITHIUM, by_chemistry
 from .ways import as_stated
 
 NO_PROTECTION = {"battery.protection": "none"}
@@ -53,6 +54,17 @@ DERIVED = (
                 formula="value",
                 when={KIND: (*LEAD_ACID, "nimh")},
             ),
+        ),
+    ),
+    Derived(
+        "v_cell_charger",
+        "V",
+        "product",
+        "what a charger is set to for one cell, without the burst that equalises flooded ones",
+        (
+            Way(as_stated, {"value": Input("battery.cell.v_charge")}, formula="value"),
+            by_chemistry("lead-acid-flooded", "2.40 V", CHARGE_ENDS),
+            Way(as_stated, {"value": Input("v_cell_full")}, formula="value"),
         ),
     ),
     Derived(

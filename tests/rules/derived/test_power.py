@@ -143,6 +143,8 @@ PACK = "supply: {source: battery, converter: none}\nbattery: "
         ("{chemistry: lfp, series: 4}", "v_pack_full", 14.6),
         ("{chemistry: lead-acid-agm, series: 6}", "v_pack_full", 14.4),
         ("{chemistry: lead-acid-flooded, series: 6}", "v_pack_full", 15.48),
+        ("{chemistry: lead-acid-flooded}", "v_cell_charger", 14.4 / 6),
+        ("{chemistry: li-ion, cell: {v_charge: 4.1 V}}", "v_cell_charger", 4.1),
         ("{chemistry: nimh, series: 10}", "v_pack_full", 15.0),
         ("{chemistry: li-ion, series: 3, cell: {v_oc_low: 3.3 V}}", "v_pack_low", 9.9),
         ("{chemistry: li-ion, parallel: 2, cell: {capacity: 3 Ah}}", "capacity_pack", 6 * 3600.0),
