@@ -6,15 +6,18 @@ from typing import Any
 
 from ..commands import print_or_write
 
+KINDS = ("spec", "house", "deviations", "measured", "report", "report-line")
+
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument(
         "--of",
-        choices=("spec", "house", "deviations", "measured", "report", "report-line"),
+        choices=KINDS,
         default="spec",
-        help="the kind of file (default: spec); report and report-line are those of assess"
-        " --report json and json-lines",
+        metavar="KIND",
+        help=f"the kind of file: {', '.join(KINDS)} (default: spec); report and report-line are"
+        " those of assess --report json and json-lines",
     )
     parser.add_argument("-o", "--output", type=Path, help="where to write it (default: print it)")
     parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
