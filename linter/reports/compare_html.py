@@ -91,7 +91,7 @@ def _slopes(found: Comparison, number: int) -> Figure:
         return Figure(number, MOVED, "", Markup(), (), heads, rows)
     notes = ["From the hollow dot, before, to the arrow head, now."]
     if len(shares) < len(found.margins):
-        notes.append("A distance with a unit stands in the numbers alone.")
+        notes.append("A distance with a unit is in the numbers alone.")
     drawn = Markup(slope_svg(moved_margins(found.new, shares), number))
     return Figure(number, MOVED, "", drawn, tuple(notes), heads, rows)
 

@@ -21,8 +21,7 @@ SHARE = Input("package_share")
 N_LEGS = Input("n_legs")
 PARALLEL = Input("output_stage.parallel")
 BLOWN = Source(
-    "HS Marston, extrusions: forced air cooling, correction graph",
-    "web page, example: 0.435 of still air at 2 m/s",
+    "HS Marston, extrusions: forced air cooling, correction graph", "web page: 0.435 at 2 m/s"
 )
 PLATE = derivation("laminar flat plate: heat transfer goes as the root of the air speed")
 JESD51_2 = from_memory("JESD51-2: psi times all heat of the package is the step to top or board")

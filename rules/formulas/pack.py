@@ -37,8 +37,8 @@ BATTERY_ROOMS = quoted(
     "0.05 m3 an ampere hour of gassing current and cell; 28 cm2 for 1 m3/h, air of 0.1 m/s",
 )
 GASSING = quoted(
-    "EN 50272-2, as quoted on estimation.tools, battery ventilation",
-    "at 2.4 V a cell: 20 mA/Ah vented, 8 mA/Ah valve-regulated",
+    "gassing of lead-acid cells, as quoted on estimation.tools",
+    "table at 2.4 V a cell: 20 mA/Ah vented, 8 mA/Ah valve-regulated",
 )
 SERIES_PARALLEL = derivation("Kirchhoff: cells in series add, strings in parallel share")
 

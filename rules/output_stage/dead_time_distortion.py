@@ -109,7 +109,7 @@ CHECK = Check(
     ),
     sources=(
         derivation("Fourier sum of the error along a sine, with the clean range of the ripple"),
-        Source("Electronics Letters 35 (12), 10 June 1999", "abstract: dead time dominates"),
+        Source("Electronics Letters 35 (12), 10 June 1999", "IEEE Xplore 788036, abstract"),
     ),
     cases=(
         Case(

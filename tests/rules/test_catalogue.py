@@ -205,6 +205,8 @@ def test_every_derived_quantity_is_used() -> None:
             used.add(item.name)
     for named in steps_of(CATALOGUE):
         used |= set().union(*(_names(amount.inputs) for amount in amounts(named.step)))
+    for change in CATALOGUE.changes:
+        used |= set().union(*(_names(follow.inputs) for follow in change.follows))
     used |= set(measurable_in(CATALOGUE.packages))
     assert set(CATALOGUE.derived) <= used
 

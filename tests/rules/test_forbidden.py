@@ -9,7 +9,7 @@ import pytest
 
 from ampreview.linter.check import MILESTONES, Milestone
 from ampreview.linter.evaluation.catalogue import load
-from ampreview.linter.finding import Finding, Severity
+from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.reading.loading import load_text
 
@@ -90,5 +90,6 @@ CLIPPED_ONLY = "split-half-bridge-integrated-31v.amp.yaml"  # 130 W, clean sine 
 
 @pytest.mark.parametrize("path", DESIGNS, ids=lambda path: path.name)
 def test_no_published_working_design_is_impossible(path: Path) -> None:
-    held = {x.check for x in reviewed(path.read_text()).findings if x.holds_always}
+    found = reviewed(path.read_text()).findings
+    held = {x.check for x in found if x.holds_always and x.status is Status.FINDING}
     assert held == ({"power-above-rail"} if path.name == CLIPPED_ONLY else set())

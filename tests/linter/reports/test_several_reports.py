@@ -17,7 +17,11 @@ from ampreview.linter.reading.keyed_file import (
 )
 from ampreview.rules.measurable import MEASURABLE
 
-SKETCH = "amplifier_spec: 1\ntitle: sketch\nsupply: {rails: single, v_rail: 24 V}\n"
+SKETCH = """amplifier_spec: 1
+title: sketch
+supply: {rails: single, v_rail: 24 V}
+channels: {main: {rated_power: 20 W, rated_load: 8 ohm}}
+"""
 
 
 @pytest.fixture
