@@ -2,6 +2,7 @@
 
 import argparse
 import io
+import os
 import re
 import sys
 from collections.abc import Callable, Sequence
@@ -85,7 +86,8 @@ def wrong_reports(asked: Sequence[Report], output: Path | None) -> str:
     """What cannot be done as asked, or nothing."""
     if sum(report.target is None for report in asked) > 1:
         return "two reports for one place: give all but one a file, --report KIND=FILE"
-    targets = [report.target.absolute() for report in reports_asked(asked, output) if report.target]
+    named = [report.target for report in reports_asked(asked, output) if report.target]
+    targets = [os.path.normpath(target.absolute()) for target in named]
     twice = next((path for path in targets if targets.count(path) > 1), None)
     return f"two reports would go to {twice}" if twice else ""
 

@@ -19,7 +19,7 @@ from ..evaluation.recalled import UNSEEN
 from ..finding import Place
 from ..quantities.quantity import to_si
 from ..reading.loading import Spec
-from ..reading.parts_file import find_upward
+from ..reading.parts_file import find_upward, folder_of
 
 NAME = "house.ampreview.yaml"
 GROUP = "ampreview.house_rules"
@@ -85,8 +85,7 @@ def where_found(spec: Path, house: Path) -> str:
     >>> where_found(Path("boards/a.amp.yaml"), Path("house.ampreview.yaml"))
     'found 1 folder above the spec; for files from outside: --no-house'
     """
-    folder = spec.absolute().parent
-    whole = Path(os.path.normpath(house.absolute())).parent
+    folder, whole = folder_of(spec), folder_of(house)
     steps = next((n for n, x in enumerate((folder, *folder.parents)) if x == whole), 0)
     far = f"{steps} folder{'s' if steps > 1 else ''} above the spec" if steps else "beside the spec"
     return f"found {far}; for files from outside: --no-house"

@@ -83,12 +83,21 @@ def parts_beside(spec: Path, named: Path | None = None) -> PartsSource:
     return source
 
 
+def folder_of(file: Path) -> Path:
+    """The folder of a file, whole and without ``..``: what lies above it lies above the file.
+
+    >>> folder_of(Path("/boards/bench/../plinth/plinth.amp.yaml")).as_posix()
+    '/boards/plinth'
+    """
+    return Path(os.path.normpath(file.absolute())).parent
+
+
 def find_upward(spec: Path, name: str) -> Path | None:
     """The file of a name nearest to a spec: in its folder, or in one above.
 
     It is named from the spec's folder, so that a report does not depend on the machine.
     """
-    folder = spec.absolute().parent
+    folder = folder_of(spec)
     for steps, above in enumerate((folder, *folder.parents)):
         if (above / name).is_file():
             return Path(os.path.normpath(spec.parent.joinpath(*[".."] * steps, name)))

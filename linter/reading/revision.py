@@ -93,7 +93,8 @@ def parts_at(revision: str, path: str) -> PartsSource:
 
 def top_folder(start: Path) -> Path | None:
     """The top folder of the repository that a folder is in."""
-    for folder in (start.absolute(), *start.absolute().parents):
+    whole = Path(os.path.normpath(start.absolute()))
+    for folder in (whole, *whole.parents):
         if (folder / ".git").exists():
             return folder
     return None

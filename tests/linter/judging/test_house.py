@@ -19,11 +19,12 @@ from ampreview.linter.evaluation.node import LeafNode
 from ampreview.linter.evaluation.recalled import UNSEEN
 from ampreview.linter.finding import Finding, Status
 from ampreview.linter.judging.criteria import Criteria, Terms, criteria_for
-from ampreview.linter.judging.house import House, find_house
+from ampreview.linter.judging.house import House, find_house, where_found
 from ampreview.linter.judging.house_file import read_house
 from ampreview.linter.judging.review import review
 from ampreview.linter.quantities.quantity import to_si
 from ampreview.linter.reading.loading import load_text
+from ampreview.linter.reading.parts_file import find_upward
 from ampreview.linter.reading.refusal import Refusal
 
 FIRST = "amplifier_house: 1\n"
@@ -497,3 +498,20 @@ def test_a_changed_house_file_is_read_again(tmp_path: Path) -> None:
     entry = rising("rating")
     assert taken(tmp_path, "").catalogue.entry(entry.name)
     assert not taken(tmp_path, f"checks_off: {{{entry.name}: x}}\n").catalogue.entry(entry.name)
+
+
+def test_what_lies_in_the_working_folder_is_not_above_a_spec_beside_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """``../offer/x.amp.yaml`` of a folder with a house file: that file is not the offer's."""
+    for folder in ("ours", "offer"):
+        (tmp_path / folder).mkdir()
+    for name in ("house", "parts"):
+        (tmp_path / "ours" / f"{name}.ampreview.yaml").write_text(f"amplifier_{name}: 1\n")
+    monkeypatch.chdir(tmp_path / "ours")
+    spec = Path("../offer/x.amp.yaml")
+    assert (find_house(spec), find_upward(spec, "parts.ampreview.yaml")) == (None, None)
+    (tmp_path / "house.ampreview.yaml").write_text("amplifier_house: 1\n")
+    house = find_house(spec)
+    assert house == Path("../house.ampreview.yaml")
+    assert where_found(spec, house).startswith("found 1 folder above the spec")
