@@ -64,6 +64,7 @@ def test_several_reports_of_one_run(boards: Path, capsys: pytest.CaptureFixture[
     [
         (["--report", "json", "--report", "text"], "give all but one a file"),
         (["--report", "json=r", "--report", "text=r"], "two reports would go to"),
+        (["--report", "json=r", "--report", "text=a/../r"], "two reports would go to"),
         (["--report", "json", "--check", "x"], "--check goes with the text report"),
     ],
 )
