@@ -126,6 +126,11 @@ NO_FAN = (
     " touch-temperature-heatsink then judge the heatsink in still air themselves"
 )
 
+COUPLING = (
+    "what is not given of the coupling is asked for, or found by its usual range, by"
+    " input-coupling-corner alone: the low end of the band is lost there, and told there"
+)
+
 TABLE = (
     Accepted(ANY, SECTION, "channels", "no subject", "no channel: there is no amplifier to judge"),
     Accepted(ANY, SECTION, "channels.*", "*", "the channel as a whole: a smaller amplifier"),
@@ -136,6 +141,7 @@ TABLE = (
     Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
     Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
     Accepted(ANY, FIELD, "band load_range rated_* environment.ip_code", "*", NO_PROMISE),
+    Accepted("bass-response*", FIELD, "signal.c_in signal.r_in", "meets", COUPLING),
     Accepted(BY_USE, FIELD, USES, "*", NOT_IN_USE),
     Accepted("hearing-exposure", FIELD, "safety.exposure_rule", "not applicable", NO_RULE),
     Accepted(OTHER, SECTION, "loudspeaker.piezo line", "not applicable", VOICE_COIL),
