@@ -3,9 +3,9 @@
 from collections.abc import Callable
 
 from ...linter.check import Arguments, Assumption, Input, Way, derivation
+from ..formulas.driver import largest_in_bass
 from ..formulas.series_capacitor import (
-    frequencies_behind_capacitor,
-    largest_behind_high_pass,
+    STEPS,
     radiator_load,
     shape_behind_capacitor,
     vented_load,
@@ -44,11 +44,11 @@ def _largest(
     band_high: float,
 ) -> float:
     """Largest shape over the band, whatever loads the cone."""
-    frequencies = frequencies_behind_capacitor(band_low, band_high, f_s, alpha)
-    shapes = [
-        shape_behind_capacitor(f, f_s, q_ms, q_es, box(f), r_e, c_series) for f in frequencies
-    ]
-    return largest_behind_high_pass(shapes, frequencies, f_high_pass, order)
+
+    def shape(f: float) -> float:
+        return shape_behind_capacitor(f, f_s, q_ms, q_es, box(f), r_e, c_series)
+
+    return largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high, steps=STEPS)
 
 
 def behind_open(

@@ -212,20 +212,21 @@ def largest_in_bass(
     band_low: float,
     band_high: float,
     also: Iterable[float] = (),
+    steps: int = 32,
 ) -> float:
     """The largest that a value gets behind the high-pass, up to twice the box resonance.
 
     value: what grows with the voltage, at a frequency [Hz] and without high-pass; f_s:
     free-air resonance [Hz]; alpha: v_as / v_b [1], 0 for no box; f_high_pass: corner [Hz];
     order [1]; band_low, band_high: ends of the audio band [Hz]; also: further frequencies
-    to look at [Hz].
+    to look at [Hz]; steps: of the search, more where the peak is sharp [1].
     Units: value [function], f_s [Hz], alpha [1], f_high_pass [Hz], order [1], band_low [Hz],
-    band_high [Hz], also [Hz]; returns [any].
+    band_high [Hz], also [Hz], steps [1]; returns [any].
 
     >>> round(largest_in_bass(lambda f: 1.0, 40.0, 0.0, 20.0, 2, 20.0, 20e3), 4)
     0.9981
     """
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5, steps)
     return largest([high_pass(f, f_high_pass, order) * value(f) for f in [*sweep, *also]])
 
 

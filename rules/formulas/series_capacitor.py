@@ -7,7 +7,6 @@ coil inductance is left out, as in that model: near the corner of a tweeter the 
 out up to a tenth low.
 """
 
-from .driver import bass_frequencies, high_pass, largest
 from .maths import PI
 
 STEPS = 256  # frequencies of the search: the peak is sharper than without a capacitor
@@ -56,28 +55,3 @@ def shape_behind_capacitor(
     u = f / f_s
     left = 1 / (1 - 1j / (2 * PI * f * c * r_e))
     return abs(left / (1 - u**2 + 1j * u / q_ms + left * 1j * u / q_es + box))
-
-
-def frequencies_behind_capacitor(
-    band_low: float, band_high: float, f_s: float, alpha: float
-) -> list[float]:
-    """Frequencies [Hz] of the band up to twice the box resonance, evenly in octaves.
-
-    band_low, band_high: ends of the band [Hz]; f_s: free-air resonance [Hz]; alpha [1].
-    Units: band_low [Hz], band_high [Hz], f_s [Hz], alpha [1]; returns [Hz].
-    """
-    return bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5, STEPS)
-
-
-def largest_behind_high_pass(
-    shapes: list[float], frequencies: list[float], f_high_pass: float, order: float
-) -> float:
-    """The largest of the shapes [1], each behind the high-pass at its frequency [Hz].
-
-    Units: shapes [1], frequencies [Hz], f_high_pass [Hz], order [1]; returns [1].
-
-    >>> round(largest_behind_high_pass([1.0, 2.0], [20.0, 40.0], 40.0, 2), 4)
-    1.4142
-    """
-    both = zip(frequencies, shapes, strict=True)
-    return largest([high_pass(f, f_high_pass, order) * shape for f, shape in both])
