@@ -32,7 +32,8 @@ class Allowed:
     """A number that the design allows, by one check.
 
     says: what it counts or leaves out; at: with all tolerances at which end, where that makes
-    a difference, or with what is known only.
+    a difference, or with what is known only.  at_worst: beside the number at its best, that in
+    the worst case, where it is another.
     """
 
     check: str
@@ -40,6 +41,7 @@ class Allowed:
     unit: str
     says: str
     at: At
+    at_worst: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,13 +250,22 @@ class PromiseAtHand:
         figure = found.figure if found.best is None else found.best
         if figure is None or abs(figure) == float("inf"):
             return None
-        at = _at(item, figure)
+        at, worst = _at(item, figure), found.figure
         if judge.allows is not None and claim is not None and figure != 0.0:
             path = self._full(self.promise.path)
             stated = next((x.value for x in found.corner if x.path == path), claim)
-            value = judge.allows(stated, figure)
-            return Allowed(item.check, value, self._field.unit, judge.says, at)
-        return Allowed(item.check, figure, found.unit, judge.says, at) if judge.says else None
+            value, least = judge.allows(stated, figure), judge.allows(stated, worst or figure)
+            unit = self._field.unit
+            return Allowed(item.check, value, unit, judge.says, at, _other(least, value))
+        if not judge.says:
+            return None
+        return Allowed(item.check, figure, found.unit, judge.says, at, _other(worst, figure))
+
+
+def _other(worst: float | None, figure: float) -> float | None:
+    """A number in the worst case, where it is noticeably another one."""
+    differs = worst is not None and abs(worst - figure) > NOTICEABLE * abs(figure)
+    return worst if differs else None
 
 
 def _at(item: Finding, figure: float) -> At:

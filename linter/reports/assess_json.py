@@ -119,7 +119,8 @@ def _promise(item: Promised) -> dict[str, Any]:
         "outlook": item.outlook,
         "figure": _figure(item.figure, item.unit),
         "allowed": [
-            {"check": x.check, "says": x.says, "at": x.at} | dict(_figure(x.value, x.unit) or {})
+            {"check": x.check, "says": x.says, "at": x.at, "at_worst": _figure(x.at_worst, x.unit)}
+            | dict(_figure(x.value, x.unit) or {})
             for x in item.allowed
         ],
         "told": item.told,

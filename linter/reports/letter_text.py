@@ -15,7 +15,7 @@ from ..quantities.quantity import printed
 from .cause_words import CauseWords, cause_words
 from .groups import groups, together
 from .phrases import cell_of_table, clean, escaped
-from .promise_words import promise_rows
+from .promise_words import begun_small, promise_rows
 from .questions_text import condition, heading, subject
 from .requirements_text import warnings
 from .verdict import DISCLAIMER, WEAKENED, house_told, weakened_lines
@@ -123,7 +123,7 @@ def _inside(text: str) -> str:
     """What a promise comes to, behind its colon: a number, or a sentence that begins small."""
     if text[:1].isdigit():
         return f"we find {text}"
-    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
+    return begun_small(text)
 
 
 def _faults(cause: CauseWords) -> Iterator[str]:

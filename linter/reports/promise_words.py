@@ -77,8 +77,14 @@ def allowed_in_words(item: Promised) -> str:
     if item.missing:
         parts.append(f"needs {_names(item.missing)}")
     elif item.told:
-        parts.append(without_channel(item.told, item.subject))
+        told = without_channel(item.told, item.subject)
+        parts.append(begun_small(told) if parts else told)
     return "; ".join(dict.fromkeys(parts))
+
+
+def begun_small(text: str) -> str:
+    """A sentence as it goes on behind another part of one; an abbreviation keeps its capital."""
+    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
 
 
 def _numbers(item: Promised, numbers: Sequence[Allowed]) -> list[str]:
@@ -90,7 +96,9 @@ def _numbers(item: Promised, numbers: Sequence[Allowed]) -> list[str]:
         parts = (_number(item, number), number.says or plain)
         text = " ".join(part for part in parts if part)
         at = number.at if not same or place == len(numbers) else ""
-        told.append(f"{text}, {at}" if at else text)
+        least = number.at_worst
+        beside = "" if least is None else f" ({show(least, number.unit)} at worst)"
+        told.append((f"{text}, {at}" if at else text) + beside)
     return told
 
 

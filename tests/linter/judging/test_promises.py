@@ -14,7 +14,7 @@ from ampreview.linter.judging.promises import Promised
 from ampreview.linter.judging.review import Review, review, review_file
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reports.letter_text import letter_text
-from ampreview.linter.reports.promise_words import promise_rows
+from ampreview.linter.reports.promise_words import allowed_in_words, promise_rows
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 SOUND = ("choir-portable", "bird-call-pocket", "market-day-trolley", "playhouse-subwoofer")
@@ -60,6 +60,16 @@ def test_what_physics_forbids_is_impossible_and_told_at_its_best() -> None:
     assert power.allowed[0].value == pytest.approx(79.4, rel=1e-3)
     assert run_time.allowed[0].value == pytest.approx(5.19 * 3600, rel=2e-3)
     assert {x.at for x in (power.allowed[0], run_time.allowed[0])} == {"at best"}
+
+
+def test_beside_the_number_at_best_stands_that_of_the_finding() -> None:
+    """The claim of a supplier is answered by the best; the finding tells the worst."""
+    run_time = promise(of_sample("market-day-trolley-faulty"), "run time")
+    best = run_time.allowed[0]
+    assert best.at_worst is not None
+    assert best.at_worst / best.value == pytest.approx(18.0 / 20.0, rel=1e-6)  # capacity 18 .. 20
+    told = allowed_in_words(run_time)
+    assert told.startswith("42.2 h without any loss, at best (38 h at worst); ")
 
 
 def test_within_the_bounds_and_open_it_is_not_shown() -> None:
