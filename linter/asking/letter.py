@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from ..finding import CLEAR, Cause, Finding, Severity
-from ..judging.promises import Promised
+from ..judging.promised import Promised
 from ..judging.review import Review
 from ..judging.unmeasured import to_measure
 from .questions import QuestionGroup, SupplierQuestion, asks, groups_of

@@ -3,7 +3,7 @@
 from typing import Any
 
 from ..judging.house_file import SECTIONS, SEVERITIES
-from ..judging.promises import OUTLOOKS
+from ..judging.promised import OUTLOOKS
 from ..reading.format import HOUSE_KEY
 from .json_schema import DRAFT
 

@@ -22,7 +22,8 @@ from .criteria import TODAY, USUAL, Criteria, Terms, criteria_for
 from .deviation import Occasion, with_deviations
 from .measured import Compared, comparisons
 from .milestone import Verdict, verdict
-from .promises import Promised, promises_of, slips_of
+from .promised import Promised
+from .promises import promises_of, slips_of
 from .stated import DOMAIN
 from .unjudged import on_silence
 from .unmeasured import not_measured

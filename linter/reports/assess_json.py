@@ -15,7 +15,7 @@ from ..changes.effect import in_text
 from ..check import Source
 from ..evaluation.wording import in_words
 from ..finding import Assumed, CornerValue, Evidence, Finding, Place, Remedy, Status
-from ..judging.promises import Promised
+from ..judging.promised import Promised
 from ..judging.review import Outcome, Review
 from ..reading.refusal import Refusal
 from .cause_words import CauseWords, cause_words, in_order

@@ -5,7 +5,7 @@ from itertools import chain
 
 from rich.text import Text
 
-from ..judging.promises import Outlook
+from ..judging.promised import Outlook
 from ..judging.review import Review
 from .lines import folded, hanging
 from .promise_words import HEADS, STYLES, PromiseRow, judged_with, promise_rows

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..declare import local_path, without_channel
 from ..finding import Missing
-from ..judging.promises import OUTLOOKS, Allowed, Outlook, Promised
+from ..judging.promised import OUTLOOKS, Allowed, Outlook, Promised
 from ..judging.review import Review
 from ..quantities.quantity import Value, show
 from .groups import together

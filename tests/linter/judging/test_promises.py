@@ -10,7 +10,7 @@ import pytest
 from ampreview.linter.asking.letter import letter_of
 from ampreview.linter.changes.causes import causes_of
 from ampreview.linter.check import MILESTONES, Milestone
-from ampreview.linter.judging.promises import Promised
+from ampreview.linter.judging.promised import Promised
 from ampreview.linter.judging.review import Review, review, review_file
 from ampreview.linter.reading.loading import load_text
 from ampreview.linter.reports.letter_text import letter_text
