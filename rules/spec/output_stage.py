@@ -53,6 +53,7 @@ class OverCurrent(Section):
         "A",
         "peak of the load current at which it trips, sensor at 25 degC",
         "0.5 .. 200 A",
+        also="50 .. 500 mA",  # of a headphone output
         given="line",
         example="{min: 8 A, typ: 9 A, max: 10 A}",
     )
