@@ -23,6 +23,8 @@ class Follow:
         way already stays; empty: the figure is what it is, neither more nor less.
     spread: a tolerance that is written behind the value.
     guess: a value of a part that nobody has chosen yet: written with ``from: estimate``.
+    within: as in ``Lever``: where it takes more than so many times what is stated, it is another
+        product, and the change is not made.
     new: written also where the spec is silent about it; where it does not follow from what
         the spec states, the change cannot be made.
     """
@@ -36,6 +38,7 @@ class Follow:
     guess: bool = False
     new: bool = False
     word: str = ""
+    within: float = float("inf")
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,8 +24,8 @@ PASSES = 3
 Changes = dict[str, object]
 
 
-class _UnknownError(Exception):
-    """A value that a change cannot do without does not follow from what the spec states."""
+class _CannotError(Exception):
+    """A value that a change cannot do without is not known, or makes it another product."""
 
 
 def offered(reruns: Reruns, change: DesignChange, subject: str) -> Changes:
@@ -70,7 +70,7 @@ def _written(
         for item, path, channel in places:
             try:
                 data = _needed(item, path, channel, before, after)
-            except _UnknownError:
+            except _CannotError:
                 return {}
             if data is not None:
                 found[path] = data
@@ -113,7 +113,7 @@ def _needed(
         return item.word if item.word != (getattr(stated, "text", None) or stated) else None
     number = _figure(item, channel, before, after)
     if number is None and item.new:
-        raise _UnknownError(path)
+        raise _CannotError(path)
     unit = before.spec.schema.field_of(path).unit
     if number is None or (isinstance(stated, Value) and _is_safe(item, stated, number)):
         return None
@@ -123,6 +123,8 @@ def _needed(
         if rounded is None:
             return None
         number = rounded
+    if isinstance(stated, Value) and number > item.within * stated.hi:
+        raise _CannotError(path)
     return _as_data(item, stated, float(f"{number:.3g}") if not item.stock else number, unit)
 
 

@@ -50,7 +50,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("claims.run_time", "0.5 h")),
+    levers=(Lever("battery.parallel", "1", within=3), Lever("claims.run_time", "0.5 h")),
     sources=(PEUKERT,),
     cases=(
         Case(

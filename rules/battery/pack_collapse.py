@@ -41,7 +41,11 @@ CHECK = Check(
     limits=AtMost(
         critical="1", basis={"critical": derivation("no real root of P = V (V0 - V) / r")}
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
+    levers=(
+        Lever("battery.parallel", "1", within=3),
+        Lever("battery.series", "1", within=2),
+        Lever("rated_power", "1 W"),
+    ),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
     cautions=(CELLS,),
     cases=(

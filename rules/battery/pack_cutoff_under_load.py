@@ -37,7 +37,10 @@ CHECK = Check(
     limits=AtLeast(
         major="1", basis={"major": derivation("below the cut-off the pack is disconnected")}
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("battery.protection.v_cutoff", "0.1 V")),
+    levers=(
+        Lever("battery.parallel", "1", within=3),
+        Lever("battery.protection.v_cutoff", "0.1 V"),
+    ),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
     cases=(
         Case(

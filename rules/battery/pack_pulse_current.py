@@ -43,7 +43,11 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
+    levers=(
+        Lever("battery.parallel", "1", within=3),
+        Lever("battery.series", "1", within=2),
+        Lever("rated_power", "1 W"),
+    ),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
     cases=(
         Case(

@@ -37,7 +37,11 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtMost(major="2", minor="1", basis={"major": CELL_DATA, "minor": CELL_DATA}),
-    levers=(Lever("battery.parallel", "1"), Lever("battery.series", "1")),
+    levers=(
+        Lever("battery.parallel", "1", within=3),
+        Lever("battery.series", "1", within=2),
+        Lever("rated_power", "1 W"),
+    ),
     sources=(
         SERIES_PARALLEL,
         derivation("energy over power is the time until the pack is empty"),

@@ -45,7 +45,7 @@ CHECK = Check(
         },
     ),
     levers=(
-        Lever("battery.parallel", "1"),
+        Lever("battery.parallel", "1", within=3),
         Lever("protection.under_voltage.v_trip", "0.5 V"),
     ),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),

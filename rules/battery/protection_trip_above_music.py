@@ -57,7 +57,7 @@ CHECK = Check(
             "minor": COMMON_PRACTICE,
         },
     ),
-    levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1")),
+    levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1", within=3)),
     sources=(CONSTANT_POWER, BRIDGE_CURRENT),
     cases=(
         Case(

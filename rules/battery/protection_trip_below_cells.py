@@ -52,7 +52,7 @@ CHECK = Check(
             "major": derivation("a guard must act before the part that it guards"),
         },
     ),
-    levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1")),
+    levers=(Lever("battery.protection.i_trip", "1 A"), Lever("battery.parallel", "1", within=3)),
     sources=(SERIES_PARALLEL,),
     cautions=(also(CELLS, "Never bridge or raise a pack's protection to stop a nuisance trip."),),
     cases=(

@@ -45,7 +45,7 @@ CHECK = Check(
             "minor": from_memory("end of life of cells at 80 % of their capacity"),
         },
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("claims.run_time", "0.5 h")),
+    levers=(Lever("battery.parallel", "1", within=3), Lever("claims.run_time", "0.5 h")),
     sources=(SERIES_PARALLEL, EIGHTH_POWER),
     cases=(
         Case(

@@ -59,7 +59,7 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(major="1", basis={"major": LOSSLESS}),
-    levers=(Lever("battery.parallel", "1"), Lever("claims.run_time", "0.5 h")),
+    levers=(Lever("battery.parallel", "1", within=3), Lever("claims.run_time", "0.5 h")),
     sources=(SERIES_PARALLEL, EIGHTH_POWER),
     cases=(
         Case(

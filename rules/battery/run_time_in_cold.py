@@ -40,7 +40,7 @@ CHECK = Check(
     limits=AtLeast(
         minor="1", basis={"minor": derivation("the claim fails at the coldest ambient")}
     ),
-    levers=(Lever("battery.parallel", "1"), Lever("claims.run_time", "0.5 h")),
+    levers=(Lever("battery.parallel", "1", within=3), Lever("claims.run_time", "0.5 h")),
     sources=(SERIES_PARALLEL, CELL_DATA),
     cases=(
         Case(

@@ -38,7 +38,7 @@ CHECK = Check(
         "claims.air_travel": "cabin",
     },
     limits=AtMost(major="160 Wh", minor="100 Wh", basis={"major": AIR_TRAVEL, "minor": AIR_TRAVEL}),
-    levers=(Lever("battery.packs", "1"), Lever("battery.parallel", "1")),
+    levers=(Lever("battery.packs", "1"), Lever("battery.parallel", "1", within=3)),
     sources=(AIR_TRAVEL, SERIES_PARALLEL),
     cases=(
         Case(

@@ -5,6 +5,8 @@ resistances, at the lowest charge for which that power is promised; the strings 
 current at rated power and at the crest of the bass, each against what one cell stands.  The
 charger, the lockout and all that is rated for the rail come along; so do the inductor, the
 loudspeaker with its limiter, the supply lead and its fuse: what a weak pack spared until now.
+A pack of more than twice the cells in series or three times the strings is another product: then
+the promise has to come down (common practice, no source).
 """
 
 from ...linter.check import COMMON_PRACTICE, Input, derivation
@@ -76,6 +78,7 @@ CHANGE = DesignChange(
             },
             "1",
             "up",
+            within=2,
         ),
         Follow(
             "battery.parallel",
@@ -92,6 +95,7 @@ CHANGE = DesignChange(
             "1",
             "up",
             new=True,
+            within=3,
         ),
         *PACK,
         Follow(

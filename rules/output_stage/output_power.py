@@ -76,7 +76,7 @@ CHECK = Check(
     ),
     levers=(
         Lever("supply.v_rail", "1 V"),
-        Lever("battery.series", "1", when={"rail_feed": "pack"}),
+        Lever("battery.series", "1", when={"rail_feed": "pack"}, within=2),
         Lever("rated_power", "1 W"),
     ),
     sources=(
