@@ -5,12 +5,14 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
+from ..changes.causes import causes_of
 from ..changes.stages import with_remedies
 from ..check import Milestone
 from ..evaluation.catalogue import without_checks
+from ..evaluation.engine import Assessment
 from ..finding import Place, Severity
 from ..judging.criteria import USUAL, Terms
-from ..judging.review import Outcome, Review, review
+from ..judging.review import Outcome, Review, with_run
 from ..reading.refusal import Refusal
 from .items import Item, Text, Variant, criteria_of, loaded, name_of
 from .result import Result, result_of
@@ -70,12 +72,13 @@ def review_item(item: Item, order: Order) -> Outcome:
     """The review of one item as ordered, or its refusals."""
     if isinstance(item, Variant):
         terms = (order.milestone, order.hold_at, order.terms)
-        outcome = varied(item.base, item.changes, *terms, whole=_is_whole(order))
+        outcome, run = varied(item.base, item.changes, *terms, whole=_is_whole(order)), None
     else:
-        outcome = _alone(item, order)
+        outcome, run = _alone(item, order)
     if isinstance(outcome, Review) and order.remedies != "none":
         only_holding = order.remedies == "holding" and not order.checks
-        return with_remedies(outcome, only_holding, order.checks)
+        advised = with_remedies(outcome, only_holding, order.checks, run)
+        return replace(advised, causes=causes_of(advised, run))
     return outcome
 
 
@@ -83,14 +86,15 @@ def _is_whole(order: Order) -> bool:
     return order.whole or order.remedies != "none"
 
 
-def _alone(item: Path | Text, order: Order) -> Outcome:
+def _alone(item: Path | Text, order: Order) -> tuple[Outcome, Assessment | None]:
+    """A review with its run, or refusals."""
     found = loaded(item, order.terms)
     if found.spec is None:
-        return found.refusals
+        return found.refusals, None
     criteria = criteria_of(item, order.terms)
     if isinstance(criteria, tuple):
-        return criteria
-    return review(found.spec, order.milestone, order.hold_at, criteria=criteria)
+        return criteria, None
+    return with_run(found.spec, order.milestone, order.hold_at, criteria=criteria)
 
 
 def _light(result: Result) -> Result:

@@ -26,8 +26,10 @@ MOST_ALTERNATIVES = 2
 def causes_of(review: Review, run: Assessment | None = None) -> tuple[Cause, ...]:
     """The causes of what fails in a review with remedies; each failing answer in one of them.
 
-    run: of the spec, where there is one.
+    run: of the spec, where there is one; what is tried for remedies is not run again with it.
     """
+    if review.causes is not None:
+        return review.causes
     faults, trials = faults_of(review.failing()), Trials(review, run)
     stories = gathered(_stories(faults, trials), review)
     return tuple(_cause(story, trials) for story in sorted(stories, key=_urgency))

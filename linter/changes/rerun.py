@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
-from ..declare import CHANNELS
+from ..declare import CHANNELS, PRODUCT, local_path, subject_of
 from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
@@ -89,8 +89,8 @@ class Reruns:
         None where the changes cannot be or leave ``key`` a finding; with a ``limit`` also where
         they bring about a finding of that rank or a grave one, make one worse that is as grave,
         or where what they state contradicts or overrules what is stated beside it.  Channels
-        written once and referred to by alias change together, and so do stated values that
-        follow from a changed one.
+        that state the same change together, and so do stated values that follow from a changed
+        one.
         """
         whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
         name = _name(whole, limit)
@@ -130,19 +130,16 @@ class Reruns:
         return not any(overruled(self.run.graph, rerun.run.graph, path) for path in added)
 
     def aliases(self, path: str) -> tuple[str, ...]:
-        """The paths of all channels whose value is the same piece of text."""
-        parts = path.split(".", 2)
-        here = self._spot(path)
-        if parts[0] != "channels" or here is None:
+        """The leaf in all channels that state the same, and where it is the same piece of text."""
+        own = subject_of(path)
+        if own == PRODUCT:
             return (path,)
-        paths = (f"channels.{name}.{parts[2]}" for name in self.review.spec.channels)
-        return tuple(other for other in paths if self._spot(other) == here)
-
-    def written(self, subject: str) -> frozenset[object]:
-        """Where each value of a channel stands: the same for channels that are written once."""
-        lead = f"{CHANNELS}.{subject}."
-        found = [path for path in self.review.spec.values if path.startswith(lead)]
-        return frozenset((path.removeprefix(lead), self._spot(path)) for path in found)
+        alike, here = self.run.twins.groups.get(own, (own,)), self._spot(path)
+        field = local_path(path)
+        paths = {name: f"{CHANNELS}.{name}.{field}" for name in self.review.spec.channels}
+        return tuple(
+            x for name, x in paths.items() if name in alike or (here and self._spot(x) == here)
+        )
 
     def _spot(self, path: str) -> tuple[int, int] | None:
         """Where a value stands, or else the nearest section above it that is written."""

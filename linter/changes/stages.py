@@ -59,7 +59,6 @@ class Stages:
         self.note_of_made = self.note
         self.made: list[tuple[Advisor, Remedy]] = []
         self._found: dict[Key, Finding] = {}
-        self._written: dict[str, frozenset[object]] = {}
 
     def advised(self, asked: list[Finding]) -> dict[int, Finding]:
         """The findings asked for with their advice, by identity; the gravest come first."""
@@ -75,12 +74,11 @@ class Stages:
         return {id(item): _seen_from(self._found[self._kind(item)], item) for item in asked}
 
     def _kind(self, item: Finding) -> Key:
-        """The same for findings of channels that are written once and fail alike."""
+        """The same for findings of channels that state the same and fail alike."""
         if item.subject == PRODUCT or item.check in BUILT_IN:
             return item.check, item.subject, item.message
-        if item.subject not in self._written:
-            self._written[item.subject] = self.start.reruns.written(item.subject)
-        return item.check, self._written[item.subject], item.message.replace(item.subject, "")
+        first = self.start.reruns.run.twins.first(item.subject)
+        return item.check, first, item.message.replace(item.subject, "")
 
     def _stage(self, todo: dict[Key, Finding], first: bool) -> list[Remedy]:
         """Advice for what has a proven change now; the first of each is handed on."""

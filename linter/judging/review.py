@@ -12,7 +12,7 @@ from ..declare import local_path
 from ..evaluation.catalogue import Catalogue
 from ..evaluation.engine import Assessment
 from ..evaluation.threshold import closeness
-from ..finding import Finding, Severity, Status
+from ..finding import Cause, Finding, Severity, Status
 from ..reading.loading import Deviation, Loaded, Spec, load_file
 from ..reading.refusal import Refusal
 from .beyond_limit import on_measurements
@@ -36,7 +36,8 @@ class Review:
     """A spec with the answer of every check and the verdict on them.
 
     slips: values that look like slips, by path, as they are taken to judge the promises.
-    measured: what was measured, against the model.
+    measured: what was measured, against the model.  causes: what the failing answers come
+    from, once that is worked out.
     """
 
     spec: Spec
@@ -47,6 +48,7 @@ class Review:
     promises: tuple[Promised, ...] = ()
     slips: Mapping[str, object] = field(default_factory=dict)
     measured: tuple[Compared, ...] = ()
+    causes: tuple[Cause, ...] | None = None
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -123,9 +125,20 @@ def review(
 
     Without a catalogue the one of the criteria's house file counts, if there is one.
     """
+    return with_run(spec, milestone, hold_at, catalogue, criteria)[0]
+
+
+def with_run(
+    spec: Spec,
+    milestone: Milestone | None = None,
+    hold_at: Severity | None = None,
+    catalogue: Catalogue | None = None,
+    criteria: Criteria = TODAY,
+) -> tuple[Review, Assessment]:
+    """The same review and the run that it was made from, for what is computed further on."""
     spec = criteria.applied(spec)
     run = Assessment(spec, catalogue or criteria.catalogue, milestone or spec.milestone)
-    return concluded(run, run.findings(), hold_at, criteria)
+    return concluded(run, run.findings(), hold_at, criteria), run
 
 
 def concluded(

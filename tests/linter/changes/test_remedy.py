@@ -295,34 +295,47 @@ def test_effort_is_alike_in_every_run() -> None:
     assert 6 <= runs[0].nodes.computations.number <= 10
 
 
-def test_channels_written_once_change_together() -> None:
-    """Two channels behind one anchor: the remedy of one names both, and cures both."""
-    rated = replace(
-        check(
-            lambda p: p,
-            {"p": Input("rated_power", "W", "power")},
-            AtMost(major="50 W", basis=MAJOR),
-            Lever("rated_power", "10 W"),
-        ),
-        each="channel",
-        unit="W",
-    )
-    text = (
-        "amplifier_spec: 1\nchannels:\n"
-        "  left: &side {rated_power: 80 W}\n  right: *side\n  rear: {rated_power: 80 W}\n"
-    )
+NOTATIONS = {
+    "an alias": "left: &side {SIDE}\n  right: *side",
+    "a merge": "left: &side {SIDE}\n  right: {<<: *side}",
+    "an alias below the channel": "left: {<<: &side {SIDE}}\n  right: *side",
+    "sections by alias": (
+        "left: {rated_power: &power 80 W, gate_drive: &drive {v_drv: 12 V}}\n"
+        "  right: {rated_power: *power, gate_drive: *drive}"
+    ),
+    "written out": "left: {SIDE}\n  right: {SIDE}",
+    "written out below each other": (
+        "left:\n    rated_power: 80 W\n    gate_drive: {v_drv: 12 V}\n"
+        "  right:\n    gate_drive: {v_drv: 12 V}\n    rated_power: 80 W"
+    ),
+}
+SIDE = "rated_power: 80 W, gate_drive: {v_drv: 12 V}"
+
+
+def of_sides(sides: str) -> Review:
+    """Two channels that state the same, and a third that states less power."""
+    inputs = {"p": Input("rated_power", "W", "power")}
+    limits, lever = AtMost(major="50 W", basis=MAJOR), Lever("rated_power", "10 W")
+    rated = replace(check(lambda p: p, inputs, limits, lever), each="channel", unit="W")
+    text = f"amplifier_spec: 1\nchannels:\n  {sides}\n  rear: {{rated_power: 70 W}}\n"
     loaded = load_text(text, "invented.amp.yaml")
-    assert loaded.spec is not None
+    assert loaded.spec is not None, loaded.refusals
     entries = (Entry("rated", "invented", "Prose.", rated, "invented.py"),)
-    done = with_remedies(
-        review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
-    )
+    return review(loaded.spec, "prototype", catalogue=Catalogue(entries, {}, {}, load_schema()))
+
+
+@pytest.mark.parametrize("notation", NOTATIONS)
+def test_channels_that_state_the_same_change_together(notation: str) -> None:
+    """However it is written: the remedy of one names both, cures both, and is found once."""
+    done = with_remedies(of_sides(NOTATIONS[notation].replace("SIDE", SIDE)))
     remedies = {item.subject: item.advice.remedies[0] for item in done.failing()}
     both = (("channels.left.rated_power", "50 W"), ("channels.right.rated_power", "50 W"))
     assert remedies["left"].changes == remedies["right"].changes == both
     assert remedies["left"].cured == ("rated (right)",)
     assert remedies["right"].cured == ("rated (left)",)
     assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
+    new = [f"channels.{name}.loudspeaker.r_e" for name in ("left", "right")]
+    assert Reruns(done).aliases(new[1]) == tuple(new)
 
 
 def test_what_a_change_leaves_open_is_judged_when_it_is_asked_for() -> None:
