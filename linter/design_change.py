@@ -50,13 +50,14 @@ class DesignChange:
         what follows is written as well.  Empty: the change is offered by itself.
     follows: what is written, each in the light of all the others.
     helps: names of the checks for which it is tried when it is offered by itself.
-    kind: ``slip``: something mistaken; ``part``: another part; ``design``: another design.
+    kind: ``slip``: something mistaken; ``part``: another part; ``design``: another design;
+        ``promise``: less promised, the values that go along with it included.
     """
 
     title: str
     follows: tuple[Follow, ...]
     moves: tuple[str, ...] = ()
     helps: tuple[str, ...] = ()
-    kind: Literal["slip", "part", "design"] = "design"
+    kind: Literal["slip", "part", "design", "promise"] = "design"
     applies: Mapping[str, Words] = field(default_factory=dict)
     sources: tuple[Source, ...] = ()

@@ -14,7 +14,7 @@ from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Fixed, Node
 from ..evaluation.tolerance import worst_case
-from ..quantities.quantity import Value, spell, to_si
+from ..quantities.quantity import Value, parse, spell, to_si
 from .rerun import Reruns
 from .solve import in_proportion
 from .stock import downward, upward
@@ -24,8 +24,8 @@ PASSES = 3
 Changes = dict[str, object]
 
 
-class _CannotError(Exception):
-    """A value that a change cannot do without is not known, or makes it another product."""
+class _UnknownError(Exception):
+    """A value that a change cannot do without does not follow from what the spec states."""
 
 
 def offered(reruns: Reruns, change: DesignChange, subject: str) -> Changes:
@@ -70,14 +70,24 @@ def _written(
         for item, path, channel in places:
             try:
                 data = _needed(item, path, channel, before, after)
-            except _CannotError:
+            except _UnknownError:
                 return {}
             if data is not None:
                 found[path] = data
         if found == values:
             break
         values = found
-    return values
+    grown = any(_is_beyond(item, before, path, values.get(path)) for item, path, _ in places)
+    return {} if grown else values
+
+
+def _is_beyond(item: Follow, before: Graph, path: str, data: object) -> bool:
+    """Whether a value grows so much that it makes another product."""
+    stated = before.spec.values.get(path)
+    if data is None or item.within == float("inf") or not isinstance(stated, Value):
+        return False
+    unit = before.spec.schema.field_of(path).unit
+    return parse(data, unit).hi > item.within * stated.hi
 
 
 def _places(reruns: Reruns, item: Follow, subject: str) -> Iterable[tuple[str, str | None]]:
@@ -113,7 +123,7 @@ def _needed(
         return item.word if item.word != (getattr(stated, "text", None) or stated) else None
     number = _figure(item, channel, before, after)
     if number is None and item.new:
-        raise _CannotError(path)
+        raise _UnknownError(path)
     unit = before.spec.schema.field_of(path).unit
     if number is None or (isinstance(stated, Value) and _is_safe(item, stated, number)):
         return None
@@ -123,8 +133,6 @@ def _needed(
         if rounded is None:
             return None
         number = rounded
-    if isinstance(stated, Value) and number > item.within * stated.hi:
-        raise _CannotError(path)
     return _as_data(item, stated, float(f"{number:.3g}") if not item.stock else number, unit)
 
 

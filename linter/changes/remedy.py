@@ -197,8 +197,15 @@ class Advisor:
         told = replace(self.reruns.effects(rerun, key), kind=change.kind, title=change.title)
         labels = (*told.cured, *told.eased)
         aside = tuple(x for x in labels if x.partition(" ")[0] not in change.helps)
-        left = answer.severity if answer else None
-        return self._honest(replace(told, left=left, aside=aside))
+        told = replace(told, left=answer.severity if answer else None, aside=aside)
+        return self._honest(told) if change.kind != "promise" else self._less(told)
+
+    def _less(self, remedy: Remedy) -> Remedy:
+        """A change of the design that lowers promises, with their names said first."""
+        nature = self.review.spec.schema.nature_of
+        claims = dict.fromkeys(promised(x) for x, _ in remedy.changes if nature(x) == "claim")
+        title = f"lowers the promised {' and '.join(claims)} to {remedy.title}"
+        return replace(remedy, title=title, lowers=tuple(claims))
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with all that follows and its effects; None where the re-run denies it."""

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import islice
 
 from ..check import Lever
-from ..declare import usual_bounds
+from ..declare import CHANNELS, PRODUCT, local_path, subject_of, usual_bounds
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed, FigureError, Moved
@@ -98,12 +98,19 @@ def candidates(
     if bounds is None:
         return []
     middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
-    found = run.revised({path: spell(middle, field.unit)})
+    found = run.revised(dict.fromkeys(alike(run, path), spell(middle, field.unit)))
     if found is None:
         return []
     fitted, _ = found
     leaf = NumericLeaf(path, lever, field.unit, middle, *bounds, new=True)
     return _numbers(fitted, entry, finding, leaf)
+
+
+def alike(run: Assessment, path: str) -> tuple[str, ...]:
+    """The leaf in all channels that state the same: they are changed together."""
+    own = subject_of(path)
+    names = () if own == PRODUCT else run.twins.groups.get(own, ())
+    return tuple(f"{CHANNELS}.{name}.{local_path(path)}" for name in names) or (path,)
 
 
 def numeric_leaf(run: Assessment, lever: Lever, path: str) -> NumericLeaf | None:
@@ -134,7 +141,7 @@ def _ends(
             if low >= high:
                 break
             text = spell(Value(low, (low + high) / 2, high, "range"), unit)
-            found = run.revised({path: text})
+            found = run.revised(dict.fromkeys(alike(run, path), text))
             if found is None:
                 break
             if found[0].answer(entry, finding.subject).status is Status.MEETS:
@@ -198,10 +205,12 @@ def probe(
     run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""
-    node = run.prepare(entry, finding.subject, run.graph.freed(frozenset({leaf.path})))
+    paths = alike(run, leaf.path)
+    node = run.prepare(entry, finding.subject, run.graph.freed(frozenset(paths)))
     if not isinstance(node, Computed) or leaf.path not in node.leaves:
         return None
     corner = {item.path: item.value for item in finding.evidence.corner}
+    others = [path for path in paths if path != leaf.path and path in node.leaves]
     at_end = corner.get(leaf.path, leaf.now.nominal)
 
     def meets(x: float) -> bool:
@@ -210,7 +219,8 @@ def probe(
         else:
             end = x * at_end / leaf.now.nominal
         try:
-            figure = float(node.value(Moved(corner, leaf.path, end)))
+            base = corner | dict.fromkeys(others, end) if others else corner
+            figure = float(node.value(Moved(base, leaf.path, end)))
         except FigureError:
             return False
         return missed(entry.check, figure) is None

@@ -57,7 +57,7 @@ def _changed(seen: Seen, item: Finding, remedy: Remedy) -> str | None:
     assert seen.review is not None
     changes = {
         path: Change(x.data, _reason(seen.review, path, x))
-        for path, x in changes_of(item, remedy).items()
+        for path, x in changes_of(seen.review, item, remedy).items()
     }
     try:
         return rewritten(seen.spec, changes)

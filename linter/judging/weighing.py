@@ -100,9 +100,12 @@ def _by_answers(pairs: Sequence[Pair]) -> Iterator[tuple[Direction, str]]:
         yield "better", f"open before, met now: {_names(answered)}"
 
 
-def _by_count(name: str, before: int, now: int) -> Iterator[tuple[Direction, str]]:
-    if before != now:
-        yield ("better" if now < before else "worse"), f"{name}: {before} before, {now} now"
+def _by_count(name: str, before: int, now: int, silent: int = 0) -> Iterator[tuple[Direction, str]]:
+    """What became fewer or more; what is no longer judged counts as if it were still there."""
+    if before != now + silent:
+        more = f" and {silent} no longer judged" if silent else ""
+        outcome: Direction = "better" if now + silent < before else "worse"
+        yield outcome, f"{name}: {before} before, {now} now{more}"
 
 
 def _by_margin(
@@ -116,13 +119,13 @@ def _by_margin(
 
 def _found(
     old: Review, new: Review, silent: Sequence[Finding], severity: Severity
-) -> tuple[int, int]:
-    """Findings of a severity before and now; what fell silent is still there."""
+) -> tuple[int, int, int]:
+    """Findings of a severity before and now, and those that fell silent."""
     before, now, still = (
         sum(1 for item in items if _weight(item) == severity.rank)
         for items in (old.findings, new.findings, silent)
     )
-    return before, now + still
+    return before, now, still
 
 
 def _open(review: Review) -> int:

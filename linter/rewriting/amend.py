@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from ..changes.plan import plan
 from ..changes.remedy import Advisor
+from ..declare import local_path
 from ..finding import Finding, Remedy
 from ..judging.review import Review, review
 from ..quantities.quantity import Value
@@ -72,7 +73,7 @@ def _cure_one(so_far: Amendment, check: str, subject: str) -> Amendment:
     remedy = advisor.best(finding)
     if remedy is None:
         raise AmendmentError(f"{check} ({subject}) has no remedy: {advisor.obstacle(finding)}")
-    return _changed(so_far, changes_of(finding, remedy))
+    return _changed(so_far, changes_of(so_far.after, finding, remedy))
 
 
 def cured_all(so_far: Amendment) -> Amendment:
@@ -92,7 +93,7 @@ def cured_all(so_far: Amendment) -> Amendment:
         if remedy is None:
             hopeless[finding.check, finding.subject] = advisor.obstacle(finding)
         else:
-            so_far = _changed(so_far, changes_of(finding, remedy))
+            so_far = _changed(so_far, changes_of(so_far.after, finding, remedy))
             advisor = Advisor(so_far.after)
     notes = [
         f"{check} ({subject}) has no remedy: {why}"
@@ -105,15 +106,26 @@ def cured_all(so_far: Amendment) -> Amendment:
 def planned(so_far: Amendment) -> Amendment:
     """The amendment with the whole plan, as far as there is one."""
     found = plan(so_far.after)
-    steps = [changes_of(step.finding, step.remedy) for step in found.steps]
+    steps = [changes_of(so_far.after, step.finding, step.remedy) for step in found.steps]
     so_far = with_changes(so_far, {path: x for step in steps for path, x in step.items()})
     return replace(so_far, notes=(*so_far.notes, *found.obstacles))
 
 
-def changes_of(finding: Finding, remedy: Remedy) -> dict[str, Change]:
-    """The changes of a remedy, each with the finding that it cures; a lowered promise is said."""
+def changes_of(so_far: Review, finding: Finding, remedy: Remedy) -> dict[str, Change]:
+    """The changes of a remedy, each with the finding that it cures; a lowered promise is said.
+
+    What goes along with a value that the check itself asks for says with which.
+    """
     lowered = f"{remedy.title}, " if remedy.kind == "promise" else ""
-    return {path: Change(data, f"{lowered}for {finding.check}") for path, data in remedy.values}
+    entry = so_far.catalogue.entry(finding.check)
+    levers = {lever.path for lever in entry.check.levers} if entry else set()
+    moved = [local_path(path) for path, _ in remedy.values if local_path(path) in levers]
+
+    def why(path: str) -> str:
+        along = f"with {moved[0]}, " if moved and local_path(path) not in levers else ""
+        return f"{lowered or along}for {finding.check}"
+
+    return {path: Change(data, why(path)) for path, data in remedy.values}
 
 
 def effective(amendment: Amendment) -> dict[str, Change]:

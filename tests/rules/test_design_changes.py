@@ -21,6 +21,7 @@ from ampreview.rules.changes import (
     loudspeaker_for_the_power,
     output_capacitor,
     pack_for_the_power,
+    power_for_the_pack,
     supply_lead,
 )
 
@@ -52,6 +53,7 @@ channels:
     modulator: {m_max: 95 %, carrier: 400 kHz}
     filter: {type: lc, inductor: {l: 10 uH, dcr: 20 mohm, i_sat: 10 A}, c_across: {c: 1 uF}}
 """
+SEVEN = PACK.replace("series: 5", "series: 7")
 
 
 def reruns(text: str = PACK) -> Reruns:
@@ -106,8 +108,32 @@ def test_a_pack_for_the_rated_power() -> None:
     Ten cells of 3.4 V are 34 V, eleven 37.4 V.  From that 111 W, by 1.2247 for the rms of a sine
     on a bridge and 1.15 for the sag, are 4.18 A: three strings of 2 A.
     """
-    values = offered(reruns(), change("a pack for the rated power"), PRODUCT)
+    values = offered(reruns(SEVEN), change("a pack for the rated power"), PRODUCT)
     assert (values["battery.series"], values["battery.parallel"]) == ("11", "3")
+
+
+def test_a_pack_many_times_as_large_is_another_product() -> None:
+    """Strings of 0.5 A: the 4.18 A of the pack above would take nine, and the spec has one.
+
+    Five cells would become eleven.
+    """
+    weak = SEVEN.replace("i_cont: 2 A", "i_cont: 0.5 A")
+    for text in (weak, PACK):
+        assert offered(reruns(text), change("a pack for the rated power"), PRODUCT) == {}
+
+
+def test_power_that_the_pack_carries() -> None:
+    """The strings that the power takes, and the power that the strings carry: one ratio.
+
+    80 W at 22 V, by 1.2247 and 1.15, are 5.12 A: as many strings of 1 A, and 100 W / 5.12; or
+    what the limiter lets through, 16 W at 8 V into 4 ohm, where that is less.
+    """
+    given = (80.0, 100.0, 22.0, 7, 1.0, 100.0, 1e-6)
+    assert pack_for_the_power.strings_needed(*given) == pytest.approx(5.122, rel=1e-3)
+    carried = power_for_the_pack.power_carried
+    assert carried(100.0, 1, *given, 40.0, 4.0) == pytest.approx(100 / 5.122, rel=1e-3)
+    assert carried(100.0, 1, *given, 8.0, 4.0) == pytest.approx(16.0)
+    assert carried(100.0, 6, *given, 40.0, 4.0) == pytest.approx(100.0), "never more"
 
 
 def test_devices_of_another_class_are_guesses_in_proportion() -> None:
