@@ -128,6 +128,15 @@ def test_the_plan_leads_where_it_says(name: str) -> None:
     assert done.after.verdict.released or done.obstacles
 
 
+def test_a_promise_that_comes_down_is_not_paid_for_in_strings_as_well() -> None:
+    """Two strings would keep 38 h of the 48 h promised: the promise falls, the pack stays."""
+    loaded = load_file(SAMPLES / "market-day-trolley-faulty.amp.yaml")
+    assert loaded.spec is not None
+    done = plan(review(loaded.spec))
+    paths = [path for path in done.changes if "parallel" in path or "run_time" in path]
+    assert paths == ["claims.run_time"]
+
+
 def outweighed(old: Finding, new: Finding, finding: Finding) -> bool:
     """Whether what gets worse weighs less than what is cured, by little, or is promised only."""
     if old.check in PROMISES or rank(old) != rank(new) or old.evidence.distance is None:

@@ -4,7 +4,9 @@ Step by step the gravest holding finding is cured by its best proven remedy, and
 is reviewed again.  What could not be cured is tried once more after the last step; what is
 left then is an obstacle, told with what stands in the way.
 A promise is lowered when all else is done, and only for what failed before the first step:
-no step pays with a promise for what another one has spoilt.
+no step pays with a promise for what another one has spoilt.  A promise that comes down in the end
+is not paid for in parts as well: the plan is made again without the steps that tried to keep it,
+and that one counts where it leaves no more and takes fewer values.
 The work is bounded by what is computed, not by a clock, so that the outcome depends on the
 spec alone; what was left for want of time is told as well.
 """
@@ -12,6 +14,7 @@ spec alone; what was left for want of time is told as well.
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
+from ..declare import local_path
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
 from ..judging.stated import UNUSUAL
@@ -20,6 +23,7 @@ from .faults import WEIGHTS
 from .remedy import Advisor
 
 MOST_STEPS = 40
+MOST_OFFERS = 3
 MOST_COMPUTATIONS = 500_000
 PROMISED = "it takes a lowered promise, which is no way out of what a change above brings about"
 NOT_TRIED = (
@@ -54,16 +58,28 @@ def plan(start: Review, most_computations: int = MOST_COMPUTATIONS) -> Plan:
 
     most_computations: how much may be computed before no further finding is taken up.
     """
-    course = _Course(start, most_computations)
-    course.go_on(lowering=False)
-    course.go_on(lowering=True)
+    course = _made_of(start, most_computations, frozenset())
+    in_vain = course.kept_in_vain()
+    if in_vain:
+        course = min(course, _made_of(start, most_computations, in_vain), key=_Course.cost)
     return Plan(tuple(course.steps), course.advisor.review, tuple(course.obstacles()))
 
 
-class _Course:
-    """The steps so far, and what has been tried in vain since the last one."""
+def _made_of(start: Review, most_computations: int, given_up: frozenset[str]) -> "_Course":
+    course = _Course(start, most_computations, given_up)
+    course.go_on(lowering=False)
+    course.go_on(lowering=True)
+    return course
 
-    def __init__(self, start: Review, most_computations: int) -> None:
+
+class _Course:
+    """The steps so far, and what has been tried in vain since the last one.
+
+    given_up: promises that come down in any case, so that nothing else is done for them.
+    """
+
+    def __init__(self, start: Review, most_computations: int, given_up: frozenset[str]) -> None:
+        self._given_up = given_up
         self.advisor = Advisor(start)
         self.steps: list[Step] = []
         self._most = most_computations
@@ -90,7 +106,7 @@ class _Course:
     def _made(self, finding: Finding, lowering: bool) -> bool:
         """Make the best proven change for a finding, where it may be made."""
         key, why = (finding.check, finding.subject), ""
-        remedy = self.advisor.best(finding)
+        remedy = self._best(finding)
         if remedy is not None and remedy.kind == "promise" and key not in self._at_start:
             remedy, why = None, PROMISED
         if remedy is None or (remedy.kind == "promise" and not lowering):
@@ -104,6 +120,32 @@ class _Course:
         self.steps.append(Step(finding, remedy))
         self.advisor = after
         return True
+
+    def _best(self, finding: Finding) -> Remedy | None:
+        """The first remedy; of what concerns a promise given up, the first that lowers it."""
+        if not self._claims(finding) & self._given_up:
+            return self.advisor.best(finding)
+        found = self.advisor.first_hand(finding, MOST_OFFERS)
+        return next((x for x in found if x.kind == "promise"), None)
+
+    def _claims(self, finding: Finding) -> frozenset[str]:
+        """The promises that would cure a finding if they came down."""
+        review = self.advisor.review
+        entry = review.catalogue.entry(finding.check)
+        paths = (lever.path for lever in entry.check.levers) if entry else ()
+        return frozenset(x for x in paths if review.spec.schema.nature_of(x) == "claim")
+
+    def cost(self) -> tuple[float, int]:
+        """What still weighs in the end, then how many values it takes."""
+        values = {path for step in self.steps for path, _ in step.remedy.changes}
+        return _weight(self.advisor.review), len(values)
+
+    def kept_in_vain(self) -> frozenset[str]:
+        """Promises that came down although a step before was made to keep them."""
+        lowered = (step.remedy for step in self.steps if step.remedy.kind == "promise")
+        down = frozenset(local_path(path) for remedy in lowered for path, _ in remedy.changes)
+        kept = (step for step in self.steps if step.remedy.kind != "promise")
+        return down & frozenset[str]().union(*(self._claims(step.finding) for step in kept))
 
     def obstacles(self) -> Iterator[str]:
         """What still holds the spec, each with the reason."""
