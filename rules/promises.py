@@ -36,7 +36,8 @@ POWER = Promise(
         PromiseCheck("rail-trough", shared_in_square, "at the trough of the rail"),
         *spoiled_by(
             "source-capability limiter-below-rated-crest limiter-below-rated-power"
-            " over-voltage-trip-window pumping-against-trip pack-collapse pack-cutoff-under-load"
+            " over-voltage-trip-window under-voltage-trip-window pumping-against-trip"
+            " pack-collapse pack-cutoff-under-load"
             " pack-voltage-under-load protection-trip-above-music fuse-current burst-temperature"
         ),
     ),
@@ -60,6 +61,7 @@ RUN_TIME = Promise(
         PromiseCheck("run-time", filled, proves=True),
         PromiseCheck("capacity-at-high-rate", filled, "at the working current"),
         PromiseCheck("run-time-in-cold", filled, "in the cold"),
+        PromiseCheck("charger-fills-cells"),
     ),
 )
 LEVEL = Promise(

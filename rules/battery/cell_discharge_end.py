@@ -9,8 +9,8 @@ amplifier, or that of the converter ahead of it, which must draw next to nothing
 The figure is that voltage, at its lowest, for one cell, over the lowest end of discharge of
 the chemistry: 2.5 V lithium-ion, 2.0 V lithium iron phosphate, 1.75 V lead-acid, 1.0 V
 nickel. Data sheets' protection chips at 2.4 V and lead-acid at high rates down to 1.6 V are
-usual; below 92 % is major, below 80 % the cells are destroyed: critical. Nothing at all
-that ends the discharge counts as 0 V.
+usual, so that a little below is a remark; below 92 % is major, below 80 % the cells are
+destroyed: critical. Nothing at all that ends the discharge counts as 0 V.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever
@@ -40,7 +40,8 @@ CHECK = Check(
     limits=AtLeast(
         critical="0.8",
         major="0.92",
-        basis={"critical": DEEP_DISCHARGE, "major": COMMON_PRACTICE},
+        minor="1",
+        basis={"critical": DEEP_DISCHARGE, "major": COMMON_PRACTICE, "minor": DEEP_DISCHARGE},
     ),
     levers=(Lever("battery.protection.v_cutoff", "0.1 V"), Lever("supply.v_lockout", "0.1 V")),
     sources=(DEEP_DISCHARGE,),

@@ -11,7 +11,7 @@ from .cells_in_series import of_all_cells
 CHANGE = DesignChange(
     title="a charger for these cells",
     kind="part",
-    helps=("charge-voltage",),
+    helps=("charge-voltage", "charger-fills-cells"),
     applies={"supply.source": "battery"},
     follows=(
         Follow(

@@ -2,7 +2,7 @@
 
 from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
 from ..formulas.maths import smaller
-from ..formulas.pack import CHARGE_ENDS
+from ..formulas.pack import CHARGE_ENDS, FILLED
 from .cell_limits import KIND, LEAD_ACID
 from .pack import LITHIUM, by_chemistry
 from .ways import as_stated
@@ -65,6 +65,18 @@ DERIVED = (
             Way(as_stated, {"value": Input("battery.cell.v_charge")}, formula="value"),
             by_chemistry("lead-acid-flooded", "2.40 V", CHARGE_ENDS),
             Way(as_stated, {"value": Input("v_cell_full")}, formula="value"),
+        ),
+    ),
+    Derived(
+        "v_cell_filled",
+        "V",
+        "product",
+        "charge voltage at which nine tenths or more of a cell are filled",
+        (
+            by_chemistry("li-ion", "4.10 V", FILLED),
+            by_chemistry("lfp", "3.40 V", FILLED),
+            by_chemistry(LEAD_ACID, "2.25 V", FILLED),
+            by_chemistry("nimh", "1.40 V", FILLED),
         ),
     ),
     Derived(

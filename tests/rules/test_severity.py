@@ -187,7 +187,7 @@ NO_HAZARD = """
     charging-while-playing clearance-and-creepage clipping-power common-mode-attenuation
     common-mode-resonance
     conductor-spacing cone-excursion cone-shift-by-offset cutoff-below-lockout damper-size
-    dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
+    charger-fills-cells dc-detector-bass dc-detector-offset dead-time-distortion dead-time-share
     dead-time-soft-switching
     discharge-in-cold driver-edge-current driver-strength edge-jitter-noise efficiency-of-class-d
     efficiency-beyond-resistance efficiency-curve
@@ -213,6 +213,7 @@ NO_HAZARD = """
     start-against-protection stated-heat steady-dc-offset step-down-above-source
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
     target-sound-level thermal-compression thermal-test-condition timer-resolution
+    under-voltage-trip-window
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards

@@ -82,8 +82,11 @@ def test_a_word_of_the_house_lifts_no_limit() -> None:
     assert answered["cell-charge-voltage"].status is Status.OPEN
 
 
+LEAST = [(1.0, None), (0.93, "minor"), (0.9, "major"), (0.79, "critical")]
+
+
 @pytest.mark.parametrize("chemistry", CHEMISTRIES)
-@pytest.mark.parametrize(("cells", "severity"), [(0.93, None), (0.9, "major"), (0.79, "critical")])
+@pytest.mark.parametrize(("cells", "severity"), LEAST)
 def test_least_cell_voltage(chemistry: str, cells: float, severity: str | None) -> None:
     cutoff = 6 * CHEMISTRIES[chemistry][1] * cells
     pack = f"chemistry: {chemistry}, series: 6, protection: {{v_cutoff: {cutoff:.4f} V}}"
