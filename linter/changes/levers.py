@@ -25,13 +25,14 @@ class Levers:
         """The levers with their full paths: of the finding's channel, or of every channel.
 
         What a silent leaf would be follows from others, is no lever: to state it is no change
-        of the design.  What is promised comes last.
+        of the design.  Nor is one value of a part that is stated as none, where a change of the
+        design fits that part as a whole.  What is promised comes last.
         """
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
             for path in self._paths(lever, finding):
                 known = any(path in self.reruns.aliases(other) for _, other in found)
-                if not known and not self._follows(path):
+                if not (known or self._follows(path) or self._is_half_a_part(entry, path)):
                     found.append((lever, path))
         return sorted(found, key=lambda item: ORDER.index(self.kind(*item)))
 
@@ -71,6 +72,15 @@ class Levers:
         names = self.review.spec.channels if finding.subject == PRODUCT else (finding.subject,)
         allowed = [name for name in names if graph.matches(lever.when, name) is not False]
         return [f"channels.{name}.{lever.path}" for name in allowed]
+
+    def _is_half_a_part(self, entry: Entry, path: str) -> bool:
+        """Whether a change of the design fits the part that a leaf would be all alone of."""
+        absent = self.reruns.run.graph.leaves.none_above(path)
+        part = f"{local_path(absent)}."
+        return bool(absent) and any(
+            entry.name in change.helps and any(x.path.startswith(part) for x in change.follows)
+            for change in self.review.catalogue.changes
+        )
 
     def _follows(self, path: str) -> bool:
         """Whether the spec is silent about a leaf and says what it follows from."""

@@ -121,10 +121,21 @@ class _Course:
         self.advisor = after
         return True
 
+    def _grown(self, finding: Finding, remedy: Remedy) -> bool:
+        """Whether a step before has moved a value that may not move far."""
+        entry = self.advisor.review.catalogue.entry(finding.check)
+        levers = entry.check.levers if entry else ()
+        bounded = {lever.path for lever in levers if lever.within < float("inf")}
+        made = {path for step in self.steps for path, _ in step.remedy.changes}
+        moved = (path for path, _ in remedy.changes if local_path(path) in bounded)
+        return any(path in made for path in moved)
+
     def _best(self, finding: Finding) -> Remedy | None:
-        """The first remedy; of what concerns a promise given up, the first that lowers it."""
-        if not self._claims(finding) & self._given_up:
-            return self.advisor.best(finding)
+        """The first remedy; else, and where a promise is given up, the first that lowers it."""
+        first = self.advisor.best(finding)
+        kept = not self._claims(finding) & self._given_up
+        if first is None or (kept and not self._grown(finding, first)):
+            return first
         found = self.advisor.first_hand(finding, MOST_OFFERS)
         return next((x for x in found if x.kind == "promise"), None)
 

@@ -70,11 +70,11 @@ def together_in_words(
 
 
 def _values(review: Review, about: Sequence[Finding], remedy: Remedy, brevity: Brevity) -> str:
-    """The new values, those that the findings themselves ask for first, guesses last."""
+    """The new values, those that the findings themselves ask for first, guesses and words last."""
     old = {local_path(path): was for (path, _), was in zip(remedy.changes, remedy.was, strict=True)}
     entries = [review.catalogue.entry(item.check) for item in about]
     levers = {lever.path for entry in entries if entry for lever in entry.check.levers}
-    found = sorted(moves(remedy.changes), key=lambda x: (x[0] not in levers, GUESS in x[1]))
+    found = sorted(moves(remedy.changes), key=lambda x: (x[0] not in levers, *_last(x[1])))
     was = {path: f" (now {old[path]})" for path, _ in found if brevity.was and old[path]}
     shown = [
         f"{path} to {value if brevity.was else PROVENANCE.sub(VALUE, value)}{was.get(path, '')}"
@@ -87,6 +87,11 @@ def _values(review: Review, about: Sequence[Finding], remedy: Remedy, brevity: B
         return text
     title = remedy.title if brevity.names else remedy.title.partition(",")[0]
     return f"{title}: {text}" if brevity.was else f"{title} ({text})"
+
+
+def _last(value: str) -> tuple[bool, bool]:
+    """What is told last: words, and before them what is only guessed."""
+    return value[:1].isalpha(), GUESS in value
 
 
 def _lowered(remedies: Sequence[Remedy]) -> str:

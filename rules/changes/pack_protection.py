@@ -22,7 +22,7 @@ def of_all(cells: float, v_cell_least: float) -> float:
 
 CHANGE = DesignChange(
     title="a protection circuit in the pack",
-    helps=("protection-present",),
+    helps=("protection-present", "cell-discharge-end"),
     applies={"supply.source": "battery"},
     follows=(
         Follow(

@@ -3,9 +3,12 @@
 The numbers are circuit theory worked out beside each row, or data of a public table.
 """
 
+import math
+
 import pytest
 
 from ampreview.linter.changes.following import completed, offered
+from ampreview.linter.changes.remedy import Advisor
 from ampreview.linter.changes.rerun import Reruns
 from ampreview.linter.declare import PRODUCT
 from ampreview.linter.evaluation.catalogue import load
@@ -20,6 +23,7 @@ from ampreview.rules.changes import (
     limiter_for_loudspeaker,
     loudspeaker_for_the_power,
     output_capacitor,
+    output_capacitor_where_none,
     pack_for_the_power,
     power_for_the_pack,
     supply_lead,
@@ -134,6 +138,47 @@ def test_power_that_the_pack_carries() -> None:
     assert carried(100.0, 1, *given, 40.0, 4.0) == pytest.approx(100 / 5.122, rel=1e-3)
     assert carried(100.0, 1, *given, 8.0, 4.0) == pytest.approx(16.0)
     assert carried(100.0, 6, *given, 40.0, 4.0) == pytest.approx(100.0), "never more"
+
+
+BARE = PACK.replace("protection: {i_trip: 9 A, v_cutoff: 14 V}", "protection: none").replace(
+    "fuse: {i_rated: 10 A, v_dc: 32 V, i_breaking: 100 A}", "fuse: none"
+)
+
+
+def test_a_fuse_where_nothing_ends_a_short_circuit() -> None:
+    """111 W from 17 V less its sag, by 1.22 for the rms: about 8 A, 12 A at 67.5 %; 21 V: 32 V."""
+    advisor = Advisor(reruns(BARE).review)
+    found = next(x for x in advisor.review.findings if x.check == "unprotected-source-power")
+    remedy = advisor.best(found)
+    assert remedy is not None
+    assert remedy.title == "a fuse at the source"
+    values = dict(remedy.values)
+    i_source = advisor.reruns.run.graph.resolve("i_source_rms", None).value()
+    rated = nominal(values["protection.fuse.i_rated"], "A")
+    assert i_source / 0.675 <= rated < i_source / 0.675 * 1.5
+    assert nominal(values["protection.fuse.v_dc"], "V") == 32.0
+    assert nominal(values["protection.fuse.i_breaking"], "A") >= 21.0 / 0.2  # 5 x 40 mohm
+
+
+def test_a_part_that_is_none_is_fitted_whole() -> None:
+    """A cut-off alone would be a protection circuit that trips at nothing and breaks nothing."""
+    bare = BARE.replace("under_voltage: {v_trip: 15 V}", "under_voltage: none")
+    advisor = Advisor(reruns(bare).review)
+    found = next(x for x in advisor.review.findings if x.check == "cell-discharge-end")
+    remedy = advisor.best(found)
+    assert remedy is not None
+    assert {path.rpartition(".")[2] for path, _ in remedy.changes} == {
+        "v_cutoff",
+        "i_trip",
+        "i_breaking",
+    }
+
+
+def test_an_output_capacitor_an_octave_below_the_band() -> None:
+    """1 / (2 pi 20 Hz 8 ohm) is 995 uF; a first-order high-pass loses 0.97 dB an octave above."""
+    c = output_capacitor_where_none.an_octave_below(40.0, 8.0)
+    assert c == pytest.approx(995e-6, rel=1e-3)
+    assert 10 * math.log10(1 + (20 / 40) ** 2) == pytest.approx(0.97, abs=0.01)
 
 
 def test_devices_of_another_class_are_guesses_in_proportion() -> None:
