@@ -163,6 +163,7 @@ def test_a_fuse_where_nothing_ends_a_short_circuit() -> None:
 def test_a_part_that_is_none_is_fitted_whole() -> None:
     """A cut-off alone would be a protection circuit that trips at nothing and breaks nothing."""
     bare = BARE.replace("under_voltage: {v_trip: 15 V}", "under_voltage: none")
+    bare = bare.replace("rated_power: 100 W", "rated_power: 10 W")
     advisor = Advisor(reruns(bare).review)
     found = next(x for x in advisor.review.findings if x.check == "cell-discharge-end")
     remedy = advisor.best(found)
