@@ -37,7 +37,7 @@ POWER = Promise(
         *spoiled_by(
             "source-capability limiter-below-rated-crest limiter-below-rated-power"
             " over-voltage-trip-window under-voltage-trip-window pumping-against-trip"
-            " pack-collapse pack-cutoff-under-load"
+            " pack-collapse pack-cutoff-under-load input-sensitivity input-stage-power"
             " pack-voltage-under-load protection-trip-above-music fuse-current burst-temperature"
         ),
     ),

@@ -1,8 +1,10 @@
 """Clip level of the input stage against that of the power stage.
 
-The power stage must be the first to clip.  If the input stage does, the channel never
+The power stage should be the first to clip.  If the input stage does, the channel never
 reaches its output, the limiter and the clip indicator behind it see nothing, and the
-distortion sounds at every setting of the control.
+distortion sounds at every setting of the control.  It is a remark, since a channel on a rail
+higher than its power needs may clip wherever it likes; that its rated power gets through is
+another check (input-stage-power).
 
 What to do first: move gain from ahead of the input stage to behind it, or give that stage
 a higher supply.
@@ -30,7 +32,7 @@ CHECK = Check(
         "m_max": Input("m_max"),
         "v_ideal": Input("v_ideal"),
     },
-    limits=AtLeast(major="1", basis={"major": derivation("below 1 the input stage clips first")}),
+    limits=AtLeast(minor="1", basis={"minor": derivation("below 1 the input stage clips first")}),
     levers=(Lever("gain", "1 V/V"),),
     sources=(
         derivation("ratio of the two clip levels, both at the output"),

@@ -3,7 +3,7 @@
 A voltage step at the output when the stage starts to switch is heard as a pop.  It is
 compared with the sensitivity as if it were a tone of that voltage, which is a rule of
 thumb: a step is short, but the ear waits for it.  50 dB at a metre is plainly audible in a
-quiet room, 60 dB startles.
+quiet room (minor); 70 dB is as loud as speech at that distance and startles everybody (major).
 
 What to do first: hold the output muted until the input and the output capacitor have
 settled, and start switching at half the supply; then cancel the offset.
@@ -33,7 +33,7 @@ CHECK = Check(
         "v_reference": V_SENSITIVITY,
     },
     limits=AtMost(
-        major="60 dB", minor="50 dB", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
+        major="70 dB", minor="50 dB", basis={"major": COMMON_PRACTICE, "minor": COMMON_PRACTICE}
     ),
     otherwise="a start that mutes until the output capacitor is charged and the offset cancelled",
     sources=(derivation("sensitivity scaled with the voltage"), COMMON_PRACTICE),
@@ -63,7 +63,7 @@ CHECK = Check(
     fails="""
 channels:
   main:
-    turn_on_step: 300 mV
+    turn_on_step: 500 mV
     loudspeaker: {z_rated: 8 ohm, sensitivity: 90 dB, sensitivity_basis: 2.83-volt}
 """,
     passes="""
