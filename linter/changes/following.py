@@ -14,7 +14,9 @@ from ..evaluation.gap import Gap
 from ..evaluation.graph import Graph
 from ..evaluation.node import Computed, FigureError, Fixed, Node
 from ..evaluation.tolerance import worst_case
+from ..finding import Finding
 from ..quantities.quantity import Value, parse, spell, to_si
+from .effect import Key, gravity
 from .rerun import Reruns
 from .solve import in_proportion
 from .stock import downward, upward
@@ -35,6 +37,20 @@ def offered(reruns: Reruns, change: DesignChange, subject: str) -> Changes:
 
 def completed(reruns: Reruns, start: Mapping[str, object]) -> tuple[Changes, list[DesignChange]]:
     """Values of levers with all that follows from them, and the design changes they make."""
+    name = repr(tuple(start.items()))
+    if name not in reruns.completed:
+        reruns.completed[name] = _completed(reruns, start)
+    return reruns.completed[name]
+
+
+def spoiler(reruns: Reruns, finding: Finding, start: Mapping[str, object]) -> Key | None:
+    """What values of levers that were tried would spoil, if that is why they are refused."""
+    whole, _ = completed(reruns, start)
+    key = (finding.check, finding.subject)
+    return reruns.spoiler(whole, key, gravity(finding)) if whole else None
+
+
+def _completed(reruns: Reruns, start: Mapping[str, object]) -> tuple[Changes, list[DesignChange]]:
     moved = {local_path(path): path for path in start}
     found = [x for x in reruns.review.catalogue.changes if moved.keys() & set(x.moves)]
     values = dict(start)

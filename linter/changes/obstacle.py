@@ -5,8 +5,8 @@ from ..evaluation.catalogue import Entry
 from ..finding import CLEAR, Finding
 from ..judging.weighing import rank
 from .conflict import conflict
-from .effect import gravity, in_text, label_of
-from .following import completed
+from .effect import in_text, label_of
+from .following import spoiler
 from .levers import Levers
 
 NO_LEVER = "no single change fixes this; it needs a different part or topology"
@@ -39,9 +39,8 @@ class Obstacles:
         found = self.levers.solved(entry, finding, lever, path)
         if not found:
             return f"no usual value of {path} works"
-        key, text = (finding.check, finding.subject), in_text(found[0].text)
-        whole, _ = completed(self.reruns, {path: found[0].text})
-        spoilt = self.reruns.spoiler(whole, key, gravity(finding)) if whole else None
+        text = in_text(found[0].text)
+        spoilt = spoiler(self.reruns, finding, {path: found[0].text})
         if spoilt is None:
             return f"{path} at {text} does not do it in the worst case"
         other = self.review.catalogue.entry(spoilt[0])

@@ -18,13 +18,14 @@ from ..evaluation.engine import Assessment
 from ..finding import Finding, Remedy, RemedyKind, Status
 from ..judging.review import Review
 from .effect import Key, eased, grave, gravity, label_of, settled
-from .following import completed, offered
+from .following import completed, offered, spoiler
 from .kinds import CHEAP, ORDER, Preference, graver, preference, promised, takes_from
 from .levers import Levers
 from .obstacle import Obstacles
 from .pairs import Pairs
 from .rerun import CONTRADICTS, Rerun, Reruns
 from .slips import Slips
+from .solve import Candidate
 
 FOLLOWED = ("outcome", "setting")
 
@@ -141,11 +142,28 @@ class Advisor:
                     if known:
                         return
         for group in self.levers.groups(entry, finding, kind):
-            for tried in group:
-                remedy = self.prove(finding, {tried.path: tried.text})
-                if remedy is not None:
-                    yield 1.0 + tried.change, self._named(remedy, kind, tried.path)
-                    break
+            for tried, remedy in self._proven(finding, group):
+                yield 1.0 + tried.change, self._named(remedy, kind, tried.path)
+
+    def _proven(
+        self, finding: Finding, group: list[Candidate]
+    ) -> Iterator[tuple[Candidate, Remedy]]:
+        """The first value of a group that is proven, if any.
+
+        Of values beyond the same border the nearest that does it in the worst case counts:
+        what that one spoils, a further one spoils more.
+        """
+        too_far: set[float] = set()
+        for tried in group:
+            if tried.border in too_far:
+                continue
+            changes = {tried.path: tried.text}
+            remedy = self.prove(finding, changes)
+            if remedy is not None:
+                yield tried, remedy
+                return
+            if tried.border is not None and spoiler(self.reruns, finding, changes):
+                too_far.add(tried.border)
 
     def _named(self, remedy: Remedy, kind: RemedyKind, path: str) -> Remedy:
         """A remedy with its kind; a promise that it lowers is said first."""

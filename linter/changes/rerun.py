@@ -9,6 +9,7 @@ from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from ..declare import CHANNELS, PRODUCT, local_path, subject_of
+from ..design_change import DesignChange
 from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
@@ -63,7 +64,8 @@ class Rerun:
 class Reruns:
     """Runs the catalogue again with changes of the spec of one review.
 
-    run: the run that the review was made from, where it is still at hand.
+    run: the run that the review was made from, where it is still at hand.  completed: changes
+    worked out with all that follows from them, by what they start from.
     """
 
     def __init__(self, review: Review, run: Assessment | None = None) -> None:
@@ -79,6 +81,7 @@ class Reruns:
         self.promises = promises_in(review.catalogue)
         self._spoilers: dict[tuple[Key, Name], Key | None] = {}
         self._spoiler: Key | None = None
+        self.completed: dict[str, tuple[dict[str, object], list[DesignChange]]] = {}
         self._likely = Likely(self.answers)
 
     def run_with(

@@ -37,12 +37,14 @@ class Candidate:
 
     direction: 1 for more than now (where new: than usual), -1 for less, 0 for a word.
     change: how far it is from the present value, as the logarithm of the ratio.
+    border: of what meets the limit, from which it was rounded; nothing of a word.
     """
 
     path: str
     text: object
     direction: int
     change: float
+    border: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,7 +199,7 @@ def _numbers(run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf)
             if leaf.low <= number <= leaf.high and meets(number):
                 direction = 1 if rising or within else -1
                 text = in_proportion(leaf.now, number, leaf.unit, leaf.linear)
-                found.append(Candidate(leaf.path, text, direction, leaf.distance(number)))
+                found.append(Candidate(leaf.path, text, direction, leaf.distance(number), border))
     return sorted(found, key=lambda item: item.change)
 
 
