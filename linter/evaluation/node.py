@@ -116,6 +116,23 @@ class LeafNode(Node):
         return corner.to
 
 
+NOT_YET = object()
+
+
+class _Place:
+    """What a computed node knows at one corner: its arguments, its value, its value after moves."""
+
+    __slots__ = ("arguments", "moved", "value")
+
+    def __init__(self, arguments: list[Any]) -> None:
+        self.arguments = arguments
+        self.value: Any = NOT_YET
+        self.moved: dict[tuple[str, Any], Any] = {}
+
+
+NOWHERE = _Place([])
+
+
 class Computed(Node):
     """A derived quantity or a figure: a function of other nodes.
 
@@ -162,9 +179,9 @@ class Computed(Node):
         self.computations = computations or Computations()
         self._places: dict[tuple[Any, ...], _Place] = {}
         self._corner: Corner | None = None
-        self._here: _Place | None = None
+        self._here = NOWHERE
         self._still: list[Any] | None = None
-        self._through: dict[str, list[tuple[int, Node]]] | None = None
+        self._through: dict[str, list[tuple[int, Node]]] = {}
 
     def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
@@ -178,23 +195,25 @@ class Computed(Node):
 
     def moved(self, corner: Moved) -> Any:
         """The value after a move; that of before where the move is not felt in any argument."""
-        here = self._at(corner.base)
-        if corner.move in here.moved:
-            return here.moved[corner.move]
-        self.computations.number += 1
-        before = after = here.arguments
-        for slot, node in self._felt_through(corner.path):
-            value = node.moved(corner)
-            if value != before[slot]:
-                after = before.copy() if after is before else after
-                after[slot] = value
-        found = self.value(corner.base) if after is before else self.call(after)
-        here.moved[corner.move] = found
+        here = self._here if corner.base is self._corner else self._at(corner.base)
+        found = here.moved.get(corner.move, NOT_YET)
+        if found is NOT_YET:
+            self.computations.number += 1
+            before = after = here.arguments
+            through = self._through or self._ways()
+            for slot, node in through[corner.path]:
+                value = node.moved(corner)
+                if value != before[slot]:
+                    if after is before:
+                        after = before.copy()
+                    after[slot] = value
+            found = self.value(corner.base) if after is before else self.call(after)
+            here.moved[corner.move] = found
         return found
 
-    def _at(self, corner: Corner) -> "_Place":
+    def _at(self, corner: Corner) -> _Place:
         """What is known at a corner; the same for corners that agree in the leaves of this node."""
-        if self._here is None or corner is not self._corner:
+        if corner is not self._corner:
             concerned = tuple(map(corner.get, self.leaves))
             found = self._places.get(concerned)
             if found is None:
@@ -212,14 +231,13 @@ class Computed(Node):
                 found[slot] = node.value(corner)
         return found
 
-    def _felt_through(self, path: str) -> list[tuple[int, Node]]:
-        """The arguments that hang on a leaf, each with its place among them."""
-        if self._through is None:
-            self._through = {leaf: [] for leaf in self.leaves}
-            for slot, node in enumerate(self.taken):
-                for leaf in node.leaves:
-                    self._through[leaf].append((slot, node))
-        return self._through[path]
+    def _ways(self) -> dict[str, list[tuple[int, Node]]]:
+        """For each leaf the arguments that hang on it, each with its place among them."""
+        self._through = {leaf: [] for leaf in self.leaves}
+        for slot, node in enumerate(self.taken):
+            for leaf in node.leaves:
+                self._through[leaf].append((slot, node))
+        return self._through
 
     def call(self, arguments: Sequence[Any]) -> Any:
         """The function of given values of ``taken``; anything but a number is an error."""
@@ -232,20 +250,6 @@ class Computed(Node):
         if isinstance(result, complex) or (isinstance(result, float) and result != result):
             raise FigureError(f"{self.label} gave {result}, which is not a number")
         return result
-
-
-NOT_YET = object()
-
-
-class _Place:
-    """What a computed node knows at one corner: its arguments, its value, its value after moves."""
-
-    __slots__ = ("arguments", "moved", "value")
-
-    def __init__(self, arguments: list[Any]) -> None:
-        self.arguments = arguments
-        self.value: Any = NOT_YET
-        self.moved: dict[tuple[str, Any], Any] = {}
 
 
 def _leaves_of(moving: Sequence[Node]) -> Mapping[str, Value]:
