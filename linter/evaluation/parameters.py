@@ -1,7 +1,9 @@
-"""The names of what a figure takes, and values given by name as it takes them by place."""
+"""The names of what a figure takes and a sentence tells; values by name as they are taken by place."""
 
 import inspect
+import string
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Any, TypeVar
 
 VARIABLE = inspect.CO_VARARGS | inspect.CO_VARKEYWORDS
@@ -32,3 +34,13 @@ def in_order(figure: Callable[..., Any], given: Mapping[str, T]) -> tuple[T, ...
     if code is not None and code.co_flags & inspect.CO_VARARGS:
         return tuple(given.values())
     return tuple([given[name] for name in parameters(figure)[: len(given)]])
+
+
+@cache
+def placeholders(sentence: str) -> frozenset[str]:
+    """The names of the values that a sentence tells.
+
+    >>> sorted(placeholders("{figure} at {v:words}, not {figure:%}"))
+    ['figure', 'v']
+    """
+    return frozenset(name for _, name, _, _ in string.Formatter().parse(sentence) if name)
