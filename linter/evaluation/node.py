@@ -143,6 +143,7 @@ class Computed(Node):
     __slots__ = (
         "_corner",
         "_here",
+        "_moving",
         "_places",
         "_still",
         "_through",
@@ -181,6 +182,7 @@ class Computed(Node):
         self._corner: Corner | None = None
         self._here = NOWHERE
         self._still: list[Any] | None = None
+        self._moving = [(slot, node) for slot, node in enumerate(self.taken) if node.leaves]
         self._through: dict[str, list[tuple[int, Node]]] = {}
 
     def value(self, corner: Corner | Moved = NOMINAL) -> Any:
@@ -200,8 +202,7 @@ class Computed(Node):
         if found is NOT_YET:
             self.computations.number += 1
             before = after = here.arguments
-            through = self._through or self._ways()
-            for slot, node in through[corner.path]:
+            for slot, node in self._through.get(corner.path) or self._ways(corner.path):
                 value = node.moved(corner)
                 if value != before[slot]:
                     if after is before:
@@ -226,18 +227,14 @@ class Computed(Node):
         if self._still is None:
             self._still = [None if node.leaves else node.value() for node in self.taken]
         found = self._still.copy()
-        for slot, node in enumerate(self.taken):
-            if node.leaves:
-                found[slot] = node.value(corner)
+        for slot, node in self._moving:
+            found[slot] = node.value(corner)
         return found
 
-    def _ways(self) -> dict[str, list[tuple[int, Node]]]:
-        """For each leaf the arguments that hang on it, each with its place among them."""
-        self._through = {leaf: [] for leaf in self.leaves}
-        for slot, node in enumerate(self.taken):
-            for leaf in node.leaves:
-                self._through[leaf].append((slot, node))
-        return self._through
+    def _ways(self, path: str) -> list[tuple[int, Node]]:
+        """The arguments that hang on a leaf, each with its place among them."""
+        found = self._through[path] = [x for x in self._moving if path in x[1].leaves]
+        return found
 
     def call(self, arguments: Sequence[Any]) -> Any:
         """The function of given values of ``taken``; anything but a number is an error."""

@@ -1,4 +1,4 @@
-"""The names of what a figure takes and a sentence tells; values by name as they are taken by place."""
+"""The names of what a figure takes and a sentence tells; values by name in the order taken."""
 
 import inspect
 import string

@@ -3,6 +3,8 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
+from collections.abc import Hashable, Sequence
+from contextlib import suppress
 from itertools import repeat
 from typing import NamedTuple
 
@@ -17,6 +19,7 @@ AT_REST = 1e-8
 """Newton steps below this [K] have converged to the digits of a float."""
 
 UNKNOWN = float("nan")
+PAIR = 2
 
 
 class ChannelHeat(NamedTuple):
@@ -191,16 +194,20 @@ def solve(
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held
     balance = Balance(start, 0.0, start, 0.0, UNKNOWN)
-    junctions = [start for _ in heats]
+    channels = tuple(zip(heats, r_own, t_end, strict=True))
+    alike = _first_alike(channels)
+    junctions = [start for _ in channels]
+    steps = [(start, 0.0, 0.0) for _ in channels]
     elsewhere = sum(heat.elsewhere for heat in heats)
     p_out = sum(heat.p_out for heat in heats)
     for _ in range(STEPS):
         before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
-        for number, heat in enumerate(heats):
-            junctions[number], channel_power, channel_follow = junction_step(
-                junctions[number], balance.t_reference, heat, r_own[number], t_end[number]
-            )
+        for number, first in enumerate(alike):
+            if first == number:
+                heat, r, end = channels[number]
+                steps[number] = junction_step(junctions[number], balance.t_reference, heat, r, end)
+            junctions[number], channel_power, channel_follow = steps[first]
             power, follow = power + channel_power, follow + channel_follow
         delivered = p_out + elsewhere + power
         from_sink = 0.0 if sink.outside else power
@@ -218,6 +225,18 @@ def solve(
         balance.r_shared,
         balance.heat_in_box,
     )
+
+
+def _first_alike(channels: Sequence[Hashable]) -> Sequence[int]:
+    """For each of many channels the number of the first one that is the same in all.
+
+    To compare two takes as long as to compute both; arrays cannot be compared as a whole.
+    """
+    first: dict[Hashable, int] = {}
+    if len(channels) > PAIR:
+        with suppress(TypeError):
+            return [first.setdefault(channel, number) for number, channel in enumerate(channels)]
+    return range(len(channels))
 
 
 def _reference_step(
