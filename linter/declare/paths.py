@@ -5,6 +5,7 @@ without ``channels.<name>.``, and items of a list under ``[]``: ``stage.rungs[].
 """
 
 import re
+from functools import lru_cache
 
 CHANNELS = "channels"
 PRODUCT = "product"
@@ -12,6 +13,7 @@ _CHANNEL = re.compile(rf"{CHANNELS}\.[^.]+\.")
 _NUMBER = re.compile(r"\[\d+\]")
 
 
+@lru_cache(maxsize=4096)
 def field_path(path: str) -> str:
     """A path as a schema has it: without the channel's name, item numbers, the end of a range.
 

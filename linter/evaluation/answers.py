@@ -11,7 +11,7 @@ from ..declare import field_path
 from ..finding import Assumed, Finding, Severity, Status
 from .failed import failed
 from .gap import Gap
-from .measured import GRAVE, leaning, measured, missing_by, within
+from .measured import GRAVE, leaning, measured, missing_by
 from .met import can_be_grave, looked_up, met
 from .node import Computed
 from .question import Question, blank
@@ -96,7 +96,7 @@ def _nothing_promised(question: Question, over: Bounded) -> bool:
 
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:
-    finding = within(measured(question, over.node, over.extreme), question.check)
+    finding = measured(question, over.node, over.extreme)
     names = " and ".join(over.paths)
     floors = [item for item in over.node.assumed if item.leaning == "floor"]
     if floors:

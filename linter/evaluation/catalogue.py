@@ -8,7 +8,6 @@ that gives no unit or meaning of its own gets those of what its path leads to.
 import importlib
 import inspect
 import pkgutil
-import string
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -19,7 +18,7 @@ from ..declare import Schema, load_schema
 from ..design_change import DesignChange
 from ..quantities.quantity import QuantityError, to_si
 from .change_faults import change_faults
-from .parameters import parameters
+from .parameters import parameters, placeholders
 
 NOT_DOMAINS = ("formulas", "derived", "spec", "changes", "bringup", "pictures")
 BUILT_IN = {
@@ -203,7 +202,7 @@ def faults(entry: Entry, derived: Mapping[str, Derived], schema: Schema) -> Iter
     for name in sorted(expected ^ given):
         side = "figure takes it, inputs lack it" if name in expected else "figure lacks it"
         yield f"inputs: {name}: {side}"
-    for name in sorted(_placeholders(check.sentence) - given - {"figure"}):
+    for name in sorted(placeholders(check.sentence) - given - {"figure"}):
         yield f"sentence: {{{name}}} is not an input"
     yield from _limit_faults(check)
     yield from _lever_faults(check, derived, schema)
@@ -272,10 +271,6 @@ def _name(path: str) -> str:
     ('power', 'range')
     """
     return path.removeprefix("all ").partition(":")[0]
-
-
-def _placeholders(sentence: str) -> set[str]:
-    return {name for _, name, _, _ in string.Formatter().parse(sentence) if name}
 
 
 def _limit_faults(check: Check) -> Iterator[str]:

@@ -17,7 +17,7 @@ from .stand_ins import (
     stands,
     sure_figure,
 )
-from .threshold import limit_of, measured_to, mildest, missed
+from .threshold import missed
 from .tolerance import root_sum_square
 from .wording import assumed_in_words
 
@@ -100,11 +100,9 @@ def _open_by_default(
     missing = tuple(replace(gap, border=border) for gap in dict.fromkeys(gaps))
     names = ", ".join(item.path for item in missing or assumed)
     needs = f"; it must be {border}" if border else ""
-    limit = limit_of(question.check, mildest(question.check.limits))
     return replace(
         finding,
         status=Status.OPEN,
         message=f"{finding.message}; it depends on {names}, which is not stated{needs}",
-        evidence=measured_to(finding.evidence, *limit),
         advice=replace(finding.advice, missing=missing),
     )

@@ -19,9 +19,9 @@ class CatalogueFaultError(Exception):
     """The catalogue contradicts itself: an unknown name, or quantities in a circle."""
 
 
-def tuple_of(**items: object) -> tuple[object, ...]:
+def tuple_of(*items: object) -> tuple[object, ...]:
     """Several values as one, in the order given."""
-    return tuple(items.values())
+    return items
 
 
 class Leaves:

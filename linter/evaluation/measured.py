@@ -2,43 +2,44 @@
 
 from dataclasses import replace
 
-from ..check import Check
-from ..finding import Assumed, Finding, Missing, Severity, Status
+from ..finding import Assumed, Evidence, Finding, Missing, Severity, Status
 from .forbidden import forbidden_at_best
 from .node import Computed
-from .question import Question, blank
-from .threshold import limit_of, measured_to, mildest, missed
+from .question import Question, answered
+from .threshold import distance_to, limit_of, measured_to, mildest, missed
 from .tolerance import Extreme
 from .wording import corner_values, places, sentence
 
+MOST_PLACES = 6
 GRAVE = (Severity.CRITICAL, Severity.MAJOR)
 
 
 def measured(question: Question, node: Computed, extreme: Extreme) -> Finding:
-    """The figure at the worst corner, with the places and values behind it."""
-    check, graph = question.check, question.graph
-    pointed = places(node, check, graph, question.channel)
-    found = blank(question.entry, question.subject)
-    return replace(
-        found,
-        message=sentence(check, node, extreme.corner),
-        place=pointed[0] if pointed else None,
-        related=pointed[1:6],
-        evidence=replace(
-            found.evidence,
-            figure=extreme.figure,
-            nominal=extreme.nominal,
-            corner=corner_values(extreme, graph, question.channel),
-            assumed=node.assumed,
-            leaves=node.used,
-        ),
+    """The figure at the worst corner, held against the first limit: met, for all that it says.
+
+    With the places and values behind it.
+    """
+    check, graph, rising = question.check, question.graph, question.adverse < 0
+    limit, basis = limit_of(check, mildest(check.limits))
+    distance, share = distance_to(limit, extreme.figure, check.unit, rising)
+    evidence = Evidence(
+        unit=check.unit,
+        at_least=rising,
+        limits=check.limits,
+        sources=check.sources,
+        figure=extreme.figure,
+        nominal=extreme.nominal,
+        limit=limit,
+        basis=basis,
+        distance=distance,
+        margin=share,
+        corner=corner_values(extreme, graph, question.channel),
+        assumed=node.assumed,
+        leaves=node.used,
     )
-
-
-def within(finding: Finding, check: Check) -> Finding:
-    """A finding whose figure stays within every limit."""
-    limit = limit_of(check, mildest(check.limits))
-    return replace(finding, status=Status.MEETS, evidence=measured_to(finding.evidence, *limit))
+    text = sentence(check, node, extreme.corner)
+    pointed = places(node, check, graph, question.channel, MOST_PLACES)
+    return answered(question.entry, question.subject, Status.MEETS, text, evidence, pointed)
 
 
 def missing_by(

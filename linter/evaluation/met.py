@@ -6,7 +6,7 @@ from dataclasses import replace
 from ..check import MILESTONES
 from ..declare import field_path, local_path
 from ..finding import Assumed, Finding, Severity, Status
-from .measured import GRAVE, leaning, within
+from .measured import GRAVE, leaning
 from .node import Computed
 from .only_typical import only_typical, open_ended
 from .question import Question
@@ -16,9 +16,8 @@ from .stand_ins import over_usual
 ONE_SIDED = "met only if the side not stated is near the stated one"
 
 
-def met(question: Question, finding: Finding, node: Computed) -> Finding:
+def met(question: Question, found: Finding, node: Computed) -> Finding:
     """The check is met, or open where only what is assumed or not guaranteed makes it so."""
-    found = within(finding, question.check)
     soft = [item for item in node.assumed if _may_flatter(item, question)]
     for items, note in _doubts(question, found, node, soft):
         if items:

@@ -5,7 +5,7 @@ value.  A computed node remembers its values by the overrides that concern it, s
 must not be changed once something has been computed at it.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from itertools import chain
 from typing import Any
 
@@ -13,6 +13,7 @@ from ..check import Way
 from ..finding import Assumed
 from ..quantities.quantity import Value
 from .computations import Computations
+from .parameters import in_order
 
 Corner = Mapping[str, Any]
 NOMINAL: Corner = {}
@@ -21,12 +22,13 @@ NOMINAL: Corner = {}
 class Moved:
     """A corner with one more override: what does not hang on its leaf stands as in ``base``."""
 
-    __slots__ = ("base", "path", "to")
+    __slots__ = ("base", "move", "path", "to")
 
     def __init__(self, base: Corner, path: str, to: Any) -> None:
         self.base = base
         self.path = path
         self.to = to
+        self.move = (path, to)
 
     def corner(self) -> dict[str, Any]:
         """The same in full, as a base for further moves."""
@@ -114,25 +116,42 @@ class LeafNode(Node):
         return corner.to
 
 
+NOT_YET = object()
+
+
+class _Place:
+    """What a computed node knows at one corner: its arguments, its value, its value after moves."""
+
+    __slots__ = ("arguments", "moved", "value")
+
+    def __init__(self, arguments: list[Any]) -> None:
+        self.arguments = arguments
+        self.value: Any = NOT_YET
+        self.moved: dict[tuple[str, Any], Any] = {}
+
+
+NOWHERE = _Place([])
+
+
 class Computed(Node):
     """A derived quantity or a figure: a function of other nodes.
 
+    taken: the arguments in the order in which the function takes them.
     computations: counts how often it is computed.
     """
 
     __slots__ = (
-        "_last",
-        "_moved",
+        "_corner",
+        "_here",
         "_moving",
-        "_numbers",
-        "_placed",
+        "_places",
         "_still",
         "_through",
-        "_values",
         "arguments",
         "computations",
         "figure",
         "label",
+        "taken",
         "way",
     )
 
@@ -145,89 +164,82 @@ class Computed(Node):
         way: Way | None = None,
         computations: Computations | None = None,
     ) -> None:
-        leaves: dict[str, Value] = {}
-        used: set[str] = set()
-        for node in arguments.values():
-            leaves |= node.leaves
-            used |= node.used
-        behind = [x for x in (*(node.assumed for node in arguments.values()), assumed) if x]
+        below = arguments.values()
+        behind = [x for x in (*(node.assumed for node in below), assumed) if x]
         joined = behind[0] if len(behind) == 1 else tuple(dict.fromkeys(chain(*behind)))
-        super().__init__(dict(sorted(leaves.items())), frozenset(used), joined)
+        used: frozenset[str] = frozenset().union(*(node.used for node in below))
+        super().__init__(_leaves_of([node for node in below if node.leaves]), used, joined)
         self.label = label
         self.figure = figure
         self.arguments = arguments
+        try:
+            self.taken = in_order(figure, arguments)
+        except KeyError as error:
+            raise FigureError(f"{label}: the figure takes {error}, which is not given") from error
         self.way = way
         self.computations = computations or Computations()
-        self._values: dict[int, Any] = {}
-        self._moved: dict[tuple[int, str, Any], Any] = {}
-        self._placed: dict[int, dict[str, Any]] = {}
-        self._numbers: dict[tuple[tuple[str, Any], ...], int] = {}
-        self._last: tuple[Corner | None, int] = (None, 0)
-        self._still: dict[str, Any] | None = None
-        self._moving = [(name, node) for name, node in arguments.items() if node.leaves]
-        self._through: dict[str, list[tuple[str, Node]]] = {}
+        self._places: dict[tuple[Any, ...], _Place] = {}
+        self._corner: Corner | None = None
+        self._here = NOWHERE
+        self._still: list[Any] | None = None
+        self._moving = [(slot, node) for slot, node in enumerate(self.taken) if node.leaves]
+        self._through: dict[str, list[tuple[int, Node]]] = {}
 
     def value(self, corner: Corner | Moved = NOMINAL) -> Any:
         """The function of the values below, computed once for each corner that differs."""
         if isinstance(corner, Moved):
             return self.moved(corner) if corner.path in self.leaves else self.value(corner.base)
-        number = self._number(corner)
-        if number not in self._values:
+        here = self._at(corner)
+        if here.value is NOT_YET:
             self.computations.number += 1
-            self._values[number] = self.call(self._arguments_at(corner, number))
-        return self._values[number]
+            here.value = self.call(here.arguments)
+        return here.value
 
     def moved(self, corner: Moved) -> Any:
         """The value after a move; that of before where the move is not felt in any argument."""
-        base, path = corner.base, corner.path
-        number = self._last[1] if self._last[0] is base else self._number(base)
-        key = (number, path, corner.to)
-        if key in self._moved:
-            return self._moved[key]
-        self.computations.number += 1
-        before = self._arguments_at(base, number)
-        after: dict[str, Any] = {}
-        for name, node in self._moved_by(path):
-            value = node.moved(corner)
-            if value != before[name]:
-                after[name] = value
-        self._moved[key] = found = self.call(before | after) if after else self.value(base)
+        here = self._here if corner.base is self._corner else self._at(corner.base)
+        found = here.moved.get(corner.move, NOT_YET)
+        if found is NOT_YET:
+            self.computations.number += 1
+            before = after = here.arguments
+            for slot, node in self._through.get(corner.path) or self._ways(corner.path):
+                value = node.moved(corner)
+                if value != before[slot]:
+                    if after is before:
+                        after = before.copy()
+                    after[slot] = value
+            found = self.value(corner.base) if after is before else self.call(after)
+            here.moved[corner.move] = found
         return found
 
-    def _arguments_at(self, corner: Corner, number: int) -> dict[str, Any]:
-        """The values of the arguments at a corner."""
-        if number not in self._placed:
-            if self._still is None:
-                fixed = {name: x for name, x in self.arguments.items() if not x.leaves}
-                self._still = {name: node.value() for name, node in fixed.items()}
-            moving = {name: node.value(corner) for name, node in self._moving}
-            self._placed[number] = self._still | moving
-        return self._placed[number]
+    def _at(self, corner: Corner) -> _Place:
+        """What is known at a corner; the same for corners that agree in the leaves of this node."""
+        if corner is not self._corner:
+            concerned = tuple(map(corner.get, self.leaves))
+            found = self._places.get(concerned)
+            if found is None:
+                found = self._places[concerned] = _Place(self._arguments_at(corner))
+            self._corner, self._here = corner, found
+        return self._here
 
-    def _moved_by(self, path: str) -> list[tuple[str, Node]]:
-        """The arguments that hang on a leaf."""
-        if path not in self._through:
-            self._through[path] = [item for item in self._moving if path in item[1].leaves]
-        return self._through[path]
+    def _arguments_at(self, corner: Corner) -> list[Any]:
+        """The values of the arguments at a corner; what has no tolerance is looked up once."""
+        if self._still is None:
+            self._still = [None if node.leaves else node.value() for node in self.taken]
+        found = self._still.copy()
+        for slot, node in self._moving:
+            found[slot] = node.value(corner)
+        return found
 
-    def _number(self, corner: Corner) -> int:
-        """The same number for corners that agree in the leaves of this node."""
-        if corner is not self._last[0]:
-            concerned = self._concerned(corner)
-            self._last = (corner, self._numbers.setdefault(concerned, len(self._numbers)))
-        return self._last[1]
+    def _ways(self, path: str) -> list[tuple[int, Node]]:
+        """The arguments that hang on a leaf, each with its place among them."""
+        found = self._through[path] = [x for x in self._moving if path in x[1].leaves]
+        return found
 
-    def _concerned(self, corner: Corner) -> tuple[tuple[str, Any], ...]:
-        """The overrides that concern this node; the shorter side is walked."""
-        leaves = self.leaves
-        if len(leaves) <= len(corner):
-            return tuple([(path, corner[path]) for path in leaves if path in corner])
-        return tuple([item for item in corner.items() if item[0] in leaves])
-
-    def call(self, arguments: Mapping[str, Any]) -> Any:
-        """The function of given arguments; anything but a number is an error."""
+    def call(self, arguments: Sequence[Any]) -> Any:
+        """The function of given values of ``taken``; anything but a number is an error."""
         try:
-            result = self.figure(**arguments)
+            result = self.figure(*arguments)
         except (ArithmeticError, ValueError, TypeError, LookupError) as error:
             raise FigureError(f"{self.label}: {type(error).__name__}: {error}") from error
         if type(result) is float and result == result:
@@ -235,3 +247,11 @@ class Computed(Node):
         if isinstance(result, complex) or (isinstance(result, float) and result != result):
             raise FigureError(f"{self.label} gave {result}, which is not a number")
         return result
+
+
+def _leaves_of(moving: Sequence[Node]) -> Mapping[str, Value]:
+    """The leaves of several nodes by their paths in order."""
+    if len(moving) == 1:
+        return moving[0].leaves
+    leaves = {path: leaf for node in moving for path, leaf in node.leaves.items()}
+    return {path: leaves[path] for path in sorted(leaves)}

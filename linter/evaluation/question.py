@@ -1,11 +1,11 @@
 """One check put to one subject, and the answers that need no figure."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from ..check import AtLeast, Check, Milestone
 from ..declare import PRODUCT
-from ..finding import Advice, Evidence, Finding, Severity, Status
+from ..finding import Advice, Evidence, Finding, Place, Severity, Status
 from .catalogue import Entry
 from .graph import Graph
 from .node import Node
@@ -52,21 +52,32 @@ class Question:
 
 def blank(entry: Entry, subject: str) -> Finding:
     """An answer without a figure: the check does not concern the design."""
+    check, rising = entry.check, isinstance(entry.check.limits, AtLeast)
+    evidence = Evidence(check.unit, rising, check.limits, check.sources)
+    return answered(entry, subject, Status.NOT_APPLICABLE, "does not concern this design", evidence)
+
+
+def answered(
+    entry: Entry,
+    subject: str,
+    status: Status,
+    message: str,
+    evidence: Evidence,
+    places: Sequence[Place] = (),
+) -> Finding:
+    """An answer of a check; places: where it points, the first one first."""
     check = entry.check
     return Finding(
         check=entry.name,
         domain=entry.domain,
         title=check.title,
         subject=subject,
-        status=Status.NOT_APPLICABLE,
-        message="does not concern this design",
+        status=status,
+        message=message,
         stake=check.stake,
-        evidence=Evidence(
-            unit=check.unit,
-            at_least=isinstance(check.limits, AtLeast),
-            limits=check.limits,
-            sources=check.sources,
-        ),
+        place=places[0] if places else None,
+        related=tuple(places[1:]),
+        evidence=evidence,
         advice=Advice(cautions=check.cautions),
     )
 

@@ -9,6 +9,7 @@ from ..declare.usual import ends
 from ..quantities.quantity import Value
 from .node import Computed, Node
 from .nodes import Nodes
+from .parameters import parameters
 
 TIMES = "times_the_assumed"
 
@@ -27,14 +28,13 @@ def share_of(derived: Mapping[str, Derived], name: str) -> Value | None:
 def shared(node: Computed, way: Way, share: Value, nodes: Nodes) -> Node:
     """A derived quantity times the share, which is a leaf that can be moved."""
     times = nodes.leaf(f"{node.label}:{TIMES}", share, (), real=False, moving=True)
-    arguments = {**node.arguments, TIMES: times}
+    arguments = {TIMES: times, **dict(zip(parameters(way.figure), node.taken, strict=False))}
     return nodes.computed(node.label, _scaled(way.figure), arguments, node.assumed, way)
 
 
 @cache
 def _scaled(figure: Callable[..., Any]) -> Callable[..., Any]:
-    def scaled(**arguments: Any) -> Any:
-        times = arguments.pop(TIMES)
-        return times * figure(**arguments)
+    def scaled(times: Any, *arguments: Any) -> Any:
+        return times * figure(*arguments)
 
     return scaled

@@ -43,9 +43,16 @@ def measured_to(found: Evidence, limit: float, basis: Source) -> Evidence:
     """The evidence with its limit, how far from it the figure is, and which share that is."""
     if found.figure is None:
         return replace(found, limit=limit, basis=basis)
-    distance = found.figure - limit if found.at_least else limit - found.figure
-    share = distance / abs(limit) if has_share(found.unit, limit) else None
+    distance, share = distance_to(limit, found.figure, found.unit, found.at_least)
     return replace(found, limit=limit, basis=basis, distance=distance, margin=share)
+
+
+def distance_to(
+    limit: float, figure: float, unit: str, at_least: bool
+) -> tuple[float, float | None]:
+    """How far a figure is from a limit, negative when missed, and which share of it that is."""
+    distance = figure - limit if at_least else limit - figure
+    return distance, distance / abs(limit) if has_share(unit, limit) else None
 
 
 def has_share(unit: str, limit: float) -> bool:

@@ -12,6 +12,7 @@ from .twins import Leaf
 SCAN_POINTS = 33
 GOLDEN = (5**0.5 - 1) / 2
 GOLDEN_STEPS = 24
+NEAR_BY = 1e-6
 
 Alike = Mapping[str, Leaf]
 NONE_ALIKE: Alike = MappingProxyType({})
@@ -47,7 +48,7 @@ def worst_case(
     corner = _sign_corner(node.leaves, ends, adverse)
     tries = _tries(node.leaves, ends, adverse, nominal)
     corner = climb(node, corner, adverse, tries, alike)
-    inside = [path for path in node.leaves if _is_named(path, peaks_inside)]
+    inside = [path for path in node.leaves if _is_named(path, peaks_inside)] if peaks_inside else []
     for path in inside:
         corner = _search_inside(node, corner, path, adverse)
     if inside:
@@ -143,7 +144,7 @@ class _Vain:
     def __init__(self, alike: Alike) -> None:
         self._alike = alike
         self._known: set[object] = set()
-        self._moves: dict[str, dict[str, float]] = {}
+        self._moves: dict[str, frozenset[tuple[str, float]]] = {}
 
     def knows(self, path: str, candidate: float) -> bool:
         """Whether the same move was in vain where the same leaves had been moved."""
@@ -161,11 +162,11 @@ class _Vain:
         self._known.clear()
         leaf = self._alike.get(path)
         if leaf is not None:
-            self._moves.setdefault(leaf.channel, {})[leaf.field] = candidate
+            others = dict(self._moves.get(leaf.channel, ()))
+            self._moves[leaf.channel] = frozenset({**others, leaf.field: candidate}.items())
 
     def _move(self, leaf: Leaf, candidate: float) -> object:
-        before = frozenset(self._moves.get(leaf.channel, {}).items())
-        return leaf.group, before, leaf.field, candidate
+        return leaf.group, self._moves.get(leaf.channel), leaf.field, candidate
 
 
 def _tries(
@@ -190,7 +191,11 @@ def _is_named(path: str, names: tuple[str, ...]) -> bool:
 def _search_inside(
     node: Node, corner: dict[str, float], path: str, adverse: int
 ) -> dict[str, float]:
-    """Scan one leaf's range, then narrow down on the worst point by golden sections."""
+    """Scan one leaf's range, then narrow down on the worst point by golden sections.
+
+    These take it that there is one peak between two points of the scan: an end from which the
+    figure gets better at once is that peak.
+    """
     leaf = node.leaves[path]
     step = (leaf.hi - leaf.lo) / (SCAN_POINTS - 1)
 
@@ -200,6 +205,9 @@ def _search_inside(
     scanned = {x: bad(x) for x in (leaf.lo + step * n for n in range(SCAN_POINTS))}
     worst = max(scanned, key=scanned.__getitem__)
     low, high = max(leaf.lo, worst - step), min(leaf.hi, worst + step)
+    beside = worst + (NEAR_BY * step if worst == low else -NEAR_BY * step)
+    if worst in (low, high) and bad(beside) < scanned[worst]:
+        return Moved(corner, path, worst).corner()
     left, right = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
     at_left, at_right = bad(left), bad(right)
     for _ in range(GOLDEN_STEPS):

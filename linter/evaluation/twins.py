@@ -8,12 +8,14 @@ with the same leaf of each.
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
-from functools import cache, cached_property, partial
-from typing import NamedTuple
+from functools import cache, cached_property, lru_cache, partial
+from typing import NamedTuple, TypeVar
 
 from ..declare import CHANNELS
-from ..finding import Finding, Place
+from ..finding import Assumed, CornerValue, Finding, Missing, Place
 from ..reading.loading import Spec
+
+P = TypeVar("P", CornerValue, Assumed, Missing)
 
 _CHANNEL = re.compile(rf"(?<![\w.]){CHANNELS}\.([\w-]+)")
 
@@ -88,21 +90,23 @@ class Twins:
         named = self._names(subject)
         place, related = self._places(found, named)
         evidence, advice = found.evidence, found.advice
+        if evidence.leaves or evidence.assumed or evidence.corner:
+            evidence = replace(
+                evidence,
+                corner=_at_other_paths(evidence.corner, named),
+                assumed=_at_other_paths(evidence.assumed, named),
+                leaves=frozenset(map(named, evidence.leaves)),
+            )
+        if advice.missing:
+            advice = replace(advice, missing=_at_other_paths(advice.missing, named))
         return replace(
             found,
             subject=subject,
             message=named(found.message),
             place=place,
             related=related,
-            evidence=replace(
-                evidence,
-                corner=tuple(replace(x, path=named(x.path)) for x in evidence.corner),
-                assumed=tuple(replace(x, path=named(x.path)) for x in evidence.assumed),
-                leaves=frozenset(map(named, evidence.leaves)),
-            ),
-            advice=replace(
-                advice, missing=tuple(replace(x, path=named(x.path)) for x in advice.missing)
-            ),
+            evidence=evidence,
+            advice=advice,
         )
 
     def _tells_of_others(self, found: Finding) -> bool:
@@ -133,10 +137,19 @@ class Twins:
         return self._renaming[subject]
 
 
+def _at_other_paths(items: tuple[P, ...], named: Callable[[str], str]) -> tuple[P, ...]:
+    """What stands at paths, at those of another channel."""
+    paths = [named(item.path) for item in items]
+    return tuple(
+        [x if x.path == to else replace(x, path=to) for x, to in zip(items, paths, strict=True)]
+    )
+
+
 def _renamed(names: Mapping[str, str], text: str) -> str:
     return _CHANNEL.sub(lambda found: f"{CHANNELS}.{names.get(found[1], found[1])}", text)
 
 
+@lru_cache(maxsize=4096)
 def own_first(path: str, channel: str | None) -> tuple[str, bool, str]:
     """Sorts the paths of the channel at hand before those of other channels."""
     found = _CHANNEL.match(path)

@@ -10,6 +10,7 @@ from ..finding import Assumed, CornerValue, Place
 from ..quantities.quantity import show
 from .graph import Graph
 from .node import Computed, Corner, Node
+from .parameters import placeholders
 from .tolerance import Extreme
 from .twins import own_first
 
@@ -128,15 +129,18 @@ def sentence(check: Check, node: Computed, corner: Corner) -> str:
     unknown = _of_figure(node, figure)
     ratio = nan if unknown == UNKNOWN else figure
     words: dict[str, Said | str] = {"figure": Said(figure, check.unit, unknown)}
-    for name, item in check.inputs.items():
+    for name in placeholders(check.sentence) - words.keys():
+        item = check.inputs[name]
         if isinstance(item, Input):
             value = node.arguments[name].value(corner)
             words[name] = Said(value, item.unit, _instead(node.arguments[name], value), ratio)
         else:
             words[name] = item.value
-    text = IN_BRACKETS.sub(known, check.sentence.format_map(words).removesuffix("."))
-    if re.search(rf"\b{UNKNOWN}\b", text):
-        return f"{check.title}: not known"
+    text = check.sentence.format_map(words).removesuffix(".")
+    if UNKNOWN in text:
+        text = IN_BRACKETS.sub(known, text)
+        if re.search(rf"\b{UNKNOWN}\b", text):
+            return f"{check.title}: not known"
     return text[:1].upper() + text[1:]
 
 
@@ -204,7 +208,9 @@ def corner_values(extreme: Extreme, graph: Graph, channel: str | None) -> tuple[
     )
 
 
-def places(node: Computed, check: Check, graph: Graph, channel: str | None) -> tuple[Place, ...]:
+def places(
+    node: Computed, check: Check, graph: Graph, channel: str | None, most: int
+) -> tuple[Place, ...]:
     """Where the finding points: the first lever that is stated, then the other inputs."""
     wanted = [
         graph.full(lever.path, channel)
@@ -214,10 +220,12 @@ def places(node: Computed, check: Check, graph: Graph, channel: str | None) -> t
     direct = [stated_path(item) for item in node.arguments.values()]
     ordered = [path for path in wanted if path in graph.spec.values]
     ordered += [path for path in direct if path]
-    others = node.used - set(ordered)
+    others = node.used.difference(ordered)
     ordered += sorted(others, key=lambda path: own_first(path, channel))
+    pointed = (place for path in ordered for place in graph.spec.places.get(path, ()))
     found: dict[Place, None] = {}
-    for path in ordered:
-        for place in graph.spec.places.get(path, ()):
-            found.setdefault(place)
+    for place in pointed:
+        found.setdefault(place)
+        if len(found) == most:
+            break
     return tuple(found)

@@ -151,8 +151,8 @@ def _value(
     key = (id(node), own)
     if key not in memo:
         if isinstance(node, Computed):
-            below = node.arguments.items()
-            memo[key] = node.call({n: _value(x, drawn, conditions, memo) for n, x in below})
+            below = node.taken
+            memo[key] = node.call([_value(x, drawn, conditions, memo) for x in below])
         else:
             memo[key] = node.value({**drawn, **dict(own)})
     return memo[key]

@@ -119,7 +119,7 @@ def wall_rise_and_slope(heat: float, t_ambient: float, box: Walls) -> tuple[floa
         given_off = by_air * rise + by_light * t_wall - box.radiating * t_ambient**4
         slope = 1.25 * by_air + 4 * by_light
         before, rise = rise, larger(rise + (heat + box.sun - given_off) / slope, 1e-6)
-        if at_rest((before,), (rise,), WALL_AT_REST):
+        if at_rest(before, rise, WALL_AT_REST):
             break
     return rise, slope
 

@@ -3,6 +3,9 @@
 Plain functions on SI floats or arrays.  Symbols and units stand in brackets.
 """
 
+from collections.abc import Hashable, Sequence
+from contextlib import suppress
+from itertools import repeat
 from typing import NamedTuple
 
 from .dissipation import T_COLD
@@ -14,6 +17,9 @@ STEPS = 40
 
 AT_REST = 1e-8
 """Newton steps below this [K] have converged to the digits of a float."""
+
+UNKNOWN = float("nan")
+PAIR = 2
 
 
 class ChannelHeat(NamedTuple):
@@ -68,9 +74,10 @@ class Solution(NamedTuple):
 
 
 class Balance(NamedTuple):
-    """Where a step has led: temperatures [K] and heat [W]."""
+    """Where a step has led: temperatures [K] and heat [W]; r_air, r_shared [K/W]."""
 
     t_air: float
+    r_air: float
     t_reference: float
     r_shared: float
     heat_in_box: float
@@ -127,7 +134,7 @@ def junction_over(t_reference: float, heat: ChannelHeat, r_own: float, t_end: fl
     for _ in range(STEPS):
         before = t_junction
         t_junction = junction_step(t_junction, t_reference, heat, r_own, t_end)[0]
-        if at_rest((before,), (t_junction,), AT_REST):
+        if at_rest(before, t_junction, AT_REST):
             break
     return t_junction
 
@@ -186,25 +193,30 @@ def solve(
     """
     coldest = air.t_ambient if air.t_held is None else smaller(air.t_held, air.t_ambient)
     start = coldest if sink.t_held is None else sink.t_held
-    balance = Balance(start, start, 0.0, 0.0)
-    junctions = [start for _ in heats]
+    balance = Balance(start, 0.0, start, 0.0, UNKNOWN)
+    channels = tuple(zip(heats, r_own, t_end, strict=True))
+    alike = _first_alike(channels)
+    junctions = [start for _ in channels]
+    steps = [(start, 0.0, 0.0) for _ in channels]
     elsewhere = sum(heat.elsewhere for heat in heats)
     p_out = sum(heat.p_out for heat in heats)
     for _ in range(STEPS):
         before = (balance.t_reference, *junctions)
         power, follow = 0.0, 0.0
-        for number, heat in enumerate(heats):
-            junctions[number], channel_power, channel_follow = junction_step(
-                junctions[number], balance.t_reference, heat, r_own[number], t_end[number]
-            )
+        for number, first in enumerate(alike):
+            if first == number:
+                heat, r, end = channels[number]
+                steps[number] = junction_step(junctions[number], balance.t_reference, heat, r, end)
+            junctions[number], channel_power, channel_follow = steps[first]
             power, follow = power + channel_power, follow + channel_follow
         delivered = p_out + elsewhere + power
         from_sink = 0.0 if sink.outside else power
         heat_in_box = from_sink + elsewhere + p_other + converter_share * delivered
         balance = _reference_step(
-            balance.t_reference, coldest, air, sink, power, follow, heat_in_box, converter_share
+            balance, coldest, air, sink, power, follow, heat_in_box, converter_share
         )
-        if at_rest(before, (balance.t_reference, *junctions), AT_REST):
+        after = (balance.t_reference, *junctions)
+        if all(map(at_rest, before, after, repeat(AT_REST))):
             break
     return Solution(
         balance.t_air,
@@ -215,8 +227,20 @@ def solve(
     )
 
 
+def _first_alike(channels: Sequence[Hashable]) -> Sequence[int]:
+    """For each of many channels the number of the first one that is the same in all.
+
+    To compare two takes as long as to compute both; arrays cannot be compared as a whole.
+    """
+    first: dict[Hashable, int] = {}
+    if len(channels) > PAIR:
+        with suppress(TypeError):
+            return [first.setdefault(channel, number) for number, channel in enumerate(channels)]
+    return range(len(channels))
+
+
 def _reference_step(
-    t_reference: float,
+    before: Balance,
     coldest: float,
     air: Air,
     sink: Sink,
@@ -228,16 +252,19 @@ def _reference_step(
     """One Newton step of the heatsink, or of the inside air where there is none.
 
     coldest [K]: it lies no lower; power [W] and follow [W/K]: heat of all switches, and how
-    that moves with the reference; heat_in_box [W]: taken up by the inside air.
+    that moves with the reference; heat_in_box [W]: taken up by the inside air, which stands
+    as it was before where this has not moved.
     """
-    t_air, r_air = _air_inside(heat_in_box, air)
+    t_air, r_air = before.t_air, before.r_air
+    if not at_rest(before.heat_in_box, heat_in_box, 0.0):
+        t_air, r_air = _air_inside(heat_in_box, air)
     if sink.t_held is not None:
-        return Balance(t_air, larger(sink.t_held, coldest), 0.0, heat_in_box)
+        return Balance(t_air, r_air, larger(sink.t_held, coldest), 0.0, heat_in_box)
     base = air.t_ambient if sink.outside else t_air
     r_shared = sink.r if sink.outside else sink.r + r_air * (1 + converter_share)
-    off = base + sink.r * power - t_reference
-    t_next = t_reference + off / larger(1 - r_shared * follow, 0.05)
-    return Balance(t_air, larger(t_next, coldest), r_shared, heat_in_box)
+    off = base + sink.r * power - before.t_reference
+    t_next = before.t_reference + off / larger(1 - r_shared * follow, 0.05)
+    return Balance(t_air, r_air, larger(t_next, coldest), r_shared, heat_in_box)
 
 
 def _air_inside(in_box: float, air: Air) -> tuple[float, float]:
