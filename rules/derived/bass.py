@@ -8,7 +8,7 @@ from ..formulas.capacitor import high_pass_corner
 from ..formulas.load import one_of_network
 from ..formulas.maths import smaller
 from .load import PARALLEL, SERIES
-from .ways import yes
+from .ways import as_stated, no, yes
 
 # a coupling capacitor or an input resistance that is not stated is asked for by
 # input-coupling-corner, a missing output capacitor by blocking-capacitor-present
@@ -42,12 +42,30 @@ def bass_loss(
     return loss_at(band_low, high_pass_corner(r_in, c_in)) + loss_at(band_low, behind)
 
 
+def ahead(c_series: float, c_block: float, series: float, parallel: float) -> float:
+    """Capacitance [F] that ONE voice coil sees: its own, and its part of the output capacitor.
+
+    The current of the output capacitor is that of all strings, its voltage lies ahead of all the
+    coils of a string.
+    """
+    return 1 / (1 / c_series + parallel / (series * c_block))
+
+
+def endless() -> float:
+    """No capacitor, in farad: it would take nothing."""
+    return inf
+
+
 def above_resonance(band_low: float, f_s: float) -> str:
     """Whether the band begins half an octave or more above the resonance, as a tweeter's does."""
     return "yes" if band_low >= 1.5 * f_s else "no"
 
 
 SECTION = "loudspeaker.c_series"
+C_SERIES = Input(f"{SECTION}.c")
+_ONE_LEG = {"output_stage.topology": "half-bridge", "supply.rails": "single"}
+_BLOCK: Arguments = {"c_block": Input("filter.c_block.c"), "series": SERIES, "parallel": PARALLEL}
+_AHEAD = "1 / (1/c_series + parallel/(series c_block))"
 _STATED: Arguments = {
     "band_low": Input("band_low"),
     "r_in": Input("signal.r_in", default=NO_CORNER),
@@ -55,7 +73,7 @@ _STATED: Arguments = {
     "load_low": Input("load_low"),
     "c_block": Input("filter.c_block.c", default=NO_CAPACITOR),
     "z_driver": Input("z_driver"),
-    "c_series": Input(f"{SECTION}.c"),
+    "c_series": C_SERIES,
     "series": SERIES,
     "parallel": PARALLEL,
 }
@@ -80,6 +98,65 @@ DERIVED: tuple[Derived, ...] = (
                 when={"band_claimed": "yes"},
             ),
             Way(yes, {}, "yes"),
+        ),
+    ),
+    Derived(
+        "output_capacitor",
+        "word",
+        "channel",
+        "whether a capacitor stands between stage and loudspeaker for the direct voltage's sake",
+        (
+            Way(yes, {}, "yes", when={**_ONE_LEG, "filter.c_block": "fitted"}),
+            Way(no, {}, "no", when={**_ONE_LEG, "filter.c_block": "none"}),
+            Way(no, {}, "no", when={"output_stage.topology": "full-bridge"}),
+            Way(no, {}, "no", when={"supply.rails": "split"}),
+        ),
+    ),
+    Derived(
+        "c_ahead",
+        "F",
+        "channel",
+        "capacitance ahead of ONE voice coil; endless without a capacitor",
+        (
+            Way(
+                ahead,
+                {"c_series": C_SERIES, **_BLOCK},
+                _AHEAD,
+                when={SECTION: "fitted", "output_capacitor": "yes"},
+            ),
+            Way(
+                ahead,
+                {"c_series": _WITHOUT["c_series"], **_BLOCK},
+                _AHEAD,
+                when={SECTION: "none", "output_capacitor": "yes"},
+            ),
+            Way(
+                as_stated,
+                {"value": C_SERIES},
+                "value",
+                when={SECTION: "fitted", "output_capacitor": "no"},
+            ),
+            Way(endless, {}, "endless", when={SECTION: "none", "output_capacitor": "no"}),
+        ),
+        sources=(derivation("Kirchhoff's laws: all strings in parallel behind one capacitor"),),
+    ),
+    Derived(
+        "v_series_fault",
+        "V",
+        "channel",
+        "direct voltage across the capacitor ahead of the loudspeaker with a switch shorted",
+        (
+            Way(
+                as_stated,
+                {"value": Input("v_swing")},
+                "value",
+                when={"supply.rails": "single", "output_capacitor": "no"},
+            ),
+            Way(as_stated, {"value": Input("v_ideal")}, "value", when={"supply.rails": "split"}),
+            Way(as_stated, {"value": Input("v_ideal")}, "value", when={"output_capacitor": "yes"}),
+        ),
+        sources=(
+            derivation("one leg stuck at a rail, the other at the opposite one or at ground"),
         ),
     ),
     Derived(
