@@ -214,6 +214,7 @@ NO_HAZARD = """
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
     target-sound-level thermal-compression thermal-test-condition timer-resolution
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
+    trip-above-rated-power
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
     dead-time-distortion-unclaimed
