@@ -8,7 +8,7 @@ check's own figure.  A check that can only spoil a promise does not prove it.
 """
 
 from ..linter.check import Promise, PromiseCheck
-from .derived.promised import above, beyond, filled, shared, shared_in_square
+from .derived.promised import above, beyond, filled, filled_in_square, shared, shared_in_square
 
 JUDGED_BY = ("rated_power", "z_load", "v_rail_high")
 """What every review starts from, by fields and quantities: without it nothing is judged."""
@@ -34,11 +34,13 @@ POWER = Promise(
         PromiseCheck("output-power", shared, proves=True),
         PromiseCheck("minimum-pulse-vs-modulation", shared_in_square),
         PromiseCheck("rail-trough", shared_in_square, "at the trough of the rail"),
+        PromiseCheck("trip-above-rated-power", filled_in_square, "at the over-current trip"),
         *spoiled_by(
             "source-capability limiter-below-rated-crest limiter-below-rated-power"
             " over-voltage-trip-window under-voltage-trip-window pumping-against-trip"
             " pack-collapse pack-cutoff-under-load input-sensitivity input-stage-power"
             " pack-voltage-under-load protection-trip-above-music fuse-current burst-temperature"
+            " source-crest step-down-above-source supply-below-part-limit input-sensitivity"
         ),
     ),
 )
@@ -83,6 +85,7 @@ DISTORTION = Promise(
         PromiseCheck("dead-time-distortion", filled, "by dead time", proves=True),
         PromiseCheck("sampling-type-distortion", filled, "by sampling alone"),
         PromiseCheck("supply-rejection", filled, "by the supply's ripple alone"),
+        *spoiled_by("carrier-slope-limit loop-crossover-vs-carrier loop-phase-margin"),
     ),
 )
 NOISE = Promise(
@@ -121,7 +124,7 @@ LOADS = Promise(
         PromiseCheck("treble-response-unclaimed", proves=True),
         *spoiled_by(
             "filter-damping filter-damping-two-sections loudspeaker-minimum-impedance"
-            " trip-above-music"
+            " trip-above-music trip-above-rated-power"
         ),
     ),
 )
@@ -169,6 +172,7 @@ LIFE = Promise(
         PromiseCheck("capacitor-life", filled, "by the bulk capacitors", proves=True),
         *spoiled_by(
             "bulk-capacitor-voltage pumping-against-capacitor bulk-ripple-current enclosure-air"
+            " blocking-capacitor-stress blocking-capacitor-current"
         ),
     ),
 )
@@ -186,7 +190,8 @@ OVER_CURRENT = Promise(
         PromiseCheck("trip-below-destruction", says="of the pulsed rating", proves=True),
         *spoiled_by(
             "short-circuit-energy short-circuit-heating trip-against-saturation"
-            " trip-above-music short-circuit-current-rise part-least-inductance"
+            " trip-above-music trip-above-rated-power short-circuit-current-rise"
+            " part-least-inductance"
         ),
     ),
     unproven="needs the part's data sheet or a test",
@@ -237,6 +242,8 @@ STANDARDS = Promise(
         PromiseCheck("mains-barrier"),
         PromiseCheck("shock-class-rails", refutes=False),
         PromiseCheck("shock-class-outputs", refutes=False),
+        PromiseCheck("shock-class-outputs-two", refutes=False),
+        PromiseCheck("stored-voltage-accessible", refutes=False),
         PromiseCheck("touch-temperature-heatsink", refutes=False),
         PromiseCheck("touch-temperature-enclosure", refutes=False),
         PromiseCheck("fire-power-class", refutes=False),
@@ -249,6 +256,7 @@ EMISSION = Promise(
     (
         PromiseCheck("emission-at-30-mhz", says="of the limit at 30 MHz"),
         PromiseCheck("emission-class"),
+        PromiseCheck("loudspeaker-lead-length"),
     ),
     unproven="needs a measurement",
 )

@@ -55,7 +55,7 @@ _ANY = ("a number with its unit", "45 ns")
 # Capacitors are sold in microfarad however large; times and lengths take no kilo.
 _PREFIXES = {-12: "p", -9: "n", -6: "u", -3: "m", 0: "", 3: "k", 6: "M", 9: "G"}
 _REACH = dict.fromkeys(("V", "A", "W", "ohm", "H", "Hz", "J", "C", "T", "N", "Pa"), (-12, 9))
-_REACH |= {"s": (-12, 0), "m": (-6, 0), "F": (-12, -6), "S": (-9, 3)}
+_REACH |= {"s": (-12, 0), "m": (-6, 0), "F": (-12, -6), "S": (-9, 3), "V/K": (-3, 0)}
 _PRINTED = (("ohm", "Ω"), ("degC", "°C"), ("m2", "m²"), ("m3", "m³"), ("A2", "A²"))
 _DIGITS = 12
 

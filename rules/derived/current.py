@@ -14,7 +14,7 @@ from ..formulas.constants import NO_LIMITER, PRINTED_AT
 from ..formulas.losses import hot_ratio
 from ..formulas.maths import larger, smaller
 from .stage import CIRCUIT, DEVICE
-from .ways import as_stated
+from .ways import as_stated, no
 
 UNKNOWN_RIPPLE = Assumption(
     "0 A", "floor", derivation("the current without its ripple is a lower bound")
@@ -50,6 +50,11 @@ def trip_hot(i_trip: float, t: float, hot_factor: float, t_cold: float, t_span: 
 def fitted(i_trip: float) -> str:
     """A stated trip is there, whatever its value."""
     return "fitted"
+
+
+def yes_stated(i_trip: float) -> str:
+    """A trip is stated, whatever its value."""
+    return "yes"
 
 
 def inside() -> str:
@@ -145,6 +150,13 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(fitted, {"i_trip": I_TRIP}, "fitted where i_trip is stated"),
         ),
+    ),
+    Derived(
+        "trip_stated",
+        "word",
+        "channel",
+        "whether the spec states an over-current trip; trip-above-music asks for it",
+        (Way(yes_stated, {"i_trip": I_TRIP}, "yes where i_trip is stated"), Way(no, {}, "no")),
     ),
     Derived(
         "i_trip_hot",

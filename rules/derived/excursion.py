@@ -1,6 +1,6 @@
 """Excursion of the cone over the band, and what the box adds to the cone."""
 
-from collections.abc import Callable
+from math import inf
 
 from ...linter.check import (
     COMMON_PRACTICE,
@@ -10,6 +10,7 @@ from ...linter.check import (
     Derived,
     Input,
     Way,
+    derivation,
 )
 from ..formulas.acoustics import (
     AIR_DENSITY,
@@ -18,23 +19,15 @@ from ..formulas.acoustics import (
 from ..formulas.driver import (
     SMALL_CLOSED,
     SMALL_VENTED,
+    box_load,
     compliance,
+    cone_shape,
     free_excursion,
     largest_in_bass,
-    sealed_shape,
     total_q,
-    vented_shape,
     vented_volume_gain,
 )
-from .excursion_capacitor import (
-    AT_LEAST_MEASURED,
-    BEHIND,
-    behind_open,
-    behind_radiator,
-    behind_sealed,
-    behind_vented,
-)
-from .radiator import NO_SPRING, RADIATOR, excursion_radiator, excursion_radiator_least
+from ..formulas.maths import smaller
 from .ways import as_stated, no
 
 
@@ -63,61 +56,57 @@ def cone_alone() -> float:
     return 1.0
 
 
-def excursion_sealed(
+def excursion(
     x_free: float,
     f_s: float,
-    q_ts: float,
-    v_as: float,
-    v_b: float,
-    f_high_pass: float,
-    order: float,
-    band_low: float,
-    band_high: float,
-) -> float:
-    """Largest peak excursion [m] over the band in a sealed box."""
-    alpha = v_as / v_b
-
-    def shape(f: float) -> float:
-        return sealed_shape(f, f_s, q_ts, alpha)
-
-    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
-
-
-def excursion_open(
-    x_free: float,
-    f_s: float,
-    q_ts: float,
-    f_high_pass: float,
-    order: float,
-    band_low: float,
-    band_high: float,
-) -> float:
-    """Largest peak excursion [m] over the band without a box."""
-
-    def shape(f: float) -> float:
-        return sealed_shape(f, f_s, q_ts, 0)
-
-    return x_free * largest_in_bass(shape, f_s, 0, f_high_pass, order, band_low, band_high)
-
-
-def excursion_vented(
-    x_free: float,
-    f_s: float,
-    q_ts: float,
+    q_ms: float,
+    q_es: float,
+    r_e: float,
+    c_ahead: float,
     v_as: float,
     v_b: float,
     f_b: float,
+    v_ap: float,
     q_l: float,
     f_high_pass: float,
     order: float,
     band_low: float,
     band_high: float,
 ) -> float:
-    """Largest peak excursion [m] over the band in a vented box."""
-    alpha = v_as / v_b
+    """Largest peak excursion [m] over the band, in any box."""
+    alpha, beta = v_as / v_b, v_b / v_ap
 
     def shape(f: float) -> float:
-        return vented_shape(f, f_s, q_ts, alpha, f_b, q_l)
+        load = box_load(f, alpha, f_b, beta, q_l)
+        return cone_shape(f, f_s, q_ms, q_es, load, r_e, c_ahead)
+
+    return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
+
+
+def excursion_least(
+    x_free: float,
+    f_s: float,
+    q_ms: float,
+    q_es: float,
+    r_e: float,
+    c_ahead: float,
+    v_as: float,
+    v_b: float,
+    f_b: float,
+    v_ap: float,
+    q_l: float,
+    f_high_pass: float,
+    order: float,
+    band_low: float,
+    band_high: float,
+) -> float:
+    """The same [m], not more than with the stiffest radiator, which is a wall."""
+    alpha, beta = v_as / v_b, v_b / v_ap
+
+    def shape(f: float) -> float:
+        loads = box_load(f, alpha, f_b, beta, q_l), alpha
+        open_to_air, walled = (cone_shape(f, f_s, q_ms, q_es, x, r_e, c_ahead) for x in loads)
+        return smaller(open_to_air, walled)
 
     return x_free * largest_in_bass(shape, f_s, alpha, f_high_pass, order, band_low, band_high)
 
@@ -129,7 +118,13 @@ BAND: Arguments = {
 DRIVER: Arguments = {
     "x_free": Input("x_free"),
     "f_s": Input("loudspeaker.f_s"),
-    "q_ts": Input("q_ts"),
+}
+MOTION: Arguments = {
+    **DRIVER,
+    "q_ms": Input("loudspeaker.q_ms"),
+    "q_es": Input("loudspeaker.q_es"),
+    "r_e": Input("r_e"),
+    "c_ahead": Input("c_ahead"),
 }
 
 
@@ -160,20 +155,41 @@ VENT: Arguments = {
     "f_b": Input("loudspeaker.enclosure.f_b"),
     "q_l": Input("loudspeaker.enclosure.q_l"),
 }
-WITHOUT_SERIES = {"loudspeaker.c_series": "none"}
-WITH_SERIES = {"loudspeaker.c_series": "fitted"}
 AIR: dict[str, Constant] = {"air_density": AIR_DENSITY, "sound_speed": SOUND_SPEED}
-BEHIND_CAPACITOR: tuple[tuple[str, Callable[..., float], Arguments, str], ...] = (
-    ("sealed", behind_sealed, {**BOX, **HIGH_PASS_IF_ANY}, "sealed-box"),
-    ("vented", behind_vented, {**BOX, **VENT, **HIGH_PASS}, "vented-box"),
+# a box without an opening is tuned to nothing, a port is a radiator without a spring
+CLOSED: Arguments = {
+    "f_b": Constant("0 Hz", "tuning of a box without an opening", SMALL_CLOSED),
+    "q_l": Constant("1", "leakage Q of a box without an opening: of no account", SMALL_CLOSED),
+}
+NO_RADIATOR = {
+    "v_ap": Constant("1e9 m3", "radiator without a spring: as good as endless", SMALL_CLOSED)
+}
+NO_BOX = {"v_b": Constant("1e9 m3", "no box: as good as endless", SMALL_CLOSED)}
+V_AP = Input("loudspeaker.enclosure.v_ap")
+RADIATOR: Arguments = {"v_ap": V_AP}
+# without the spring of the radiator the cone moves between what a port and a wall would let it
+NO_SPRING: Arguments = {
+    "v_ap": Input(
+        V_AP.path,
+        default=Assumption(
+            inf, "floor", derivation("bound: the load of a radiator lies between port and wall")
+        ),
+    )
+}
+BOXES: tuple[tuple[str, Arguments, str], ...] = (
+    ("sealed", {**BOX, **CLOSED, **NO_RADIATOR, **HIGH_PASS_IF_ANY}, "sealed-box"),
+    ("vented", {**BOX, **VENT, **NO_RADIATOR, **HIGH_PASS}, "vented-box"),
+    ("passive-radiator", {**BOX, **VENT, **RADIATOR, **HIGH_PASS}, "radiator-box"),
     (
-        "passive-radiator",
-        behind_radiator,
-        {**BOX, **VENT, "v_ap": RADIATOR, **HIGH_PASS},
-        "radiator-box",
+        "open",
+        {"v_as": BOX["v_as"], **NO_BOX, **CLOSED, **NO_RADIATOR, **HIGH_PASS_IF_ANY},
+        "free-air",
     ),
-    ("open", behind_open, HIGH_PASS_IF_ANY, "free-air"),
 )
+MEASURED = Input("loudspeaker.x_peak")
+# nothing but the model says that the reading was taken at the worst frequency
+AT_LEAST = Assumption(None, "floor", derivation("bound: the cone moves as far as was read"))
+CAPACITORS = ("loudspeaker.c_series", "filter.c_block")
 
 
 DERIVED: tuple[Derived, ...] = (
@@ -196,7 +212,7 @@ DERIVED: tuple[Derived, ...] = (
         ways=(
             Way(
                 total_q,
-                {"q_ms": Input("loudspeaker.q_ms"), "q_es": Input("loudspeaker.q_es")},
+                {"q_ms": MOTION["q_ms"], "q_es": MOTION["q_es"]},
                 "q_ms q_es / (q_ms + q_es)",
             ),
         ),
@@ -214,8 +230,8 @@ DERIVED: tuple[Derived, ...] = (
                     "v_as": BOX["v_as"],
                     "s_d": Input("loudspeaker.s_d"),
                     "f_s": DRIVER["f_s"],
-                    "q_es": Input("loudspeaker.q_es"),
-                    "r_e": Input("r_e"),
+                    "q_es": MOTION["q_es"],
+                    "r_e": MOTION["r_e"],
                     **AIR,
                 },
                 "v_driver_rms (2 c_ms / (2 pi f_s q_es r_e))^0.5,"
@@ -230,54 +246,35 @@ DERIVED: tuple[Derived, ...] = (
         each="channel",
         meaning="largest excursion of one cone over the band, one way, peak",
         ways=(
-            Way(
-                excursion_sealed,
-                {**DRIVER, **BOX, **HIGH_PASS_IF_ANY, **BAND},
-                "x_free times the largest of high-pass and sealed-box shape over the band",
-                when={"loudspeaker.enclosure.type": "sealed", **WITHOUT_SERIES},
+            *(
+                Way(
+                    excursion,
+                    {**MOTION, **inputs, **BAND},
+                    f"x_free times the largest of high-pass and {words} shape over the band, with"
+                    " r_e + 1 / (2 pi j f c_ahead) in place of r_e",
+                    when={"loudspeaker.enclosure.type": kind},
+                )
+                for kind, inputs, words in BOXES
             ),
             Way(
-                excursion_vented,
-                {**DRIVER, **BOX, **VENT, **HIGH_PASS, **BAND},
-                "x_free times the largest of high-pass and vented-box shape over the band",
-                when={"loudspeaker.enclosure.type": "vented", **WITHOUT_SERIES},
-            ),
-            Way(
-                excursion_radiator,
-                {**DRIVER, **BOX, **VENT, "v_ap": RADIATOR, **HIGH_PASS, **BAND},
-                "x_free times the largest of high-pass and radiator-box shape over the band",
-                when={"loudspeaker.enclosure.type": "passive-radiator", **WITHOUT_SERIES},
-            ),
-            Way(
-                excursion_radiator_least,
-                {**DRIVER, **BOX, **VENT, "v_ap": NO_SPRING, **HIGH_PASS, **BAND},
+                excursion_least,
+                {**MOTION, **BOX, **VENT, **NO_SPRING, **HIGH_PASS, **BAND},
                 "x_free times the largest of high-pass and the smaller of sealed-box and"
                 " vented-box shape over the band",
-                when={"loudspeaker.enclosure.type": "passive-radiator", **WITHOUT_SERIES},
-            ),
-            Way(
-                excursion_open,
-                {**DRIVER, **HIGH_PASS_IF_ANY, **BAND},
-                "x_free times the largest of high-pass and free-air shape over the band",
-                when={"loudspeaker.enclosure.type": "open", **WITHOUT_SERIES},
+                when={"loudspeaker.enclosure.type": "passive-radiator"},
             ),
             Way(
                 as_stated,
-                {"value": Input("loudspeaker.x_peak")},
+                {"value": MEASURED},
                 "value",
                 when={"loudspeaker.enclosure.type": "horn"},
             ),
             *(
                 Way(
-                    figure,
-                    {**BEHIND, **inputs, **BAND},
-                    f"x_free times the largest of high-pass and {words} shape over the band, with"
-                    " r_e + 1 / (2 pi j f c_series) in place of r_e",
-                    when={"loudspeaker.enclosure.type": kind, **WITH_SERIES},
+                    as_stated, {"value": MEASURED}, "value", when={part: "fitted"}, assumes=AT_LEAST
                 )
-                for kind, figure, inputs, words in BEHIND_CAPACITOR
+                for part in CAPACITORS
             ),
-            AT_LEAST_MEASURED,
         ),
         sources=(SMALL_CLOSED, SMALL_VENTED),
     ),

@@ -6,12 +6,13 @@ from ...linter.check import (
     Constant,
     Derived,
     Input,
+    Source,
     Way,
     derivation,
     from_memory,
 )
 from ..formulas.constants import PRINTED_AT
-from ..formulas.gate import GAN_GATES, MOSFET_DRIVE, threshold_in_use
+from ..formulas.gate import GAN_GATES, IRFB4020, threshold_in_use
 from ..formulas.maths import smaller
 from .gate import DEVICE, DISCRETE, V_DRV
 from .ways import as_stated
@@ -28,7 +29,7 @@ BELOW_PLATEAU = derivation(
 T_JUNCTION = Input("t_junction_rated", default=Assumption("100 degC", "neutral", COMMON_PRACTICE))
 THRESHOLD_FALL: dict[str, Input | Constant] = {
     "t_cold": PRINTED_AT,
-    "coefficient": Constant("7 mV/K", "fall of the threshold with temperature", MOSFET_DRIVE),
+    "coefficient": Input("v_threshold_fall"),
     "v_least": Constant("0.1 V", "least threshold that is counted with", COMMON_PRACTICE),
     "v_gss": Input(
         f"{DEVICE}.v_gss",
@@ -47,6 +48,16 @@ def of_charge(q_g: float, q_gd: float, v_drv: float) -> float:
 def share_of_charge(q_g: float, v_drv: float, share: float) -> float:
     """The same where the plateau is not known."""
     return share * q_g / v_drv
+
+
+def share_of_threshold(v_gs_th: float, share: float) -> float:
+    """Fall of a threshold per kelvin, as a share of it."""
+    return share * v_gs_th
+
+
+def steepest_fall(v_gs_th: float, share: float, most: float) -> float:
+    """The steepest fall per kelvin that goes with a threshold, over all that is printed."""
+    return smaller(share_of_threshold(v_gs_th, share), most)
 
 
 def charge_at(q_gd: float, v_swing: float, v_dss: float, share: float) -> float:
@@ -129,6 +140,50 @@ THRESHOLD = Derived(
 )
 
 
+STEEPEST = Source(
+    "IRFB4020PbF data sheet PD-97195, International Rectifier; IRF6645 data sheet PD-97006;"
+    " NVMTS4D3N15MC data sheet, onsemi; FDMS86101DC data sheet, Fairchild; IRLR8726PbF data sheet,"
+    " International Rectifier; NTMFS4926N data sheet, onsemi",
+    "least threshold and its coefficient: 3.0 V and 13 mV/K, 3.0 and 12, 2.5 and 9.93, 2 and 10,"
+    " 1.35 and 8.6, 1.32 and 3.8",
+)
+SLOWEST = Source(
+    "NTMFS4926N data sheet, onsemi", "typical threshold of 1.6 V, coefficient 3.8 mV/degC"
+)
+THRESHOLD_FALLS = Derived(
+    "v_threshold_fall",
+    "V/K",
+    "channel",
+    "fall of the gate threshold per kelvin",
+    (
+        Way(
+            steepest_fall,
+            {
+                "v_gs_th": Input("v_threshold"),
+                "share": Constant("0.0064 1/K", "steepest fall of a threshold, of it", STEEPEST),
+                "most": Constant("13 mV/K", "steepest fall of a threshold", STEEPEST),
+            },
+            "share v_gs_th, at most most",
+            when=DISCRETE,
+            assumes=Assumption(None, "adverse", STEEPEST),
+        ),
+        Way(
+            share_of_threshold,
+            {
+                "v_gs_th": Input("v_threshold"),
+                "share": Constant("0.0024 1/K", "slowest fall of a threshold, of it", SLOWEST),
+            },
+            "share v_gs_th",
+            when=DISCRETE,
+            assumes=Assumption(None, "favourable", SLOWEST),
+        ),
+    ),
+    stated_at=f"{DEVICE}.v_gs_th_fall",
+    agree=float("inf"),
+    sources=(STEEPEST, SLOWEST),
+)
+
+
 THRESHOLD_HOT = Derived(
     "v_threshold_hot",
     "V",
@@ -147,7 +202,7 @@ THRESHOLD_HOT = Derived(
             when=DISCRETE,
         ),
     ),
-    sources=(MOSFET_DRIVE,),
+    sources=(IRFB4020,),
 )
 
 
@@ -182,4 +237,11 @@ CHARGE_AT_SWING = Derived(
 )
 
 
-DERIVED: tuple[Derived, ...] = (GATE_KIND, C_GATE, THRESHOLD, THRESHOLD_HOT, CHARGE_AT_SWING)
+DERIVED: tuple[Derived, ...] = (
+    GATE_KIND,
+    C_GATE,
+    THRESHOLD,
+    THRESHOLD_FALLS,
+    THRESHOLD_HOT,
+    CHARGE_AT_SWING,
+)

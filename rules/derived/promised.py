@@ -16,6 +16,11 @@ def filled(claim: float, figure: float) -> float:
     return claim * figure
 
 
+def filled_in_square(claim: float, figure: float) -> float:
+    """The same of a figure of currents where power is promised."""
+    return claim * figure**2
+
+
 def above(claim: float, figure: float) -> float:
     """The figure says how far the design lies above the promise."""
     return claim + figure

@@ -7,8 +7,9 @@ inductance, so valid well below the band where the inductance counts.
 from collections.abc import Callable, Iterable, Sequence
 
 from ...linter.check import Source, derivation
-from .maths import PI, larger, smaller
+from .maths import PI, choose, clip, larger, smaller
 
+STEPS, CLOSER = 48, 8  # of the search over the band, and of each step to either side of the best
 SMALL_CLOSED = derivation(
     "equation of motion of coil, cone and air spring, after the model of Thiele and Small"
 )
@@ -58,17 +59,48 @@ def free_excursion(v_rms: float, c_ms: float, f_s: float, q_es: float, r_e: floa
     return (2 * c_ms / (2 * PI * f_s * q_es * r_e)) ** 0.5 * v_rms
 
 
-def sealed_shape(f: float, f_s: float, q_ts: float, alpha: float) -> float:
-    """Excursion in a sealed box over the free excursion towards zero frequency [1].
+def box_load(f: float, alpha: float, f_b: float, beta: float, q_l: float) -> complex:
+    """Stiffness of a box over that of the suspension [1].
 
-    f: frequency [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q of the driver [1];
-    alpha: v_as / v_b, compliance ratio [1]; 0 for no box.  Source: equation of motion.
+    f [Hz]; alpha: v_as / v_b [1], 0 for no box; f_b: tuning [Hz], 0 Hz for a closed box; beta:
+    v_b / v_ap, stiffness of a passive radiator over that of the box [1], 0 for a port; q_l:
+    leakage Q [1].  A radiator is a port with a spring: at its own resonance,
+    f_b (beta / (1 + beta))^0.5, it lets the air out as if there were no box, below that the
+    cone is held again.
+    Derived: nodal solution of air spring, leak and port, whose reactance a spring makes that of
+    the port times 1 + beta (1 - (f_b/f)^2).
+    Units: f [Hz], alpha [1], f_b [Hz], beta [1], q_l [1]; returns [1].
 
-    >>> round(28.2 * sealed_shape(40.0, 45.0, 0.4045, 2.0), 2)  # mm
+    >>> round(abs(box_load(400.0, 1.4, 40.0, 0.3, 7.0)), 2)
+    1.41
+    >>> round(abs(box_load(20.0, 1.4, 40.0, 1 / 3, 7.0)), 9)
+    0.0
+    """
+    t = f_b / f
+    mass = 1 + beta * (1 - t**2)
+    return alpha * mass / (mass - t**2 - 1j * mass * t / q_l)
+
+
+def cone_shape(
+    f: float, f_s: float, q_ms: float, q_es: float, box: complex, r_e: float, c: float
+) -> float:
+    """Excursion over the free excursion towards zero frequency without a capacitor [1].
+
+    f [Hz]; f_s: free-air resonance [Hz]; q_ms, q_es: Q of the driver [1]; box: its stiffness
+    over that of the suspension [1]; r_e: coil resistance [ohm]; c: capacitor in series with the
+    coil [F], endless for none.  The capacitor takes voltage from the coil, and as much less
+    damping is left for the cone: below the resonance the driver is an inductance, with which it
+    can even resonate, so that it is no plain high-pass.  Near the corner of a tweeter the
+    excursion comes out up to a tenth low, for the inductance of the coil.
+    Derived: equation of motion with r_e + 1/(j 2 pi f c) in place of r_e.
+    Units: f [Hz], f_s [Hz], q_ms [1], q_es [1], box [1], r_e [ohm], c [F]; returns [1].
+
+    >>> round(28.2 * cone_shape(40.0, 45.0, 4.0, 0.45, 2.0, 6.0, float("inf")), 2)  # mm
     9.05
     """
     u = f / f_s
-    return 1 / ((1 + alpha - u**2) ** 2 + (u / q_ts) ** 2) ** 0.5
+    left = 1 / (1 - 1j * (1 / (2 * PI * f * c * r_e)))
+    return abs(left / (1 - u**2 + 1j * u / q_ms + left * 1j * u / q_es + box))
 
 
 def _port_terms(f: float, f_b: float, q_l: float) -> tuple[float, float]:
@@ -98,48 +130,6 @@ def vented_denominator(
     real = cone_re * port_re - cone_im * port_im - alpha * (f / f_b) ** 2
     imaginary = cone_re * port_im + cone_im * port_re
     return (real**2 + imaginary**2) ** 0.5
-
-
-def vented_shape(f: float, f_s: float, q_ts: float, alpha: float, f_b: float, q_l: float) -> float:
-    """Excursion in a vented box over the free excursion towards zero frequency [1].
-
-    Symbols as in ``vented_denominator``.  Least near ``f_b``; far below it the box no
-    longer holds the cone and the shape tends to 1.
-    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
-
-    >>> round(vented_shape(0.4, 40.0, 0.3827, 1.414, 40.0, 7.0), 2)
-    1.0
-    """
-    real, imaginary = _port_terms(f, f_b, q_l)
-    both = (real**2 + imaginary**2) ** 0.5
-    return both / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
-
-
-def radiator_shape(
-    f: float, f_s: float, q_ts: float, alpha: float, f_b: float, beta: float, q_l: float
-) -> float:
-    """Excursion in a box with passive radiator over the free excursion [1].
-
-    beta: v_b / v_ap, stiffness of the radiator over that of the box [1]; the rest as in
-    ``vented_denominator``.  A radiator is a port with a spring: at its own resonance,
-    f_b (beta / (1 + beta))^0.5, it lets the air out as if there were no box, below that the
-    cone is held again.  With beta of 0 it is a port.
-    Derived: its reactance is that of the port times 1 + beta (1 - (f_b/f)^2); a nodal
-    solution agrees.
-    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], beta [1], q_l [1]; returns [1].
-
-    >>> round(radiator_shape(20.0, 40.0, 0.3827, 1.414, 40.0, 1 / 3, 7.0), 3)
-    0.664
-    >>> round(sealed_shape(20.0, 40.0, 0.3827, 0.0), 3)
-    0.664
-    """
-    u, b = f / f_s, f / f_b
-    mass = b**2 + beta * (b**2 - 1)
-    port_re, port_im = 1 - mass, mass / (b * q_l)
-    cone_re, cone_im = 1 - u**2, u / q_ts
-    real = cone_re * port_re - cone_im * port_im - alpha * mass
-    imaginary = cone_re * port_im + cone_im * port_re
-    return ((port_re**2 + port_im**2) / (real**2 + imaginary**2)) ** 0.5
 
 
 def vented_volume_gain(f: float, f_b: float, q_l: float) -> float:
@@ -190,17 +180,15 @@ def high_pass(f: float, f_corner: float, order: float) -> float:
     return 1 / (1 + (f_corner / f) ** (2 * order)) ** 0.5
 
 
-def bass_frequencies(
-    band_low: float, band_high: float, f_top: float, steps: int = 32
-) -> list[float]:
+def bass_frequencies(band_low: float, band_high: float, f_top: float) -> list[float]:
     """Frequencies [Hz] from the low end of the band up to ``f_top``, evenly in octaves.
 
     band_low, band_high: ends of the audio band [Hz]; f_top: where a search may end [Hz].
-    Units: band_low [Hz], band_high [Hz], f_top [Hz], steps [1]; returns [Hz].
+    Units: band_low [Hz], band_high [Hz], f_top [Hz]; returns [Hz].
     """
     end = larger(band_low, f_top)
     end = smaller(band_high, end)
-    return [band_low * (end / band_low) ** (step / steps) for step in range(steps + 1)]
+    return [band_low * (end / band_low) ** (step / STEPS) for step in range(STEPS + 1)]
 
 
 def largest_in_bass(
@@ -212,22 +200,43 @@ def largest_in_bass(
     band_low: float,
     band_high: float,
     also: Iterable[float] = (),
-    steps: int = 32,
 ) -> float:
     """The largest that a value gets behind the high-pass, up to twice the box resonance.
 
     value: what grows with the voltage, at a frequency [Hz] and without high-pass; f_s:
     free-air resonance [Hz]; alpha: v_as / v_b [1], 0 for no box; f_high_pass: corner [Hz];
     order [1]; band_low, band_high: ends of the audio band [Hz]; also: further frequencies
-    to look at [Hz]; steps: of the search, more where the peak is sharp [1].
+    to look at [Hz].  Looked for at frequencies that are even in octaves, then closer by.
     Units: value [function], f_s [Hz], alpha [1], f_high_pass [Hz], order [1], band_low [Hz],
-    band_high [Hz], also [Hz], steps [1]; returns [any].
+    band_high [Hz], also [Hz]; returns [any].
 
     >>> round(largest_in_bass(lambda f: 1.0, 40.0, 0.0, 20.0, 2, 20.0, 20e3), 4)
     0.9981
     """
-    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5, steps)
-    return largest([high_pass(f, f_high_pass, order) * value(f) for f in [*sweep, *also]])
+
+    def passed(f: float) -> float:
+        return high_pass(f, f_high_pass, order) * value(f)
+
+    sweep = bass_frequencies(band_low, band_high, 2 * f_s * (1 + alpha) ** 0.5)
+    step = (sweep[-1] / sweep[0]) ** (1 / STEPS / CLOSER)
+    at = highest(passed, [*sweep, *also])
+    near = [clip(at * step**count, sweep[0], sweep[-1]) for count in range(1 - CLOSER, CLOSER)]
+    return passed(highest(passed, [at, *near]))
+
+
+def highest(value: Callable[[float], float], frequencies: Sequence[float]) -> float:
+    """The frequency [Hz] at which a value is largest, element by element for arrays.
+
+    Units: value [function], frequencies [Hz]; returns [Hz].
+
+    >>> highest(lambda f: 2 * f, [1.0, 3.0, 2.0])
+    3.0
+    """
+    at, most = frequencies[0], value(frequencies[0])
+    for f in frequencies[1:]:
+        found = value(f)
+        at, most = choose(found > most, f, at), larger(found, most)
+    return at
 
 
 def largest(values: Sequence[float]) -> float:

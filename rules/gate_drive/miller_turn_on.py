@@ -1,10 +1,10 @@
 """False turn-on by the slope of the switch node.
 
 When the node rises, the gate-drain charge of the lower, open switch flows out through its
-gate loop and lifts its gate. If that bump passes the threshold, which falls by 7 mV/K as the
-device heats, both switches conduct for a moment in every period: heat without signal, dips on
-the supply, and sometimes a dead stage. The threshold of gallium nitride (a gate rated for less
-than 8 V) stays where it is.
+gate loop and lifts its gate. If that bump passes the threshold, which falls as the device heats,
+both switches conduct for a moment in every period: heat without signal, dips on the supply, and
+sometimes a dead stage. A fall that is not stated is taken as the steepest that data sheets print.
+The threshold of gallium nitride (a gate rated for less than 8 V) stays where it is.
 
 The bump is that of a constant slope into gate-drain and gate-source capacitance, the former
 taken as charge over swing (twelve times the small-signal value printed at high voltage, in
@@ -16,7 +16,7 @@ and by its square law at least twice as good a conductor as there. What is left 
 overstates the bump: part of the printed gate-drain charge belongs to a gate that is already
 on, and source inductance helps. The printed threshold is the gate voltage for a fraction of a
 milliampere; by the square law between it and the plateau the first ampere flows about 15 %
-higher. A published controller circuit (+-35 V, 10 ohm, driver of 1.2 A) comes out at 127 % for
+higher. A published controller circuit (+-35 V, 10 ohm, driver of 1.2 A) comes out at 155 % for
 the lowest threshold, hot (charges of its switch from memory), and works: major begins beyond,
 and nothing is critical. First fixes: a diode across the turn-off resistor, a larger turn-on
 resistor, a device with gate-charge-ratio below one, a negative gate supply.
@@ -33,7 +33,7 @@ from ...linter.check import (
     from_memory,
 )
 from ..derived.gate_charge import T_JUNCTION, THRESHOLD_FALL
-from ..formulas.gate import MOSFET_DRIVE, miller_bump, threshold_in_use
+from ..formulas.gate import IRFB4020, miller_bump, threshold_in_use
 
 
 def figure(
@@ -81,11 +81,11 @@ CHECK = Check(
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(
-        major="150 %",
+        major="160 %",
         minor="70 %",
         basis={
             "major": from_memory(
-                "IRS2092 data sheet, typical application: works at 127 % of this figure"
+                "IRS2092 data sheet, typical application: works at 155 % of this figure"
             ),
             "minor": COMMON_PRACTICE,
         },
@@ -98,7 +98,7 @@ CHECK = Check(
     " the gate below ground",
     sources=(
         derivation("first-order circuit of gate loop and gate capacitances on a ramp"),
-        MOSFET_DRIVE,
+        IRFB4020,
         from_memory("TI SLUA618: slope below v_th / (r c_gd), the pessimistic form"),
     ),
     cases=(
@@ -111,6 +111,7 @@ CHECK = Check(
                 "c_iss": "1500 pF",
                 "v_gs_th": "2.2 V",
                 "t_junction": "125 degC",
+                "coefficient": "7 mV/K",
                 "v_gss": "20 V",
             },
             "120.8 %",
@@ -125,6 +126,7 @@ CHECK = Check(
                 "c_iss": "3048 pF",
                 "v_gs_th": "2.2 V",
                 "t_junction": "125 degC",
+                "coefficient": "7 mV/K",
                 "v_gss": "20 V",
             },
             "97.67 %",

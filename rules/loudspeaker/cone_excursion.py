@@ -11,8 +11,9 @@ Small-signal model: compression of motor and suspension at large travel makes th
 value smaller.  A passive radiator is a port with a spring: at its own resonance it lets the
 cone go.  Where its compliance is not stated, the cone moves at least as the milder of a port and a
 wall would let it (within 3 %, for the leak): more than the limit is a finding, less is open.
-A capacitor ahead of the loudspeaker is part of the model: it takes voltage and damping, and
-below the resonance the cone may move half as much again. A horn is not modelled: its measured
+A capacitor ahead of the loudspeaker, or at the output of a half-bridge on a single supply, is part
+of the model: it takes voltage and damping, and below the resonance the cone may move half as much
+again. A horn is not modelled: its measured
 excursion is asked for (`x_peak`).
 
 What to do first: a high-pass (a second order 12 dB an octave), or a lower limiter.

@@ -104,6 +104,7 @@ CHECK = Check(
     sentence="Port air speed {figure} at the largest sine ({port_area}, tuned to {f_b}).",
     inputs={
         **DRIVER,
+        "q_ts": Input("q_ts"),
         **BOX,
         **VENT,
         "s_d": Input("loudspeaker.s_d"),

@@ -10,7 +10,8 @@ ground, ends alike.
 The figure is the steady heat in the load, half of the highest rail squared over its direct
 resistance. Any of it is a fault; above 15 W, where a fault can start a fire (class 1 of
 IEC 62368-1), it is critical. Only a design that says it has no such capacitor is judged;
-silence on it is asked for elsewhere. Cure: an output capacitor for the bass
+silence on it is asked for elsewhere. A capacitor ahead of each loudspeaker does the same duty, and
+series-capacitor-voltage judges it with half the rail. Cure: an output capacitor for the bass
 (blocking-capacitor-corner), a split supply, or a full bridge.
 """
 
@@ -41,6 +42,7 @@ CHECK = Check(
         "output_stage.topology": "half-bridge",
         "supply.rails": "single",
         "filter.c_block": "none",
+        "loudspeaker.c_series": "none",
     },
     limits=AtMost(
         critical="15 W",

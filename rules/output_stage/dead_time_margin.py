@@ -11,7 +11,7 @@ in which the gate loop of this circuit discharges one gate to its threshold, les
 it charges the other one up to it. The printed times are not stretched in proportion to the
 gate resistor: they hold the test's driver and load as well, and stretched that way they
 condemn boards that work (300 ns for a device of 80 nC behind 3.3 ohm). The output voltage is
-distorted by another time: see dead-time-distortion. The threshold counts hot, 7 mV/K lower
+distorted by another time: see dead-time-distortion. The threshold counts hot, lower
 than printed, so that the discharge takes longer. Where one of the two bounds cannot be formed,
 where the threshold is not stated (the plateau is taken, at best) or the drivers' difference
 is not, the sum leaves something out: that can fail the check, never pass it. Parts with

@@ -6,10 +6,11 @@ across the capacitor, for as long as the product stays on.  If its rating is low
 capacitor breaks down and hands the fault on to the coil, so that the loudspeaker burns behind
 a part that seemed to protect it.
 
-The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail
-for a half-bridge behind an output capacitor. Music adds less than that: the capacitor sees
-only what lies below its corner. Above the rating is critical: a shorted switch is the fault
-that it is there for; above 80 % minor, as for film capacitors elsewhere. First fix: the
+The voltage is the highest rail for a half-bridge on two rails and for a bridge, half the rail for
+a half-bridge behind an output capacitor. Where this capacitor stands in for the output capacitor
+of a half-bridge on a single supply, it is the whole rail. Music adds less than that: the
+capacitor sees only what lies below its corner. Above the rating is critical: a shorted switch is
+the fault that it is there for; above 80 % minor, as for film capacitors elsewhere. First fix: the
 next voltage rating, which costs cents.
 """
 
@@ -17,9 +18,9 @@ from ...linter.check import COMMON_PRACTICE, AtMost, Case, Check, Input, Lever, 
 from ..hazards import COIL
 
 
-def figure(v_ideal: float, v_rated: float) -> float:
+def figure(v_fault: float, v_rated: float) -> float:
     """Direct voltage of the fault over the rating."""
-    return v_ideal / v_rated
+    return v_fault / v_rated
 
 
 STAGE = """
@@ -36,11 +37,11 @@ CHECK = Check(
     unit="%",
     each="channel",
     stake="safety",
-    formula="v_ideal / v_rated",
-    sentence="A shorted switch puts {v_ideal} across the series capacitor; rated {v_rated}"
+    formula="v_fault / v_rated",
+    sentence="A shorted switch puts {v_fault} across the series capacitor; rated {v_rated}"
     " ({figure:%}).",
     inputs={
-        "v_ideal": Input("v_ideal"),
+        "v_fault": Input("v_series_fault"),
         "v_rated": Input("loudspeaker.c_series.v_rated"),
     },
     applies={"loudspeaker.c_series": "fitted"},
@@ -62,12 +63,12 @@ CHECK = Check(
     cautions=(COIL,),
     cases=(
         Case(
-            {"v_ideal": "36 V", "v_rated": "50 V"},
+            {"v_fault": "36 V", "v_rated": "50 V"},
             gives="72 %",
             origin="derived: bridge on 36 V with one leg at the rail and the other at ground",
         ),
         Case(
-            {"v_ideal": "35 V", "v_rated": "100 V"},
+            {"v_fault": "35 V", "v_rated": "100 V"},
             gives="35 %",
             origin="computed: split rails of 35 V as on the IRAUDAMP7D board, capacitor of 100 V",
         ),

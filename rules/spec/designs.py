@@ -67,8 +67,12 @@ FEEDBACK = Designs(
 )
 VENTED = Designs("vented enclosures", ({"loudspeaker.enclosure.type": ("vented",)},))
 MEASURED_TRAVEL = Designs(
-    "horns, and drivers behind a series capacitor",
-    ({"loudspeaker.enclosure.type": ("horn",)}, {"loudspeaker.c_series": ("fitted",)}),
+    "horns, and drivers behind a capacitor",
+    (
+        {"loudspeaker.enclosure.type": ("horn",)},
+        {"loudspeaker.c_series": ("fitted",)},
+        {"filter.c_block": ("fitted",)},
+    ),
 )
 PASSIVE_RADIATOR = Designs(
     "passive radiators", ({"loudspeaker.enclosure.type": ("passive-radiator",)},)

@@ -97,6 +97,14 @@ class Device(Section):
     v_gs_th: Value | None = quantity(
         "V", "gate threshold, junction at 25 degC", "0.5 .. 6 V", given="line", concerns=DISCRETE
     )
+    v_gs_th_fall: Value | None = quantity(
+        "V/K",
+        "fall of the gate threshold per kelvin, printed as a negative coefficient in mV/degC",
+        "2 .. 15 mV/K",
+        given="typ",
+        concerns=DISCRETE,
+        example="10 mV/K",
+    )
     q_g: Value | None = quantity(
         "C",
         "total gate charge up to v_drv",

@@ -215,6 +215,7 @@ NO_HAZARD = """
     target-sound-level thermal-compression thermal-test-condition timer-resolution
     under-voltage-trip-window
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
+    trip-above-rated-power
     trip-against-saturation
     turn-on-pop vented-box-unloading voice-coil-zobel withdrawn-standards
     dead-time-distortion-unclaimed

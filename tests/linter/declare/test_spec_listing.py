@@ -63,6 +63,9 @@ LISTED = {
         thermal.enclosure.depth wiring.supply_lead.length wiring.trace.width
         wiring.trace.copper wiring.spacing.gap safety.nearest_listener claims.sound_distance
     """,
+    "V/K": """
+        output_stage.device.v_gs_th_fall
+    """,
     "W/m**2": """
         environment.solar
     """,

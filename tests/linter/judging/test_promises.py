@@ -176,6 +176,16 @@ def test_what_ends_the_music_or_bursts_a_capacitor_supports_no_promise() -> None
         assert " ".join(text.lower().split()).count(told) == 1
 
 
+def test_a_trip_within_the_rated_sine_takes_its_power() -> None:
+    """2 W into 6 ohm are 0.816 A peak; 0.7 A let 1.47 W through."""
+    lamp = (SAMPLES / "bedside-lamp.amp.yaml").read_text(encoding="utf-8")
+    power = promise(
+        reviewed(lamp.replace("{min: 2.2 A, typ: 2.7 A}", "0.7 A")), "power per channel"
+    )
+    (allowed,) = (x.value for x in power.allowed if x.check == "trip-above-rated-power")
+    assert (power.outlook, allowed) == ("unlikely", pytest.approx(0.7**2 * 6 / 2))
+
+
 def test_a_deviation_a_hundredth_of_the_promised_is_told_as_below_that() -> None:
     """3 dB / 100: the subwoofer deviates by 0.000119 dB over its rated loads."""
     told = {x.name: x.allowed for x in promise_rows(of_sample("playhouse-subwoofer").promises)}

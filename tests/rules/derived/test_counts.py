@@ -11,14 +11,14 @@ import pytest
 
 from ampreview.rules.derived.access import across_parts
 from ampreview.rules.derived.commutation import longer_of_both
+from ampreview.rules.derived.excursion import excursion, excursion_least
 from ampreview.rules.derived.heat import stated_rated
 from ampreview.rules.derived.load import lowest_load
 from ampreview.rules.derived.losses import with_load
 from ampreview.rules.derived.output import whole_of_split
-from ampreview.rules.derived.radiator import excursion_radiator, excursion_radiator_least
 from ampreview.rules.derived.response import deviation_with_coils, larger_deviation
 from ampreview.rules.derived.surge import clamped
-from ampreview.rules.formulas.driver import high_pass, sealed_shape
+from ampreview.rules.formulas.driver import high_pass
 from ampreview.rules.gate_drive.miller_turn_on import figure as miller_share
 
 
@@ -105,12 +105,12 @@ def test_treble_behind_the_second_coils_of_both_legs() -> None:
 
 def test_cone_with_a_radiator_of_unknown_spring() -> None:
     """Below the box's tuning the stiffest radiator, a wall, holds the cone more."""
-    box = (1e-3, 45.0, 0.4, 0.020, 0.012, 50.0)
+    motion = (1e-3, 45.0, math.inf, 0.4, 6.0, math.inf)
     rest = (7.0, 20.0, 2, 25.0, 25.0)
-    walled = 1e-3 * sealed_shape(25.0, 45.0, 0.4, 0.020 / 0.012) * high_pass(25.0, 20.0, 2)
-    found = excursion_radiator_least(*box, 0.05, *rest)
-    assert found == pytest.approx(walled)
-    assert found < 0.9 * excursion_radiator(*box, 0.05, *rest)
+    sealed = abs(1 / (1 + 20 / 12 - (25 / 45) ** 2 + 1j * 25 / 45 / 0.4))
+    found = excursion_least(*motion, 0.020, 0.012, 50.0, 0.05, *rest)
+    assert found == pytest.approx(1e-3 * sealed * high_pass(25.0, 20.0, 2))
+    assert found < 0.9 * excursion(*motion, 0.020, 0.012, 50.0, 0.05, *rest)
 
 
 def test_false_turn_on_where_heat_takes_the_threshold() -> None:

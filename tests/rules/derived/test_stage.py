@@ -129,7 +129,8 @@ def test_gates_decide_where_they_take_longer_than_printed(derived, charges, c_ga
 
     3.525 V at 25 degC are 3 V at 100 degC, where the junction stands while nothing is known.
     """
-    device = f"{charges}, v_gs_th: 3.525 V, r_g_int: 1 ohm, t_d_on: 1 ns, t_d_off: 2 ns, t_f: 1 ns"
+    gate = f"{charges}, v_gs_th: 3.525 V, v_gs_th_fall: 7 mV/K, r_g_int: 1 ohm"
+    device = f"{gate}, t_d_on: 1 ns, t_d_off: 2 ns, t_f: 1 ns"
     text = SPLIT + channel(stage("half-bridge", device), GATE + ", dead_time: 60 ns}")
     r_on, r_off = 12 / 2 + 10 + 1, 12 / 4 + 4 + 1
     by_hand = c_gate * (r_off * math.log(4) - r_on * math.log(12 / 9))

@@ -4,8 +4,11 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
+from ampreview.linter.check import Constant
 from ampreview.linter.judging.review import review
+from ampreview.linter.quantities.quantity import to_si
 from ampreview.linter.reading.loading import load_text
+from ampreview.rules.derived.gate_charge import THRESHOLD_FALLS, share_of_threshold, steepest_fall
 from ampreview.rules.formulas.gate import (
     bootstrap_charge,
     bootstrap_minimum,
@@ -48,8 +51,35 @@ def test_bump_behind_an_open_gate_is_the_capacitive_divider() -> None:
 
 
 def test_threshold_of_a_hot_device() -> None:
-    """TI gate-drive fundamentals, -7 mV/K: 2.2 V at 25 degC is 1.5 V at 125 degC."""
-    assert threshold_hot(2.2, 398.15, 298.15, 7e-3) == pytest.approx(1.5)
+    """IRFB4020PbF data sheet, p. 2: 3.0 V at 25 degC and -13 mV/degC are 1.7 V at 125 degC."""
+    assert threshold_hot(3.0, 398.15, 298.15, 13e-3) == pytest.approx(1.7)
+
+
+@pytest.mark.parametrize(
+    ("least", "typical", "fall"),
+    [  # threshold in volts and its coefficient in mV/degC, as the data sheets print them
+        (3.0, 3.95, 13.0),  # IRFB4020PbF; of 3.0 .. 4.9 V the middle
+        (3.0, 4.0, 12.0),  # IRF6645
+        (2.5, 3.6, 9.93),  # NVMTS4D3N15MC
+        (2.0, 2.7, 10.0),  # FDMS86101DC
+        (1.35, 1.8, 8.6),  # IRLR8726PbF
+        (1.32, 1.6, 3.8),  # NTMFS4926N
+    ],
+)
+def test_a_printed_fall_lies_between_the_assumed_ones(
+    least: float, typical: float, fall: float
+) -> None:
+    steepest, slowest = (
+        {name: constant(item) for name, item in way.inputs.items() if name != "v_gs_th"}
+        for way in THRESHOLD_FALLS.ways
+    )
+    assert steepest_fall(least, **steepest) >= 0.999e-3 * fall
+    assert share_of_threshold(typical, **slowest) <= 1.02e-3 * fall
+
+
+def constant(item: object) -> float:
+    assert isinstance(item, Constant)
+    return to_si(item.value)
 
 
 def test_edge_on_the_plateau_by_a_transistor_model() -> None:
