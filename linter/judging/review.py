@@ -36,6 +36,7 @@ class Review:
 
     slips: values that look like slips, by path, as they are taken to judge the promises.
     measured: what was measured, against the model.
+    advised: whether proven changes were looked for.
     """
 
     spec: Spec
@@ -46,6 +47,7 @@ class Review:
     promises: tuple[Promised, ...] = ()
     slips: Mapping[str, object] = field(default_factory=dict)
     measured: tuple[Compared, ...] = ()
+    advised: bool = False
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
