@@ -22,6 +22,15 @@ WISHES = ("cause", "fix", "to_release", "all", "answers")
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
+    _wishes(parser)
+    parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+    parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
+    term_arguments(parser)
+
+
+def _wishes(parser: argparse.ArgumentParser) -> None:
+    """What is to be changed."""
     parser.add_argument(
         "--fix",
         action="append",
@@ -58,10 +67,6 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         metavar="ANSWERS",
         help="values to take in: the form or the table (.csv) that `ampreview questions` writes",
     )
-    parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
-    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
-    parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
-    term_arguments(parser)
 
 
 def run(options: argparse.Namespace) -> int:

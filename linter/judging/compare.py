@@ -186,7 +186,7 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
 
 def _is_eased(old: Finding, new: Finding) -> bool:
     """Whether a finding is open now by a better figure, and rests on nothing that was taken out."""
-    unstated = {item.path for item in (*new.evidence.assumed, *new.advice.missing)}
+    unstated = {x.path for x in new.evidence.assumed} | {x.path for x in new.advice.missing}
     stated = old.evidence.leaves - {item.path for item in old.evidence.assumed}
     return further_off(new, old) and not unstated & stated
 
