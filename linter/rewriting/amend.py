@@ -101,7 +101,8 @@ def _of_causes(number: int, alike: Sequence[Cause]) -> dict[str, Change]:
     """What is to be changed, all together, for a cause in each of its channels."""
     told = [(x.findings[0], remedy) for x in alike for remedy in x.remedies or x.alternatives[:1]]
     if not told:
-        raise AmendmentError(f"cause {number} has no change: {alike[0].note}")
+        why = alike[0].note or "the report looks for changes of what holds alone"
+        raise AmendmentError(f"cause {number} has no change: {why}")
     return {
         path: change for item, remedy in told for path, change in changes_of(item, remedy).items()
     }
