@@ -12,6 +12,7 @@ from itertools import chain
 from rich.console import Console
 from rich.text import Text
 
+from ..asking.questions import so_far
 from ..changes.causes import causes_of
 from ..check import Caution
 from ..declare import field_path, local_path
@@ -243,7 +244,8 @@ def wanted(review: Review, items: Iterable[Finding]) -> list[tuple[str, list[str
             above, _, name = local_path(gap.path).rpartition(".")
             section = above or RATINGS
             unit = "" if gap.unit in ("1", "word") else f" [{gap.unit}]"
-            border = f" ({gap.border})" if gap.border else ""
+            told = gap.border or so_far(review.spec, gap.path)
+            border = f" ({told})" if told else ""
             found = values.setdefault(section, {})
             found[name] = border or found.get(name, unit)
             counts[section] += 1

@@ -238,6 +238,19 @@ def test_answers_may_repeat_the_spec_and_fit_what_it_is_silent_on() -> None:
     assert copy.values["claims.markets"] == ("eu",)
 
 
+def test_an_answer_takes_the_place_of_an_estimate_and_completes_a_line() -> None:
+    text = TEXT.replace("t_d_off: 38 ns", "t_d_off: {typ: 38 ns}")
+    text = text.replace("30ns ", "{value: 30 ns, from: estimate} ")
+    said = "channels: {{left: {{output_stage: {{device: {{t_d_off: {}}}}}, gate_drive: {}}}}}\n"
+    better = said.format("{typ: 38 ns, max: 44 ns}", "{dead_time: 33 ns}")
+    found = merger(spec(text), spec(HEAD + better))
+    assert (len(found.changes), found.conflicts) == (2, ())
+    assert "{typ: 38 ns, max: 44 ns}" in copy_of(with_changes(start(text), found.changes))
+    for other in ("{typ: 36 ns, max: 44 ns}", "44 ns"):
+        found = merger(spec(text), spec(HEAD + said.format(other, "{}")))
+        assert "t_d_off differs in the spec" in found.conflicts[0].problem
+
+
 @pytest.mark.parametrize(
     ("answer", "said"),
     [
