@@ -12,6 +12,7 @@ from typing import Any
 from ..declare import CHANNELS, Field, Schema, field_path, local_path
 from ..finding import Finding, Missing, Status
 from ..judging.review import Review
+from ..quantities.quantity import Value
 from ..reading.by_path import steps_of
 from ..reading.loading import Spec
 from .form import Design, FormEntry, form, pruned
@@ -25,7 +26,8 @@ class SupplierQuestion:
 
     paths: where the answer belongs, one for each channel that it holds for.  with_it:
     names of unstated fields that make the condition.  needed_for: titles of the checks.
-    unlocks: open answers that lack it; alone: those that lack nothing else.
+    unlocks: open answers that lack it; alone: those that lack nothing else.  so_far: what is
+    stated instead of a sound value.
     """
 
     paths: tuple[str, ...]
@@ -34,6 +36,7 @@ class SupplierQuestion:
     needed_for: tuple[str, ...]
     unlocks: int
     alone: int
+    so_far: str = ""
 
     @property
     def local(self) -> str:
@@ -161,7 +164,16 @@ def _question(spec: Spec, paths: tuple[str, ...], opened: Sequence[Finding]) -> 
         tuple(dict.fromkeys(item.title for item in asking)),
         len(asking),
         len(alone),
+        so_far(spec, paths[0]),
     )
+
+
+def so_far(spec: Spec, path: str) -> str:
+    """What is stated already where more is asked for; empty where nothing is."""
+    stated = spec.values.get(path)
+    if not isinstance(stated, Value):
+        return ""
+    return f"{'estimated' if stated.provenance == 'estimate' else 'typical'} so far"
 
 
 def _group(

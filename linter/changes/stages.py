@@ -45,7 +45,8 @@ def with_remedies(
     advised = Stages(review, run).advised(asked)
     findings = tuple(advised.get(id(item), item) for item in review.findings)
     held = tuple(advised.get(id(item), item) for item in review.verdict.holding)
-    return replace(review, findings=findings, verdict=replace(review.verdict, holding=held))
+    verdict = replace(review.verdict, holding=held)
+    return replace(review, findings=findings, verdict=verdict, advised=True)
 
 
 class Stages:

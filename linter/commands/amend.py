@@ -16,15 +16,41 @@ if TYPE_CHECKING:
     from ..rewriting.rewrite import Change
 
 
+WISHES = ("cause", "fix", "to_release", "all", "answers")
+
+
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     parser.add_argument("file", type=Path, metavar="FILE.amp.yaml")
+    _wishes(parser)
+    parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
+    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
+    parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
+    term_arguments(parser)
+
+
+def _wishes(parser: argparse.ArgumentParser) -> None:
+    """What is to be changed."""
     parser.add_argument(
         "--fix",
         action="append",
         default=[],
         metavar="CHECK[@SUBJECT]",
         help="the first proven change for a finding; SUBJECT is a channel or product",
+    )
+    parser.add_argument(
+        "--cause",
+        action="append",
+        default=[],
+        type=int,
+        metavar="N",
+        help="what the report of assess shows as the change for its cause N; repeatable",
+    )
+    parser.add_argument(
+        "--remedies",
+        choices=("all", "holding"),
+        default="holding",
+        help="those of the report whose causes are counted (default: holding)",
     )
     whole = parser.add_mutually_exclusive_group()
     whole.add_argument(
@@ -41,10 +67,6 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         metavar="ANSWERS",
         help="values to take in: the form or the table (.csv) that `ampreview questions` writes",
     )
-    parser.add_argument("-o", "--output", type=Path, help="where to write the amended copy")
-    parser.add_argument("--overwrite", action="store_true", help="replace a file that is there")
-    parser.add_argument("--dry", action="store_true", help="show the difference, write nothing")
-    term_arguments(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -53,8 +75,10 @@ def run(options: argparse.Namespace) -> int:
     from ..rewriting.amend import AmendmentError
     from ..rewriting.rewrite import RewriteError
 
-    if not (options.fix or options.to_release or options.all or options.answers):
-        return refused("say what to change: --fix, --to-release, --all or --answers")
+    if options.cause and options.answers:
+        return refused("answers may change the causes: take them in first, then assess the copy")
+    if not any(getattr(options, name) for name in WISHES):
+        return refused("say what to change: --cause, --fix, --to-release, --all or --answers")
     try:
         if options.output and not options.dry:
             refuse_target(options.output, options.overwrite, *_inputs(options))
@@ -92,10 +116,18 @@ def _amend(options: argparse.Namespace) -> int:
 
 
 def _amendment(options: argparse.Namespace, start: "Review", page: "Console") -> "Amendment | None":
-    """Answers first, then the cures asked for, then all that is left; None after a refusal."""
+    """Answers or causes, then the cures asked for, then all that is left; None if refused."""
     from ..judging.consistency import BUILT_IN
     from ..reports.progress import progress
-    from ..rewriting.amend import AmendmentError, begin, cured, cured_all, planned, with_changes
+    from ..rewriting.amend import (
+        AmendmentError,
+        begin,
+        caused,
+        cured,
+        cured_all,
+        planned,
+        with_changes,
+    )
     from .catalogue import unknown_check
 
     amendment = begin(start)
@@ -104,6 +136,8 @@ def _amendment(options: argparse.Namespace, start: "Review", page: "Console") ->
         if changes is None:
             return None
         amendment = with_changes(amendment, changes)
+    if options.cause:
+        amendment = caused(amendment, options.cause, options.remedies == "holding")
     for wish in options.fix:
         check, _, subject = wish.partition("@")
         known = sorted({item.check for item in start.findings} | {*BUILT_IN})
@@ -127,7 +161,7 @@ def _answers(path: Path, start: "Review", page: "Console") -> "Mapping[str, Chan
     if loaded.spec is None:
         print_refusals(str(path), loaded.refusals, page)
         return None
-    found = merger(start.spec, loaded.spec)
+    found = merger(start.spec.as_stated(), loaded.spec)
     if found.conflicts:
         print_refusals(str(path), found.conflicts, page)
         return None

@@ -58,6 +58,7 @@ def run(options: argparse.Namespace) -> int:
     known = ", ".join(f"{name} {words[path]}" for name, path in asked.items())
     title = f"Blank {schema.title}{f': {known}' if known else ''}."
     brief = not options.all and options.milestone in ("", "concept")
+    words |= {asked_first(schema)["milestone"]: "concept"} if brief else {}
     entries = _entries(Design(schema, words, names, silence_tells=brief), options)
     text = form_text(entries, title, (*HOW, *(() if brief else (OPTIONAL,)), NEXT, DISCLAIMER))
     refusals = load_text(text, "form").refusals

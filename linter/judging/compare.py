@@ -7,7 +7,7 @@ from typing import Literal, get_args
 from ..check import MILESTONES, Milestone
 from ..declare import Field, Schema, field_path
 from ..evaluation.answers import SILENT
-from ..evaluation.threshold import closeness, has_share
+from ..evaluation.threshold import closeness, further_off, has_share
 from ..finding import CLEAR, Finding, Status
 from ..quantities.quantity import Value
 from .milestone import GATES
@@ -172,6 +172,8 @@ def _effect(old: Finding | None, new: Finding | None) -> Effect | None:
 
 def _without_finding(old: Finding | None, new: Finding | None, before: int) -> Effect | None:
     opened = new is not None and new.status is Status.OPEN
+    if old is not None and new is not None and opened and _is_eased(old, new):
+        return "eased"
     if before < CLEAR:
         silent = opened or (new is not None and new.message.startswith(SILENT))
         return SILENCED if silent else "cured"
@@ -180,6 +182,13 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
         return "opened"
     answered = was_open and new is not None and new.status is Status.MEETS
     return "answered" if answered else None
+
+
+def _is_eased(old: Finding, new: Finding) -> bool:
+    """Whether a finding is open now by a better figure, and rests on nothing that was taken out."""
+    unstated = {x.path for x in new.evidence.assumed} | {x.path for x in new.advice.missing}
+    stated = old.evidence.leaves - {item.path for item in old.evidence.assumed}
+    return further_off(new, old) and not unstated & stated
 
 
 def _margins(

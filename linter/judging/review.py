@@ -37,7 +37,7 @@ class Review:
 
     slips: values that look like slips, by path, as they are taken to judge the promises.
     measured: what was measured, against the model.  causes: what the failing answers come
-    from, once that is worked out.
+    from, once that is worked out.  advised: whether proven changes were looked for.
     """
 
     spec: Spec
@@ -49,6 +49,7 @@ class Review:
     slips: Mapping[str, object] = field(default_factory=dict)
     measured: tuple[Compared, ...] = ()
     causes: tuple[Cause, ...] | None = None
+    advised: bool = False
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.

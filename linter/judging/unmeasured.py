@@ -86,8 +86,7 @@ def not_measured(
 
 def _groups(spec: Spec) -> tuple[tuple[str, ...], ...]:
     """The channels, those that state the same together, whatever was measured of one of them."""
-    stated = spec.with_values(spec.stood_in).spec if spec.stood_in else spec
-    twins = Twins(stated or spec)
+    twins = Twins(spec.as_stated())
     return tuple(dict.fromkeys(twins.groups.get(name, (name,)) for name in spec.channels))
 
 

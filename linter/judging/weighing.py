@@ -5,7 +5,8 @@ Then the critical findings, the major ones and the open items that hold are coun
 margins of what fails are compared, the gravest first; where all that is alike, a guard that is
 gone with answers that met, and answers that met and are open now, are a loss.  Fewer majors do
 not outweigh a critical finding that lies further off than before.  A finding that fell silent,
-because the spec no longer says what it rested on, counts as if it were still there.
+because the spec no longer says what it rested on, counts as if it were still there, and so does
+an open item whose figure met its limit, as far as known, and misses it now.
 """
 
 from collections.abc import Iterator, Sequence
@@ -51,6 +52,12 @@ class Pair:
         return opened or (self.unguarded and (self.new is None or self.new.status is NOT_THERE))
 
     @property
+    def is_broken(self) -> bool:
+        """Whether an open item whose figure was better is a finding now."""
+        was_open = self.old is not None and self.old.status is Status.OPEN
+        return was_open and further_off(self.old, self.new, NOTICEABLE)
+
+    @property
     def weight(self) -> int:
         """The rank of the graver of both answers."""
         return min(_weight(self.old), _weight(self.new))
@@ -83,7 +90,7 @@ def _decided(old: Review, new: Review, pairs: Sequence[Pair]) -> Iterator[tuple[
     yield from _by_count("critical findings", *_found(old, new, silent, Severity.CRITICAL))
     yield from _by_margin(pairs, Severity.CRITICAL, "worse")
     yield from _by_count("major findings", *_found(old, new, silent, Severity.MAJOR))
-    yield from _by_count("open items that hold", _open(old), _open(new))
+    yield from _by_count("open items that hold", *_open_in(old, new, pairs))
     for severity in Severity:
         yield from _by_margin(pairs, severity, "worse")
         yield from _by_margin(pairs, severity, "better")
@@ -126,6 +133,16 @@ def _found(
         for items in (old.findings, new.findings, silent)
     )
     return before, now, still
+
+
+def _open_in(old: Review, new: Review, pairs: Sequence[Pair]) -> tuple[int, int]:
+    """Open items that hold, before and now; one that turned into a finding is still there."""
+    broken = sum(1 for pair in pairs if pair.old in old.verdict.holding and pair.is_broken)
+    cured = [pair for pair in pairs if pair.new in new.verdict.holding]
+    return (
+        _open(old) + sum(1 for pair in cured if Pair(pair.new, pair.old).is_broken),
+        _open(new) + broken,
+    )
 
 
 def _open(review: Review) -> int:

@@ -161,6 +161,11 @@ class Spec:
         loaded = loaded.with_stood_in(self.stood_in)
         return loaded.with_parts(written, self.parts, self.references)
 
+    def as_stated(self) -> "Spec":
+        """The spec as its file has it: nothing that was measured stands in."""
+        stated = self.with_values(self.stood_in).spec if self.stood_in else None
+        return replace(stated, stood_in={}) if stated else self
+
     def _has_other(self, path: str, value: Any) -> bool:
         """Whether a value takes the place of a stated one, and no section comes or goes."""
         return path in self.values and value is not None

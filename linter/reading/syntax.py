@@ -85,7 +85,8 @@ _SLIPS = (
     _Slip(
         "block mapping|block collection|violates indentation",
         False,
-        "this line does not line up with the lines above it, or text follows a closed value",
+        "this line does not line up with the lines above it, or text follows a closed value"
+        " (a section that is none has nothing below it)",
         "spaces that put a key level with its neighbours",
     ),
     _Slip(

@@ -106,7 +106,8 @@ def _causes(causes: Sequence[CauseWords]) -> Iterator[str]:
 def _cause(cause: CauseWords) -> Iterator[str]:
     checks = {x.check for x in cause.findings}
     count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
-    yield f"{cause.number}. **{cause.severity}** {escaped(cause.headline)}{count}"
+    mark = f"{cause.mark}." if cause.mark else "-"
+    yield f"{mark} **{cause.severity}** {escaped(cause.headline)}{count}"
     for label, change in cause.changes:
         yield f"    - {label}: {escaped(change)}"
     if cause.note:
@@ -172,7 +173,7 @@ def _findings(review: Review, causes: Sequence[CauseWords]) -> Iterator[str]:
     if causes:
         yield f"### Findings: {len(review.failing())}"
     for cause in causes:
-        yield f"#### {cause.number}. {escaped(cause.headline)}"
+        yield f"#### {f'{cause.mark}. ' if cause.mark else ''}{escaped(cause.headline)}"
         for item, subjects in groups(cause.findings):
             yield f"**{item.severity}** {escaped(item.title)} ({escaped(together(subjects))})"
             yield "\n".join(f"- {line}" for line in _finding(review, item))

@@ -12,6 +12,7 @@ from itertools import chain
 from rich.console import Console
 from rich.text import Text
 
+from ..asking.questions import so_far
 from ..changes.causes import causes_of
 from ..check import Caution
 from ..declare import field_path, local_path
@@ -155,7 +156,7 @@ def _brief(cause: CauseWords, width: int, most: tuple[int, int]) -> list[Text]:
 
 def _headline(cause: CauseWords, width: int, most: int) -> tuple[list[Text], str]:
     """The headline of a cause, and the blanks for what stands below it."""
-    lead = f"{cause.number:>2} {cause.severity:<9}"
+    lead = f"{cause.mark:>2} {cause.severity:<9}"
     checks = {x.check for x in cause.findings}
     count = f" ({len(cause.findings)} findings)" if len(checks) > 1 else ""
     style = (SEVERITIES[cause.severity], "")
@@ -243,7 +244,8 @@ def wanted(review: Review, items: Iterable[Finding]) -> list[tuple[str, list[str
             above, _, name = local_path(gap.path).rpartition(".")
             section = above or RATINGS
             unit = "" if gap.unit in ("1", "word") else f" [{gap.unit}]"
-            border = f" ({gap.border})" if gap.border else ""
+            told = gap.border or so_far(review.spec, gap.path)
+            border = f" ({told})" if told else ""
             found = values.setdefault(section, {})
             found[name] = border or found.get(name, unit)
             counts[section] += 1
@@ -262,7 +264,9 @@ def wanted(review: Review, items: Iterable[Finding]) -> list[tuple[str, list[str
 
 
 def _foot(review: Review, width: int, dated: bool) -> list[Text]:
-    more = "more: --full for every finding, --check NAME for one; questions for the supplier"
+    more = "more: --full for every finding, --check NAME for one"
+    more += "; amend --cause N writes a change" if review.advised and review.failing() else ""
+    more += "; questions for the supplier"
     lines = [Text(), *hanging("", more, width, ("", "dim"))]
     lines += hanging("", in_short(review), width, ("", "dim")) if in_short(review) else []
     lines += rests_on_lines(review, width, dated)

@@ -105,7 +105,7 @@ def _causes(review: Review, width: int) -> list[Text]:
 def _cause(cause: CauseWords, width: int) -> list[Text]:
     """The head of a cause; one that is a single finding needs none but its number."""
     style = STYLES[cause.severity]
-    lead = f"{cause.number}  {cause.severity}  "
+    lead = f"{cause.mark}  {cause.severity}  ".lstrip()
     if cause.is_plain:
         return hanging(
             lead, "required before release" if cause.holds else NO_BLOCK, width, (style, "dim")

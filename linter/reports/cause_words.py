@@ -6,6 +6,7 @@ Equal causes of several channels are told as one.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..changes.numbering import headline_without_channel, numbered
 from ..check import Caution
 from ..declare import without_channel
 from ..finding import Cause, Finding, Severity
@@ -23,7 +24,7 @@ class CauseWords:
     together: all that is to be changed at once, in ever shorter forms; changes: one by one in
     full, each behind ``change``, ``and`` or ``or``; shorter: the same in ever shorter forms;
     note: why there is nothing, or what was tried.  is_of_part: whether nothing but a part holds
-    the findings together.
+    the findings together.  is_numbered: whether changes were looked for.
     """
 
     number: int
@@ -37,6 +38,12 @@ class CauseWords:
     note: str
     caution: Caution | None
     is_of_part: bool = False
+    is_numbered: bool = True
+
+    @property
+    def mark(self) -> str:
+        """The number to be read; without changes causes are grouped otherwise and have none."""
+        return str(self.number) if self.is_numbered else ""
 
     @property
     def is_plain(self) -> bool:
@@ -49,12 +56,9 @@ class CauseWords:
 
 def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
     """All causes in the order in which one would act, those of equal channels as one."""
-    found: dict[tuple[str, str], list[Cause]] = {}
-    for cause in causes:
-        found.setdefault((cause.kind, _headline(cause)), []).append(cause)
     holding = {(x.check, x.subject, x.message) for x in review.verdict.holding}
     told = []
-    for number, (_, alike) in enumerate(found.items(), start=1):
+    for number, alike in enumerate(numbered(causes), start=1):
         first = alike[0]
         findings = tuple(finding for cause in alike for finding in cause.findings)
         changes = _changes(review, first, findings)
@@ -62,7 +66,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
             CauseWords(
                 number,
                 first.severity,
-                _headline(first) + _channels(review, alike),
+                headline_without_channel(first) + _channels(review, alike),
                 any((x.check, x.subject, x.message) in holding for x in findings),
                 findings,
                 _together(review, first, findings),
@@ -71,6 +75,7 @@ def cause_words(review: Review, causes: Sequence[Cause]) -> list[CauseWords]:
                 first.note,
                 _caution(first),
                 first.kind == "part",
+                review.advised,
             )
         )
     return told
@@ -83,15 +88,6 @@ def in_order(review: Review, causes: Sequence[CauseWords]) -> list[tuple[Finding
     failing = [(item, None) for item in review.failing() if id(item) not in told]
     rest = [(item, None) for item in review.findings if item.severity is None]
     return [*first, *failing, *rest]
-
-
-def _headline(cause: Cause) -> str:
-    """The headline without the name of the channel, which the findings give."""
-    names = dict.fromkeys(x.subject for x in cause.findings)
-    text = cause.headline
-    for name in names:
-        text = without_channel(text, name)
-    return text
 
 
 def _channels(review: Review, alike: Sequence[Cause]) -> str:

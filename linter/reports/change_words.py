@@ -14,8 +14,13 @@ from ..finding import Finding, Remedy
 from ..judging.review import Review
 from .phrases import moves
 
-EFFECTS = (("worsens", "worsened"), ("introduces", "appeared"), ("leaves open", "opened"))
-PROVENANCE, VALUE = re.compile(r"\{value: (.+), from: \w+\}"), r"\1"
+EFFECTS = (
+    ("worsens", "worsened", "finding"),
+    ("introduces", "appeared", "finding"),
+    ("leaves open", "opened", "answer"),
+)
+GIVEN = re.compile(r"\{(value|typ|min|max): ([^,]+), from: \w+\}")
+SAID = {"min": "at least ", "max": "at most "}
 GUESS = "from: estimate"
 ALL = 1000
 
@@ -77,7 +82,7 @@ def _values(review: Review, about: Sequence[Finding], remedy: Remedy, brevity: B
     found = sorted(moves(remedy.changes), key=lambda x: (x[0] not in levers, *_last(x[1])))
     was = {path: f" (now {old[path]})" for path, _ in found if brevity.was and old[path]}
     shown = [
-        f"{path} to {value if brevity.was else PROVENANCE.sub(VALUE, value)}{was.get(path, '')}"
+        f"{path} to {value if brevity.was else GIVEN.sub(_said, value)}{was.get(path, '')}"
         for path, value in found[: brevity.values]
     ]
     more = len(found) - len(shown)
@@ -92,6 +97,11 @@ def _values(review: Review, about: Sequence[Finding], remedy: Remedy, brevity: B
 def _last(value: str) -> tuple[bool, bool]:
     """What is told last: words, and before them what is only guessed."""
     return value[:1].isalpha(), GUESS in value
+
+
+def _said(given: re.Match[str]) -> str:
+    """A value in short, without where it comes from."""
+    return SAID.get(given[1], "") + given[2]
 
 
 def _lowered(remedies: Sequence[Remedy]) -> str:
@@ -122,10 +132,10 @@ def _effects(
     told += [_milder(milder, len(own))] if milder else []
     yield [*told, f"fixes {others} other finding{'' if others == 1 else 's'}"] if others else told
     titles = {_label(x): x.title for x in review.findings}
-    for word, kind in EFFECTS:
+    for word, kind, noun in EFFECTS:
         told_of = [x for x in remedies if kind != "worsened" or x.kind != "slip" or x.title]
         labels = [x for remedy in told_of for x in getattr(remedy, kind) if x not in gone]
-        yield [f"{word} {_titled(labels, titles, brevity.names)}"] if labels else []
+        yield [f"{word} {_titled(labels, titles, brevity.names, noun)}"] if labels else []
 
 
 def _milder(left: Mapping[str, str], count: int) -> str:
@@ -138,11 +148,12 @@ def _label(item: Finding) -> str:
     return f"{item.check} ({item.subject})"
 
 
-def _titled(labels: Collection[str], titles: Mapping[str, str], most: int) -> str:
+def _titled(labels: Collection[str], titles: Mapping[str, str], most: int, noun: str) -> str:
     """Answers by their titles, the first ones; their number alone where none is named."""
     names = list(dict.fromkeys(titles.get(x, x.partition(" (")[0]) for x in labels))
     if not most:
-        return f"{len(names)} check{'' if len(names) == 1 else 's'}"
+        count = len(set(labels))
+        return f"{count} {noun}{'' if count == 1 else 's'}"
     more = len(names) - most
     text = ", ".join(names[:most])
     return f"{text} and {more} more" if more > 0 else text

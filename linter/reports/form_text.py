@@ -23,8 +23,9 @@ OPTIONAL = (
 )
 NEXT = (
     "Then: ampreview assess FILE for the verdict, ampreview questions --requirements FILE for the"
-    " ratings that missing parts need, ampreview bringup FILE for the first boards,"
-    " ampreview form --all for every field."
+    " ratings that missing parts need; with the next milestone written in, ampreview questions"
+    " --blank ANSWERS.amp.yaml FILE for a form of what is missing then, ampreview bringup FILE for"
+    " the first boards."
 )
 PARTS = (
     "Kept beside the specs or in a folder above, the file gives its values to every spec that"
@@ -74,7 +75,7 @@ def told(entry: FormEntry) -> str:
     if field.kind in ("section", "sections"):
         parts = [field.meaning.rstrip(".")]
         if field.can_be_none:
-            parts.append(f"if there is none: {_tied(f'{entry.name}: none')}")
+            parts.append(f"if there is none: {_tied(f'{entry.name}: none')}, nothing below")
     else:
         unit = "" if field.unit in ("1", "word") else f"[{field.unit}] "
         meaning = field.meaning if unit else f"{field.meaning[0].upper()}{field.meaning[1:]}"

@@ -51,6 +51,8 @@ def condition(question: SupplierQuestion) -> str:
         parts.append("one of " + ", ".join(field.words))
     if given := GIVEN.get(field.given):
         parts.append(given)
+    if question.so_far:
+        parts.append(question.so_far)
     if question.with_it:
         parts.append("state with it " + ", ".join(question.with_it))
     return "; ".join(parts)

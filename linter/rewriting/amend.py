@@ -3,13 +3,16 @@
 The text of the copy is read back and reviewed: what is promised is what was found in it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from ..changes.causes import causes_of
+from ..changes.numbering import numbered
 from ..changes.plan import plan
 from ..changes.remedy import Advisor
+from ..changes.stages import with_remedies
 from ..declare import local_path
-from ..finding import Finding, Remedy
+from ..finding import Cause, Finding, Remedy
 from ..judging.review import Review, review
 from ..quantities.quantity import Value
 from ..reading.loading import Spec, load_text
@@ -76,6 +79,38 @@ def _cure_one(so_far: Amendment, check: str, subject: str) -> Amendment:
     return _changed(so_far, changes_of(so_far.after, finding, remedy))
 
 
+def caused(so_far: Amendment, numbers: Collection[int], only_holding: bool = True) -> Amendment:
+    """The amendment with what the report tells to change for causes, by their numbers there.
+
+    only_holding: whether that report looks for changes only for what holds.
+    """
+    causes = numbered(causes_of(with_remedies(so_far.before, only_holding)))
+    changes: dict[str, Change] = {}
+    notes: dict[str, None] = {}
+    for number in numbers:
+        if not 1 <= number <= len(causes):
+            raise AmendmentError(f"there is no cause {number}; the report has {len(causes)}")
+        for path, change in _of_causes(so_far.before, number, causes[number - 1]).items():
+            if changes.setdefault(path, change).data != change.data:
+                raise AmendmentError(f"cause {number} needs another {path} than one before it")
+        if told := causes[number - 1][0].findings[0].advice.remedy_note:
+            notes[f"cause {number}: {told}"] = None
+    return replace(with_changes(so_far, changes), notes=(*so_far.notes, *notes))
+
+
+def _of_causes(before: Review, number: int, alike: Sequence[Cause]) -> dict[str, Change]:
+    """What is to be changed, all together, for a cause in each of its channels."""
+    told = [(x.findings[0], remedy) for x in alike for remedy in x.remedies or x.alternatives[:1]]
+    if not told:
+        why = alike[0].note or "the report looks for changes of what holds alone"
+        raise AmendmentError(f"cause {number} has no change: {why}")
+    return {
+        path: change
+        for item, remedy in told
+        for path, change in changes_of(before, item, remedy).items()
+    }
+
+
 def cured_all(so_far: Amendment) -> Amendment:
     """The amendment with the first remedy of every finding, the gravest first.
 
@@ -130,7 +165,8 @@ def changes_of(so_far: Review, finding: Finding, remedy: Remedy) -> dict[str, Ch
 
 def effective(amendment: Amendment) -> dict[str, Change]:
     """The changes that change anything in the end; a value may have moved and come back."""
-    before, after = amendment.before.spec.values, amendment.after.spec.values
+    specs = amendment.before.spec, amendment.after.spec
+    before, after = (spec.as_stated().values for spec in specs)
     return {
         path: change
         for path, change in amendment.changes.items()
@@ -147,7 +183,7 @@ def copy_of(amendment: Amendment) -> str:
     }
     text = rewritten(before.spec, changes)
     loaded = load_text(text, before.spec.file, before.spec.schema, lambda: before.spec.parts)
-    if loaded.spec is None or loaded.spec.values != after.spec.values:
+    if loaded.spec is None or loaded.spec.values != after.spec.as_stated().values:
         raise RewriteError("the copy would not say what the changes say")
     again = _again(before, loaded.spec)
     if again.counts() != after.counts() or again.verdict.released != after.verdict.released:
@@ -157,10 +193,11 @@ def copy_of(amendment: Amendment) -> str:
 
 def stated_text(found: Review, path: str) -> str:
     """What a spec states at a path, as it is written there; empty where it is silent."""
-    stated = found.spec.values.get(path)
+    spec = found.spec.as_stated()
+    stated = spec.values.get(path)
     if isinstance(stated, tuple):
         return ", ".join(stated)
-    if path in found.spec.none:
+    if path in spec.none:
         return "none"
     return stated.text if isinstance(stated, Value) else str(stated or "")
 
@@ -172,7 +209,7 @@ def _reason(before: Review, path: str, change: Change) -> str:
 
 
 def _changed(so_far: Amendment, changes: Mapping[str, Change]) -> Amendment:
-    spec = so_far.after.spec
+    spec = so_far.after.spec.as_stated()
     loaded = spec.with_values({path: change.data for path, change in changes.items()})
     if loaded.spec is None:
         refused = loaded.refusals[0]

@@ -2,7 +2,8 @@
 
 Answers are a spec of their own with only what was asked for.  A value that the spec states
 already is left alone when it is the same, and is a conflict when it is not: two readings
-of one part are for a person to settle.
+of one part are for a person to settle.  An estimate gives way, and a line of a data sheet takes
+the sides that it lacks.
 """
 
 import re
@@ -13,11 +14,15 @@ from typing import Any
 
 from ..evaluation.wording import in_words
 from ..finding import Place
+from ..quantities.quantity import Value
 from ..reading.by_path import steps_of
 from ..reading.format import SPEC_KEY
 from ..reading.loading import Spec
 from ..reading.refusal import Refusal, in_order
 from .rewrite import Change
+
+
+SIDES = {"min": "lo", "typ": "nominal", "max": "hi"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,10 +73,21 @@ def _clash(spec: Spec, answers: Spec, path: str) -> Refusal | None:
         same = _data(spec.data, path) in (None, _data(answers.data, path))
         return None if same else _disagreement(spec, answers, path, path, "another list")
     stated = spec.values.get(path)
-    if above is None and (stated is None or stated == answers.values[path]):
+    given = answers.values[path]
+    if above is None and (stated is None or stated == given or _gives_way(stated, given)):
         return None
     found = "none" if above else str(getattr(stated, "text", None) or in_words(stated, "word"))
     return _disagreement(spec, answers, path, path, found)
+
+
+def _gives_way(stated: object, given: object) -> bool:
+    """Whether a stated value is an estimate, or a line of which the answer has another side too."""
+    if not isinstance(stated, Value) or not isinstance(given, Value):
+        return False
+    if stated.provenance == "estimate":
+        return True
+    same = all(getattr(stated, SIDES[x]) == getattr(given, SIDES[x]) for x in stated.sides)
+    return bool(stated.sides) and stated.sides < given.sides and same
 
 
 def _disagreement(spec: Spec, answers: Spec, path: str, where: str, found: str) -> Refusal:
@@ -87,7 +103,7 @@ def _known(spec: Spec, answers: Spec, path: str) -> bool:
         return path in spec.none
     if path in answers.lists:
         return path in spec.lists
-    return path in spec.values
+    return path in spec.values and spec.values[path] == answers.values[path]
 
 
 def _with_parents(path: str) -> Iterator[str]:

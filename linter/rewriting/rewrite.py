@@ -48,10 +48,11 @@ class Change:
 
 
 def rewritten(spec: Spec, changes: Mapping[str, Change]) -> str:
-    """The text of a spec with some values changed or added.
+    """The text of a spec with some values changed or added, without what was measured.
 
     Raises RewriteError where the text cannot take them, or where the spec refuses them.
     """
+    spec = spec.as_stated()
     wanted = {path: _in_style(spec, path, change.data) for path, change in changes.items()}
     loaded = spec.with_values(wanted)
     if loaded.spec is None:

@@ -24,6 +24,7 @@ ROOT = HERE.parents[1]
 SAMPLES = ROOT / "sample_specs"
 README_SPEC = "sample_specs/foyer-proposal.amp.yaml"
 WIDTH, README_WIDTH = "80", "92"
+LAST = r"^ +and \d+ more causes: --full\n"
 HEAD = 70
 SOUND, FAULTY = "bedside-lamp.amp.yaml", "bird-call-pocket-faulty.amp.yaml"
 SPARSE = "classroom-sketch.amp.yaml"
@@ -85,15 +86,15 @@ def stored(screen: Screen) -> Path:
 
 
 def page_of_the_readme() -> str:
-    """The page that README.md shows, as it is printed now."""
-    return output(("assess", README_SPEC), ROOT, README_WIDTH)
+    """What README.md shows of a page, as it is printed now: down to the causes that follow."""
+    page = output(("assess", README_SPEC), ROOT, README_WIDTH)
+    return re.match(rf"(?ms).*?{LAST}", page)[0]
 
 
 def renewed(readme: str) -> str:
-    """The README with its page printed anew: from the first verdict to the last."""
+    """The README with its page printed anew."""
     page = textwrap.indent(page_of_the_readme(), "    ")
-    verdict = r"^      HELD at [^\n]*\n"
-    return re.sub(rf"(?ms){verdict}.*?{verdict}", lambda _: page, readme, count=1)
+    return re.sub(rf"(?ms)^      HELD\b.*?{LAST}", lambda _: page, readme, count=1)
 
 
 if __name__ == "__main__":

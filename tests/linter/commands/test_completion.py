@@ -22,6 +22,8 @@ ASKED = [
     ("ampreview assess --check dead-time-sh", "dead-time-share"),
     ("ampreview catalogue dead-time-sh", "dead-time-share"),
     ("ampreview assess boar", "board.amp.yaml"),
+    ("ampreview compare boar", "board.amp.yaml"),
+    ("ampreview assess --report mark", "markdown"),
 ]
 
 
@@ -39,6 +41,8 @@ def test_the_shell_reads_the_script(
     path = script(shell, tmp_path, capsys)
     text = path.read_text(encoding="utf-8")
     assert all(name in text for name in COMMANDS)
+    assert "://" not in text
+    assert completion.WHERE[shell] in text
     program = shutil.which(shell)
     if program is None:
         pytest.skip(f"{shell} is not installed")

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.check import AtLeast, AtMost, Input
+from ampreview.linter.check import Assumption, AtLeast, AtMost, Input
 from ampreview.linter.cli import main
 from ampreview.linter.declare import load_schema
 from ampreview.linter.evaluation.catalogue import Catalogue, Entry
@@ -96,6 +96,29 @@ def test_a_finding_that_the_concept_no_longer_asks_about_fell_silent_too() -> No
     found = compare(toy("46 V", milestone="concept"), now)
     assert effects(found) == {"stress": "no longer judged"}
     assert found.outcome == "worse"
+
+
+def test_an_open_item_that_turns_into_a_finding_is_no_gain() -> None:
+    """25 V, a favourable guess, are 63 % of 40 V, open at production; 86 % of 29 V are minor."""
+    flattering = Assumption("25 V", "favourable", BOOK)
+    rail = replace(STRESS.inputs["v_rail"], default=flattering)
+    mild = AtMost(major="100 %", minor="80 %", basis=dict.fromkeys(("major", "minor"), BOOK))
+    leaning = replace(STRESS, inputs={**STRESS.inputs, "v_rail": rail}, limits=mild)
+    catalogue = replace(CATALOGUE, entries=(entry(leaning, "stress"), entry(STRESS, "open")))
+
+    def with_rating(v_dss: str) -> Review:
+        text = f"amplifier_spec: 1\nchannels: {{main: {{output_stage: {{device: {{{v_dss}}}}}}}}}\n"
+        loaded = load_text(text, "toy")
+        assert loaded.spec is not None, loaded.refusals
+        return review(loaded.spec, "production", None, catalogue, Criteria(date(2030, 1, 1)))
+
+    high, low, bare = map(with_rating, ("v_dss: 40 V", "v_dss: 29 V", "r_ds_on: 20 mohm"))
+    assert effects(compare(high, low)) == {"stress": "appeared"}
+    assert effects(compare(low, high)) == {"stress": "eased"}
+    assert compare(high, low).outcome == "worse"
+    assert compare(low, high).outcome == "better"
+    assert effects(compare(low, bare)) == {"stress": "no longer judged"}
+    assert compare(low, bare).outcome == "worse"
 
 
 def test_an_answer_that_is_missing_or_given_is_told() -> None:

@@ -82,13 +82,21 @@ def test_a_sound_design_is_told_in_short() -> None:
 
 def test_what_does_not_fit_is_counted() -> None:
     """The causes that are printed and those that are counted are all of the grave ones."""
-    found = reviewed(FOYER)
+    found = replace(reviewed(FOYER), advised=True)
     told = [x for x in cause_words(found, causes_of(found)) if x.severity != "minor"]
     lines = shown(found, 100)
     printed = [line for line in lines if line[:3].strip().isdecimal()]
     (rest,) = [line for line in lines if "more cause" in line]
     assert len(printed) + int(rest.split()[1]) == len(told)
     assert [int(line[:3]) for line in printed] == [x.number for x in told[: len(printed)]]
+
+
+def test_causes_have_no_number_where_no_changes_were_looked_for() -> None:
+    """They are gathered by change, so without changes another one would be number 3."""
+    lines = shown(reviewed(FOYER), 100)
+    assert [line for line in lines if line.strip().startswith(("critical ", "major "))]
+    assert not [line for line in lines if line[:3].strip().isdecimal()]
+    assert not [line for line in lines if "--cause" in line]
 
 
 def test_every_report_has_the_same_order(capsys: pytest.CaptureFixture[str]) -> None:
@@ -224,8 +232,8 @@ PAGE = f"""\
              change  no single change fixes this; it needs a different part or
                      topology
 
- more: --full for every finding, --check NAME for one; questions for the
- supplier{FOOT}"""
+ more: --full for every finding, --check NAME for one; amend --cause N writes a
+ change; questions for the supplier{FOOT}"""
 FULL = f"""\
 {HEAD} Held by 2 findings from major up: before boards are built, every function and
  rated limit must hold on paper, and no question of safety or destruction may be

@@ -5,6 +5,7 @@
 which is 50 ns in steps of 5 ns.
 """
 
+import json
 import os
 from pathlib import Path
 from typing import Any
@@ -22,6 +23,7 @@ from ampreview.linter.rewriting.amend import (
     Amendment,
     AmendmentError,
     begin,
+    caused,
     copy_of,
     cured,
     cured_all,
@@ -30,6 +32,7 @@ from ampreview.linter.rewriting.amend import (
 )
 from ampreview.linter.rewriting.answers_file import merger
 
+SAMPLES = Path(__file__).parents[3] / "sample_specs"
 BOOK = Source("an invented handbook", "p. 1")
 
 
@@ -181,6 +184,29 @@ def test_nothing_to_cure() -> None:
         cured(start(TEXT.replace("30ns", "60 ns")), "gap")
 
 
+def test_a_cause_is_written_as_the_report_shows_it(capsys: pytest.CaptureFixture[str]) -> None:
+    """The trace that the report widens to 1 mm, which a cure of one check alone does not."""
+    lamp = str(SAMPLES / "bedside-lamp-faulty.amp.yaml")
+    assert main(["assess", lamp, "--report", "json"]) == 1
+    causes = json.loads(capsys.readouterr().out)["files"][0]["causes"]
+    number = next(x["number"] for x in causes if "trace" in x["headline"])
+    shown = causes[number - 1]["changes"][0]["text"]
+    assert shown == "wiring.trace.width to 1 mm (now 0.2 mm)"
+    assert main(["amend", lamp, "--cause", str(number), "--dry"]) == 1
+    assert "trace: {width: 1 mm, copper" in capsys.readouterr().out
+    with pytest.raises(AmendmentError, match="no cause 3; the report has 2"):
+        caused(start(), [1, 3])
+    assert set(caused(start(), [1, 2]).changes) == set(planned(start()).changes)
+
+
+def test_what_was_measured_is_not_written_into_a_copy() -> None:
+    text = TEXT + "measured: [{figure: gate_drive.dead_time, place: left, value: 31 ns}]\n"
+    bench = start(text.replace("30ns ", "{value: 30 ns, from: estimate} "))
+    assert bench.before.spec.stood_in
+    copy = copy_of(cured(bench, "stress"))
+    assert "dead_time: {value: 30 ns, from: estimate}" in copy
+
+
 def test_answers_are_taken_in() -> None:
     text = TEXT.replace(", t_d_off: 38 ns", "")
     answers = HEAD + "channels: {left: {output_stage: {device: {t_d_off: 25 ns}}}}\n"
@@ -210,6 +236,19 @@ def test_answers_may_repeat_the_spec_and_fit_what_it_is_silent_on() -> None:
     assert copy.none == {"protection.fuse"}
     assert copy.lists == {"channels.right.output_stage.device.foster": 1}
     assert copy.values["claims.markets"] == ("eu",)
+
+
+def test_an_answer_takes_the_place_of_an_estimate_and_completes_a_line() -> None:
+    text = TEXT.replace("t_d_off: 38 ns", "t_d_off: {typ: 38 ns}")
+    text = text.replace("30ns ", "{value: 30 ns, from: estimate} ")
+    said = "channels: {{left: {{output_stage: {{device: {{t_d_off: {}}}}}, gate_drive: {}}}}}\n"
+    better = said.format("{typ: 38 ns, max: 44 ns}", "{dead_time: 33 ns}")
+    found = merger(spec(text), spec(HEAD + better))
+    assert (len(found.changes), found.conflicts) == (2, ())
+    assert "{typ: 38 ns, max: 44 ns}" in copy_of(with_changes(start(text), found.changes))
+    for other in ("{typ: 36 ns, max: 44 ns}", "44 ns"):
+        found = merger(spec(text), spec(HEAD + said.format(other, "{}")))
+        assert "t_d_off differs in the spec" in found.conflicts[0].problem
 
 
 @pytest.mark.parametrize(
