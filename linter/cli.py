@@ -41,27 +41,32 @@ SELDOM = 200_000
 
 
 class Outlet:
-    """A stream that goes on quietly when its reader has left, so that the status stays true."""
+    """A stream that goes on quietly when its reader has left, so that the status stays true.
 
-    def __init__(self, stream: TextIO) -> None:
+    lost: what is no failure of the program: no reader, or on standard error whatever it is.
+    """
+
+    def __init__(self, stream: TextIO, lost: type[OSError] = BrokenPipeError) -> None:
         self.stream = stream
+        self.lost = lost
 
     def write(self, text: str) -> int:
         """Write a text, or let it go where nobody reads."""
         try:
             self.stream.write(text)
-        except BrokenPipeError:
-            self._let_go()
+        except self.lost:
+            self.let_go()
         return len(text)
 
     def flush(self) -> None:
         """The same for what is still held back."""
         try:
             self.stream.flush()
-        except BrokenPipeError:
-            self._let_go()
+        except self.lost:
+            self.let_go()
 
-    def _let_go(self) -> None:
+    def let_go(self) -> None:
+        """Write what is held back, and all that follows, nowhere."""
         os.dup2(os.open(os.devnull, os.O_WRONLY), self.stream.fileno())
 
     def __getattr__(self, name: str) -> Any:
@@ -70,17 +75,23 @@ class Outlet:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command; the exit status is 0 released, 1 held, 2 could not assess."""
+    _open_what_is_closed()
     _make_writable()
     gc.set_threshold(SELDOM)
     words = list(sys.argv[1:] if arguments is None else arguments)
-    out, err = cast(TextIO, Outlet(sys.stdout)), cast(TextIO, Outlet(sys.stderr))
-    with redirect_stdout(out), redirect_stderr(err):
+    out, err = Outlet(sys.stdout), Outlet(sys.stderr, OSError)
+    with redirect_stdout(cast(TextIO, out)), redirect_stderr(cast(TextIO, err)):
         doubtful = _file_like_an_option(words)
         if doubtful:
             return refused(f"{doubtful} is an option, and a file here; the file is ./{doubtful}")
         options = _parser([word for word in words if word in COMMANDS][:1]).parse_args(words)
-        status = _run_quietly(options) if getattr(options, "quiet", False) else _run(options)
-        out.flush()
+        run = _run_quietly if getattr(options, "quiet", False) else _run
+        try:
+            status = run(options)
+            out.flush()
+        except OSError as error:  # the disk is full, say
+            out.let_go()
+            return refused(f"reading or writing failed, nothing is judged: {error}")
     return status
 
 
@@ -98,6 +109,8 @@ def _run(options: argparse.Namespace) -> int:
         status: int = options.run(options)
     except KeyboardInterrupt:
         return NOT_ASSESSED
+    except OSError:
+        raise
     except Exception as error:  # a fault must not look like the status of a verdict
         text = f"{type(error).__name__}: {error}"
         return refused(f"the program itself failed, nothing is judged: {text}")
@@ -115,6 +128,13 @@ def _file_like_an_option(words: Sequence[str]) -> str:
     """An option that is also the name of a file here: a list of files may hold such a one."""
     before = words[: words.index("--")] if "--" in words else words
     return next((x for x in before if len(x) > 1 and x[0] == "-" and os.path.lexists(x)), "")
+
+
+def _open_what_is_closed() -> None:
+    """Put a stream that goes nowhere in place of one that the caller has closed."""
+    for name in ("stdout", "stderr"):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
 
 
 def _make_writable() -> None:

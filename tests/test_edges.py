@@ -302,6 +302,9 @@ REPORTS = (
     ["assess", "--report", "json"],
     ["assess", "--report", "sarif"],
     ["assess", "--report", "page"],
+    ["assess", "--report", "junit"],
+    ["assess", "--report", "lines"],
+    ["assess", "--report", "json-lines"],
     ["bringup"],
     ["bringup", "--report", "markdown"],
     ["worksheet"],
@@ -313,6 +316,8 @@ REPORTS = (
     ["questions", "--table", "table.csv"],
     ["compare", SPEC],
     ["compare", "--report", "markdown", SPEC],
+    ["compare", "--report", "page", SPEC],
+    ["sweep", "--vary", RAIL],
     ["amend", "--to-release"],
 )
 

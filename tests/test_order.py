@@ -1,4 +1,4 @@
-"""The order of keys, anchors, comments and line ends of a spec change no finding."""
+"""The order of keys and channels, anchors, comments and line ends of a spec change no finding."""
 
 import json
 import random
@@ -7,12 +7,14 @@ from typing import Any
 
 import pytest
 
-from ampreview.linter.finding import Finding
+from ampreview.linter.changes.stages import with_remedies
+from ampreview.linter.finding import Finding, Remedy
 from ampreview.linter.judging.review import review
 from ampreview.linter.reading.loading import load_text
 
 SAMPLES = Path(__file__).parents[1] / "sample_specs"
 NAMES = ("bedside-lamp-faulty",)
+TWO = "bird-call-pocket-faulty"
 
 
 def findings(content: str | bytes) -> dict[tuple[str, str], tuple[object, ...]]:
@@ -48,6 +50,35 @@ def anchored(text: str) -> str:
         else:
             found.append(line)
     return "\n".join(found)
+
+
+@pytest.mark.slow
+def test_two_channels_in_another_order_get_the_same_findings_and_changes() -> None:
+    """All keys in another order too; only who comes first among equals follows the file."""
+    spec = load_text((SAMPLES / f"{TWO}.amp.yaml").read_bytes(), "a.amp.yaml").spec
+    assert spec is not None
+    data = dict(spec.data)
+    data["channels"] = dict(reversed(data["channels"].items()))
+    first, second = cured(spec.data), cured(shuffled(data, random.Random(7)))
+    assert list(data["channels"]) == ["right", "left"]
+    assert any(changes for _, changes in first.values())
+    assert first == second
+
+
+def cured(data: Any) -> dict[tuple[str, str], tuple[object, object]]:
+    """The answers with the changes that are proposed for each."""
+    spec = load_text(json.dumps(data, ensure_ascii=False), "a.amp.yaml").spec
+    assert spec is not None
+    return {
+        (x.check, x.subject): (told(x), [changed(change) for change in x.advice.remedies])
+        for x in with_remedies(review(spec)).findings
+    }
+
+
+def changed(item: Remedy) -> tuple[object, ...]:
+    """What a change sets and does, whichever channel is named first."""
+    lists = (item.changes, item.cured, item.eased, item.worsened, item.appeared, item.opened)
+    return item.kind, item.title, *(sorted(names) for names in lists)
 
 
 @pytest.mark.slow

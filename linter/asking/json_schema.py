@@ -9,15 +9,17 @@ from typing import Any
 
 from ..declare import Field, Schema, Section
 from ..declare.accept import NAME_LENGTH
-from ..declare.parts import PART_KEY, REF_KEY, is_part
+from ..declare.parts import PART_KEY, REF_KEY, is_part, part_kinds
 from ..declare.usual import bounds, limits
 from ..quantities.value import PROVENANCES, SIDES
-from .text_patterns import count_pattern, quantity_pattern
+from ..reading.format import PARTS_KEY
+from .text_patterns import any_quantity, count_pattern, quantity_pattern
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 # A YAML reader may hand a text on as number, yes or no: the program takes all as text.
 ANY_TEXT = {"type": ["string", "number", "boolean", "null"]}
 NULL = {"type": "null"}
+ANY = "any-quantity"
 YES_NO = ["yes", "no", True, False, "true", "false", None]
 
 
@@ -36,7 +38,7 @@ def list_schema(known: Schema, key: str, name: str) -> dict[str, Any]:
     version, model = _count(1, 1), known.fields[name].model
     assert model is not None
     fields = definitions[model.__name__]["properties"].values()
-    used = sorted({x["$ref"].rpartition("/")[2] for x in fields if "$ref" in x})
+    used = sorted({ANY, *(x["$ref"].rpartition("/")[2] for x in fields if "$ref" in x)})
     return {
         "$schema": DRAFT,
         "title": f"{name.capitalize()}, beside a spec",
@@ -48,10 +50,36 @@ def list_schema(known: Schema, key: str, name: str) -> dict[str, Any]:
     }
 
 
+def parts_schema(known: Schema) -> dict[str, Any]:
+    """The schema of a parts file: kinds of parts, each with names and what is printed of them."""
+    definitions: dict[str, Any] = {}
+    own = {"not": {"required": [REF_KEY]}}  # a designator belongs to one board
+    kinds: dict[str, Any] = {}
+    for kind, path in part_kinds(known).items():
+        field = known.fields[path]
+        assert field.model is not None
+        _group(field, field.model, definitions)
+        part = {"allOf": [_reference(field.model.__name__), own]}
+        kinds[kind] = {"type": ["object", "null"], "additionalProperties": part}
+        kinds[kind]["description"] = described(field)
+    return {
+        "$schema": DRAFT,
+        "title": "Parts file",
+        "type": "object",
+        "properties": {PARTS_KEY: _count(1, 1), **kinds},
+        "required": [PARTS_KEY],
+        "additionalProperties": False,
+        "$defs": definitions,
+    }
+
+
 def _quantity(field: Field, definitions: dict[str, Any]) -> dict[str, Any]:
     """A text with a unit, a data-sheet line, or a value with its provenance; defined once."""
     pattern = quantity_pattern(field)
     text: dict[str, Any] = {"type": "string", "pattern": pattern}
+    if not field.called:
+        definitions.setdefault(ANY, {"pattern": any_quantity()})
+        text["allOf"] = [_reference(ANY)]
     inner: dict[str, Any] = text
     if field.unit == "1":  # which YAML hands on as number or text
         least = {"minimum": 0} if field.zero else {"exclusiveMinimum": 0}
@@ -153,7 +181,7 @@ def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> d
         definitions[name] = _section(model, definitions)
         if field.kind == "section" and is_part(model):
             _add_reserved(definitions[name]["properties"])
-    inside = _reference(name)
+    inside: dict[str, Any] = _reference(name)
     if field.kind == "sections":
         return {"type": ["array", "null"], "items": inside}
     if field.kind == "named sections":
@@ -171,6 +199,7 @@ def _group(field: Field, model: type[Section], definitions: dict[str, Any]) -> d
     others: list[dict[str, Any]] = [{"type": "null"}]
     if field.can_be_none:
         others.append({"const": "none", "description": "not in the product"})
+        inside["minProperties"] = 1  # empty says neither that there is one nor that there is none
     return {"anyOf": [inside, *others]}
 
 

@@ -6,11 +6,16 @@ from ..judging.house_file import SECTIONS, SEVERITIES
 from ..judging.promised import OUTLOOKS
 from ..reading.format import HOUSE_KEY
 from .json_schema import DRAFT
+from .text_patterns import any_value
 
 NAME = {"type": "string", "pattern": "^[a-z0-9-]+$"}
 TEXT = {"type": "string"}
-SAID = {"type": ["string", "number"], "pattern": r"\S"}
-REASON = {"type": "string", "pattern": r"\S", "description": "why, in words"}
+SAID = {"type": ["string", "number", "boolean"], "pattern": r"\S"}  # yes to a YAML reader
+REASON = {**SAID, "description": "why, in words"}
+LIMIT = {"type": ["string", "number"], "pattern": any_value()}
+FOUND = {"type": ["string", "number", "boolean"], "pattern": any_value("yes", "no")}
+DAY = {"type": "string", "pattern": r"^\s*\d{4}-\d{2}-\d{2}\s*$"}
+BLANK = {"enum": [None, ""]}
 LIST = {"type": "array"}
 VERSION = {"const": 1}
 SIGNALS = ["DANGER", "WARNING", "CAUTION", "NOTICE"]
@@ -34,21 +39,18 @@ def house_schema() -> dict[str, Any]:
     limit = {
         "type": "object",
         "properties": {
-            **{key: {"type": ["string", "number"]} for key in SEVERITIES},
+            **dict.fromkeys(SEVERITIES, LIMIT),
             "reason": REASON,
         },
         "required": ["reason"],
         "anyOf": [{"required": [severity]} for severity in SEVERITIES],
         "additionalProperties": False,
     }
-    default = _object({"path": TEXT, "value": {"type": ["string", "number"]}, "reason": REASON})
-    found = _object({"found": {"type": ["string", "number"]}, "clause": SAID})
-    checks = {"type": "object", "minProperties": 1, "additionalProperties": found}
-    looked_up = {**_named(checks), "type": "object", "minProperties": 1}
-    record = _object({"text": SAID, "by": SAID, "on": SAID, "limits": looked_up})
+    default = _object({"path": TEXT, "value": SAID, "reason": REASON})
+    records = {"anyOf": [_record(SAID, DAY, FOUND), _record(BLANK, BLANK, BLANK)]}
     sections: dict[str, Any] = {
         HOUSE_KEY: {"enum": [1, "1"]},
-        "verified": {"type": ["array", "null"], "items": record},
+        "verified": {"type": ["array", "null"], "items": records},
         "limits": _named(limit),
         "checks_off": _named(REASON),
         "defaults": {"type": ["array", "null"], "items": default},
@@ -63,6 +65,14 @@ def house_schema() -> dict[str, Any]:
         "required": [HOUSE_KEY],
         "additionalProperties": False,
     }
+
+
+def _record(said: dict[str, Any], day: dict[str, Any], value: dict[str, Any]) -> dict[str, Any]:
+    """A record of what was looked up: all of it said, or nothing yet."""
+    found = _object({"found": value, "clause": said})
+    checks = {"type": "object", "minProperties": 1, "additionalProperties": found}
+    looked_up = {**_named(checks), "type": "object", "minProperties": 1}
+    return _object({"text": said, "by": said, "on": day, "limits": looked_up})
 
 
 def report_schema() -> dict[str, Any]:

@@ -6,7 +6,7 @@ from typing import Any
 
 from ..commands import print_or_write
 
-KINDS = ("spec", "house", "deviations", "measured", "report", "report-line")
+KINDS = ("spec", "parts", "house", "deviations", "measured", "report", "report-line")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -27,12 +27,13 @@ def run(options: argparse.Namespace) -> int:
     """Print the schema, or write it to a file."""
     import json
 
-    from ..asking.json_schema import json_schema, list_schema
+    from ..asking.json_schema import json_schema, list_schema, parts_schema
     from ..declare import load_schema
     from ..reading.format import DEVIATIONS_KEY, MEASURED_KEY
 
     schemas = {
         "spec": lambda: json_schema(load_schema()),
+        "parts": lambda: parts_schema(load_schema()),
         "deviations": lambda: list_schema(load_schema(), DEVIATIONS_KEY, "deviations"),
         "measured": lambda: list_schema(load_schema(), MEASURED_KEY, "measured"),
     }

@@ -92,7 +92,7 @@ def _is_blank(data: Any) -> bool:
 
 def _said(house: HouseReader, stated: Any, key: str, path: str) -> str:
     problem, expected, example = ABOUT[key]
-    text = " ".join(str(stated or "").split())
+    text = _text(stated)
     if text.lower() in NOBODY or (key == "on" and day_of(text) is None):
         house.refuse(path, f"it is not said {problem}", expected, example)
         return ""
@@ -127,6 +127,10 @@ def _take(
     text = f"{said['text']}, {clause}"
     where = f"{Path(house.file).name}, line {house.place(path).line}"
     changed = _with(check, key, value, Source(f"{text}, {record}", where, "looked up"))
+    if not _computes(changed):
+        problem = f"with {key} of {found} {entry.name} cannot be computed"
+        house.refuse(f"{path}.found", problem, f"a value such as {known}", FOUND)
+        return
     looser = value != known and _eases(check, changed, key)
     least = "yes" if is_yes_or_no(check, key) else known
     why = _fixed(entry.check, key)
@@ -182,10 +186,15 @@ def _stated(house: HouseReader, data: Any, path: str) -> tuple[str, str] | None:
         if name not in ("found", "clause"):
             house.refuse(f"{path}.{name}", f"{name} is not known here", "found, clause", FOUND)
             return None
-        if str(items.get(name) or "").strip().lower() in NOBODY:
+        if _text(items.get(name)).lower() in NOBODY:
             house.refuse(path, f"{name} is not stated", "the value found and its clause", FOUND)
             return None
-    return str(items["found"]), " ".join(str(items["clause"]).split())
+    return _text(items["found"]), _text(items["clause"])
+
+
+def _text(stated: Any) -> str:
+    """What is written, on one line; a list or a section says nobody and nothing."""
+    return "" if isinstance(stated, (Mapping, list)) else " ".join(str(stated or "").split())
 
 
 def _severities() -> tuple[str, ...]:
@@ -217,6 +226,16 @@ def _with(check: Check, key: str, value: str, source: Source) -> Check:
         return replace(check, inputs=inputs)
     basis = {**check.limits.basis, key: source}
     return replace(check, limits=replace(check.limits, basis=basis, **{key: value}))
+
+
+def _computes(check: Check) -> bool:
+    """Whether every worked case has a figure: a constant of zero or below may leave none."""
+    try:
+        for case in check.cases:
+            _figure(check, case)
+    except (ArithmeticError, TypeError, ValueError):
+        return False
+    return True
 
 
 def _eases(old: Check, new: Check, key: str) -> bool:

@@ -96,8 +96,10 @@ def content_of(path: str | Path, expected: str) -> bytes | Refusal:
     """
     try:
         with open(path, "rb", opener=_without_waiting) as stream:
-            if stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
-                return stream.read(MAX_BYTES + 1)
+            is_file = stat.S_ISREG(os.fstat(stream.fileno()).st_mode)
+            content: bytes | None = stream.read(MAX_BYTES + 1) if is_file else None
+            if content is not None:  # a file of the kernel may have nothing yet
+                return content
             reason = "it is a pipe or the like, no file"
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"

@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 
 from ..check import Source
 from ..declare import local_path
-from ..evaluation.wording import in_words
+from ..evaluation.wording import assumed_in_words, in_words
 from ..finding import Assumed, CornerValue, Evidence, Missing, Place
 from ..quantities.quantity import show
 
@@ -117,10 +118,15 @@ def further(found: Evidence) -> str:
 
 
 def assumption(item: Assumed) -> str:
-    """An assumption in short: the value, which way it leans, how it is known."""
+    """An assumption in short: the value, which way it leans, how it is known.
+
+    >>> assumption(Assumed("feed.band", "inf", "adverse", Source("Ohm's law", kind="derived")))
+    'feed.band not given (adverse, bound)'
+    """
     known = item.basis.kind if item.basis.kind in ("from memory", "derived") else item.basis.title
     known = "bound" if known == "derived" else known.removesuffix(", no source")
-    return f"{local_path(item.path)} {item.text} ({item.leaning}, {known})"
+    assumed = assumed_in_words(replace(item, path=local_path(item.path)))
+    return f"{assumed} ({item.leaning}, {known})"
 
 
 def asked(item: Missing) -> str:

@@ -8,6 +8,7 @@ from .maths import PI, choose, larger, log10, smaller
 
 STEPS = 16  # frequencies tried between the two ends of the range that holds the peak
 FAR = 1e-9  # share that stands for a missing second section
+ROUNDING = 1e-15  # share of one that the numbers of the machine no longer tell from nothing
 BELOW = 8  # frequencies tried below a natural frequency, down to a tenth less
 BAND_STEPS = 8  # equal parts of the band in which the largest deviation is looked for
 HALVINGS = 8  # of such a part, around the best frequency so far
@@ -98,11 +99,12 @@ def _branch(s: complex, r_damper: float, c_damper: float) -> complex:
 def _gain(
     s: complex, l_1: float, c_1: float, load: complex, r_series: float, l_2: float, c_2: float
 ) -> float:
-    """Gain of the ladder whose end is an admittance."""
+    """Gain of the ladder whose end is an admittance; endless at a resonance that nothing damps."""
     current = load + s * c_2
     voltage = 1 + s * l_2 * current
-    current = current + s * c_1 * voltage
-    return 1 / abs(voltage + (r_series + s * l_1) * current)
+    z_series = r_series + s * l_1
+    drive = voltage * (1 + z_series * (s * c_1)) + z_series * current
+    return 1 / larger(abs(drive), ROUNDING)
 
 
 def two_section_lower(l_1: float, c_1: float, l_2: float, c_2: float) -> float:

@@ -129,6 +129,9 @@ def constant(name: str, key: str, found: str) -> str:
         (constant("protection-present", "critical", "no"), "cannot be looser than yes"),
         (constant("dc-fault-power", "p_sane", "15 W"), "has no limit p_sane"),
         ("{dc-fault-power: {p_safe: {found: , clause: }}}", "found is not stated"),
+        (constant("trace-current", "k_outer", "0 A"), "trace-current cannot be computed"),
+        (constant("trace-current", "k_outer", "-1 A"), "trace-current cannot be computed"),
+        ("{dc-fault-power: {p_safe: {found: 15 W, clause: [x]}}}", "clause is not stated"),
     ],
 )
 def test_what_nobody_may_loosen_is_refused(tmp_path: Path, limits: str, problem: str) -> None:
@@ -150,7 +153,7 @@ def test_a_constant_counts_as_much_as_a_limit(tmp_path: Path) -> None:
     assert "tighter" in house.changes[0].text
 
 
-@pytest.mark.parametrize("by", ["tbd", "'?'", "''"])
+@pytest.mark.parametrize("by", ["tbd", "'?'", "''", "[a, b]", "{name: a}"])
 def test_a_record_without_a_name_is_none(tmp_path: Path, by: str) -> None:
     refusals = taken(tmp_path, constant("dc-fault-power", "p_safe", "15 W"), by)
     assert isinstance(refusals, tuple)

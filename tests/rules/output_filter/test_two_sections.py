@@ -71,3 +71,9 @@ def test_the_corner_of_two_sections_is_the_lower_natural_frequency() -> None:
     lower = two_section_lower(22e-6, 1e-6, 22e-6, 1.5e-6)
     assert found.evidence.figure == pytest.approx(lower / 20e3)
     assert found.severity is Severity.MINOR
+
+
+def test_a_resonance_that_nothing_damps_has_a_peak_and_no_division_by_zero() -> None:
+    """The inductor at the very end of its tolerance: reactances cancel to the last digit."""
+    lossless = (3.99084132777e-14, 9.03435122934e-07, 8.0, 0.0, 68e-6, 330e-9, 1.0, 0.0)
+    assert two_section_peak(*lossless, 1.0, 0.0) > 1e3
