@@ -73,8 +73,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "fire: a conductor or contact heated, or a fault current that nothing ends": (
         "critical",
         """
-    connector-current fuse-breaking-capacity fuse-protects-connector fuse-protects-lead
-    fuse-protects-trace fuse-voltage lead-rating supply-lead-current trace-current
+    connector-air connector-current fuse-breaking-capacity fuse-protects-connector
+    fuse-protects-lead fuse-protects-trace fuse-voltage lead-rating supply-lead-current trace-current
     unprotected-source-power
     """,
     ),
@@ -144,7 +144,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     burst-temperature gate-supply-regulator junction-at-rated-sine
-    junction-temperature-margin short-circuit-heating stopped-fan-junction
+    junction-temperature-margin reverse-polarity-junction short-circuit-heating
+    stopped-fan-junction
     """,
     ),
     "destroyed: a loudspeaker beyond its travel or its voltage": (
@@ -205,7 +206,7 @@ NO_HAZARD = """
     pack-voltage-under-load part-bootstrap-capacitor part-least-inductance part-supply-limits
     port-air-speed power-above-rail protection-trip-above-music pumping-against-trip
     radio-standard-cited rail-ripple rail-trough rated-figures-agree rated-power-basis
-    residual-hiss reverse-polarity-loss run-time run-time-best-case run-time-in-cold
+    residual-hiss  run-time run-time-best-case run-time-in-cold
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
     series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
     sink-of-mains-converter

@@ -478,6 +478,12 @@ PAIRS = [
     ),
     ("turn_on_step", BLOCKED.replace("WHAT", "turn_on_step"), "0 V", ""),
     ("battery.protection.r", pack("protection: {r: VALUE, v_cutoff: 6 V}"), "5 mohm", "0 ohm"),
+    (
+        "protection.reverse_polarity.r_th_ja",
+        channel("gain: 26 dB") + "\nprotection: {reverse_polarity: {r_th_ja: VALUE}}",
+        "3 K/W",
+        "0.5 K/W",
+    ),
     ("battery.i_standby", pack("protection: {v_cutoff: 6 V}, i_standby: VALUE"), "5 uA", "0 uA"),
     ("battery.i_standby", pack("protection: none, i_standby: VALUE"), "0 uA", ""),
     (
