@@ -10,21 +10,14 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
-    from_memory,
 )
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, ip_digits
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
 from .load import SERIES
 from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
-DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
-BOXED = Assumption(
-    None,
-    "neutral",
-    from_memory("IEC 60664-1: an enclosure may lower the degree; IP54 makes 2 of 3"),
-)
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 TERMINALS = {
@@ -74,27 +67,6 @@ def pair(v_ideal: float) -> float:
 def bare() -> str:
     """Nothing in between."""
     return "bare"
-
-
-def outdoors() -> float:
-    """Dust and rain."""
-    return 3.0
-
-
-def outdoors_in_a_box(ip_code: str) -> float:
-    """A box that keeps dust and splashes out, IP54 or better, is a room of its own."""
-    solids, water = ip_digits(ip_code)
-    return 2.0 if solids >= 5 and water >= 4 else 3.0
-
-
-def indoors() -> float:
-    """Dust, now and then damp."""
-    return 2.0
-
-
-def claimed(ip_code: str) -> str:
-    """A code is stated, whatever it says."""
-    return "yes"
 
 
 def endless() -> float:
@@ -167,28 +139,6 @@ DERIVED: tuple[Derived, ...] = (
         Way(as_stated, {"value": Input("c_rail")}, "value"),
         Way(endless, {}, "without a resistor any capacitance", {"protection.bleeder": "none"}),
         Way(endless, {}, "endless", {"rail_harmless": "yes"}, assumes=ENDLESS),
-    ),
-    _product(
-        "pollution_degree",
-        "1",
-        "degree at the board after IEC 60664-1",
-        Way(
-            outdoors_in_a_box,
-            {"ip_code": Input("environment.ip_code")},
-            "3, 2 where both digits of ip_code are 5 and 4 or more",
-            when={"environment.place": "outdoor"},
-            assumes=BOXED,
-        ),
-        Way(outdoors, {}, "3", when={"environment.place": "outdoor"}, assumes=DEGREES),
-        Way(indoors, {}, "2", assumes=DEGREES),
-        stated_at="environment.pollution_degree",
-    ),
-    _product(
-        "ip_claim",
-        "word",
-        "whether protection by the enclosure is claimed at all",
-        Way(claimed, {"ip_code": Input("environment.ip_code")}, "yes, since ip_code is stated"),
-        _if(no, {}),
     ),
     _channel(
         "dc_reaches_load",

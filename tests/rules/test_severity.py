@@ -74,8 +74,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     connector-air connector-current fuse-breaking-capacity fuse-protects-connector
-    fuse-protects-lead fuse-protects-trace fuse-voltage lead-rating supply-lead-current trace-current
-    unprotected-source-power
+    fuse-protects-lead fuse-protects-trace fuse-voltage lead-rating supply-lead-current
+    trace-current unprotected-source-power
     """,
     ),
     "fire: a voice coil or a line on direct voltage, a coil on clipped music or on the carrier": (
@@ -158,7 +158,7 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "major",
         """
     dc-detector-threshold enclosure-relied-on lockout-above-plateau over-temperature-sensor
-    over-temperature-trip-in-use over-voltage-trip-ceiling over-voltage-trip-part
+    over-temperature-trip-in-use rain-outdoors over-voltage-trip-ceiling over-voltage-trip-part
     """,
     ),
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
