@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from ...linter.check import (
+    COMMON_PRACTICE,
     Assumption,
     Constant,
     Derived,
@@ -67,6 +68,16 @@ def pair(v_ideal: float) -> float:
 def bare() -> str:
     """Nothing in between."""
     return "bare"
+
+
+def rated(i_rated: float) -> str:
+    """A ripple rating is stated, whatever it says."""
+    return "yes"
+
+
+def electrolytic(c: float, film: float) -> str:
+    """Capacitors up to some tens of microfarads have little loss for their current."""
+    return "yes" if c > film else "no"
 
 
 def endless() -> float:
@@ -151,6 +162,20 @@ DERIVED: tuple[Derived, ...] = (
         _if(no, {_TOPOLOGY: "half-bridge", "supply.rails": "single"}),
         _if(no, {_TOPOLOGY: "half-bridge", "supply.source": "battery"}),
         sources=(SHORTED,),
+    ),
+    _channel(
+        "c_series_heats",
+        "word",
+        "whether ripple may overheat the series capacitor; film has a rating only if one is stated",
+        Way(rated, {"i_rated": Input("loudspeaker.c_series.i_rated")}, "yes with a rating"),
+        Way(
+            electrolytic,
+            {
+                "c": Input("loudspeaker.c_series.c"),
+                "film": Constant("47 uF", "largest of film in a crossover", COMMON_PRACTICE),
+            },
+            "yes where c is above film",
+        ),
     ),
     Derived(
         "detector_independent",

@@ -17,7 +17,8 @@ CODE = Input("environment.ip_code")
 DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
 WET = quoted(
     "IEC TC74, 74/585/NP, equipment installed outdoors, table 2",
-    "as quoted on the mailing list emc-pstc, message 18619: IPX4 gives degree 3 inside, IP54 degree 2",
+    "as quoted on the mailing list emc-pstc, message 18619: IPX4 gives degree 3 inside, IP54"
+    " degree 2",
 )
 BOXED = Assumption(None, "neutral", WET)
 

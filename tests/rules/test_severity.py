@@ -101,7 +101,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "burst: a capacitor beyond its voltage, against its polarity or beyond its temperature": (
         "critical",
         """
-    blocking-capacitor-stress bulk-capacitor-voltage enclosure-air filter-capacitor-voltage
+    blocking-capacitor-current blocking-capacitor-stress bulk-capacitor-voltage enclosure-air
+    filter-capacitor-voltage series-capacitor-current
     filter-capacitor-voltage-to-ground pumping-against-capacitor reverse-polarity
     stage-capacitor-voltage
     """,
@@ -164,16 +165,17 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
         "major",
         """
-    bootstrap-overcharge miller-turn-on short-circuit-energy switch-node-undershoot
+    bootstrap-overcharge covered-heatsink-junction miller-turn-on short-circuit-energy
+    switch-node-undershoot
     """,
     ),
     "wear: beyond the rating for a printed life or rise of temperature": (
         "major",
         """
-    blocking-capacitor-current bulk-ripple-current capacitor-life damper-power
+    bulk-ripple-current capacitor-life damper-power
     ferrite-bead-current filter-capacitor-heating filter-capacitor-heating-to-ground
     inductor-copper inductor-core-loss loudspeaker-power-match pack-pulse-current pack-rate
-    series-capacitor-current supply-above-recommended zobel-power
+    supply-above-recommended zobel-power
     """,
     ),
 }
