@@ -71,6 +71,7 @@ LEVEL = Promise(
         PromiseCheck("level-beyond-drivers", above, "at the rating of the loudspeakers"),
         PromiseCheck("thermal-compression", above, "with hot voice coils"),
         PromiseCheck("low-frequency-output", above, "at the low end of the band"),
+        PromiseCheck("sound-level-without-loudspeaker"),
     ),
 )
 DISTORTION = Promise(

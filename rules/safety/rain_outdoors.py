@@ -34,7 +34,7 @@ CHECK = Check(
     each="product",
     stake="safety",
     formula="second digit of ip_code",
-    sentence="Used outdoors with enclosure protection {ip_code}; rain asks for IPX3 at least, IPX4"
+    sentence="Used outdoors with enclosure protection {ip_code}; rain takes IPX3 at least, IPX4"
     " by good practice.",
     inputs={"ip_code": Input("ip_in_rain")},
     applies=OUTDOOR,

@@ -215,6 +215,7 @@ NO_HAZARD = """
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
     start-against-protection stated-heat steady-dc-offset step-down-above-source
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
+    sound-level-without-loudspeaker
     target-sound-level thermal-compression thermal-test-condition timer-resolution
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music
     trip-against-saturation
