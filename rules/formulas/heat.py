@@ -241,14 +241,11 @@ def _reference_step(
 
 
 def air_inside(in_box: float, air: Air) -> tuple[float, float]:
-    """Inside air [K], and how that moves with heat [K/W].
+    """Temperature inside [K], and how that moves with heat [K/W].
 
     in_box [W]: taken up by the inside air.
     Source: wall over ambient from ``wall_rise``, then the film between the air and the wall.
     Units: in_box [W], air [bundle]; returns [K].
-
-    >>> air_inside(3.0, Air(298.15, 310.15, None))
-    (310.15, 0.0)
     """
     if air.t_held is not None:
         return air.t_held, 0.0

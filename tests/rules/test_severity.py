@@ -197,7 +197,8 @@ NO_HAZARD = """
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
     filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
     gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice
-    high-pass-in-band inductor-resistance inductor-ripple-current inductor-saturation
+    high-pass-in-band high-pass-response inductor-resistance inductor-ripple-current
+    inductor-saturation
     ingress-and-vents input-capacitor-dielectric input-coupling-corner input-sensitivity
     input-stage-headroom inrush-limiter ip-code-format level-beyond-drivers
     limiter-below-rated-crest limiter-below-rated-power lithium-transport-cited local-decoupling
@@ -206,7 +207,8 @@ NO_HAZARD = """
     minimum-pulse-vs-modulation muting-time offset-pumping open-load-peaking output-power
     over-voltage-trip-recommended over-voltage-trip-window pack-cutoff-under-load
     pack-voltage-under-load part-bootstrap-capacitor part-least-inductance part-supply-limits
-    port-air-speed power-above-rail protection-trip-above-music pumping-against-trip
+    port-air-speed port-tuning port-volume
+    power-above-rail protection-trip-above-music pumping-against-trip
     radio-standard-cited rail-ripple rail-trough rated-figures-agree rated-power-basis
     residual-hiss  run-time run-time-best-case run-time-in-cold
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop

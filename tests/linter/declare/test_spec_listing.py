@@ -60,6 +60,7 @@ LISTED = {
     """,
     "m": """
         environment.altitude lead.length output_stage.device.lead_max loudspeaker.x_max
+        loudspeaker.enclosure.port_length
         loudspeaker.x_mech loudspeaker.x_peak thermal.enclosure.width thermal.enclosure.height
         thermal.enclosure.depth wiring.supply_lead.length wiring.trace.width
         wiring.trace.copper wiring.spacing.gap safety.nearest_listener claims.sound_distance

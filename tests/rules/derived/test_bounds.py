@@ -284,6 +284,16 @@ PAIRS = [
         "60 degC",
         "50 degC",
     ),
+    # a hole of 50 cm2 in 20 L: 345 / 2 pi sqrt(0.005 / (0.02 0.732 0.0798)) = 113.6 Hz
+    (
+        "loudspeaker.enclosure.f_b",
+        channel(
+            "loudspeaker: {z_rated: 4 ohm, enclosure: {type: vented, v_b: 20 L, port_area: 50 cm2,"
+            " f_b: VALUE}}"
+        ),
+        "110 Hz",
+        "118 Hz",
+    ),
     ("loudspeaker.q_es", MOTOR, "0.8", "1.0"),
     ("loudspeaker.q_es", MOTOR, "0.25", "0.2"),
     # 200 pF at 50 V: at least 10 nC
