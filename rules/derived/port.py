@@ -2,7 +2,7 @@
 
 from ...linter.check import Arguments, Derived, Input, Way, derivation
 from ..formulas.acoustics import PORT_ENDS, SOUND_SPEED, port_length, port_tuning
-from .ways import as_stated, no
+from .ways import no
 
 VENTED = {"loudspeaker.enclosure.type": "vented"}
 HELMHOLTZ = derivation("air in the port as a mass, air in the box as a spring: Helmholtz resonance")
@@ -31,11 +31,8 @@ DERIVED: tuple[Derived, ...] = (
         "port_length",
         "mm",
         "channel",
-        "length of the port, as stated, else what the tuning takes",
-        (
-            Way(as_stated, {"value": Input("loudspeaker.enclosure.port_length")}, "value"),
-            Way(port_length, LENGTH_NEEDED, LENGTH_TEXT, when=VENTED),
-        ),
+        "length of a port that has this tuning",
+        (Way(port_length, LENGTH_NEEDED, LENGTH_TEXT, when=VENTED),),
         sources=(HELMHOLTZ, PORT_ENDS.basis),
     ),
     Derived(
