@@ -245,6 +245,8 @@ class Derived:
     bounds_by: whether physics sets the bound, so that nobody can permit what lies beyond it,
         or practice only.  bounds_stake: what a statement beyond it puts at stake.
     bounds_always: what lies beyond it is a promise that holds at every milestone.
+    bounds_neutral: the bound leaves room for what is assumed to neither side, as a share of a
+        model does.
     """
 
     name: str
@@ -261,6 +263,7 @@ class Derived:
     bounds_by: Literal["physics", "practice"] = "physics"
     bounds_stake: Stake = "rating"
     bounds_always: bool = False
+    bounds_neutral: bool = False
     sources: tuple[Source, ...] = ()
     parts: Mapping[str, str] = field(default_factory=dict)
 

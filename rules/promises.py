@@ -75,6 +75,7 @@ LEVEL = Promise(
         PromiseCheck("level-beyond-drivers", above, "at the rating of the loudspeakers"),
         PromiseCheck("thermal-compression", above, "with hot voice coils"),
         PromiseCheck("low-frequency-output", above, "at the low end of the band"),
+        PromiseCheck("sound-level-without-loudspeaker"),
     ),
 )
 DISTORTION = Promise(
@@ -108,6 +109,7 @@ RESPONSE = Promise(
         PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("treble-response-loudspeaker-unclaimed"),
         PromiseCheck("bass-response", filled, "of bass taken by capacitors"),
+        PromiseCheck("high-pass-response", above, "behind the high-pass, with 3 dB of box lift"),
         *spoiled_by(
             "bass-response-unclaimed blocking-capacitor-corner input-coupling-corner"
             " high-pass-in-band low-frequency-output dc-detector-bass"

@@ -108,7 +108,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
     "bedside-lamp-faulty": (
         ("output capacitor of 6.3 V", "blocking-capacitor-stress", "lamp", "critical"),
         ("output capacitor too small", "blocking-capacitor-corner", "lamp", "major"),
-        ("output capacitor's ripple rating", "blocking-capacitor-current", "lamp", "major"),
+        ("output capacitor's ripple rating", "blocking-capacitor-current", "lamp", "critical"),
         ("power beyond the rail", "power-above-rail", "lamp", "major"),
         ("inductor saturates below the trip", "part-least-inductance", "lamp", "major"),
         ("input capacitor too small", "input-coupling-corner", "lamp", "major"),

@@ -14,23 +14,26 @@ from .threshold import ZERO_CELSIUS, missed
 SCAN = 16
 BISECTIONS = 40
 DIGITS = 3
+NO_DIFFERENCE = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
 class Border:
     """What a value must be for a check to be met: at least or at most so much, in SI.
 
-    beyond: what the check finds a hair beyond it.
+    beyond: what the check finds a hair beyond it.  end: ``low`` or ``high`` of a range.
     """
 
     at_least: bool
     value: float
     unit: str
     beyond: Severity | None = None
+    end: str = ""
 
     def __str__(self) -> str:
         side = "at least" if self.at_least else "at most"
-        return f"{side} {show(self.value, self.unit, DIGITS)}"
+        end = {"low": " at its lower end", "high": " at its upper end"}.get(self.end, "")
+        return f"{side} {show(self.value, self.unit, DIGITS)}{end}"
 
 
 def rank_of(severity: Severity | None) -> int:
@@ -77,14 +80,16 @@ def solved(
     for _ in range(BISECTIONS):
         middle = (good + bad) / 2
         good, bad = (middle, bad) if meets(middle) else (good, middle)
-    return Border(good > bad, _rounded(good, unit, up=good > bad), unit, found(bad))
+    span = NO_DIFFERENCE * (node.leaves[path].hi - node.leaves[path].lo)
+    rounded = _rounded(good, unit, good > bad, span)
+    return Border(good > bad, rounded, unit, found(bad), path.partition(":")[2])
 
 
-def _rounded(x: float, unit: str, up: bool) -> float:
-    """A border with few digits, on the side where the check is met."""
+def _rounded(x: float, unit: str, up: bool, span: float) -> float:
+    """A border with few digits, on the side where the check is met; zero within a span of it."""
     zero = ZERO_CELSIUS if unit == "degC" else 0.0
     plain = x - zero
-    if plain == 0.0:
-        return x
+    if abs(plain) <= span:
+        return zero
     step = 10.0 ** (math.floor(math.log10(abs(plain))) - DIGITS + 1)
     return zero + step * (math.ceil if up else math.floor)(plain / step)

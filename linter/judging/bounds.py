@@ -159,11 +159,15 @@ def _reached(stated: Value, end: str) -> float:
 def _is_sure(bound: Bound, spec: Spec) -> bool:
     """Whether a bound rests on what is stated, and leans at most to the design's side.
 
-    What rests on nothing but a constant is sure, what rests on assumptions alone is not.
+    What rests on nothing but a constant is sure, what rests on assumptions alone is not; a share
+    of a model leaves room for what is assumed to neither side.
     """
     ground = bound.ground
     sure = all(
-        item.leaning in TO_THE_DESIGN_S_SIDE or item.path in spec.values for item in ground.assumed
+        item.leaning in TO_THE_DESIGN_S_SIDE
+        or item.path in spec.values
+        or (bound.quantity.bounds_neutral and item.leaning == "neutral")
+        for item in ground.assumed
     )
     return sure and bool(ground.paths or not ground.assumed)
 

@@ -4,7 +4,7 @@ These findings look at the stated values alone, so they need no rule file; their
 stand in ``BUILT_IN`` for the catalogue.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 from dataclasses import replace
 from functools import partial
 
@@ -52,9 +52,16 @@ BUILT_IN = {
 
 
 def built_in_findings(spec: Spec, graph: Graph) -> tuple[Finding, ...]:
-    """All findings on the stated values of a spec."""
-    found = (asked.answer(spec, graph) for asked in asked_of(spec, graph.derived))
-    return tuple(item for item in found if item is not None)
+    """All findings on the stated values of a spec; of several bounds of one value the hardest."""
+    told: dict[tuple[str, Hashable], Finding] = {}
+    for asked in asked_of(spec, graph.derived):
+        item = asked.answer(spec, graph)
+        if item is None:
+            continue
+        about = (item.title, item.evidence.leaves)
+        if about not in told or told[about].permissible > item.permissible:
+            told[about] = item
+    return tuple(told.values())
 
 
 def asked_of(spec: Spec, derived: Mapping[str, Derived]) -> Iterator[Asked]:

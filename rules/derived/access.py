@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from ...linter.check import (
+    COMMON_PRACTICE,
     Assumption,
     Constant,
     Derived,
@@ -10,21 +11,14 @@ from ...linter.check import (
     Source,
     Way,
     derivation,
-    from_memory,
 )
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
-from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES, ip_digits
+from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
 from .load import SERIES
 from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
-DEGREES = Assumption(None, "neutral", from_memory("IEC 60664-1: degree 2 in rooms, 3 outdoors"))
-BOXED = Assumption(
-    None,
-    "neutral",
-    from_memory("IEC 60664-1: an enclosure may lower the degree; IP54 makes 2 of 3"),
-)
 BARE = Assumption("bare", "adverse", derivation("bound: nothing between the part and the hand"))
 ENDLESS = Assumption(None, "adverse", derivation("bound: the charge stays for good"))
 TERMINALS = {
@@ -76,25 +70,14 @@ def bare() -> str:
     return "bare"
 
 
-def outdoors() -> float:
-    """Dust and rain."""
-    return 3.0
-
-
-def outdoors_in_a_box(ip_code: str) -> float:
-    """A box that keeps dust and splashes out, IP54 or better, is a room of its own."""
-    solids, water = ip_digits(ip_code)
-    return 2.0 if solids >= 5 and water >= 4 else 3.0
-
-
-def indoors() -> float:
-    """Dust, now and then damp."""
-    return 2.0
-
-
-def claimed(ip_code: str) -> str:
-    """A code is stated, whatever it says."""
+def rated(i_rated: float) -> str:
+    """A ripple rating is stated, whatever it says."""
     return "yes"
+
+
+def electrolytic(c: float, film: float) -> str:
+    """Capacitors up to some tens of microfarads have little loss for their current."""
+    return "yes" if c > film else "no"
 
 
 def endless() -> float:
@@ -168,28 +151,6 @@ DERIVED: tuple[Derived, ...] = (
         Way(endless, {}, "without a resistor any capacitance", {"protection.bleeder": "none"}),
         Way(endless, {}, "endless", {"rail_harmless": "yes"}, assumes=ENDLESS),
     ),
-    _product(
-        "pollution_degree",
-        "1",
-        "degree at the board after IEC 60664-1",
-        Way(
-            outdoors_in_a_box,
-            {"ip_code": Input("environment.ip_code")},
-            "3, 2 where both digits of ip_code are 5 and 4 or more",
-            when={"environment.place": "outdoor"},
-            assumes=BOXED,
-        ),
-        Way(outdoors, {}, "3", when={"environment.place": "outdoor"}, assumes=DEGREES),
-        Way(indoors, {}, "2", assumes=DEGREES),
-        stated_at="environment.pollution_degree",
-    ),
-    _product(
-        "ip_claim",
-        "word",
-        "whether protection by the enclosure is claimed at all",
-        Way(claimed, {"ip_code": Input("environment.ip_code")}, "yes, since ip_code is stated"),
-        _if(no, {}),
-    ),
     _channel(
         "dc_reaches_load",
         "word",
@@ -201,6 +162,20 @@ DERIVED: tuple[Derived, ...] = (
         _if(no, {_TOPOLOGY: "half-bridge", "supply.rails": "single"}),
         _if(no, {_TOPOLOGY: "half-bridge", "supply.source": "battery"}),
         sources=(SHORTED,),
+    ),
+    _channel(
+        "c_series_heats",
+        "word",
+        "whether ripple may overheat the series capacitor; film has a rating only if one is stated",
+        Way(rated, {"i_rated": Input("loudspeaker.c_series.i_rated")}, "yes with a rating"),
+        Way(
+            electrolytic,
+            {
+                "c": Input("loudspeaker.c_series.c"),
+                "film": Constant("47 uF", "largest of film in a crossover", COMMON_PRACTICE),
+            },
+            "yes where c is above film",
+        ),
     ),
     Derived(
         "detector_independent",

@@ -71,7 +71,7 @@ def _size(which: str) -> Input:
     return Input(f"thermal.enclosure.{which}")
 
 
-_BOX = {
+BOX = {
     "ambient": AMBIENT,
     "width": _size("width"),
     "height": _size("height"),
@@ -142,7 +142,7 @@ DERIVED: tuple[Derived, ...] = (
             ),
             Way(
                 boxed_air,
-                _BOX,
+                BOX,
                 "walls of width, height, depth, emissivity, openings in ambient, sun, altitude",
             ),
             Way(

@@ -7,6 +7,7 @@ from .ways import no
 
 PIEZO = "loudspeaker.piezo"
 V_LINE_MAX = Input("v_line_max")
+UNSAID = Assumption("not given", "absent", COMMON_PRACTICE)
 CORE = derivation("flux of a core is voltage over frequency; Butterworth high-pass")
 
 
@@ -45,6 +46,11 @@ def any_without(piezo: tuple[str, ...]) -> str:
     return "yes" if "none" in piezo else "no"
 
 
+def any_given(loudspeakers: tuple[str, ...]) -> str:
+    """Whether any channel has a loudspeaker, or may have one."""
+    return "no" if set(loudspeakers) == {"none"} else "yes"
+
+
 def cut_off(action: str, independent: str) -> str:
     """Whether a shorted switch is cut off; muting leaves it where it is."""
     return "yes" if action != "mute" and independent == "yes" else "no"
@@ -64,6 +70,19 @@ DERIVED: tuple[Derived, ...] = (
         "product",
         "whether any channel has loudspeakers with voice coils",
         (Way(any_without, {"piezo": Input("all loudspeaker.piezo")}, "yes if any piezo is none"),),
+    ),
+    Derived(
+        "loudspeaker_anywhere",
+        "word",
+        "product",
+        "whether any channel has a loudspeaker; one of which nothing is said counts",
+        (
+            Way(
+                any_given,
+                {"loudspeakers": Input("all loudspeaker", default=UNSAID)},
+                "no if all loudspeakers are none",
+            ),
+        ),
     ),
     Derived(
         "dc_cut_off",

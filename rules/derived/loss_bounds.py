@@ -142,6 +142,7 @@ DERIVED: tuple[Derived, ...] = (
         ),
         bounds_from_below=("thermal.heatsink.t",),
         bounds_by="practice",
+        bounds_neutral=True,
         sources=(SUMMED,),
     ),
     Derived(

@@ -129,6 +129,15 @@ DERIVED: tuple[Derived, ...] = (
         "product",
     ),
     _claim(
+        "blocking_part_least",
+        "K/W",
+        "the best packages on the largest heatsinks",
+        "1 K/W",
+        "protection.reverse_polarity.r_th_ja",
+        {"protection.reverse_polarity": "fitted"},
+        "product",
+    ),
+    _claim(
         "standby_least",
         "A",
         "the thriftiest protection circuits, which draw from the pack for good",

@@ -14,6 +14,14 @@ V_SENSITIVITY = Constant(
 R_SENSITIVITY = Constant(
     "8 ohm", "load in which 2.83 V make 1 W", derivation("2.83 V squared over 1 W")
 )
+PORT_ENDS = Constant(
+    "0.732",
+    "what both ends of a port add to its length, over its diameter",
+    Source(
+        "ajdesigner.com, length of vent or port",
+        "k values: one free and one flanged end 0.732; two free 0.614, two flanged 0.850",
+    ),
+)
 ONE_METRE = Constant(
     "1 m",
     "distance of the printed sensitivity",
@@ -223,3 +231,34 @@ def allowed_level(exposure_time: float, rule: str, one_hour: float) -> float:
     terms = EXPOSURE_RULES[rule]
     halvings = log10(terms.hours * one_hour / exposure_time) / log10(2)
     return smaller(terms.level + terms.exchange * halvings, terms.ceiling)
+
+
+def port_length(f_b: float, v_b: float, port_area: float, sound_speed: float, end: float) -> float:
+    """Length of a round port that tunes a box; below zero where not even a hole would do.
+
+    f_b [Hz]: tuning; v_b [m3]: air in the box; port_area [m2]; sound_speed [m/s]; end [1]: what
+    both ends add, over the diameter.  The air in the port is a mass on the spring of the box.
+    Valid for a port short against the wavelength.
+    Source: Helmholtz resonance; end correction as in ``PORT_ENDS``.
+    Units: f_b [Hz], v_b [m3], port_area [m2], sound_speed [m/s], end [1]; returns [m].
+
+    >>> round(port_length(32.0, 0.090, 0.0273, 345.0, 0.732), 3)
+    0.757
+    """
+    diameter = (4 * port_area / PI) ** 0.5
+    return sound_speed**2 * port_area / ((2 * PI * f_b) ** 2 * v_b) - end * diameter
+
+
+def port_tuning(
+    length: float, v_b: float, port_area: float, sound_speed: float, end: float
+) -> float:
+    """Tuning of a box with a round port.
+
+    length [m]; the rest as in ``port_length``.
+    Units: length [m], v_b [m3], port_area [m2], sound_speed [m/s], end [1]; returns [Hz].
+
+    >>> round(port_tuning(0.757, 0.090, 0.0273, 345.0, 0.732), 1)
+    32.0
+    """
+    mass = length + end * (4 * port_area / PI) ** 0.5
+    return sound_speed / (2 * PI) * (port_area / (v_b * mass)) ** 0.5

@@ -106,8 +106,8 @@ def contact_current(
     """Current that the contacts of one pole may carry in warm air.
 
     i_rated [A]: ONE contact, for rise_rated [K]; contacts: number per pole; t_limit [K]:
-    highest temperature of the connector; t_air [K]; rise_least [K]: smallest rise
-    counted, so that air at the limit gives a small current and not zero.
+    highest temperature of the connector; t_air [K]; rise_least [K]: rise that stands for
+    none, so that a ratio to what is left in air beyond the limit is a number.
     The heat of a contact goes as I^2, so I = i_rated sqrt((t_limit - t_air)/rise_rated),
     and never more than printed.  Contacts in parallel share unequally: of several, one
     is not counted (common practice).

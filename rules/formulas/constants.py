@@ -44,7 +44,7 @@ CHART_INNER = Constant("0.024 A", "chart current, inner layer", TRACE_CHART)
 CHART_AREA = Constant("6.4516e-10 m2", "one square mil", derivation("0.0254 mm squared"))
 CHART_RISE = Constant("1 K", "unit of the rise in the charts", derivation("definition"))
 CONTACT_RISE = Constant("30 K", "rise behind the rating of a contact", COMMON_PRACTICE)
-LEAST_RISE = Constant("1 K", "smallest rise counted", COMMON_PRACTICE)
+LEAST_RISE = Constant("1 uK", "rise that stands for none", derivation("no rise carries no current"))
 T_ROOM = Constant("25 degC", "room in which surfaces are judged", COMMON_PRACTICE)
 
 _UNIT = derivation("unit of the table")

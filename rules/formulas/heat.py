@@ -257,7 +257,7 @@ def _reference_step(
     """
     t_air, r_air = before.t_air, before.r_air
     if not at_rest(before.heat_in_box, heat_in_box, 0.0):
-        t_air, r_air = _air_inside(heat_in_box, air)
+        t_air, r_air = air_inside(heat_in_box, air)
     if sink.t_held is not None:
         return Balance(t_air, r_air, larger(sink.t_held, coldest), 0.0, heat_in_box)
     base = air.t_ambient if sink.outside else t_air
@@ -267,8 +267,13 @@ def _reference_step(
     return Balance(t_air, r_air, larger(t_next, coldest), r_shared, heat_in_box)
 
 
-def _air_inside(in_box: float, air: Air) -> tuple[float, float]:
-    """Inside air [K], and how that moves with heat [K/W]."""
+def air_inside(in_box: float, air: Air) -> tuple[float, float]:
+    """Temperature inside [K], and how that moves with heat [K/W].
+
+    in_box [W]: taken up by the inside air.
+    Source: wall over ambient from ``wall_rise``, then the film between the air and the wall.
+    Units: in_box [W], air [bundle]; returns [K].
+    """
     if air.t_held is not None:
         return air.t_held, 0.0
     if air.box is None:

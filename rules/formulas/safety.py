@@ -69,6 +69,7 @@ ALTITUDE_ROWS = ((2000.0, 1.0), (3000.0, 1.14), (4000.0, 1.29), (5000.0, 1.48))
 """Altitude up to [m] and factor of the clearance."""
 
 IP_PATTERN = re.compile(r"IP([0-6X])([0-9X])(?:K)?[A-D]?[HMSW]?")
+NO_CODE = "none"
 COATED = ("assembly-coated", "lead-coated")
 
 
@@ -169,13 +170,15 @@ def _step(x: float, rows: Sequence[tuple[float, float]]) -> float:
 
 
 def ip_digits(code: str) -> tuple[int, int]:
-    """The two digits of a code as ``IP54``; X counts as 0, a bad code gives (-1, -1).
+    """The two digits of a code as ``IP54``; X and ``none`` count as 0, a bad code as (-1, -1).
 
     Units: code [word]; returns [1].
 
     >>> ip_digits("IP54"), ip_digits("ipx4"), ip_digits("IP 7")
     ((5, 4), (0, 4), (-1, -1))
     """
+    if code == NO_CODE:
+        return (0, 0)
     found = IP_PATTERN.fullmatch(code.upper().replace(" ", ""))
     if found is None:
         return (-1, -1)

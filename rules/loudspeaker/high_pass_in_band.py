@@ -6,10 +6,10 @@ sold.  The figure is what the high-pass alone takes at the lowest frequency of t
 Butterworth as everywhere here; a corner at that frequency takes 3 dB at any order.  A corner
 above the top of the band takes more than that from all of it.
 
-A band that is not stated leaves it open.  What the box adds or takes is left out, so
-3 dB more are let pass than a corner at the end of the band takes: a box of high Q lifts as
-much there.  Where the order is not stated the first is taken: it takes more than the others
-below its corner and less above.
+A band that is not stated leaves it open; with a claimed response high-pass-response answers.
+What the box adds or takes is left out, so 3 dB more are let pass than a corner at the end of
+the band takes: a box of high Q lifts as much there. Where the order is not stated the first is
+taken: it takes more than the others below its corner and less above.
 
 What to do first: a steeper high-pass with a lower corner, or a band that says what is left.
 """
@@ -30,8 +30,16 @@ from ..derived.excursion import STATED_HIGH_PASS
 from ..formulas.acoustics import power_decibel
 
 
-def figure(f_high_pass: float, order: float, band_low: float) -> float:
+def lost(f_high_pass: float, order: float, band_low: float) -> float:
+    """Loss of a Butterworth high-pass."""
     return power_decibel(1 + (f_high_pass / band_low) ** (2 * order))
+
+
+def figure(f_high_pass: float, order: float, band_low: float) -> float:
+    return lost(f_high_pass, order, band_low)
+
+
+LIFTS = derivation("3 dB at the corner, and 3 dB that a box may lift there")
 
 
 # a band that is not stated promises nothing: open, not a failure
@@ -55,12 +63,13 @@ CHECK = Check(
         **STATED_HIGH_PASS,
         "band_low": Input("band:low", meaning="low end of the band", default=NO_BAND),
     },
+    applies={"response_claimed": "no"},
     limits=AtMost(
         major="10 dB",
         minor="6 dB",
         basis={
             "major": COMMON_PRACTICE,
-            "minor": derivation("3 dB at the corner, and 3 dB that a box may lift there"),
+            "minor": LIFTS,
         },
     ),
     levers=(Lever("loudspeaker.high_pass.f", "1 Hz"),),

@@ -70,7 +70,7 @@ CHECK = Check(
     formula="(smallest of 2^0.5 v_clip_rms, limiter_rms, limiter_peak / series)^2"
     " / (z_driver p_driver_noise)",
     sentence="In hard clipping each loudspeaker takes {p_driver_noise:*figure} ({z_driver},"
-    " {v_clip_rms} rms at clip onset); noise rating {p_driver_noise} ({figure:%}).",
+    " {v_clip_rms} rms at clip onset); noise rating counted {p_driver_noise} ({figure:%}).",
     inputs={
         "v_clip_rms": Input("v_clip_rms"),
         "limiter_rms": Input("limiter.v_rms", default=NO_LIMITER),

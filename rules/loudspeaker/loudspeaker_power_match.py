@@ -52,7 +52,7 @@ CHECK = Check(
     stake="performance",
     formula="v_driver_rms^2 / (z_driver p_driver_noise)",
     sentence="Sine power {p_driver_noise:*figure} per loudspeaker ({v_driver_rms} rms,"
-    " {z_driver}); noise rating {p_driver_noise} ({figure:%}).",
+    " {z_driver}); noise rating counted {p_driver_noise} ({figure:%}).",
     inputs={
         "v_driver_rms": Input("v_driver_rms"),
         "z_driver": Input("z_driver"),

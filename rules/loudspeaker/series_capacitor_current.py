@@ -4,7 +4,10 @@ All of the current of its loudspeaker flows through it, as that of the load does
 output capacitor, and the limits are the same: the rating covers the sine of the rated power,
 and when programme, an eighth of that power, already exceeds it, a factor of 2.83 in current,
 the capacitor is overheated in ordinary use. It is often also what keeps direct voltage from the
-coil after a fault, so that it takes the loudspeaker with it when it fails shorted.
+coil after a fault, so that it takes the loudspeaker with it when it fails shorted: beyond twice
+that current ordinary programme heats it four times as much as its maker allows, the electrolyte
+boils and the vent opens. That is critical. Film capacitors of a crossover rarely have a ripple
+rating and little loss; up to 47 uF the check asks for none.
 
 The figure is the current into the rated impedance of ONE loudspeaker, as above the corner of the
 capacitor; below it flows less. Loudspeakers on a line or with a piezo transducer are not meant.
@@ -14,6 +17,8 @@ one of that size, or two in parallel.
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.load import SERIES
+from ..hazards import CAPACITOR
+from ..output_filter.blocking_capacitor_current import VENTS
 
 
 def figure(
@@ -37,7 +42,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="i_rated_peak / sqrt(2) z_load / (series z_driver) / i_rated",
     sentence="Series capacitor carries {i_rated:*figure} rms at rated power; rated {i_rated}"
     " ({figure:%}).",
@@ -52,11 +57,14 @@ CHECK = Check(
         "loudspeaker.c_series": "fitted",
         "loudspeaker.piezo": "none",
         "line": "none",
+        "c_series_heats": "yes",
     },
     limits=AtMost(
+        critical="5.66",
         major="2.83",
         minor="1",
         basis={
+            "critical": VENTS,
             "major": derivation("root of 8: programme of an eighth of the power exceeds it"),
             "minor": Source(
                 "CS4525 data sheet DS726PP1",
@@ -90,6 +98,7 @@ CHECK = Check(
             origin="derived: 500 W into 4 ohm are 11.18 A, in a string of two the same current",
         ),
     ),
+    cautions=(CAPACITOR,),
     topic=("loudspeaker.c_series",),
     fails=SUBWOOFER.replace("RATING", "4 A"),
     passes=SUBWOOFER.replace("RATING", "12 A"),

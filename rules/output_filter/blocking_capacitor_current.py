@@ -4,11 +4,20 @@ All of the load current flows through it. Makers of single-supply stages ask for
 rating at least equal to the load current at full power. Music is an eighth of that power,
 so a part that is too small for the sine lives on music for a time: below the sine it is a
 matter of margin, and only when an eighth of the power already exceeds the rating, a
-factor of 2.83 in current, does the part dry out in ordinary use. Cure: a larger can, a
-part of lower resistance, or two in parallel.
+factor of 2.83 in current, does the part dry out in ordinary use. Beyond twice that current
+programme heats it four times as much as its maker allows: the electrolyte boils, the vent opens,
+and what then fails shorted puts direct voltage on the load. That is critical. Cure: a larger
+can, a part of lower resistance, or two in parallel.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..hazards import CAPACITOR
+
+VENTS = Source(
+    "ELNA, cautions for aluminium electrolytic capacitors",
+    "ripple current: the inside heats up at once, the pressure valve blows; how far beyond the"
+    " rating is common practice: programme of twice the rated current, four times the heat",
+)
 
 
 def figure(i_rated_peak: float, i_rated: float) -> float:
@@ -21,7 +30,7 @@ CHECK = Check(
     figure=figure,
     unit="1",
     each="channel",
-    stake="rating",
+    stake="safety",
     formula="i_rated_peak / sqrt(2) / i_rated",
     sentence="Output capacitor carries {i_rated:*figure} rms at rated power; rated {i_rated}"
     " ({figure:%}).",
@@ -31,9 +40,11 @@ CHECK = Check(
     },
     applies={"output_stage.topology": "half-bridge", "supply.rails": "single"},
     limits=AtMost(
+        critical="5.66",
         major="2.83",
         minor="1",
         basis={
+            "critical": VENTS,
             "major": derivation("root of 8: programme of an eighth of the power exceeds it"),
             "minor": Source(
                 "CS4525 data sheet DS726PP1",
@@ -55,6 +66,7 @@ CHECK = Check(
             origin="computed: rms of a sampled sine",
         ),
     ),
+    cautions=(CAPACITOR,),
     topic=("filter.c_block.i_rated",),
     fails="""
 supply: {rails: single}

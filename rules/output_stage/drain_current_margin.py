@@ -19,13 +19,12 @@ from ...linter.check import (
     AtMost,
     Case,
     Check,
-    Constant,
     Input,
     Lever,
     Source,
     derivation,
 )
-from ..formulas.constants import PRINTED_AT
+from ..formulas.constants import LEAST_RISE, PRINTED_AT
 from ..formulas.maths import larger
 from ..hazards import FIRST_POWER_UP
 
@@ -77,7 +76,7 @@ CHECK = Check(
             default=Assumption("80 degC", "neutral", USUAL_CASE, placeholder=True),
         ),
         "t_cold": PRINTED_AT,
-        "t_least": Constant("1 K", "least rise that is left, for a case near its limit", HEAT),
+        "t_least": LEAST_RISE,
     },
     applies={"output_stage.devices": "discrete"},
     limits=AtMost(

@@ -44,7 +44,7 @@ CHECK = Check(
         "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
-    applies={"coils_anywhere": "yes"},
+    applies={"coils_anywhere": "yes", "loudspeaker_anywhere": "yes"},
     limits=AtLeast(
         major="-6.1 dB",
         minor="-3.1 dB",

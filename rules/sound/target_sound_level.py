@@ -50,6 +50,7 @@ CHECK = Check(
         "sound_distance": Input("claims.sound_distance"),
         "one_metre": ONE_METRE,
     },
+    applies={"loudspeaker_anywhere": "yes"},
     limits=AtLeast(
         major="-6 dB",
         minor="0 dB",

@@ -52,3 +52,11 @@ class LoudspeakerEnclosure(Section):
         concerns=VENTED,
         also="0.02 .. 1 cm2",  # micro speakers
     )
+    port_length: Value | None = quantity(
+        "mm",
+        "length of the port; default: what the tuning takes",
+        "10 .. 1500 mm",
+        concerns=VENTED,
+        example="140 mm",
+        also="1 .. 10 mm",  # micro speakers, slots in a wall
+    )

@@ -202,6 +202,23 @@ class ReversePolarity(Section):
     v_gss: Value | None = quantity(
         "V", "gate-source rating of the blocking transistor", "5 .. 40 V", given="max"
     )
+    r_th_ja: Value | None = quantity(
+        "K/W",
+        "blocking part: junction to the air in the box, as it is mounted",
+        "18 .. 165 K/W",
+        given="typ",
+        example="50 K/W",
+        also="2 .. 18 K/W or 165 .. 400 K/W",  # on a heatsink; the smallest packages
+    )
+    t_j_max: Value | None = quantity(
+        "degC",
+        "blocking part: absolute maximum of the junction temperature",
+        "100 .. 200 degC",
+        possible="0 .. 700 degC",
+        given="max",
+        default=usually("150 degC"),
+        example="175 degC",
+    )
 
 
 class SurgeSuppressor(Section):

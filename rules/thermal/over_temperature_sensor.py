@@ -8,10 +8,10 @@ junction.  Switches with a temperature diode of their own are rare; state such a
 
 The figure is 2 where the sensor can be where it is said to be, 1 where the spec says that
 there is no trip, 0 where the stated place does not exist.  A contradiction is major; no trip
-at all is minor here, because junction-at-rated-sine then follows the junction up to the
-end, and is critical where it passes its limit.  Integrated stages of which nothing is said
-are taken to bring a trip along.  First fixes: a sensor on the heatsink or on the package; for
-integrated stages the trip of the part.
+at all is minor here, because junction-at-rated-sine, stopped-fan-junction and
+covered-heatsink-junction then follow the junction up to the end.  Integrated stages of which
+nothing is said are taken to bring a trip along.  First fixes: a sensor on the heatsink or on
+the package; for integrated stages the trip of the part.
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Source, derivation

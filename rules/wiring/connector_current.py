@@ -3,7 +3,7 @@
 The rating of a contact holds for a rise of 30 K.  In warm air less rise is left to the
 highest temperature of the connector, and as the heat goes with the square of the current,
 the current may only go with the root of that rise.  Contacts in parallel do not share
-evenly: of several, one is not counted.
+evenly: of several, one is not counted.  In air beyond that temperature nothing is left.
 
 IEC 60512-5-2 lets 80 % of the measured curve be used.  Whether a printed rating is the
 curve or its 80 % is rarely said; so from 80 % on the check remarks, at 100 % it objects,
@@ -51,7 +51,7 @@ thermal: {t_air_inside: 50 degC}
 wiring: {connector: {i_rated: RATING, contacts: 1, t_max: 105 degC}}
 """
 
-_RISE: Mapping[str, str | float] = {"rise": "30 K", "least": "1 K"}
+_RISE: Mapping[str, str | float] = {"rise": "30 K", "least": "1 uK"}
 
 CHECK = Check(
     title="Supply connector current vs. derated rating",

@@ -73,9 +73,9 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "fire: a conductor or contact heated, or a fault current that nothing ends": (
         "critical",
         """
-    connector-current fuse-breaking-capacity fuse-protects-connector fuse-protects-lead
-    fuse-protects-trace fuse-voltage lead-rating supply-lead-current trace-current
-    unprotected-source-power
+    connector-air connector-current fuse-breaking-capacity fuse-protects-connector
+    fuse-protects-lead fuse-protects-trace fuse-voltage lead-rating supply-lead-current
+    trace-current unprotected-source-power
     """,
     ),
     "fire: a voice coil or a line on direct voltage, a coil on clipped music or on the carrier": (
@@ -101,7 +101,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
     "burst: a capacitor beyond its voltage, against its polarity or beyond its temperature": (
         "critical",
         """
-    blocking-capacitor-stress bulk-capacitor-voltage enclosure-air filter-capacitor-voltage
+    blocking-capacitor-current blocking-capacitor-stress bulk-capacitor-voltage enclosure-air
+    filter-capacitor-voltage series-capacitor-current
     filter-capacitor-voltage-to-ground pumping-against-capacitor reverse-polarity
     stage-capacitor-voltage
     """,
@@ -144,7 +145,8 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "critical",
         """
     burst-temperature gate-supply-regulator junction-at-rated-sine
-    junction-temperature-margin short-circuit-heating stopped-fan-junction
+    junction-temperature-margin reverse-polarity-junction short-circuit-heating
+    stopped-fan-junction
     """,
     ),
     "destroyed: a loudspeaker beyond its travel or its voltage": (
@@ -157,22 +159,23 @@ HAZARDS: dict[str, tuple[str, str]] = {
         "major",
         """
     dc-detector-threshold enclosure-relied-on lockout-above-plateau over-temperature-sensor
-    over-temperature-trip-in-use over-voltage-trip-ceiling over-voltage-trip-part
+    over-temperature-trip-in-use rain-outdoors over-voltage-trip-ceiling over-voltage-trip-part
     """,
     ),
     "bound: an absolute maximum against an estimate from above, which cannot prove it": (
         "major",
         """
-    bootstrap-overcharge miller-turn-on short-circuit-energy switch-node-undershoot
+    bootstrap-overcharge covered-heatsink-junction miller-turn-on short-circuit-energy
+    switch-node-undershoot
     """,
     ),
     "wear: beyond the rating for a printed life or rise of temperature": (
         "major",
         """
-    blocking-capacitor-current bulk-ripple-current capacitor-life damper-power
+    bulk-ripple-current capacitor-life damper-power
     ferrite-bead-current filter-capacitor-heating filter-capacitor-heating-to-ground
     inductor-copper inductor-core-loss loudspeaker-power-match pack-pulse-current pack-rate
-    series-capacitor-current supply-above-recommended zobel-power
+    supply-above-recommended zobel-power
     """,
     ),
 }
@@ -194,7 +197,8 @@ NO_HAZARD = """
     efficiency-plausibility emission-at-30-mhz emission-class emission-standard-cited
     filter-corner filter-damping filterless-drive filterless-power fuse-current fuse-inrush
     gain-structure gate-charge-ratio gate-drive-level gate-lockout hearing-notice
-    high-pass-in-band inductor-resistance inductor-ripple-current inductor-saturation
+    high-pass-in-band high-pass-response inductor-resistance inductor-ripple-current
+    inductor-saturation
     ingress-and-vents input-capacitor-dielectric input-coupling-corner input-sensitivity
     input-stage-headroom input-stage-power inrush-limiter ip-code-format level-beyond-drivers
     limiter-below-rated-crest limiter-below-rated-power lithium-transport-cited local-decoupling
@@ -203,15 +207,17 @@ NO_HAZARD = """
     minimum-pulse-vs-modulation muting-time offset-pumping open-load-peaking output-power
     over-voltage-trip-recommended over-voltage-trip-window pack-cutoff-under-load
     pack-voltage-under-load part-bootstrap-capacitor part-least-inductance part-supply-limits
-    port-air-speed power-above-rail protection-trip-above-music pumping-against-trip
+    port-air-speed port-tuning port-volume
+    power-above-rail protection-trip-above-music pumping-against-trip
     radio-standard-cited rail-ripple rail-trough rated-figures-agree rated-power-basis
-    residual-hiss reverse-polarity-loss run-time run-time-best-case run-time-in-cold
+    residual-hiss  run-time run-time-best-case run-time-in-cold
     safety-standard-cited sampling-type-distortion self-oscillation-frequency-drop
     series-capacitor-corner shelf-time short-circuit-current-rise sink-behind-diode
     sink-of-mains-converter
     snubber-capacitor snubber-sizing source-below-rated-power source-capability source-crest
     start-against-protection stated-heat steady-dc-offset step-down-above-source
     step-up-below-source supply-below-part-limit supply-lead-drop supply-rejection surge-clamp
+    sound-level-without-loudspeaker
     target-sound-level thermal-compression thermal-test-condition timer-resolution
     under-voltage-trip-window
     transport-watt-hours treble-response treble-response-loudspeaker trip-above-music

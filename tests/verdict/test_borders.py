@@ -32,6 +32,7 @@ def test_a_border_is_where_the_check_begins_to_be_met(path: Path) -> None:
 def border_is_true(spec: Spec, finding: Finding) -> None:
     (missing,) = finding.advice.missing
     side, _, text = missing.border.removeprefix("at ").partition(" ")
+    text = text.partition(" at its ")[0]
     field = spec.schema.field_of(missing.path)
     number = to_si(text, field.unit)
     worse = number * (1 - BEYOND) if side == "least" else number * (1 + BEYOND)

@@ -54,11 +54,13 @@ LISTED = {
         environment.ambient measured[].ambient supply.bulk.t_rated battery.cell.t_charge
         battery.cell.t_discharge battery.charger.t_window output_stage.device.t_j_max
         gate_drive.regulator.t_j_max thermal.heatsink.t thermal.t_air_inside
+        protection.reverse_polarity.t_j_max
         wiring.connector.t_max protection.over_temperature.t_trip
         battery.charger.t_reduced
     """,
     "m": """
         environment.altitude lead.length output_stage.device.lead_max loudspeaker.x_max
+        loudspeaker.enclosure.port_length
         loudspeaker.x_mech loudspeaker.x_peak thermal.enclosure.width thermal.enclosure.height
         thermal.enclosure.depth wiring.supply_lead.length wiring.trace.width
         wiring.trace.copper wiring.spacing.gap safety.nearest_listener claims.sound_distance
@@ -204,6 +206,7 @@ LISTED = {
     "K/W": """
         output_stage.device.r_th_jc output_stage.device.r_th_cs output_stage.device.r_th_ja
         output_stage.device.foster[].r gate_drive.regulator.r_th_ja thermal.heatsink.r_th_sa
+        protection.reverse_polarity.r_th_ja
         thermal.heatsink.fan.r_th_sa output_stage.device.psi_jt output_stage.device.psi_jb
     """,
     "V/s": """

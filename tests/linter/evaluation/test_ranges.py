@@ -10,8 +10,10 @@ import pytest
 
 from ampreview.linter.check import Assumption, AtMost, Check, Derived, Input, Lever, Way
 from ampreview.linter.declare import load_schema
+from ampreview.linter.evaluation.border import Border, _rounded
 from ampreview.linter.evaluation.catalogue import Catalogue
 from ampreview.linter.evaluation.engine import Assessment
+from ampreview.linter.evaluation.threshold import ZERO_CELSIUS
 from ampreview.linter.finding import Finding, Severity, Status
 from ampreview.linter.judging.milestone import verdict
 from ampreview.linter.reading.loading import load_text
@@ -53,6 +55,13 @@ def test_the_border_is_that_of_the_worst_corner() -> None:
     """24 V and 10 % are 26.4 V at most: 26.4 V / 0.8 = 33 V."""
     found = answer("supply: {v_rail: 24 V ± 10 %}\nchannels: {main: {}}\n")
     assert [item.border for item in found.advice.missing] == ["at least 33 V"]
+
+
+def test_a_border_at_zero_is_said_as_zero_and_that_of_a_range_names_its_end() -> None:
+    """Bisection over -20 .. 70 degC ends a picokelvin above zero."""
+    assert _rounded(ZERO_CELSIUS + 2e-12, "degC", True, 9e-8) == ZERO_CELSIUS
+    assert _rounded(2e-3, "V", True, 9e-8) == pytest.approx(2e-3)
+    assert str(Border(True, ZERO_CELSIUS, "degC", end="low")) == "at least 0 °C at its lower end"
 
 
 def test_what_no_usual_value_can_spoil_is_met() -> None:
@@ -224,7 +233,7 @@ def test_a_missing_range_is_taken_over_its_usual_ends(default: Assumption | None
     """0.8 of 50 V; an adverse default decides no more than silence does."""
     found = answer(V_DSS, ended(default))
     assert found.status is Status.OPEN
-    assert [item.border for item in found.advice.missing] == ["at most 40 V"]
+    assert [item.border for item in found.advice.missing] == ["at most 40 V at its upper end"]
 
 
 def test_the_ends_of_a_missing_range_move_apart() -> None:

@@ -123,7 +123,7 @@ def test_the_bound_reaches_only_what_fails_on_a_low_voltage() -> None:
         "pack-pulse-current",
         "pack-voltage-under-load",
         "protection-trip-above-music",
-        "reverse-polarity-loss",
+        "reverse-polarity-junction",
         "supply-lead-current",
         "supply-lead-drop",
         "trace-current",

@@ -147,6 +147,14 @@ def pack(text: str) -> str:
     )
 
 
+BOXED = (
+    "environment: {ambient: 0 degC .. 45 degC, solar: 1000 W/m2, altitude: 0 m}\n"
+    "supply: {source: dc-source, rails: single, v_rail: 36 V, p_auxiliary: 8 W}\n"
+    "thermal: {t_air_inside: VALUE, enclosure: {width: 200 mm, height: 300 mm, depth: 200 mm,"
+    " emissivity: 0.9, openings: vented}SINK}"
+)
+BLOWN = BOXED.replace("SINK", ", heatsink: {fan: {air_speed: 2 m/s}}")
+BOXED = BOXED.replace("SINK", "")
 SINK = "thermal: {heatsink: {r_th_sa: 3 K/W}}\n"
 BLOCKED = "supply: {source: dc-source, rails: single}\n" + channel(
     "WHAT: VALUE, output_stage: {topology: half-bridge}"
@@ -184,6 +192,13 @@ PAIRS = [
     ),
     ("thermal.heatsink.t", "thermal: {heatsink: {t: VALUE}}", "70 degC", "40 degC"),
     ("thermal.t_air_inside", "thermal: {t_air_inside: VALUE}", "0 degC .. 55 degC", "40 degC"),
+    # faces 0.06, 0.06, 0.04 m2; white walls take up 0.3 * 1000 * sqrt(0.0088) = 28.1 W of the sun,
+    # with half of 8 W 32.1 W.  At a rise of 10 K they give off (1.42 0.24 / 0.3^0.25 + 1.91 0.04
+    # / 0.2^0.25) 10^1.25 = 10.2 W, by light 0.9 5.67e-8 0.32 (328.15^4 - 318.15^4) = 22.0 W.  Air
+    # to wall 4 / (5 0.32) = 2.5 K; vented half of 12.5 K: 45 + 6.2 = 51.2 degC
+    ("thermal.t_air_inside", BOXED, "52 degC", "50 degC"),
+    # the fan blows through the vents: the outer air alone is sure
+    ("thermal.t_air_inside", BLOWN, "46 degC", "44 degC"),
     (
         "gate_drive.t_pulse_min",
         channel("gate_drive: {dead_time: 40 ns, t_pulse_min: VALUE}"),
@@ -268,6 +283,16 @@ PAIRS = [
         losses("l_loop: 20 nH") + "\nthermal: {heatsink: {r_th_sa: 40 K/W, t: VALUE}}",
         "60 degC",
         "50 degC",
+    ),
+    # a hole of 50 cm2 in 20 L: 345 / 2 pi sqrt(0.005 / (0.02 0.732 0.0798)) = 113.6 Hz
+    (
+        "loudspeaker.enclosure.f_b",
+        channel(
+            "loudspeaker: {z_rated: 4 ohm, enclosure: {type: vented, v_b: 20 L, port_area: 50 cm2,"
+            " f_b: VALUE}}"
+        ),
+        "110 Hz",
+        "118 Hz",
     ),
     ("loudspeaker.q_es", MOTOR, "0.8", "1.0"),
     ("loudspeaker.q_es", MOTOR, "0.25", "0.2"),
@@ -463,6 +488,12 @@ PAIRS = [
     ),
     ("turn_on_step", BLOCKED.replace("WHAT", "turn_on_step"), "0 V", ""),
     ("battery.protection.r", pack("protection: {r: VALUE, v_cutoff: 6 V}"), "5 mohm", "0 ohm"),
+    (
+        "protection.reverse_polarity.r_th_ja",
+        channel("gain: 26 dB") + "\nprotection: {reverse_polarity: {r_th_ja: VALUE}}",
+        "3 K/W",
+        "0.5 K/W",
+    ),
     ("battery.i_standby", pack("protection: {v_cutoff: 6 V}, i_standby: VALUE"), "5 uA", "0 uA"),
     ("battery.i_standby", pack("protection: none, i_standby: VALUE"), "0 uA", ""),
     (

@@ -67,6 +67,7 @@ def test_altitude_factors_of_clearance(altitude: float, factor: float) -> None:
         ("IP77", (-1, -1)),
         ("IP540", (-1, -1)),
         ("waterproof", (-1, -1)),
+        ("none", (0, 0)),
     ],
 )
 def test_codes_of_iec_60529(code: str, digits: tuple[int, int]) -> None:
