@@ -206,7 +206,7 @@ DC_PROTECTION = Promise(
         PromiseCheck("dc-detector-delay", says="after direct voltage comes up", proves=True),
         *spoiled_by(
             "dc-detector-threshold dc-detector-bass dc-detector-offset dc-relay-breaking"
-            " independent-disconnect dc-fault-line"
+            " independent-disconnect dc-fault-one-safeguard dc-fault-line"
         ),
     ),
 )

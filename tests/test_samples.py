@@ -96,7 +96,7 @@ PLANTED: dict[str, tuple[Row, ...]] = {
         ("carrier's harmonic in the radio", "carrier-in-radio-bands", "horn", "major"),
         ("bootstrap a tenth of the asked", "part-bootstrap-capacitor", "horn", "major"),
         ("filter capacitor, prefix slipped", "value-outside-usual-range", "horn", "major"),
-        ("detector only mutes", "independent-disconnect", "horn", "critical"),
+        ("detector only mutes", "independent-disconnect", "horn", "major"),
         ("detector takes two seconds", "dc-detector-delay", "product", "major"),
         ("glass fuse on a battery", "fuse-breaking-capacity", "product", "critical"),
         ("hawker beside the horn", "hearing-exposure", "product", "major"),

@@ -67,7 +67,12 @@ def relay(chosen: bool) -> tuple[Follow, ...]:
 
 CHANGE = DesignChange(
     title="a DC detector with a relay of its own that disconnects the loudspeaker",
-    helps=("dc-fault-power", "independent-disconnect", "one-rail-lost"),
+    helps=(
+        "dc-fault-power",
+        "independent-disconnect",
+        "dc-fault-one-safeguard",
+        "one-rail-lost",
+    ),
     follows=(
         Follow("protection.dc_detector.action", word="disconnect-load", new=True),
         Follow("protection.dc_detector.independent", word="yes", new=True),

@@ -15,7 +15,7 @@ from ...linter.check import (
 from ..formulas.constants import DC_CLASS_1
 from ..formulas.maths import larger
 from ..formulas.safety import AUDIO_CLASSES, ENERGY_CLASSES
-from .load import SERIES
+from .dc_fault import SHORTED
 from .ways import as_stated, no, yes
 
 UNKNOWN_SOURCE = Assumption("0 V", "favourable", derivation("bound: no voltage ahead of the rail"))
@@ -26,7 +26,6 @@ TERMINALS = {
     "v_terminal_ac": Input("v_terminal_ac"),
     "v_pair_ac": Input("v_pair_ac"),
 }
-SHORTED = derivation("one switch shorted: a leg is at its rail")
 CLASS_1_PEAK = Constant("42.4 V", "peak of 30 V rms", ENERGY_CLASSES)
 
 
@@ -38,11 +37,6 @@ def across_parts(v_rail: float, rail_count: float, v_source: float) -> float:
 def shared(voltage: float, rail_count: float) -> float:
     """The part of a rating that one of the rails may use."""
     return voltage / rail_count
-
-
-def coil_power(v_fault: float, series: float, r_e: float) -> float:
-    """Heat in ONE voice coil under direct voltage; leads and source left out: upper bound."""
-    return (v_fault / series) ** 2 / r_e
 
 
 def half(v_swing: float) -> float:
@@ -189,22 +183,6 @@ DERIVED: tuple[Derived, ...] = (
                 "value",
             ),
             _if(no, {"protection.dc_detector.action": "mute"}),
-        ),
-        sources=(SHORTED,),
-    ),
-    _channel(
-        "p_dc_fault",
-        "W",
-        "heat in ONE voice coil while a shorted switch holds the output at its rail",
-        Way(
-            coil_power,
-            {
-                "v_fault": Input("v_ideal", meaning="direct voltage at the load, upper bound"),
-                "series": SERIES,
-                "r_e": Input("r_e"),
-            },
-            "(v_fault / series)^2 / r_e",
-            when={"dc_reaches_load": "yes"},
         ),
         sources=(SHORTED,),
     ),

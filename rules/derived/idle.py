@@ -10,6 +10,8 @@ from ...linter.check import (
     Way,
     derivation,
 )
+from ..formulas.dissipation import efficiency_loss
+from ..formulas.inductor import core_share_of_sine
 from ..formulas.losses import (
     charge_left,
     charge_moved,
@@ -18,7 +20,7 @@ from ..formulas.losses import (
     idle_loss,
 )
 from ..formulas.maths import choose, larger
-from .ways import left_out, no
+from .ways import as_stated, left_out, no
 
 DEVICE = "output_stage.device"
 
@@ -35,6 +37,16 @@ def is_still(levels: str, c_ground: str) -> bool:
     across the load sees nothing of it.
     """
     return levels == "three-level" and c_ground == "none"
+
+
+def held(p_idle: float) -> float:
+    """A stated idle loss has the core in it."""
+    return 0 * p_idle
+
+
+def core_of_loss(part: float, rated_power: float, efficiency: float, depth: float) -> float:
+    """What the cores lose at idle, if a part of the loss at rated power is theirs."""
+    return part * efficiency_loss(rated_power, efficiency) / core_share_of_sine(depth)
 
 
 def charge_of_node(
@@ -147,6 +159,12 @@ C_SNUBBER = Input("output_stage.snubber.c", default=left_out("0 F", "snubber"))
 V_SD = Input(f"{DEVICE}.v_sd")
 Q_LEAST = Constant("10 pC", "least charge of a switch node", COMMON_PRACTICE)
 CORE = Input("p_core", default=left_out("0 W", "core loss"))
+WITHIN_LOSS = Assumption(
+    None,
+    "floor",
+    derivation("the loss at rated power holds that of the core: from next to nothing to all of it"),
+    within="1 .. 1000000",
+)
 OWN_SUPPLY = Assumption(
     "0 W", "absent", derivation("a part without a second supply makes its own from the rail")
 )
@@ -155,7 +173,7 @@ _FILTER = {
     "ripple": RIPPLE,
     "r_ds_on": Input(f"{DEVICE}.r_ds_on", default=left_out("0 ohm", "ripple in the switches")),
     "r_winding": Input("r_winding", default=left_out("0 ohm", "ripple in the copper")),
-    "p_core": CORE,
+    "p_core": Input("p_core_idle"),
     "levels": LEVELS,
     "c_ground": C_GROUND,
     "c_snubber": C_SNUBBER,
@@ -205,6 +223,38 @@ OF_SWITCHES = Way(
 )
 
 DERIVED: tuple[Derived, ...] = (
+    Derived(
+        "p_core_of_loss",
+        "W",
+        "channel",
+        "core loss of all inductors at idle, as far as the stated efficiency leaves any",
+        (
+            Way(held, {"p_idle": Input("output_stage.p_idle")}, "0: p_idle holds it"),
+            Way(
+                core_of_loss,
+                {
+                    "part": Constant("1e-6", "least part of the loss", COMMON_PRACTICE),
+                    "rated_power": Input("rated_power"),
+                    "efficiency": Input("output_stage.efficiency"),
+                    "depth": Input("depth_rated"),
+                },
+                "part rated_power (1/efficiency - 1) over the mean of (1 - depth^2 sin^2)^3",
+                assumes=WITHIN_LOSS,
+            ),
+        ),
+        sources=(derivation("energy; ripple falls with the depth, the loss with its cube"),),
+    ),
+    Derived(
+        "p_core_idle",
+        "W",
+        "channel",
+        "core loss of all inductors at idle, from their cores or bounded by the efficiency",
+        (
+            Way(as_stated, {"value": Input("p_core")}, "value"),
+            Way(as_stated, {"value": Input("p_core_of_loss")}, "value"),
+            Way(as_stated, {"value": CORE}, "value"),
+        ),
+    ),
     Derived(
         "i_q_stated",
         "word",

@@ -121,6 +121,7 @@ AM_RECEPTION = Derived(
     "whether the product itself sits beside an AM receiver",
     ways=(
         Way(yes, {}, "yes", when={"environment.am_receiver": "in-product"}),
+        Way(no, {}, "no, as stated", when={"environment.am_receiver": "none"}),
         Way(yes, {}, "yes", when={"environment.place": "vehicle"}),
         Way(no, {}, "no"),
     ),

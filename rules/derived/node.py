@@ -50,6 +50,18 @@ def overshoot_of_ramp(i_leg_peak: float, l_loop: float, t_edge: float) -> float:
     return 2 * l_loop * i_leg_peak / t_edge
 
 
+def pin_overshoot(
+    i_leg_peak: float, l_loop: float, t_edge: float, v_static_peak: float, v_recommended: float
+) -> float:
+    """Ringing at the pins of a part; within its recommended supply the least that a ramp leaves.
+
+    A maker recommends a supply with the edges of the part on a board laid out as printed, so
+    that what the undamped bound adds is covered by the distance to the absolute maximum.
+    """
+    least = l_loop * i_leg_peak / t_edge
+    return choose(v_static_peak > v_recommended, 2 * least, least)
+
+
 def overshoot_share(v_swing: float, share: float) -> float:
     """Ringing as a usual share of the swing."""
     return v_swing * share
@@ -198,6 +210,24 @@ DERIVED: tuple[Derived, ...] = (
                 as_stated,
                 {"value": Input("output_stage.v_overshoot")},
                 "value",
+            ),
+            Way(
+                pin_overshoot,
+                {
+                    "i_leg_peak": I_LEG_PEAK,
+                    "l_loop": L_LOOP,
+                    "t_edge": T_EDGE,
+                    "v_static_peak": Input("v_static_peak"),
+                    "v_recommended": Input(f"{DEVICE}.v_supply:high"),
+                },
+                "l_loop i_leg_peak / t_edge, twice that where v_static_peak exceeds v_recommended",
+                when={"output_stage.devices": "integrated"},
+                assumes=Assumption(
+                    None,
+                    "neutral",
+                    derivation("ramp of current into the loop; measure the ringing"),
+                    placeholder=True,
+                ),
             ),
             Way(
                 overshoot_of_ramp,

@@ -12,7 +12,7 @@ from ...linter.check import (
     from_memory,
     quoted,
 )
-from .safety import ENERGY_CLASSES, SAFE_POWER
+from .safety import ENERGY_CLASSES, IGNITION, SAFE_POWER
 
 SINE_CREST = Constant("3.0103 dB", "peak over rms of a sine", derivation("20 log10(sqrt(2))"))
 ONE_HOUR = Constant("1 h", "unit of the rules' times", derivation("definition"))
@@ -35,6 +35,8 @@ COPPER_COEFFICIENT = Constant(
 DC_CLASS_1 = Constant("60 V", "direct voltage of class 1", ENERGY_CLASSES)
 DC_CLASS_2 = Constant("120 V", "direct voltage of class 2", ENERGY_CLASSES)
 FIRE_POWER = Constant("15 W", "power below which a fault starts no fire", SAFE_POWER)
+FIRE_SPREADS = Constant("100 W", "power above which a fault may start a fire at once", IGNITION)
+BURNS_OUT = Constant("5", "multiple of its rating that burns a coil out at once", COMMON_PRACTICE)
 
 LEAST_C_OSS = Constant("20 pF", "least output capacitance", COMMON_PRACTICE)
 

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from ...linter.check import Assumption, derivation, from_memory, quoted
-from .maths import choose, exp, larger
+from .maths import choose, exp, larger, smaller
 
 ENERGY_CLASSES = from_memory(
     "IEC 62368-1, clause 5, table 4",
@@ -24,7 +24,14 @@ TOUCH_AC = from_memory("IEC 62368-1, table 4", "30 V rms up to 1 kHz, class 1")
 FIRE_POWER = quoted(
     "IEC 62368-1, 6.2.2, as quoted in a test report form", "class 2 up to 100 W, class 3 above"
 )
-SAFE_POWER = from_memory("IEC 62368-1, 6.2.2", "class 1 up to 15 W")
+SAFE_POWER = quoted(
+    "IEC 62368-1, 6.2.2, as quoted by UL Solutions, You ask, we answer",
+    "class 1: not above 15 W, measured after 3 s",
+)
+IGNITION = quoted(
+    "IEC 62368-1, 6.2.3.2, as quoted in a test report form",
+    "a resistive part may ignite by a single fault: above 100 W at once, or above 15 W after 30 s",
+)
 WAIT = quoted("IEC 62368-1, 5.5.2.2, as quoted in a test report form", "2 s after disconnection")
 CREEPAGE = quoted(
     "IEC 60664-1, table F.4, as quoted in WAGO, Full line catalog vol. 1, 2015",
@@ -35,6 +42,12 @@ CLEARANCE = from_memory(
     "0.8 mm at degree 3 and up to 0.8 kV; factors 1.14, 1.29, 1.48 at 3000, 4000, 5000 m",
 )
 IP_CODE = from_memory("IEC 60529", "structure of the code: IP, two digits or X, letters")
+
+COIL_BASIS = {
+    "critical": derivation("counted by the figure: a coil burns out at once, or a fire spreads"),
+    "major": derivation("more than its rating, as steady heat without cooling"),
+}
+"""What the limits of ``coil_hazard`` say; the powers behind them are constants."""
 
 UNSAID = Assumption("none", "adverse", derivation("bound: nothing discharges the rail"))
 NONE_FITTED = Assumption(
@@ -120,6 +133,30 @@ def available_power(v: float, r: float) -> float:
     2646.0
     """
     return v**2 / (4 * r)
+
+
+def coil_hazard(
+    p: float, rating: float, safe: float, spreads: float, times: float, guard: str
+) -> float:
+    """Heat of a voice coil under direct voltage after a fault, over what the coil bears [1].
+
+    p, rating [W]: heat and noise rating of ONE coil; safe [W]: what starts no fire; spreads [W]:
+    what a fire spreads from; times [1]: multiple of its rating at which a coil burns out at once;
+    guard: ``none``, or the one safeguard that is stated.  Up to 1: borne.  Up to ``times``: the
+    coil is lost.  More than ``times``, however little: beyond ``spreads``, or, where nothing is
+    stated against it, beyond ``times`` the rating.  What one safeguard covers counts as borne.
+    Source: SAFE_POWER, IGNITION.  Example: 24 W in a coil of 10 W, 110 W in one of 60 W.
+    Units: p [W], rating [W], safe [W], spreads [W], times [1], guard [word]; returns [1].
+
+    >>> coil_hazard(24.0, 10.0, 15.0, 100.0, 5.0, "none")
+    1.6
+    >>> coil_hazard(110.0, 60.0, 15.0, 100.0, 5.0, "none")
+    5.5
+    """
+    covered = larger(rating, spreads)
+    at_once = larger(rating, smaller(spreads, larger(safe, times * rating)))
+    bears, grave = (larger(rating, safe), at_once) if guard == "none" else (covered, covered)
+    return choose(p > grave, times * p / grave, smaller(p / bears, times))
 
 
 def gap_needed(

@@ -4,8 +4,9 @@ The carrier's harmonics radiate from loudspeaker leads and rails. Carriers betwe
 and 500 kHz put the second to fourth harmonic into the medium-wave band, 525 to 1705 kHz
 with the sidebands of both world regions. For a separate hi-fi that is of no consequence
 and not reported. Where the receiver sits in the same box, or in a vehicle a metre away,
-stations vanish under tones. Makers of car amplifiers answer with 2.1 MHz, above the band,
-or with a carrier that moves: then no station is ever hit, and the check does not apply.
+stations vanish under tones; a spec that states `am_receiver: none` has no receiver there.
+Makers of car amplifiers answer with 2.1 MHz, above the band, or with a carrier that moves:
+then no station is ever hit, and the check does not apply.
 The figure is the number of harmonics in the band at the worst carrier in its tolerance, those
 up to the tenth: harmonics fall with their order, and the filter of a slow carrier, whose corner
 lies as much lower, stops the high ones. A subwoofer at 50 kHz disturbs no reception.

@@ -5,9 +5,11 @@ the pins and the local capacitor answers with L di/dt.  The peak is measured at 
 with a short probe; a rail that is clean at the bulk capacitor says nothing about it.  Power
 stages that burn at the supply pins usually have their local capacitors too far away.
 
-The ringing is taken as stated (``output_stage.v_overshoot``, best measured) or estimated as
-twice L I / t from the loop inductance and the edge, the bound of an undamped loop; an
-estimate never makes this finding critical.  First fixes: the local ceramic capacitors on
+The ringing is taken as stated (``output_stage.v_overshoot``, best measured) or estimated from
+the loop inductance and the edge: L I / t, the least that a ramp of current leaves, while the
+supply stays within the range that the maker recommends for the part with its own edges, else
+twice that, the bound of an undamped loop.  An estimate never makes this finding critical, and a
+pass on it waits for a measurement at production.  First fixes: the local ceramic capacitors on
 the same side and next to the pins, a plane below them, a small snubber at the output pins,
 a lower rail.
 """

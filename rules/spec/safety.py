@@ -3,7 +3,7 @@
 from typing import ClassVar
 
 from ...linter.check import quoted
-from ...linter.declare import Nature, Section, Value, adverse, flag, quantity, usually, word
+from ...linter.declare import Nature, Section, Value, absent, adverse, flag, quantity, usually, word
 
 RULES = ("niosh", "osha", "eu-2003-10", "who-itu-adult", "who-itu-child")
 
@@ -31,6 +31,12 @@ class Safety(Section):
     fire_enclosure: str | None = flag("the enclosure is made to contain a fire", nature="part")
     hearing_notice: str | None = flag(
         "the manual or the product carries a notice about hearing", nature="part"
+    )
+    dc_fault_test: str | None = flag(
+        "each kind of loudspeaker was run on the direct voltage of a shorted switch, and nothing"
+        " burned (single-fault test)",
+        default=absent("no"),
+        nature="outcome",
     )
     discharge_wait: Value | None = quantity(
         "s",

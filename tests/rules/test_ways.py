@@ -38,6 +38,7 @@ WHOLE = {
     ("i_lead_rated", 1): TIGHTER,
     ("i_surge_path", 1): TIGHTER,
     ("i_surge_path", 2): TIGHTER,
+    ("p_dc_lasting", 2): TIGHTER,
     ("p_supply_max", 1): TIGHTER,
     ("p_supply_max", 2): TIGHTER,
     ("t_beyond_chemistry", 1): TIGHTER,

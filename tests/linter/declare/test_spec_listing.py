@@ -171,7 +171,8 @@ LISTED = {
     "flag": """
         supply.sinks_current supply.certified open_load modulator.carrier_shift
         modulator.feed_forward protection.dc_detector.independent
-        protection.reverse_polarity.gate_clamp safety.fire_enclosure safety.hearing_notice
+        protection.reverse_polarity.gate_clamp safety.dc_fault_test safety.fire_enclosure
+        safety.hearing_notice
         claims.radio
         supply.self_limiting
     """,

@@ -6,7 +6,10 @@ from itertools import pairwise
 import pytest
 
 from ampreview.linter.evaluation.node import Node
+from ampreview.linter.finding import Status
+from ampreview.rules.formulas.inductor import core_share_of_sine
 
+from ..whole import answer
 from .conftest import resolved
 
 SPLIT = "supply: {source: dc-source, converter: none, rails: split, v_rail: 35 V}\n"
@@ -155,3 +158,37 @@ def test_parallel_devices_share_the_conduction_and_add_their_charges(derived):
     assert idle > 2 * 2 * 20e-9 * 12 * 400e3
     assert switching > 2 * 60e-9 * 70 * 400e3 * 0.9
     assert loss == pytest.approx(switching + idle - conduction / 2, rel=1e-6)
+
+
+@pytest.mark.parametrize("depth", [0.0, 0.5, 0.8, 1.0])
+def test_a_core_keeps_a_least_part_of_its_loss_under_a_sine(depth: float) -> None:
+    """Steinmetz over a period, step by step: no exponent up to 3 leaves less than the cube."""
+    steps = 4000
+    for exponent in (2.0, 2.6, 3.0):
+        swings = [1 - (depth * math.sin(math.tau * k / steps)) ** 2 for k in range(steps)]
+        part = sum(x**exponent for x in swings) / steps
+        assert core_share_of_sine(depth) <= part + 1e-9
+    assert core_share_of_sine(depth) == pytest.approx(part)  # that of the cube
+
+
+@pytest.mark.parametrize(
+    ("stated", "status"),
+    [
+        ("efficiency: 92 %", Status.MEETS),  # 8.7 W lost, of the core 20 W at most
+        ("efficiency: 60 %", Status.OPEN),  # 67 W lost, of the core 160 W at most
+    ],
+)
+def test_the_loss_at_rated_power_bounds_the_core(stated: str, status: Status) -> None:
+    """In a box of 0.28 m2, some 2 W/K, no core within the loss heats the air from 40 to 85 degC."""
+    box = "{width: 250 mm, height: 200 mm, depth: 200 mm, openings: sealed, emissivity: 0.9}"
+    text = (SPLIT + LEG).replace(", core: air", "").replace("v_sd:", "r_th_ja: 20 K/W, v_sd:")
+    text = text.replace("devices: discrete", f"devices: discrete\n      {stated}".rstrip())
+    text = text.replace(
+        "v_rail: 35 V}", "v_rail: 35 V, p_auxiliary: 2 W, bulk: {t_rated: 105 degC}}"
+    )
+    text += "environment: {ambient: 0 degC .. 40 degC}\n"
+    text += f"thermal: {{heatsink: none, enclosure: {box}}}\n"
+    found = answer("enclosure-air", text, "prototype")
+    assert found.status is status, found.message
+    if stated and status is Status.OPEN:
+        assert [x.path for x in found.advice.missing] == ["channels.a.output_stage.p_idle"]

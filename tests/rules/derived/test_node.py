@@ -29,6 +29,20 @@ def test_ringing_of_a_ramp(derived):
     assert derived("v_overshoot", text) == pytest.approx(2 * 5e-9 * 6.0 / 20e-9)
 
 
+@pytest.mark.parametrize(
+    ("recommended", "times"),
+    [("2.5 V .. 5.5 V", 1), ("2.5 V .. 4.5 V", 2)],  # the maker's own range, or beyond it
+)
+def test_ringing_at_the_pins_of_a_part(derived, recommended: str, times: int) -> None:
+    """1.2 A turned over in 5 ns through 1.5 nH: 0.36 V across the loop while the ramp lasts."""
+    part = f"device: {{v_supply: {recommended}}}"
+    stage = f"output_stage: {{topology: full-bridge, devices: integrated, l_loop: 1.5 nH, {part},"
+    supply = "supply: {source: dc-source, rails: single, v_rail: 4.8 V, sinks_current: yes}\n"
+    load = "rated_load: 4 ohm\n    loudspeaker: {z_min: 4 ohm}\n    modulator: {m_max: 100 %}"
+    text = supply + channel(load, f"{stage} t_edge: 5 ns}}")
+    assert derived("v_pin_overshoot", text) == pytest.approx(times * 1.5e-9 * 1.2 / 5e-9)
+
+
 def test_ringing_where_nothing_is_known(derived):
     """A quarter of the swing, common practice."""
     text = SPLIT + channel("output_stage: {topology: half-bridge}")

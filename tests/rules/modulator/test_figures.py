@@ -4,9 +4,12 @@ import math
 
 import pytest
 
+from ampreview.linter.finding import Severity
 from ampreview.rules.formulas.modulation import jitter_noise, oscillation_frequency
 from ampreview.rules.modulator.carrier_slope_limit import figure as slope
 from ampreview.rules.modulator.edge_jitter_noise import figure as jitter
+
+from ..whole import answer
 
 
 @pytest.mark.parametrize(("waveform", "rise"), [("sawtooth", 2.0), ("triangle", 4.0)])
@@ -26,3 +29,18 @@ def test_feedback_divides_the_noise_of_the_edges() -> None:
 @pytest.mark.parametrize(("depth", "share"), [(0.0, 1.0), (0.6, 0.64), (1.0, 0.0), (1.3, 0.0)])
 def test_loop_stands_still_at_full_depth(depth: float, share: float) -> None:
     assert oscillation_frequency(500e3, depth) == pytest.approx(500e3 * share)
+
+
+@pytest.mark.parametrize(
+    ("stated", "severity"),
+    [
+        ("am_receiver: none, ", None),
+        ("am_receiver: nearby, ", Severity.MAJOR),
+        ("", Severity.MAJOR),
+    ],
+)
+def test_a_stated_receiver_counts_in_a_vehicle(stated: str, severity: str | None) -> None:
+    """Vehicles have a receiver, common practice; a spec may state that this one has none."""
+    text = "channels: {main: {modulator: {carrier: 400 kHz, carrier_shift: no}}}\n"
+    found = answer("carrier-in-radio-bands", f"environment: {{{stated}place: vehicle}}\n{text}")
+    assert found.severity == (Severity(severity) if severity else None), found.message

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from ampreview.linter.finding import Finding, Severity, Status
-from ampreview.rules.derived.access import coil_power
+from ampreview.rules.derived.dc_fault import coil_power
 from ampreview.rules.protection.dc_detector_bass import figure as bass
 
 from ..whole import answer
@@ -51,7 +51,8 @@ def test_published_fault_powers() -> None:
 def test_undetected_bridge_is_critical() -> None:
     found = judge("dc-fault-power", detector="none")
     assert found.severity is Severity.CRITICAL
-    assert found.evidence.figure == pytest.approx(198.45 / 60, rel=1e-6)
+    # 3.3 times its rating, and 1.98 times the 100 W that a second disconnect is usual from
+    assert found.evidence.figure == pytest.approx(5 * 198.45 / 100, rel=1e-6)
 
 
 def test_half_bridge_of_a_split_supply_sees_one_rail() -> None:
@@ -90,8 +91,8 @@ protection: {dc_detector: none}
 @pytest.mark.parametrize(
     ("more", "figure"),
     [
-        ("", 79**2 / 3.2 / 1000),  # at best a loudspeaker of twice the rated power
-        ("loudspeaker_rating: 250 W", 79**2 / 3.2 / 250),
+        ("", 5 * 79**2 / 3.2 / 1000),  # at best a loudspeaker of twice the rated power
+        ("loudspeaker_rating: 250 W", 5 * 79**2 / 3.2 / 250),
     ],
 )
 def test_a_module_without_loudspeaker_burns_the_one_that_gets_connected(
@@ -120,6 +121,110 @@ def test_a_module_without_loudspeaker_is_asked_for_the_detector() -> None:
 )
 def test_only_an_independent_disconnection_cures_a_shorted_switch(detector, severity) -> None:
     assert judge("independent-disconnect", detector=detector).severity is severity
+
+
+SMALL = """milestone: prototype
+supply: {source: dc-source, rails: single, v_rail: RAIL, MORE}
+channels:
+  main:
+    output_stage: {topology: TOPOLOGY, devices: integrated}
+    loudspeaker: {z_rated: 8 ohm, r_e: 6.4 ohm, p_rated: 10 W, rating_method: aes2-1984}
+protection: {dc_detector: DETECTOR}
+safety: {dc_fault_test: TESTED}
+"""
+CHIP = "{v_trip: 2 V, t_trip: 0.1 s, action: mute, independent: yes, senses: filtered-output}"
+DUTY = CHIP.replace("filtered-output", "duty")
+
+
+def small(check: str, rail: str, detector: str = "none", **words: str) -> Finding:
+    """A bridge with a coil of 10 W and 6.4 ohm."""
+    words = {"RAIL": rail, "DETECTOR": detector, "MORE": "p_max: 200 W", "TESTED": "no"} | words
+    text = SMALL.replace("TOPOLOGY", words.pop("TOPOLOGY", "full-bridge"))
+    for name, word in words.items():
+        text = text.replace(name, word)
+    return answer(check, text)
+
+
+@pytest.mark.parametrize(
+    ("rail", "detector", "tested", "severity"),
+    [  # V^2 / 6.4 ohm: 9.5 W, 22.5 W, 56 W, 90 W, 133 W
+        ("7.8 V", "none", "no", None),
+        ("12 V", "none", "no", Severity.MAJOR),
+        ("12 V", "none", "yes", None),
+        ("12 V", DUTY, "no", Severity.MAJOR),
+        ("12 V", CHIP, "no", None),
+        ("19 V", "none", "no", Severity.CRITICAL),  # 5.6 times the rating: burnt out at once
+        ("24 V", CHIP, "no", None),
+        ("24 V", "none", "yes", None),
+        ("29.2 V", CHIP, "no", Severity.CRITICAL),  # beyond 100 W one safeguard is not enough
+        ("29.2 V", "none", "yes", Severity.CRITICAL),
+    ],
+)
+def test_a_second_disconnect_is_asked_of_a_source_of_the_highest_class(
+    rail: str, detector: str, tested: str, severity: Severity | None
+) -> None:
+    """Class 2 of IEC 62368-1, up to 100 W, lets control of the spread of fire do."""
+    grave = "dc-fault-power" if detector == "none" else "independent-disconnect"
+    found = small(grave, rail, detector, TESTED=tested)
+    assert found.severity is severity, found.message
+    told = small("dc-fault-one-safeguard", rail, detector, TESTED=tested)
+    covered = detector == CHIP or tested == "yes"
+    assert told.severity is (Severity.MINOR if covered else None), told.message
+
+
+def test_what_is_not_said_of_a_detector_in_the_stage_is_asked() -> None:
+    found = small("independent-disconnect", "12 V", "{v_trip: 2 V, action: mute}")
+    assert found.status is Status.OPEN, found.message
+    assert "protection.dc_detector.senses" in {x.path for x in found.advice.missing}
+
+
+def test_what_is_stated_not_to_outlive_the_fault_is_no_safeguard() -> None:
+    found = small("independent-disconnect", "12 V", CHIP.replace("yes", "no"))
+    assert found.severity is Severity.MAJOR
+
+
+def test_muting_a_half_bridge_ends_nothing() -> None:
+    words = {"TOPOLOGY": "half-bridge", "rails: single": "rails: split"}
+    assert small("independent-disconnect", "12 V", CHIP, **words).severity is Severity.MAJOR
+
+
+@pytest.mark.parametrize(
+    ("more", "severity"),
+    [
+        ("self_limiting: yes, p_max: 12 W, p_peak: 20 W", None),
+        ("self_limiting: yes, i_max: 1 A", Severity.MAJOR),  # 24 W
+        ("p_max: 12 W", Severity.CRITICAL),  # nobody says that it ends there
+        ("self_limiting: no, p_max: 12 W", Severity.CRITICAL),
+    ],
+)
+def test_a_coil_takes_no_more_than_the_source_gives_for_good(
+    more: str, severity: Severity | None
+) -> None:
+    """24 V on 6.4 ohm are 90 W, which a converter of 12 W never gives."""
+    assert small("dc-fault-power", "24 V", MORE=more).severity is severity
+
+
+def test_a_limiting_source_of_unknown_power_is_asked_for_it() -> None:
+    found = small("dc-fault-power", "24 V", MORE="self_limiting: yes")
+    assert found.status is Status.OPEN, found.message
+
+
+@pytest.mark.parametrize(("rating", "severity"), [("0.5 A", Severity.MAJOR), ("4 A", "critical")])
+def test_a_fuse_bounds_what_lasts(rating: str, severity: str) -> None:
+    """0.5 A after IEC 60127-2 are sure to open at 1.05 A: 25 W of 24 V last."""
+    fuse = f"dc_detector: none, fuse: {{i_rated: {rating}, standard: iec-60127}}"
+    words = {"dc_detector: none": fuse}
+    found = small("dc-fault-power", "24 V", **words)
+    assert found.severity == Severity(severity)
+
+
+def test_five_times_its_rating_burns_a_coil_whatever_its_copper_does() -> None:
+    """Balance of heat, iterated: rating 200 K, copper 0.393 % a kelvin, power as of a cold coil."""
+    rise = 0.0
+    for _ in range(200):
+        rise = 0.5 * (rise + 5 * 200.0 / (1 + 0.00393 * rise))
+    assert rise > 390  # enamel of the best thermal class, IEC 60085, from memory: 250 degC
+    assert 1 + 0.00393 * rise == pytest.approx(2.5, rel=0.02)
 
 
 def test_silence_on_the_detector_is_open() -> None:
