@@ -240,13 +240,10 @@ class Derived:
         follows.  agree: relative difference still called equal; assumed_within: as a factor,
         where what follows is assumed; least_share: of the least that follows, no less is believed.
     bounds_from_above, bounds_from_below: leaves that no design can state above, or below,
-        what follows here: a pair of statements of which one bounds the other.  Of a range the
-        upper end counts, of a path with ``:low`` the lower one.
-    bounds_by: whether physics sets the bound, so that nobody can permit what lies beyond it,
-        or practice only.  bounds_stake: what a statement beyond it puts at stake.
-    bounds_always: what lies beyond it is a promise that holds at every milestone.
-    bounds_neutral: the bound leaves room for what is assumed to neither side, as a share of a
-        model does.
+        what follows here.  Of a range the upper end counts, of ``:low`` the lower one.
+    bounds_by: whether physics sets the bound, so that nobody can permit what lies beyond it, or
+        practice only.  bounds_stake: what is then at stake.  bounds_always: what lies beyond it
+        holds at every milestone.  bounds_neutral: it leaves room for neutral assumptions.
     """
 
     name: str

@@ -221,9 +221,9 @@ class Advisor:
     def _less(self, remedy: Remedy) -> Remedy:
         """A change of the design that lowers promises, with their names said first."""
         nature = self.review.spec.schema.nature_of
-        claims = dict.fromkeys(promised(x) for x, _ in remedy.changes if nature(x) == "claim")
-        title = f"lowers the promised {' and '.join(claims)} to {remedy.title}"
-        return replace(remedy, title=title, lowers=tuple(claims))
+        names = dict.fromkeys(promised(x) for x, _ in remedy.changes if nature(x) == "claim")
+        title = f"lowers the promised {' and '.join(names)} to {remedy.title}"
+        return replace(remedy, title=title, lowers=tuple(names))
 
     def prove(self, finding: Finding, changes: Mapping[str, object]) -> Remedy | None:
         """The remedy with all that follows and its effects; None where the re-run denies it."""

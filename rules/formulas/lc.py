@@ -47,9 +47,8 @@ def ladder_gain(
 ) -> float:
     """Modulus of load voltage over stage voltage, one or two L-C sections.
 
-    f [Hz], l_1 [H], c_1 [F] first section as the load sees it, z_load [ohm] (may be
-    complex), r_series [ohm] in line with l_1, l_2 [H] and c_2 [F] second section (zero
-    where there is none); returns [1].
+    f [Hz], l_1 [H], c_1 [F] first section as the load sees it, z_load [ohm] (may be complex),
+    r_series [ohm] in line with l_1, l_2 [H] and c_2 [F] second section (or zero); returns [1].
     Valid below the self-resonance of the parts.  Raises ZeroDivisionError for z_load 0.
     Source: Kirchhoff's laws from the load backwards.  Butterworth at its corner: -3 dB.
 
@@ -110,7 +109,7 @@ def _gain(
 def two_section_lower(l_1: float, c_1: float, l_2: float, c_2: float) -> float:
     """Lower natural frequency of a lossless filter of two sections, nothing connected.
 
-    l_1 [H], c_1 [F] first section, l_2 [H], c_2 [F] second one (zero: one section); returns [Hz].
+    A second section of zero: one section.
     Source: roots of 1 - w^2 (l_1 (c_1 + c_2) + l_2 c_2) + w^4 l_1 c_1 l_2 c_2, Kirchhoff's laws.
     Units: l_1 [H], c_1 [F], l_2 [H], c_2 [F]; returns [Hz].
 
@@ -125,7 +124,6 @@ def two_section_lower(l_1: float, c_1: float, l_2: float, c_2: float) -> float:
 def two_section_upper(l_1: float, c_1: float, l_2: float, c_2: float) -> float:
     """Upper natural frequency of the same filter, far away where a part is missing.
 
-    l_1 [H], c_1 [F], l_2 [H], c_2 [F] as above; returns [Hz].
     Source: product of both roots, 1 / (l_1 c_1 l_2 c_2).
     Units: l_1 [H], c_1 [F], l_2 [H], c_2 [F]; returns [Hz].
 
@@ -151,10 +149,9 @@ def two_section_peak(
 ) -> float:
     """Largest gain of a filter of one or two sections, over that at low frequency.
 
-    l_1 [H], c_1 [F], r_load [ohm] (infinite: none), r_series [ohm], l_2 [H], c_2 [F], r_damper
-    [ohm] in series with c_damper [F] and r_piezo [ohm] in series with c_piezo [F] beside the load
-    (0 F: none); returns [1].  Each peak is looked for from a tenth below its natural frequency with
-    the capacitors beside the load up to that without them.  Within 3 % above a gain of 1.5 (tests
+    Damper and piezo, each a resistor in series with a capacitor (0 F: none), lie beside the load
+    (infinite: none).  Each peak is looked for from a tenth below its natural frequency with the
+    capacitors beside the load up to that without them.  Within 3 % above a gain of 1.5 (tests
     compare with node equations on a fine scan); below that it reads low, and nothing is wrong.
     Source: Kirchhoff's laws.  One section of a Q of 10 without damper peaks by 10.
     Units: l_1 [H], c_1 [F], r_load [ohm], r_series [ohm], l_2 [H], c_2 [F], r_damper [ohm],
@@ -183,7 +180,6 @@ def damper_resistance(l_1: float, c_1: float, c_damper: float) -> float:
     n = c_damper/c_1.  Lossless filter, no load.
     Source: the curves of all resistances meet in one point, w^2 = 2/((2+n) l_1 c_1); the
     best one has its peak there (confirmed with a numerical optimiser).
-    n = 1: 1.732 sqrt(l_1/c_1).
 
     >>> round(damper_resistance(1.0, 1.0, 1.0), 3)
     1.732
@@ -198,9 +194,7 @@ def open_load_gain(
     """Largest gain of the filter without load, with or without damper.
 
     l_1 [H], c_1 [F], r_series [ohm], r_damper [ohm], c_damper [F] (0 F: none); returns [1].
-    The peak lies between the corner with c_1 and the corner with c_1 + c_damper; the range
-    is scanned in sixteen steps.  Within 2 % (tests compare with a fine scan).
-    Raises ZeroDivisionError where nothing damps (r_series 0 and no damper).
+    The peak lies between the corners with c_1 and with c_1 + c_damper: sixteen steps, within 2 %.
     Source: Kirchhoff's laws.  22 uH, 0.68 uF, 30 mohm: gain sqrt(l_1/c_1)/r = 189.6.
 
     >>> round(open_load_gain(22e-6, 0.68e-6, 0.03, 1.0, 0.0), 1)
@@ -258,11 +252,10 @@ def frequency_of_deviation(
 ) -> float:
     """Where, up to f_top, the level differs most from that at low frequency, up or down.
 
-    f_top [Hz], l_1 [H], c_1 [F], r_load [ohm], l_load [H], r_series [ohm], l_2 [H], c_2 [F],
-    r_damper [ohm], c_damper [F] as in ``deviation_db``; returns [Hz].  Eight frequencies are
-    tried.  The lowest level of a low-pass is broad, or lies at the top; a peak may be narrow, so
-    that the highest one is moved by ever smaller steps.  The deviation is the largest of the
-    band within 0.2 dB (tests compare with a fine scan).
+    f_top [Hz], the parts as in ``deviation_db``; returns [Hz].  Eight frequencies are tried.  The
+    lowest level of a low-pass is broad, or lies at the top; a peak may be narrow, so that the
+    highest one is moved by ever smaller steps.  Within 0.2 dB of the largest deviation of the band
+    (tests compare with a fine scan).
     Source: Kirchhoff's laws; a resonance rises steadily to its one peak.
     100 uH, 2.09 uF, Q 10: the peak lies at 11 kHz, in the middle of the band.
 

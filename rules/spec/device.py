@@ -194,11 +194,7 @@ class Device(Section):
         concerns=DISCRETE,
     )
     t_r: Value | None = quantity(
-        "s",
-        "rise time as printed, behind r_g_test",
-        "1 .. 500 ns",
-        given="line",
-        concerns=DISCRETE,
+        "s", "rise time as printed, behind r_g_test", "1 .. 500 ns", given="line", concerns=DISCRETE
     )
     t_d_off: Value | None = quantity(
         "s",
@@ -208,11 +204,7 @@ class Device(Section):
         concerns=DISCRETE,
     )
     t_f: Value | None = quantity(
-        "s",
-        "fall time as printed, behind r_g_test",
-        "1 .. 500 ns",
-        given="line",
-        concerns=DISCRETE,
+        "s", "fall time as printed, behind r_g_test", "1 .. 500 ns", given="line", concerns=DISCRETE
     )
     r_g_test: Value | None = quantity(
         "ohm",
