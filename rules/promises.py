@@ -1,10 +1,9 @@
 """What the paperwork of a product promises, and the checks that tell whether it is kept.
 
-A promise stands here once, with the fields that state it and the checks that judge it.  One
-with ``allows`` gives the number that may be promised: the promise at which its figure would
-just be even, ``claim / figure`` where the figure is a share of what there is,
-``claim + figure`` where it is a distance in decibels.  Tests hold each of them against the
-check's own figure.  A check that can only spoil a promise does not prove it.
+A promise is written here once, with the fields that state it and the checks that judge it.  One
+with ``allows`` gives the number that may be promised, at which its figure would just be even:
+``claim / figure`` of a share, ``claim + figure`` of a distance in decibels.  Tests hold each
+against the check's own figure.  A check that can only spoil a promise does not prove it.
 """
 
 from ..linter.check import Promise, PromiseCheck
@@ -15,7 +14,7 @@ JUDGED_BY = ("rated_power", "z_load", "v_rail_high")
 
 
 def spoiled_by(checks: str) -> tuple[PromiseCheck, ...]:
-    """Checks, in one text, that can spoil a promise and give no number for it."""
+    """Checks in one text that can spoil a promise and give no number for it."""
     return tuple(map(PromiseCheck, checks.split()))
 
 
@@ -110,8 +109,9 @@ RESPONSE = Promise(
         PromiseCheck("bass-response", filled, "of bass taken by capacitors"),
         PromiseCheck("high-pass-response", above, "behind the high-pass, with 3 dB of box lift"),
         *spoiled_by(
-            "bass-response-unclaimed blocking-capacitor-corner input-coupling-corner dc-detector-bass"
-            " high-pass-in-band low-frequency-output treble-response-loudspeaker-unclaimed"
+            "bass-response-unclaimed blocking-capacitor-corner input-coupling-corner"
+            " dc-detector-bass high-pass-in-band low-frequency-output"
+            " treble-response-loudspeaker-unclaimed"
         ),
     ),
     unproven="needs a measurement",

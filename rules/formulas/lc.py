@@ -252,10 +252,10 @@ def frequency_of_deviation(
 ) -> float:
     """Where, up to f_top, the level differs most from that at low frequency, up or down.
 
-    f_top [Hz], the parts as in ``deviation_db``; returns [Hz].  Eight frequencies are tried.  The
-    lowest level of a low-pass is broad, or lies at the top; a peak may be narrow, so that the
-    highest one is moved by ever smaller steps.  Within 0.2 dB of the largest deviation of the band
-    (tests compare with a fine scan).
+    f_top [Hz], l_1 [H], c_1 [F], r_load [ohm], l_load [H], r_series [ohm], l_2 [H], c_2 [F],
+    r_damper [ohm], c_damper [F] as in ``deviation_db``; returns [Hz].  Eight frequencies are tried.
+    The lowest level is broad, or lies at the top; a peak may be narrow, so that the highest is
+    moved by ever smaller steps.  Within 0.2 dB of the largest deviation (tests: fine scan).
     Source: Kirchhoff's laws; a resonance rises steadily to its one peak.
     100 uH, 2.09 uF, Q 10: the peak lies at 11 kHz, in the middle of the band.
 
