@@ -12,9 +12,11 @@ has to say so); 5 % below it holds half of its charge or less (major).
 What to do first: count the cells in series, then set the charger for their chemistry.
 """
 
-from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input
+from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, derivation
 from ..formulas.pack import FILLED
 from ..hazards import CHARGING
+
+BELOW = derivation("below the voltage that fills the cell")
 
 
 def figure(charger: float, series: float, v_cell_filled: float) -> float:
@@ -36,8 +38,8 @@ CHECK = Check(
         "v_cell_filled": Input("v_cell_filled"),
     },
     applies={"supply.source": "battery"},
-    limits=AtLeast(major="0.95", minor="1", basis={"major": COMMON_PRACTICE, "minor": FILLED}),
-    sources=(FILLED,),
+    limits=AtLeast(major="0.95", minor="1", basis={"major": COMMON_PRACTICE, "minor": BELOW}),
+    sources=(FILLED, COMMON_PRACTICE),
     cautions=(CHARGING,),
     cases=(
         Case(

@@ -1,6 +1,15 @@
 """Voltages between which the cells of the pack are kept, and the air round them."""
 
-from ...linter.check import COMMON_PRACTICE, Assumption, Constant, Derived, Input, Way, derivation
+from ...linter.check import (
+    COMMON_PRACTICE,
+    Assumption,
+    Constant,
+    Derived,
+    Input,
+    Source,
+    Way,
+    derivation,
+)
 from ..formulas.maths import smaller
 from ..formulas.pack import CHARGE_ENDS, FILLED
 from .cell_limits import KIND, LEAD_ACID
@@ -15,6 +24,12 @@ EMPTIED = Constant("0 V", "nothing ends the discharge", derivation("no cut-off, 
 def _stop(path: str, meaning: str, **when: str | tuple[str, ...]) -> Way:
     words = {name.replace("__", "."): word for name, word in when.items()}
     return Way(as_stated, {"value": Input(path)}, "value", when=words)
+
+
+def _filled(kind: str | tuple[str, ...], value: str, basis: Source) -> Way:
+    """Of one kind of cell."""
+    filled = Constant(value, "charge voltage that fills this kind of cell", basis)
+    return Way(as_stated, {"value": filled}, "value", when={KIND: kind})
 
 
 DERIVED = (
@@ -73,10 +88,10 @@ DERIVED = (
         "product",
         "charge voltage at which nine tenths or more of a cell are filled",
         (
-            by_chemistry("li-ion", "4.10 V", FILLED),
-            by_chemistry("lfp", "3.40 V", FILLED),
-            by_chemistry(LEAD_ACID, "2.25 V", FILLED),
-            by_chemistry("nimh", "1.40 V", FILLED),
+            _filled("li-ion", "4.10 V", FILLED),
+            _filled("lfp", "3.40 V", COMMON_PRACTICE),
+            _filled(LEAD_ACID, "2.25 V", COMMON_PRACTICE),
+            _filled("nimh", "1.40 V", COMMON_PRACTICE),
         ),
     ),
     Derived(

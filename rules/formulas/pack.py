@@ -11,10 +11,9 @@ CHARGE_ENDS = Source(
     "4.2 V lithium-ion, 3.65 V lithium iron phosphate, 14.4 V a lead-acid block, 15.5 V a "
     "flooded one while it is equalised",
 )
-FILLED = quoted(
-    "Battery University, as quoted by Dolgin Engineering, charge levels and capacity",
-    "lithium-ion: each 70 mV less in charge voltage lowers the capacity by 10 %; the other"
-    " chemistries from memory",
+FILLED = Source(
+    "Dolgin Engineering, Li-Ion cells charge levels vs. capacity, from Battery University",
+    "each 70 mV less in charge voltage lowers the capacity by 10 %; no page given",
 )
 DISCHARGE_END = Source(
     "utilitiesbunker.com, Battery Charge Algorithms", "lithium-ion: disconnect below 2.5 V a cell"

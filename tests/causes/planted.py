@@ -41,9 +41,8 @@ SAMPLES: dict[str, dict[str, tuple[str, ...]]] = {
             "pack-collapse",
             "pack-voltage-under-load",
             "rail-trough",
-            "run-time",
-            "run-time-best-case",
         ),
+        "12 h from one string": ("run-time", "run-time-best-case"),
         "parts rated below the full pack": (
             "bulk-capacitor-voltage",
             "filter-capacitor-voltage",
