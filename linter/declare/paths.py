@@ -5,6 +5,7 @@ without ``channels.<name>.``, and items of a list under ``[]``: ``stage.rungs[].
 """
 
 import re
+from collections.abc import Iterator
 from functools import lru_cache
 
 CHANNELS = "channels"
@@ -39,6 +40,15 @@ def subject_of(path: str) -> str:
     ('left', 'product')
     """
     return path.split(".")[1] if _CHANNEL.match(path) else PRODUCT
+
+
+def sections_above(path: str) -> Iterator[str]:
+    """The sections and lists that hold a path, the outermost first.
+
+    >>> list(sections_above("stage.rungs[0].r"))
+    ['stage', 'stage.rungs', 'stage.rungs[0]']
+    """
+    return (path[: match.start()] for match in re.finditer(r"[.\[]", path))
 
 
 def without_channel(text: str, subject: str) -> str:
