@@ -165,9 +165,10 @@ class Computed(Node):
         computations: Computations | None = None,
     ) -> None:
         below = arguments.values()
-        behind = [x for x in (*(node.assumed for node in below), assumed) if x]
+        behind = [node.assumed for node in below if node.assumed]
+        behind += [assumed] if assumed else []
         joined = behind[0] if len(behind) == 1 else tuple(dict.fromkeys(chain(*behind)))
-        used: frozenset[str] = frozenset().union(*(node.used for node in below))
+        used: frozenset[str] = frozenset().union(*[node.used for node in below])
         super().__init__(_leaves_of([node for node in below if node.leaves]), used, joined)
         self.label = label
         self.figure = figure

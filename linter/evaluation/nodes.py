@@ -67,7 +67,7 @@ class Nodes:
         way: Way | None = None,
     ) -> Computed:
         """A function of other nodes."""
-        key = (label, figure, tuple(arguments.items()), assumed, id(way))
+        key = (label, figure, *arguments, *arguments.values(), assumed, id(way))
         return self._one(
             key, lambda: Computed(label, figure, arguments, assumed, way, self.computations)
         )

@@ -91,8 +91,8 @@ def _one_at_a_time(node: Node, alike: Alike) -> dict[str, tuple[float, float]]:
     for path, leaf in node.leaves.items():
         kind = _kind(path, alike)
         if kind not in known:
-            low, high = (float(node.value(Moved(NOMINAL, path, x))) for x in (leaf.lo, leaf.hi))
-            known[kind] = low, high
+            low = float(node.moved(Moved(NOMINAL, path, leaf.lo)))
+            known[kind] = low, float(node.moved(Moved(NOMINAL, path, leaf.hi)))
     return {path: known[_kind(path, alike)] for path in node.leaves}
 
 
@@ -124,14 +124,14 @@ def climb(
     while moved:
         moved = False
         for path, candidates in tries.items():
+            here = corner.get(path, node.leaves[path].nominal)
             for candidate in candidates:
-                here = corner.get(path, node.leaves[path].nominal)
                 if candidate == here or vain.knows(path, candidate):
                     continue
                 moving = Moved(corner, path, candidate)
-                reached = adverse * float(node.value(moving))
+                reached = adverse * float(node.moved(moving))
                 if reached > best and not math.isclose(reached, best, rel_tol=1e-12):
-                    best, corner, moved = reached, moving.corner(), True
+                    best, corner, here, moved = reached, moving.corner(), candidate, True
                     vain.moved(path, candidate)
                 else:
                     vain.add(path, candidate)
@@ -200,7 +200,7 @@ def _search_inside(
     step = (leaf.hi - leaf.lo) / (SCAN_POINTS - 1)
 
     def bad(x: float) -> float:
-        return adverse * float(node.value(Moved(corner, path, x)))
+        return adverse * float(node.moved(Moved(corner, path, x)))
 
     scanned = {x: bad(x) for x in (leaf.lo + step * n for n in range(SCAN_POINTS))}
     worst = max(scanned, key=scanned.__getitem__)
