@@ -11,7 +11,7 @@ on it. Cells made for charging down to -20 degrees exist: say so (``made_for: co
 """
 
 from ...linter.check import AtMost, Case, Check, Input
-from ..formulas.pack import CELL_DATA, CHARGE_WINDOW, SELF_HEATING
+from ..formulas.pack import CELL_DATA, CHARGE_WINDOWS, SELF_HEATING
 from ..hazards import CHARGING
 
 
@@ -30,8 +30,8 @@ CHECK = Check(
     " its chemistry.",
     inputs={"t_beyond": Input("t_beyond_chemistry")},
     applies={"supply.source": "battery"},
-    limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOW}),
-    sources=(CHARGE_WINDOW, SELF_HEATING, CELL_DATA),
+    limits=AtMost(critical="0 K", basis={"critical": CHARGE_WINDOWS}),
+    sources=(CHARGE_WINDOWS, SELF_HEATING, CELL_DATA),
     cautions=(CHARGING,),
     cases=(
         Case(

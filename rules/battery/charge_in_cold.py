@@ -13,7 +13,7 @@ judged alike. Without a sensor the coldest air in use is taken.
 """
 
 from ...linter.check import AtLeast, Case, Check, Input, Lever
-from ..formulas.pack import CHARGE_WINDOW
+from ..formulas.pack import CHARGE_WINDOWS
 from ..hazards import CHARGING
 
 
@@ -35,15 +35,20 @@ CHECK = Check(
         "t_charge_low": Input("t_charge_low"),
     },
     applies={"supply.source": "battery", "battery.chemistry": ("li-ion", "lfp", "nimh")},
-    limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOW}),
+    limits=AtLeast(critical="0 K", basis={"critical": CHARGE_WINDOWS}),
     levers=(Lever("battery.charger.t_window", "1 K"),),
-    sources=(CHARGE_WINDOW,),
+    sources=(CHARGE_WINDOWS,),
     cautions=(CHARGING,),
     cases=(
         Case(
             {"t_window_low": "0 degC", "t_charge_low": "0 degC"},
             gives="0 K",
             origin="published: TI BQ25887 SLUSD89B, register 08h begins at 0 degC",
+        ),
+        Case(
+            {"t_window_low": "5 degC", "t_charge_low": "0 degC"},
+            gives="5 K",
+            origin="published: LFP-26650-3300 specification, charge from 0 degC; 5 degC assumed",
         ),
         Case(
             {"t_window_low": "-10 degC", "t_charge_low": "0 degC"},

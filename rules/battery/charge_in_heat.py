@@ -4,8 +4,8 @@ Up to 45 degrees lithium cells are charged normally. Between 45 and 60 degrees t
 practice of the charger makers is to go on with a lower voltage or current
 (``charger.t_reduced``), above 60 to stop. A full charge beyond the cells' window drives
 them towards their own heating, and with the warmth of an amplifier in the same box that is
-every summer evening. Lead-acid cells run away thermally above 50 degrees: their charge
-current rises with the heat that it makes.
+every summer evening. Lead-acid cells run away thermally above 50 degrees (from
+memory): their charge current rises with the heat that it makes.
 
 The figure is the smaller of two margins: from the hottest full charge to the cells' window,
 and from the end of all charging to what the chemistry allows at all. Below zero is major.
@@ -15,7 +15,7 @@ hottest air in use is taken.
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever
 from ..formulas.maths import smaller
-from ..formulas.pack import CHARGE_WINDOW
+from ..formulas.pack import CHARGE_WINDOWS
 from ..hazards import CHARGING
 
 
@@ -42,10 +42,10 @@ CHECK = Check(
     },
     applies={"supply.source": "battery"},
     limits=AtLeast(
-        critical="-5 K", major="0 K", basis={"critical": COMMON_PRACTICE, "major": CHARGE_WINDOW}
+        critical="-5 K", major="0 K", basis={"critical": COMMON_PRACTICE, "major": CHARGE_WINDOWS}
     ),
     levers=(Lever("battery.charger.t_window", "1 K"), Lever("battery.charger.t_reduced", "1 K")),
-    sources=(CHARGE_WINDOW,),
+    sources=(CHARGE_WINDOWS,),
     cautions=(CHARGING,),
     cases=(
         Case(

@@ -16,6 +16,8 @@ from ..formulas.pack import (
     DEEP_DISCHARGE,
     DISCHARGE_END,
     HIGH_VOLTAGE,
+    IRON_PHOSPHATE,
+    NICKEL,
     SELF_HEATING,
 )
 from .pack import LITHIUM, by_chemistry
@@ -148,7 +150,8 @@ DERIVED = (
         "degC",
         "coldest cell that may be charged",
         ("li-ion", "0 degC", CHARGE_WINDOW),
-        (("lfp", "nimh"), "0 degC", CELL_DATA),
+        ("lfp", "0 degC", IRON_PHOSPHATE),
+        ("nimh", "0 degC", NICKEL),
         (LEAD_ACID, "-40 degC", CELL_DATA),
         special=(_special(LITHIUM, "cold-charge", "-20 degC", CELL_DATA),),
     ),
@@ -157,7 +160,8 @@ DERIVED = (
         "degC",
         "hottest cell that may be charged",
         ("li-ion", "60 degC", CHARGE_WINDOW),
-        (("lfp", "nimh"), "60 degC", CELL_DATA),
+        ("lfp", "60 degC", IRON_PHOSPHATE),
+        ("nimh", "60 degC", CELL_DATA),
         (LEAD_ACID, "60 degC", CELL_DATA),
     ),
     _of_chemistry(
@@ -204,7 +208,8 @@ DERIVED = (
         "coldest cell that may be charged",
         larger,
         ("li-ion", "0 degC", CHARGE_WINDOW),
-        (("lfp", "nimh"), "0 degC", CELL_DATA),
+        ("lfp", "0 degC", IRON_PHOSPHATE),
+        ("nimh", "0 degC", NICKEL),
         (LEAD_ACID, "-20 degC", CELL_DATA),
     ),
     _end(
@@ -214,7 +219,8 @@ DERIVED = (
         "hottest cell that may be charged",
         smaller,
         ("li-ion", "45 degC", CHARGE_WINDOW),
-        (("lfp", "nimh"), "45 degC", CELL_DATA),
+        ("lfp", "45 degC", IRON_PHOSPHATE),
+        ("nimh", "45 degC", NICKEL),
         (LEAD_ACID, "50 degC", CELL_DATA),
     ),
     _end(
@@ -223,7 +229,8 @@ DERIVED = (
         "t_discharge_coldest",
         "coldest cell in use",
         larger,
-        ((*LITHIUM, "nimh", "lead-acid-agm"), "-20 degC", CELL_DATA),
+        ((*LITHIUM, "lead-acid-agm"), "-20 degC", CELL_DATA),
+        ("nimh", "-10 degC", NICKEL),
         ("lead-acid-flooded", "-40 degC", STARTER),
     ),
     _end(

@@ -5,15 +5,12 @@ from ...linter.check import (
     Constant,
     Derived,
     Input,
-    Source,
     Way,
     derivation,
     from_memory,
 )
 from ..formulas.constants import COPPER_COEFFICIENT
 from ..formulas.inductor import (
-    core_loss,
-    flux_swing,
     hot_resistance,
     mean_square_three_level,
     mean_square_two_level,
@@ -69,32 +66,6 @@ def rms_three_level(i_rated_peak: float, ripple_idle: float, depth_rated: float)
 def rms_constant_ripple(i_rated_peak: float, ripple_idle: float) -> float:
     """The same where the ripple does not shrink with modulation."""
     return (i_rated_peak**2 / 2 + ripple_idle**2 / 12) ** 0.5
-
-
-def all_cores(
-    n_legs: float,
-    l_leg: float,
-    ripple_idle: float,
-    turns: float,
-    a_e: float,
-    carrier: float,
-    v_e: float,
-    p_v: float,
-    exponent_f: float,
-    exponent_b: float,
-    f_reference: float,
-    b_reference: float,
-) -> float:
-    """Core loss of all inductors of the channel."""
-    flux = flux_swing(l_leg, ripple_idle, turns, a_e)
-    return n_legs * core_loss(
-        flux, carrier, v_e, p_v, exponent_f, exponent_b, f_reference, b_reference
-    )
-
-
-def no_core() -> float:
-    """An air coil has no core loss."""
-    return 0.0
 
 
 def no_copper() -> float:
@@ -193,43 +164,6 @@ I_INDUCTOR_RMS = Derived(
     sources=(derivation("mean squares of sine and triangular ripple add"),),
 )
 
-P_CORE = Derived(
-    "p_core",
-    "W",
-    "channel",
-    "core loss of all inductors of the channel at the largest ripple",
-    ways=(
-        Way(no_core, {}, "0: no inductor", when={"filter_kind": NO_FILTER}),
-        Way(no_core, {}, "0", when={"filter.inductor.core": "air"}),
-        Way(
-            all_cores,
-            {
-                "n_legs": N_LEGS,
-                "l_leg": L,
-                "ripple_idle": RIPPLE,
-                "turns": Input("filter.inductor.turns"),
-                "a_e": Input("filter.inductor.a_e"),
-                "carrier": CARRIER,
-                "v_e": Input("filter.inductor.v_e"),
-                "p_v": Input("filter.inductor.p_v"),
-                "exponent_f": Input("filter.inductor.exponent_f"),
-                "exponent_b": Input("filter.inductor.exponent_b"),
-                "f_reference": Constant(
-                    "100 kHz", "frequency behind p_v", derivation("convention of the field")
-                ),
-                "b_reference": Constant(
-                    "200 mT", "flux behind p_v", derivation("convention of the field")
-                ),
-            },
-            "n_legs v_e p_v (carrier/f_reference)^exponent_f"
-            " (l_leg ripple_idle/(2 turns a_e b_reference))^exponent_b",
-        ),
-    ),
-    sources=(
-        Source("P. Szczerba and C. Worek, Electronics 2025, 14(14), 2883", "equation 1: power law"),
-    ),
-)
-
 P_INDUCTOR = Derived(
     "p_inductor",
     "W",
@@ -284,4 +218,4 @@ R_WINDING = Derived(
     sources=(SKIN,),
 )
 
-DERIVED = (DCR_STATED, R_WINDING, RIPPLE_IDLE, I_INDUCTOR_RMS, P_CORE, P_INDUCTOR)
+DERIVED = (DCR_STATED, R_WINDING, RIPPLE_IDLE, I_INDUCTOR_RMS, P_INDUCTOR)

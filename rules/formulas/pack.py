@@ -23,6 +23,20 @@ CHARGE_WINDOW = Source(
     "register 08h: charges lithium-ion from 0 to 60 degC, below 10 degC at 20 % of the current,"
     " above 45 degC to 4.0 V a cell by default, or not at all",
 )
+IRON_PHOSPHATE = Source(
+    "AA Portable Power LFP-26650-3300 specification; Lishen LP54173207-202Ah specification, rev. 0",
+    "charge from 0 to 45 degC; from 0 to 60 degC",
+)
+NICKEL = Source(
+    "Panasonic HHR70AAAJ data sheet",
+    "charge at 0 to 45 degC, rapid at 0 to 40 degC; discharge at -10 to 65 degC",
+)
+CHARGE_WINDOWS = Source(
+    "TI BQ25887 data sheet SLUSD89B; AA Portable Power LFP-26650-3300 specification; Lishen"
+    " LP54173207-202Ah specification, rev. 0; Panasonic HHR70AAAJ data sheet",
+    "lithium-ion from 0 to 60 degC, in full up to 45; iron phosphate from 0 to 45, others to 60;"
+    " nickel from 0 to 45",
+)
 AIR_TRAVEL = Source(
     "batteriestransport.org, Lithium Batteries e-book 2024; Air China, lithium batteries",
     "p. 35: up to 100 Wh free, beyond with the operator's approval; the airline: up to 160 Wh",
