@@ -21,7 +21,6 @@ from ..reading.loading import Spec
 from ..reading.refusal import Refusal, in_order
 from .rewrite import Change
 
-
 SIDES = {"min": "lo", "typ": "nominal", "max": "hi"}
 
 
