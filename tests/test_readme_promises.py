@@ -38,6 +38,8 @@ PROMISES = {
     + "test_worksheet.py::test_a_sheet_has_each_quantity_once_and_equal_channels_share_it",
     "writes the proven changes into a copy; comments and layout stay": "linter/rewriting/"
     "test_amend.py::test_command_writes_a_copy_that_is_assessed_alike",
+    "writes the change shown for cause 2 into a copy": "linter/rewriting/test_amend.py::"
+    "test_a_cause_is_written_as_the_report_shows_it",
     "filled in, `amend --answers` takes them into a copy": "linter/asking/test_questions.py::"
     "test_answers_in_the_table_come_back_into_the_spec",
     "findings as you type with their root cause": "linter/editor/test_session.py::"

@@ -65,7 +65,7 @@ def groups_of(review: Review) -> tuple[QuestionGroup, ...]:
     What is accepted as open by a deviation is not asked.
     """
     opened = tuple(item for item in review.findings if asks(item) and not item.permitted)
-    spec = review.spec
+    spec = review.spec.as_stated()
     merged: dict[tuple[str, ...], list[Missing]] = {}
     for missing in dict.fromkeys(item for finding in opened for item in finding.advice.missing):
         if _field(spec.schema, missing.path) is not None:
@@ -110,13 +110,14 @@ def blank_form(review: Review, groups: Iterable[QuestionGroup]) -> tuple[FormEnt
         for question in group.questions
         for path in question.paths
     }
-    whole = form(Design(review.spec.schema))
+    spec = review.spec.as_stated()
+    whole = form(Design(spec.schema))
     found: list[FormEntry] = []
     for entry in whole:
         if entry.name != CHANNELS:
             found += (entry,) if entry.value else pruned((entry,), wanted)
             continue
-        channels = tuple(_channel_forms(review.spec, entry, wanted))
+        channels = tuple(_channel_forms(spec, entry, wanted))
         if channels:
             found.append(FormEntry(CHANNELS, entry.field, "", channels))
     return tuple(found)
