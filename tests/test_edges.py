@@ -43,6 +43,14 @@ def run(*words: str, **more: str) -> subprocess.CompletedProcess[str]:
     )
 
 
+def status_of(words: list[str]) -> object:
+    """The exit status, also where the parser of the command line gives it."""
+    try:
+        return main(words)
+    except SystemExit as stop:
+        return stop.code
+
+
 # Writing: every command that writes, to everything that is no place to write to
 
 WRITERS = (
@@ -151,6 +159,7 @@ sys.stderr.write(repr(seen))
     ("words", "wrong"),
     [
         (["assess", SPEC, "--builds", "1000001"], "--builds"),
+        (["assess", ""], "an empty file name"),
         (["assess", SPEC, "--builds", "0"], "--builds"),
         (["assess", SPEC, "--jobs", "1000"], "--jobs"),
         (["assess", SPEC, "--seed", "-1"], "--seed"),
@@ -159,7 +168,7 @@ sys.stderr.write(repr(seen))
 def test_numbers_of_options_have_limits(
     folder: Path, capsys: pytest.CaptureFixture[str], words: list[str], wrong: str
 ) -> None:
-    assert main(words) == 2
+    assert status_of(words) == 2
     assert wrong in capsys.readouterr().err
 
 
@@ -385,11 +394,7 @@ def test_what_moves_or_hides_text_is_refused_in_a_spec(
 def test_no_word_of_the_command_line_forges_a_report(
     folder: Path, capsys: pytest.CaptureFixture[str], words: list[str]
 ) -> None:
-    try:
-        status: object = main(words)
-    except SystemExit as stop:
-        status = stop.code
+    assert status_of(words) == 2
     said = "".join(capsys.readouterr())
-    assert status == 2
     assert not UNSEEN.search(said), UNSEEN.search(said)
     assert not re.search(r"(?m)^\s*RELEASED", said)

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     told = "a spec file, a parts file, or a folder: all *.amp.yaml below it"
-    parser.add_argument("files", nargs="+", type=Path, metavar="FILE.amp.yaml", help=told)
+    parser.add_argument("files", nargs="+", type=_named, metavar="FILE.amp.yaml", help=told)
     term_arguments(parser)
     shown = parser.add_mutually_exclusive_group()
     shown.add_argument(
@@ -53,6 +53,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--jobs", type=int, default=1, metavar="N", help="review several files at a time"
     )
+
+
+def _named(text: str) -> Path:
+    """A path; of an empty one, as an unset variable of a shell leaves it, nothing is reviewed."""
+    if not text:
+        raise argparse.ArgumentTypeError("an empty file name")
+    return Path(text)
 
 
 def run(options: argparse.Namespace) -> int:
