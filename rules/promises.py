@@ -107,6 +107,7 @@ RESPONSE = Promise(
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
         PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("bass-response", filled, "of bass taken by capacitors"),
+        PromiseCheck("box-response", above, "behind box and high-pass, no equaliser counted"),
         PromiseCheck("high-pass-response", above, "behind the high-pass, with 3 dB of box lift"),
         *spoiled_by(
             "bass-response-unclaimed blocking-capacitor-corner input-coupling-corner"

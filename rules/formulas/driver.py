@@ -145,6 +145,34 @@ def vented_volume_gain(f: float, f_b: float, q_l: float) -> float:
     return (f / f_b) ** 2 / (real**2 + imaginary**2) ** 0.5
 
 
+def sealed_response(f: float, f_s: float, q_ts: float, alpha: float) -> float:
+    """Sound pressure of a driver in a sealed box over that far above its resonance [1].
+
+    Symbols as in ``sealed_shape``.  Derived: the pressure goes as the acceleration of the cone,
+    so with the square of the frequency times the excursion.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1]; returns [1].
+
+    >>> round(sealed_response(50.0, 50.0, 0.5**0.5, 0.0), 4)  # -3.01 dB: Butterworth
+    0.7071
+    """
+    return (f / f_s) ** 2 * sealed_shape(f, f_s, q_ts, alpha)
+
+
+def vented_response(
+    f: float, f_s: float, q_ts: float, alpha: float, f_b: float, q_l: float
+) -> float:
+    """Sound pressure of cone, port and leak together over that far above the tuning [1].
+
+    Symbols as in ``vented_denominator``.  Source: Small 1973.
+    Units: f [Hz], f_s [Hz], q_ts [1], alpha [1], f_b [Hz], q_l [1]; returns [1].
+
+    >>> round(vented_response(40.0, 40.0, 0.38268, 1.41421, 40.0, 1e9), 4)
+    0.7071
+    """
+    moved = (f / f_s) ** 2 * (f / f_b) ** 2
+    return moved / vented_denominator(f, f_s, q_ts, alpha, f_b, q_l)
+
+
 def port_speed(
     f: float,
     x_free: float,

@@ -189,6 +189,7 @@ NO_HAZARD = """
     filter-capacitor-present
     bass-response bass-response-unclaimed
     blocking-capacitor-corner blocking-capacitor-corner-unclaimed board-copper-cooling
+    box-response
     bootstrap-capacitor bootstrap-diode-recovery bootstrap-hold-at-clipping bootstrap-reservoir
     bulk-ripple-at-rated-power bus-pumping capacity-at-high-rate carrier-above-hearing
     carrier-attenuation carrier-in-radio-bands carrier-residual carrier-slope-limit

@@ -1,10 +1,14 @@
 """High-pass against the promised band: scipy, by hand, and what is not judged."""
 
+import math
+
 import numpy as np
 import pytest
 from scipy import signal
 
 from ampreview.linter.finding import Status
+from ampreview.rules.formulas.acoustics import decibel
+from ampreview.rules.formulas.driver import sealed_response
 from ampreview.rules.loudspeaker.high_pass_in_band import figure
 
 from ..whole import answer as answer_of
@@ -53,3 +57,16 @@ def test_without_band_or_high_pass_nothing_fails() -> None:
     assert answer("loudspeaker: {high_pass: {f: 224 Hz, order: 4}}")[0] is Status.OPEN
     for spec in ("loudspeaker: {high_pass: none}", "loudspeaker: {z_rated: 8 ohm}"):
         assert answer(BAND + spec)[0] is Status.NOT_APPLICABLE
+
+
+def test_the_box_of_a_subwoofer_takes_what_its_nodes_give() -> None:
+    """Mass, spring and damper of the cone with the air spring of the box, solved at 28 Hz."""
+    f_s, q_ts, alpha, f = 32.0, 6 * 0.42 / 6.42, 120 / 90, 28.0
+    s = 2j * math.pi * f
+    mass = 1.0
+    spring = (2 * math.pi * f_s) ** 2 * mass
+    damper = 2 * math.pi * f_s * mass / q_ts
+    cone = 1 / (s**2 * mass + s * damper + spring * (1 + alpha))
+    loss = -20 * math.log10(abs(s**2 * mass * cone))
+    assert loss == pytest.approx(-decibel(sealed_response(f, f_s, q_ts, alpha)), rel=1e-9)
+    assert loss == pytest.approx(10.9, abs=0.2)  # by hand: f_c 48.9 Hz, Q 0.6
