@@ -26,6 +26,7 @@ POWER = Promise(
         ("rated_load", "into {}"),
         ("rated_thd", "at {}"),
         ("rated_duration", "for {}"),
+        ("claims.rated_supply", "from {}"),
     ),
     (
         PromiseCheck("power-above-rail", shared, "from the full rail"),

@@ -213,6 +213,15 @@ DERIVED: tuple[Derived, ...] = (
         above=(f"{DEVICE}.v_gs_th",),
     ),
     pair(
+        "rail_of_rating",
+        "V",
+        "the highest voltage of the rail, for power that is promised at one voltage",
+        Input("v_rail_high"),
+        "no power is promised at a voltage that never comes",
+        above=("claims.rated_supply",),
+        each="product",
+    ),
+    pair(
         "rail_reached",
         "V",
         "the highest voltage of the rail",

@@ -47,6 +47,19 @@ NO_CLAIM = Assumption("0 %", "absent", derivation("no distortion is claimed"))
 NOT_RATED = Assumption("100 %", "absent", derivation("the power is not rated at a distortion"))
 USUAL_THD = Constant("1 %", "distortion at which powers are rated", COMMON_PRACTICE)
 
+MOST: dict[str, Input | Constant] = {
+    "m_max": Input("modulator.m_max", default=FULL_DEPTH),
+    "z_load": Input("z_load"),
+    "n_legs": Input("n_legs"),
+    "r_ds_on": Input("output_stage.device.r_ds_on", default=NO_LOSS),
+    "parallel": Input("output_stage.parallel"),
+    "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
+    "r_series": Input("output_stage.r_series", default=NO_LOSS),
+}
+MOST_TEXT = (
+    "(m_max v_ideal z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series))^2 / (2 z_load)"
+)
+
 DERIVED: tuple[Derived, ...] = (
     Derived(
         "rated_thd_stated",
@@ -97,18 +110,8 @@ DERIVED: tuple[Derived, ...] = (
         (
             Way(
                 most_power,
-                {
-                    "v_ideal": Input("v_ideal"),
-                    "m_max": Input("modulator.m_max", default=FULL_DEPTH),
-                    "z_load": Input("z_load"),
-                    "n_legs": Input("n_legs"),
-                    "r_ds_on": Input("output_stage.device.r_ds_on", default=NO_LOSS),
-                    "parallel": Input("output_stage.parallel"),
-                    "dcr": Input("filter.inductor.dcr", default=NO_LOSS),
-                    "r_series": Input("output_stage.r_series", default=NO_LOSS),
-                },
-                "(m_max v_ideal z_load / (z_load + n_legs (r_ds_on/parallel + dcr) + r_series))^2"
-                " / (2 z_load)",
+                {**MOST, "v_ideal": Input("v_ideal")},
+                MOST_TEXT,
             ),
         ),
         sources=(derivation("divider of load and path; a sine that touches both rails"),),

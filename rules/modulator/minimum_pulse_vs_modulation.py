@@ -47,7 +47,7 @@ CHECK = Check(
         "rated_thd": THD,
         "thd_most": THD_MOST,
         "z_load": Input("z_load"),
-        "v_ideal_loaded": Input("v_ideal_loaded"),
+        "v_ideal_loaded": Input("v_ideal_promised"),
         "m_max": Input("m_max", unit="%"),
     },
     limits=AtMost(

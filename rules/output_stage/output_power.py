@@ -60,8 +60,8 @@ CHECK = Check(
         "rated_power": Input("rated_power"),
         "rated_thd": THD,
         "thd_most": THD_MOST,
-        "p_out_usual": Input("p_out_usual"),
-        "p_out_max": Input("p_out_max"),
+        "p_out_usual": Input("p_usual_promised"),
+        "p_out_max": Input("p_out_promised"),
         "p_trip": Input("p_trip", default=NO_TRIP),
     },
     limits=AtMost(

@@ -49,7 +49,7 @@ CHECK = Check(
     inputs={
         "rated_power": Input("rated_power"),
         "rated_thd": Input("rated_thd", default=CLEAN),
-        "p_sine_ideal": Input("p_sine_ideal"),
+        "p_sine_ideal": Input("p_sine_promised"),
     },
     limits=AtMost(
         major="1",

@@ -13,6 +13,14 @@ class Claims(Section):
     nature: ClassVar[Nature] = "claim"
     voluntary: ClassVar[bool] = True
 
+    rated_supply: Value | None = quantity(
+        "V",
+        "voltage of pack or DC source (ONE rail) for rated_power; default: the whole range",
+        "2.5 .. 200 V",
+        possible="0.1 .. 100000 V",
+        example="14.4 V",
+        promise="lower",
+    )
     efficiency: Value | None = quantity(
         "%",
         "efficiency of the whole product at rated power, all channels driven",

@@ -45,7 +45,7 @@ CHECK = Check(
         "m_max": Input("m_max"),
         "n_legs": Input("n_legs"),
         "rail_count": Input("rail_count"),
-        "v_trough": Input("v_rail_trough"),
+        "v_trough": Input("v_trough_promised"),
     },
     limits=AtMost(
         major="1", basis={"major": derivation("the crest of the rated sine does not fit the rail")}

@@ -55,6 +55,7 @@ WHOLE = {
     ("rating_lasts", 1): STATED,
     ("grounded", 2): STATED,
     ("source_sags", 2): STATED,
+    ("supply_rated", 1): STATED,
     ("travel_stated", 2): STATED,
     ("trip_stated", 1): STATED,
     ("thd_allowed", 2): "nothing is claimed: the limit of practice is the whole",

@@ -78,6 +78,7 @@ LISTED = {
     "V": """
         measured[].supply
         signal.source_level signal.v_in_max supply.v_source supply.v_rail supply.ripple
+        claims.rated_supply
         supply.surge.v supply.bulk.v_rated battery.cell.v_charge battery.cell.v_nominal
         battery.cell.v_oc_low battery.protection.v_cutoff battery.charger.v rated_voltage
         dc_offset turn_on_step limiter.v_rms limiter.v_peak output_stage.v_overshoot

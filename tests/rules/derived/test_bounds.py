@@ -244,6 +244,12 @@ PAIRS = [
     ("battery.cell.v_oc_low", cell("li-ion", "v_charge: 4.2 V, v_oc_low: VALUE"), "3.4 V", "4.6 V"),
     ("protection.under_voltage.v_trip", trip("VALUE"), "{min: 30 V, typ: 32 V}", "40 V"),
     (
+        "claims.rated_supply",
+        channel("gain: 26 dB") + f"\n{RAIL}claims: {{rated_supply: VALUE}}",
+        "34 V",
+        "40 V",
+    ),
+    (
         "supply.v_lockout",
         channel("gain: 26 dB") + "\nsupply: {source: dc-source, converter: step-up, rails: single,"
         " v_source: 12 V .. 14 V, v_rail: 36 V, v_lockout: VALUE}",

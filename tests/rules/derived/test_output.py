@@ -2,6 +2,8 @@
 
 import pytest
 
+from ..whole import answer
+
 SUPPLY = "supply: {source: dc-source, rails: RAILS, v_rail: 24 V}\n"
 CHANNEL = """channels:
   main:
@@ -110,3 +112,56 @@ def test_with_a_dead_time_the_loop_makes_a_difference(derived):
     without = derived("p_out_max", resistive(CLOCKED, "none"))
     assert loop / alike == pytest.approx(0.96**2, rel=2e-3)
     assert without / alike == pytest.approx((1 - 0.16 / 3.14159) ** 2, rel=2e-3)
+
+
+CAR = """supply: {source: dc-source, rails: single, v_rail: 10.8 V .. 15 V, SOURCE}
+channels:
+  main:
+    rated_power: 24 W
+    rated_load: 4 ohm
+    rated_thd: 1 %
+    modulator: {type: natural-sampling, carrier: 400 kHz, m_max: 100 %}
+    gate_drive: {dead_time: 0.01 ns}
+    output_stage: {topology: full-bridge, devices: discrete, r_series: 0 ohm,
+      device: {r_ds_on: 0.01 mohm}}
+    filter: {type: lc, inductor: {dcr: 0.01 mohm}}
+    loudspeaker: {z_rated: 4 ohm, p_rated: 25 W, rating_method: aes2-1984}
+"""
+AT_RATED = "claims: {rated_supply: 14.4 V}\n"
+POWER = ("power-above-rail", "output-power", "minimum-pulse-vs-modulation", "rail-trough")
+
+
+@pytest.mark.parametrize("check", POWER)
+@pytest.mark.parametrize(
+    ("claim", "severity"),
+    [
+        ("", "major"),  # 10.8 V: 14.6 W
+        (AT_RATED, None),  # 14.4 V: 25.9 W, and 27.2 W at 1 %
+        (AT_RATED.replace("14.4", "12"), "major"),  # 18 W
+    ],
+)
+def test_power_is_judged_at_the_supply_that_it_is_promised_for(check, claim, severity):
+    """The square of the supply over twice the load: a bridge without a loss into 4 ohm."""
+    found = answer(check, CAR.replace("SOURCE", "r_source: 0.01 mohm") + claim)
+    assert (found.severity and found.severity.value) == severity, found.message
+
+
+def test_a_rating_at_one_voltage_lowers_no_hazard():
+    """What the loudspeaker gets in clipping, and the part at its pins, stay those of 15 V."""
+    text = CAR.replace("SOURCE", "r_source: 0.01 mohm")
+    for check in ("loudspeaker-clipped-power", "source-below-rated-power"):
+        whole, rated = answer(check, text), answer(check, text + AT_RATED)
+        assert (rated.status, rated.severity) == (whole.status, whole.severity)
+        assert rated.evidence.figure == whole.evidence.figure
+
+
+def test_the_rail_of_a_rating_sags_as_any(derived):
+    """12 W drawn through 0.1 ohm at 14.4 V: x^2 - 14.4 x + 1.2 = 0 has the root 14.316 V."""
+    text = CAR.replace("SOURCE", "r_source: 0.1 ohm") + AT_RATED
+    loaded, drawn = derived("v_loaded_promised", text), derived("p_rail_crest", text)
+    assert loaded * (14.4 - loaded) / 0.1 == pytest.approx(drawn)
+
+
+def test_a_converter_holds_its_rail_whatever_the_rating_says(derived):
+    text = CAR.replace("SOURCE", "converter: step-up, v_source: 11 V .. 15 V") + AT_RATED
+    assert derived("p_out_promised", text) == derived("p_out_max", text)
