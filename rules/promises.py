@@ -217,8 +217,7 @@ OVER_TEMPERATURE = Promise(
     (("protection.over_temperature", "{}"),),
     (
         PromiseCheck("over-temperature-trip", says="to the limit of the junction", proves=True),
-        PromiseCheck("over-temperature-sensor"),
-        PromiseCheck("over-temperature-trip-in-use"),
+        *spoiled_by("over-temperature-sensor over-temperature-trip-in-use"),
     ),
     unproven="needs the part's data sheet or a test",
 )
@@ -228,8 +227,7 @@ POLARITY = Promise(
     (("protection.reverse_polarity", "{}"),),
     (
         PromiseCheck("reverse-polarity", proves=True),
-        PromiseCheck("reverse-polarity-drain"),
-        PromiseCheck("reverse-polarity-gate"),
+        *spoiled_by("reverse-polarity-drain reverse-polarity-gate"),
     ),
 )
 STANDARDS = Promise(

@@ -148,14 +148,16 @@ def vented_volume_gain(f: float, f_b: float, q_l: float) -> float:
 def sealed_response(f: float, f_s: float, q_ts: float, alpha: float) -> float:
     """Sound pressure of a driver in a sealed box over that far above its resonance [1].
 
-    Symbols as in ``sealed_shape``.  Derived: the pressure goes as the acceleration of the cone,
-    so with the square of the frequency times the excursion.
+    f: frequency [Hz]; f_s: free-air resonance [Hz]; q_ts: total Q of the driver [1]; alpha:
+    v_as / v_b [1], 0 for no box.  Source: equation of motion; the pressure goes as the
+    acceleration of the cone.
     Units: f [Hz], f_s [Hz], q_ts [1], alpha [1]; returns [1].
 
     >>> round(sealed_response(50.0, 50.0, 0.5**0.5, 0.0), 4)  # -3.01 dB: Butterworth
     0.7071
     """
-    return (f / f_s) ** 2 * sealed_shape(f, f_s, q_ts, alpha)
+    u = f / f_s
+    return u**2 / ((1 + alpha - u**2) ** 2 + (u / q_ts) ** 2) ** 0.5
 
 
 def vented_response(
