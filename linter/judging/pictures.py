@@ -4,7 +4,6 @@ import importlib
 import pkgutil
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
-from functools import partial
 from itertools import chain
 from math import inf, isfinite
 from typing import Any
@@ -136,8 +135,8 @@ class _Easel:
         if found is None or found[0].figure is None:
             return None
         amount, arguments = found
-        figure = found[0].figure
-        nodes = [self._node(partial(figure, x=x), arguments) for x in steps]
+        fixed = self.run.nodes.fixed
+        nodes = [self._node(amount.figure, {"x": fixed(x), **arguments}) for x in steps]
         try:
             y = tuple(float(node.value(corner)) for node in nodes)
             low, high = self._band(nodes, y) if curve.band and nodes[0].leaves else ((), ())
@@ -199,7 +198,8 @@ class _Easel:
             if figure is None:
                 yield read
                 continue
-            nodes = (self._node(partial(figure, read=x), found[1])
+            fixed = self.run.nodes.fixed
+            nodes = (self._node(figure, {"read": fixed(x), **found[1]})
                      for x in (read.low, read.nominal, read.high))  # fmt: skip
             low, nominal, high = (float(node.value()) for node in nodes)
             yield replace(read, low=min(low, high), nominal=nominal, high=max(low, high))

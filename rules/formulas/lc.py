@@ -55,7 +55,7 @@ def ladder_gain(
     >>> round(ladder_gain(30e3, 30e-6, 0.937e-6, 4.0, 0.0, 0.0, 0.0), 3)
     0.707
     """
-    return _gain(_turning(f), l_1, c_1, 1 / z_load, r_series, l_2, c_2)
+    return _gain(2j * PI * f, l_1, c_1, 1 / z_load, r_series, l_2, c_2)
 
 
 def damped_gain(
@@ -81,17 +81,12 @@ def damped_gain(
     >>> round(1e3 * damped_gain(400e3, 22e-6, 0.68e-6, 8.0, 0.0, 0.0, 0.0, 10.0, 0.1e-6), 2)
     10.4
     """
-    s = _turning(f)
+    s = 2j * PI * f
     return _gain(s, l_1, c_1, 1 / r_load + _branch(s, r_damper, c_damper), r_series, l_2, c_2)
 
 
-def _turning(f: float) -> complex:
-    """The s of Kirchhoff's laws, j 2 pi f [1/s]."""
-    return 2j * PI * f
-
-
 def _branch(s: complex, r_damper: float, c_damper: float) -> complex:
-    """Admittance of a resistor in series with a capacitor."""
+    """Admittance of a resistor in series with a capacitor; s = j 2 pi f [1/s]."""
     return s * c_damper / (1 + s * r_damper * c_damper)
 
 
@@ -166,7 +161,7 @@ def two_section_peak(
         f, f_top = mode(l_1, c_1, l_2, full), mode(l_1, c_1, l_2, c_2)
         for k in range(-BELOW, STEPS + 1):
             f_here = f * (0.9 ** (-k / BELOW) if k < 0 else (f_top / f) ** (k / STEPS))
-            s = _turning(f_here)
+            s = 2j * PI * f_here
             beside = _branch(s, r_damper, c_damper) + _branch(s, r_piezo, c_piezo)
             gain = _gain(s, l_1, c_1, 1 / r_load + beside, r_series, l_2, c_2)
             peak = larger(peak, gain)
@@ -205,7 +200,7 @@ def open_load_gain(
     far = (r_series, 0 * l_1, 0 * c_1)
     peak = 0.0
     for _ in range(STEPS + 1):
-        s = _turning(f)
+        s = 2j * PI * f
         peak = larger(peak, _gain(s, l_1, c_1, _branch(s, r_damper, c_damper), *far))
         f = f * span
     return peak
@@ -295,6 +290,6 @@ def _level(
     c_damper: float,
 ) -> float:
     """Gain at f over that at low frequency."""
-    s = _turning(f)
+    s = 2j * PI * f
     load = 1 / (r_load + s * l_load) + _branch(s, r_damper, c_damper)
     return _gain(s, l_1, c_1, load, r_series, l_2, c_2) * (1 + r_series / r_load)

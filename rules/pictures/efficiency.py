@@ -4,8 +4,6 @@ By the points of a stated curve, by the law that stands in for one, or by the su
 losses: the same formulas as in the heat of the channel, at a part x / rated_power of it.
 """
 
-from typing import Any
-
 from ...linter.check import Arguments, Input
 from ...linter.picture import Amount, Axis, Curve, Curves, Mark, Spot
 from ..derived.losses import LOADED, with_load
@@ -45,13 +43,33 @@ def by_sum(
     p_idle: float,
     p_inductor: float,
     r_ds_on: float,
-    **loaded: Any,
+    n_legs: float,
+    v_swing: float,
+    i_rated_peak: float,
+    depth: float,
+    t_edge: float,
+    carrier: float,
+    parallel: float,
+    q_rr: float,
+    v_sd: float,
+    dead_time: float,
+    modulator: str,
+    q_oss: float,
+    ripple: float,
+    levels: str,
+    c_ground: str,
+    c_snubber: float,
+    q_least: float,
+    p_core: float,
 ) -> float:
     """From the sum of the losses, the switches as hot as at rated power."""
     part = x / rated_power
-    hot = conduction(loaded["n_legs"], loaded["parallel"], loaded["i_rated_peak"], r_ds_on)
-    lost = p_idle + part * (p_inductor + hot) + with_load(**loaded, part=part)
-    return x / (x + lost)
+    hot = conduction(n_legs, parallel, i_rated_peak, r_ds_on)
+    beyond_idle = with_load(
+        n_legs, v_swing, i_rated_peak, depth, t_edge, carrier, parallel, q_rr, v_sd, dead_time,
+        modulator, q_oss, ripple, levels, c_ground, c_snubber, q_least, p_core, part,
+    )  # fmt: skip
+    return x / (x + p_idle + part * (p_inductor + hot) + beyond_idle)
 
 
 def with_loss(read: float, rated_power: float) -> float:

@@ -84,6 +84,16 @@ def test_peak_inside_a_range_is_found_when_named() -> None:
     assert worst_case(node, 1).figure < 0.25
 
 
+def test_a_peak_beside_an_end_is_found_as_well() -> None:
+    """-(x - c)^2 is largest at c, a tenth of a step of the scan from the end of 0 .. 32."""
+    for c in (0.1, 31.9, 0.0, 32.0):
+        leaves = {"x": leaf("a.x", "0 V .. 32 V", "V")}
+        node = Computed("hump", lambda x, c=c: -((x - c) ** 2), leaves)
+        extreme = worst_case(node, 1, ("x",))
+        assert extreme.corner["a.x"] == pytest.approx(c, abs=1e-4)
+        assert extreme.figure == pytest.approx(0.0, abs=1e-8)
+
+
 def test_signs_that_flip_between_corners_are_followed() -> None:
     """x y over -1 .. 2 by -1 .. 2: single moves from the middle miss the corner (-1, -1)."""
     node = Computed(

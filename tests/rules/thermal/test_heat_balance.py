@@ -54,6 +54,19 @@ def test_two_channels_of_two_packages_share_the_heatsink_like_one_of_four() -> N
     assert found.t_junction[1] - ZERO == pytest.approx(98.20)
 
 
+def test_channels_that_are_the_same_heat_like_one_of_all_their_packages() -> None:
+    """Three channels of 1.5 K/W beside another one, against one of 0.5 K/W with their heat."""
+    air, sink = Air(40 + ZERO, None, None), Sink(2.0, None, True)
+    third, other = ChannelHeat(4.0, 2.0, 1.6, 0.5, 0.0), ChannelHeat(6.0, 1.0, 1.6, 0.0, 0.0)
+    whole = ChannelHeat(12.0, 6.0, 1.6, 1.5, 0.0)
+    mixed = (third, other, third, third)
+    found = solve(air, sink, mixed, (1.5, 1.0, 1.5, 1.5), (END,) * 4, 0.0, 0.0)
+    alone = solve(air, sink, (whole, other), (0.5, 1.0), (END,) * 2, 0.0, 0.0)
+    assert found.t_reference == pytest.approx(alone.t_reference, abs=1e-9)
+    one, beside = alone.t_junction
+    assert found.t_junction == pytest.approx((one, beside, one, one), abs=1e-9)
+
+
 def _feedback(current: float, t_end: float = BEYOND) -> Solution:
     """One device: 20 mohm rising with the exponent 1.6, 0.4 W switching, 40 K/W, 50 degC."""
     heat = ChannelHeat(0.4, current**2 * 0.02, hot_exponent(FACTOR), 0.0, 0.0)
