@@ -99,11 +99,10 @@ class Device(Section):
     )
     v_gs_th_fall: Value | None = quantity(
         "V/K",
-        "fall of the gate threshold per kelvin, printed as a negative coefficient in mV/degC",
+        "fall of the gate threshold per kelvin",
         "2 .. 15 mV/K",
         given="typ",
         concerns=DISCRETE,
-        example="10 mV/K",
     )
     q_g: Value | None = quantity(
         "C",
@@ -194,11 +193,7 @@ class Device(Section):
         concerns=DISCRETE,
     )
     t_r: Value | None = quantity(
-        "s",
-        "rise time as printed, behind r_g_test",
-        "1 .. 500 ns",
-        given="line",
-        concerns=DISCRETE,
+        "s", "rise time as printed, behind r_g_test", "1 .. 500 ns", given="line", concerns=DISCRETE
     )
     t_d_off: Value | None = quantity(
         "s",
@@ -208,11 +203,7 @@ class Device(Section):
         concerns=DISCRETE,
     )
     t_f: Value | None = quantity(
-        "s",
-        "fall time as printed, behind r_g_test",
-        "1 .. 500 ns",
-        given="line",
-        concerns=DISCRETE,
+        "s", "fall time as printed, behind r_g_test", "1 .. 500 ns", given="line", concerns=DISCRETE
     )
     r_g_test: Value | None = quantity(
         "ohm",
