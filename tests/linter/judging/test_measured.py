@@ -337,6 +337,26 @@ def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known()
     assert found.band == pytest.approx((5.1, 6.9))  # the estimate, not the reading itself
 
 
+@pytest.mark.parametrize(
+    ("read", "status"),
+    [("390 ms", Status.MEETS), ("450 ms", Status.OPEN)],  # a quarter more: 488 ms and 563 ms
+)
+def test_a_trip_of_one_board_near_a_grave_limit_is_open_at_prototype(read, status) -> None:
+    """DC detection within half a second: another board of the series may be slower."""
+    path = "protection.dc_detector.t_trip"
+    spec = load_file(ROOT / "sample_specs/choir-portable.amp.yaml").spec
+    assert spec is not None
+    told = spec.with_values({path: {"typ": read, "from": "measured"}}).spec
+    printed = spec.with_values({path: {"typ": read}}).spec
+    assert told is not None
+    assert printed is not None
+    found = answer(review(told, "prototype"), "dc-detector-delay", "product")
+    assert found.status is status
+    assert answer(review(printed, "prototype"), "dc-detector-delay", "product").status is (
+        Status.MEETS
+    )
+
+
 @pytest.mark.parametrize(("value", "agrees"), [("4.5 A", False), ("6.5 A", True), ("20 A", True)])
 def test_a_side_that_a_data_sheet_does_not_print_is_not_made_up(value: str, agrees: bool) -> None:
     """The trip is printed from 5 A up, typically 6 A: nobody prints a most."""
