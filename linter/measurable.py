@@ -1,7 +1,7 @@
 """What can be measured on a board, as data: the figure, and on what it depends there."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from .check import Stake
 
@@ -19,6 +19,9 @@ class Measurable:
     conditions: name of a condition as a measurement states it, with the fields or derived
         quantities that hold it in the model; the first one that the spec gives counts.
         Without conditions the figure is the same wherever it is measured.
+    none_unless_told: name of a condition that a bench lacks, such as the sun, with the field and
+        the quantity of the model; a reading that does not tell it was taken without, is compared
+        so, and stands in only where the model has none either.
     stands_in: what is measured may stand in where the spec is silent or estimates.
     high_is_enough: conditions of which the high end tells all: hotter air, hotter parts.
     doubted_below: share of the least that the model computes below which a reading is doubted:
@@ -38,6 +41,7 @@ class Measurable:
     rises_over: str = ""
     decides: str = ""
     last_resort: bool = False
+    none_unless_told: Mapping[str, tuple[str, str]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,8 @@ voltage of ONE rail at the board, the load, the power of each channel, the frequ
 outside.  Where the spec gives a range or a tolerance, the model is computed at the condition.
 Only what a bench reads directly may stand in for a value that is not given; a heatsink that is
 measured while music plays says nothing of the one at rated power, so it does not.  The inside air
-does, if it was read in the hottest ambient, closed, at the rated load and signal.
+does, if it was read in the hottest ambient, closed, at the rated load and signal, and in the sun
+and with the other loads of the source where the spec has them.
 Where less is better, a reading below half of the least that the stated parts give is doubted
 (common practice, no source): of an efficiency the loss counts, of air its rise over the ambient.
 
@@ -91,6 +92,10 @@ MEASURABLE = (
         rises_over="ambient",
         decides="heat",
         last_resort=True,
+        none_unless_told={
+            "sun": ("environment.solar", "sun"),
+            "other_loads": ("supply.p_auxiliary", "supply.p_auxiliary"),
+        },
     ),
     # trips
     Measurable(

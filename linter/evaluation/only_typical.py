@@ -5,6 +5,9 @@ A data-sheet line that prints only ``typ`` has it stand in for both sides, one t
 a pass leans on what nobody guarantees.  Fields of which data sheets usually print nothing but the
 typical value are left out, and so are lines with typ and a guaranteed side: makers print the one
 that matters.
+
+A value that one board showed has the spread of the series about it, a quarter of it or 5 K (common
+practice, no source): before a maker's sheet is at hand no grave limit may lie within that.
 """
 
 from collections.abc import Callable, Mapping
@@ -19,6 +22,8 @@ from .threshold import missed
 
 NEAR = 1.01
 FAR = 3.0
+OF_A_SERIES = 1.25
+KELVIN_OF_A_SERIES = 5.0
 CHANGE = 1e-9
 SELDOM_GUARANTEED = "typ"
 TYPICAL = Source("data sheets guarantee only what they print as min or max", kind="derived")
@@ -36,9 +41,23 @@ def only_typical(plan: Plan, graph: Graph, node: Node, finding: Finding) -> tupl
 def open_ended(
     plan: Plan, graph: Graph, node: Node, finding: Finding, check: Check
 ) -> tuple[Assumed, ...]:
-    """The lines with a least or a largest value alone, where ``FAR`` beyond it the check fails."""
-    lines = {path: x for path, x in _lines(graph, node).items() if x.sides != {"typ"}}
-    return _hung_on(lines, plan, graph, finding, lambda node, at: _fails(node, at, check), FAR)
+    """The lines with a least or a largest value alone, where ``FAR`` beyond it the check fails.
+
+    And what was read off a board, where another board of the series may fail it.
+    """
+
+    def spoils(node: Computed, at: dict[str, object]) -> bool:
+        return _fails(node, at, check)
+
+    found: tuple[Assumed, ...] = ()
+    for path, x in sorted(_lines(graph, node).items()):
+        if x.sides != {"typ"}:
+            found += _hung_on({path: x}, plan, graph, finding, spoils, FAR)
+        elif x.provenance == "measured":
+            warm = graph.spec.schema.field_of(path).unit == "degC"
+            factor = 1 + KELVIN_OF_A_SERIES / x.nominal if warm else OF_A_SERIES
+            found += _hung_on({path: x}, plan, graph, finding, spoils, factor)
+    return found
 
 
 def _lines(graph: Graph, node: Node) -> dict[str, Value]:

@@ -46,6 +46,7 @@ class Compared:
     pins: what the model was set to, None where the conditions are not its own.
     doubted: the spec speaks against it: the known terms of an incomplete sum add up to more, and
         nothing left out explains it; or it is far below what is computed.
+    without: conditions of the spec that a bench lacks, and this reading too.
     """
 
     of: Measurement
@@ -58,6 +59,7 @@ class Compared:
     explanations: tuple[Explanation, ...] = ()
     pins: Mapping[str, object] | None = None
     doubted: bool = False
+    without: tuple[str, ...] = ()
 
     @property
     def is_compared(self) -> bool:
@@ -103,7 +105,10 @@ def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
         pins = _pins(item, known[figure.name], graph, figure)
         if isinstance(pins, str):
             return Compared(item, "not compared", figure, read, why=pins)
-        return _against(item, figure, read, pins, spec, catalogue)
+        lacking = _lacking(item, known[figure.name], graph)
+        found = _against(item, figure, read, pins | lacking, spec, catalogue)
+        fields = known[figure.name].none_unless_told.items()
+        return replace(found, without=tuple(x for x, (field, _) in fields if field in lacking))
     except FigureError as error:
         return Compared(item, "not compared", figure, read, why=f"not computed: {error}")
 
@@ -168,6 +173,17 @@ def _pins(
                 return found
             pins |= found
     return pins
+
+
+def _lacking(item: Measurement, known: Measurable, graph: Graph) -> dict[str, object]:
+    """What the spec has and the bench had less of, by field, as it was on the bench."""
+    lacking: dict[str, object] = {}
+    for name, (path, quantity) in known.none_unless_told.items():
+        node, told = graph.resolve(quantity, None), item.conditions.get(name)
+        had = told.nominal if told else 0.0
+        if isinstance(node, Node) and had < (1 - SAME) * worst_case(node, 1).figure:
+            lacking[path] = spell(Value(had, had, had), graph.fields[path].unit)
+    return lacking
 
 
 def _pin(

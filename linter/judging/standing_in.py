@@ -7,7 +7,7 @@ boards say little of a series, so the spread that the model's tolerances give is
 readings, that of the computed figure where the spec only estimates.  Where nothing gives a
 spread and data sheets guarantee one, as of a trip, the reading is a typical value and no more.
 A reading below what the known terms of a sum add up to, or far below what the stated parts give,
-is doubted and stands in for nothing.
+is doubted and stands in for nothing, and so does one without sun where the spec has it.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -41,7 +41,8 @@ def with_stand_ins(
     known = measurable_in(catalogue.packages)
     groups: dict[Figure, list[Compared]] = {}
     for item in comparisons(spec, catalogue, items, day):
-        if item.figure and item.pins is not None and known[item.figure.name].stands_in:
+        taken = item.figure and item.pins is not None and not item.without
+        if item.figure and taken and known[item.figure.name].stands_in:
             groups.setdefault(item.figure, []).append(item)
     graph = Graph(spec, catalogue.derived)
     for figure, found in groups.items():

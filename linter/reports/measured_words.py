@@ -56,8 +56,10 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     unit = item.figure.unit
     band = _band(*item.band, unit)
     read = item.of.value.strip()
+    lacks = " and ".join(item.without).replace("_", " ")
+    kept = f"; not taken over: read without {lacks}" if lacks else ""
     if item.answer == "agrees":
-        return f"{read}; model {band}"
+        return f"{read}; model {band}{kept}"
     if item.answer == "part only":
         head = f"{read}; the spec accounts for {band} of it"
     else:
@@ -72,7 +74,7 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     rest = f"; {more} more" if more > 0 else ""
     why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
     doubt = "doubted and not taken over; " if item.doubted else ""
-    return f"{head}; {doubt}{why}"
+    return f"{head}; {doubt}{why}{kept}"
 
 
 def _band(low: float, high: float, unit: str) -> str:

@@ -59,7 +59,7 @@ def measured_form(catalogue: Catalogue) -> str:
     for item in measurable_in(catalogue.packages).values():
         each, unit, meaning = told_of(item.figure, catalogue)
         place = "place: , " if each == "channel" else ""
-        conditions = "".join(f"{name}: , " for name in item.conditions)
+        conditions = "".join(f"{name}: , " for name in (*item.conditions, *item.none_unless_told))
         lines += commented(f"[{unit}] {meaning}.", 2)
         lines.append(f"  #- {{figure: {item.figure}, {place}value: , {conditions}{KEPT}}}")
     return "\n".join(lines) + "\n"

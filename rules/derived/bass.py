@@ -6,7 +6,7 @@ from ...linter.check import Arguments, Assumption, Derived, Input, Way, derivati
 from ..formulas.acoustics import power_decibel
 from ..formulas.capacitor import high_pass_corner
 from ..formulas.load import one_of_network
-from ..formulas.maths import smaller
+from ..formulas.maths import central, smaller
 from .load import PARALLEL, SERIES
 from .ways import as_stated, no, yes
 
@@ -35,19 +35,19 @@ def bass_loss(
 ) -> float:
     """Losses ahead of the stage and behind it.
 
-    An input that alone takes 3 dB is a finding of its own, and is left to it. Behind the stage both
-    capacitors are in series with one load, so that their corners add up; the capacitor of ONE
-    loudspeaker meets that loudspeaker alone.
+    An input that alone takes 3 dB is a finding of its own: here it counts as if it were right, with
+    a corner at half the low end of the band. Behind the stage both capacitors are in series with
+    one load, so that their corners add up; the capacitor of ONE loudspeaker meets that alone.
     """
     z_one = smaller(z_driver, one_of_network(load_low, series, parallel))
     behind = high_pass_corner(load_low, c_block) + high_pass_corner(z_one, c_series)
-    corner_in = 0 * behind if input_told == "yes" else high_pass_corner(r_in, c_in)
+    corner_in = band_low / 2 if input_told == "yes" else high_pass_corner(r_in, c_in)
     return loss_at(band_low, corner_in) + loss_at(band_low, behind)
 
 
 def cut_at_input(r_in: float, c_in: float, band_low: float) -> str:
     """Whether the input's corner lies at the low end of the band or above."""
-    return "yes" if high_pass_corner(r_in, c_in) >= band_low else "no"
+    return "yes" if central(high_pass_corner(r_in, c_in)) >= central(band_low) else "no"
 
 
 def ahead(c_series: float, c_block: float, series: float, parallel: float) -> float:
@@ -91,8 +91,8 @@ _STATED: Arguments = {
 }
 _WITHOUT: Arguments = {**_STATED, "c_series": Input(f"{SECTION}.c", default=NO_CAPACITOR)}
 _FORMULA = (
-    "10 log10(1 + (f/band_low)^2) added up, f = 1/(2 pi r_in c_in) unless input_told, and"
-    " f = 1/(2 pi load_low c_block) + 1/(2 pi z c_series), z the smaller of z_driver and"
+    "10 log10(1 + (f/band_low)^2) added up, f = 1/(2 pi r_in c_in), band_low/2 where input_told,"
+    " and f = 1/(2 pi load_low c_block) + 1/(2 pi z c_series), z the smaller of z_driver and"
     " load_low parallel/series"
 )
 

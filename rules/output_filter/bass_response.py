@@ -5,10 +5,11 @@ of a half bridge on a single supply, the one in series with the loudspeaker. Eac
 right, and together they miss the claim: three corners at half the low end of the band take 4 dB.
 The check adds up what the stated ones take at that end into the lowest rated load as a resistor,
 the voice coil cold, and compares it with the deviation that the spec allows. An input that takes
-3 dB by itself is told by input-coupling-corner alone. Where no response is claimed,
-bass-response-unclaimed answers. 47 uF ahead of a woofer of 4 ohm cut at 847 Hz: the product has
-no bass, however well its filter is made. A stated high-pass is judged by high-pass-in-band, since
-a box may lift there. Cure: larger capacitors, or a full bridge, which needs none at the output.
+3 dB by itself is told by input-coupling-corner alone, and counts as if put right. Where no
+response is claimed, bass-response-unclaimed answers. 47 uF ahead of a woofer of 4 ohm cut at 847
+Hz: the product has no bass, however well its filter is made. A stated high-pass is judged by
+high-pass-in-band, since a box may lift there. Cure: larger capacitors, or a full bridge, which
+needs none at the output.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation

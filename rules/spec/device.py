@@ -99,11 +99,10 @@ class Device(Section):
     )
     v_gs_th_fall: Value | None = quantity(
         "V/K",
-        "fall of the gate threshold per kelvin, printed as a negative coefficient in mV/degC",
+        "fall of the gate threshold per kelvin",
         "2 .. 15 mV/K",
         given="typ",
         concerns=DISCRETE,
-        example="10 mV/K",
     )
     q_g: Value | None = quantity(
         "C",

@@ -42,3 +42,16 @@ class Measurement(Section):
     ambient: Value | None = quantity(
         "degC", "air outside the product", "-40 .. 85 degC", example="25 degC"
     )
+    sun: Value | None = quantity(
+        "W/m2",
+        "sun, or a lamp in its place, on the enclosure; default: none",
+        "0 or 100 .. 1150 W/m2",
+        possible="0 .. 1500 W/m2",
+        example="900 W/m2",
+    )
+    other_loads: Value | None = quantity(
+        "W",
+        "other loads of the source that were on, as p_auxiliary; default: none",
+        "0 or 0.05 .. 45 W",
+        also="1 .. 50 mW",  # a sleeping controller
+    )

@@ -69,7 +69,7 @@ LISTED = {
         output_stage.device.v_gs_th_fall
     """,
     "W/m**2": """
-        environment.solar
+        environment.solar measured[].sun
     """,
     "dB": """
         signal.crest_factor loudspeaker.sensitivity claims.response claims.sound_level
@@ -148,7 +148,8 @@ LISTED = {
         output_stage.i_q
     """,
     "W": """
-        measured[].power supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
+        measured[].power measured[].other_loads
+        supply.p_max supply.p_auxiliary rated_power output_stage.p_idle
         output_stage.p_auxiliary output_stage.efficiency_curve[].power
         output_stage.snubber.p_rated filter.damper.p_rated loudspeaker.p_rated
         loudspeaker.zobel.p_rated protection.bleeder.p_rated claims.heat

@@ -23,6 +23,7 @@ from ampreview.linter.judging.measured import Compared, comparisons
 from ampreview.linter.judging.review import Review, review
 from ampreview.linter.judging.standing_in import with_stand_ins
 from ampreview.linter.reading.loading import Spec, load_file, load_text
+from ampreview.linter.reports.measured_words import in_words
 from ampreview.rules.measurable import MEASURABLE
 
 ROOT = Path(__file__).parents[3]
@@ -181,7 +182,7 @@ def test_a_stated_value_is_not_replaced_but_an_estimate_is() -> None:
 
 # A bench with two loudspeakers, closed, in 10 to 32 degC of air; 24 V, 10 W into 8 ohm.
 BENCH = ROOT / "sample_specs/museum-boards/bench/bench.amp.yaml"
-AIR = "figure: t_air_inside, supply: 24 V, load: 8 ohm, crest_factor: 14 dB"
+AIR = "figure: t_air_inside, supply: 24 V, load: 8 ohm, crest_factor: 14 dB, other_loads: 3 W"
 TRIP = "channels.left.output_stage.over_current.i_trip"
 
 
@@ -219,6 +220,29 @@ def test_air_that_was_read_cold_or_at_a_light_load_stands_in_for_nothing(
         assert found.band[1] < 273.15 + 39  # the model's own, which the reading does not change
         told = answer(review(after, "prototype"), "enclosure-air", "product")
         assert told.evidence.figure == pytest.approx(105 - 43, abs=0.2)  # of 105 degC capacitors
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        ("", "read without sun and other loads"),
+        (", sun: 900 W/m2", "read without other loads"),
+        (", other_loads: 3 W", "read without sun"),
+        (", sun: 900 W/m2, other_loads: 3 W", ""),
+    ],
+)
+def test_air_that_was_read_without_the_sun_says_nothing_of_a_sunny_box(
+    more: str, said: str
+) -> None:
+    """It is held against the box as it stood on the bench, and the model of the use stays."""
+    changes = {"environment.ambient": "10 degC .. 32 degC", "environment.solar": "900 W/m2"}
+    dark = AIR.replace(", other_loads: 3 W", "")
+    reading = f"{dark}, power: 10 W, ambient: 32 degC, value: 50 degC{more}"
+    after, found = bench(reading, changes)
+    assert ("thermal.t_air_inside" in after.values) is (not said)
+    assert in_words(found).endswith(f"not taken over: {said}" if said else "")
+    assert found.band is not None
+    assert (found.band[1] > 273.15 + 42) is ("sun:" in more)  # 39 degC at most in the shade
 
 
 @pytest.mark.parametrize(("value", "stands"), [("86 % .. 88 %", True), ("98.5 % .. 99.5 %", False)])
@@ -311,6 +335,26 @@ def test_a_trip_of_one_board_is_typical_of_a_series_unless_its_spread_is_known()
     assert value.lo == pytest.approx(6.1 * 0.96 * 0.85, rel=1e-3)  # type: ignore[union-attr]
     assert value.hi == pytest.approx(6.1 * 1.04 * 1.15, rel=1e-3)  # type: ignore[union-attr]
     assert found.band == pytest.approx((5.1, 6.9))  # the estimate, not the reading itself
+
+
+@pytest.mark.parametrize(
+    ("read", "status"),
+    [("390 ms", Status.MEETS), ("450 ms", Status.OPEN)],  # a quarter more: 488 ms and 563 ms
+)
+def test_a_trip_of_one_board_near_a_grave_limit_is_open_at_prototype(read, status) -> None:
+    """DC detection within half a second: another board of the series may be slower."""
+    path = "protection.dc_detector.t_trip"
+    spec = load_file(ROOT / "sample_specs/choir-portable.amp.yaml").spec
+    assert spec is not None
+    told = spec.with_values({path: {"typ": read, "from": "measured"}}).spec
+    printed = spec.with_values({path: {"typ": read}}).spec
+    assert told is not None
+    assert printed is not None
+    found = answer(review(told, "prototype"), "dc-detector-delay", "product")
+    assert found.status is status
+    assert answer(review(printed, "prototype"), "dc-detector-delay", "product").status is (
+        Status.MEETS
+    )
 
 
 @pytest.mark.parametrize(("value", "agrees"), [("4.5 A", False), ("6.5 A", True), ("20 A", True)])

@@ -26,7 +26,8 @@ from ampreview.rules.measurable import MEASURABLE, QUESTIONS
 BENCH = Path(__file__).parents[3] / "sample_specs/museum-boards/bench/bench.amp.yaml"
 NO_CHANGE: Mapping[str, Any] = MappingProxyType({})
 I_TRIP = "output_stage.over_current.i_trip"
-AIR = "figure: t_air_inside, supply: 24 V, load: 8 ohm, crest_factor: 14 dB, ambient: 25 degC"
+ROOM = "ambient: 25 degC, other_loads: 3 W"
+AIR = f"figure: t_air_inside, supply: 24 V, load: 8 ohm, crest_factor: 14 dB, {ROOM}"
 R_TH_JC = {f"channels.{x}.output_stage.device.r_th_jc": "2 K/W" for x in ("left", "right")}
 ALL = {
     "power (left)", "idle (left)", "heat (product)", "over-current-trip (left)",
