@@ -13,6 +13,8 @@ def as_usual(order: float) -> float:
     return order
 
 
+ORDER = Constant("2", "order of the high-pass", COMMON_PRACTICE)
+
 CHANGE = DesignChange(
     title="a high-pass ahead of the loudspeaker, 12 dB per octave",
     moves=("loudspeaker.high_pass.f",),
@@ -21,7 +23,7 @@ CHANGE = DesignChange(
         Follow(
             "loudspeaker.high_pass.order",
             as_usual,
-            {"order": Constant("2", "order of the high-pass", COMMON_PRACTICE)},
+            {"order": ORDER},
             "1",
             "up",
             new=True,

@@ -8,7 +8,7 @@ of second order at 0.8 to 0.9 of the tuning.
 from ...linter.check import COMMON_PRACTICE, Constant, Input
 from ...linter.design_change import DesignChange, Follow
 from ..formulas.driver import SMALL_VENTED
-from .high_pass import as_usual
+from .high_pass import ORDER, as_usual
 
 
 def below(share: float, f_b: float) -> float:
@@ -36,7 +36,7 @@ CHANGE = DesignChange(
         Follow(
             "loudspeaker.high_pass.order",
             as_usual,
-            {"order": Constant("2", "order of the high-pass", COMMON_PRACTICE)},
+            {"order": ORDER},
             "1",
             "up",
             new=True,

@@ -6,7 +6,8 @@ from .maths import PI
 VENTS = Source(
     "ELNA, cautions for aluminium electrolytic capacitors",
     "ripple current: the inside heats up at once, the pressure valve blows; how far beyond the"
-    " rating is common practice: programme of twice the rated current, four times the heat",
+    " rating is common practice: programme of twice the rated current, four times the heat;"
+    " no page given",
 )
 
 

@@ -123,7 +123,7 @@ def constant(name: str, key: str, found: str) -> str:
         (constant("stored-voltage-accessible", "critical", "9000 V"), "cannot be looser"),
         (constant("dc-fault-power", "p_safe", "30 W"), "cannot be looser"),
         (constant("device-voltage-margin", "critical", "200 %"), "cannot be looser than 100 %"),
-        (constant("drain-current-margin", "t_least", "90 K"), "cannot be looser than 1 K"),
+        (constant("drain-current-margin", "t_least", "90 K"), "cannot be looser than 1 uK"),
         (constant("dc-fault-power", "p_safe", "15 V"), "V"),
         (constant("protection-present", "critical", "1"), "critical of protection-present is yes"),
         (constant("protection-present", "critical", "no"), "cannot be looser than yes"),
