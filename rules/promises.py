@@ -40,7 +40,7 @@ POWER = Promise(
             " over-voltage-trip-window under-voltage-trip-window pumping-against-trip source-crest"
             " pack-collapse pack-cutoff-under-load pack-voltage-under-load burst-temperature"
             " protection-trip-above-music step-down-above-source supply-below-part-limit"
-            " input-sensitivity input-stage-power"
+            " input-sensitivity input-stage-headroom"
         ),
     ),
 )

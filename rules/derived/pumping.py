@@ -42,7 +42,7 @@ _INPUTS = {
     "v": Input("all v_ideal"),
     "m_max": Input("all m_max"),
     "v_limiter": Input("all limiter.v_peak", default=NO_LIMITER),
-    "phase": Input("all phase_low"),
+    "phase": Input("all phase_returned"),
     "f": Input("all band_low"),
     "z": Input("all z_load"),
     "c": Input("c_pumped"),
@@ -214,7 +214,7 @@ DERIVED = (
             constant("0 V", {"source_sinks": "yes"}),
             Way(
                 nothing_returned,
-                {"phase": _INPUTS["phase"], "v_rail": _INPUTS["v_rail"]},
+                {"phase": Input("all phase_low"), "v_rail": _INPUTS["v_rail"]},
                 "0: with a phase of 0 a bridge returns nothing to v_rail",
                 when={"rail_pumps": "no"},
             ),

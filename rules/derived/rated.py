@@ -43,6 +43,17 @@ def thd_claimed(claim: float, rated_thd: float, usual: float) -> str:
     return "yes" if claim > 0 or rated_thd <= usual else "no"
 
 
+def crest(rated_power: float, z_load: float) -> float:
+    """Crest of a sine of a power."""
+    return (2 * rated_power * z_load) ** 0.5
+
+
+def unrated() -> float:
+    """No rating limits what the output needs."""
+    return float("inf")
+
+
+UNRATED = Assumption(None, "absent", derivation("without a rating the rail or a limiter decides"))
 NO_CLAIM = Assumption("0 %", "absent", derivation("no distortion is claimed"))
 NOT_RATED = Assumption("100 %", "absent", derivation("the power is not rated at a distortion"))
 USUAL_THD = Constant("1 %", "distortion at which powers are rated", COMMON_PRACTICE)
@@ -115,5 +126,19 @@ DERIVED: tuple[Derived, ...] = (
             ),
         ),
         sources=(derivation("divider of load and path; a sine that touches both rails"),),
+    ),
+    Derived(
+        "v_rated_crest",
+        "V",
+        "channel",
+        "crest of the sine at rated power; without a rating any",
+        (
+            Way(
+                crest,
+                {"rated_power": Input("rated_power"), "z_load": Input("z_load")},
+                "root(2 rated_power z_load)",
+            ),
+            Way(unrated, {}, "any", assumes=UNRATED),
+        ),
     ),
 )

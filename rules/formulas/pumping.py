@@ -6,7 +6,7 @@ bridge returns only what a reactive load returns.  The rail capacitors must stor
 
 from ...linter.check import Source, derivation
 from .driver import largest
-from .maths import PI, cos, larger, sin, smaller
+from .maths import PI, asin, cos, larger, sin, smaller
 
 HALF_BRIDGE_PUMPING = derivation(
     "charge that the idle rail receives in one half cycle: the integral of"
@@ -62,6 +62,27 @@ def bridge_rise(v: float, m: float, phase: float, f: float, z: float, c: float) 
     5.297
     """
     return m**2 * v * (sin(phase) - phase * cos(phase)) / (4 * PI * f * z * c)
+
+
+def net_phase(
+    phase: float, p_drawn: float, v_rail: float, v: float, m_max: float, v_limiter: float, z: float
+) -> float:
+    """Phase of a load that would return to an idle rail what a bridge returns net.
+
+    phase [rad], z [ohm]: of the load; p_drawn [W]: what else draws from the rail all the time;
+    v_rail, v [V]: rail and largest load voltage; m_max [1]; v_limiter [V].  The bridge returns
+    (m i / 2) (cos u - cos phase) while that is positive, i = m v / z; less p_drawn / v_rail it is
+    the same with cos phase + 2 p_drawn / (v_rail m i) in place of cos phase.
+    Source: derived; the tests integrate the current of the rail.
+    Units: phase [rad], p_drawn [W], v_rail [V], v [V], m_max [1], v_limiter [V], z [ohm];
+    returns [1].
+
+    >>> round(net_phase(PI / 3, 18.0, 48.0, 48.0, 1.0, 1e9, 4.0), 4)
+    0.9734
+    """
+    m = smaller(m_max, v_limiter / v)
+    share = cos(phase) + 2 * p_drawn * z / (v_rail * m**2 * v)
+    return PI / 2 - asin(smaller(share, 1.0))
 
 
 def held_rise(rise: float, v_supply: float) -> float:

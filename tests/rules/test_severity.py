@@ -207,7 +207,7 @@ NO_HAZARD = """
     high-pass-in-band high-pass-response inductor-resistance inductor-ripple-current
     inductor-saturation
     ingress-and-vents input-capacitor-dielectric input-coupling-corner input-sensitivity
-    input-stage-headroom input-stage-power inrush-limiter ip-code-format level-beyond-drivers
+    input-stage-headroom inrush-limiter ip-code-format level-beyond-drivers
     limiter-below-rated-crest limiter-below-rated-power lithium-transport-cited local-decoupling
     loop-crossover-vs-carrier loop-phase-margin loudspeaker-lead-length loudspeaker-lead-loss
     loudspeaker-minimum-impedance loudspeaker-network low-frequency-output

@@ -12,6 +12,8 @@ from ampreview.rules.sound.input_coupling_corner import figure as corner
 from ampreview.rules.sound.input_sensitivity import figure as sensitivity
 from ampreview.rules.sound.muting_time import figure as muting
 
+from ..whole import answer
+
 
 def _corner(r: float, c: float) -> float:
     def above(f: float) -> float:
@@ -57,3 +59,33 @@ def test_gain_for_100_w_in_8_ohm(level: float, decibels: float) -> None:
     gain = 10 ** (decibels / 20)
     assert sensitivity(level, gain, 100.0, 8.0) == pytest.approx(1.0, abs=1e-3)
     assert surplus(level, gain, 1.0, 40.0) == pytest.approx(0.0, abs=5e-3)
+
+
+DOOR = """supply: {source: dc-source, rails: single, v_rail: 24 V}
+signal: {v_in_max: VOLTS}
+channels:
+  main:
+    rated_power: POWER
+    rated_load: 8 ohm
+    gain: 10 V/V
+    limiter: LIMITER
+    output_stage: {topology: full-bridge}
+    modulator: {m_max: 100 %}
+"""
+
+
+@pytest.mark.parametrize(
+    ("volts", "power", "limiter", "severity"),
+    [  # 1 V rms at gain 10 is a crest of 14.1 V
+        ("1 V", "2.5 W", "none", None),  # a door station on 24 V needs 6.3 V
+        ("0.4 V", "2.5 W", "none", "major"),  # 5.7 V
+        ("1 V", "30 W", "none", "major"),  # the rating needs 21.9 V
+        ("1 V", "30 W", "{v_peak: 14 V}", None),  # a limiter acts before
+        ("1.6 V", "60 W", "none", "major"),  # 31 V of rating, 24 V of rail, 22.6 V of input stage
+    ],
+)
+def test_the_input_stage_has_to_reach_what_the_output_needs(volts, power, limiter, severity):
+    """Crest of a sine: the root of twice its power times the load."""
+    text = DOOR.replace("VOLTS", volts).replace("POWER", power).replace("LIMITER", limiter)
+    found = answer("input-stage-headroom", text)
+    assert (found.severity and found.severity.value) == severity, found.message

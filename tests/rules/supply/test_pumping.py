@@ -13,6 +13,7 @@ from ampreview.rules.formulas.pumping import (
     half_bridge_rise,
     held_rise,
     limited_by_trip,
+    net_phase,
     offset_current,
     pumping,
     worst_depth,
@@ -208,3 +209,22 @@ def test_coupled_half_bridges_of_a_dock() -> None:
     small = channel_rise(1, 6.0, 0.95, 0.0, 85.0, 4.0, 220e-6)
     assert small == pytest.approx(4.1, rel=0.02)
     assert small == pytest.approx(switched_rise(6.0, 2 / math.pi, 4.0, 85.0, 220e-6), rel=5e-3)
+
+
+@pytest.mark.parametrize("drawn", [0.0, 4.0, 18.0, 60.0])
+def test_what_draws_from_the_rail_all_the_time_is_not_returned(drawn: float) -> None:
+    """48 V on 4 ohm at 60 deg and 50 Hz: the current of the rail, where it is negative, summed."""
+    v, m, phase, f, z, c = 48.0, 0.9, math.radians(60), 50.0, 4.0, 1e-3
+    steps, charge = 200_000, 0.0
+    for k in range(steps):  # a half cycle: one return
+        x = math.pi * k / steps
+        current = m * math.sin(x) * m * v / z * math.sin(x - phase) + drawn / v
+        charge += max(-current, 0.0) * math.pi / steps / (2 * math.pi * f)
+    left = net_phase(phase, drawn, v, v, m, 1e9, z)
+    assert bridge_rise(v, m, left, f, z, c) == pytest.approx(charge / c, rel=1e-3, abs=1e-9)
+
+
+def test_a_limiter_counts_in_what_is_returned() -> None:
+    """Half the level is half the current and half the depth: the same drain weighs four times."""
+    limited = net_phase(1.0, 5.0, 48.0, 48.0, 0.9, 0.45 * 48.0, 4.0)
+    assert limited == pytest.approx(net_phase(1.0, 20.0, 48.0, 48.0, 0.9, 1e9, 4.0))
