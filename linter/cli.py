@@ -145,6 +145,16 @@ def _make_writable() -> None:
             stream.reconfigure(encoding=encoding, errors="replace")
 
 
+class _Version(argparse.Action):
+    """Print which program this is, looked up only when asked."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: Any) -> NoReturn:
+        from .reports.identity import program_version  # slow to import
+
+        print(f"ampreview {program_version()}")
+        parser.exit()
+
+
 class _Parser(argparse.ArgumentParser):
     """A parser whose complaints show what was typed as text."""
 
@@ -161,6 +171,8 @@ def _parser(chosen: Collection[str]) -> argparse.ArgumentParser:
         description="Design review of class-D audio amplifiers, run from their spec files.",
         epilog=f"{WAY} Exit status: 0 released, 1 held, 2 could not assess.",
     )
+    told = "print the version of the program"
+    parser.add_argument("--version", action=_Version, nargs=0, help=told)
     commands = parser.add_subparsers(required=True, metavar="COMMAND", title="commands")
     for name, about in COMMANDS.items():
         command = commands.add_parser(

@@ -120,6 +120,13 @@ def test_every_command_has_help(capsys: pytest.CaptureFixture[str], name: str) -
     assert f"usage: ampreview {name}" in capsys.readouterr().out
 
 
+def test_the_program_says_which_it_is(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as end:
+        main(["--version"])
+    assert end.value.code == 0
+    assert re.fullmatch(r"ampreview (\d+\.\d+\.\d+|not installed)\n", capsys.readouterr().out)
+
+
 def test_each_file_is_reported_even_when_one_cannot_be_read(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
