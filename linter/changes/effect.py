@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from ..evaluation.threshold import further_off
+from ..check import Check
+from ..evaluation.threshold import further_off, missed, moved_off
 from ..finding import CLEAR, Finding, Remedy, Severity, Status
 from ..judging.review import STAKES
 from ..judging.weighing import rank
@@ -59,12 +60,36 @@ def spoils(old: Finding | None, new: Finding, limit: Gravity) -> bool:
         return False
     if rank(old) == rank(new):
         return gravity(new) <= limit and further_off(old, new, NOTICEABLE)
-    return (grave(new) and new.stake != "performance") or gravity(new) <= limit
+    return weighs(gravity(new), limit)
+
+
+def may_spoil(old: Finding | None, check: Check, figure: float, limit: Gravity) -> bool:
+    """Whether an answer with that figure may be spoilt, whatever the figure leans on.
+
+    What an answer leans on can make it milder than its figure is, never graver.
+    """
+    severity = missed(check, figure)
+    if severity is None or severity.rank > rank(old):
+        return False
+    if severity.rank == rank(old) and not (old and moved_off(old, figure, NOTICEABLE)):
+        return False
+    return weighs((severity.rank, STAKES.index(check.stake)), limit)
+
+
+def weighs(weight: Gravity, limit: Gravity) -> bool:
+    """Whether a finding is as grave as a limit, or grave where more than performance is lost."""
+    of_performance = STAKES[weight[1]] == "performance"
+    return weight <= limit or (weight[0] <= Severity.MAJOR.rank and not of_performance)
 
 
 def settled(answer: Finding | None) -> bool:
     """Whether an answer is no finding any more, though it may still be open."""
     return answer is None or answer.status is not Status.FINDING
+
+
+def is_open(answer: Finding | None) -> bool:
+    """Whether nothing was known, or the check did not concern the design."""
+    return answer is not None and answer.status in (Status.OPEN, Status.NOT_APPLICABLE)
 
 
 def eased(old: Finding, new: Finding | None) -> bool:

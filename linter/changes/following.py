@@ -105,7 +105,7 @@ def _places(reruns: Reruns, item: Follow, subject: str) -> Iterable[tuple[str, s
     done: dict[str, str] = {}
     for name in names:
         path = f"channels.{name}.{item.path}"
-        if not any(path in reruns.aliases(other) for other in done):
+        if not any(path in reruns.alike.paths(other) for other in done):
             done[path] = name
     return list(done.items())
 
@@ -113,8 +113,7 @@ def _places(reruns: Reruns, item: Follow, subject: str) -> Iterable[tuple[str, s
 def _graph(reruns: Reruns, values: Mapping[str, object]) -> Graph | None:
     if not values:
         return reruns.run.graph
-    whole = {alias: x for path, x in values.items() for alias in reruns.aliases(path)}
-    revised = reruns.run.revised(whole)
+    revised = reruns.run.revised(reruns.alike.everywhere(values))
     return revised[0].graph if revised else None
 
 

@@ -30,7 +30,7 @@ class Levers:
         found: list[tuple[Lever, str]] = []
         for lever in entry.check.levers:
             for path in self._paths(lever, finding):
-                known = any(path in self.reruns.aliases(other) for _, other in found)
+                known = any(path in self.reruns.alike.paths(other) for _, other in found)
                 if not known and not self._follows(path):
                     found.append((lever, path))
         return sorted(found, key=lambda item: ORDER.index(self.kind(*item)))

@@ -8,17 +8,18 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
-from ..declare import CHANNELS, PRODUCT, local_path, subject_of
 from ..design_change import DesignChange
 from ..evaluation.affected import Affected
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import FigureError
+from ..evaluation.threshold import missed
 from ..finding import Finding, Remedy, Status
 from ..judging.consistency import BUILT_IN, built_in_findings
 from ..judging.review import Review, concluded
 from ..judging.weighing import rank
 from ..quantities.quantity import Value
+from .alike import Alike
 from .beside import overruled
 from .changed_answers import ChangedAnswers
 from .effect import (
@@ -31,7 +32,9 @@ from .effect import (
     eased,
     effect_of,
     in_text,
+    is_open,
     label_of,
+    may_spoil,
     settled,
     spoils,
     with_lists,
@@ -71,6 +74,7 @@ class Reruns:
     def __init__(self, review: Review, run: Assessment | None = None) -> None:
         self.review = review
         self.run = run or _resolved(review)
+        self.alike = Alike(review.spec, self.run.twins)
         self.answers = answers_of(review.findings)
         self._doubted = {doubt(item) for item in review.findings if item.check in BUILT_IN}
         self._reruns: dict[tuple[Key, Name], Rerun | None] = {}
@@ -95,7 +99,7 @@ class Reruns:
         that state the same change together, and so do stated values that follow from a changed
         one.
         """
-        whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
+        whole = self.alike.everywhere(changes)
         name = _name(whole, limit)
         proven = self._proven.get(name)
         if proven is not None and key[0] not in BUILT_IN:
@@ -111,8 +115,7 @@ class Reruns:
 
     def spoiler(self, changes: Mapping[str, object], key: Key, limit: Gravity) -> Key | None:
         """What a change that was tried would spoil, if that is why it was refused."""
-        whole = {alias: value for path, value in changes.items() for alias in self.aliases(path)}
-        return self._spoilers.get((key, _name(whole, limit)))
+        return self._spoilers.get((key, _name(self.alike.everywhere(changes), limit)))
 
     def whole(self, changes: Mapping[str, object]) -> Rerun | None:
         """The answers after some changes, whatever they do; None where they cannot be."""
@@ -125,31 +128,17 @@ class Reruns:
             return False
         changed = (other for other in answers.changed if other != key)
         others = self._likely.first(changed, (path for path, _ in rerun.changes))
-        if any(self._spoilt(other, answers[other], limit) for other in others):
+        if any(
+            self._is_spoilt(rerun.run, answers.fresh[other], other, limit)
+            if other in answers.fresh
+            else self._spoilt(other, answers[other], limit)
+            for other in others
+        ):
             return False
         if any(item.check == CONTRADICTS or rank(item) <= limit[0] for item in rerun.doubts):
             return False
         added = [path for path, _ in rerun.changes if path not in self.review.spec.values]
         return not any(overruled(self.run.graph, rerun.run.graph, path) for path in added)
-
-    def aliases(self, path: str) -> tuple[str, ...]:
-        """The leaf in all channels that state the same, and where it is the same piece of text."""
-        own = subject_of(path)
-        if own == PRODUCT:
-            return (path,)
-        alike, here = self.run.twins.groups.get(own, (own,)), self._spot(path)
-        field = local_path(path)
-        paths = {name: f"{CHANNELS}.{name}.{field}" for name in self.review.spec.channels}
-        return tuple(
-            x for name, x in paths.items() if name in alike or (here and self._spot(x) == here)
-        )
-
-    def _spot(self, path: str) -> tuple[int, int] | None:
-        """Where a value stands, or else the nearest section above it that is written."""
-        while path.count(".") > 1 and path not in self.review.spec.places:
-            path = path.rpartition(".")[0]
-        places = self.review.spec.places.get(path)
-        return (places[0].line, places[0].column) if places else None
 
     def variant(self, path: str, value: object) -> Assessment | None:
         """A run with one other value, for a change that needs a second one."""
@@ -176,8 +165,7 @@ class Reruns:
         lists: dict[str, list[str]] = {kind: [] for kind in KINDS}
         gone = self.answers.keys() - rerun.answers.keys()
         for other in sorted({*rerun.answers.changed, *gone} - {key}):
-            kind = effect_of(self.answers.get(other), self._told(rerun, other))
-            if kind:
+            if kind := self._effect(rerun, other):
                 lists[kind].append(label_of(other))
         more = {label_of((item.check, item.subject)): None for item in rerun.doubts}
         told = lists["appeared"] + lists["worsened"]
@@ -189,11 +177,19 @@ class Reruns:
         lacks = answer.advice.missing if answer and answer.status is Status.OPEN else ()
         return with_lists(Remedy(changes, rerun.changes, was, lacks=lacks), lists)
 
+    def _effect(self, rerun: Rerun, key: Key) -> str:
+        """What a change did to an answer; an open one is judged only where it may fail now."""
+        old, entry = self.answers.get(key), rerun.answers.fresh.get(key)
+        if entry is not None and is_open(old):
+            figure = rerun.run.at_worst(entry, key[1])
+            if figure is not None and missed(entry.check, figure) is None:
+                return ""
+        return effect_of(old, self._told(rerun, key))
+
     def _told(self, rerun: Rerun, key: Key) -> Finding | None:
         """An answer after a change; where it was open before, that it still is says enough."""
-        old, new = self.answers.get(key), rerun.answers.get(key)
-        was_open = old is not None and old.status in (Status.OPEN, Status.NOT_APPLICABLE)
-        return new if new is None or was_open else rerun.answers.told(key)
+        new = rerun.answers.get(key)
+        return new if new is None or is_open(self.answers.get(key)) else rerun.answers.told(key)
 
     def spoilt_by(self, rerun: Rerun, key: Key, limit: Gravity) -> list[Key]:
         """What a rerun brings about or makes worse as gravely as that, the gravest first."""
@@ -232,7 +228,7 @@ class Reruns:
         }
         others = [other for other in fresh if other != key] if limit != NO_LIMIT else []
         for other in self._likely.first(others, changes):
-            if self._spoilt(other, run.answer(fresh[other], other[1]), limit):
+            if self._is_spoilt(run, fresh[other], other, limit):
                 self._likely.spoilt(other, changes)
                 self._spoiler = other
                 return None
@@ -243,6 +239,13 @@ class Reruns:
         answers = ChangedAnswers(kept | answers_of(built_in), run, fresh)
         doubts = tuple(item for item in built_in if doubt(item) not in self._doubted)
         return Rerun(tuple(sorted(changes.items())), run, answers, doubts)
+
+    def _is_spoilt(self, run: Assessment, entry: Entry, other: Key, limit: Gravity) -> bool:
+        """Whether another answer of a changed spec is spoilt; judged only where it may be."""
+        old, figure = self.answers.get(other), run.at_worst(entry, other[1])
+        if figure is not None and not may_spoil(old, entry.check, figure, limit):
+            return False
+        return self._spoilt(other, run.answer(entry, other[1]), limit)
 
     def _spoilt(self, other: Key, new: Finding, limit: Gravity) -> bool:
         """Whether another answer is spoilt.

@@ -16,7 +16,15 @@ from .field import (
     usually,
 )
 from .kinds import count, flag, listed, quantity, section, text, word
-from .paths import CHANNELS, PRODUCT, field_path, local_path, subject_of, without_channel
+from .paths import (
+    CHANNELS,
+    PRODUCT,
+    field_path,
+    local_path,
+    sections_above,
+    subject_of,
+    without_channel,
+)
 from .schema import Schema, load_schema
 
 __all__ = [
@@ -41,6 +49,7 @@ __all__ = [
     "local_path",
     "quantity",
     "section",
+    "sections_above",
     "spelled",
     "subject_of",
     "text",

@@ -39,6 +39,15 @@ def subject_of(path: str) -> str:
     return path.split(".")[1] if _CHANNEL.match(path) else PRODUCT
 
 
+def sections_above(path: str) -> list[str]:
+    """The sections and lists that hold a path, the outermost first.
+
+    >>> sections_above("stage.rungs[0].r")
+    ['stage', 'stage.rungs', 'stage.rungs[0]']
+    """
+    return [path[: match.start()] for match in re.finditer(r"[.\[]", path)]
+
+
 def without_channel(text: str, subject: str) -> str:
     """A text with its paths as seen from one channel.
 

@@ -9,12 +9,13 @@ from contextlib import suppress
 from functools import cached_property, partial
 
 from ..check import MILESTONES, Check, Milestone
-from ..declare import PRODUCT, field_path, local_path
+from ..declare import PRODUCT, field_path, local_path, sections_above
 from ..finding import Finding, Status
 from ..reading.loading import Spec
 from .affected import Affected
 from .answers import incomplete, judged
 from .asked_once import AskedOnce
+from .at_worst import figure_at_worst
 from .catalogue import Catalogue, Entry
 from .dependence import Dependences
 from .gap import Gap
@@ -35,6 +36,7 @@ class Assessment:
         self.milestone = milestone
         self.nodes = Nodes()
         self._answers: dict[tuple[str, str], Finding] = {}
+        self._figures: dict[tuple[str, str], float | None] = {}
         self._with_word: dict[str, tuple[Assessment, ...]] = {}
         self._earlier: tuple[Assessment, Affected] | None = None
         self._revised: dict[str, tuple[Assessment, Affected] | None] = {}
@@ -62,7 +64,7 @@ class Assessment:
     @cached_property
     def _topics(self) -> frozenset[str]:
         """Every stated path and every section above one."""
-        return frozenset(above for path in self.spec.values for above in _above(path))
+        return frozenset(x for path in self.spec.values for x in (path, *sections_above(path)))
 
     def revised(
         self, changes: Mapping[str, object], apart: bool = False
@@ -127,12 +129,19 @@ class Assessment:
         return AskedOnce(self.questions(), self._concerns, self.answer, self._is_answered_by)
 
     def _is_answered_by(self, found: Finding, word: str) -> bool:
-        """Whether one of the words that may stand at a path would answer an open finding."""
+        """Whether one of the words that may stand at a path would answer an open finding.
+
+        A word that leaves the figure what it is answers nothing.
+        """
         entry = self.catalogue.entry(found.check)
         if entry is None or field_path(word) not in self.dependences[entry.name].fields:
             return False
-        runs = self._worded(word)
-        return any(run.answer(entry, found.subject).status is not Status.OPEN for run in runs)
+        asked = entry, found.subject
+        return any(
+            run._planned(*asked) is not self._planned(*asked)
+            and run.answer(*asked).status is not Status.OPEN
+            for run in self._worded(word)
+        )
 
     def _worded(self, path: str) -> "tuple[Assessment, ...]":
         """The run with each of the words that may stand at a silent path, in all channels."""
@@ -173,6 +182,22 @@ class Assessment:
             return judged(question, node)
         except FigureError as error:
             return crashed(entry, subject, str(error))
+
+    def at_worst(self, entry: Entry, subject: str) -> float | None:
+        """The figure of an answer at its worst corner, before what it leans on is weighed.
+
+        None where there is none, or where it cannot be computed.
+        """
+        key = (entry.name, self.twins.first(subject))
+        if key not in self._figures:
+            self._figures[key] = figure_at_worst(self.question(entry, key[1]))
+        return self._figures[key]
+
+    def _planned(self, entry: Entry, subject: str) -> Computed | Gap | None:
+        """The figure as a node; None also where it cannot be planned."""
+        with suppress(FigureError):
+            return self.prepare(entry, subject, self.graph)
+        return None
 
     def question(self, entry: Entry, subject: str) -> Question:
         """A check put to a subject, with all that it takes to answer it."""
@@ -258,14 +283,6 @@ class Assessment:
         if channel is None:
             return (topic, *(f"channels.{name}.{topic}" for name in self.spec.channels))
         return (topic, f"channels.{channel}.{topic}")
-
-
-def _above(path: str) -> Iterator[str]:
-    """A path and the sections above it: ``a[0].b`` gives ``a[0].b``, ``a[0]``, ``a``."""
-    yield path
-    for position, sign in enumerate(path):
-        if sign in ".[":
-            yield path[:position]
 
 
 def _section_of(topic: str) -> str:

@@ -78,8 +78,13 @@ def further_off(old: Finding | None, new: Finding | None, by: float = FURTHER) -
     """
     if old is None or new is None or new.severity is None:
         return False
-    was, now = old.evidence, new.evidence
-    if was.figure is None or was.distance is None or now.figure is None:
+    return new.evidence.figure is not None and moved_off(old, new.evidence.figure, by)
+
+
+def moved_off(old: Finding, figure: float, by: float) -> bool:
+    """Whether a figure lies on the wrong side of an old one by that share of the old miss."""
+    was = old.evidence
+    if was.figure is None or was.distance is None:
         return False
-    moved = now.figure - was.figure if was.at_least else was.figure - now.figure
+    moved = figure - was.figure if was.at_least else was.figure - figure
     return moved < -by * abs(was.distance)

@@ -12,7 +12,7 @@ from typing import Any
 
 from pydantic_core import ErrorDetails, PydanticCustomError, ValidationError
 
-from ..declare import Field, Schema, Section
+from ..declare import Field, Schema, Section, sections_above
 from ..declare.accept import PLAIN, refuse_name
 from ..finding import Place
 from ..quantities.quantity import Value
@@ -245,7 +245,7 @@ def _flattened(model: Section) -> Flattened:
         elif item == "none":
             flat.none.add(path)
     for path in (*flat.values, *flat.none):
-        flat.sections.update(_sections_above(path))
+        flat.sections.update(sections_above(path))
     return flat
 
 
@@ -265,11 +265,6 @@ def _entries(model: Section, prefix: str) -> Iterator[tuple[str, Field, Any]]:
         elif known.kind == "named sections":
             for key, inner in item.items():
                 yield from _entries(inner, f"{path}.{key}.")
-
-
-def _sections_above(path: str) -> Iterator[str]:
-    """The sections and lists that hold a path: ``a``, ``a.rungs`` and ``a.rungs[0]``."""
-    return (path[: match.start()] for match in re.finditer(r"[.\[]", path))
 
 
 def _context(error: PydanticCustomError, name: str) -> str:

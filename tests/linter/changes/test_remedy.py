@@ -335,7 +335,7 @@ def test_channels_that_state_the_same_change_together(notation: str) -> None:
     assert remedies["right"].cured == ("rated (left)",)
     assert remedies["rear"].changes == (("channels.rear.rated_power", "50 W"),)
     new = [f"channels.{name}.loudspeaker.r_e" for name in ("left", "right")]
-    assert Reruns(done).aliases(new[1]) == tuple(new)
+    assert Reruns(done).alike.paths(new[1]) == tuple(new)
 
 
 def test_what_a_change_leaves_open_is_judged_when_it_is_asked_for() -> None:

@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+from ampreview.linter.evaluation.catalogue import load
+from ampreview.linter.evaluation.engine import Assessment
 from ampreview.linter.finding import Status
 from ampreview.linter.judging.deviation import forbidden
 from ampreview.linter.judging.review import review
@@ -28,6 +30,25 @@ def test_silence_on_the_kind_of_devices_is_one_question_that_nobody_can_accept_a
     waiting = {x.check: x for x in found.findings if asking.check in x.message}
     assert waiting["junction-at-rated-sine"].status is Status.NOT_APPLICABLE
     assert waiting["fuse-protects-trace"].status is Status.NOT_APPLICABLE
+
+
+def test_what_waits_for_a_word_is_what_one_of_its_words_would_answer() -> None:
+    """The long way round: each word stated in turn, and every open answer worked out anew."""
+    word, text = "channels.sub.output_stage.devices", SOUND.read_text(encoding="utf-8")
+    spec = load_text(text.replace("      devices: discrete\n", "", 1), "silent.amp.yaml").spec
+    assert spec is not None
+    run = Assessment(spec, load(), spec.milestone)
+    stated = [spec.with_values({word: x}).spec for x in spec.schema.field_of(word).words]
+    runs = [Assessment(x, load(), spec.milestone) for x in stated if x is not None]
+    waiting = 0
+    for entry, subject in run.questions():
+        found = run.answer(entry, subject)
+        if found.status is Status.OPEN and word not in [x.path for x in found.advice.missing]:
+            answers = {other.answer(entry, subject).status for other in runs}
+            waits = run.judge(entry, subject).status is Status.NOT_APPLICABLE
+            waiting += waits
+            assert waits is (answers != {Status.OPEN}), (entry.name, subject)
+    assert waiting
 
 
 def test_an_answer_that_waits_for_a_look_up_does_not_ask_for_the_word() -> None:

@@ -1,0 +1,17 @@
+"""The figure of a question at its worst corner, before what it leans on is weighed."""
+
+from contextlib import suppress
+
+from .node import Computed, FigureError
+from .question import Question
+from .tolerance import worst_case
+
+
+def figure_at_worst(question: Question) -> float | None:
+    """The figure; None where there is none, or where it cannot be computed."""
+    with suppress(FigureError):
+        node = question.plan(question.graph)
+        if isinstance(node, Computed):
+            alike, peaks = question.alike(node), question.check.peaks_inside
+            return worst_case(node, question.adverse, peaks, alike).figure
+    return None
