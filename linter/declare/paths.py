@@ -5,7 +5,6 @@ without ``channels.<name>.``, and items of a list under ``[]``: ``stage.rungs[].
 """
 
 import re
-from collections.abc import Iterator
 from functools import lru_cache
 
 CHANNELS = "channels"
@@ -42,13 +41,13 @@ def subject_of(path: str) -> str:
     return path.split(".")[1] if _CHANNEL.match(path) else PRODUCT
 
 
-def sections_above(path: str) -> Iterator[str]:
+def sections_above(path: str) -> list[str]:
     """The sections and lists that hold a path, the outermost first.
 
-    >>> list(sections_above("stage.rungs[0].r"))
+    >>> sections_above("stage.rungs[0].r")
     ['stage', 'stage.rungs', 'stage.rungs[0]']
     """
-    return (path[: match.start()] for match in re.finditer(r"[.\[]", path))
+    return [path[: match.start()] for match in re.finditer(r"[.\[]", path)]
 
 
 def without_channel(text: str, subject: str) -> str:
