@@ -11,13 +11,14 @@ from dataclasses import dataclass
 from itertools import islice
 
 from ..check import Lever
-from ..declare import CHANNELS, PRODUCT, local_path, subject_of, usual_bounds
+from ..declare import usual_bounds
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.node import Computed, FigureError, Moved
 from ..evaluation.threshold import missed
 from ..finding import Finding, Status
 from ..quantities.quantity import Value, spell
+from .alike import Alike
 from .stock import downward, upward
 
 GRID = 32
@@ -100,7 +101,9 @@ def candidates(
     if bounds is None:
         return []
     middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
-    found = run.revised(dict.fromkeys(alike(run, path), spell(middle, field.unit)))
+    found = run.revised(
+        dict.fromkeys(Alike(run.spec, run.twins).paths(path), spell(middle, field.unit))
+    )
     if found is None:
         return []
     fitted, _ = found
@@ -108,11 +111,9 @@ def candidates(
     return _numbers(fitted, entry, finding, leaf)
 
 
-def alike(run: Assessment, path: str) -> tuple[str, ...]:
-    """The leaf in all channels that state the same: they are changed together."""
-    own = subject_of(path)
-    names = () if own == PRODUCT else run.twins.groups.get(own, ())
-    return tuple(f"{CHANNELS}.{name}.{local_path(path)}" for name in names) or (path,)
+def _everywhere(run: Assessment, path: str, value: object) -> dict[str, object]:
+    """A value in all channels that state the same: they are changed together."""
+    return Alike(run.spec, run.twins).everywhere({path: value})
 
 
 def numeric_leaf(run: Assessment, lever: Lever, path: str) -> NumericLeaf | None:
@@ -143,7 +144,7 @@ def _ends(
             if low >= high:
                 break
             text = spell(Value(low, (low + high) / 2, high, "range"), unit)
-            found = run.revised(dict.fromkeys(alike(run, path), text))
+            found = run.revised(_everywhere(run, path, text))
             if found is None:
                 break
             if found[0].answer(entry, finding.subject).status is Status.MEETS:
@@ -207,7 +208,7 @@ def probe(
     run: Assessment, entry: Entry, finding: Finding, leaf: NumericLeaf
 ) -> Callable[[float], bool] | None:
     """Whether a value of the leaf meets the mildest limit at the finding's worst corner."""
-    paths = alike(run, leaf.path)
+    paths = Alike(run.spec, run.twins).paths(leaf.path)
     node = run.prepare(entry, finding.subject, run.graph.freed(frozenset(paths)))
     if not isinstance(node, Computed) or leaf.path not in node.leaves:
         return None
