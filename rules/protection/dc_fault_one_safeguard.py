@@ -3,10 +3,9 @@
 Most televisions, soundbars and portable loudspeakers have no second disconnect. A full bridge
 that sees direct voltage at its output and turns both legs off ends the current, as long as the
 control of the other leg outlives the fault, which that of an integrated stage may not and
-`protection.dc_detector.independent` has to state. Or the
-loudspeaker was run on this fault, and nothing burned (`safety.dc_fault_test`): such a test is
-what IEC 62368-1 asks of a fault that a source up to 100 W feeds, and it holds for the loudspeaker
-that was tested.
+`protection.dc_detector.independent` has to state. Or the loudspeaker was run on this fault, and
+nothing burned (`safety.dc_fault_test`): a single-fault test, which holds for the loudspeaker that
+was tested. That one safeguard does below 100 W is common practice, no source.
 
 The figure is the heat in ONE coil over the greater of its rating and 15 W, as in dc-fault-power.
 Above 1 the product works, and leans on one safeguard: minor, so that the reader sees which one

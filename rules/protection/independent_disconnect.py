@@ -10,10 +10,10 @@ oscillation sees nothing of it.  A relay driven by the part that has just died i
 
 Only a disconnection that works with a shorted switch, a dead driver and a dead controller takes
 the heat away for sure: a relay in the loudspeaker lead with its own detector, or a switch in the
-supply.  It is the practice on sources above 100 W (class 3 of IEC 62368-1); below that a stage
-that sees direct voltage at its output and goes off, or a single-fault test of the loudspeaker,
-is one safeguard, which `dc-fault-one-safeguard` tells.  What is stated not to work with a shorted
-switch (`independent: no`) is none.
+supply.  It is common practice, no source, where more than 100 W feed the fault (class 3 of IEC
+62368-1).  Below that a stage that sees direct voltage at its output and goes off, or a single-fault
+test of the loudspeaker, is one safeguard, which `dc-fault-one-safeguard` tells.  What is stated not
+to work with a shorted switch (`independent: no`) is none.
 
 The figure is that of dc-fault-power: nothing if the detector disconnects the load or the supply
 and is independent, otherwise all of the heat, which one safeguard covers up to 100 W (silence on
