@@ -1,6 +1,14 @@
 """Capacitors of the output: reactive current, loss limit, bias distortion, series R-C."""
 
+from ...linter.check import Source
 from .maths import PI
+
+VENTS = Source(
+    "ELNA, cautions for aluminium electrolytic capacitors",
+    "ripple current: the inside heats up at once, the pressure valve blows; how far beyond the"
+    " rating is common practice: programme of twice the rated current, four times the heat;"
+    " no page given",
+)
 
 
 def reactive_current(f: float, c: float, v: float) -> float:

@@ -17,8 +17,8 @@ one of that size, or two in parallel.
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
 from ..derived.load import SERIES
+from ..formulas.capacitor import VENTS
 from ..hazards import CAPACITOR
-from ..output_filter.blocking_capacitor_current import VENTS
 
 
 def figure(

@@ -11,14 +11,8 @@ can, a part of lower resistance, or two in parallel.
 """
 
 from ...linter.check import AtMost, Case, Check, Input, Lever, Source, derivation
+from ..formulas.capacitor import VENTS
 from ..hazards import CAPACITOR
-
-VENTS = Source(
-    "ELNA, cautions for aluminium electrolytic capacitors",
-    "ripple current: the inside heats up at once, the pressure valve blows; how far beyond the"
-    " rating is common practice: programme of twice the rated current, four times the heat;"
-    " no page given",
-)
 
 
 def figure(i_rated_peak: float, i_rated: float) -> float:
