@@ -177,8 +177,7 @@ class Check:
     formula: the figure in a reader's notation; every input's name occurs in it.
     sentence: what the report says, with ``{name}`` for inputs at the worst corner.
     applies: word-valued paths and the words for which the check concerns the design.
-    topic: sections or fields whose mention makes the check speak up; empty: the
-        dotted paths among the inputs.
+    topic: sections or fields whose mention makes the check speak up; empty: paths of the inputs.
     asked_from: milestone from which silence on the topic is an open item; None: never,
         because not every design has such a thing.
     otherwise: which kind of design would do where no lever does, as half a sentence.
@@ -234,16 +233,17 @@ class Way:
 class Derived:
     """A quantity of the operating point that follows from the leaves of the spec.
 
-    unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off.
-    parts: of a bundle, the members to be shown, each with its unit.
-    stated_at: where the spec may state it; then it is taken from there and compared with what
-        follows.  agree: relative difference still called equal; assumed_within: as a factor,
-        where what follows is assumed; least_share: of the least that follows, no less is believed.
-    bounds_from_above, bounds_from_below: leaves that no design can state above, or below,
-        what follows here.  Of a range the upper end counts, of ``:low`` the lower one.
-    bounds_by: whether physics sets the bound, so that nobody can permit what lies beyond it, or
-        practice only.  bounds_stake: what is then at stake.  bounds_always: what lies beyond it
-        holds at every milestone.  bounds_neutral: it leaves room for neutral assumptions.
+    unit: unit shown; ``word`` for words, ``set`` for a bundle that others read off, with its
+        ``parts`` to be shown, each with its unit.
+    stated_at: where the spec may state it, to be compared with what follows.  agree: relative
+        difference still called equal; assumed_within: as a factor, where what follows is
+        assumed; least_share: of the least that follows, no less is believed.
+    bounds_from_above, bounds_from_below: leaves that no design can state above, or below, what
+        follows here.  Of a range the upper end counts, of a path with ``:low`` the lower one.
+    bounds_by: whether physics sets the bound, and nobody can permit what lies beyond it, or
+        practice.  bounds_stake: what a statement beyond it puts at stake.
+    bounds_always: what lies beyond it is a promise that holds at every milestone.
+    bounds_neutral: the bound is a share, with room for what is assumed to neither side.
     """
 
     name: str

@@ -101,9 +101,7 @@ def candidates(
     if bounds is None:
         return []
     middle = Value(*(((bounds[0] * bounds[1]) ** 0.5 if bounds[0] > 0 else bounds[1] / 2),) * 3)
-    found = run.revised(
-        dict.fromkeys(Alike(run.spec, run.twins).paths(path), spell(middle, field.unit))
-    )
+    found = run.revised(_everywhere(run, path, spell(middle, field.unit)))
     if found is None:
         return []
     fitted, _ = found

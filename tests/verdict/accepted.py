@@ -142,6 +142,7 @@ TABLE = (
     Accepted("stopped-fan-*", ANY, "thermal.heatsink*", "not applicable", NO_FAN),
     Accepted("driver-edge-current", FIELD, "output_stage.t_edge", "*", OWN_STATEMENT),
     Accepted("loudspeaker-network", FIELD, "*", "*", OWN_STATEMENT),
+    Accepted("port-tuning", FIELD, "*.port_length", "not applicable", OWN_STATEMENT),
     Accepted("thermal-test-condition", FIELD, "signal.crest_factor", "meets", OWN_STATEMENT),
     Accepted(ANY, ANY, "claims*", "*", NO_PROMISE),
     Accepted(ANY, FIELD, "band load_range rated_* environment.ip_code", "*", NO_PROMISE),
