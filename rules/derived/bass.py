@@ -124,7 +124,7 @@ DERIVED: tuple[Derived, ...] = (
         "output_capacitor",
         "word",
         "channel",
-        "whether a capacitor stands between stage and loudspeaker for the direct voltage's sake",
+        "whether an output capacitor is between stage and loudspeaker",
         (
             Way(yes, {}, "yes", when={**_ONE_LEG, "filter.c_block": "fitted"}),
             Way(no, {}, "no", when={**_ONE_LEG, "filter.c_block": "none"}),

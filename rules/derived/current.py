@@ -155,7 +155,7 @@ DERIVED: tuple[Derived, ...] = (
         "trip_stated",
         "word",
         "channel",
-        "whether the spec states an over-current trip; trip-above-music asks for it",
+        "whether the spec states an over-current trip",
         (Way(yes_stated, {"i_trip": I_TRIP}, "yes where i_trip is stated"), Way(no, {}, "no")),
     ),
     Derived(

@@ -144,11 +144,12 @@ STEEPEST = Source(
     "IRFB4020PbF data sheet PD-97195, International Rectifier; IRF6645 data sheet PD-97006;"
     " NVMTS4D3N15MC data sheet, onsemi; FDMS86101DC data sheet, Fairchild; IRLR8726PbF data sheet,"
     " International Rectifier; NTMFS4926N data sheet, onsemi",
-    "least threshold and its coefficient: 3.0 V and 13 mV/K, 3.0 and 12, 2.5 and 9.93, 2 and 10,"
-    " 1.35 and 8.6, 1.32 and 3.8",
+    "no page given: least threshold and its coefficient: 3.0 V and 13 mV/K, 3.0 and 12, 2.5 and"
+    " 9.93, 2 and 10, 1.35 and 8.6, 1.32 and 3.8",
 )
 SLOWEST = Source(
-    "NTMFS4926N data sheet, onsemi", "typical threshold of 1.6 V, coefficient 3.8 mV/degC"
+    "NTMFS4926N data sheet, onsemi",
+    "no page given: typical threshold of 1.6 V, coefficient 3.8 mV/degC",
 )
 THRESHOLD_FALLS = Derived(
     "v_threshold_fall",

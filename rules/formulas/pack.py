@@ -25,17 +25,17 @@ CHARGE_WINDOW = Source(
 )
 IRON_PHOSPHATE = Source(
     "AA Portable Power LFP-26650-3300 specification; Lishen LP54173207-202Ah specification, rev. 0",
-    "charge from 0 to 45 degC; from 0 to 60 degC",
+    "charge from 0 to 45 degC; section 2.2: from 0 to 60 degC",
 )
 NICKEL = Source(
     "Panasonic HHR70AAAJ data sheet",
-    "charge at 0 to 45 degC, rapid at 0 to 40 degC; discharge at -10 to 65 degC",
+    "p. 1: charge at 0 to 45 degC, rapid at 0 to 40 degC; discharge at -10 to 65 degC",
 )
 CHARGE_WINDOWS = Source(
     "TI BQ25887 data sheet SLUSD89B; AA Portable Power LFP-26650-3300 specification; Lishen"
     " LP54173207-202Ah specification, rev. 0; Panasonic HHR70AAAJ data sheet",
-    "lithium-ion from 0 to 60 degC, in full up to 45; iron phosphate from 0 to 45, others to 60;"
-    " nickel from 0 to 45",
+    "register 08h: lithium-ion from 0 to 60 degC, in full up to 45; iron phosphate from 0 to 45,"
+    " others to 60; nickel from 0 to 45",
 )
 AIR_TRAVEL = Source(
     "batteriestransport.org, Lithium Batteries e-book 2024; Air China, lithium batteries",
