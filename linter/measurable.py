@@ -1,14 +1,31 @@
 """What can be measured on a board, as data: the figure, and on what it depends there."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from .check import Stake
+from .check import Arguments, AtLeast, AtMost, Stake, Way, Words
 
 
 def itself(x: float) -> float:
     """The figure is an amount as it stands."""
     return x
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A check that a reading answers by itself: no error of a model stands between.
+
+    check: its name.  figure: that of the check, of ``read`` and the inputs; sentence, limits: as
+    those of a check; when: the words for which it counts.  What only the uncertainty of the
+    reading takes beyond a limit is minor.
+    """
+
+    check: str
+    figure: Callable[..., float]
+    inputs: Arguments
+    sentence: str
+    limits: AtLeast | AtMost
+    when: Mapping[str, Words] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +41,11 @@ class Measurable:
     doubted_below: share of the least that the model computes below which a reading is doubted:
         such a board would be better than its own parts allow.
     amount: what of the figure must not be so little.  rises_over: the condition over which
-        it rises; then the rise counts.
+        it rises; then the rise counts, and is what holds at the worst end of that condition.
+    most: how much no board can give, of the inputs; a reading beyond is doubted.
+    follows: derived quantities that follow from a reading, which they know as ``read``, and from
+        what the model gives of the inputs.
+    shows: what a reading answers by itself.
     decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
     last_resort: it answers only where the model has no other figure of that question.
     """
@@ -36,6 +57,9 @@ class Measurable:
     doubted_below: float = 0.0
     amount: Callable[[float], float] = itself
     rises_over: str = ""
+    most: Way | None = None
+    follows: Mapping[str, Way] = field(default_factory=dict)
+    shows: Shown | None = None
     decides: str = ""
     last_resort: bool = False
 

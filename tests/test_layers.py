@@ -48,7 +48,7 @@ WORDS_OF = {
     "changes": (VOCABULARY[0], VOCABULARY[2]),
     "spec": VOCABULARY[:2],
     "pictures": (VOCABULARY[0], "ampreview.linter.picture"),
-    "measurable.py": ("ampreview.linter.measurable",),
+    "measurable.py": (VOCABULARY[0], "ampreview.linter.measurable"),
 }
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}

@@ -89,11 +89,15 @@ def slips_of(stated: Iterable[Finding]) -> dict[str, object]:
 
 
 def promises_of(
-    run: Assessment, answers: Iterable[Finding], slips: Mapping[str, object]
+    run: Assessment,
+    answers: Iterable[Finding],
+    slips: Mapping[str, object],
+    against: Mapping[tuple[str, str], Finding],
 ) -> tuple[Promised, ...]:
     """Every promise that the spec makes, with its outlook, in the catalogue's order.
 
     answers: those of the run, before any deviation.  slips: values to be put right before.
+    against: what boards say against the design, by check and subject.
     """
     known = {(item.check, item.subject): item for item in answers}
     right = run.revised(slips) if slips else None
@@ -102,6 +106,8 @@ def promises_of(
 
     def answer(check: str, subject: str) -> Finding | None:
         entry, item = run.catalogue.entry(check), known.get((check, subject))
+        if (check, subject) in against:
+            return against[check, subject]
         if entry is None or item is None:
             return item
         altered = change is not None and change.alters(check, item.evidence.leaves)

@@ -36,6 +36,7 @@ class Review:
 
     slips: values that look like slips, by path, as they are taken to judge the promises.
     measured: what was measured, against the model.
+    against: by check and subject, what a reading says against the design.
     """
 
     spec: Spec
@@ -46,6 +47,7 @@ class Review:
     promises: tuple[Promised, ...] = ()
     slips: Mapping[str, object] = field(default_factory=dict)
     measured: tuple[Compared, ...] = ()
+    against: Mapping[tuple[str, str], Finding] = field(default_factory=dict)
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -135,7 +137,8 @@ def concluded(
     stated = built_in_findings(run.spec, run.graph)
     found = decided(run, answers, stated, hold_at, criteria)
     slips = slips_of(stated)
-    return replace(found, promises=promises_of(run, answers, slips), slips=slips)
+    promises = promises_of(run, answers, slips, found.against)
+    return replace(found, promises=promises, slips=slips)
 
 
 def decided(
@@ -153,15 +156,16 @@ def decided(
     answers = tuple(answers)
     day = criteria.day or date.today()
     compared = comparisons(spec, catalogue, criteria.measurements(spec), day)
-    measured = on_measurements(compared, answers, run.graph, catalogue)
+    measured = on_measurements(compared, answers, run)
     unread = not_measured(compared, run.graph, catalogue, stage)
     silent = on_silence(run.graph, catalogue.judged_by)
-    findings = (*silent, *on_values, *answers, *measured, *unread)
+    findings = (*silent, *on_values, *answers, *measured.findings, *unread)
     others = criteria.permissions.deviations if criteria.permissions else ()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria, measured=compared)
+    against = measured.against
+    return Review(spec, findings, judged, catalogue, criteria, measured=compared, against=against)
 
 
 def review_file(
