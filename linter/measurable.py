@@ -13,19 +13,21 @@ def itself(x: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A check that a reading answers by itself: no error of a model stands between.
+    """What a reading answers by itself: no error of a model stands between.
 
-    check: its name.  figure: that of the check, of ``read`` and the inputs; sentence, limits: as
-    those of a check; when: the words for which it counts.  What only the uncertainty of the
-    reading takes beyond a limit is minor.
+    check: the name of the check that asks the same of the model; without one, title and unit.
+    figure: of ``read`` and the inputs; sentence, limits: as those of a check; when: the words
+    for which it counts.  What only the uncertainty of the reading takes beyond is minor.
     """
 
-    check: str
     figure: Callable[..., float]
     inputs: Arguments
     sentence: str
     limits: AtLeast | AtMost
     when: Mapping[str, Words] = field(default_factory=dict)
+    check: str = ""
+    title: str = ""
+    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,12 +19,21 @@ source).  Each names the question that it answers.  The air inside says little o
 it answers only where nothing nearer to it is known.
 """
 
-from collections.abc import Callable
-
-from ..linter.check import AtLeast, AtMost, Input, Source, Way, derivation
-from ..linter.measurable import Measurable, Question, Shown
-from .derived.rated import THD_MOST
-from .formulas.modulation import clipped_power_ratio, share_of_clipped_power
+from ..linter.measurable import Measurable, Question
+from .shown import (
+    BARE,
+    BARE_CLIPPED,
+    PAST_THE_TRIP,
+    TOO_HOT_A_COIL,
+    TOO_LATE_A_TRIP,
+    as_read,
+    kept,
+    onset,
+    powers,
+    share_of_onset,
+    share_of_read,
+    warms,
+)
 
 HIGH_RAIL = {"supply": ("supply.v_rail", "v_rail_high")}
 LOW_RAIL = {"supply": ("supply.v_rail", "v_rail_low")}
@@ -35,103 +44,12 @@ PROGRAMME = {**RATED, "crest_factor": ("signal.crest_factor",)}
 AMBIENT = {"ambient": ("environment.ambient",)}
 NOWHERE: dict[str, tuple[str, ...]] = {}
 HALF = 0.5
-ONE_PERCENT = 0.01
-METER = Source("2 % of a reading: common practice, no source", kind="common practice")
 
 
 def lost(efficiency: float) -> float:
     """Loss over input."""
     return 1 - efficiency
 
-
-def bare_rail(v_ideal: float, z_load: float) -> float:
-    """Sine at the onset of clipping behind no resistance at all."""
-    return v_ideal**2 / (2 * z_load)
-
-
-def bare_rail_at_one_percent(v_ideal: float, z_load: float) -> float:
-    """The same, clipped to 1 %."""
-    return bare_rail(v_ideal, z_load) * clipped_power_ratio(ONE_PERCENT)
-
-
-def onset(read: float) -> float:
-    """Power at the onset of clipping, from that at 1 %."""
-    return read / clipped_power_ratio(ONE_PERCENT)
-
-
-def same(read: float) -> float:
-    """The reading itself."""
-    return read
-
-
-def warmer(read: float, t: float, t_junction: float) -> float:
-    """A junction that is warmer by as much as what it heats."""
-    return t_junction + read - t
-
-
-def share_of_onset(read: float, rated_power: float, rated_thd: float, thd_most: float) -> float:
-    """Rated power over what was read at the onset, clipped to the distortion of the rating."""
-    return share_of_clipped_power(rated_power / read, rated_thd, thd_most)
-
-
-def share_of_read(read: float, rated_power: float, rated_thd: float, thd_most: float) -> float:
-    """Rated power over what was read at 1 %, both at the distortion of the rating."""
-    return share_of_onset(onset(read), rated_power, rated_thd, thd_most)
-
-
-def warms(junction: str, part: str) -> dict[str, Way]:
-    """What a part that is warmer than computed makes of a junction."""
-    inputs = {"t": Input(part), "t_junction": Input(junction)}
-    return {junction: Way(warmer, inputs, "t_junction + read - t")}
-
-
-def powers(figure: Callable[..., float], formula: str) -> dict[str, Way]:
-    """The power that the stage gives, by a reading of it."""
-    return {name: Way(figure, {}, formula) for name in ("p_out_max", "p_out_usual")}
-
-
-_RAIL = {"v_ideal": Input("v_ideal"), "z_load": Input("z_load")}
-BARE = Way(bare_rail, _RAIL, "v_ideal^2 / (2 z_load)")
-BARE_CLIPPED = Way(bare_rail_at_one_percent, _RAIL, "the same clipped to 1 %")
-RATED_POWER = {
-    "rated_power": Input("rated_power", "W"),
-    "rated_thd": Input("rated_thd", "%"),
-    "thd_most": Input("rated_thd", "%", default=THD_MOST.default),
-}
-
-
-def kept(figure: Callable[..., float]) -> Shown:
-    """The rated power against one that was read: no error of a model stands between."""
-    reached = derivation("rated power is reached or it is not")
-    return Shown(
-        "output-power",
-        figure,
-        RATED_POWER,
-        "Rated {rated_power} is {figure:% of} what the board gives at {thd_most} distortion",
-        AtMost(major="1", minor="1", basis={"major": reached, "minor": METER}),
-    )
-
-
-def above_trip(read: float, t_trip: float) -> float:
-    """How far the heatsink stays below the trip that is sensed there."""
-    return t_trip - read
-
-
-PAST_THE_TRIP = Shown(
-    "over-temperature-trip-in-use",
-    above_trip,
-    {"t_trip": Input("protection.over_temperature.t_trip:high", "degC")},
-    "The heatsink that was read is {figure:+below|above} the {t_trip} at which it has to trip",
-    AtLeast(
-        major="0 K",
-        minor="0 K",
-        basis={
-            "major": derivation("a heatsink hotter than its trip: it does not act"),
-            "minor": METER,
-        },
-    ),
-    when={"protection.over_temperature.at": "heatsink"},
-)
 
 QUESTIONS = {
     "power": Question("output power at clipping", "Power at 1 % distortion"),
@@ -182,7 +100,13 @@ MEASURABLE = (
         shows=PAST_THE_TRIP,
         decides="heat",
     ),
-    Measurable("t_inductor", {**RATED, **AMBIENT}, doubted_below=HALF, rises_over="ambient"),
+    Measurable(
+        "t_inductor",
+        {**RATED, **AMBIENT},
+        doubted_below=HALF,
+        rises_over="ambient",
+        shows=TOO_HOT_A_COIL,
+    ),
     # at the onset of clipping, and a little beyond: the power is what is measured
     Measurable(
         "p_at_one_percent",
@@ -197,7 +121,7 @@ MEASURABLE = (
             name,
             {**LOW_RAIL, **LOAD},
             most=BARE,
-            follows=powers(same, "read"),
+            follows=powers(as_read, "read"),
             shows=kept(share_of_onset),
             decides="power",
         )
@@ -239,6 +163,7 @@ MEASURABLE = (
         "protection.over_temperature.t_trip",
         NOWHERE,
         stands_in=True,
+        shows=TOO_LATE_A_TRIP,
         decides="over-temperature-trip",
     ),
     Measurable("protection.dc_detector.v_trip", NOWHERE, stands_in=True, decides="dc-trip"),

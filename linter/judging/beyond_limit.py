@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 
 from ..check import AtLeast, Check, derivation
 from ..declare import PRODUCT
-from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.gap import Gap
 from ..evaluation.node import Computed, FigureError, Fixed
@@ -14,7 +13,7 @@ from ..evaluation.wording import sentence
 from ..finding import CLEAR, Advice, Evidence, Finding, Severity, Status
 from ..measurable import Measurable, Shown
 from ..quantities.quantity import show
-from .in_place import READ, answers_with, at_conditions, subject_of_answer
+from .in_place import READ, answers_with, at_conditions
 from .measured import Compared, measurable_in
 from .modelled import stated_place
 
@@ -25,7 +24,7 @@ BUILT_IN = {
     " figure that is not read off a board, or of a day that is none or still to come. It counts"
     " for nothing.",
     BEYOND: "A measured figure with which a check misses its limit, though the model meets it or"
-    " cannot tell. The reading stands in place of what the model computes, at its conditions, in"
+    " cannot tell. The reading replaces what the model computes, at its conditions, in"
     " every check that hangs on it; what rises over the ambient is carried to the hottest one."
     " Nobody can permit it where it is critical.",
 }
@@ -56,11 +55,11 @@ def on_measurements(
         if item.answer == "unreadable":
             told.append(_unreadable(item))
         elif item.pins is not None and not item.doubt and not _is_judged(item, run):
-            for entry, finding in _worst_of_each(item, run):
-                key = (entry.name, finding.subject)
+            for name, finding in _worst_of_each(item, run):
+                key = (name, finding.subject)
                 if finding.rank < ranks.get(key, CLEAR):
                     ranks[key] = finding.rank
-                    against[key] = replace(finding, check=entry.name)
+                    against[key] = replace(finding, check=name)
                     told.append(finding)
     return OnReadings(tuple(told), against)
 
@@ -84,24 +83,25 @@ def _unreadable(item: Compared) -> Finding:
     )
 
 
-def _worst_of_each(item: Compared, run: Assessment) -> Iterator[tuple[Entry, Finding]]:
+def _worst_of_each(item: Compared, run: Assessment) -> Iterator[tuple[str, Finding]]:
     """Each check that misses its limit with what was measured, at the worse end of the reading."""
-    worst: dict[Answered, tuple[Entry, Finding]] = {}
-    for entry, finding in _beyond(item, run):
-        key = (entry.name, finding.subject)
+    worst: dict[Answered, tuple[str, Finding]] = {}
+    for name, finding in _beyond(item, run):
+        key = (name, finding.subject)
         if key not in worst or _is_worse(finding, worst[key][1]):
-            worst[key] = entry, finding
+            worst[key] = name, finding
     yield from worst.values()
 
 
 def _is_worse(new: Finding, old: Finding) -> bool:
-    if new.rank != old.rank:
+    """Whether a finding is graver; of equal ones what a reading shows by itself is told."""
+    if new.rank != old.rank or new.evidence.limits is not old.evidence.limits:
         return new.rank < old.rank
     sign = -1.0 if new.evidence.at_least else 1.0
     return sign * (new.evidence.figure or 0.0) > sign * (old.evidence.figure or 0.0)
 
 
-def _beyond(item: Compared, run: Assessment) -> Iterator[tuple[Entry, Finding]]:
+def _beyond(item: Compared, run: Assessment) -> Iterator[tuple[str, Finding]]:
     """All that a reading says against a design, at both of its ends."""
     assert item.figure is not None
     known = measurable_in(run.catalogue.packages)[item.figure.name]
@@ -114,38 +114,28 @@ def _beyond(item: Compared, run: Assessment) -> Iterator[tuple[Entry, Finding]]:
             if severity is not None:
                 limit = show(limit_of(own.check, severity)[0], own.check.unit)
                 told = (severity, read, f"limit {limit}")
-                yield own, _finding(item, own.check, item.figure.subject, *told)
+                yield own.name, _finding(item, own.check, item.figure.subject, *told)
             continue
         for entry, found in answers_with(run, item, known, read):
-            if known.shows and entry.name == known.shows.check:
-                continue
             if found.severity is not None and found.evidence.figure is not None:
                 told = (found.severity, found.evidence.figure, found.message)
-                yield entry, _finding(item, entry.check, found.subject, *told)
+                yield entry.name, _finding(item, entry.check, found.subject, *told)
 
 
 def _by_itself(
     item: Compared, known: Measurable, shown: Shown, run: Assessment
-) -> Iterator[tuple[Entry, Finding]]:
+) -> Iterator[tuple[str, Finding]]:
     """What a reading answers by itself: graver than minor only with all its uncertainty."""
     assert item.figure is not None
     assert item.read is not None
-    entry, base = run.catalogue.entry(shown.check), at_conditions(run, item, known)
-    if entry is None or base is None:
+    base = at_conditions(run, item, known)
+    fits = base is not None and base.graph.matches(shown.when, item.figure.channel) is True
+    given = base.graph.arguments(shown.inputs, item.figure.channel) if base and fits else None
+    if given is None or isinstance(given, Gap):
         return
-    fits = base.graph.matches(shown.when, item.figure.channel)
-    given = base.graph.arguments(shown.inputs, item.figure.channel)
-    if fits is not True or isinstance(given, Gap):
-        return
-    check = replace(
-        entry.check,
-        figure=shown.figure,
-        inputs=shown.inputs,
-        sentence=shown.sentence,
-        limits=shown.limits,
-    )
+    name, check = shown.check or item.figure.name, _check_of(shown, run)
     low, middle, high = (
-        Computed(entry.name, shown.figure, {**given, READ: Fixed(read)})
+        Computed(name, shown.figure, {**given, READ: Fixed(read)})
         for read in (item.read.lo, item.read.nominal, item.read.hi)
     )
     try:
@@ -158,7 +148,33 @@ def _by_itself(
         return
     if severity is not None:
         told = (severity, float(node.value()), sentence(check, node, {}))
-        yield entry, _finding(item, check, subject_of_answer(entry, item.figure), *told)
+        subject = item.figure.subject if check.each == "channel" else PRODUCT
+        yield name, _finding(item, check, subject, *told)
+
+
+def _check_of(shown: Shown, run: Assessment) -> Check:
+    """What a reading answers by itself, as a check."""
+    entry, own = run.catalogue.entry(shown.check), (shown.figure, shown.inputs, shown.sentence)
+    figure, inputs, sentence = own
+    if entry is not None:
+        return replace(
+            entry.check, figure=figure, inputs=inputs, sentence=sentence, limits=shown.limits
+        )
+    return Check(
+        title=shown.title,
+        figure=figure,
+        unit=shown.unit,
+        each="channel",
+        stake="rating",
+        formula="",
+        sentence=sentence,
+        inputs=inputs,
+        limits=shown.limits,
+        sources=tuple(shown.limits.basis.values()),
+        cases=(),
+        fails="",
+        passes="",
+    )
 
 
 def _finding(

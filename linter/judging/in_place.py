@@ -6,7 +6,6 @@ figure rises over a condition, its rise holds over the whole range of that.
 
 from collections.abc import Iterator, Mapping
 
-from ..declare import PRODUCT
 from ..evaluation.catalogue import Entry
 from ..evaluation.engine import Assessment
 from ..evaluation.gap import Gap
@@ -100,8 +99,3 @@ def _that_follow(graph: Graph, figure: Figure, known: Measurable, node: Node) ->
             if not isinstance(given, Gap) and graph.matches(way.when, channel) is True:
                 found[name, channel] = Computed(name, way.figure, {**given, READ: node})
     return found
-
-
-def subject_of_answer(entry: Entry, figure: Figure) -> str:
-    """Whom a check judges that a reading of a figure answers by itself."""
-    return figure.subject if entry.check.each == "channel" else PRODUCT

@@ -22,6 +22,7 @@ from ampreview.linter.reading.loading import Measurement, Spec, load_file, load_
 
 SAMPLES = Path(__file__).parents[3] / "sample_specs"
 SUB, PACK = "playhouse-subwoofer", "choir-portable"
+BENCH = "museum-boards/bench/bench"
 RATED = "supply: 79 V, load: 4 ohm, power: 500 W, ambient: 25 degC"
 POWER = "figure: p_at_one_percent, place: sub, supply: 79 V, load: 4 ohm"
 CRITICAL, MAJOR, MINOR = Severity.CRITICAL, Severity.MAJOR, Severity.MINOR
@@ -73,6 +74,12 @@ READINGS = [
      "Junction temperature at the over-temperature trip vs. limit", CRITICAL),
     (SUB, "figure: protection.over_temperature.t_trip, value: 40 degC",
      "Sensor temperature in use vs. over-temperature trip", MAJOR),
+    # IEC 60085, from memory: insulation of class F ends at 155 degC
+    (SUB, f"figure: t_inductor, place: sub, {RATED.replace('supply: 79 V, ', '')}, value: 160 degC",
+     "Inductor temperature vs. its insulation", MAJOR),
+    # 40 K above the absolute maximum of 150 degC
+    (BENCH, "figure: protection.over_temperature.t_trip, value: 190 degC",
+     "Junction temperature at the over-temperature trip vs. limit", MAJOR),
     # 4.5 V a cell of 4.2 V
     (PACK, "figure: battery.charger.v, value: 36 V",
      "Charge voltage per cell vs. cell limit", CRITICAL),
