@@ -16,6 +16,7 @@ class Shown:
     """What a reading answers by itself: no error of a model stands between.
 
     check: the name of the check that asks the same of the model; without one, title and unit.
+    instead: that check is not asked with the reading, for it allows for errors of the model.
     figure: of ``read`` and the inputs; sentence, limits: as those of a check; when: the words
     for which it counts.  What only the uncertainty of the reading takes beyond is minor.
     """
@@ -26,6 +27,7 @@ class Shown:
     limits: AtLeast | AtMost
     when: Mapping[str, Words] = field(default_factory=dict)
     check: str = ""
+    instead: bool = False
     title: str = ""
     unit: str = ""
 

@@ -71,6 +71,7 @@ def kept(figure: Callable[..., float]) -> Shown:
         "Rated {rated_power} is {figure:% of} what the board gives at {thd_most} distortion",
         AtMost(major="1", minor="1", basis={"major": reached, "minor": METER}),
         check="output-power",
+        instead=True,
     )
 
 

@@ -117,6 +117,8 @@ def _beyond(item: Compared, run: Assessment) -> Iterator[tuple[str, Finding]]:
                 yield own.name, _finding(item, own.check, item.figure.subject, *told)
             continue
         for entry, found in answers_with(run, item, known, read):
+            if known.shows and known.shows.instead and known.shows.check == entry.name:
+                continue
             if found.severity is not None and found.evidence.figure is not None:
                 told = (found.severity, found.evidence.figure, found.message)
                 yield entry.name, _finding(item, entry.check, found.subject, *told)

@@ -72,8 +72,6 @@ READINGS = [
     # the junction is hotter than its heatsink, and destroyed at 175 degC
     (SUB, "figure: protection.over_temperature.t_trip, value: 170 degC",
      "Junction temperature at the over-temperature trip vs. limit", CRITICAL),
-    (SUB, "figure: protection.over_temperature.t_trip, value: 40 degC",
-     "Sensor temperature in use vs. over-temperature trip", MAJOR),
     # IEC 60085, from memory: insulation of class F ends at 155 degC
     (SUB, f"figure: t_inductor, place: sub, {RATED.replace('supply: 79 V, ', '')}, value: 160 degC",
      "Inductor temperature vs. its insulation", MAJOR),
