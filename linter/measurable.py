@@ -50,6 +50,7 @@ class Measurable:
     follows: derived quantities that follow from a reading, which they know as ``read``, and from
         what the model gives of the inputs.
     shows: what a reading answers by itself.
+    error: how far a board may lie from the model, as a share of it, and still be what was judged.
     decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
     last_resort: it answers only where the model has no other figure of that question.
     """
@@ -64,6 +65,7 @@ class Measurable:
     most: Way | None = None
     follows: Mapping[str, Way] = field(default_factory=dict)
     shows: Shown | None = None
+    error: float = 0.0
     decides: str = ""
     last_resort: bool = False
 

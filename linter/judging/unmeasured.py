@@ -1,11 +1,11 @@
 """What decides and has not been measured on a board: open at production, where no paper can tell.
 
 A question concerns a design where the model has a figure that answers it.  It is answered by a
-reading that agrees with the model, or whose difference is explained by what the spec leaves out
-or only assumes, or that lies on the safe side of a figure of which less is better, or that stands
-in for what the spec does not state.  A reading that differs otherwise leaves it open, whatever
-another one says: the board is not the one that was judged.  Channels that state the same are one:
-a board with one of them measured has answered.
+reading that agrees with the model, within the error of its formula, or whose difference is
+explained by what the spec leaves out or only assumes, or that lies on the safe side of a figure
+of which less is better, or that stands in for what the spec does not state.  A reading that
+differs otherwise leaves it open, whatever another one says: the board is not the one that was
+judged.  Channels that state the same are one: a board with one of them measured has answered.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -118,8 +118,10 @@ def _differs(item: Compared, graph: Graph, known: Measurable) -> bool:
     assert item.read is not None
     assert item.band is not None
     is_safe = known.doubted_below > 0.0 and _amount(item, known) <= 0.0
+    away = max(item.band[0] - item.read.hi, item.read.lo - item.band[1])
+    is_near = away <= known.error * abs(item.nominal or 0.0)
     soft = (x for x in item.explanations if x.kind != "stated")
-    return not is_safe and not any(x.distance <= NEAR_ENOUGH for x in soft)
+    return not (is_safe or is_near) and not any(x.distance <= NEAR_ENOUGH for x in soft)
 
 
 def _amount(item: Compared, known: Measurable) -> float:
