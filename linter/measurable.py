@@ -3,12 +3,33 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from .check import Stake
+from .check import Arguments, AtLeast, AtMost, Stake, Way, Words
 
 
 def itself(x: float) -> float:
     """The figure is an amount as it stands."""
     return x
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What a reading answers by itself: no error of a model stands between.
+
+    check: the name of the check that asks the same of the model; without one, title and unit.
+    instead: that check is not asked with the reading, for it allows for errors of the model.
+    figure: of ``read`` and the inputs; sentence, limits: as those of a check; when: the words
+    for which it counts.  What only the uncertainty of the reading takes beyond is minor.
+    """
+
+    figure: Callable[..., float]
+    inputs: Arguments
+    sentence: str
+    limits: AtLeast | AtMost
+    when: Mapping[str, Words] = field(default_factory=dict)
+    check: str = ""
+    instead: bool = False
+    title: str = ""
+    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +48,12 @@ class Measurable:
     doubted_below: share of the least that the model computes below which a reading is doubted:
         such a board would be better than its own parts allow.
     amount: what of the figure must not be so little.  rises_over: the condition over which
-        it rises; then the rise counts.
+        it rises; then the rise counts, and is what holds at the worst end of that condition.
+    most: how much no board can give, of the inputs; a reading beyond is doubted.
+    follows: derived quantities that follow from a reading, which they know as ``read``, and from
+        what the model gives of the inputs.
+    shows: what a reading answers by itself.
+    error: how far a board may lie from the model, as a share of it, and still be what was judged.
     decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
     last_resort: it answers only where the model has no other figure of that question.
     """
@@ -39,6 +65,10 @@ class Measurable:
     doubted_below: float = 0.0
     amount: Callable[[float], float] = itself
     rises_over: str = ""
+    most: Way | None = None
+    follows: Mapping[str, Way] = field(default_factory=dict)
+    shows: Shown | None = None
+    error: float = 0.0
     decides: str = ""
     last_resort: bool = False
     none_unless_told: Mapping[str, tuple[str, str]] = field(default_factory=dict)

@@ -8,8 +8,12 @@ Only what a bench reads directly may stand in for a value that is not given; a h
 measured while music plays says nothing of the one at rated power, so it does not.  The inside air
 does, if it was read in the hottest ambient, closed, at the rated load and signal, and in the sun
 and with the other loads of the source where the spec has them.
-Where less is better, a reading below half of the least that the stated parts give is doubted
-(common practice, no source): of an efficiency the loss counts, of air its rise over the ambient.
+Where less is better, a reading below half of the least that the stated parts give is doubted, a
+quarter of an estimate (common practice, no source): of an efficiency the loss counts, of a
+temperature its rise over the ambient.  So is a power beyond that of the bare rail.
+
+A reading takes the place of the figure in every check that hangs on it, at its conditions; a
+temperature is carried to the hottest ambient by its rise.  A power is held against the rated one.
 
 Some figures decide: before a series is made, a board must have shown them (common practice, no
 source).  Each names the question that it answers.  The air inside says little of a junction, so
@@ -17,6 +21,20 @@ it answers only where nothing nearer to it is known.
 """
 
 from ..linter.measurable import Measurable, Question
+from .shown import (
+    BARE,
+    BARE_CLIPPED,
+    PAST_THE_TRIP,
+    TOO_HOT_A_COIL,
+    TOO_LATE_A_TRIP,
+    as_read,
+    kept,
+    onset,
+    powers,
+    share_of_onset,
+    share_of_read,
+    warms,
+)
 
 HIGH_RAIL = {"supply": ("supply.v_rail", "v_rail_high")}
 LOW_RAIL = {"supply": ("supply.v_rail", "v_rail_low")}
@@ -27,6 +45,8 @@ PROGRAMME = {**RATED, "crest_factor": ("signal.crest_factor",)}
 AMBIENT = {"ambient": ("environment.ambient",)}
 NOWHERE: dict[str, tuple[str, ...]] = {}
 HALF = 0.5
+POWER_ERROR = 0.1
+"""Measured boards agree with the formula within 10 %: sources of the check ``output-power``."""
 
 
 def lost(efficiency: float) -> float:
@@ -74,15 +94,62 @@ MEASURABLE = (
     Measurable("v_pumping", {**HIGH_RAIL, **BASS}),
     Measurable("i_source_peak", {**LOW_RAIL, **BASS}),
     Measurable("i_source_rms", {**LOW_RAIL, **RATED}),
-    Measurable("t_heatsink_rated", {**HIGH_RAIL, **RATED, **AMBIENT}, decides="heat"),
-    Measurable("t_inductor", {**RATED, **AMBIENT}),
+    Measurable(
+        "t_heatsink_rated",
+        {**HIGH_RAIL, **RATED, **AMBIENT},
+        doubted_below=HALF,
+        rises_over="ambient",
+        follows=warms("t_junction_rated", "t_heatsink_rated"),
+        shows=PAST_THE_TRIP,
+        decides="heat",
+    ),
+    Measurable(
+        "t_inductor",
+        {**RATED, **AMBIENT},
+        doubted_below=HALF,
+        rises_over="ambient",
+        shows=TOO_HOT_A_COIL,
+    ),
     # at the onset of clipping, and a little beyond: the power is what is measured
-    Measurable("p_at_one_percent", {**LOW_RAIL, **LOAD}, decides="power"),
-    Measurable("p_out_max", {**LOW_RAIL, **LOAD}, decides="power"),
-    Measurable("p_out_usual", {**LOW_RAIL, **LOAD}, decides="power"),
+    Measurable(
+        "p_at_one_percent",
+        {**LOW_RAIL, **LOAD},
+        most=BARE_CLIPPED,
+        follows=powers(onset, "read / 1.048"),
+        shows=kept(share_of_read),
+        error=POWER_ERROR,
+        decides="power",
+    ),
+    *(
+        Measurable(
+            name,
+            {**LOW_RAIL, **LOAD},
+            most=BARE,
+            follows=powers(as_read, "read"),
+            shows=kept(share_of_onset),
+            error=POWER_ERROR,
+            decides="power",
+        )
+        for name in ("p_out_max", "p_out_usual")
+    ),
     # while the programme plays: the power is that of a sine of the same peaks
-    Measurable("t_heatsink", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, decides="heat"),
-    Measurable("t_case_programme", {**HIGH_RAIL, **PROGRAMME, **AMBIENT}, decides="heat"),
+    Measurable(
+        "t_heatsink",
+        {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
+        doubted_below=HALF,
+        rises_over="ambient",
+        follows=warms("t_junction_programme", "t_heatsink"),
+        shows=PAST_THE_TRIP,
+        decides="heat",
+    ),
+    Measurable(
+        "t_case_programme",
+        {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
+        doubted_below=HALF,
+        rises_over="ambient",
+        follows=warms("t_junction_programme", "t_case_programme"),
+        decides="heat",
+    ),
     Measurable(
         "t_air_inside",
         {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
@@ -105,6 +172,7 @@ MEASURABLE = (
         "protection.over_temperature.t_trip",
         NOWHERE,
         stands_in=True,
+        shows=TOO_LATE_A_TRIP,
         decides="over-temperature-trip",
     ),
     Measurable("protection.dc_detector.v_trip", NOWHERE, stands_in=True, decides="dc-trip"),
@@ -115,4 +183,9 @@ MEASURABLE = (
     Measurable(
         "protection.under_voltage.v_trip", NOWHERE, stands_in=True, decides="under-voltage-trip"
     ),
+    # the pack: what its charger gives, and where its own circuit opens
+    Measurable("battery.charger.v", NOWHERE),
+    Measurable("battery.charger.i", NOWHERE),
+    Measurable("battery.protection.v_cutoff", NOWHERE),
+    Measurable("battery.protection.i_trip", NOWHERE),
 )

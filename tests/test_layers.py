@@ -49,6 +49,7 @@ WORDS_OF = {
     "spec": VOCABULARY[:2],
     "pictures": (VOCABULARY[0], "ampreview.linter.picture"),
     "measurable.py": ("ampreview.linter.measurable",),
+    "shown.py": (VOCABULARY[0], "ampreview.linter.measurable"),
 }
 # Names of sections that are plain English or belong to the language of rules as well.
 PLAIN_ENGLISH = {"line", "cell", "lead", "safety", "signal", "spacing", "thermal"}
@@ -171,7 +172,7 @@ def knows_only_data_types(path: Path) -> None:
         elif folder == "derived":
             assert other in (None, "formulas", "derived"), f"{path.name} imports {name}"
         else:
-            below = (None, "formulas", "derived", "hazards", folder)
+            below = (None, "formulas", "derived", "hazards", "shown", folder)
             assert other in below, f"{path.name} imports {name}"
         assert name.split(".")[0] not in ("pydantic", "pint", "ruamel", "rich"), path.name
 

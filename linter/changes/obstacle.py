@@ -3,6 +3,7 @@
 from ..check import Lever
 from ..evaluation.catalogue import Entry
 from ..finding import CLEAR, Finding
+from ..judging.beyond_limit import DOMAIN as MEASUREMENTS
 from ..judging.weighing import rank
 from .conflict import conflict
 from .effect import in_text, label_of
@@ -11,6 +12,7 @@ from .levers import Levers
 
 NO_LEVER = "no single change fixes this; it needs a different part or topology"
 EITHER = "which of these values is wrong, only the drawing or the data sheet can tell"
+ON_THE_BENCH = "read it again, or find out on the bench why the board differs from the spec"
 MOST_REASONS = 3
 
 
@@ -26,7 +28,7 @@ class Obstacles:
         """Why no change of the levers is offered: out of reach, or what it would break."""
         entry = self.review.catalogue.entry(finding.check)
         if entry is None:
-            return EITHER
+            return ON_THE_BENCH if finding.domain == MEASUREMENTS else EITHER
         needs = f"it needs {entry.check.otherwise}" if entry.check.otherwise else ""
         levers = [item for item in self.levers.of(entry, finding) if not self._is_claim(item[1])]
         reasons = [self._reason(entry, finding, *item) for item in levers[:MOST_REASONS]]

@@ -20,8 +20,10 @@ from .catalogue import Catalogue, Entry
 from .dependence import Dependences
 from .gap import Gap
 from .graph import Graph
-from .node import Computed, FigureError
+from .known import Key
+from .node import Computed, FigureError, Node
 from .nodes import Nodes
+from .placing import placed
 from .question import Question, blank, crashed
 from .threshold import limit_of, mildest
 from .twins import Twins
@@ -96,6 +98,17 @@ class Assessment:
         run._earlier = (self, change)
         self.nodes.computations.revised()
         return run, change
+
+    def placing(self, nodes: Mapping[Key, Node]) -> "Assessment":
+        """The same run with nodes in place of some names; no channel is taken as another's twin."""
+        led = self.dependences.led_by(frozenset(name for name, _ in nodes))
+        run = Assessment(self.spec, self.catalogue, self.milestone)
+        run.nodes = self.nodes.above()
+        run.graph = placed(self.graph, nodes, led, run.nodes)
+        run.sure_graph = placed(self.sure_graph, nodes, led, run.nodes)
+        run.dependences = self.dependences
+        run.twins.groups = {}
+        return run
 
     def at(self, milestone: Milestone) -> "Assessment":
         """The same run as it would be asked at another milestone."""

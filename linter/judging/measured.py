@@ -12,6 +12,7 @@ from datetime import date
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
+from math import isfinite
 from typing import Literal
 
 from ..check import Scope
@@ -24,7 +25,8 @@ from ..evaluation.tolerance import worst_case
 from ..measurable import Measurable
 from ..quantities.quantity import QuantityError, Value, parse, show, spell
 from ..reading.loading import Measurement, Spec
-from .days import still_to_come
+from .days import day_of, still_to_come
+from .doubt import Held, doubt_of
 from .explained import Explanation, explanations
 from .modelled import Figure, as_printed, model_of, node_of
 from .nearest import near
@@ -44,8 +46,10 @@ class Compared:
     why: why nothing is compared;
     explanations: single values that would make the model agree, the likeliest first.
     pins: what the model was set to, None where the conditions are not its own.
-    doubted: the spec speaks against it: the known terms of an incomplete sum add up to more, and
-        nothing left out explains it; or it is far below what is computed.
+    firm: whether the band leans on no worst case and no rule of thumb in place of silence.
+    doubt: what of the spec speaks against it: the known terms of an incomplete sum add up to
+        more, and nothing left out explains it; it is far below what is computed; or beyond what
+        a board can give.
     without: conditions of the spec that a bench lacks, and this reading too.
     """
 
@@ -58,13 +62,28 @@ class Compared:
     why: str = ""
     explanations: tuple[Explanation, ...] = ()
     pins: Mapping[str, object] | None = None
-    doubted: bool = False
+    firm: bool = True
+    doubt: str = ""
     without: tuple[str, ...] = ()
 
     @property
     def is_compared(self) -> bool:
         """Whether there is a figure of the model to compare with."""
         return self.band is not None
+
+    def ends_beyond(self) -> tuple[float, ...]:
+        """The ends of the reading of which the model says nothing yet.
+
+        Where it agrees with the model, what its own uncertainty adds convicts nobody.
+        """
+        assert self.read is not None
+        low, high = self.band or (0.0, 0.0)
+        ends = (self.read.lo, self.read.hi)
+        if self.answer == "agrees":
+            if self.firm and isfinite(low) and isfinite(high):
+                return ()
+            ends = (max(low, self.read.lo), min(high, self.read.hi))
+        return tuple(dict.fromkeys(ends))
 
 
 @cache
@@ -85,10 +104,17 @@ def comparisons(
         if number > MOST:
             why = f"{MOST} readings are compared at most"
             return (*found, Compared(item, "unreadable", why=why))
-        ahead = still_to_come(item.date or "", day)
-        early = Compared(item, "unreadable", why=f"its date {ahead}")
-        found.append(early if ahead else _compared(item, spec, catalogue))
+        why = _wrong_day(item.date or "", day)
+        wrong = Compared(item, "unreadable", why=f"its date {why}")
+        found.append(wrong if why else _compared(item, spec, catalogue))
     return tuple(found)
+
+
+def _wrong_day(text: str, day: date) -> str:
+    """What is wrong with the day of a reading, by the day of the review."""
+    if text and day_of(text) is None:
+        return f"{text} is no day of the calendar; write it as 2025-06-30"
+    return still_to_come(text, day)
 
 
 def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
@@ -233,9 +259,10 @@ def _against(
     low, high = model.ends()
     slack = 1e-9 * max(abs(low), abs(high))
     low, high = as_printed(node, low, high, spec)
+    firm = not any(x.leaning == "adverse" or x.placeholder for x in node.assumed)
     done = (figure, read, (low, high), float(node.value()))
     if read.lo <= high + slack and read.hi >= low - slack:
-        return Compared(item, "agrees", *done, pins=pins)
+        return Compared(item, "agrees", *done, pins=pins, firm=firm)
 
     def plan(other: Graph) -> Node | Gap:
         return node_of(other, catalogue, figure)
@@ -247,17 +274,5 @@ def _against(
     part = any(x.path in floored - {model.place} for x in found)
     answer: Answer = "part only" if part else "differs"
     known = measurable_in(catalogue.packages)[figure.name]
-    little = model.is_computed and _is_too_little(item, known, read, (low, high))
-    doubted = little or (bool(floored) and not part)
-    return Compared(item, answer, *done, explanations=found, pins=pins, doubted=doubted)
-
-
-def _is_too_little(
-    item: Measurement, known: Measurable, read: Value, band: tuple[float, float]
-) -> bool:
-    """Whether a reading is but a small share of the least that the model gives."""
-    over = item.conditions.get(known.rises_over)
-    base = over.nominal if over else 0.0
-    most = max(known.amount(x - base) for x in (read.lo, read.hi))
-    least = min(known.amount(x - base) for x in band)
-    return most < known.doubted_below * least
+    doubt = doubt_of(Held(item, read, figure, known), model, bool(floored) and not part)
+    return Compared(item, answer, *done, explanations=found, pins=pins, firm=firm, doubt=doubt)

@@ -25,6 +25,7 @@ NOTICEABLE = 0.005
 
 
 Answers = Callable[[str, str], Finding | None]
+Against = Mapping[tuple[str, str], Finding]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,20 +49,20 @@ def slips_of(stated: Iterable[Finding]) -> dict[str, object]:
 
 
 def promises_of(
-    run: Assessment, answers: Iterable[Finding], slips: Mapping[str, object]
+    run: Assessment, answers: Iterable[Finding], slips: Mapping[str, object], against: Against
 ) -> tuple[Promised, ...]:
     """Every promise that the spec makes, with its outlook, in the catalogue's order.
 
-    answers: those of the run, before any deviation.  slips: values to be put right before.
+    answers: before any deviation; against: those of boards, in their place; slips: put right first.
     """
-    known = {(item.check, item.subject): item for item in answers}
+    known = {(item.check, item.subject): item for item in answers} | dict(against)
     right = run.revised(slips) if slips else None
     meant, change = right or (run, None)
     stage = meant if run.milestone == STAGE else meant.at(STAGE)
 
     def answer(check: str, subject: str) -> Finding | None:
         entry, item = run.catalogue.entry(check), known.get((check, subject))
-        if entry is None or item is None:
+        if entry is None or item is None or (check, subject) in against:
             return item
         altered = change is not None and change.alters(check, item.evidence.leaves)
         return stage.judge(entry, subject) if altered or run.milestone != STAGE else item

@@ -38,6 +38,7 @@ class Review:
     slips: values that look like slips, by path, as they are taken to judge the promises.
     measured: what was measured, against the model.  causes: what the failing answers come
     from, once that is worked out.  advised: whether proven changes were looked for.
+    against: by check and subject, what a reading says against the design.
     """
 
     spec: Spec
@@ -50,6 +51,7 @@ class Review:
     measured: tuple[Compared, ...] = ()
     causes: tuple[Cause, ...] | None = None
     advised: bool = False
+    against: Mapping[tuple[str, str], Finding] = field(default_factory=dict)
 
     def failing(self) -> tuple[Finding, ...]:
         """The findings proper in the order in which a reader should take them.
@@ -150,7 +152,8 @@ def concluded(
     stated = built_in_findings(run.spec, run.graph)
     found = decided(run, answers, stated, hold_at, criteria)
     slips = slips_of(stated)
-    return replace(found, promises=promises_of(run, answers, slips), slips=slips)
+    promises = promises_of(run, answers, slips, found.against)
+    return replace(found, promises=promises, slips=slips)
 
 
 def decided(
@@ -168,15 +171,16 @@ def decided(
     answers = tuple(answers)
     day = criteria.day or date.today()
     compared = comparisons(spec, catalogue, criteria.measurements(spec), day)
-    measured = on_measurements(compared, answers, run.graph, catalogue)
+    measured = on_measurements(compared, answers, run)
     unread = not_measured(compared, run.graph, catalogue, stage)
     silent = on_silence(run.graph, catalogue.judged_by)
-    findings = (*silent, *on_values, *answers, *measured, *unread)
+    findings = (*silent, *on_values, *answers, *measured.findings, *unread)
     others = criteria.permissions.deviations if criteria.permissions else ()
     occasion = Occasion(catalogue, spec.channels, stage, day, spec.file)
     findings = with_deviations(findings, (*spec.deviations, *others), occasion)
     judged = verdict(findings, stage, hold_at)
-    return Review(spec, findings, judged, catalogue, criteria, measured=compared)
+    against = measured.against
+    return Review(spec, findings, judged, catalogue, criteria, measured=compared, against=against)
 
 
 def review_file(

@@ -47,7 +47,7 @@ def with_stand_ins(
     graph = Graph(spec, catalogue.derived)
     for figure, found in groups.items():
         path = stated_place(graph, figure)
-        doubted = any(item.doubted for item in found)
+        doubted = any(item.doubt for item in found)
         told = known[figure.name]
         enough = frozenset(x for name in told.high_is_enough for x in told.conditions[name])
         if path and not doubted and _is_free(graph, path) and _covers(graph, found, enough):

@@ -1,14 +1,18 @@
 """What decides and has not been measured on a board: open at production, where no paper can tell.
 
 A question concerns a design where the model has a figure that answers it.  It is answered by a
-reading that is compared with the model and not doubted, or that stands in for what the spec does
-not state.  Channels that state the same are one: a board with one of them measured has answered.
+reading that agrees with the model, within the error of its formula, or whose difference is
+explained by what the spec leaves out or only assumes, or that lies on the safe side of a figure
+of which less is better, or that stands in for what the spec does not state.  A reading that
+differs otherwise leaves it open, whatever another one says: the board is not the one that was
+judged.  Channels that state the same are one: a board with one of them measured has answered.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
+from math import log
 
 from ..check import Milestone
 from ..declare import PRODUCT
@@ -25,6 +29,8 @@ from .modelled import Figure, stated_place
 
 FROM: Milestone = "production"
 TO_MEASURE = "To measure"
+NEAR_ENOUGH = log(2)
+"""How far what is only assumed may be off to explain a reading: a factor of two."""
 
 
 def to_measure(items: Iterable[Finding]) -> str:
@@ -68,9 +74,11 @@ def not_measured(
     if milestone != FROM:
         return
     groups = _groups(graph.spec)
-    read = {item.figure for item in found if item.figure and _answers(item, graph)}
+    known = measurable_in(catalogue.packages)
+    read = {x.figure for x in found if x.figure and _answers(x, graph, known[x.figure.name])}
+    read -= {x.figure for x in found if x.figure and _differs(x, graph, known[x.figure.name])}
     for name, question in questions_in(catalogue.packages).items():
-        items = [x for x in measurable_in(catalogue.packages).values() if x.decides == name]
+        items = [x for x in known.values() if x.decides == name]
         asked: dict[str, tuple[str, ...]] = {}
         for group in groups:
             figures = _figures(items, group[0], graph, catalogue)
@@ -90,11 +98,36 @@ def _groups(spec: Spec) -> tuple[tuple[str, ...], ...]:
     return tuple(dict.fromkeys(twins.groups.get(name, (name,)) for name in spec.channels))
 
 
-def _answers(item: Compared, graph: Graph) -> bool:
+def _answers(item: Compared, graph: Graph, known: Measurable) -> bool:
+    """Whether a reading is believed, and the design that was judged is the board that was read."""
+    if _stands_in(item, graph):
+        return True
+    return item.is_compared and not item.doubt and not _differs(item, graph, known)
+
+
+def _stands_in(item: Compared, graph: Graph) -> bool:
     figure = item.figure
-    if item.is_compared:
-        return not item.doubted
-    return bool(figure and stated_place(graph, figure) in graph.spec.stood_in)
+    return bool(figure and not item.doubt and stated_place(graph, figure) in graph.spec.stood_in)
+
+
+def _differs(item: Compared, graph: Graph, known: Measurable) -> bool:
+    """Whether a reading is believed, and nothing explains that the model gives another figure."""
+    if item.answer != "differs" or item.doubt or _stands_in(item, graph):
+        return False
+    assert item.read is not None
+    assert item.band is not None
+    is_safe = known.doubted_below > 0.0 and _amount(item, known) <= 0.0
+    away = max(item.band[0] - item.read.hi, item.read.lo - item.band[1])
+    is_near = away <= known.error * abs(item.nominal or 0.0)
+    soft = (x for x in item.explanations if x.kind != "stated")
+    return not (is_safe or is_near) and not any(x.distance <= NEAR_ENOUGH for x in soft)
+
+
+def _amount(item: Compared, known: Measurable) -> float:
+    """How much more was read than the least that the model gives, of what should be little."""
+    assert item.read is not None
+    assert item.band is not None
+    return known.amount(item.read.nominal) - min(map(known.amount, item.band))
 
 
 def _figures(
@@ -120,7 +153,8 @@ def _finding(
     name: str, question: Question, subject: str, figures: tuple[str, ...], found: Sequence[Compared]
 ) -> Finding:
     about = f"{question.about[0].upper()}{question.about[1:]}"
-    tried = [x for x in found if x.of.figure in figures and _is_of(x.figure, subject)]
+    here = [x for x in found if x.of.figure in figures and _is_of(x.figure, subject)]
+    tried = sorted(here, key=lambda x: x.answer == "agrees")
     why = f" (the reading of {tried[0].of.figure} {_spoilt(tried[0])})" if tried else ""
     return Finding(
         check=check_of(name),
@@ -140,7 +174,9 @@ def _or(names: tuple[str, ...]) -> str:
 
 
 def _spoilt(item: Compared) -> str:
-    return f"is not compared: {item.why}" if item.why else "is doubted"
+    if item.why:
+        return f"is not compared: {item.why}"
+    return f"is doubted: {item.doubt}" if item.doubt else "differs from the model, unexplained"
 
 
 def _is_of(figure: Figure | None, subject: str) -> bool:

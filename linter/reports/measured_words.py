@@ -73,7 +73,7 @@ def in_words(item: Compared, most: int = MOST_EXPLANATIONS) -> str:
     more = len(item.explanations) - most
     rest = f"; {more} more" if more > 0 else ""
     why = f"explained by {', or '.join(found)}{rest}" if found else "no single value explains it"
-    doubt = "doubted and not taken over; " if item.doubted else ""
+    doubt = f"doubted and not taken over, {item.doubt}; " if item.doubt else ""
     return f"{head}; {doubt}{why}{kept}"
 
 

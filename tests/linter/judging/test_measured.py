@@ -256,7 +256,7 @@ def test_an_efficiency_above_what_the_known_losses_leave_stands_in_for_nothing(
     assert found.band is not None
     assert found.band[1] < 1 / (1 + 0.18 / 8)
     assert (path in after.values) is stands
-    assert found.doubted is not stands
+    assert bool(found.doubt) is not stands
 
 
 RINGING = "figure: v_overshoot, place: left, supply: 24 V, load: 8 ohm, power: 10 W, value: "
@@ -273,7 +273,7 @@ def test_a_ringing_far_below_what_the_loop_gives_is_doubted(
     after, found = bench(f"{RINGING}{value}", stated)
     assert found.band == pytest.approx((2 * 3 / 9 * 2.34, 2 * 3 / 9 * 2.46), rel=0.01)
     assert found.answer == "differs"
-    assert found.doubted is not stands
+    assert bool(found.doubt) is not stands
     assert (OVERSHOOT in after.stood_in) is stands
     assert not any(x.path == OVERSHOOT for x in found.explanations)
     if stands:  # one board, with the spread of the series in its favour and against it

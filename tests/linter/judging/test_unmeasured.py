@@ -83,7 +83,7 @@ def test_nobody_asks_for_readings_before_production() -> None:
         ("figure: protection.under_voltage.v_trip, value: 18 V", "under-voltage-trip (product)"),
         (f"{AIR}, power: 10 W, value: 31 degC", "heat (product)"),
         (f"figure: {I_TRIP}, place: right, value: 6 A", "over-current-trip (left)"),  # its twin
-        ("figure: p_idle, place: right, supply: 24 V, value: 4 W", "idle (left)"),  # and differs
+        ("figure: p_idle, place: right, supply: 24 V, value: 4 W", "idle (left)"),  # as taken over
     ],
 )
 def test_a_reading_that_is_compared_answers(reading: str, answered: str) -> None:
@@ -101,7 +101,7 @@ def test_a_reading_that_cannot_be_compared_answers_nothing_and_is_told_with_its_
 @pytest.mark.parametrize(
     ("reading", "why"),
     [
-        ("value: 27 degC ± 0.5 K", "is doubted)"),  # 2 K of the 6 K that the losses give
+        ("value: 27 degC ± 0.5 K", "is doubted: far below"),  # 2 K of the 6 K that the losses give
         ("value: 31 degC, date: 2999-01-01", "is not compared: "),
     ],
 )
@@ -109,6 +109,46 @@ def test_a_reading_that_nobody_believes_answers_nothing(reading: str, why: str) 
     found = reviewed(f"{AIR}, power: 10 W, {reading}")
     assert asked(found) == ALL
     assert why in message(found, "heat")
+
+
+POWER = "figure: p_at_one_percent, place: left, supply: 24 V, load: 8 ohm, value: "
+
+
+@pytest.mark.parametrize(
+    ("readings", "changes", "answered"),
+    [
+        (["30.6 W"], {}, True),
+        (["12 W"], {}, False),  # 0.4 of what the stated parts give, though above the rated 10 W
+        (["30.6 W", "12 W"], {}, False),  # the second board is another one
+        (["300 W"], {}, False),  # 24 V on 8 ohm give 36 W at most
+        (["28 W"], {}, True),  # the formula is good to 10 %, TPA3221 data sheet and IRAUDAMP7D
+        (["26 W"], {"r_series": {"value": "15 mohm", "from": "estimate"}}, False),  # 40 times
+        (["29 W"], {"r_ds_on": None}, True),  # what the spec leaves out explains it
+    ],
+)
+def test_only_a_reading_that_agrees_or_is_explained_answers(
+    readings: list[str], changes: Mapping[str, Any], answered: bool
+) -> None:
+    where = {"r_series": "output_stage.r_series", "r_ds_on": "output_stage.device.r_ds_on"}
+    full = {f"channels.{c}.{where[x]}": y for c in ("left", "right") for x, y in changes.items()}
+    found = reviewed(*(f"{POWER}{x} ± 2 %" for x in readings), changes=full)
+    assert ("power (left)" not in asked(found)) is answered
+
+
+def test_a_difference_can_be_accepted() -> None:
+    said = "permitted_by: head, reason: soft limiter, until: 2060-12-31"
+    permits = f"{{check: power-not-measured, place: left, {said}}}"
+    found = reviewed(f"{POWER}12 W", permits=permits)
+    assert "differs from the model, unexplained" in message(found, "power")
+    assert "power-not-measured" not in {x.check for x in found.verdict.holding}
+
+
+def test_an_idle_loss_far_below_its_estimate_is_doubted_and_not_taken_over() -> None:
+    """The spec estimates 0.34 W at least: a quarter of that is 85 mW."""
+    reading = "figure: p_idle, place: left, supply: 24 V, value: "
+    assert "idle (left)" in asked(reviewed(f"{reading}20 mW"))
+    assert "is doubted: far below the estimate" in message(reviewed(f"{reading}20 mW"), "idle")
+    assert "idle (left)" not in asked(reviewed(f"{reading}0.1 W"))
 
 
 def test_a_reading_in_place_of_a_silent_value_answers() -> None:
