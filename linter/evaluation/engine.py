@@ -142,10 +142,7 @@ class Assessment:
         return AskedOnce(self.questions(), self._concerns, self.answer, self._is_answered_by)
 
     def _is_answered_by(self, found: Finding, word: str) -> bool:
-        """Whether one of the words that may stand at a path would answer an open finding.
-
-        A word that leaves the figure what it is answers nothing.
-        """
+        """Whether a word at a path changes the figure of an open finding, and answers it."""
         entry = self.catalogue.entry(found.check)
         if entry is None or field_path(word) not in self.dependences[entry.name].fields:
             return False
@@ -197,10 +194,7 @@ class Assessment:
             return crashed(entry, subject, str(error))
 
     def at_worst(self, entry: Entry, subject: str) -> float | None:
-        """The figure of an answer at its worst corner, before what it leans on is weighed.
-
-        None where there is none, or where it cannot be computed.
-        """
+        """The figure at its worst corner, before what it leans on is weighed; None without one."""
         key = (entry.name, self.twins.first(subject))
         if key not in self._figures:
             self._figures[key] = figure_at_worst(self.question(entry, key[1]))
@@ -285,9 +279,7 @@ class Assessment:
 
     def _parts_lacking(self, entry: Entry, subject: str) -> frozenset[str]:
         """The parts that a check lacks a word about."""
-        gap = None
-        with suppress(FigureError):
-            gap = self.prepare(entry, subject, self.graph)
+        gap = self._planned(entry, subject)
         paths = (item.path for item in getattr(gap, "missing", ()))
         return frozenset(path for path in paths if self.spec.schema.field_of(path).can_be_none)
 
