@@ -62,10 +62,14 @@ def run(options: argparse.Namespace) -> int:
     if options.blank or options.table:
         return _write_form(review, options)
     if options.limits:
-        from ..reports.lookup_text import lookup_text
+        from ..reports.lookup_text import NOTHING, lookup_text
 
         inputs = (options.file, *inputs_of(options, options.file))
-        return print_or_write(lookup_text(review), options.limits, options.overwrite, *inputs)
+        text = lookup_text(review)
+        if not text:
+            print(NOTHING)
+            return 0
+        return print_or_write(text, options.limits, options.overwrite, *inputs)
     if options.requirements:
         return _print_requirements(review, options.markdown)
     return _print_letter(review, options)

@@ -8,7 +8,7 @@ from ..judging.review import Review
 from ..reading.format import HOUSE_KEY, VERSION
 from .standing import to_look_up
 
-NOTHING = "# No grave limit of safety in this review rests on memory or on a quotation.\n"
+NOTHING = "No grave limit of safety rests on memory or on a quotation: there is no file to write."
 HOW = (
     "Look each of them up in the text named, in the edition that holds for your market. Write",
     "text with its edition, who looked, the day, and of each limit the value found and its",
@@ -17,10 +17,10 @@ HOW = (
 
 
 def lookup_text(review: Review) -> str:
-    """Records to fill in, grouped by text."""
+    """Records to fill in, grouped by text; nothing where there is none."""
     texts = to_look_up(review)
     if not texts:
-        return NOTHING
+        return ""
     house = review.criteria.house
     where = f"below `verified:` in {house.file}" if house else f"into {NAME} beside the spec"
     lines = [f"# Limits that nobody has looked up yet. These records go {where}."]

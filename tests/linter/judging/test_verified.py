@@ -32,7 +32,7 @@ measured:
   - {figure: p_at_one_percent, value: 2.5 W, supply: 12 V, load: 6 ohm}
   - {figure: p_idle, value: 0.12 W, supply: 12 V}
   - {figure: t_air_inside, value: 35 degC, supply: 12 V, load: 6 ohm, power: 2 W,
-     crest_factor: 14 dB, ambient: 25 degC}
+     crest_factor: 14 dB, ambient: 25 degC, other_loads: 6 W}
   - {figure: output_stage.over_current.i_trip, value: 2.8 A}
   - {figure: protection.under_voltage.v_trip, value: 9 V}
   - {figure: protection.over_temperature.t_trip, value: 150 degC}
@@ -223,3 +223,14 @@ def test_a_figure_of_nothing_hangs_on_no_limit_that_begins_at_nothing(
     assert entry is not None
     assert bool(in_doubt(entry.check, 0.0)) is waits
     assert in_doubt(entry.check, 0.1)
+
+
+def test_where_nothing_is_left_to_look_up_no_file_is_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An empty house file would stop every review below it."""
+    board = tmp_path / "blank.amp.yaml"
+    board.write_text("amplifier_spec: 1\n", encoding="utf-8")
+    assert main(["questions", "--limits", str(tmp_path / "house.ampreview.yaml"), str(board)]) == 0
+    assert "there is no file to write" in capsys.readouterr().out
+    assert [x.name for x in tmp_path.iterdir()] == ["blank.amp.yaml"]
