@@ -83,14 +83,14 @@ AS_STATED = (
     "the lowest load that the spec states counts, not a dip below it: a published part with a"
     " trip of its own would fail else"
 )
-ONCE = "a connector that is not described is asked for once, by connector-current, which holds"
+ASKED = "fuse-protects-connector trip-above-rated-power"
+ONCE = (
+    "a connector that is not described is asked for once, by connector-current, which holds; a"
+    " trip that is not stated by trip-above-music"
+)
 TRAVEL = (
     "the travel of a cone is judged where its maker states one; power and level are judged"
     " without it"
-)
-TRIP = (
-    "a trip that is not stated is asked for by trip-above-music; whether there is one at all by"
-    " over-current-protection"
 )
 NO_CHARGER = (
     "a product without a charger charges nothing: charger-stated asks how the pack is charged,"
@@ -152,8 +152,7 @@ TABLE = (
     Accepted(OTHER, SECTION, "loudspeaker.piezo line", "not applicable", VOICE_COIL),
     Accepted(RATINGS, WHOLE, OF_PARTS, "not applicable", NO_SUCH_PART),
     Accepted("*excursion*", ANY, "loudspeaker*", "not applicable", TRAVEL),
-    Accepted("trip-above-rated-power", ANY, "*over_current*", "not applicable", TRIP),
-    Accepted("fuse-protects-connector", SECTION, "wiring.connector", "not applicable", ONCE),
+    Accepted(ASKED, ANY, "wiring.connector *over_current*", "not applicable", ONCE),
     Accepted(ANY, "none", "wiring.connector", "not applicable", NO_CONTACT),
     Accepted("charge-*", ANY, "battery.charger*", "*", NO_CHARGER),
     Accepted("cell-type-named", ANY, "battery.cell*", "not applicable", NO_EXCEPTION),
