@@ -134,7 +134,9 @@ def _open_what_is_closed() -> None:
     """Put a stream that goes nowhere in place of one that the caller has closed."""
     for name in ("stdout", "stderr"):
         if getattr(sys, name) is None:
-            setattr(sys, name, open(os.devnull, "w", encoding="utf-8"))  # noqa: SIM115
+            from .reading.writing import nowhere  # seldom needed
+
+            setattr(sys, name, nowhere())
 
 
 def _make_writable() -> None:

@@ -37,8 +37,16 @@ WORDS = (
 NEED_NOT_NAME = ("questions", "compare")
 
 
-def raising(**_: float) -> float:
+def raising(v_rail: float, v_rated: float) -> float:
     raise ZeroDivisionError("float division by zero")
+
+
+def no_number(v_rail: float, v_rated: float) -> float:
+    return float("nan")
+
+
+def not_real(v_rail: float, v_rated: float) -> object:
+    return (-1.0) ** 0.5
 
 
 def break_check(monkeypatch: pytest.MonkeyPatch, figure: Callable[..., object]) -> None:
@@ -53,7 +61,7 @@ def break_check(monkeypatch: pytest.MonkeyPatch, figure: Callable[..., object]) 
         monkeypatch.setattr(module, "load", lambda: spoilt)
 
 
-@pytest.mark.parametrize("figure", [raising, lambda **_: float("nan"), lambda **_: (-1.0) ** 0.5])
+@pytest.mark.parametrize("figure", [raising, no_number, not_real])
 @pytest.mark.parametrize("milestone", MILESTONES)
 def test_a_crash_holds_at_every_milestone(
     monkeypatch: pytest.MonkeyPatch, milestone: Milestone, figure: Callable[..., object]

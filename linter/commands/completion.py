@@ -16,7 +16,7 @@ WHERE = {
     "fish": "save as ~/.config/fish/completions/ampreview.fish",
 }
 SHELLS = tuple(WHERE)
-NAMES_OF_CHECKS, REVISIONS = ("check", "margin", "fix"), ("old", "new")
+NAMES_OF_CHECKS, NAMES_OF_FILES = ("check", "margin", "fix"), ("files", "old", "new")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -61,7 +61,7 @@ def _describe(parser: argparse.ArgumentParser, names: list[str]) -> None:
         if isinstance(action, argparse._SubParsersAction):
             for command in action.choices.values():
                 _describe(command, names)
-        elif action.type is Path or action.dest in REVISIONS:
+        elif action.type is Path or action.dest in NAMES_OF_FILES:
             action.complete = shtab.FILE  # type: ignore[attr-defined]
         elif action.dest in NAMES_OF_CHECKS:
             action.choices = names

@@ -16,7 +16,7 @@ from .met import can_be_grave, looked_up, met
 from .node import Computed
 from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
-from .stand_ins import is_usual_span
+from .stand_ins import is_usual_span, over_usual
 from .threshold import missed
 from .tolerance import worst_case
 
@@ -97,9 +97,12 @@ def _nothing_promised(question: Question, over: Bounded) -> bool:
 
 def _met_whatever(question: Question, over: Bounded) -> Finding:
     finding = measured(question, over.node, over.extreme)
-    names = " and ".join(over.paths)
     floors = [item for item in over.node.assumed if item.leaning == "floor"]
-    if floors:
+    derived = question.graph.derived
+    counted = (derived[x.path].meaning.split(",")[0] for x in floors if x.path in derived)
+    names = " and ".join(dict.fromkeys((*over.paths, *counted)))
+    wider = over_usual(question, floors, shares=True, beside=over.paths)
+    if floors and (wider is None or wider.worst is not None):
         return leaning(question, finding, floors, "best case: missing data can only make it worse")
     soft = [item for item in over.node.assumed if item.leaning in ("favourable", "neutral")]
     paths = [*over.paths, *(item.path for item in soft if not item.placeholder)]

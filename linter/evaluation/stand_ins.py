@@ -1,5 +1,7 @@
 """Failures that rest on what stands in for silence: placeholders, and parts not spoken of."""
 
+from collections.abc import Sequence
+
 from ..declare import field_path
 from ..finding import Assumed, Severity
 from .node import Computed
@@ -10,16 +12,19 @@ from .threshold import missed
 from .tolerance import worst_case
 
 
-def over_usual(question: Question, items: list[Assumed], shares: bool = False) -> Bounded | None:
+def over_usual(
+    question: Question, items: list[Assumed], shares: bool = False, beside: Sequence[str] = ()
+) -> Bounded | None:
     """The check over the usual ranges of what is only assumed.
 
     shares: also over what assumed figures may be, which can let a pass stand and convicts nobody.
+    beside: missing leaves whose ranges count as well.
     """
     if not items or any(is_usual_span(question, item) for item in items):
         return None
     if not shares and any(item.path in question.graph.derived for item in items):
         return None
-    paths = [path for item in items for path in _behind(question, item.path)]
+    paths = [*beside, *(path for item in items for path in _behind(question, item.path))]
     most = MOST_ASSUMED if shares else MOST_MISSING
     return bounded(question.plan, question.graph, question.check, [paths], most)
 

@@ -93,7 +93,7 @@ def compare(old: Review, new: Review) -> Comparison:
     keys = list(dict.fromkeys((*after, *before)))
     changed = [item for key in keys if (item := _changed(before.get(key), after.get(key)))]
     changed.sort(key=lambda item: (_ORDER.index(item.effect), rank(item.new), rank(item.old)))
-    silent = {id(item.old) for item in changed if item.effect == SILENCED}
+    silent = {id(x.old) for x in changed if x.effect == SILENCED or _is_guessed(x.old, x.new)}
     guards = _guards(old) ^ _guards(new)
     pairs = [_pair(before.get(key), after.get(key), silent, guards) for key in keys]
     outcome, why = weighed(was, now, pairs)
@@ -185,10 +185,19 @@ def _without_finding(old: Finding | None, new: Finding | None, before: int) -> E
 
 
 def _is_eased(old: Finding, new: Finding) -> bool:
-    """Whether a finding is open now by a better figure, and rests on nothing that was taken out."""
+    """Whether a finding is open now by a better figure, not for what is unstated or guessed."""
+    before = {item.path for item in old.evidence.assumed}
     unstated = {x.path for x in new.evidence.assumed} | {x.path for x in new.advice.missing}
-    stated = old.evidence.leaves - {item.path for item in old.evidence.assumed}
-    return further_off(new, old) and not unstated & stated
+    is_silent = bool(unstated & (old.evidence.leaves - before))
+    return further_off(new, old) and not _is_guessed(old, new) and not is_silent
+
+
+def _is_guessed(old: Finding | None, new: Finding | None) -> bool:
+    """Whether a finding is milder by what is assumed or estimated now and was not before."""
+    if old is None or new is None or rank(new) <= rank(old):
+        return False
+    assumed, before = ({x.path for x in item.evidence.assumed} for item in (new, old))
+    return bool(assumed - before)
 
 
 def _margins(

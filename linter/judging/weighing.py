@@ -5,8 +5,9 @@ Then the critical findings, the major ones and the open items that hold are coun
 margins of what fails are compared, the gravest first; where all that is alike, a guard that is
 gone with answers that met, and answers that met and are open now, are a loss.  Fewer majors do
 not outweigh a critical finding that lies further off than before.  A finding that fell silent,
-because the spec no longer says what it rested on, counts as if it were still there, and so does
-an open item whose figure met its limit, as far as known, and misses it now.
+because the spec no longer says what it rested on, or that an estimate made milder, counts as if it
+were still there, and so does an open item whose figure met its limit, as far as known, and misses
+it now.
 """
 
 from collections.abc import Iterator, Sequence
@@ -108,9 +109,9 @@ def _by_answers(pairs: Sequence[Pair]) -> Iterator[tuple[Direction, str]]:
 
 
 def _by_count(name: str, before: int, now: int, silent: int = 0) -> Iterator[tuple[Direction, str]]:
-    """What became fewer or more; what is no longer judged counts as if it were still there."""
+    """What became fewer or more; what is not proven gone counts as if it were still there."""
     if before != now + silent:
-        more = f" and {silent} no longer judged" if silent else ""
+        more = f" and {silent} not proven gone" if silent else ""
         outcome: Direction = "better" if now + silent < before else "worse"
         yield outcome, f"{name}: {before} before, {now} now{more}"
 

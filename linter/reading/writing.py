@@ -123,3 +123,8 @@ def _umask() -> int:
     mask = os.umask(0)
     os.umask(mask)
     return mask
+
+
+def nowhere() -> TextIO:
+    """A stream for what nobody reads."""
+    return open(os.devnull, "w", encoding="utf-8")

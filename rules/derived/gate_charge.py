@@ -26,7 +26,7 @@ V_SWING = Input("v_swing")
 BELOW_PLATEAU = derivation(
     "no channel carries the working current below its threshold: the plateau at best"
 )
-T_JUNCTION = Input("t_junction_rated", default=Assumption("100 degC", "neutral", COMMON_PRACTICE))
+T_JUNCTION = Input("t_junction_alive", default=Assumption("100 degC", "neutral", COMMON_PRACTICE))
 THRESHOLD_FALL: dict[str, Input | Constant] = {
     "t_cold": PRINTED_AT,
     "coefficient": Input("v_threshold_fall"),
@@ -185,6 +185,20 @@ THRESHOLD_FALLS = Derived(
 )
 
 
+JUNCTION_ALIVE = Derived(
+    "t_junction_alive",
+    "degC",
+    "channel",
+    "junction at rated power, no hotter than its absolute limit: that it gets there is told apart",
+    (
+        Way(
+            smaller,
+            {"a": Input("t_junction_rated"), "b": Input(f"{DEVICE}.t_j_max")},
+            "smaller of a and b",
+        ),
+        Way(as_stated, {"value": Input("t_junction_rated")}, "value"),
+    ),
+)
 THRESHOLD_HOT = Derived(
     "v_threshold_hot",
     "V",
@@ -243,6 +257,7 @@ DERIVED: tuple[Derived, ...] = (
     C_GATE,
     THRESHOLD,
     THRESHOLD_FALLS,
+    JUNCTION_ALIVE,
     THRESHOLD_HOT,
     CHARGE_AT_SWING,
 )

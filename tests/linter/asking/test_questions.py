@@ -33,9 +33,9 @@ BOOK = Source("an invented handbook", "p. 1")
 DEVICE = "output_stage.device"
 
 
-def total(**inputs: Any) -> Any:
+def total(*inputs: Any) -> Any:
     """A figure that hangs on every number: none of its usual range settles it alone."""
-    return prod(float(item) for item in inputs.values() if not isinstance(item, str))
+    return prod(float(item) for item in inputs if not isinstance(item, str))
 
 
 def middle(path: str) -> float:

@@ -33,7 +33,7 @@ channels:
   right: *one
 """
 CURRENTS = ("pack-current", "pack-pulse-current", "protection-trip-above-music")
-ASKING = "blocking-capacitor-present"  # of what hangs on the topology, the first that is grave
+ASKING = "blocking-capacitor-current"  # of what hangs on the topology, the first that is grave
 
 
 def test_full_cell_is_found_too_weak() -> None:
