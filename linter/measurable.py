@@ -53,7 +53,8 @@ class Measurable:
     follows: derived quantities that follow from a reading, which they know as ``read``, and from
         what the model gives of the inputs.
     shows: what a reading answers by itself.
-    error: how far a board may lie from the model, as a share of it, and still be what was judged.
+    error: how far a board may lie from the model, as a share of it (of its rise), and still be
+        what was judged.  meter: how good a reading is that does not say so, as a share.
     decides: the question of ``QUESTIONS`` that a reading of it answers, if it does.
     last_resort: it answers only where the model has no other figure of that question.
     """
@@ -69,6 +70,7 @@ class Measurable:
     follows: Mapping[str, Way] = field(default_factory=dict)
     shows: Shown | None = None
     error: float = 0.0
+    meter: float = 0.02
     decides: str = ""
     last_resort: bool = False
     none_unless_told: Mapping[str, tuple[str, str]] = field(default_factory=dict)

@@ -48,6 +48,11 @@ HALF = 0.5
 POWER_ERROR = 0.1
 """Measured boards agree with the formula within 10 %: sources of the check ``output-power``."""
 
+HEAT_ERROR = 0.25
+"""Rise of a surface or of air in still air: so far a board may lie off (common practice)."""
+VOLTMETER = 0.005
+"""A plain digital voltmeter (common practice): what a cell allows is less than 2 % wide."""
+
 
 def lost(efficiency: float) -> float:
     """Loss over input."""
@@ -99,6 +104,7 @@ MEASURABLE = (
         {**HIGH_RAIL, **RATED, **AMBIENT},
         doubted_below=HALF,
         rises_over="ambient",
+        error=HEAT_ERROR,
         follows=warms("t_junction_rated", "t_heatsink_rated"),
         shows=PAST_THE_TRIP,
         decides="heat",
@@ -108,6 +114,7 @@ MEASURABLE = (
         {**RATED, **AMBIENT},
         doubted_below=HALF,
         rises_over="ambient",
+        error=HEAT_ERROR,
         shows=TOO_HOT_A_COIL,
     ),
     # at the onset of clipping, and a little beyond: the power is what is measured
@@ -138,6 +145,7 @@ MEASURABLE = (
         {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
         doubted_below=HALF,
         rises_over="ambient",
+        error=HEAT_ERROR,
         follows=warms("t_junction_programme", "t_heatsink"),
         shows=PAST_THE_TRIP,
         decides="heat",
@@ -147,6 +155,7 @@ MEASURABLE = (
         {**HIGH_RAIL, **PROGRAMME, **AMBIENT},
         doubted_below=HALF,
         rises_over="ambient",
+        error=HEAT_ERROR,
         follows=warms("t_junction_programme", "t_case_programme"),
         decides="heat",
     ),
@@ -157,6 +166,7 @@ MEASURABLE = (
         high_is_enough=("ambient",),
         doubted_below=HALF,
         rises_over="ambient",
+        error=HEAT_ERROR,
         decides="heat",
         last_resort=True,
         none_unless_told={
@@ -184,7 +194,7 @@ MEASURABLE = (
         "protection.under_voltage.v_trip", NOWHERE, stands_in=True, decides="under-voltage-trip"
     ),
     # the pack: what its charger gives, and where its own circuit opens
-    Measurable("battery.charger.v", NOWHERE),
+    Measurable("battery.charger.v", NOWHERE, meter=VOLTMETER),
     Measurable("battery.charger.i", NOWHERE),
     Measurable("battery.protection.v_cutoff", NOWHERE),
     Measurable("battery.protection.i_trip", NOWHERE),

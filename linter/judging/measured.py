@@ -123,7 +123,8 @@ def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
     if isinstance(figure, str):
         return Compared(item, "unreadable", why=figure)
     try:
-        read = _with_uncertainty(parse(item.value, figure.unit), figure.unit)
+        meter = known[item.figure].meter
+        read = _with_uncertainty(parse(item.value, figure.unit), figure.unit, meter)
     except QuantityError as error:
         return Compared(item, "unreadable", figure, why=f"value: {error}")
     graph = Graph(spec, catalogue.derived)
@@ -139,11 +140,11 @@ def _compared(item: Measurement, spec: Spec, catalogue: Catalogue) -> Compared:
         return Compared(item, "not compared", figure, read, why=f"not computed: {error}")
 
 
-def _with_uncertainty(read: Value, unit: str) -> Value:
+def _with_uncertainty(read: Value, unit: str, meter: float) -> Value:
     """A reading of which nobody says how sure it is counts as good to a few per cent."""
     if read.lo < read.hi:
         return read
-    slack = SAME_KELVIN if unit == "degC" else SAME * abs(read.nominal)
+    slack = SAME_KELVIN if unit == "degC" else meter * abs(read.nominal)
     return replace(read, lo=read.nominal - slack, hi=read.nominal + slack)
 
 

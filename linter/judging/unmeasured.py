@@ -118,7 +118,8 @@ def _differs(item: Compared, graph: Graph, known: Measurable) -> bool:
     assert item.band is not None
     is_safe = known.doubted_below > 0.0 and _amount(item, known) <= 0.0
     away = max(item.band[0] - item.read.hi, item.read.lo - item.band[1])
-    is_near = away <= known.error * abs(item.nominal or 0.0)
+    over = item.of.conditions.get(known.rises_over)
+    is_near = away <= known.error * abs((item.nominal or 0.0) - (over.nominal if over else 0.0))
     soft = (x for x in item.explanations if x.kind != "stated")
     return not (is_safe or is_near) and not any(x.distance <= NEAR_ENOUGH for x in soft)
 

@@ -7,7 +7,7 @@ float charge to hold its charge at all, and sulphates below it; nickel cells end
 
 The charger's voltage, at the low end of its tolerance, for one cell, is set against that voltage.
 Below it the pack is not full (minor: some do so for a longer life, and then the stated capacity
-has to say so); 5 % below it holds half of its charge or less (major).
+has to say so); 2.5 % below it a quarter and more of the charge is missing (major).
 
 What to do first: count the cells in series, then set the charger for their chemistry.
 """
@@ -38,7 +38,7 @@ CHECK = Check(
         "v_cell_filled": Input("v_cell_filled"),
     },
     applies={"supply.source": "battery"},
-    limits=AtLeast(major="0.95", minor="1", basis={"major": COMMON_PRACTICE, "minor": BELOW}),
+    limits=AtLeast(major="0.975", minor="1", basis={"major": COMMON_PRACTICE, "minor": BELOW}),
     sources=(FILLED, COMMON_PRACTICE),
     cautions=(CHARGING,),
     cases=(

@@ -93,6 +93,13 @@ DERIVED = (
         sources=(CONSTANT_POWER,),
     ),
     _product(
+        "v_rail_least",
+        "V",
+        "ONE rail at its lowest: at the crest of the lowest note, else as stated",
+        Way(as_stated, {"value": Input("v_rail_trough")}, "value"),
+        Way(as_stated, {"value": Input("v_rail_low")}, "value"),
+    ),
+    _product(
         "v_source_loaded",
         "V",
         "the source at the crest of the lowest note, all channels at rated power",

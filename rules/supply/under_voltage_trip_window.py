@@ -5,9 +5,10 @@ supply, or stops it in the bass, where the rail sags. It is judged here for a ra
 or a converter; for a rail that is the pack the voltage under load is judged in a check of its
 own.
 
-The highest trip is compared with the lowest rail as stated. Load regulation and ripple take
-the rail below that, so a trip needs some per cent to spare: at the rail or above it the
-amplifier stops (major), within 2 % it is thin (minor; common practice without a source).
+The highest trip is compared with the lowest rail: at the crest of the lowest note where the
+resistance of the source is known, else as stated. Regulation and ripple take it below that, so
+a trip needs some per cent to spare: at the rail or above it the amplifier stops (major), within
+2 % it is thin (minor; common practice without a source).
 """
 
 from ...linter.check import COMMON_PRACTICE, AtLeast, Case, Check, Input, Lever, derivation
@@ -26,7 +27,7 @@ CHECK = Check(
     formula="1 - v_trip / v_rail",
     sentence="Under-voltage trip {v_trip}, {figure:+below|above} the lowest rail of {v_rail}.",
     inputs={
-        "v_rail": Input("v_rail_low"),
+        "v_rail": Input("v_rail_least"),
         "v_trip": Input("protection.under_voltage.v_trip"),
     },
     applies={"rail_feed": ("source", "converter"), "protection.under_voltage": "fitted"},
