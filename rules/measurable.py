@@ -50,6 +50,9 @@ POWER_ERROR = 0.1
 
 HEAT_ERROR = 0.25
 """Rise of a surface or of air in still air: so far a board may lie off (common practice)."""
+TRIP_ERROR = 0.03
+"""Of an absolute temperature, 13 K at 150 degC: so far a chip's trip may lie off its typical value
+(common practice)."""
 VOLTMETER = 0.005
 """A plain digital voltmeter (common practice): what a cell allows is less than 2 % wide."""
 
@@ -182,6 +185,7 @@ MEASURABLE = (
         "protection.over_temperature.t_trip",
         NOWHERE,
         stands_in=True,
+        error=TRIP_ERROR,
         shows=TOO_LATE_A_TRIP,
         decides="over-temperature-trip",
     ),

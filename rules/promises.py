@@ -104,7 +104,7 @@ RESPONSE = Promise(
     "claims.response",
     (("band", "{}"), ("claims.response", "within {}")),
     (
-        PromiseCheck("treble-response", filled, "deviation over the rated loads", proves=True),
+        PromiseCheck("treble-response", filled, "deviation at the terminals", proves=True),
         PromiseCheck("treble-response-loudspeaker", filled, "with the voice coil"),
         PromiseCheck("treble-response-unclaimed", proves=True),
         PromiseCheck("bass-response", filled, "of bass taken by capacitors"),

@@ -74,14 +74,16 @@ class Compared:
     def ends_beyond(self) -> tuple[float, ...]:
         """The ends of the reading of which the model says nothing yet.
 
-        Where it agrees with the model, what its own uncertainty adds convicts nobody.
+        Where it agrees with the model, what its own uncertainty adds convicts nobody; the bare
+        reading does, where it lies beyond what the model gives.
         """
         assert self.read is not None
         low, high = self.band or (0.0, 0.0)
         ends = (self.read.lo, self.read.hi)
         if self.answer == "agrees":
             if self.firm and isfinite(low) and isfinite(high):
-                return ()
+                bare = self.read.nominal
+                return () if low <= bare <= high else (bare,)
             ends = (max(low, self.read.lo), min(high, self.read.hi))
         return tuple(dict.fromkeys(ends))
 

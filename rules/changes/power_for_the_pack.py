@@ -3,15 +3,15 @@
 The same three currents as for a pack of the rated power, the other way round: each is in
 proportion to the power, so that one string carries the power over the strings that it would
 take.  A pack that sags less lets the stage clip later and harder, so a limiter set to the
-loudspeakers goes along, and no more is promised than it lets through.  It is a lowered promise,
-and called that.
+loudspeakers goes along, and no more is promised than it lets through.  A lockout above what a
+low pack keeps in the bass comes down too.  It is a lowered promise, and called that.
 """
 
 from ...linter.check import COMMON_PRACTICE, Input, derivation
 from ...linter.design_change import DesignChange, Follow
 from .limiter_for_loudspeaker import CHANGE as LIMITER
 from .pack_for_the_power import CHANGE as PACK
-from .pack_for_the_power import strings_needed
+from .pack_for_the_power import below_the_crest, strings_needed
 
 
 def power_carried(
@@ -35,7 +35,7 @@ def power_carried(
 
 
 CHANGE = DesignChange(
-    title="what the pack carries",
+    title="what pack and loudspeakers carry",
     kind="promise",
     helps=PACK.helps,
     applies={"rail_feed": "pack"},
@@ -60,6 +60,13 @@ CHANGE = DesignChange(
             "down",
         ),
         *LIMITER.follows,
+        Follow(
+            "protection.under_voltage.v_trip",
+            below_the_crest,
+            {"v_pack_low": Input("v_pack_low")},
+            "0.5 V",
+            "down",
+        ),
     ),
     sources=(derivation("currents in proportion to the power"), COMMON_PRACTICE),
 )

@@ -90,7 +90,7 @@ DERIVED = (
         (
             _filled("li-ion", "4.10 V", FILLED),
             _filled("lfp", "3.40 V", COMMON_PRACTICE),
-            _filled(LEAD_ACID, "2.25 V", COMMON_PRACTICE),
+            _filled(LEAD_ACID, "2.20 V", COMMON_PRACTICE),
             _filled("nimh", "1.40 V", COMMON_PRACTICE),
         ),
     ),

@@ -40,9 +40,8 @@ SAMPLES: dict[str, dict[str, tuple[str, ...]]] = {
             "pack-pulse-current",
             "pack-collapse",
             "pack-voltage-under-load",
-            "rail-trough",
         ),
-        "12 h from one string": ("run-time", "run-time-best-case"),
+        "12 h from one string": ("run-time-best-case",),
         "parts rated below the full pack": (
             "bulk-capacitor-voltage",
             "filter-capacitor-voltage",
