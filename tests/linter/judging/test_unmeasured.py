@@ -111,6 +111,15 @@ def test_a_reading_that_nobody_believes_answers_nothing(reading: str, why: str) 
     assert why in message(found, "heat")
 
 
+@pytest.mark.parametrize(
+    ("value", "answered"), [("32 degC ± 0.5 K", True), ("39 degC ± 0.5 K", False)]
+)
+def test_air_in_a_box_is_known_to_a_quarter_of_its_rise(value: str, answered: bool) -> None:
+    """The model gives 31 degC at 25 degC outside: 1.5 K more or less is its own error."""
+    found = reviewed(f"{AIR}, power: 10 W, value: {value}")
+    assert ("heat (product)" not in asked(found)) is answered
+
+
 POWER = "figure: p_at_one_percent, place: left, supply: 24 V, load: 8 ohm, value: "
 
 
