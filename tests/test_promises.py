@@ -60,14 +60,14 @@ def spoilt(name: str, seed: int) -> Spec:
 
 
 def is_worse(old: Finding | None, new: Finding) -> bool:
-    """Whether a figure on the wrong side of its limit went further, by a millionth or more."""
+    """Whether a figure on the wrong side of its limit went further, by a fiftieth of its miss."""
     if old is None or old.severity is None:
         return False
     was, now = old.evidence, new.evidence
-    if was.figure is None or now.figure is None:
+    if was.figure is None or now.figure is None or was.distance is None:
         return False
     miss = now.figure - was.figure if now.at_least else was.figure - now.figure
-    return miss < -2e-6 * max(abs(was.figure), abs(now.figure))
+    return miss < -0.021 * abs(was.distance)
 
 
 def severities(done: Review) -> dict[tuple[str, str], int]:

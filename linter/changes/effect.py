@@ -14,6 +14,8 @@ KINDS = ("cured", "eased", "worsened", "appeared", "opened")
 Key = tuple[str, str]
 Gravity = tuple[int, int]
 NO_LIMIT: Gravity = (-1, 0)
+TOLD = 0.02
+"""Share of a miss by which it may grow unsaid: less is no news."""
 NOTICEABLE = 0.05
 """Share of a miss by which it may grow: less is lost in the estimates of a loss budget."""
 
@@ -109,7 +111,7 @@ def effect_of(old: Finding | None, new: Finding | None) -> str:
     if opened and old is not None and old.status is Status.FINDING:
         return "eased"
     if before == after:
-        return "worsened" if further_off(old, new) else ""
+        return "worsened" if further_off(old, new, TOLD) else ""
     if before == CLEAR:
         return "appeared"
     if after == CLEAR:
