@@ -42,6 +42,7 @@ WHOLE = {
     ("p_supply_max", 1): TIGHTER,
     ("p_supply_max", 2): TIGHTER,
     ("t_beyond_chemistry", 1): TIGHTER,
+    ("t_junction_alive", 1): TIGHTER,
     ("t_beyond_chemistry", 2): TIGHTER,
     ("c_across_dielectric", 1): STATED,
     ("c_ground_dielectric", 1): STATED,
