@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from ampreview.linter.changes.stages import with_remedies
 from ampreview.linter.declare import local_path
 from ampreview.linter.finding import Finding, Remedy
 from ampreview.linter.judging.review import Review
@@ -196,6 +197,17 @@ ALL = [(name, row) for name, rows in ROWS.items() for row in rows]
 def test_nine_first_changes_of_ten_are_what_the_trade_would_do() -> None:
     missed = [f"{name}: {row[0]} ({row[1]})" for name, row in ALL if not accepted(row, name)]
     assert len(missed) <= (1 - SHARE) * len(ALL), missed
+
+
+def test_what_the_full_promise_forbids_is_fitted_with_less_promised() -> None:
+    """At 7 A for cells of 8 A a circuit cuts off the music of 2 x 120 W, not that of 9 W."""
+    start = reviews.reviewed(FOLDER / "foyer-proposal.amp.yaml")
+    found = {x.check: x for x in with_remedies(start, only_holding=True).failing()}
+    (less,) = found["pack-current"].advice.remedies
+    assert less.kind == "promise"
+    assert less.lowers == ("rated power",)
+    (circuit,) = found["protection-present"].advice.remedies
+    assert circuit.title == "a protection circuit in the pack"
 
 
 def every_remedy() -> list[tuple[str, Finding, Remedy]]:

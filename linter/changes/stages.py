@@ -3,11 +3,11 @@
 First the slips are put right.  Then every finding is given the changes that are proven for
 the spec as it is.  What finds none is tried again with the first change of each of the others
 made: a higher voltage cannot be proven while the parts are too small for the one
-there is.  At the end stand pairs of changes, promises lowered, and the reasons for what
-is left.
+there is.  At the end stand pairs of changes, promises lowered, what has a change only with less
+promised, and the reasons for what is left.
 """
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 
 from ..declare import CHANNELS, PRODUCT, local_path
@@ -72,7 +72,22 @@ class Stages:
                 break
         for kind, item in list(todo.items()):
             self._found[kind] = self._last(item)
+        self._with_less_promised(todo)
         return {id(item): _seen_from(self._found[self._kind(item)], item) for item in asked}
+
+    def _with_less_promised(self, todo: Mapping[Key, Finding]) -> None:
+        """What has no change as long as all is promised, tried with the promises that come down."""
+        last = {kind: self._found[kind].advice.remedies for kind in todo}
+        lowered = [x[0] for x in last.values() if x and x[0].kind == "promise"]
+        left = [kind for kind, x in last.items() if not x and todo[kind].check not in BUILT_IN]
+        if not (lowered and left and self._make(lowered)):
+            return
+        for kind in left:
+            found = self._proven(todo[kind])
+            if found is None:
+                self._found[kind] = self._settled(todo[kind])
+            elif found:
+                self._found[kind] = _with(todo[kind], found, self.note)
 
     def _kind(self, item: Finding) -> Key:
         """The same for findings of channels that state the same and fail alike."""
