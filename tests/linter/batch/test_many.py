@@ -48,7 +48,12 @@ class Late(Executor):
 
     def submit(self, fn: Any, /, *args: Any, **kwargs: Any) -> Future[Any]:
         future: Future[Any] = Future()
-        self.waiting.append(lambda: future.set_result(fn(*args, **kwargs)))
+
+        def work() -> None:
+            if future.set_running_or_notify_cancel():
+                future.set_result(fn(*args, **kwargs))
+
+        self.waiting.append(work)
         self.most = max(self.most, len(self.waiting))
         Thread(target=self._work, daemon=True).start()
         return future
