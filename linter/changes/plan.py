@@ -14,6 +14,7 @@ spec alone; what was left for want of time is told as well.
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
+from ..check import Lever
 from ..declare import local_path
 from ..finding import Finding, Remedy, Status
 from ..judging.review import Review
@@ -123,9 +124,7 @@ class _Course:
 
     def _grown(self, finding: Finding, remedy: Remedy) -> bool:
         """Whether a step before has moved a value that may not move far."""
-        entry = self.advisor.review.catalogue.entry(finding.check)
-        levers = entry.check.levers if entry else ()
-        bounded = {lever.path for lever in levers if lever.within < float("inf")}
+        bounded = {x.path for x in self._levers(finding) if x.within < float("inf")}
         made = {path for step in self.steps for path, _ in step.remedy.changes}
         moved = (path for path, _ in remedy.changes if local_path(path) in bounded)
         return any(path in made for path in moved)
@@ -141,10 +140,14 @@ class _Course:
 
     def _claims(self, finding: Finding) -> frozenset[str]:
         """The promises that would cure a finding if they came down."""
-        review = self.advisor.review
-        entry = review.catalogue.entry(finding.check)
-        paths = (lever.path for lever in entry.check.levers) if entry else ()
-        return frozenset(x for x in paths if review.spec.schema.nature_of(x) == "claim")
+        nature_of = self.advisor.review.spec.schema.nature_of
+        paths = (lever.path for lever in self._levers(finding))
+        return frozenset(path for path in paths if nature_of(path) == "claim")
+
+    def _levers(self, finding: Finding) -> tuple[Lever, ...]:
+        """What the check of a finding says can be changed."""
+        entry = self.advisor.review.catalogue.entry(finding.check)
+        return entry.check.levers if entry else ()
 
     def cost(self) -> tuple[float, int]:
         """What still weighs in the end, then how many values it takes."""

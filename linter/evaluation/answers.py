@@ -18,7 +18,6 @@ from .question import Question, blank
 from .ranges import Bounded, bounded, is_settled
 from .stand_ins import is_usual_span, over_usual
 from .threshold import missed
-from .tolerance import worst_case
 
 SILENT = "not given in the spec"
 NOTHING_NAMED = "nothing stated gives what it needs"
@@ -69,7 +68,7 @@ def incomplete(question: Question, gap: Gap, speaks_up: bool) -> Finding:
 
 def judged(question: Question, node: Computed) -> Finding:
     """The answer where the figure can be computed."""
-    extreme = worst_case(node, question.adverse, question.check.peaks_inside, question.alike(node))
+    extreme = question.worst(node)
     finding = measured(question, node, extreme)
     severity = missed(question.check, extreme.figure)
     if severity is None:

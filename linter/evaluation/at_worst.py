@@ -4,7 +4,6 @@ from contextlib import suppress
 
 from .node import Computed, FigureError
 from .question import Question
-from .tolerance import worst_case
 
 
 def figure_at_worst(question: Question) -> float | None:
@@ -12,6 +11,5 @@ def figure_at_worst(question: Question) -> float | None:
     with suppress(FigureError):
         node = question.plan(question.graph)
         if isinstance(node, Computed):
-            alike, peaks = question.alike(node), question.check.peaks_inside
-            return worst_case(node, question.adverse, peaks, alike).figure
+            return question.worst(node).figure
     return None

@@ -10,7 +10,7 @@ from .catalogue import Entry
 from .graph import Graph
 from .node import Node
 from .ranges import Plan
-from .tolerance import Alike
+from .tolerance import Alike, Extreme, worst_case
 from .twins import Twins
 
 
@@ -43,6 +43,11 @@ class Question:
     def alike(self, node: Node) -> Alike:
         """The leaves of a node that move the figure as those of other channels do."""
         return self.twins.leaves(node.leaves, self.channel)
+
+    def worst(self, node: Node) -> Extreme:
+        """The figure at the corner of the tolerances that is worst for the check."""
+        peaks = self.check.peaks_inside
+        return worst_case(node, self.adverse, peaks, self.alike(node))
 
     @property
     def adverse(self) -> int:

@@ -9,7 +9,6 @@ from .question import Question
 from .ranges import MOST_ASSUMED, MOST_MISSING, Bounded, bounded, is_settled
 from .share import share_of
 from .threshold import missed
-from .tolerance import worst_case
 
 
 def over_usual(
@@ -84,9 +83,7 @@ def sure_figure(question: Question) -> float | None:
     sure = question.plan(question.sure_graph())
     if not isinstance(sure, Computed):
         return None
-    return worst_case(
-        sure, question.adverse, question.check.peaks_inside, question.alike(sure)
-    ).figure
+    return question.worst(sure).figure
 
 
 def stands(question: Question, node: Computed, severity: Severity) -> bool:

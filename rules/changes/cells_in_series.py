@@ -57,6 +57,7 @@ def rated_for(path: str, quantity: str) -> Follow:
     return Follow(path, used_to_four_fifths, {"v": Input(quantity)}, CAPACITORS, "up")
 
 
+FUSE_VOLTAGE = Follow("protection.fuse.v_dc", as_it_is, {"x": Input("v_across_fuse")}, FUSES, "up")
 SHORT_CIRCUIT = Follow(
     "protection.fuse.i_breaking", as_it_is, {"x": Input("i_short")}, BREAKING, "up"
 )
@@ -86,7 +87,7 @@ RAIL_RATINGS = (
     *relay(chosen=True),
 )
 SOURCE_RATINGS = (
-    Follow("protection.fuse.v_dc", as_it_is, {"x": Input("v_across_fuse")}, FUSES, "up"),
+    FUSE_VOLTAGE,
     SHORT_CIRCUIT,
     Follow(
         "protection.reverse_polarity.v_block",

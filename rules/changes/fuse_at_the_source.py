@@ -5,10 +5,12 @@ voltage and the short circuit of the source, and sits before any wiring.  Lead, 
 behind it are judged against it afterwards.  The part is a guess until one is chosen.
 """
 
+from dataclasses import replace
+
 from ...linter.check import Input
 from ...linter.design_change import DesignChange, Follow
 from ..formulas.fuse import LOADING, STOCK
-from .cells_in_series import BREAKING, FUSES, as_it_is
+from .cells_in_series import FUSE_VOLTAGE, SHORT_CIRCUIT
 
 LOADED = 0.75 * 0.9
 
@@ -37,24 +39,7 @@ CHANGE = DesignChange(
         ),
         Follow("protection.fuse.place", word="source", new=True),
         Follow("protection.fuse.standard", word="ul-248-14", new=True),
-        Follow(
-            "protection.fuse.v_dc",
-            as_it_is,
-            {"x": Input("v_across_fuse")},
-            FUSES,
-            "up",
-            guess=True,
-            new=True,
-        ),
-        Follow(
-            "protection.fuse.i_breaking",
-            as_it_is,
-            {"x": Input("i_short")},
-            BREAKING,
-            "up",
-            guess=True,
-            new=True,
-        ),
+        *(replace(x, guess=True, new=True) for x in (FUSE_VOLTAGE, SHORT_CIRCUIT)),
     ),
     sources=(LOADING,),
 )

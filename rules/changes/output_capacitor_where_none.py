@@ -6,11 +6,11 @@ one is chosen.
 """
 
 import math
+from dataclasses import replace
 
 from ...linter.check import Input, derivation
 from ...linter.design_change import DesignChange, Follow
-from .cells_in_series import CAPACITORS
-from .output_capacitor import sine_current, whole_rail
+from .output_capacitor import CHANGE as ANOTHER
 
 
 def an_octave_below(f_low: float, z_load: float) -> float:
@@ -36,24 +36,7 @@ CHANGE = DesignChange(
             guess=True,
             new=True,
         ),
-        Follow(
-            "filter.c_block.v_rated",
-            whole_rail,
-            {"v_rail": Input("v_rail_high")},
-            CAPACITORS,
-            "up",
-            guess=True,
-            new=True,
-        ),
-        Follow(
-            "filter.c_block.i_rated",
-            sine_current,
-            {"i_rated_peak": Input("i_rated_peak")},
-            "0.1 A",
-            "up",
-            guess=True,
-            new=True,
-        ),
+        *(replace(x, guess=True, new=True) for x in ANOTHER.follows),
     ),
     sources=(derivation("first-order high-pass: 1 dB an octave above its corner"),),
 )
